@@ -1,0 +1,29 @@
+"""Whose fault it is, said in the type.
+
+    InputProblem    what the person typed cannot be used: say what is wrong and what would be right
+    WorldProblem    the file, the disk or the lock failed: say what happened and that nothing was lost
+
+Anything else that is raised is our own mistake, and is shown as such.
+"""
+
+from __future__ import annotations
+
+
+class InputProblem(ValueError):
+    """Something a person entered cannot be used.
+
+    `sentence` is shown as it stands; `field` names the entry it belongs to, where there is one.
+    """
+
+    def __init__(self, sentence: str, field: str = "") -> None:
+        super().__init__(sentence)
+        self.sentence = sentence
+        self.field = field
+
+
+class WorldProblem(RuntimeError):
+    """The world did not play along: a file, a disk, a lock. `sentence` is shown as it stands."""
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__(sentence)
+        self.sentence = sentence

@@ -1,0 +1,136 @@
+"""The small frozen values every figure travels in.
+
+A `Fact` is one published or entered number with its source. A `Figure` is one computed answer with
+its interval, its basis, its workings and its cautions: the window, the command line, the export and
+the label all print that same value. What is missing is `None`; no default looks measured.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Any, Literal
+
+Severity = Literal["stop", "warn", "note"]
+SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
+
+BasisKind = Literal["own", "handbook", "entered", "common practice", "assumption"]
+
+
+@dataclass(frozen=True, slots=True)
+class Basis:
+    """Where a figure comes from: own records (with n), the handbook, or what was entered."""
+
+    kind: BasisKind
+    source: str
+    n: int | None = None
+
+    def __str__(self) -> str:
+        if self.kind == "own":
+            return f"own batches, n={self.n}" + (f" ({self.source})" if self.source else "")
+        return f"{self.kind}: {self.source}" if self.source else self.kind
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A safety statement with its severity and its source. `rule` names the row it comes from."""
+
+    severity: Severity
+    text: str
+    source: str
+    rule: str = ""
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """The same answer in a household measure (cups, tablespoons, …)."""
+
+    value: float
+    unit: str
+    low: float | None = None
+    high: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One number from the handbook, or entered by the person in its place.
+
+    `source` is a readable citation; `how` says whether it was read at the source, recalled, computed
+    from read values, entered by the person, or a fact of the trade with no source.
+    `n` and `standard_error` are the source's own sample statistics, where it gives them.
+    """
+
+    value: float
+    unit: str
+    source: str
+    how: Literal["read", "recalled", "computed", "entered", "common practice"] = "read"
+    low: float | None = None
+    high: float | None = None
+    n: int | None = None
+    standard_error: float | None = None
+    note: str = ""
+
+    @property
+    def basis(self) -> Basis:
+        """The basis a figure that rests on this fact should name."""
+        if self.how == "entered":
+            return Basis("entered", self.source)
+        if self.how == "common practice":
+            return Basis("common practice", self.source)
+        recalled = " (recalled, not re-read)" if self.how == "recalled" else ""
+        return Basis("handbook", self.source + recalled)
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One computed answer.
+
+    `low` and `high` bound the middle 80 % where an interval exists. `unit` is a short name such as
+    `g`, `oz`, `ml`, `cup`, `%`, `day`, `h`.
+    """
+
+    value: float
+    unit: str
+    low: float | None = None
+    high: float | None = None
+    measure: Measure | None = None
+    basis: tuple[Basis, ...] = ()
+    workings: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+
+    def with_cautions(self, cautions: Iterable[Caution]) -> Figure:
+        """The same figure with further cautions, each said once, the gravest first."""
+        return replace(self, cautions=gravest_first((*self.cautions, *cautions)))
+
+    def as_json(self) -> dict[str, Any]:
+        """The keys every command answers with."""
+        measure = self.measure
+        return {
+            "value": self.value,
+            "low": self.low,
+            "high": self.high,
+            "unit": self.unit,
+            "measure": None
+            if measure is None
+            else {"value": measure.value, "low": measure.low, "high": measure.high, "unit": measure.unit},
+            "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in self.basis],
+            "workings": list(self.workings),
+            "cautions": cautions_json(self.cautions),
+        }
+
+
+def cautions_json(cautions: Iterable[Caution]) -> list[dict[str, str]]:
+    """Cautions as the command line and the export write them."""
+    return [{"severity": c.severity, "text": c.text, "source": c.source} for c in cautions]
+
+
+def gravest_first(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
+    """Each caution once, stops before warnings before notes, otherwise in the order given."""
+    once = dict.fromkeys(cautions)
+    return tuple(sorted(once, key=lambda c: SEVERITIES.index(c.severity)))
+
+
+def merge_bases(*groups: Iterable[Basis]) -> tuple[Basis, ...]:
+    """Every basis once, in the order first named."""
+    return tuple(dict.fromkeys(b for group in groups for b in group))
