@@ -1,0 +1,192 @@
+"""What the kitchen needs from outside: a journal to keep records in, and what a write answers with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any, Protocol, TypeVar
+
+from dryhouse.kitchen.records import (
+    Batch,
+    BatchEvent,
+    BatchPart,
+    CookingNote,
+    CookingNotePart,
+    Dryer,
+    Lot,
+    LotCheck,
+    LotDraw,
+    LotMove,
+    Meal,
+    MealPart,
+    OwnFigure,
+    OwnFood,
+    Place,
+    PlaceTemperature,
+    Preference,
+    Trip,
+    TripMeal,
+    Weighing,
+)
+
+Record = (
+    Preference
+    | OwnFood
+    | OwnFigure
+    | Dryer
+    | Place
+    | PlaceTemperature
+    | Batch
+    | BatchPart
+    | Weighing
+    | BatchEvent
+    | Lot
+    | LotMove
+    | LotDraw
+    | LotCheck
+    | Meal
+    | MealPart
+    | Trip
+    | TripMeal
+    | CookingNote
+    | CookingNotePart
+)
+R = TypeVar("R", bound=Record)
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One record that came (before is None), went (after is None) or was edited (both)."""
+
+    before: Record | None
+    after: Record | None
+
+    @property
+    def record(self) -> Record:
+        """The record as it now is, or as it last was."""
+        record = self.after if self.after is not None else self.before
+        assert record is not None
+        return record
+
+    def reversed(self) -> Change:
+        """The change that takes this one back."""
+        return Change(self.after, self.before)
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """What an act did, in a few words for the person, and every record it changed.
+
+    Undo needs nothing else: writing `undone().changes` takes the act back.
+    """
+
+    what: str
+    changes: tuple[Change, ...] = ()
+
+    @property
+    def kinds(self) -> frozenset[type]:
+        """The kinds of record that changed, so that a place can tell whether it is stale."""
+        return frozenset(type(c.record) for c in self.changes)
+
+    @property
+    def record(self) -> Record:
+        """The record the act is about: the first one it changed."""
+        return self.changes[0].record
+
+    def undone(self) -> Done:
+        """The act that takes this one back."""
+        return Done(self.what, tuple(c.reversed() for c in reversed(self.changes)))
+
+
+@dataclass(frozen=True, slots=True)
+class BatchQuery:
+    """Which batches to list and in what order. Empty means all, newest first."""
+
+    text: str = ""
+    """Free words, each of which must begin a word of the food's names, title, form, notes or dryer."""
+    foods: tuple[str, ...] = ()
+    dryer: int | None = None
+    states: tuple[str, ...] = ()
+    since: datetime | None = None
+    until: datetime | None = None
+    sort: str = "started"
+    """`started`, `food`, `dryer`, `fresh`, `dried`, `yield`, `rating` or `id`."""
+    descending: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class YieldPair:
+    """What an own batch says of yield: masses in grams, volumes in millilitres, None where not recorded."""
+
+    batch: int
+    food: str
+    form: str
+    pretreatment: str
+    prepared_g: float
+    dried_g: float
+    prepared_ml: float | None = None
+    dried_ml: float | None = None
+    set_temperature_c: float | None = None
+    dryer: int | None = None
+    trays: int | None = None
+    hours: float | None = None
+    started: datetime | None = None
+    start_moisture_pct: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class BatchRow:
+    """One line of the batch table: the batch itself and the names the line shows."""
+
+    batch: Batch
+    dryer_name: str = ""
+    weighings: int = 0
+
+
+class Journal(Protocol):
+    """Everything the person recorded. One writer at a time; every write is one durable transaction."""
+
+    def get(self, kind: type[R], id: int) -> R | None:
+        """The record, or None where there is none of that number."""
+
+    def where(self, kind: type[R], **equals: Any) -> tuple[R, ...]:
+        """Every record whose fields equal (or are in the given tuple of) these values, by number."""
+
+    def next_id(self, kind: type[Record]) -> int:
+        """A number no record of this kind has had."""
+
+    def write(self, changes: Iterable[Change]) -> None:
+        """All of the changes, or none: durable when this returns."""
+
+    def batch_ids(self, query: BatchQuery) -> Sequence[int]:
+        """The numbers of the batches asked for, in order."""
+
+    def batch_rows(self, ids: Sequence[int]) -> list[BatchRow]:
+        """One line for each number, in the order given; numbers that are gone are left out."""
+
+    def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
+        """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
+
+    def close(self) -> None:
+        """Leave the file in order and let others open it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pending:
+    """Collects the changes of one act before they are written together."""
+
+    changes: list[Change] = field(default_factory=list)
+
+    def add(self, *records: Record) -> None:
+        """New records."""
+        self.changes.extend(Change(None, r) for r in records)
+
+    def edit(self, before: Record, after: Record) -> None:
+        """A record that changed; nothing is noted where nothing did."""
+        if before != after:
+            self.changes.append(Change(before, after))
+
+    def remove(self, *records: Record) -> None:
+        """Records that go."""
+        self.changes.extend(Change(r, None) for r in records)

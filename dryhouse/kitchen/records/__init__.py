@@ -1,0 +1,37 @@
+"""What the person recorded, as frozen records. One module a subject; this door names them all.
+
+Every record has an `id` (0 until the journal numbers it), is hashable, and crosses threads safely.
+Times are aware and in UTC. What was typed travels with the number it stands for.
+"""
+
+from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weighing
+from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
+from dryhouse.kitchen.records.kitchen import Dryer, Place, PlaceTemperature, Preference
+from dryhouse.kitchen.records.lots import Lot, LotCheck, LotDraw, LotMove
+from dryhouse.kitchen.records.meals import CookingNote, CookingNotePart, Meal, MealPart, Trip, TripMeal
+
+RECORD_KINDS = (
+    Preference,
+    OwnFood,
+    OwnFigure,
+    Dryer,
+    Place,
+    PlaceTemperature,
+    Batch,
+    BatchPart,
+    Weighing,
+    BatchEvent,
+    Lot,
+    LotMove,
+    LotDraw,
+    LotCheck,
+    Meal,
+    MealPart,
+    Trip,
+    TripMeal,
+    CookingNote,
+    CookingNotePart,
+)
+"""Every kind of record, owners before what they own: the order in which an import writes them."""
+
+__all__ = [kind.__name__ for kind in RECORD_KINDS] + ["RECORD_KINDS"]

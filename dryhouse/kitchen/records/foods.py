@@ -1,0 +1,32 @@
+"""A person's own foods, and her own figures in place of the handbook's."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class OwnFood:
+    """A food the handbook does not know. Its figures are `OwnFigure` rows of the same slug."""
+
+    slug: str
+    name: str
+    category: str
+    other_names: str = ""
+    """Separated by semicolons."""
+    like: str = ""
+    """Slug of a handbook food whose cautions and drying figures also apply, if she named one."""
+    id: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class OwnFigure:
+    """One figure entered for a food, by the name the handbook uses (`water`, `energy`, …)."""
+
+    food: str
+    name: str
+    value: float
+    unit: str
+    typed: str = ""
+    note: str = ""
+    id: int = 0

@@ -1,0 +1,75 @@
+"""A lot on the shelf: one jar or bag, where it has been, what was drawn, what was found."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from dryhouse.science.quantities import Mass, Volume
+
+PACKAGES = ("jar", "bag", "vacuum bag", "tin", "jar with absorber", "open container")
+
+
+@dataclass(frozen=True, slots=True)
+class Lot:
+    """Dried food packed on one day in one package; from a batch, or bought (batch is None)."""
+
+    food: str
+    packed_on: date
+    name: str = ""
+    batch: int | None = None
+    package: str = "jar"
+    sealed: bool = True
+    mass: Mass | None = None
+    volume: Volume | None = None
+    conditioned_from: date | None = None
+    conditioned_to: date | None = None
+    pasteurised: str = ""
+    """How dried fruit was pasteurised, in words; empty where nothing is recorded."""
+    opened_on: date | None = None
+    bought_keep_by: date | None = None
+    """The date printed on bought food, if it was bought."""
+    redried_on: date | None = None
+    notes: str = ""
+    id: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class LotMove:
+    """From this moment on the lot is in this place."""
+
+    lot: int
+    place: int
+    at: datetime
+    id: int = 0
+
+
+COOKED, GIVEN, THROWN_OUT = "cooked", "given", "thrown out"
+DRAW_KINDS = (COOKED, GIVEN, THROWN_OUT)
+
+
+@dataclass(frozen=True, slots=True)
+class LotDraw:
+    """Some of the lot (or all of it, where mass is None) left the shelf."""
+
+    lot: int
+    on: date
+    purpose: str = COOKED
+    mass: Mass | None = None
+    meal: int | None = None
+    note: str = ""
+    id: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class LotCheck:
+    """What was found when someone looked: None means it was not looked at."""
+
+    lot: int
+    on: date
+    mass: Mass | None = None
+    moist: bool | None = None
+    mould: bool | None = None
+    smell: str = ""
+    note: str = ""
+    id: int = 0
