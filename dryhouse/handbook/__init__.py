@@ -1,0 +1,1 @@
+"""The handbook: published figures shipped with the program, each with its source."""

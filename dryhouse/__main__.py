@@ -1,0 +1,5 @@
+"""`python -m dryhouse`."""
+
+from dryhouse.cli import run
+
+run()

@@ -1,0 +1,1 @@
+"""One small module a verb, or a few that belong together."""

@@ -1,0 +1,173 @@
+"""How numbers are shown: in the person's own system, never with digits that were not known."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from dryhouse.science.quantities import Area, Duration, Length, Mass, Quantity, Temperature, Volume
+from dryhouse.science.units import SIZES, to_fahrenheit
+from dryhouse.science.values import Figure
+
+US, METRIC = "us", "metric"
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """How this person reads numbers: US customary or metric, decimal point or comma."""
+
+    system: str = US
+    decimal_comma: bool = False
+
+    @property
+    def mass_unit(self) -> str:
+        """The unit a bare number in a mass field is taken to be in."""
+        return "oz" if self.system == US else "g"
+
+    @property
+    def volume_unit(self) -> str:
+        """The unit of a bare number in a volume field."""
+        return "cup" if self.system == US else "ml"
+
+    @property
+    def temperature_unit(self) -> str:
+        """The scale of a bare number in a temperature field."""
+        return "F" if self.system == US else "C"
+
+    @property
+    def length_unit(self) -> str:
+        """The unit of a bare number in a thickness field."""
+        return "in" if self.system == US else "mm"
+
+    def number(self, value: float, places: int = 1) -> str:
+        """A number with this many decimals at most, trailing zeros dropped."""
+        text = f"{value:.{places}f}"
+        if "." in text:
+            text = text.rstrip("0").rstrip(".")
+        text = "0" if text == "-0" else text.replace("-", "−")
+        return text.replace(".", ",") if self.decimal_comma else text
+
+    def mass(self, grams: float) -> str:
+        """`2 lb 3.1 oz`, `7 oz`; `1.25 kg`, `198 g`."""
+        if self.system == METRIC:
+            if grams >= 999.5:
+                return f"{self.number(grams / 1000, 2)} kg"
+            return f"{self.number(grams, 0 if grams >= 100 else 1)} g"
+        ounces = grams / SIZES["oz"]
+        if ounces < 15.95:
+            return f"{self.number(ounces, 1 if ounces >= 1 else 2)} oz"
+        tenths = round(ounces * 10)
+        pounds, rest = divmod(tenths, 160)
+        return f"{pounds} lb {self.number(rest / 10, 1)} oz" if rest else f"{pounds} lb"
+
+    def volume(self, ml: float) -> str:
+        """`2½ cups`, `3 tbsp`; `1.2 l`, `350 ml`."""
+        if self.system == METRIC:
+            return f"{self.number(ml / 1000, 2)} l" if ml >= 999.5 else f"{self.number(ml, 0)} ml"
+        return household(ml, self)
+
+    def temperature(self, celsius: float) -> str:
+        """`135 °F` or `57 °C`."""
+        if self.system == METRIC:
+            return f"{self.number(celsius, 0)} °C"
+        return f"{self.number(to_fahrenheit(celsius), 0)} °F"
+
+    def length(self, mm: float) -> str:
+        """`¼ in` or `6 mm`."""
+        if self.system == METRIC:
+            return f"{self.number(mm / 1000, 0)} m" if mm >= 10000 else f"{self.number(mm, 1)} mm"
+        return f"{self.number(mm / 304.8, 0)} ft" if mm >= 3048 else f"{fraction(mm / 25.4, self, 16)} in"
+
+    def area(self, cm2: float) -> str:
+        """`1.2 sq ft` or `1100 cm²`."""
+        if self.system == METRIC:
+            return f"{self.number(cm2, 0)} cm²"
+        return f"{self.number(cm2 / 929.0304, 2)} sq ft"
+
+    def percent(self, value: float, places: int = 1) -> str:
+        """`86.5 %`."""
+        return f"{self.number(value, places)} %"
+
+    def show(self, quantity: Quantity | None, missing: str = "—") -> str:
+        """A stored quantity in the person's own system."""
+        match quantity:
+            case Mass():
+                return self.mass(quantity.si)
+            case Volume():
+                return self.volume(quantity.si)
+            case Temperature():
+                return self.temperature(quantity.si)
+            case Length():
+                return self.length(quantity.si)
+            case Area():
+                return self.area(quantity.si)
+            case Duration():
+                return duration(quantity.si)
+        return missing
+
+    def amount(self, value: float, unit: str) -> str:
+        """A value in a unit, in the person's own system where it is a mass or a volume."""
+        if unit in ("g", "oz", "lb", "kg"):
+            return self.mass(value * SIZES[unit])
+        if unit in ("ml", "l", "cup", "tbsp", "tsp", "fl oz", "pt", "qt"):
+            return self.volume(value * SIZES[unit])
+        if unit in ("s", "min", "h"):
+            return duration(value * SIZES[unit])
+        if unit == "degC":
+            return self.temperature(value)
+        if unit == "%":
+            return self.percent(value)
+        places = 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
+        if unit == "day":
+            return f"{self.number(value, 0)} days"
+        return f"{self.number(value, places)} {unit}".strip()
+
+    def figure(self, figure: Figure) -> str:
+        """The value alone, in the person's own system."""
+        return self.amount(figure.value, figure.unit)
+
+    def interval(self, figure: Figure) -> str:
+        """`6.5 oz to 8 oz`, or nothing where no interval is known."""
+        if figure.low is None or figure.high is None:
+            return ""
+        return f"{self.amount(figure.low, figure.unit)} to {self.amount(figure.high, figure.unit)}"
+
+
+def duration(seconds: float) -> str:
+    """`8 h 30 min`, `45 min`, `2 days 3 h`."""
+    minutes = round(seconds / 60)
+    if abs(minutes) < 60:
+        return f"{minutes} min"
+    hours, rest = divmod(minutes, 60)
+    if hours >= 48:
+        days, hours = divmod(hours, 24)
+        return f"{days} days {hours} h" if hours else f"{days} days"
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+_SIGNS = {(1, 8): "⅛", (1, 4): "¼", (3, 8): "⅜", (1, 3): "⅓", (1, 2): "½", (5, 8): "⅝", (2, 3): "⅔", (3, 4): "¾", (7, 8): "⅞"}
+
+
+def fraction(value: float, style: Style, finest: int = 8) -> str:
+    """A value to the nearest kitchen fraction: `2½`, `⅓`; a decimal where none is near."""
+    whole = math.floor(value + 1e-9)
+    rest = value - whole
+    near = min([((0, 1), ""), ((1, 1), ""), *_SIGNS.items()], key=lambda f: abs(f[0][0] / f[0][1] - rest))
+    (top, bottom), sign = near
+    if abs(top / bottom - rest) > 0.03:
+        return style.number(value, 2)
+    if top == bottom:
+        return str(whole + 1)
+    return (f"{whole}{sign}" if whole or not sign else sign) or "0"
+
+
+def household(ml: float, style: Style) -> str:
+    """A volume as a cook would measure it: cups, then tablespoons, then teaspoons."""
+    cups = ml / SIZES["cup"]
+    if cups >= 0.24:
+        text = style.number(cups, 1) if cups >= 10 else fraction(round(cups * 24) / 24, style)
+        return f"{text} {'cup' if cups < 1.02 else 'cups'}"
+    spoons = ml / SIZES["tbsp"]
+    if spoons >= 0.95:
+        return f"{fraction(round(spoons * 4) / 4, style)} tbsp"
+    return f"{fraction(round(ml / SIZES['tsp'] * 8) / 8, style)} tsp"
