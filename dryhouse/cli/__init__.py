@@ -26,7 +26,9 @@ class _Parser(argparse.ArgumentParser):
     """argparse with its complaints said in one sentence."""
 
     def error(self, message: str) -> NoReturn:
-        raise InputProblem(f"{message[:1].upper()}{message[1:]}. “{self.prog} --help” shows what would be right.")
+        raise InputProblem(
+            f"{message[:1].upper()}{message[1:]}. “{self.prog} --help” shows what would be right."
+        )
 
 
 def parser() -> argparse.ArgumentParser:
@@ -34,7 +36,9 @@ def parser() -> argparse.ArgumentParser:
     top = _Parser(prog="dryhouse", description="A journal and bench calculator for food dried at home.")
     top.add_argument("--version", action="version", version=f"dryhouse {__version__}")
     which = top.add_mutually_exclusive_group()
-    which.add_argument("--journal", type=Path, metavar="FILE", help="the journal to open, instead of your own")
+    which.add_argument(
+        "--journal", type=Path, metavar="FILE", help="the journal to open, instead of your own"
+    )
     which.add_argument("--sample", action="store_true", help="open a copy of the sample journal")
     top.add_argument("--timings", action="store_true", help="print start-up milestones as JSON")
     top.add_argument("--quit-when-ready", action="store_true", help="leave as soon as the window is usable")
@@ -71,5 +75,9 @@ def _desk(args: argparse.Namespace) -> int:
     from dryhouse.house import open_desk
 
     return open_desk(
-        args.journal, sample=args.sample, timings=args.timings, quit_when_ready=args.quit_when_ready, began=_STARTED
+        args.journal,
+        sample=args.sample,
+        timings=args.timings,
+        quit_when_ready=args.quit_when_ready,
+        began=_STARTED,
     )

@@ -145,7 +145,17 @@ def duration(seconds: float) -> str:
     return f"{hours} h {rest} min" if rest else f"{hours} h"
 
 
-_SIGNS = {(1, 8): "⅛", (1, 4): "¼", (3, 8): "⅜", (1, 3): "⅓", (1, 2): "½", (5, 8): "⅝", (2, 3): "⅔", (3, 4): "¾", (7, 8): "⅞"}
+_SIGNS = {
+    (1, 8): "⅛",
+    (1, 4): "¼",
+    (3, 8): "⅜",
+    (1, 3): "⅓",
+    (1, 2): "½",
+    (5, 8): "⅝",
+    (2, 3): "⅔",
+    (3, 4): "¾",
+    (7, 8): "⅞",
+}
 
 
 def fraction(value: float, style: Style, finest: int = 8) -> str:

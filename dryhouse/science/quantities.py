@@ -93,11 +93,15 @@ class Temperature(Quantity):
 
 
 Q = TypeVar("Q", bound=Quantity)
-_KINDS: dict[str, type[Quantity]] = {k.dimension: k for k in (Mass, Volume, Duration, Length, Area, Temperature)}
+_KINDS: dict[str, type[Quantity]] = {
+    k.dimension: k for k in (Mass, Volume, Duration, Length, Area, Temperature)
+}
 
 _FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _NUMBER = r"(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:\.\d*)?|\.\d+)"
-_TERM = re.compile(rf"\s*(?:,|\+|and\b|&)?\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d,+&]*?)\s*(?=,|\+|&|\band\b|\d|\.\d|$)")
+_TERM = re.compile(
+    rf"\s*(?:,|\+|and\b|&)?\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d,+&]*?)\s*(?=,|\+|&|\band\b|\d|\.\d|$)"
+)
 _CLOCK = re.compile(r"(?P<h>\d{1,3})\s*(?::|h|hr|hrs|hour|hours)\s*(?P<m>[0-5]?\d)\s*(?:m|min|mins|minutes)?")
 _SIDES = re.compile(rf"(?P<a>{_NUMBER})\s*[x×]\s*(?P<b>{_NUMBER})\s*(?P<unit>[a-z\"']+)")
 _LARGEST = 1e9
@@ -158,7 +162,9 @@ def parse(
     if kind.dimension == TEMPERATURE:
         return kind(_temperature(typed, tidy, default_unit), typed)
     if tidy.startswith("-"):
-        raise InputProblem(f"“{typed}” is less than nothing; write it without the minus, such as {kind.example}.")
+        raise InputProblem(
+            f"“{typed}” is less than nothing; write it without the minus, such as {kind.example}."
+        )
     value = _reckon(typed, tidy, kind, default_unit)
     if not math.isfinite(value) or value > _LARGEST:
         raise InputProblem(f"“{typed}” is larger than anything this can be; write it like {kind.example}.")
@@ -178,7 +184,9 @@ def parse_number(text: str, *, decimal_comma: bool = False, what: str = "number"
 
 def parse_percent(text: str, *, decimal_comma: bool = False, what: str = "percentage") -> float:
     """`14%` or `14` → 14.0. Outside 0 to 100 is refused."""
-    value = parse_number(re.sub(r"\s*(%|percent|pct)\s*$", "", text.strip()), decimal_comma=decimal_comma, what=what)
+    value = parse_number(
+        re.sub(r"\s*(%|percent|pct)\s*$", "", text.strip()), decimal_comma=decimal_comma, what=what
+    )
     if not 0 <= value <= 100:
         raise InputProblem(f"A {what} lies between 0 and 100 %; “{text.strip()}” does not.")
     return value
@@ -187,7 +195,9 @@ def parse_percent(text: str, *, decimal_comma: bool = False, what: str = "percen
 def unit_typed(quantity: Quantity) -> str:
     """The short name of the (smallest) unit the person used, or the stored unit where nothing was typed."""
     units = written_as((quantity.dimension,))
-    used = [units[w] for t in _TERM.finditer(_fractions(quantity.typed)) if (w := _unit_word(t["unit"])) in units]
+    used = [
+        units[w] for t in _TERM.finditer(_fractions(quantity.typed)) if (w := _unit_word(t["unit"])) in units
+    ]
     return used[-1].name if used else STORED[quantity.dimension]
 
 
@@ -246,7 +256,9 @@ def _reckon(typed: str, tidy: str, kind: type[Quantity], default_unit: str) -> f
             break
         unit = _unit(typed, _unit_word(term["unit"]), kind, default_unit)
         if unit.size >= smallest:
-            raise InputProblem(f"“{typed}” names its units out of order or twice; write it like {kind.example}.")
+            raise InputProblem(
+                f"“{typed}” names its units out of order or twice; write it like {kind.example}."
+            )
         total += _in_stored(_number(typed, term["number"]), unit)
         end, smallest = term.end(), unit.size
     if end == 0 or tidy[end:].strip():

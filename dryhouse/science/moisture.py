@@ -1,0 +1,204 @@
+"""The moisture mass balance: nothing but water leaves a tray.
+
+Symbols as the field uses them: m mass, M moisture wet basis (per unit of total), X moisture dry basis (per
+unit of dry matter), S dry matter = m (1 − M). Percentages are wet basis unless the name says otherwise.
+
+Formulas: Utah State University Extension, Testing Foods for Dryness (finished weight = raw weight × raw
+solids / finished solids); basis conversions as in any text of unit operations (e.g. Geankoplis, ch. 9).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.values import Fact, Figure, merge_bases
+
+VerdictName = Literal["dry enough", "nearly", "still moist", "weights don't add up", "unknown"]
+
+SCALE_G = 1.0
+"""A kitchen scale's step. Masses are not told apart more finely than this (common practice, no source)."""
+
+
+def wet_to_dry(wet: float) -> float:
+    """Moisture dry basis X from wet basis M, both as fractions; M must be below 1."""
+    if not 0 <= wet < 1:
+        raise InputProblem("Moisture wet basis lies between 0 and below 100 %.")
+    return wet / (1.0 - wet)
+
+
+def dry_to_wet(dry: float) -> float:
+    """Moisture wet basis M from dry basis X, both as fractions; X must not be negative."""
+    if dry < 0:
+        raise InputProblem("Moisture dry basis cannot be negative.")
+    return dry / (1.0 + dry)
+
+
+def dry_matter(mass: float, moisture_pct: float) -> float:
+    """Dry matter S in the unit of `mass`, from moisture in % wet basis."""
+    return mass * (1.0 - moisture_pct / 100.0)
+
+
+def mass_at(solids: float, moisture_pct: float) -> float:
+    """The mass that holds this dry matter at this moisture (% wet basis, below 100)."""
+    if not 0 <= moisture_pct < 100:
+        raise InputProblem("A target moisture lies between 0 and below 100 % wet basis.")
+    return solids / (1.0 - moisture_pct / 100.0)
+
+
+def moisture_at(mass: float, solids: float) -> float:
+    """Moisture in % wet basis of food of this mass and dry matter; negative where the weights don't add up."""
+    if mass <= 0:
+        raise InputProblem("A mass must be more than nothing.")
+    return 100.0 * (1.0 - solids / mass)
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredient:
+    """One ingredient of a load: its mass in grams and its moisture (% wet basis) as a sourced fact."""
+
+    name: str
+    grams: float
+    water: Fact
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """What went on the trays: total mass and dry matter in grams, with the range the sources allow."""
+
+    grams: float
+    solids: float
+    solids_low: float
+    solids_high: float
+    ingredients: tuple[Ingredient, ...]
+    workings: tuple[str, ...]
+
+    @property
+    def moisture_pct(self) -> float:
+        """Moisture of the load as loaded, % wet basis."""
+        return moisture_at(self.grams, self.solids)
+
+
+def load_of(ingredients: Sequence[Ingredient]) -> Load:
+    """A load from its ingredients: solids add up. A single food is a load of one.
+
+    The range takes each ingredient's published low and high water together (the cautious way), or its
+    value where the source gives no range.
+    """
+    if not ingredients:
+        raise InputProblem("A load needs at least one ingredient with a mass.")
+    workings, solids, low, high = [], 0.0, 0.0, 0.0
+    for item in ingredients:
+        water = item.water
+        part = dry_matter(item.grams, water.value)
+        solids += part
+        low += dry_matter(item.grams, water.high if water.high is not None else water.value)
+        high += dry_matter(item.grams, water.low if water.low is not None else water.value)
+        workings.append(
+            f"{item.name}: {item.grams:.1f} g × (1 − {water.value:g} %) = {part:.1f} g dry matter"
+            f"   [{water.source}]"
+        )
+    total = sum(i.grams for i in ingredients)
+    if len(ingredients) > 1:
+        workings.append(f"Together: {total:.1f} g loaded, {solids:.1f} g dry matter")
+    return Load(total, solids, low, high, tuple(ingredients), tuple(workings))
+
+
+def target_mass(load: Load, target: Fact) -> Figure:
+    """The mass (g) at which the load holds its target moisture (`target`, % wet basis).
+
+    m_t = S / (1 − M_t). The interval runs over the published range of water and of the target.
+    """
+    value = mass_at(load.solids, target.value)
+    driest = mass_at(load.solids_low, target.low if target.low is not None else target.value)
+    wettest = mass_at(load.solids_high, target.high if target.high is not None else target.value)
+    known = wettest - driest > 1e-9
+    return Figure(
+        value,
+        "g",
+        low=driest if known else None,
+        high=wettest if known else None,
+        basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
+        workings=(
+            *load.workings,
+            f"Target {target.value:g} % moisture wet basis   [{target.source}]",
+            f"Target mass = {load.solids:.1f} g ÷ (1 − {target.value:g} %) = {value:.1f} g",
+        ),
+    )
+
+
+def moisture_now(load: Load, grams: float) -> Figure:
+    """Moisture (% wet basis) of the load when it weighs `grams`: M = 1 − S/m.
+
+    Negative where the weights don't add up; `explain_mismatch` says what could be the matter.
+    """
+    value = moisture_at(grams, load.solids)
+    low, high = moisture_at(grams, load.solids_high), moisture_at(grams, load.solids_low)
+    spread = high - low > 1e-9
+    return Figure(
+        value,
+        "%",
+        low=max(low, 0.0) if spread else None,
+        high=max(high, 0.0) if spread else None,
+        basis=merge_bases(i.water.basis for i in load.ingredients),
+        workings=(
+            *load.workings,
+            f"Moisture = 1 − {load.solids:.1f} g ÷ {grams:.1f} g = {value:.1f} % wet basis",
+        ),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Whether a load is dry enough, by weight alone, and the sentence that says why."""
+
+    name: VerdictName
+    sentence: str
+
+
+def verdict(load: Load, grams: float, target: Fact) -> Verdict:
+    """The dryness verdict by weight. It speaks of dryness only, never of safety.
+
+    *dry enough*: at or below the target mass (within the scale's step). *nearly*: at least nine tenths of
+    the water that has to go is gone (our own wording for the last stretch). *weights don't add up*: lighter
+    than the dry matter can be, or heavier than what was loaded.
+    """
+    goal = mass_at(load.solids, target.value)
+    step = min(SCALE_G, 0.01 * load.grams)
+    if grams < load.solids_low - step or grams > load.grams + step:
+        return Verdict("weights don't add up", explain_mismatch(load, grams))
+    moisture = moisture_at(grams, load.solids)
+    now = f"{max(moisture, 0.0):.0f} % moisture by weight, target {target.value:g} %"
+    if grams <= goal + step:
+        lean = grams < load.solids - step
+        note = (
+            " It is a little lighter than the usual dry matter; still within the published range."
+            if lean
+            else ""
+        )
+        return Verdict("dry enough", f"Dry enough by weight: {now}.{note} Check by hand as well.")
+    still = grams - goal
+    if still <= 0.1 * (load.grams - goal):
+        return Verdict("nearly", f"Nearly: {now}; {still:.0f} g of water still to go.")
+    return Verdict("still moist", f"Still moist: {now}; {still:.0f} g of water still to go.")
+
+
+def explain_mismatch(load: Load, grams: float) -> str:
+    """Which of tare, loss or starting moisture could explain weights that don't add up.
+
+    It also names the starting moisture that would make them add up.
+    """
+    if grams > load.grams:
+        return (
+            f"Weights don't add up: {grams:.0f} g is more than the {load.grams:.0f} g that was loaded. "
+            f"Was a tray or jar weighed along? That would be a tare of at least {grams - load.grams:.0f} g."
+        )
+    needed = 100.0 * (1.0 - grams / load.grams)
+    return (
+        f"Weights don't add up: {load.grams:.0f} g at {load.moisture_pct:.0f} % moisture holds "
+        f"{load.solids:.0f} g of dry matter, and {grams:.0f} g is less than that. Either a tare of "
+        f"{load.solids - grams:.0f} g or more was taken off twice or left on the first weighing, or that much food "
+        f"was lost (drips, crumbs, pieces eaten), or the food started wetter: above {needed:.1f} % moisture."
+    )
