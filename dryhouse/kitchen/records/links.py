@@ -1,0 +1,36 @@
+"""Which records belong to, or name, which others: what the journal keeps whole and an import renumbers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weighing
+from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
+from dryhouse.kitchen.records.kitchen import Dryer, Place, PlaceTemperature, Preference
+from dryhouse.kitchen.records.lots import Lot, LotCheck, LotDraw, LotMove
+from dryhouse.kitchen.records.meals import CookingNote, CookingNotePart, Meal, MealPart, Trip, TripMeal
+
+LINKS: Mapping[type[Any], Mapping[str, type[Any]]] = {
+    PlaceTemperature: {"place": Place},
+    Batch: {"dryer": Dryer, "trip": Trip},
+    BatchPart: {"batch": Batch},
+    Weighing: {"batch": Batch},
+    BatchEvent: {"batch": Batch},
+    Lot: {"batch": Batch},
+    LotMove: {"lot": Lot, "place": Place},
+    LotDraw: {"lot": Lot, "meal": Meal},
+    LotCheck: {"lot": Lot},
+    MealPart: {"meal": Meal, "lot": Lot},
+    TripMeal: {"trip": Trip, "meal": Meal},
+    CookingNote: {"meal": Meal},
+    CookingNotePart: {"note": CookingNote},
+}
+"""For each kind, its fields that hold the number of another record, and of which kind."""
+
+ONCE: Mapping[type[Any], tuple[str, ...]] = {
+    Preference: ("key",),
+    OwnFood: ("slug",),
+    OwnFigure: ("food", "name"),
+}
+"""Fields whose values no two records of a kind may share."""

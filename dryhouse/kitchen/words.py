@@ -1,0 +1,47 @@
+"""The words of a text search: what counts as a word, and which foods are meant by the beginning of one."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable
+from functools import cache
+
+from dryhouse.kitchen.records import OwnFood
+
+
+def split_words(text: str) -> list[str]:
+    """The words of a text: letters and digits, small, without accents."""
+    plain = "".join(c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c))
+    return re.findall(r"[^\W_]+", plain.lower())
+
+
+def begins_a_word(beginning: str, text: str) -> bool:
+    """Whether some word of the text begins like this."""
+    return any(word.startswith(beginning) for word in split_words(text))
+
+
+def foods_with_word(beginning: str, own: Iterable[OwnFood] = ()) -> frozenset[str]:
+    """Slugs of the foods, published or her own, one of whose names has a word that begins like this.
+
+    A plural finds the food as its singular does.
+    """
+    from dryhouse.handbook.finder import singular
+
+    starts = (beginning, singular(beginning))
+    mine = {f.slug: split_words(f"{f.slug} {f.name} {f.other_names}") for f in own}
+    return frozenset(
+        slug
+        for names in (_handbook_words(), mine)
+        for slug, words in names.items()
+        if any(word.startswith(starts) for word in words)
+    )
+
+
+@cache
+def _handbook_words() -> dict[str, list[str]]:
+    from dryhouse.handbook.reader import handbook
+
+    return {
+        slug: split_words(" ".join((slug, food.name, *food.other_names))) for slug, food in handbook().foods.items()
+    }
