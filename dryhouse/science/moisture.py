@@ -174,9 +174,7 @@ def verdict(load: Load, grams: float, target: Fact) -> Verdict:
     if grams <= goal + step:
         lean = grams < load.solids - step
         note = (
-            " It is a little lighter than the usual dry matter; still within the published range."
-            if lean
-            else ""
+            " It is a little lighter than the usual dry matter; still within the published range." if lean else ""
         )
         return Verdict("dry enough", f"Dry enough by weight: {now}.{note} Check by hand as well.")
     still = grams - goal

@@ -93,9 +93,7 @@ class Temperature(Quantity):
 
 
 Q = TypeVar("Q", bound=Quantity)
-_KINDS: dict[str, type[Quantity]] = {
-    k.dimension: k for k in (Mass, Volume, Duration, Length, Area, Temperature)
-}
+_KINDS: dict[str, type[Quantity]] = {k.dimension: k for k in (Mass, Volume, Duration, Length, Area, Temperature)}
 
 _FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _NUMBER = r"(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:\.\d*)?|\.\d+)"
@@ -162,9 +160,7 @@ def parse(
     if kind.dimension == TEMPERATURE:
         return kind(_temperature(typed, tidy, default_unit), typed)
     if tidy.startswith("-"):
-        raise InputProblem(
-            f"“{typed}” is less than nothing; write it without the minus, such as {kind.example}."
-        )
+        raise InputProblem(f"“{typed}” is less than nothing; write it without the minus, such as {kind.example}.")
     value = _reckon(typed, tidy, kind, default_unit)
     if not math.isfinite(value) or value > _LARGEST:
         raise InputProblem(f"“{typed}” is larger than anything this can be; write it like {kind.example}.")
@@ -195,9 +191,7 @@ def parse_percent(text: str, *, decimal_comma: bool = False, what: str = "percen
 def unit_typed(quantity: Quantity) -> str:
     """The short name of the (smallest) unit the person used, or the stored unit where nothing was typed."""
     units = written_as((quantity.dimension,))
-    used = [
-        units[w] for t in _TERM.finditer(_fractions(quantity.typed)) if (w := _unit_word(t["unit"])) in units
-    ]
+    used = [units[w] for t in _TERM.finditer(_fractions(quantity.typed)) if (w := _unit_word(t["unit"])) in units]
     return used[-1].name if used else STORED[quantity.dimension]
 
 
@@ -256,9 +250,7 @@ def _reckon(typed: str, tidy: str, kind: type[Quantity], default_unit: str) -> f
             break
         unit = _unit(typed, _unit_word(term["unit"]), kind, default_unit)
         if unit.size >= smallest:
-            raise InputProblem(
-                f"“{typed}” names its units out of order or twice; write it like {kind.example}."
-            )
+            raise InputProblem(f"“{typed}” names its units out of order or twice; write it like {kind.example}.")
         total += _in_stored(_number(typed, term["number"]), unit)
         end, smallest = term.end(), unit.size
     if end == 0 or tidy[end:].strip():

@@ -1,0 +1,88 @@
+"""`dryhouse log`: record a finished tray batch, and say what it comes to."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from dryhouse.cli.answers import add_json, cautions_of, say_cautions, say_json
+
+_HOW = ("fresh", "frozen", "canned", "cooked")
+
+
+def add(verbs: Any) -> None:
+    """The parser of the verb."""
+    parser = verbs.add_parser("log", help="record a finished tray batch")
+    parser.add_argument("--food", required=True)
+    parser.add_argument("--fresh", required=True, metavar="QTY", help="mass loaded, after preparing")
+    parser.add_argument("--dried", required=True, metavar="QTY", help="mass when dry")
+    parser.add_argument("--start", metavar="WHEN", help="when it went on, such as “2026-11-20 18:00”")
+    parser.add_argument("--hours", metavar="H", help="how long it dried, such as 8h30")
+    parser.add_argument("--temp", metavar="T", help="dryer temperature, such as “135 F”")
+    parser.add_argument("--precook", metavar="T", help="temperature reached in the middle before drying")
+    parser.add_argument("--precook-method", default="", metavar="HOW", help="steamed, roasted, boiled …")
+    parser.add_argument("--precook-measured", metavar="HOW", help="“thermometer” or “not measured”")
+    parser.add_argument("--form", default="", help="the cut: slices, dice, kernels …")
+    parser.add_argument("--made-from", default="fresh", choices=_HOW)
+    parser.add_argument("--purchased", metavar="QTY", help="mass bought, before preparing")
+    parser.add_argument("--fresh-volume", metavar="QTY", help="measure loaded")
+    parser.add_argument("--dried-volume", metavar="QTY", help="measure when dry")
+    parser.add_argument("--pretreatment", default="")
+    parser.add_argument("--dryer", metavar="NAME")
+    parser.add_argument("--trays", metavar="N")
+    parser.add_argument("--start-moisture", metavar="PCT")
+    parser.add_argument("--moisture", metavar="PCT", help="target moisture, wet basis")
+    parser.add_argument("--notes", default="")
+    add_json(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Record the batch; answer its number and its card."""
+    from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.card import batch_card
+    from dryhouse.kitchen.log import check, log_batch
+    from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.typed_batch import TypedBatch, draft_from
+
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        typed = TypedBatch(
+            food=args.food,
+            fresh=args.fresh,
+            dried=args.dried,
+            start=args.start or "",
+            hours=args.hours or "",
+            temp=args.temp or "",
+            precook=args.precook or "",
+            precook_method=args.precook_method,
+            precook_measured=args.precook_measured or "",
+            form=args.form,
+            made_from=args.made_from,
+            purchased=args.purchased or "",
+            fresh_volume=args.fresh_volume or "",
+            dried_volume=args.dried_volume or "",
+            pretreatment=args.pretreatment,
+            dryer=args.dryer or "",
+            trays=args.trays or "",
+            start_moisture=args.start_moisture or "",
+            moisture=args.moisture or "",
+            notes=args.notes,
+        )
+        check(kitchen, draft_from(kitchen, typed))
+    with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
+        done = log_batch(kitchen, draft_from(kitchen, typed))
+        id = done.record.id
+        card = batch_card(kitchen, id)
+        if args.json:
+            answer: dict[str, Any] = {"batch": id, "what": done.what, "verdict": card.verdict.name}
+            answer["sentences"] = list(card.sentences)
+            answer["figures"] = {title: figure.as_json() for title, figure in card.figures}
+            say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})
+            return 0
+        print(done.what)
+        for title, figure in card.figures:
+            print(f"  {title}: {style(kitchen).figure(figure)}   [{'; '.join(str(b) for b in figure.basis)}]")
+        for sentence in card.sentences:
+            print(f"  {sentence}")
+        say_cautions(card.cautions)
+    return 0

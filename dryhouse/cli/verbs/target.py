@@ -1,0 +1,31 @@
+"""`dryhouse target`: what a load should weigh when it is dry."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from dryhouse.cli.answers import add_json, say_figure
+
+
+def add(verbs: Any) -> None:
+    """The parser of the verb."""
+    parser = verbs.add_parser("target", help="what a load should weigh when it is dry")
+    parser.add_argument("food")
+    parser.add_argument("--fresh", required=True, metavar="QTY", help="the mass loaded, such as “40 oz”")
+    parser.add_argument("--solids", metavar="PCT", help="solids of the fresh food, %% by weight")
+    parser.add_argument("--moisture", metavar="PCT", help="moisture wanted, %% wet basis")
+    add_json(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Answer the target mass in the unit the fresh mass was typed in."""
+    from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.bench import target
+    from dryhouse.kitchen.settings import style
+
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        figure = target(kitchen, args.food, args.fresh, solids=args.solids, moisture=args.moisture)
+        say_figure("Target weight", figure, style(kitchen), as_json=args.json)
+    return 0

@@ -1,0 +1,35 @@
+"""`dryhouse water`: how much water brings a dried food back."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from dryhouse.cli.answers import add_json, say_figure
+
+
+def add(verbs: Any) -> None:
+    """The parser of the verb."""
+    parser = verbs.add_parser("water", help="how much water brings a dried food back")
+    parser.add_argument("food")
+    parser.add_argument("--dried", required=True, metavar="QTY", help="a weight or a measure, such as “1/4 cup”")
+    add_json(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Answer the water to the starting moisture, with the published cups beside it."""
+    from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.bench import water
+    from dryhouse.kitchen.settings import style
+
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        figure, published = water(kitchen, args.food, args.dried)
+        more = {"published": [p.as_json() for p in published]}
+        say_figure("Water", figure, style(kitchen), as_json=args.json, more=more)
+        if not args.json:
+            for line in published:
+                print(f"  published: {style(kitchen).figure(line)}   [{line.basis[0].source}]")
+                for working in line.workings:
+                    print(f"    {working}")
+    return 0

@@ -1,0 +1,186 @@
+"""Logging a tray batch: the main act, and its editing and removing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import timedelta
+
+from dryhouse.kitchen.foods import food
+from dryhouse.kitchen.ports import BatchQuery, Done, Pending
+from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Lot, Weighing
+from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.science.errors import InputProblem
+
+_LONGEST = timedelta(days=30)
+_COOLEST_C, _HOTTEST_C = 20.0, 150.0
+
+
+@dataclass(frozen=True, slots=True)
+class BatchDraft:
+    """A batch as far as it has been filled in, with its ingredients where it is a mix."""
+
+    batch: Batch
+    parts: tuple[BatchPart, ...] = ()
+
+
+def last_batch_of(kitchen: Kitchen, slug: str) -> Batch | None:
+    """The newest batch of this food, or None."""
+    ids = kitchen.journal.batch_ids(BatchQuery(foods=(slug,)))
+    return kitchen.journal.get(Batch, ids[0]) if len(ids) else None
+
+
+def draft_for(kitchen: Kitchen, text: str) -> BatchDraft:
+    """A new batch of this food, remembering how the last one was done.
+
+    Habits are remembered: cut, thickness, pretreatment, precook method, dryer, trays, set temperature.
+    Nothing that was measured is: masses, times, and the temperature a precook reached start empty.
+    """
+    known = food(kitchen, text)
+    last = last_batch_of(kitchen, known.slug)
+    if last is None:
+        return BatchDraft(Batch(known.slug))
+    remembered = Batch(
+        known.slug,
+        form=last.form,
+        thickness=last.thickness,
+        made_from=last.made_from,
+        pretreatment=last.pretreatment,
+        precook_method=last.precook_method,
+        dryer=last.dryer,
+        trays=last.trays,
+        set_temperature=last.set_temperature,
+        target_moisture_pct=last.target_moisture_pct,
+    )
+    return BatchDraft(remembered)
+
+
+def parts_of(kitchen: Kitchen, batch: int) -> tuple[BatchPart, ...]:
+    """The ingredients of a mix, in order; none for a single food."""
+    return tuple(sorted(kitchen.journal.where(BatchPart, batch=batch), key=lambda p: p.position))
+
+
+def batch_named(kitchen: Kitchen, text: str) -> Batch:
+    """The batch of this number. Raises InputProblem."""
+    number = text.strip().lstrip("#")
+    found = kitchen.journal.get(Batch, int(number)) if number.isdigit() else None
+    if found is None:
+        raise InputProblem(f"There is no batch “{text}”; “dryhouse batches” lists their numbers.", "batch")
+    return found
+
+
+def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done:
+    """Record a batch. Raises InputProblem, naming the field, where something in it cannot be right."""
+    known = check(kitchen, draft)
+    id = kitchen.journal.next_id(Batch)
+    pending = Pending()
+    pending.add(replace(draft.batch, food=known, id=id), *_numbered(kitchen, draft.parts, id))
+    name = draft.batch.title or food(kitchen, known).name
+    return kitchen.commit(f"Logged {name}, batch {id}", pending)
+
+
+def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done:
+    """Change a batch and its ingredients to what the draft says."""
+    before = _present(kitchen, id)
+    known = check(kitchen, draft)
+    after = replace(draft.batch, food=known, id=id)
+    pending = Pending()
+    pending.edit(before, after)
+    old = parts_of(kitchen, id)
+    if [replace(p, id=0, batch=0) for p in old] != [replace(p, id=0, batch=0) for p in draft.parts]:
+        pending.remove(*old)
+        pending.add(*_numbered(kitchen, draft.parts, id))
+    return kitchen.commit(f"Changed batch {id}", pending)
+
+
+def delete_batch(kitchen: Kitchen, id: int) -> Done:
+    """Remove a batch with its ingredients, weighings and events. Its lots stay on the shelf, without it."""
+    batch = _present(kitchen, id)
+    pending = Pending()
+    for lot in kitchen.journal.where(Lot, batch=id):
+        pending.edit(lot, replace(lot, batch=None))
+    pending.remove(*kitchen.journal.where(Weighing, batch=id))
+    pending.remove(*kitchen.journal.where(BatchEvent, batch=id))
+    pending.remove(*parts_of(kitchen, id))
+    pending.remove(batch)
+    return kitchen.commit(f"Deleted batch {id}", pending)
+
+
+def _present(kitchen: Kitchen, id: int) -> Batch:
+    batch = kitchen.journal.get(Batch, id)
+    if batch is None:
+        raise InputProblem(f"Batch {id} is no longer here.")
+    return batch
+
+
+def _numbered(kitchen: Kitchen, parts: tuple[BatchPart, ...], batch: int) -> list[BatchPart]:
+    first = kitchen.journal.next_id(BatchPart)
+    return [replace(p, id=first + i, batch=batch, position=i) for i, p in enumerate(parts)]
+
+
+def check(kitchen: Kitchen, draft: BatchDraft) -> str:
+    """The slug of the draft's food; raises InputProblem for the first thing that cannot be right."""
+    batch = draft.batch
+    if not batch.food.strip():
+        raise InputProblem("Which food was it? Type its name, such as sweet corn.", "food")
+    known = food(kitchen, batch.food)
+    for part in draft.parts:
+        food(kitchen, part.food)
+    _check_masses(batch)
+    _check_times(kitchen, batch)
+    _check_settings(kitchen, batch)
+    return known.slug
+
+
+def _check_masses(batch: Batch) -> None:
+    loaded, dried = batch.prepared_mass or batch.cooked_mass_out, batch.dried_mass
+    if loaded is not None and dried is not None and dried.si >= loaded.si:
+        raise InputProblem(
+            f"{dried.typed or f'{dried.si:.0f} g'} dried is not less than the "
+            f"{loaded.typed or f'{loaded.si:.0f} g'} loaded; drying only takes water away. Was a jar or tray weighed along, or are the two swapped?",
+            "dried_mass",
+        )
+    bought = batch.purchased_mass
+    if bought is not None and loaded is not None and not batch.precook_method and loaded.si > bought.si * 1.5:
+        raise InputProblem(
+            "What was loaded weighs far more than what was bought; are the two swapped?", "purchased_mass"
+        )
+
+
+def _check_times(kitchen: Kitchen, batch: Batch) -> None:
+    start, end = batch.started, batch.ended
+    if start is not None and end is not None:
+        if end <= start:
+            raise InputProblem("The batch ends before it starts; check the two times.", "ended")
+        if end - start > _LONGEST:
+            raise InputProblem("That is more than 30 days in the dryer; check the two times.", "ended")
+    soon = kitchen.now() + timedelta(days=1)
+    if batch.state == FINISHED and any(t is not None and t > soon for t in (start, end)):
+        raise InputProblem("A finished batch cannot lie in the future; check its times.", "started")
+
+
+def _check_settings(kitchen: Kitchen, batch: Batch) -> None:
+    heat = batch.set_temperature
+    if heat is not None and not _COOLEST_C <= heat.si <= _HOTTEST_C:
+        raise InputProblem(
+            f"{heat.typed or f'{heat.si:.0f} °C'} is no temperature for drying food; did you mean the other scale? "
+            "Write it like 135 F or 57 C.",
+            "set_temperature",
+        )
+    for name, value in (
+        ("kitchen_humidity_pct", batch.kitchen_humidity_pct),
+        ("start_moisture_pct", batch.start_moisture_pct),
+        ("target_moisture_pct", batch.target_moisture_pct),
+    ):
+        if value is not None and not 0 <= value < 100:
+            raise InputProblem(f"{name[:-4].replace('_', ' ').capitalize()} lies between 0 and below 100 %.", name)
+    if batch.rating is not None and not 1 <= batch.rating <= 5:
+        raise InputProblem("A rating is 1 to 5.", "rating")
+    if batch.trays is not None and batch.trays < 1:
+        raise InputProblem("A batch fills at least one tray.", "trays")
+    if batch.dryer is not None:
+        dryer = kitchen.journal.get(Dryer, batch.dryer)
+        if dryer is None:
+            raise InputProblem("That dryer is no longer here.", "dryer")
+        if batch.trays is not None and batch.trays > dryer.trays:
+            raise InputProblem(f"The {dryer.name} has {dryer.trays} trays, not {batch.trays}.", "trays")

@@ -1,0 +1,110 @@
+"""Reading a moment as people type it: `2026-11-20 18:00`, `yesterday 18:00`, `18:00`, `20 Nov 7:30`.
+
+A time on its own means the last time the clock showed it. Answers are in UTC; what was typed is on the
+person's own clock.
+"""
+
+from __future__ import annotations
+
+import re
+from datetime import UTC, date, datetime, time, timedelta
+
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.science.errors import InputProblem
+
+EXAMPLE = "2026-11-20 18:00, yesterday 18:00, or 18:00"
+
+_MONTHS = {
+    name: number
+    for number, names in enumerate(
+        (
+            ("jan", "january"), ("feb", "february"), ("mar", "march"), ("apr", "april"), ("may",), ("jun", "june"),
+            ("jul", "july"), ("aug", "august"), ("sep", "sept", "september"), ("oct", "october"),
+            ("nov", "november"), ("dec", "december"),
+        ),
+        start=1,
+    )
+    for name in names
+}  # fmt: skip
+_WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+_DAY_AND_TIME = re.compile(
+    r"(?:(?P<day>.*?)(?:\s+at|[t\s]|^))?\s*"
+    r"(?P<time>\d{1,2}(?:[:.h]\d{2}){1,2}\s*(?:am|pm)?|\d{1,2}\s*(?:am|pm))"
+)
+_TIME = re.compile(r"(?P<h>\d{1,2})(?:[:.h](?P<m>\d{2}))?(?::(?P<s>\d{2}))?\s*(?P<half>am|pm)?")
+
+
+def read_moment(kitchen: Kitchen, text: str, *, field: str = "") -> datetime:
+    """The moment typed, in UTC. Raises InputProblem saying how to write one."""
+    typed = text.strip()
+    low = " ".join(typed.lower().replace(",", " ").split())
+    here = kitchen.local(kitchen.now())
+    if low in ("now", "just now"):
+        return kitchen.now()
+    if re.fullmatch(r"\d{4}-\d\d-\d\d[t ]\d\d:\d\d(:\d\d(\.\d+)?)?(z|[+-]\d\d:?\d\d)", low):
+        return datetime.fromisoformat(low.upper()).astimezone(UTC)
+    day_words, clock = _split(low)
+    moment_of_day = _time(clock) if clock else None
+    day = read_day(day_words, here.date()) if day_words else None
+    if moment_of_day is None or (day is None and day_words):
+        raise InputProblem(f"“{typed}” is not a moment; write it like {EXAMPLE}.", field)
+    made = _here(kitchen, day or here.date(), moment_of_day)
+    if day is None and made > kitchen.now() + timedelta(minutes=1):
+        made = _here(kitchen, here.date() - timedelta(days=1), moment_of_day)
+    return made
+
+
+def _split(low: str) -> tuple[str, str]:
+    """The words of the day and of the time."""
+    match = _DAY_AND_TIME.fullmatch(low)
+    return ((match["day"] or "").strip(), match["time"]) if match else (low, "")
+
+
+def _time(text: str) -> time | None:
+    match = _TIME.fullmatch(text)
+    if match is None:
+        return None
+    hour, minute, second = int(match["h"]), int(match["m"] or 0), int(match["s"] or 0)
+    if match["half"]:
+        if not 1 <= hour <= 12:
+            return None
+        hour = hour % 12 + (12 if match["half"] == "pm" else 0)
+    if hour > 23 or minute > 59 or second > 59:
+        return None
+    return time(hour, minute, second)
+
+
+def read_day(text: str, today: date) -> date | None:
+    """A day as typed (`yesterday`, `2026-11-20`, `20 Nov`, `friday`), or None where it is none.
+
+    A weekday, or a day without a year, means the last one.
+    """
+    low = text.strip().lower()
+    near = {"today": 0, "yesterday": 1}
+    if low in near:
+        return today - timedelta(days=near[low])
+    if low in _WEEKDAYS:
+        return today - timedelta(days=(today.weekday() - _WEEKDAYS.index(low)) % 7)
+    if match := re.fullmatch(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})", low):
+        return _day(*(int(g) for g in match.groups()))
+    match = re.fullmatch(r"(?P<d>\d{1,2})\.?\s+(?P<m>[a-z]+)\.?(?:\s+(?P<y>\d{4}))?", low) or re.fullmatch(
+        r"(?P<m>[a-z]+)\.?\s+(?P<d>\d{1,2})(?:\s+(?P<y>\d{4}))?", low
+    )
+    if match is None or match["m"] not in _MONTHS:
+        return None
+    made = _day(int(match["y"] or today.year), _MONTHS[match["m"]], int(match["d"]))
+    if made is not None and not match["y"] and made > today + timedelta(days=1):
+        made = _day(today.year - 1, made.month, made.day)
+    return made
+
+
+def _day(year: int, month: int, day: int) -> date | None:
+    try:
+        return date(year, month, day)
+    except ValueError:
+        return None
+
+
+def _here(kitchen: Kitchen, day: date, at: time) -> datetime:
+    local = datetime.combine(day, at)
+    return (local.replace(tzinfo=kitchen.zone) if kitchen.zone else local.astimezone()).astimezone(UTC)

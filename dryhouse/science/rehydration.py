@@ -1,0 +1,45 @@
+"""Water that brings dried food back: what left on the tray has to return.
+
+By mass balance the water that restores the starting moisture is the mass lost in drying. For a dried mass
+d whose yield (dried ÷ prepared, by mass) is r, the water is d (1/r − 1). A millilitre of water is taken as
+a gram (0.998 g at 20 °C; common practice).
+"""
+
+from __future__ import annotations
+
+from dryhouse.science.values import Figure, Measure
+
+
+def water_to_restore(dried_g: float, ratio: Figure) -> Figure:
+    """Millilitres of water that bring `dried_g` grams back to the moisture it was loaded at.
+
+    `ratio` is the yield dried ÷ prepared by mass, a fraction with its interval and basis.
+    """
+    value, (low, high) = _water(dried_g, ratio.value), (None, None)
+    if ratio.low is not None and ratio.high is not None:
+        low, high = _water(dried_g, ratio.high), _water(dried_g, ratio.low)
+    cup = 236.5882365
+    return Figure(
+        value,
+        "ml",
+        low=low,
+        high=high,
+        measure=Measure(
+            value / cup, "cup", None if low is None else low / cup, None if high is None else high / cup
+        ),
+        basis=ratio.basis,
+        workings=(
+            *ratio.workings,
+            f"Fresh it weighed {dried_g:.1f} g ÷ {ratio.value:.4f} = {dried_g / ratio.value:.1f} g",
+            f"Water = {dried_g / ratio.value:.1f} g − {dried_g:.1f} g = {value:.0f} ml (1 ml taken as 1 g)",
+        ),
+    )
+
+
+def _water(dried_g: float, ratio: float) -> float:
+    return max(dried_g * (1.0 / ratio - 1.0), 0.0)
+
+
+def ratio_from_moisture(fresh_pct: float, dried_pct: float) -> float:
+    """Yield by mass (dried ÷ fresh) between two moistures, % wet basis: (1 − M₀)/(1 − M_t)."""
+    return (100.0 - fresh_pct) / (100.0 - dried_pct)
