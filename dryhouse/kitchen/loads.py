@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from dryhouse.handbook.tables import Food
@@ -13,6 +14,7 @@ from dryhouse.science.moisture import Ingredient, Load, load_of
 from dryhouse.science.values import Fact
 
 OWN_START = "starting moisture entered for this batch"
+OWN_TARGET = "target moisture entered for this batch"
 
 
 def starting_moisture(food: Food, batch: Batch) -> Fact | None:
@@ -25,11 +27,12 @@ def starting_moisture(food: Food, batch: Batch) -> Fact | None:
     if water is None or raw is None or cooked is None:
         return water
     lost = batch.drained_fat.si if batch.drained_fat else 0.0
-    ends = [_after_cooking(raw.si, cooked.si, lost, m) for m in (water.value, water.low, water.high)]
-    if ends[0] is None:
+    after = _after_cooking(raw.si, cooked.si, lost, water.value)
+    if after is None:
         return water
+    ends = [_after_cooking(raw.si, cooked.si, lost, m) for m in (water.low, water.high)]
     source = f"{water.source}; carried through cooking, {raw.si:.0f} g in and {cooked.si:.0f} g out"
-    return replace(water, value=ends[0], low=ends[1], high=ends[2], source=source, how="computed")
+    return replace(water, value=after, low=ends[0], high=ends[1], source=source, how="computed")
 
 
 def _after_cooking(raw: float, cooked: float, fat: float, moisture: float | None) -> float | None:
@@ -40,55 +43,85 @@ def _after_cooking(raw: float, cooked: float, fat: float, moisture: float | None
     return after if 0.0 < after < 100.0 else None
 
 
-def load_of_batch(
-    kitchen: Kitchen, batch: Batch, food: Food | None = None, *, grams: float | None = None
-) -> Load | None:
-    """The load of a batch, or None where its mass or its moisture is not known.
+def loaded_grams(food: Food, batch: Batch) -> float | None:
+    """Grams on the trays: weighed, or what came out of the pot; None where neither was recorded."""
+    weighed = batch.prepared_mass or batch.cooked_mass_out
+    return weighed.si if weighed is not None else None
 
-    `grams` stands in for the prepared mass: the first weighing, or the start mass of a sample tray. In a
-    mix the solids of the parts add up, whatever water was cooked off before loading.
+
+def target_for(kitchen: Kitchen, batch: Batch) -> Fact | None:
+    """The moisture to dry to (% wet basis): entered for the batch, or the food's own; None where unknown."""
+    if batch.target_moisture_pct is not None:
+        return Fact(batch.target_moisture_pct, "%", OWN_TARGET, "entered")
+    return find_food(kitchen, batch.food).fact("target_moisture")
+
+
+def load_for(
+    kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], *, grams: float | None = None
+) -> Load | None:
+    """The load of a batch with these ingredients, or None where its mass or its moisture is not known.
+
+    `grams` stands in for the mass on the trays: the first weighing, or the start mass of a sample tray. In
+    a mix the solids of the parts add up, whatever water was cooked off before loading.
     """
-    food = food or find_food(kitchen, batch.food)
-    mass = grams if grams is not None else (batch.prepared_mass.si if batch.prepared_mass else None)
-    parts = kitchen.journal.where(BatchPart, batch=batch.id) if batch.id else ()
+    food = find_food(kitchen, batch.food)
+    mass = grams if grams is not None else loaded_grams(food, batch)
     if parts and batch.start_moisture_pct is None:
-        return _mix(kitchen, parts, mass, batch)
+        return _mix(kitchen, batch, parts, mass)
     water = starting_moisture(food, batch)
     if mass is None or water is None:
         return None
     return load_of([Ingredient(food.name, mass, water)])
 
 
-def _mix(kitchen: Kitchen, parts: tuple[BatchPart, ...], grams: float | None, batch: Batch) -> Load | None:
+def _mix(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], grams: float | None) -> Load | None:
     ingredients = []
     for part in sorted(parts, key=lambda p: p.position):
-        known = _known(kitchen, part.food)
-        water = known.fact("water") if known else None
-        if part.moisture_pct is not None:
-            water = Fact(part.moisture_pct, "%", "moisture entered for this ingredient", "entered")
+        name, water = _water_of(kitchen, part)
         if water is None:
             return None
-        ingredients.append(Ingredient(known.name if known else part.food, part.mass.si, water))
+        ingredients.append(Ingredient(name, part.mass.si, water))
     whole = load_of(ingredients)
-    loaded = batch.prepared_mass.si if batch.prepared_mass else whole.grams
+    weighed = batch.prepared_mass or batch.cooked_mass_out
+    loaded = weighed.si if weighed is not None else whole.grams
     if loaded < whole.solids:
         return None
-    share = (grams if grams is not None else loaded) / loaded
-    if share == 1.0 and loaded == whole.grams:
+    mass = loaded if grams is None else grams
+    if mass == whole.grams:
         return whole
-    line = f"On the trays: {loaded * share:.1f} g, holding {whole.solids * share:.1f} g of that dry matter"
-    return Load(
-        loaded * share,
-        whole.solids * share,
-        whole.solids_low * share,
-        whole.solids_high * share,
-        whole.ingredients,
-        (*whole.workings, line),
+    share = mass / loaded
+    line = f"On the trays: {mass:.1f} g, holding {whole.solids * share:.1f} g of that dry matter"
+    return replace(
+        whole,
+        grams=mass,
+        solids=whole.solids * share,
+        solids_low=whole.solids_low * share,
+        solids_high=whole.solids_high * share,
+        workings=(*whole.workings, line),
     )
 
 
-def _known(kitchen: Kitchen, slug: str) -> Food | None:
+def _water_of(kitchen: Kitchen, part: BatchPart) -> tuple[str, Fact | None]:
     try:
-        return find_food(kitchen, slug)
+        known = find_food(kitchen, part.food)
     except InputProblem:
-        return None
+        return part.food, None
+    if part.moisture_pct is not None:
+        return known.name, Fact(part.moisture_pct, "%", "moisture entered for this ingredient", "entered")
+    return known.name, known.fact("water")
+
+
+def missing_for(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> tuple[str, ...]:
+    """What, if it were recorded, would tell more about this batch: a sentence each."""
+    food = find_food(kitchen, batch.food)
+    said = []
+    if loaded_grams(food, batch) is None and not parts:
+        said.append("Enter what was loaded to see the target weight and the yield.")
+    strangers = [name for name, water in (_water_of(kitchen, p) for p in parts) if water is None]
+    if batch.start_moisture_pct is None and strangers:
+        said.append(f"Enter the moisture of {', '.join(strangers)}; without it the dry matter is not known.")
+    elif batch.start_moisture_pct is None and not parts and food.fact("water") is None:
+        said.append(f"No starting moisture is known for {food.name}; enter one to see moisture and target weight.")
+    if target_for(kitchen, batch) is None:
+        said.append(f"No target moisture is known for {food.name}; enter one to see when it is dry enough.")
+    return tuple(said)

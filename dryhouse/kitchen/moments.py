@@ -11,6 +11,7 @@ from datetime import UTC, date, datetime, time, timedelta
 
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import parse_duration
 
 EXAMPLE = "2026-11-20 18:00, yesterday 18:00, or 18:00"
 
@@ -34,8 +35,11 @@ _DAY_AND_TIME = re.compile(
 _TIME = re.compile(r"(?P<h>\d{1,2})(?:[:.h](?P<m>\d{2}))?(?::(?P<s>\d{2}))?\s*(?P<half>am|pm)?")
 
 
-def read_moment(kitchen: Kitchen, text: str, *, field: str = "") -> datetime:
-    """The moment typed, in UTC. Raises InputProblem saying how to write one."""
+def read_moment(kitchen: Kitchen, text: str, *, field: str = "", after: datetime | None = None) -> datetime:
+    """The moment typed, in UTC. Raises InputProblem saying how to write one.
+
+    With `after`, as in the lines of a log, a time on its own means the first such time from then on.
+    """
     typed = text.strip()
     low = " ".join(typed.lower().replace(",", " ").split())
     here = kitchen.local(kitchen.now())
@@ -43,11 +47,21 @@ def read_moment(kitchen: Kitchen, text: str, *, field: str = "") -> datetime:
         return kitchen.now()
     if re.fullmatch(r"\d{4}-\d\d-\d\d[t ]\d\d:\d\d(:\d\d(\.\d+)?)?(z|[+-]\d\d:?\d\d)", low):
         return datetime.fromisoformat(low.upper()).astimezone(UTC)
+    if low.endswith(" ago"):
+        return kitchen.now() - timedelta(seconds=parse_duration(low.removesuffix(" ago")).si)
     day_words, clock = _split(low)
     moment_of_day = _time(clock) if clock else None
     day = read_day(day_words, here.date()) if day_words else None
     if moment_of_day is None or (day is None and day_words):
         raise InputProblem(f"“{typed}” is not a moment; write it like {EXAMPLE}.", field)
+    if day is None and after is not None:
+        first = kitchen.local(after).date()
+        made = _here(kitchen, first, moment_of_day)
+        return (
+            made
+            if made > after - timedelta(minutes=1)
+            else _here(kitchen, first + timedelta(days=1), moment_of_day)
+        )
     made = _here(kitchen, day or here.date(), moment_of_day)
     if day is None and made > kitchen.now() + timedelta(minutes=1):
         made = _here(kitchen, here.date() - timedelta(days=1), moment_of_day)
@@ -87,6 +101,9 @@ def read_day(text: str, today: date) -> date | None:
         return today - timedelta(days=(today.weekday() - _WEEKDAYS.index(low)) % 7)
     if match := re.fullmatch(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})", low):
         return _day(*(int(g) for g in match.groups()))
+    if match := re.fullmatch(r"(\d{1,2})/(\d{1,2})/(\d{4})|(\d{1,2})\.(\d{1,2})\.(\d{4})", low):
+        month, day, year, day_first, then_month, then_year = (int(g or 0) for g in match.groups())
+        return _day(year or then_year, month or then_month, day or day_first)
     match = re.fullmatch(r"(?P<d>\d{1,2})\.?\s+(?P<m>[a-z]+)\.?(?:\s+(?P<y>\d{4}))?", low) or re.fullmatch(
         r"(?P<m>[a-z]+)\.?\s+(?P<d>\d{1,2})(?:\s+(?P<y>\d{4}))?", low
     )
