@@ -55,7 +55,7 @@ class Style:
             return f"{self.number(grams, 0 if grams >= 100 else 1)} g"
         ounces = grams / SIZES["oz"]
         if ounces < 15.95:
-            return f"{self.number(ounces, 1 if ounces >= 1 else 2)} oz"
+            return f"{self.number(ounces, 1 if ounces >= 1 else 2 if ounces >= 0.2 else 3)} oz"
         tenths = round(ounces * 10)
         pounds, rest = divmod(tenths, 160)
         return f"{pounds} lb {self.number(rest / 10, 1)} oz" if rest else f"{pounds} lb"

@@ -1,0 +1,55 @@
+"""Numbers are shown in the person's own system, and read back as what they were."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.science.display import METRIC, Style, duration
+from dryhouse.science.quantities import Mass, parse
+from dryhouse.science.values import Figure
+
+US, SI = Style(), Style(METRIC)
+
+
+@pytest.mark.parametrize(
+    ("grams", "us", "metric"),
+    [(198.446662, "7 oz", "198 g"), (992.2333, "2 lb 3 oz", "992 g"), (453.59237, "1 lb", "454 g"), (1250, "2 lb 12.1 oz", "1.25 kg")],
+)  # fmt: skip
+def test_masses(grams, us, metric):
+    assert US.mass(grams) == us
+    assert SI.mass(grams) == metric
+
+
+@pytest.mark.parametrize(
+    ("ml", "us"),
+    [
+        (59.147, "¼ cup"),
+        (354.88, "1½ cups"),
+        (78.86, "⅓ cup"),
+        (591.47, "2½ cups"),
+        (44.36, "3 tbsp"),
+        (4.93, "1 tsp"),
+    ],
+)
+def test_volumes_are_shown_as_a_cook_measures_them(ml, us):
+    assert US.volume(ml) == us
+
+
+def test_temperatures_times_and_commas():
+    assert US.temperature(57.2222) == "135 °F"
+    assert SI.temperature(57.2222) == "57 °C"
+    assert SI.temperature(-18) == "−18 °C"
+    assert duration(30600) == "8 h 30 min"
+    assert Style(METRIC, decimal_comma=True).mass(1250) == "1,25 kg"
+
+
+@given(st.floats(1, 50_000), st.sampled_from([US, SI]))
+def test_what_is_shown_can_be_typed_again_and_means_the_same(grams, style):
+    assert parse(style.mass(grams), Mass).si == pytest.approx(grams, rel=0.05)
+
+
+def test_a_figure_is_shown_with_its_interval():
+    figure = Figure(198.4, "g", low=170.1, high=226.8)
+    assert US.figure(figure) == "7 oz"
+    assert US.interval(figure) == "6 oz to 8 oz"
+    assert US.interval(Figure(1, "g")) == ""

@@ -1,0 +1,100 @@
+"""Nothing but water leaves a tray."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import (
+    Ingredient,
+    dry_matter,
+    dry_to_wet,
+    explain_mismatch,
+    load_of,
+    mass_at,
+    moisture_now,
+    target_mass,
+    verdict,
+    wet_to_dry,
+)
+from dryhouse.science.values import Fact
+
+CORN = Fact(76.05, "%", "a source", low=74.0, high=78.0)
+TARGET = Fact(10.0, "%", "another source")
+
+percent = st.floats(1, 98)
+grams = st.floats(10, 20_000)
+
+
+def one(mass=1000.0, water=CORN):
+    return load_of([Ingredient("corn", mass, water)])
+
+
+@given(st.floats(0, 0.99))
+def test_the_two_bases_are_each_others_inverse(wet):
+    assert dry_to_wet(wet_to_dry(wet)) == pytest.approx(wet)
+
+
+@given(grams, percent, percent)
+def test_dry_matter_is_the_same_before_and_after(mass, before, after):
+    solids = dry_matter(mass, before)
+    assert dry_matter(mass_at(solids, after), after) == pytest.approx(solids)
+
+
+@given(st.lists(st.tuples(grams, percent), min_size=1, max_size=6))
+def test_the_solids_of_a_mix_add_up(parts):
+    load = load_of([Ingredient(f"part {i}", m, Fact(w, "%", "s")) for i, (m, w) in enumerate(parts)])
+    assert load.solids == pytest.approx(sum(m * (1 - w / 100) for m, w in parts))
+    assert load.grams == pytest.approx(sum(m for m, _ in parts))
+
+
+def test_a_target_mass_carries_its_interval_its_basis_and_its_workings():
+    figure = target_mass(one(), TARGET)
+    assert figure.value == pytest.approx(239.5 / 0.9)
+    assert figure.low < figure.value < figure.high
+    assert {b.source for b in figure.basis} == {"a source", "another source"}
+    assert "239.5 g ÷ (1 − 10 %) = 266.1 g" in figure.workings[-1]
+
+
+@pytest.mark.parametrize(
+    ("mass", "name"),
+    [(266.0, "dry enough"), (250.0, "dry enough"), (300.0, "nearly"), (500.0, "still moist"), (150.0, "weights don't add up"), (1100.0, "weights don't add up")],
+)  # fmt: skip
+def test_the_verdict_by_weight(mass, name):
+    assert verdict(one(), mass, TARGET).name == name
+
+
+@given(grams, percent, st.floats(1, 99))
+def test_a_verdict_never_speaks_of_safety(mass, water, share):
+    load = one(mass, Fact(water, "%", "s"))
+    assert "safe" not in verdict(load, mass * share / 100, TARGET).sentence.lower()
+
+
+def test_weights_that_do_not_add_up_explain_themselves():
+    light = explain_mismatch(one(), 150)
+    assert "tare" in light
+    assert "lost" in light
+    assert "85.0 %" in light
+    assert "tare of at least 100 g" in explain_mismatch(one(), 1100)
+
+
+@given(grams, percent, st.floats(0.02, 1.0))
+def test_the_starting_moisture_named_as_an_explanation_makes_the_weights_add_up(mass, water, share):
+    load = one(mass, Fact(water, "%", "s"))
+    dried = mass * share
+    if dried < load.solids:
+        needed = 100 * (1 - dried / mass)
+        assert moisture_now(one(mass, Fact(needed, "%", "s")), dried).value == pytest.approx(0, abs=1e-6)
+
+
+def test_moisture_now_shows_its_working_and_its_range():
+    figure = moisture_now(one(), 300)
+    assert figure.value == pytest.approx(100 * (1 - 239.5 / 300))
+    assert figure.low < figure.value < figure.high
+    assert figure.unit == "%"
+
+
+def test_what_cannot_be_is_refused():
+    for wrong in (lambda: wet_to_dry(1.0), lambda: dry_to_wet(-0.1), lambda: mass_at(1, 100), lambda: load_of([])):
+        with pytest.raises(InputProblem):
+            wrong()

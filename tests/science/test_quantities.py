@@ -1,0 +1,155 @@
+"""What people type becomes a quantity, or a sentence that says what would be right."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import (
+    Area,
+    Duration,
+    Length,
+    Mass,
+    Temperature,
+    Volume,
+    parse,
+    parse_amount,
+    parse_number,
+    parse_percent,
+    registry,
+    unit_typed,
+)
+from dryhouse.science.units import SIZES, STORED, UNITS
+
+LB, OZ, CUP = 453.59237, 28.349523125, 236.5882365
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "expected"),
+    [
+        ("2 lb 3 oz", Mass, 2 * LB + 3 * OZ),
+        ("2lb3oz", Mass, 2 * LB + 3 * OZ),
+        ("2 lb, 3 oz", Mass, 2 * LB + 3 * OZ),
+        ("2 pounds and 3 ounces", Mass, 2 * LB + 3 * OZ),
+        ("40oz", Mass, 40 * OZ),
+        (".5 oz", Mass, 0.5 * OZ),
+        ("1.5 kg", Mass, 1500),
+        ("1,000 g", Mass, 1000),
+        ("1 1/2 cups", Volume, 1.5 * CUP),
+        ("¾ cup", Volume, 0.75 * CUP),
+        ("1½ c", Volume, 1.5 * CUP),
+        ("1 ½ cups", Volume, 1.5 * CUP),
+        ("3 qt", Volume, 12 * CUP),
+        ("12 tbsp", Volume, 0.75 * CUP),
+        ("8 fl oz", Volume, CUP),
+        ("8 fl. oz.", Volume, CUP),
+        ("8h30", Duration, 30600),
+        ("8:30", Duration, 30600),
+        ("8 h 30 min", Duration, 30600),
+        ("510 min", Duration, 30600),
+        ("8.5 hours", Duration, 30600),
+        ("135 F", Temperature, 57.2222222),
+        ("135°F", Temperature, 57.2222222),
+        ("57 °C", Temperature, 57),
+        ("−18 C", Temperature, -18),
+        ("0 F", Temperature, -160 / 9),
+        ("1/4 in", Length, 6.35),
+        ('1/4"', Length, 6.35),
+        ("30 x 40 cm", Area, 1200),
+        ("1 sq ft", Area, 929.0304),
+    ],
+)
+def test_what_people_type_is_understood_and_kept(text, kind, expected):
+    read = parse(text, kind)
+    assert read.si == pytest.approx(expected, rel=1e-9)
+    assert read.typed == text
+
+
+def test_a_decimal_comma_is_read_where_the_person_uses_one():
+    assert parse("1,5 kg", Mass, decimal_comma=True).si == 1500
+    with pytest.raises(InputProblem, match="two ways"):
+        parse("1.500 g", Mass, decimal_comma=True)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "says"),
+    [
+        ("", Mass, "no mass here yet"),
+        ("hello", Mass, "not a weight"),
+        ("-3 oz", Mass, "less than nothing"),
+        ("inf g", Mass, "not a weight"),
+        ("nan", Mass, "not a weight"),
+        ("0 g", Mass, "nothing at all"),
+        ("12", Mass, "has no unit"),
+        ("1,5 kg", Mass, "comma for a decimal mark"),
+        ("3 cups", Mass, "is a volume; a weight is wanted"),
+        ("8 oz", Volume, "is a weight; for a volume write fl oz"),
+        ("3 oz 2 lb", Mass, "out of order"),
+        ("2 lb 2 lb", Mass, "out of order or twice"),
+        ("1/0 cup", Volume, "divides by nothing"),
+        ("99999999999999 kg", Mass, "larger than anything"),
+        ("3 parsec", Length, "not a unit known here"),
+        ("135", Temperature, "does not say which degrees"),
+        ("135 K", Temperature, "not a scale"),
+        ("-500 C", Temperature, "colder than anything"),
+        ("135 F", Mass, "is a temperature"),
+    ],
+)
+def test_what_cannot_be_used_gets_a_sentence_that_says_why_and_what_would_do(text, kind, says):
+    with pytest.raises(InputProblem) as caught:
+        parse(text, kind)
+    assert says in caught.value.sentence
+
+
+def test_a_bare_number_takes_the_unit_shown_beside_the_field():
+    assert parse("7", Mass, default_unit="oz").si == pytest.approx(7 * OZ)
+    assert parse("135", Temperature, default_unit="F").si == pytest.approx(57.2222, abs=1e-4)
+
+
+def test_an_amount_is_a_mass_or_a_measure_as_its_unit_says():
+    assert isinstance(parse_amount("40 oz"), Mass)
+    assert isinstance(parse_amount("1 cup"), Volume)
+    assert isinstance(parse_amount("8 fl oz"), Volume)
+    with pytest.raises(InputProblem):
+        parse_amount("8 h")
+
+
+def test_percentages_and_plain_numbers():
+    assert parse_percent("14%") == 14
+    assert parse_percent("14,5 %", decimal_comma=True) == 14.5
+    assert parse_number("1 1/2") == 1.5
+    for bad in ("140 %", "-3", "x"):
+        with pytest.raises(InputProblem):
+            parse_percent(bad)
+
+
+@pytest.mark.parametrize(("text", "unit"), [("2 lb 3 oz", "oz"), ("40oz", "oz"), ("1.5 kg", "kg"), ("7", "g")])
+def test_answers_come_in_the_unit_that_was_typed(text, unit):
+    assert unit_typed(parse(text, Mass, default_unit="g")) == unit
+
+
+@given(st.floats(1e-3, 1e5), st.sampled_from([u for u in UNITS if u.dimension == "mass"]))
+def test_every_spelling_of_a_unit_means_the_same(value, unit):
+    sizes = {parse(f"{value:.6f} {word}", Mass).si for word in unit.written if unit.size * value < 1e9}
+    assert all(math.isclose(s, value * unit.size, rel_tol=1e-3) or value < 1e-2 for s in sizes)
+    assert len({round(s, 6) for s in sizes}) <= 1
+
+
+@given(st.text(max_size=20))
+def test_nothing_typed_ever_breaks_the_reader(text):
+    for kind in (Mass, Volume, Duration, Temperature, Length, Area):
+        try:
+            read = parse(text, kind)
+        except InputProblem as problem:
+            assert problem.sentence.endswith(".")
+        else:
+            assert math.isfinite(read.si)
+
+
+def test_the_factors_used_for_showing_are_the_ones_pint_reads_with():
+    for unit in UNITS:
+        stored = STORED[unit.dimension]
+        name = "dryhouse_" + unit.name.replace(" ", "_")
+        assert registry().Quantity(1.0, name).to("dryhouse_" + stored).magnitude == pytest.approx(SIZES[unit.name])

@@ -1,0 +1,25 @@
+"""A figure carries everything that is known about it."""
+
+from dryhouse.science.values import Basis, Caution, Fact, Figure, Measure, gravest_first
+
+STOP, WARN, NOTE = (Caution(s, s, "a source") for s in ("stop", "warn", "note"))
+
+
+def test_cautions_are_said_once_and_the_gravest_first():
+    assert gravest_first([NOTE, STOP, WARN, STOP]) == (STOP, WARN, NOTE)
+    assert Figure(1, "g", cautions=(NOTE,)).with_cautions([STOP, NOTE]).cautions == (STOP, NOTE)
+
+
+def test_the_json_keys_are_the_same_for_every_figure():
+    figure = Figure(1, "g", 0.5, 2, Measure(1, "cup"), (Basis("own", "", 3),), ("1 + 1",), (STOP,))
+    answer = figure.as_json()
+    assert list(answer) == ["value", "low", "high", "unit", "measure", "basis", "workings", "cautions"]
+    assert answer["basis"] == [{"kind": "own", "n": 3, "source": ""}]
+    assert answer["cautions"] == [{"severity": "stop", "text": "stop", "source": "a source"}]
+    assert Figure(1, "g").as_json()["low"] is None
+
+
+def test_a_recalled_fact_says_so_and_an_entered_one_is_entered():
+    assert "recalled" in Fact(1, "g", "a book", "recalled").basis.source
+    assert Fact(1, "g", "entered by you", "entered").basis.kind == "entered"
+    assert str(Basis("own", "", 4)) == "own batches, n=4"
