@@ -1,0 +1,73 @@
+"""What a drying curve model is: a formula over arrays, its slopes, its parameters and where to start."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Parameter:
+    """One parameter of a model with the bounds it is kept in. `unit` uses h for hours; empty is a plain number."""
+
+    name: str
+    unit: str
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Model:
+    """One thin-layer drying model, MR as a function of time in hours.
+
+    `curve(t, p)` takes p with the parameters along the last axis and broadcasts over any axes before it,
+    giving shape (..., len(t)). `jacobian(t, p)` takes one parameter vector and gives (len(t), len(p)).
+    `starts(t, mr)` gives candidate parameter vectors, shape (candidates, len(p)); t[0] may be 0.
+    """
+
+    name: str
+    formula: str
+    parameters: tuple[Parameter, ...]
+    curve: Callable[[Array, Array], Array]
+    jacobian: Callable[[Array, Array], Array]
+    starts: Callable[[Array, Array], Array]
+    source: str
+    needs: int
+    """Weighings below which the model is not fitted: more parameters than they carry."""
+
+    @property
+    def low(self) -> Array:
+        """The lower bounds, in the order of the parameters."""
+        return np.array([p.low for p in self.parameters])
+
+    @property
+    def high(self) -> Array:
+        """The upper bounds, in the order of the parameters."""
+        return np.array([p.high for p in self.parameters])
+
+
+def page_line(t: Array, mr: Array) -> tuple[float, float]:
+    """k (per h^n) and n of the straight line ln(-ln MR) = ln k + n ln t through the middle of the data.
+
+    Uses the points with t > 0 and 0.01 < MR < 0.99; (1/last time, 1) where fewer than two remain.
+    """
+    usable = (t > 0) & (mr > 0.01) & (mr < 0.99)
+    if np.count_nonzero(usable) < 2:
+        return 1.0 / max(float(t[-1]), 1e-9), 1.0
+    x, y = np.log(t[usable]), np.log(-np.log(mr[usable]))
+    spread = x - x.mean()
+    square = float(spread @ spread)
+    n = float(spread @ y) / square if square > 0 else 1.0
+    n = min(max(n, 0.2), 4.0)
+    return float(np.exp(y.mean() - n * x.mean())), n
+
+
+def first_order_rate(t: Array, mr: Array) -> float:
+    """A first guess of k per hour for MR = exp(-k t), from Page's line where MR = 1/e."""
+    k, n = page_line(t, mr)
+    return float(k ** (1.0 / n))

@@ -1,0 +1,106 @@
+"""From the posterior to answers: when the target is reached, and the mass on the way."""
+
+from __future__ import annotations
+
+from functools import cache
+from statistics import NormalDist
+
+import numpy as np
+from numpy.typing import NDArray
+
+from dryhouse.science.curves.model import Array
+from dryhouse.science.forecast.answer import Finish
+from dryhouse.science.forecast.engine import Posterior
+from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes
+
+QUANTILES = np.array([0.10, 0.25, 0.50, 0.75, 0.90])
+_NODES, _NODE_WEIGHT = np.polynomial.hermite_e.hermegauss(9)
+_NODE_WEIGHT = _NODE_WEIGHT / _NODE_WEIGHT.sum()
+
+
+def log_time_at(table: Shapes, shape: NDArray[np.intp], mr: Array) -> Array:
+    """ln(time/half-time) at which each cell's curve passes `mr`; inf where it never does."""
+    out = np.full(mr.shape, np.inf)
+    x = FIRST + STEP * np.arange(table.mr.shape[1])
+    for s in np.unique(shape):
+        of = shape == s
+        row = table.mr[s]
+        out[of] = np.interp(-mr[of], -row, x)
+        out[of & (mr <= row[-1])] = np.inf
+    out[mr <= 0] = np.inf
+    return out
+
+
+def finish_times(table: Shapes, found: Posterior, target: Array, target_weight: Array) -> tuple[Array, Array]:
+    """Weighted finish times (h) for targets as shares of m0, each with its weight; inf where never reached.
+
+    The clock's own error past the last weighing is taken by Gauss–Hermite nodes. Times before the last
+    weighing are dropped, since the target had not been reached by then.
+    """
+    times, weights = [], []
+    for aim, share in zip(target, target_weight, strict=True):
+        mr = (aim - found.level) / (1.0 - found.level)
+        centre = log_time_at(table, found.shape, mr) + found.log_half
+        begun = np.log(found.last_hour) if found.last_hour > 0 else None
+        ahead = np.maximum(centre - begun, 0.0) if begun is not None else np.full(centre.shape, 1.0)
+        spread = found.tau * np.sqrt(np.minimum(np.where(np.isfinite(ahead), ahead, 0.0), 3.5))
+        log_time = centre[:, None] + spread[:, None] * _NODES[None, :]
+        weight = np.broadcast_to(share * found.weight[:, None] * _NODE_WEIGHT[None, :], log_time.shape)
+        good = np.ones(log_time.shape, bool) if begun is None else log_time > begun + 1e-3
+        times.append(np.exp(np.minimum(log_time[good], 50.0)))
+        weights.append(weight[good])
+    time, weight = np.concatenate(times), np.concatenate(weights)
+    return np.where(time > 1e15, np.inf, time), weight
+
+
+def weighted_quantiles(values: Array, weight: Array, at: Array = QUANTILES) -> Array:
+    """Quantiles of a weighted sample by linear interpolation of its running weight."""
+    order = np.argsort(values)
+    value, run = values[order], np.cumsum(weight[order])
+    run = (run - 0.5 * weight[order]) / run[-1]
+    place = np.searchsorted(run, at)
+    right = np.minimum(place, len(value) - 1)
+    left = np.maximum(right - 1, 0)
+    gap = run[right] - run[left]
+    part = np.where(gap > 0, np.clip((at - run[left]) / np.where(gap > 0, gap, 1.0), 0.0, 1.0), 0.0)
+    with np.errstate(invalid="ignore"):
+        between = value[left] + part * (value[right] - value[left])
+    return np.where(np.isfinite(value[right]), between, value[right])
+
+
+def finish(times: Array, weight: Array) -> Finish:
+    """The five quantiles of the finish."""
+    return Finish(*(float(q) for q in weighted_quantiles(times, weight)))
+
+
+def sample_cells(found: Posterior, count: int) -> tuple[NDArray[np.intp], Array]:
+    """Cell numbers in proportion to their weight at even spacing, and a standard normal clock error for each."""
+    run = np.cumsum(found.weight)
+    cells = np.searchsorted(run, (np.arange(count) + 0.5) / count * run[-1])
+    cells = np.minimum(cells, len(run) - 1)
+    return cells, _clock_errors(count)
+
+
+def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> Array:
+    """w = m/m0 at these hours (all past the last weighing) along sampled curves: (count, len(hours))."""
+    cells, error = sample_cells(found, count)
+    begun = max(found.last_hour, 1e-9)
+    log_hours = np.log(np.maximum(hours, 1e-9))
+    ahead = np.clip(log_hours - np.log(begun), 0.0, 3.5) if found.last_hour > 0 else np.ones(len(hours))
+    wander = found.tau[cells, None] * error[:, None] * np.sqrt(ahead)[None, :]
+    at = log_hours[None, :] - wander - found.log_half[cells, None]
+    place = np.clip((at - FIRST) / STEP, 0.0, table.mr.shape[1] - 1.001)
+    base = place.astype(np.intp)
+    part = place - base
+    row = found.shape[cells][:, None]
+    mr = (1.0 - part) * table.mr[row, base] + part * table.mr[row, base + 1]
+    level = found.level[cells, None]
+    w = level + (1.0 - level) * mr
+    return np.asarray(np.minimum.accumulate(w, axis=1))
+
+
+@cache
+def _clock_errors(count: int) -> Array:
+    """Standard normal values in an order that is spread evenly wherever it is cut (golden ratio steps)."""
+    normal = NormalDist()
+    return np.array([normal.inv_cdf(((i + 0.5) * 0.6180339887498949) % 1.0) for i in range(count)])
