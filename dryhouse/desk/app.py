@@ -1,0 +1,80 @@
+"""Starting the desk: the window is painted first, then the journal is opened in it."""
+
+from __future__ import annotations
+
+import json
+import sys
+from typing import TYPE_CHECKING
+
+from dryhouse.desk.milestones import Milestones
+
+if TYPE_CHECKING:
+    from dryhouse.desk.doors import Journals, Opener
+
+LIBRARIES = "libgl1 libegl1 libxkbcommon0 libdbus-1-3 libfontconfig1 libxcb-cursor0 fonts-dejavu-core"
+
+
+def run(
+    opener: Opener,
+    *,
+    timings: bool = False,
+    quit_when_ready: bool = False,
+    began: float = 0.0,
+    journals: Journals | None = None,
+) -> int:
+    """Show the window, open the journal, and stay until it is closed; answer the exit code.
+
+    `began` is a reading of `time.perf_counter` taken as early as the program could. With `timings` the
+    milestones are printed as one JSON object, in seconds since the process started.
+    """
+    marks = Milestones(began)
+    try:
+        from PySide6.QtWidgets import QApplication
+    except ImportError as problem:
+        print(missing_libraries(problem), file=sys.stderr)
+        return 1
+    marks.reach("qt_imported")
+    app = QApplication.instance() or QApplication(sys.argv[:1])
+    app.setApplicationName("dryhouse")
+    app.setApplicationDisplayName("Dryhouse")
+    app.setOrganizationName("dryhouse")
+    from dryhouse.desk.faults import watch
+    from dryhouse.desk.settings import settings
+    from dryhouse.desk.theme import Theme
+    from dryhouse.desk.window import DeskWindow
+
+    kept = settings()
+    window = DeskWindow(Theme(app, str(kept.value("window/theme", "system"))), kept)
+    watch(window)
+    marks.reach("window_made")
+
+    def painted() -> None:
+        from dryhouse.desk.opening import Opening
+
+        marks.reach("first_paint")
+        opening = Opening(window, journals)
+        opening.opened.connect(ready)
+        opening.open(opener)
+
+    def ready() -> None:
+        if "journal_usable" in marks.reached:
+            return
+        app.processEvents()
+        marks.reach("journal_usable")
+        if timings:
+            print(json.dumps(marks.reached), flush=True)
+        if quit_when_ready:
+            window.close()
+
+    window.painted.connect(painted)
+    window.show()
+    return int(app.exec())
+
+
+def missing_libraries(problem: ImportError) -> str:
+    """One sentence for a system on which Qt finds no graphics libraries."""
+    first = str(problem).split(":")[0]
+    return (
+        f"The window needs system libraries that are not installed here ({first}). "
+        f"On Debian or Ubuntu: sudo apt-get install {LIBRARIES}"
+    )

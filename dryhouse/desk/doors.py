@@ -1,0 +1,37 @@
+"""Opening journals from the window: her own, another file, the sample; backing up and restoring.
+
+The desk does not know the journal; what it needs of it is given by the house through `Journals`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.room import Kitchen
+
+Opener = Callable[[], "Kitchen"]
+
+
+class Journals(Protocol):
+    """What the house lends the desk. Each raises WorldProblem where the world does not play along."""
+
+    def own(self) -> Kitchen:
+        """Her own journal, made where there is none yet."""
+
+    def file(self, path: Path) -> Kitchen:
+        """The journal in this file, made where there is none."""
+
+    def sample(self) -> Kitchen:
+        """A copy of the sample journal."""
+
+    def back_up(self, kitchen: Kitchen) -> Path:
+        """Copy the open journal to its folder of backups; where the copy is."""
+
+    def restore(self, backup: Path) -> Kitchen:
+        """Put a backup in her own journal's place (which is backed up first) and open it."""
+
+    def name(self, kitchen: Kitchen) -> str:
+        """What to call the open journal in the window's title."""

@@ -1,0 +1,44 @@
+"""What happens when we made a mistake: the act is given up whole, and the person is told plainly."""
+
+from __future__ import annotations
+
+import platform
+import sys
+import traceback
+from types import TracebackType
+from typing import TYPE_CHECKING
+
+from dryhouse import __version__
+from dryhouse.science.errors import InputProblem, WorldProblem
+
+if TYPE_CHECKING:
+    from dryhouse.desk.window import DeskWindow
+
+SENTENCE = (
+    "Something went wrong in the program. Nothing was saved half-way; what was saved before is safe. "
+    "You can go on, or copy the details and tell us."
+)
+
+
+def watch(window: DeskWindow) -> None:
+    """Show what nobody caught as a message of the window, and write it to the terminal too."""
+
+    def caught(kind: type[BaseException], problem: BaseException, trace: TracebackType | None) -> None:
+        if issubclass(kind, KeyboardInterrupt):
+            window.close()
+            return
+        session = window.session
+        if isinstance(problem, (InputProblem, WorldProblem)) and session is not None:
+            session.say(problem.sentence, "input" if isinstance(problem, InputProblem) else "world")
+            return
+        sys.__excepthook__(kind, problem, trace)
+        if session is not None:
+            session.say(SENTENCE, "fault", details=details(kind, problem, trace))
+
+    sys.excepthook = caught
+
+
+def details(kind: type[BaseException], problem: BaseException, trace: TracebackType | None) -> str:
+    """What a person can copy and send: versions and the trace, nothing of her journal's records."""
+    told = "".join(traceback.format_exception(kind, problem, trace))
+    return f"Dryhouse {__version__}, Python {platform.python_version()}, {platform.platform()}\n\n{told}"

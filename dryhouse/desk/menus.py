@@ -1,0 +1,125 @@
+"""The menus of the window, every act with its key."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu
+
+from dryhouse.desk.theme import CHOICES
+from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, set_preference
+from dryhouse.science.display import METRIC, US
+
+if TYPE_CHECKING:
+    from dryhouse.desk.window import DeskWindow
+
+
+@dataclass
+class Menus:
+    """The actions that change with the session."""
+
+    undo: QAction
+    redo: QAction
+    places: dict[str, QAction] = field(default_factory=dict)
+
+
+def fill_menus(window: DeskWindow) -> Menus:
+    """Fill the window's menu bar for its present session."""
+    bar = window.menuBar()
+    bar.clear()
+    file = bar.addMenu("&File")
+    if window.doors is not None:
+        _add(file, "&Open a journal…", window.doors.ask_open, "Ctrl+O")
+        _add(file, "Open &my journal", window.doors.open_own)
+        _add(file, "Open the &sample journal", window.doors.open_sample)
+        file.addSeparator()
+        _add(file, "&Back up now", window.doors.back_up, "Ctrl+B")
+        _add(file, "&Restore a backup…", window.doors.ask_restore)
+        file.addSeparator()
+    _add(file, "&Print…", window.print_place, "Ctrl+P")
+    file.addSeparator()
+    _add(file, "&Quit", window.close, "Ctrl+Q")
+    edit = bar.addMenu("&Edit")
+    menus = Menus(
+        _add(edit, "&Undo", window.session.undo, "Ctrl+Z"), _add(edit, "&Redo", window.session.redo, "Ctrl+Shift+Z")
+    )
+    go = bar.addMenu("&Go to")
+    for spec in window.specs:
+        menus.places[spec.id] = _add(go, spec.title, lambda place=spec.id: window.go(place), spec.shortcut)
+    _fill_settings(window, bar.addMenu("&Settings"))
+    aid = bar.addMenu("&Help")
+    _add(aid, "&Keys and help", window.show_help, "F1")
+    _add(aid, "&About Dryhouse", window.show_about)
+
+    def tell() -> None:
+        for action, word, what in (
+            (menus.undo, "Undo", window.session.can_undo),
+            (menus.redo, "Redo", window.session.can_redo),
+        ):
+            action.setText(f"&{word} “{what}”" if what else f"&{word}")
+
+    window.session.undo_changed.connect(tell)
+    return menus
+
+
+def _fill_settings(window: DeskWindow, menu: QMenu) -> None:
+    session = window.session
+    style = session.style
+
+    def units(system: str) -> None:
+        session.act(set_preference, UNITS_KEY, system)
+
+    def comma(on: bool) -> None:
+        if on != session.style.decimal_comma:
+            session.act(set_preference, COMMA_KEY, "yes" if on else "no")
+
+    def tell() -> None:
+        """An undone choice shows in the menu too."""
+        chosen[session.style.system].setChecked(True)
+        mark.setChecked(session.style.decimal_comma)
+
+    def look(choice: str) -> None:
+        window.theme.choose(choice)
+        window.settings.setValue("window/theme", choice)
+
+    chosen = _choices(
+        menu,
+        "&Units",
+        ((US, "US: ounces, cups, °F"), (METRIC, "Metric: grams, millilitres, °C")),
+        style.system,
+        units,
+    )
+    mark = menu.addAction("Decimal &comma (1,5)")
+    mark.setCheckable(True)
+    mark.setChecked(style.decimal_comma)
+    mark.toggled.connect(comma)
+    session.style_changed.connect(tell)
+    names = {"system": "As the system", "light": "Light", "dark": "Dark"}
+    _choices(menu, "&Look", tuple((c, names[c]) for c in CHOICES), window.theme.choice, look)
+
+
+def _choices(
+    menu: QMenu, title: str, choices: tuple[tuple[str, str], ...], chosen: str, act: Callable[[str], None]
+) -> dict[str, QAction]:
+    inside = menu.addMenu(title)
+    group = QActionGroup(inside)
+    made = {}
+    for value, text in choices:
+        action = inside.addAction(text)
+        action.setCheckable(True)
+        action.setChecked(value == chosen)
+        action.triggered.connect(lambda _on=False, value=value: act(value))
+        group.addAction(action)
+        made[value] = action
+    return made
+
+
+def _add(menu: QMenu, text: str, act: Callable[[], Any], keys: str = "") -> QAction:
+    action = menu.addAction(text)
+    action.triggered.connect(lambda _on=False: act())
+    if keys:
+        action.setShortcut(QKeySequence(keys))
+    return action

@@ -1,0 +1,130 @@
+"""Opening a journal in the window, and what the window shows when it does not open."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QStandardPaths, Signal
+from PySide6.QtWidgets import QFileDialog
+
+from dryhouse.desk.doors import Journals, Opener
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.window import DeskWindow
+from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.science.errors import WorldProblem
+
+_FILES = "Journals (*.dryhouse);;All files (*)"
+
+
+class Opening(QObject):
+    """Opens journals in one window. `opened` fires when the places of a journal can be used."""
+
+    opened = Signal()
+
+    def __init__(self, window: DeskWindow, journals: Journals | None = None) -> None:
+        super().__init__(window)
+        self.window, self.journals = window, journals
+        self.session: Session | None = None
+        self._plain: EmptyState | None = None
+        window.closing.connect(self.close)
+        if journals is not None:
+            window.doors = self
+
+    # --- opening ------------------------------------------------------------------------------------------
+
+    def open(self, opener: Opener) -> bool:
+        """Open a journal and show the last place. On failure the one that was open stays open."""
+        try:
+            kitchen = opener()
+        except WorldProblem as problem:
+            self._did_not_open(problem.sentence)
+            return False
+        before = self.session
+        self.session = Session(kitchen, self.window.theme)
+        self.window.attach(self.session, self.journals.name(kitchen) if self.journals is not None else "")
+        if before is not None:
+            before.kitchen.journal.close()
+        self._drop_plain()
+        if self.journals is not None and not len(kitchen.journal.batch_ids(BatchQuery())):
+            self._welcome()
+        else:
+            self.window.go_last()
+        self.opened.emit()
+        return True
+
+    def close(self) -> None:
+        """Leave the journal in order."""
+        if self.session is not None:
+            session, self.session = self.session, None
+            session.kitchen.journal.close()
+
+    def open_own(self) -> None:
+        """Her own journal."""
+        self.open(self.journals.own)
+
+    def open_sample(self) -> None:
+        """A copy of the sample journal."""
+        self.open(self.journals.sample)
+
+    def ask_open(self) -> None:
+        """Ask which file, and open it."""
+        path, _ = QFileDialog.getOpenFileName(self.window, "Open a journal", _documents(), _FILES)
+        if path:
+            self.open(lambda: self.journals.file(Path(path)))
+
+    def back_up(self) -> None:
+        """Copy the open journal to its folder of backups."""
+        where = self.session.attempt(self.journals.back_up, self.session.kitchen)
+        if where is not None:
+            self.session.say(f"Backed up to {where}", "done")
+
+    def ask_restore(self) -> None:
+        """Ask which backup, and put it in the place of her own journal."""
+        path, _ = QFileDialog.getOpenFileName(self.window, "Restore a backup", _documents(), _FILES)
+        if path:
+            self.open(lambda: self.journals.restore(Path(path)))
+
+    # --- what is shown in place of the places ---------------------------------------------------------------
+
+    def _welcome(self) -> None:
+        self._show_plain(
+            "journal",
+            "Welcome to your drying journal",
+            "Write down a tray batch when it comes off the dryer, and see what it tells you: how dry it is, how "
+            "long it keeps, and the water that brings it back. Look around in the sample journal first, or start "
+            "your own.",
+            ("Look at the sample journal", self.open_sample),
+            ("Start my own journal", self._start),
+        )
+
+    def _start(self) -> None:
+        self._drop_plain()
+        self.window.go("journal")
+
+    def _did_not_open(self, sentence: str) -> None:
+        if self.session is not None:
+            self.session.say(sentence, "world")
+            return
+        acts = [("Open another journal…", self.ask_open)] if self.journals is not None else []
+        if self.journals is not None:
+            acts += [("Restore a backup…", self.ask_restore), ("Look at the sample journal", self.open_sample)]
+        self._show_plain("cross", "This journal did not open", sentence, *acts)
+        self.opened.emit()
+
+    def _show_plain(self, picture: str, heading: str, sentence: str, *acts: tuple) -> None:
+        self._drop_plain()
+        self._plain = EmptyState(self.window.theme, picture, heading, sentence, *acts)
+        self.window.show_plain(self._plain)
+        if self._plain.buttons:
+            self._plain.buttons[0].setFocus()
+
+    def _drop_plain(self) -> None:
+        if self._plain is not None:
+            self.window.stack.removeWidget(self._plain)
+            self._plain.deleteLater()
+            self._plain = None
+
+
+def _documents() -> str:
+    return QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)

@@ -1,0 +1,140 @@
+"""What every place shares: the kitchen, how the person reads numbers, undo, and the door for messages."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Signal
+
+from dryhouse.desk.messages import Kind, Message, Messages
+from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.records import Preference
+from dryhouse.kitchen.settings import style
+from dryhouse.science.display import Style
+from dryhouse.science.errors import InputProblem, WorldProblem
+from dryhouse.science.values import Caution, Figure
+
+if TYPE_CHECKING:
+    from dryhouse.desk.theme import Theme
+    from dryhouse.kitchen.room import Kitchen
+
+
+class Session(QObject):
+    """One sitting at the desk with one journal."""
+
+    changed = Signal(object)
+    """A `Done`: an act was done, undone or redone."""
+    style_changed = Signal()
+    undo_changed = Signal()
+    open_asked = Signal(str, str, object)
+    """Place id, kind of record, number or slug."""
+    workings_asked = Signal(str, object)
+    """Title and `Figure` whose workings are wanted."""
+    caution_asked = Signal(object)
+    """The `Caution` whose source and reason are wanted."""
+
+    def __init__(self, kitchen: Kitchen, theme: Theme) -> None:
+        super().__init__()
+        self.kitchen = kitchen
+        self.theme = theme
+        self.messages = Messages(self)
+        self.problem: InputProblem | None = None
+        """What was wrong with the last act, where it was refused; its `field` names the entry."""
+        self._style = style(kitchen)
+        self._done: list[Done] = []
+        self._undone: list[Done] = []
+
+    @property
+    def style(self) -> Style:
+        """How this person reads numbers."""
+        return self._style
+
+    def set_style(self, style: Style) -> None:
+        """Show every number another way."""
+        if style != self._style:
+            self._style = style
+            self.style_changed.emit()
+
+    # --- acts ---------------------------------------------------------------------------------------
+
+    def act(self, act: Callable[..., Done], *args: Any, **named: Any) -> Done | None:
+        """Run `act(kitchen, …)`; None where it was refused, and then nothing has changed.
+
+        A refusal is shown, and kept in `problem` so that a form can mark the entry it belongs to.
+        """
+        done = self.attempt(act, self.kitchen, *args, **named)
+        if done is not None and done.changes:
+            self._done.append(done)
+            self._undone.clear()
+            self._announce(done, done.what)
+        return done
+
+    def attempt(self, call: Callable[..., Any], *args: Any, **named: Any) -> Any:
+        """`call(…)`, with what the person typed or the world did shown as a message; then the answer is None."""
+        self.problem = None
+        try:
+            return call(*args, **named)
+        except InputProblem as problem:
+            self.problem = problem
+            self.say(problem.sentence, "input")
+        except WorldProblem as problem:
+            self.say(problem.sentence, "world")
+        return None
+
+    @property
+    def can_undo(self) -> str:
+        """What undo would take back; empty where there is nothing."""
+        return self._done[-1].what if self._done else ""
+
+    @property
+    def can_redo(self) -> str:
+        """What redo would do again; empty where there is nothing."""
+        return self._undone[-1].what if self._undone else ""
+
+    def undo(self) -> None:
+        """Take the last act back."""
+        self._step(self._done, self._undone, "Taken back")
+
+    def redo(self) -> None:
+        """Do again what was last taken back."""
+        self._step(self._undone, self._done, "Done again")
+
+    def _step(self, source: list[Done], goal: list[Done], words: str) -> None:
+        if not source:
+            self.say("There is nothing more to take back." if goal is self._undone else "Nothing to do again.")
+            return
+        back = source[-1].undone()
+        try:
+            self.kitchen.journal.write(back.changes)
+        except WorldProblem as problem:
+            self.say(problem.sentence, "world")
+            return
+        source.pop()
+        goal.append(back)
+        self._announce(back, f"{words}: {back.what}")
+
+    def _announce(self, done: Done, words: str) -> None:
+        self.say(words, "done", undo=bool(self._done) and done is self._done[-1])
+        if Preference in done.kinds:
+            self.set_style(style(self.kitchen))
+        self.changed.emit(done)
+        self.undo_changed.emit()
+
+    # --- doors --------------------------------------------------------------------------------------
+
+    def say(self, text: str, kind: Kind = "note", *, undo: bool = False, details: str = "") -> None:
+        """A sentence to the person."""
+        self.messages.post(Message(kind, text, undo, details))
+
+    def open(self, place: str, kind: str = "", id: int | str = 0) -> None:
+        """Go to a place and, where a kind is named, to that record in it."""
+        self.open_asked.emit(place, kind, id)
+
+    def show_workings(self, title: str, figure: Figure) -> None:
+        """Open the side sheet with the arithmetic behind a figure."""
+        self.workings_asked.emit(title, figure)
+
+    def show_caution(self, caution: Caution) -> None:
+        """Open the side sheet with a caution's reason and source."""
+        self.caution_asked.emit(caution)

@@ -1,0 +1,176 @@
+"""From tokens to Qt: the palette, the style sheet, and following the system's light or dark."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QPalette
+from PySide6.QtWidgets import QApplication, QWidget
+
+from dryhouse.plots.tokens import DARK, LIGHT, Tokens
+
+CHOICES = ("system", "light", "dark")
+
+
+class Theme(QObject):
+    """The look in use. `changed` fires after the whole application has been dressed anew."""
+
+    changed = Signal()
+
+    def __init__(self, app: QApplication, choice: str = "system") -> None:
+        super().__init__(app)
+        self._app = app
+        self.choice = choice if choice in CHOICES else "system"
+        self.tokens: Tokens = self._wanted()
+        app.setStyle("Fusion")
+        self._dress()
+        app.styleHints().colorSchemeChanged.connect(self._follow)
+
+    def choose(self, choice: str) -> None:
+        """`system`, `light` or `dark`."""
+        self.choice = choice if choice in CHOICES else "system"
+        self._follow()
+
+    def _follow(self) -> None:
+        wanted = self._wanted()
+        if wanted is not self.tokens:
+            self.tokens = wanted
+            self._dress()
+            self.changed.emit()
+
+    def _wanted(self) -> Tokens:
+        if self.choice == "system":
+            return DARK if self._app.styleHints().colorScheme() == Qt.ColorScheme.Dark else LIGHT
+        return DARK if self.choice == "dark" else LIGHT
+
+    def _dress(self) -> None:
+        font = QFont(self._app.font())
+        font.setPointSizeF(self.tokens.body)
+        self._app.setFont(font)
+        self._app.setPalette(palette(self.tokens))
+        self._app.setStyleSheet(style_sheet(self.tokens))
+
+
+def palette(t: Tokens) -> QPalette:
+    """The tokens as Qt's own colour roles."""
+    roles = QPalette.ColorRole
+    made = QPalette()
+    for role, colour in {
+        roles.Window: t.ground,
+        roles.WindowText: t.ink,
+        roles.Base: t.surface,
+        roles.AlternateBase: t.ground,
+        roles.Text: t.ink,
+        roles.Button: t.surface,
+        roles.ButtonText: t.ink,
+        roles.BrightText: t.ink,
+        roles.ToolTipBase: t.surface,
+        roles.ToolTipText: t.ink,
+        roles.PlaceholderText: t.muted,
+        roles.Highlight: t.accent_soft,
+        roles.HighlightedText: t.ink,
+        roles.Link: t.accent,
+        roles.LinkVisited: t.accent,
+        roles.Light: t.surface,
+        roles.Midlight: t.ground,
+        roles.Mid: t.line,
+        roles.Dark: t.edge,
+        roles.Shadow: t.edge,
+        roles.Accent: t.accent,
+    }.items():
+        made.setColor(role, QColor(colour))
+    for role in (roles.WindowText, roles.Text, roles.ButtonText):
+        made.setColor(QPalette.ColorGroup.Disabled, role, QColor(t.edge))
+    return made
+
+
+def style_sheet(t: Tokens) -> str:
+    """What the palette cannot say. Widgets ask for a look with the property `role` (see `set_role`)."""
+    s, r = t.space, t.radius
+    return f"""
+    QLabel[role="title"] {{ font-size: {t.title}pt; font-weight: 600; }}
+    QLabel[role="heading"] {{ font-size: {t.heading}pt; font-weight: 600; }}
+    QLabel[role="figure"] {{ font-size: {t.figure}pt; font-weight: 600; }}
+    QLabel[role="muted"] {{ color: {t.muted}; }}
+    QLabel[role="small"] {{ color: {t.muted}; font-size: {t.small}pt; }}
+    QLabel[role="label"] {{ font-weight: 600; }}
+    QLabel[role="problem"] {{ color: {t.severities["stop"].ink}; font-size: {t.small}pt; }}
+    QFrame[role="card"] {{ background: {t.surface}; border: 1px solid {t.line}; border-radius: {r}px; }}
+    QFrame[role="sheet"] {{ background: {t.surface}; border: none; border-left: 1px solid {t.line}; }}
+    QFrame[role="rail"] {{ background: {t.rail}; border: none; border-right: 1px solid {t.line}; }}
+    QScrollArea, QScrollArea > QWidget > QWidget[role="page"] {{ background: transparent; border: none; }}
+    QLineEdit, QComboBox, QSpinBox, QPlainTextEdit, QTextEdit {{
+        background: {t.surface}; color: {t.ink}; border: 1px solid {t.edge}; border-radius: {r}px;
+        padding: 0 {s}px; selection-background-color: {t.accent}; selection-color: {t.on_accent}; }}
+    QLineEdit, QComboBox, QSpinBox {{ min-height: {t.target - 2}px; }}
+    QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus, QTextEdit:focus {{
+        border: 2px solid {t.accent}; padding: 0 {s - 1}px; min-height: {t.target - 4}px; }}
+    QPlainTextEdit, QPlainTextEdit:focus, QTextEdit, QTextEdit:focus {{ padding: {s // 2}px; min-height: 0; }}
+    QLineEdit[wrong="true"] {{ border: 2px solid {t.severities["stop"].ink}; padding: 0 {s - 1}px;
+        min-height: {t.target - 4}px; }}
+    QLineEdit:disabled, QComboBox:disabled, QLineEdit:read-only {{ color: {t.muted}; background: {t.ground}; }}
+    QComboBox::drop-down {{ border: none; width: {t.target - 12}px; }}
+    QComboBox QAbstractItemView {{ background: {t.surface}; border: 1px solid {t.edge}; outline: none; }}
+    QComboBox QAbstractItemView::item {{ min-height: {t.target - 8}px; padding: 0 {s}px; }}
+    QPushButton {{ background: {t.surface}; color: {t.ink}; border: 1px solid {t.edge}; border-radius: {r}px;
+        padding: 0 {2 * s}px; min-height: {t.target - 2}px; }}
+    QPushButton:hover {{ background: {t.accent_soft}; }}
+    QPushButton:focus {{ border: 2px solid {t.accent}; padding: 0 {2 * s - 1}px; min-height: {t.target - 4}px; }}
+    QPushButton:disabled {{ color: {t.edge}; border-color: {t.line}; }}
+    QPushButton:checked {{ background: {t.accent_soft}; border-color: {t.accent}; }}
+    QPushButton[role="primary"] {{ background: {t.accent}; color: {t.on_accent}; border-color: {t.accent};
+        font-weight: 600; }}
+    QPushButton[role="primary"]:focus {{ border: 3px double {t.on_accent}; padding: 0 {2 * s - 2}px;
+        min-height: {t.target - 6}px; }}
+    QPushButton[role="primary"]:disabled {{ background: {t.line}; color: {t.muted}; border-color: {t.line}; }}
+    QPushButton[role="quiet"] {{ background: transparent; border-color: transparent; color: {t.accent};
+        padding: 0 {s}px; }}
+    QPushButton[role="quiet"]:hover {{ background: {t.accent_soft}; }}
+    QPushButton[role="quiet"]:focus {{ border: 2px solid {t.accent}; padding: 0 {s - 1}px; }}
+    QToolButton[role="place"] {{ background: transparent; border: 2px solid transparent; border-radius: {r}px;
+        padding: 0 {s + 4}px; min-height: {t.target}px; text-align: left; }}
+    QToolButton[role="place"]:hover {{ background: {t.accent_soft}; }}
+    QToolButton[role="place"]:checked {{ background: {t.accent}; color: {t.on_accent}; font-weight: 600; }}
+    QToolButton[role="place"]:focus {{ border-color: {t.accent}; }}
+    QToolButton[role="place"]:checked:focus {{ border-color: {t.ink}; }}
+    QCheckBox {{ min-height: {t.target - 4}px; spacing: {s}px; }}
+    QMenuBar {{ background: {t.rail}; border-bottom: 1px solid {t.line}; }}
+    QMenuBar::item {{ padding: {s - 2}px {s + 4}px; background: transparent; }}
+    QMenuBar::item:selected {{ background: {t.accent_soft}; }}
+    QMenu {{ background: {t.surface}; border: 1px solid {t.edge}; padding: {s // 2}px; }}
+    QMenu::item {{ padding: {s}px {3 * s}px; }}
+    QMenu::item:selected {{ background: {t.accent_soft}; color: {t.ink}; }}
+    QMenu::separator {{ height: 1px; background: {t.line}; margin: {s // 2}px; }}
+    QTableView {{ background: {t.surface}; border: 1px solid {t.line}; border-radius: {r}px;
+        gridline-color: transparent; selection-background-color: {t.accent_soft}; selection-color: {t.ink};
+        outline: none; }}
+    QTableView:focus {{ border: 1px solid {t.accent}; }}
+    QTableView::item {{ padding: 0 {s}px; border-bottom: 1px solid {t.line}; }}
+    QListView {{ background: {t.surface}; border: 1px solid {t.line}; border-radius: {r}px; outline: none;
+        selection-background-color: {t.accent_soft}; selection-color: {t.ink}; }}
+    QListView::item {{ min-height: {t.target - 8}px; padding: 0 {s}px; }}
+    QListView:focus {{ border: 1px solid {t.accent}; }}
+    QHeaderView {{ background: {t.ground}; border: none; }}
+    QHeaderView::section {{ background: {t.ground}; color: {t.muted}; border: none;
+        border-bottom: 1px solid {t.line}; padding: {s - 2}px {s}px; font-weight: 600; }}
+    QTabWidget::pane {{ border: none; }}
+    QTabBar::tab {{ padding: 0 {2 * s}px; min-height: {t.target - 4}px; border-bottom: 3px solid transparent;
+        color: {t.muted}; background: transparent; }}
+    QTabBar::tab:selected {{ color: {t.ink}; border-bottom-color: {t.accent}; font-weight: 600; }}
+    QTabBar::tab:focus {{ color: {t.accent}; }}
+    QSplitter::handle {{ background: transparent; }}
+    QToolTip {{ background: {t.surface}; color: {t.ink}; border: 1px solid {t.edge}; padding: {s // 2}px; }}
+    """
+
+
+def set_role(widget: QWidget, role: str) -> None:
+    """Give a widget a look of the style sheet: `title`, `heading`, `figure`, `muted`, `small`, `label`,
+    `problem`, `card`, `sheet`, `page`, `primary`, `quiet`, `place`."""
+    set_mark(widget, "role", role)
+
+
+def set_mark(widget: QWidget, name: str, value: object) -> None:
+    """Set a property the style sheet asks about, and dress the widget anew."""
+    if widget.property(name) != value:
+        widget.setProperty(name, value)
+        widget.style().unpolish(widget)
+        widget.style().polish(widget)

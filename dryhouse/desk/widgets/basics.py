@@ -1,0 +1,118 @@
+"""The smallest pieces: words, buttons, cards, columns of things that scroll."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLayout,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from dryhouse.desk.theme import set_role
+
+
+def words(text: str, role: str = "", *, wrap: bool = True, select: bool = False) -> QLabel:
+    """A text in one of the theme's roles, always shown as plain text."""
+    label = QLabel(text)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setWordWrap(wrap)
+    if role:
+        set_role(label, role)
+    if select:
+        label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return label
+
+
+def button(text: str, act: Callable[[], Any], role: str = "", *, name: str = "", hint: str = "") -> QPushButton:
+    """A button of full touch height. `name` is what a screen reader says, where the text is not enough."""
+    made = QPushButton(text)
+    made.setAutoDefault(False)
+    if role:
+        set_role(made, role)
+    if name:
+        made.setAccessibleName(name)
+    if hint:
+        made.setToolTip(hint)
+    made.clicked.connect(lambda _checked=False: act())
+    return made
+
+
+def card() -> tuple[QFrame, QVBoxLayout]:
+    """A framed card and the column inside it."""
+    frame = QFrame()
+    set_role(frame, "card")
+    column = QVBoxLayout(frame)
+    column.setContentsMargins(16, 12, 16, 12)
+    column.setSpacing(8)
+    return frame, column
+
+
+def column(parent: QWidget | None = None, *, margin: int = 0, space: int = 8) -> QVBoxLayout:
+    """A column, on the parent where one is given."""
+    made = QVBoxLayout(parent) if parent is not None else QVBoxLayout()
+    made.setContentsMargins(margin, margin, margin, margin)
+    made.setSpacing(space)
+    return made
+
+
+def row(*things: QWidget | QLayout | int, space: int = 8) -> QHBoxLayout:
+    """Things side by side; a number is a stretch."""
+    made = QHBoxLayout()
+    made.setContentsMargins(0, 0, 0, 0)
+    made.setSpacing(space)
+    fill(made, *things)
+    return made
+
+
+def fill(layout: QBoxLayout, *things: QWidget | QLayout | int) -> None:
+    """Add things to a row or a column; a number is a stretch."""
+    for thing in things:
+        if isinstance(thing, int):
+            layout.addStretch(thing)
+        elif isinstance(thing, QLayout):
+            layout.addLayout(thing)
+        else:
+            layout.addWidget(thing)
+
+
+def empty(layout: QLayout) -> None:
+    """Take everything out of a layout, at once and for good."""
+    while (item := layout.takeAt(0)) is not None:
+        if (widget := item.widget()) is not None:
+            widget.hide()
+            widget.setParent(None)
+            widget.deleteLater()
+        elif (inner := item.layout()) is not None:
+            empty(inner)
+
+
+def scrolling(inside: QWidget) -> QScrollArea:
+    """The widget in an area that scrolls up and down and never sideways."""
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    set_role(inside, "page")
+    area.setWidget(inside)
+    inside.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    return area
+
+
+def hairline() -> QFrame:
+    """A thin line between two things."""
+    line = QFrame()
+    line.setFrameShape(QFrame.Shape.HLine)
+    line.setFixedHeight(1)
+    return line

@@ -1,0 +1,125 @@
+"""One computed figure: the number large, its interval and basis in a line, its workings one key away."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QFrame, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import column, row, words
+from dryhouse.science.values import Basis, Figure
+
+
+def basis_line(bases: tuple[Basis, ...]) -> str:
+    """Every basis in a few words, separated by semicolons."""
+    return "; ".join(str(b) for b in bases)
+
+
+class FigureView(QFrame):
+    """Shows a `Figure` under its title. Enter, Space or a click opens its workings beside the place.
+
+    `set_figure(None, why)` shows that the figure is missing, and why.
+    """
+
+    opened = Signal()
+
+    def __init__(
+        self, session: Session, title: str, figure: Figure | None = None, *, compact: bool = False
+    ) -> None:
+        super().__init__()
+        self.session = session
+        self.title = title
+        self.figure: Figure | None = None
+        self._why = ""
+        set_role(self, "card")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._title = words(title, "muted")
+        self._value = words("", "heading" if compact else "figure")
+        self._beside = words("", "muted", wrap=False)
+        self._interval = words("", "muted")
+        self._basis = words("", "small")
+        inside = column(self, margin=12, space=2)
+        inside.addWidget(self._title)
+        value = row(self._value, space=12)
+        value.setStretch(0, 1)
+        inside.addLayout(value)
+        for label in (self._beside, self._interval, self._basis):
+            inside.addWidget(label)
+        session.style_changed.connect(self._show)
+        self.set_figure(figure)
+
+    def set_figure(self, figure: Figure | None, why: str = "", *, title: str = "") -> None:
+        """Show another figure, or that there is none and why."""
+        self.figure, self._why = figure, why
+        self.title = title or self.title
+        self._show()
+
+    def value_text(self) -> str:
+        """The number as shown."""
+        return self._value.text()
+
+    def _show(self) -> None:
+        figure, style = self.figure, self.session.style
+        self._title.setText(self.title)
+        if figure is None:
+            texts = ("—", "", "", self._why)
+            self.setCursor(Qt.CursorShape.ArrowCursor)
+            self.setToolTip("")
+        else:
+            measure = figure.measure
+            between = style.interval(figure)
+            texts = (
+                style.figure(figure),
+                f"or {style.amount(measure.value, measure.unit)}" if measure else "",
+                f"likely {between}" if between else "",
+                basis_line(figure.basis),
+            )
+            self.setCursor(Qt.CursorShape.PointingHandCursor if figure.workings else Qt.CursorShape.ArrowCursor)
+            self.setToolTip("Enter or click: see the workings" if figure.workings else "")
+        for label, text in zip((self._value, self._beside, self._interval, self._basis), texts, strict=True):
+            label.setText(text)
+            label.setVisible(bool(text))
+        said = ", ".join(t for t in texts if t)
+        self.setAccessibleName(f"{self.title}: {said}")
+        self.setAccessibleDescription(self.toolTip())
+
+    def open_workings(self) -> None:
+        """Open the side sheet."""
+        if self.figure is not None:
+            self.session.show_workings(self.title, self.figure)
+            self.opened.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
+            self.open_workings()
+            return
+        super().keyPressEvent(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if event.button() == Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
+            self.open_workings()
+        super().mouseReleaseEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self.hasFocus():
+            draw_focus(self, self.session.theme.tokens.accent, self.session.theme.tokens.radius)
+
+
+def draw_focus(widget: QWidget, colour: str, radius: int) -> None:
+    """The focus ring of things that are not buttons."""
+    painter = QPainter(widget)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(colour, 2))
+    painter.drawRoundedRect(widget.rect().adjusted(1, 1, -2, -2), radius, radius)
+    painter.end()

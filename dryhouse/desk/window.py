@@ -1,0 +1,206 @@
+"""The window: the rail of places at the left, one place in view, the side sheet, and the bar of messages."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer, Signal
+from PySide6.QtGui import QCloseEvent, QPaintEvent
+from PySide6.QtWidgets import QMainWindow, QSplitter, QStackedWidget, QWidget
+
+from dryhouse.desk.place import Place, PlaceSpec, places
+from dryhouse.desk.rail import Rail
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import Theme
+from dryhouse.desk.widgets.basics import column, row
+
+if TYPE_CHECKING:
+    from dryhouse.desk.opening import Opening
+
+_SMALLEST = (960, 640)
+_USUAL = (1280, 800)
+
+
+class DeskWindow(QMainWindow):
+    """One window for one journal at a time. It is shown empty first; `attach` puts a session in it."""
+
+    painted = Signal()
+    """Once, after the first paint."""
+    closing = Signal()
+
+    def __init__(self, theme: Theme, settings: QSettings, specs: list[PlaceSpec] | None = None) -> None:
+        super().__init__()
+        self.theme, self.settings = theme, settings
+        self.specs = places() if specs is None else specs
+        self.session: Session | None = None
+        self.doors: Opening | None = None
+        """Who opens, backs up and restores journals; None in a window that only shows one."""
+        self.views: dict[str, Place] = {}
+        self._waiting_for_paint = True
+        self.setWindowTitle("Dryhouse")
+        self.setMinimumSize(*_SMALLEST)
+        self.rail = Rail(theme, self.specs)
+        self.rail.chosen.connect(self.go)
+        self.stack = QStackedWidget()
+        self.stack.setAccessibleName("Place")
+        self._split = QSplitter(Qt.Orientation.Horizontal)
+        self._split.setChildrenCollapsible(False)
+        self._split.addWidget(self.stack)
+        self._split.setStretchFactor(0, 1)
+        middle = QWidget()
+        self._middle = column(middle, space=0)
+        self._middle.addWidget(self._split, 1)
+        central = QWidget()
+        across = row(self.rail, space=0)
+        across.addWidget(middle, 1)
+        central.setLayout(across)
+        self.setCentralWidget(central)
+        self._restore_geometry()
+
+    # --- the session --------------------------------------------------------------------------------------
+
+    def attach(self, session: Session, title: str = "") -> None:
+        """Show this session's places; another session that was here is put away first."""
+        from dryhouse.desk.menus import fill_menus
+        from dryhouse.desk.widgets.message_bar import MessageBar
+
+        self.detach()
+        self.session = session
+        self.setWindowTitle(f"{title} – Dryhouse" if title else "Dryhouse")
+        self.rail.set_journal(title)
+        self._bar = MessageBar(session)
+        self._middle.addWidget(self._bar)
+        self._sheet: QWidget | None = None
+        session.open_asked.connect(self._open)
+        session.workings_asked.connect(self._show_workings)
+        session.caution_asked.connect(self._show_caution)
+        self.menus = fill_menus(self)
+
+    def detach(self) -> None:
+        """Put the present session's places away."""
+        if self.session is None:
+            return
+        for view in self.views.values():
+            view.leave()
+            self.stack.removeWidget(view)
+            view.deleteLater()
+        self.views.clear()
+        for piece in (self._bar, self._sheet):
+            if piece is not None:
+                piece.setParent(None)
+                piece.deleteLater()
+        self.menuBar().clear()
+        self.session.deleteLater()
+        self.session = None
+
+    def show_plain(self, widget: QWidget) -> None:
+        """Show one widget in place of the places: the welcome, or why the journal did not open."""
+        self.stack.addWidget(widget)
+        self.stack.setCurrentWidget(widget)
+        self.rail.mark("")
+
+    # --- going about ---------------------------------------------------------------------------------------
+
+    @property
+    def here(self) -> str:
+        """The id of the place in view; empty where none is."""
+        current = self.stack.currentWidget()
+        return next((id for id, view in self.views.items() if view is current), "")
+
+    def go(self, place: str) -> Place | None:
+        """Bring a place into view; its module is imported the first time."""
+        if self.session is None:
+            return None
+        view = self.view(place)
+        if view is not None:
+            self.stack.setCurrentWidget(view)
+            self.rail.mark(place)
+            self.settings.setValue("window/place", place)
+            view.arrive()
+        return view
+
+    def view(self, place: str) -> Place | None:
+        """The view of a place, made now if it is its first time."""
+        if place not in self.views:
+            spec = next((s for s in self.specs if s.id == place), None)
+            if spec is None or self.session is None:
+                return None
+            made = spec.load()(self.session)
+            made.setAccessibleName(spec.title)
+            self.views[place] = made
+            self.stack.addWidget(made)
+        return self.views[place]
+
+    def go_last(self) -> None:
+        """The place that was in view when the window last closed, else the first."""
+        last = str(self.settings.value("window/place", ""))
+        ids = [s.id for s in self.specs]
+        if ids:
+            self.go(last if last in ids else ids[0])
+
+    def _open(self, place: str, kind: str, id: object) -> None:
+        view = self.go(place)
+        if view is not None and kind:
+            view.show_record(kind, id)
+
+    # --- the sheet -------------------------------------------------------------------------------------------
+
+    def sheet(self) -> QWidget:
+        """The side sheet, made when first wanted."""
+        from dryhouse.desk.widgets.sheet import WorkingsSheet
+
+        if self._sheet is None:
+            self._sheet = WorkingsSheet(self.session)
+            self._split.addWidget(self._sheet)
+            self._split.setStretchFactor(1, 0)
+        return self._sheet
+
+    def _show_workings(self, title: str, figure: object) -> None:
+        self.sheet().show_workings(title, figure)
+
+    def _show_caution(self, caution: object) -> None:
+        self.sheet().show_caution(caution)
+
+    # --- what the menus ask for ---------------------------------------------------------------------------
+
+    def print_place(self) -> None:
+        """Preview and print the page of the place in view."""
+        view = self.views.get(self.here)
+        page = view.printout() if view is not None else None
+        if page is None:
+            self.session.say("There is nothing on this page to print yet.")
+            return
+        from dryhouse.desk.widgets.printing import preview
+
+        preview(self, page)
+
+    def show_help(self) -> None:
+        """The overview of keys."""
+        from dryhouse.desk.help import show_keys
+
+        show_keys(self)
+
+    def show_about(self) -> None:
+        """What this program is."""
+        from dryhouse.desk.help import show_about
+
+        show_about(self)
+
+    # --- the frame --------------------------------------------------------------------------------------------
+
+    def _restore_geometry(self) -> None:
+        kept = self.settings.value("window/geometry")
+        if not (isinstance(kept, QByteArray) and self.restoreGeometry(kept)):
+            self.resize(*_USUAL)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self._waiting_for_paint:
+            self._waiting_for_paint = False
+            QTimer.singleShot(0, self.painted.emit)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self.settings.setValue("window/geometry", self.saveGeometry())
+        self.detach()
+        self.closing.emit()
+        super().closeEvent(event)

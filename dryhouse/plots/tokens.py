@@ -1,0 +1,166 @@
+"""The look, in one place: colours, spacing and type sizes that the window and the charts share.
+
+Every text colour reaches a contrast of 4.5 to 1 on the grounds it stands on, and every series colour 3 to 1
+(WCAG 2.2, success criteria 1.4.3 and 1.4.11). Series differ in colour, line and marker together, so that a
+chart also reads in black and white and for colour-blind eyes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """How one line of a chart is drawn: its colour, its dashes and its marker, in matplotlib's terms."""
+
+    colour: str
+    dashes: str | tuple[int, tuple[float, ...]]
+    marker: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tint:
+    """A word that carries a colour: the ink it is written in, the ground behind it, the shape beside it."""
+
+    ink: str
+    ground: str
+    shape: str
+    """`octagon`, `triangle`, `disc`, `ring`, `tick`, `half`, `eye` or `cross`."""
+
+
+_DASHES: tuple[str | tuple[int, tuple[float, ...]], ...] = (
+    "solid",
+    (0, (6.0, 2.0)),
+    (0, (1.5, 1.5)),
+    (0, (6.0, 2.0, 1.5, 2.0)),
+    (0, (10.0, 3.0)),
+    (0, (3.0, 1.5, 1.0, 1.5, 1.0, 1.5)),
+)
+_MARKERS = ("o", "s", "^", "D", "v", "P")
+
+
+def _series(*colours: str) -> tuple[Series, ...]:
+    return tuple(Series(*parts) for parts in zip(colours, _DASHES, _MARKERS, strict=True))
+
+
+@dataclass(frozen=True, slots=True)
+class Tokens:
+    """One complete look."""
+
+    name: str
+    ground: str
+    """Behind everything."""
+    surface: str
+    """Cards, tables and fields."""
+    rail: str
+    """Behind the list of places."""
+    ink: str
+    muted: str
+    """Second-rank text: bases, hints, units."""
+    line: str
+    """Hairlines between things."""
+    edge: str
+    """The border of a field one can type in."""
+    accent: str
+    """The one colour of action: primary buttons, the chosen place, the focus ring."""
+    on_accent: str
+    accent_soft: str
+    """Behind what is chosen."""
+    grid: str
+    severities: Mapping[str, Tint]
+    """By `stop`, `warn`, `note`."""
+    standings: Mapping[str, Tint]
+    """By the words the shelf uses: `keeping`, `use soon`, `past keep-by`, `look first`, `thrown out`."""
+    series: tuple[Series, ...]
+
+    space: int = 8
+    """Pixels; everything is set in multiples of it."""
+    target: int = 44
+    """The least height, in pixels, of anything one touches."""
+    radius: int = 6
+    small: float = 9.5
+    """Type sizes in points."""
+    body: float = 10.5
+    heading: float = 13.0
+    title: float = 18.0
+    figure: float = 22.0
+
+    def tint(self, word: str) -> Tint:
+        """The tint of a severity or a standing; anything else is a plain note."""
+        return self.severities.get(word) or self.standings.get(word) or self.severities["note"]
+
+
+LIGHT = Tokens(
+    name="light",
+    ground="#F3F5F2",
+    surface="#FFFFFF",
+    rail="#E5EAE5",
+    ink="#1B2420",
+    muted="#525E58",
+    line="#D3DAD4",
+    edge="#7C8982",
+    accent="#17605A",
+    on_accent="#FFFFFF",
+    accent_soft="#D6E9E5",
+    grid="#DFE4E0",
+    severities={
+        "stop": Tint("#8E1730", "#FBE6E9", "octagon"),
+        "warn": Tint("#6E4300", "#FDF0D5", "triangle"),
+        "note": Tint("#28497A", "#E6EEF9", "disc"),
+    },
+    standings={
+        "keeping": Tint("#17603F", "#DFF1E6", "tick"),
+        "use soon": Tint("#6E4300", "#FDF0D5", "half"),
+        "past keep-by": Tint("#8E1730", "#FBE6E9", "octagon"),
+        "look first": Tint("#553085", "#EFE7F8", "eye"),
+        "thrown out": Tint("#525E58", "#E7EAE8", "cross"),
+    },
+    series=_series("#134E86", "#B9530B", "#0F7F6C", "#82306E", "#7D6A00", "#4B5560"),
+)
+
+DARK = Tokens(
+    name="dark",
+    ground="#161B19",
+    surface="#1F2623",
+    rail="#111513",
+    ink="#E8EDEA",
+    muted="#A6B2AB",
+    line="#35403A",
+    edge="#78867E",
+    accent="#74C7BB",
+    on_accent="#0C1F1C",
+    accent_soft="#1F413C",
+    grid="#303A35",
+    severities={
+        "stop": Tint("#FFB1BD", "#48161F", "octagon"),
+        "warn": Tint("#F6CF82", "#3F2E0A", "triangle"),
+        "note": Tint("#AFCBF5", "#1C2C47", "disc"),
+    },
+    standings={
+        "keeping": Tint("#97DBB4", "#143524", "tick"),
+        "use soon": Tint("#F6CF82", "#3F2E0A", "half"),
+        "past keep-by": Tint("#FFB1BD", "#48161F", "octagon"),
+        "look first": Tint("#D5BCF5", "#33224C", "eye"),
+        "thrown out": Tint("#A6B2AB", "#2A322E", "cross"),
+    },
+    series=_series("#8FBFF2", "#F0A05A", "#4FC7AE", "#DE9BCB", "#D6C24A", "#B4BEC8"),
+)
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance of `#RRGGBB` (WCAG 2.2, definition of relative luminance)."""
+
+    def linear(channel: int) -> float:
+        share = channel / 255
+        return share / 12.92 if share <= 0.04045 else ((share + 0.055) / 1.055) ** 2.4
+
+    red, green, blue = (linear(int(colour[i : i + 2], 16)) for i in (1, 3, 5))
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def contrast(one: str, other: str) -> float:
+    """Contrast ratio of two colours, 1 to 21 (WCAG 2.2, definition of contrast ratio)."""
+    lighter, darker = sorted((luminance(one), luminance(other)), reverse=True)
+    return (lighter + 0.05) / (darker + 0.05)
