@@ -1,0 +1,57 @@
+"""The handbook as the rest of the program sees it: its foods, finding one of them, and its sources."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cache, cached_property
+
+from dryhouse.handbook.finder import Finder
+from dryhouse.handbook.foods import load_foods
+from dryhouse.handbook.reading import Source, sources
+from dryhouse.handbook.tables import Food
+from dryhouse.science.errors import InputProblem
+
+
+@dataclass(frozen=True)
+class Handbook:
+    """Published figures. Nothing is read before it is asked for."""
+
+    _given: Mapping[str, Food] | None = field(default=None, repr=False)
+    """Other foods than the shipped ones, for tests."""
+
+    @cached_property
+    def foods(self) -> Mapping[str, Food]:
+        """Every food by slug."""
+        return load_foods() if self._given is None else self._given
+
+    @cached_property
+    def finder(self) -> Finder:
+        """The index over the names of all foods."""
+        return Finder(self.foods.values())
+
+    @property
+    def sources(self) -> Mapping[str, Source]:
+        """Every source by id."""
+        return sources()
+
+    def food(self, slug: str) -> Food:
+        """The food of this slug. `InputProblem` where there is none."""
+        try:
+            return self.foods[slug]
+        except KeyError:
+            raise InputProblem(f"The handbook has no food “{slug}”.", field="food") from None
+
+    def find(self, text: str, limit: int = 8) -> list[Food]:
+        """The foods that could be meant by `text`, best first."""
+        return self.finder.find(text, limit)
+
+    def identify(self, text: str) -> Food:
+        """The one food of this name; `InputProblem` naming the near ones where it is not certain."""
+        return self.finder.identify(text)
+
+
+@cache
+def handbook() -> Handbook:
+    """The handbook shipped with the program."""
+    return Handbook()
