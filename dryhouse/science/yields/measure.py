@@ -1,0 +1,65 @@
+"""What a household measure of a food weighs: her own measured volumes, else the handbook's measures.
+
+Densities are grams per millilitre of measure, cups shaken level as published; all spreads are of logarithms.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from dryhouse.science.units import SIZES
+from dryhouse.science.values import Basis, Fact, merge_bases
+from dryhouse.science.yields.belief import Belief, Predictive
+from dryhouse.science.yields.prior import SPREAD_WORTH
+
+
+@dataclass(frozen=True, slots=True)
+class PublishedDensity:
+    """One published measure of the food in one state: grams per millilitre, and what it was."""
+
+    density: float
+    what: str
+    source: str
+    basis: Basis
+
+
+@dataclass(frozen=True, slots=True)
+class Density:
+    """Bulk density in grams per millilitre, with its uncertainty, its basis and how it came about."""
+
+    predictive: Predictive
+    basis: tuple[Basis, ...]
+    workings: tuple[str, ...]
+    n_own: int = 0
+
+
+def density(
+    state: str, published: Sequence[PublishedDensity], spread: Fact, own_g_per_ml: Sequence[float]
+) -> Density | None:
+    """The density to use, or None where neither she nor the handbook has one.
+
+    Own measured volumes override the handbook's. `spread` is what published measures of one food stray from
+    each other; it holds for m published measures as √(1 + 1/m), and begins the spread of her own.
+    """
+    if own_g_per_ml:
+        start = Belief(0.0, 0.0, SPREAD_WORTH / 2, SPREAD_WORTH / 2 * spread.value**2)
+        mine = start.after([math.log(d) for d in own_g_per_ml]).predictive()
+        n = len(own_g_per_ml)
+        line = f"A cup of it {state} weighs {_cup(mine.value)}, by your own measured volumes (n={n})"
+        return Density(mine, (Basis("own", f"measured volumes, {state}", n),), (line,), n)
+    if not published:
+        return None
+    m = len(published)
+    centre = sum(math.log(p.density) for p in published) / m
+    known = Predictive(float(spread.n or 1), centre, spread.value * math.sqrt(1 + 1 / m))
+    lines = [f"A cup {state}, {p.what or 'cut not stated'}: {_cup(p.density)}   [{p.source}]" for p in published]
+    if m > 1:
+        lines.append(f"A cup {state}: {_cup(known.value)}, the mean of {m}")
+    lines.append(f"Cups of it stray by {100 * spread.value:.0f} % (SD)   [{spread.source}]")
+    return Density(known, merge_bases([p.basis for p in published], [spread.basis]), tuple(lines))
+
+
+def _cup(density_g_per_ml: float) -> str:
+    return f"{density_g_per_ml * SIZES['cup']:.0f} g"
