@@ -1,0 +1,63 @@
+"""`dryhouse cautions FOOD` and `dryhouse cautions --batch BATCH`: what must be said, with sources."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from dryhouse.cli.answers import add_json, cautions_of, say_json
+from dryhouse.house import open_kitchen
+from dryhouse.kitchen.cautions import batch_cautions, food_cautions, lot_cautions
+from dryhouse.kitchen.foods import food, food_name
+from dryhouse.kitchen.log import batch_named
+from dryhouse.kitchen.lots import lot_named
+from dryhouse.science.errors import InputProblem
+
+
+def add(verbs: Any) -> None:
+    """The verb and its options."""
+    parser = verbs.add_parser("cautions", help="the cautions of a food, a batch or a lot, with their sources")
+    parser.add_argument("food", nargs="*", metavar="FOOD")
+    parser.add_argument("--batch", metavar="BATCH", help="the cautions of this batch")
+    parser.add_argument("--lot", metavar="LOT", help="the cautions of this lot")
+    add_json(parser)
+    parser.set_defaults(run=_run)
+
+
+def _run(args: argparse.Namespace) -> int:
+    wanted = " ".join(args.food).strip()
+    if sum(map(bool, (wanted, args.batch, args.lot))) != 1:
+        raise InputProblem("Name one food, or one batch with --batch, or one lot with --lot.")
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        if args.batch:
+            batch = batch_named(kitchen, args.batch)
+            title = f"Batch {batch.id}, {batch.title or food_name(kitchen, batch.food)}"
+            about, cautions = {"batch": batch.id, "food": batch.food}, batch_cautions(kitchen, batch)
+        elif args.lot:
+            lot = lot_named(kitchen, args.lot)
+            title = f"Lot {lot.id}, {lot.name or food_name(kitchen, lot.food)}"
+            about, cautions = {"lot": lot.id, "food": lot.food}, lot_cautions(kitchen, lot)
+        else:
+            known = food(kitchen, wanted)
+            title, about, cautions = known.name, {"food": known.slug}, food_cautions(kitchen, known)
+    sources = list(dict.fromkeys(c.source for c in cautions))
+    if args.json:
+        say_json(
+            {
+                **about,
+                "value": len(cautions),
+                "low": None,
+                "high": None,
+                "unit": "caution",
+                "measure": None,
+                "basis": [{"kind": "handbook", "n": None, "source": s} for s in sources],
+                "workings": [f"{c.rule}: {c.reason}" for c in cautions],
+                "cautions": cautions_of(cautions),
+            }
+        )
+        return 0
+    print(title)
+    for caution in cautions:
+        print(f"  {caution.severity.upper()}: {caution.text}")
+        print(f"      because: {caution.reason}. Source: {caution.source}.")
+    return 0

@@ -1,0 +1,69 @@
+"""Facts in, cautions out. The engine walks the facts, asks each rule's condition, and sorts the answers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from dryhouse.science.safety.facts import BatchFacts, Facts, FoodFacts, LotFacts, MealFacts
+from dryhouse.science.safety.families import drying, identity, packing, precook, serving, storage
+from dryhouse.science.safety.rules import Condition, Rule
+from dryhouse.science.values import Caution, gravest_first
+
+_FAMILIES = (precook, identity, drying, packing, storage, serving)
+_CONDITIONS: dict[str, tuple[type, Condition]] = {
+    name: (family.ASKS, condition) for family in _FAMILIES for name, condition in family.CONDITIONS.items()
+}
+
+_SURFACES: dict[type, str] = {FoodFacts: "food", BatchFacts: "batch", LotFacts: "lot", MealFacts: "meal"}
+
+
+def condition_names() -> frozenset[str]:
+    """Every condition a rule may name in `when`."""
+    return frozenset(_CONDITIONS)
+
+
+def evaluate(facts: Facts, rules: Iterable[Rule]) -> tuple[Caution, ...]:
+    """Every caution that belongs to these facts, the gravest first, each rule once with all its reasons."""
+    return gravest_first(
+        Caution(rule.severity, rule.text, rule.source, rule.id, "; ".join(reasons))
+        for rule, reasons in rules_that_speak(facts, rules).items()
+    )
+
+
+def rules_that_speak(facts: Facts, rules: Iterable[Rule]) -> dict[Rule, tuple[str, ...]]:
+    """Every rule that speaks, in the order given, with its reasons."""
+    surface = _SURFACES[type(facts)]
+    nodes = tuple(_walk(facts))
+    if isinstance(facts, FoodFacts):
+        nodes += (MealFacts((facts,)),)
+    spoken: dict[Rule, tuple[str, ...]] = {}
+    for rule in rules:
+        if surface not in rule.said_of:
+            continue
+        asks, condition = _CONDITIONS[rule.when]
+        reasons = dict.fromkeys(
+            reason
+            for node in nodes
+            if isinstance(node, asks) and rule.concerns(node.kinds) and (reason := condition(node, rule))
+        )
+        if reasons:
+            spoken[rule] = tuple(reasons)
+    return spoken
+
+
+def _walk(facts: Facts) -> Iterator[Facts]:
+    """The facts and everything inside them. A food alone is a batch and a lot of which nothing is known."""
+    match facts:
+        case FoodFacts():
+            batch = BatchFacts(facts)
+            yield from (facts, batch, LotFacts(facts, batch))
+        case BatchFacts():
+            yield from (facts, facts.food)
+        case LotFacts(batch=None):
+            yield from (facts, facts.food)
+        case LotFacts(batch=BatchFacts() as batch):
+            yield from (facts, batch, batch.food, facts.food)
+        case MealFacts():
+            yield facts
+            for part in facts.parts:
+                yield from _walk(part)

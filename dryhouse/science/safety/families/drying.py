@@ -1,0 +1,31 @@
+"""How the food was dried."""
+
+from __future__ import annotations
+
+from dryhouse.science.safety.facts import BatchFacts
+from dryhouse.science.safety.rules import Condition, Rule
+
+ASKS = BatchFacts
+_ROUNDING_C, _ROUNDING_MM = 0.06, 0.05
+
+
+def air_cooler(batch: BatchFacts, rule: Rule) -> str:
+    """The dryer was set cooler than the rule asks."""
+    air = batch.set_temperature_c
+    cooler = air is not None and air < rule.bound - _ROUNDING_C
+    return f"the dryer was set to {air * 1.8 + 32:.0f} °F ({air:.0f} °C)" if cooler and air is not None else ""
+
+
+def thicker(batch: BatchFacts, rule: Rule) -> str:
+    """The pieces were thicker than the rule asks."""
+    mm = batch.thickness_mm
+    return f"the pieces are {mm:.0f} mm thick" if mm is not None and mm > rule.bound + _ROUNDING_MM else ""
+
+
+def sulfited(batch: BatchFacts, rule: Rule) -> str:
+    """The food was treated with sulfite or sulfur."""
+    named = (batch.pretreatment or "").casefold()
+    return "a sulfite or sulfur pretreatment is recorded" if "sulf" in named or "sulph" in named else ""
+
+
+CONDITIONS: dict[str, Condition] = {"dryer air below": air_cooler, "pieces thicker": thicker, "sulfited": sulfited}

@@ -1,0 +1,64 @@
+"""What the food was packed in, and whether it was dry and conditioned when it was."""
+
+from __future__ import annotations
+
+from dryhouse.science.safety.facts import LotFacts
+from dryhouse.science.safety.rules import Condition, Rule
+
+ASKS = LotFacts
+
+
+def airless_not_dry(lot: LotFacts, rule: Rule) -> str:
+    """Air is shut out, and nothing shows that the food was dry."""
+    if not lot.airless or lot.dry_enough is True or lot.batch is None:
+        return ""
+    return "packed without air; " + (
+        "by weight it is not dry enough" if lot.dry_enough is False else "no weights show that it is dry"
+    )
+
+
+def airless_not_cold(lot: LotFacts, rule: Rule) -> str:
+    """Air is shut out, and the place is warmer than the rule asks or its temperature unknown."""
+    if not lot.airless or lot.batch is None:
+        return ""
+    return _warmer(lot, rule)
+
+
+def not_dry(lot: LotFacts, rule: Rule) -> str:
+    """By weight it is not dry enough."""
+    return "by weight it is not dry enough" if lot.dry_enough is False else ""
+
+
+def dryness_unknown(lot: LotFacts, rule: Rule) -> str:
+    """No weights show that a home-dried food is dry."""
+    return "no weights show that it is dry" if lot.batch is not None and lot.dry_enough is None else ""
+
+
+def not_conditioned(lot: LotFacts, rule: Rule) -> str:
+    """Home-dried food whose conditioning is missing or too short."""
+    days = lot.conditioned_days
+    if lot.batch is None or (days is not None and days >= rule.bound):
+        return ""
+    return "no conditioning is recorded" if days is None else f"conditioned for {days} days"
+
+
+def bought(lot: LotFacts, rule: Rule) -> str:
+    """Not dried at home."""
+    return "bought" if lot.batch is None else ""
+
+
+def _warmer(lot: LotFacts, rule: Rule) -> str:
+    where = lot.temperature_c
+    if where is None:
+        return "the temperature of its place is not known"
+    return f"its place is at {where * 1.8 + 32:.0f} °F ({where:.0f} °C)" if where > rule.bound + 0.06 else ""
+
+
+CONDITIONS: dict[str, Condition] = {
+    "airless and not dry": airless_not_dry,
+    "airless and not cold": airless_not_cold,
+    "not dry enough": not_dry,
+    "dryness unknown": dryness_unknown,
+    "not conditioned": not_conditioned,
+    "bought": bought,
+}

@@ -1,0 +1,71 @@
+"""Water goes on: soaking, cooking, eating, and how high up that is done."""
+
+from __future__ import annotations
+
+from dryhouse.science.safety.facts import MealFacts
+from dryhouse.science.safety.rules import Condition, Rule
+
+ASKS = MealFacts
+_ROUNDING_C = 0.06
+
+
+def serving(meal: MealFacts, rule: Rule) -> str:
+    """Whenever food is soaked, cooked or eaten."""
+    return "water goes on it"
+
+
+def soaked_too_long(meal: MealFacts, rule: Rule) -> str:
+    """Longer than the rule allows between its two temperatures; an unknown temperature counts as between."""
+    minutes, stands_at = meal.soak_minutes, meal.soak_temperature_c
+    if minutes is None or minutes <= rule.bound:
+        return ""
+    if stands_at is None:
+        return f"it soaks for {minutes:.0f} min at a temperature not known"
+    return _time_and_warmth(minutes, stands_at) if _between(stands_at, rule) else ""
+
+
+def soaked_too_long_in_heat(meal: MealFacts, rule: Rule) -> str:
+    """Longer than the rule allows where it is known to stand between its two temperatures."""
+    minutes, stands_at = meal.soak_minutes, meal.soak_temperature_c
+    if minutes is None or stands_at is None or minutes <= rule.bound:
+        return ""
+    return _time_and_warmth(minutes, stands_at) if _between(stands_at, rule) else ""
+
+
+def soak_unknown(meal: MealFacts, rule: Rule) -> str:
+    """How long or how warm it soaks is not known."""
+    if meal.soak_minutes is None:
+        return "how long it soaks is not recorded"
+    if meal.soak_minutes > rule.bound and meal.soak_temperature_c is None:
+        return "how warm it soaks is not recorded"
+    return ""
+
+
+def soaked_cold(meal: MealFacts, rule: Rule) -> str:
+    """It is eaten from a cold soak, never heated."""
+    return "it is planned as a cold soak" if meal.cooking == "cold soak" else ""
+
+
+def high_up(meal: MealFacts, rule: Rule) -> str:
+    """Above the rule's height, or at a height nobody recorded."""
+    if meal.altitude_m is None:
+        return "the altitude is not known"
+    return f"at {meal.altitude_m / 0.3048:.0f} ft ({meal.altitude_m:.0f} m)" if meal.altitude_m > rule.bound else ""
+
+
+def _between(celsius: float, rule: Rule) -> bool:
+    return (rule.over_c or 0.0) + _ROUNDING_C < celsius < (rule.under_c or 100.0) - _ROUNDING_C
+
+
+def _time_and_warmth(minutes: float, celsius: float) -> str:
+    return f"it soaks for {minutes:.0f} min at {celsius * 1.8 + 32:.0f} °F ({celsius:.0f} °C)"
+
+
+CONDITIONS: dict[str, Condition] = {
+    "serving": serving,
+    "soaked too long": soaked_too_long,
+    "soaked too long in heat": soaked_too_long_in_heat,
+    "soak unknown": soak_unknown,
+    "cold soak": soaked_cold,
+    "high up": high_up,
+}

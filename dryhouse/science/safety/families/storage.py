@@ -1,0 +1,64 @@
+"""Where the food stands, and what was found when someone looked."""
+
+from __future__ import annotations
+
+from dryhouse.science.safety.facts import LotFacts
+from dryhouse.science.safety.rules import Condition, Rule
+
+ASKS = LotFacts
+
+
+def mould(lot: LotFacts, rule: Rule) -> str:
+    """Mould was seen."""
+    return "mould was seen" if lot.mould else ""
+
+
+def moist(lot: LotFacts, rule: Rule) -> str:
+    """Moist, or with drops on the lid, at the last look."""
+    return "found moist" if lot.moist else ""
+
+
+def smell(lot: LotFacts, rule: Rule) -> str:
+    """An odd smell was noted."""
+    return "an odd smell was noted" if lot.smell else ""
+
+
+def unchecked(lot: LotFacts, rule: Rule) -> str:
+    """Nobody has looked at it since it was packed."""
+    return "no check is recorded" if lot.checked is not True and lot.batch is not None else ""
+
+
+def warmer(lot: LotFacts, rule: Rule) -> str:
+    """The place is known to be warmer than the rule asks."""
+    where = lot.temperature_c
+    above = where is not None and where > rule.bound + 0.06
+    return f"its place is at {where * 1.8 + 32:.0f} °F ({where:.0f} °C)" if above and where is not None else ""
+
+
+def not_cold(lot: LotFacts, rule: Rule) -> str:
+    """Home-dried food in a place that is warmer than the rule asks, or whose temperature is unknown."""
+    if lot.batch is None:
+        return ""
+    return "the temperature of its place is not known" if lot.temperature_c is None else warmer(lot, rule)
+
+
+def opened(lot: LotFacts, rule: Rule) -> str:
+    """Opened, or never sealed."""
+    return "opened" if lot.opened else "not sealed" if lot.sealed is False else ""
+
+
+def pasteurised(lot: LotFacts, rule: Rule) -> str:
+    """Treated against insects after drying."""
+    return "a treatment against insects is recorded" if lot.pasteurised else ""
+
+
+CONDITIONS: dict[str, Condition] = {
+    "mould seen": mould,
+    "found moist": moist,
+    "odd smell": smell,
+    "not checked": unchecked,
+    "place warmer": warmer,
+    "not cold": not_cold,
+    "opened or unsealed": opened,
+    "pasteurised": pasteurised,
+}

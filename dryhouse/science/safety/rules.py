@@ -1,0 +1,50 @@
+"""One rule: whom it concerns, when it speaks, what it says and which fact answers it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from dryhouse.science.values import Severity
+
+SURFACES = frozenset({"food", "batch", "lot", "meal"})
+"""What a person may be looking at."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A row of the rule table. `limit` is in °C, m, mm, minutes or days, as its condition expects."""
+
+    id: str
+    about: frozenset[str]
+    """The kinds of food it concerns; `any` concerns all."""
+    said_of: frozenset[str]
+    """The surfaces it is said on. Stops are said on all."""
+    when: str
+    """The name of the condition under which it speaks."""
+    answered_by: frozenset[str]
+    """The one fact (or the few that are one) that can silence it; none where nothing can."""
+    limit: float | None
+    severity: Severity
+    text: str
+    short: str
+    """The same on a label."""
+    source: str
+    over_c: float | None = None
+    under_c: float | None = None
+    """Where the limit holds between two temperatures: from which, to which."""
+
+    def concerns(self, kinds: frozenset[str]) -> bool:
+        """Whether a food of these kinds is meant."""
+        return "any" in self.about or not self.about.isdisjoint(kinds)
+
+    @property
+    def bound(self) -> float:
+        """The limit of a rule whose condition compares with one."""
+        assert self.limit is not None, f"rule {self.id} compares with a limit it does not have"
+        return self.limit
+
+
+Condition = Callable[[Any, Rule], str]
+"""Answers why the rule speaks, in words, or an empty string where it is silent."""
