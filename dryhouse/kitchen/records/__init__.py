@@ -34,4 +34,26 @@ RECORD_KINDS = (
 )
 """Every kind of record, owners before what they own: the order in which an import writes them."""
 
-__all__ = [kind.__name__ for kind in RECORD_KINDS] + ["RECORD_KINDS"]
+__all__ = [
+    "RECORD_KINDS",
+    "Batch",
+    "BatchEvent",
+    "BatchPart",
+    "CookingNote",
+    "CookingNotePart",
+    "Dryer",
+    "Lot",
+    "LotCheck",
+    "LotDraw",
+    "LotMove",
+    "Meal",
+    "MealPart",
+    "OwnFigure",
+    "OwnFood",
+    "Place",
+    "PlaceTemperature",
+    "Preference",
+    "Trip",
+    "TripMeal",
+    "Weighing",
+]

@@ -1,0 +1,137 @@
+"""Copies of the journal: in the folder `backups` beside it, the newest ones kept, each a whole file."""
+
+from __future__ import annotations
+
+import os
+from datetime import UTC, datetime
+from pathlib import Path
+
+from sqlalchemy import Connection
+
+from dryhouse.journal.check import faults_of
+from dryhouse.journal.connecting import connect, driver_of, take_lock
+from dryhouse.journal.problems import NOTHING_CHANGED, world
+from dryhouse.journal.revision import revision_of
+from dryhouse.science.errors import WorldProblem
+
+KEEP = 10
+"""How many backups of one journal are kept; older ones go when a new one is whole."""
+
+
+def backups_of(path: Path) -> list[Path]:
+    """The backups of this journal, newest first."""
+    return sorted((path.parent / "backups").glob(f"{path.stem}-*Z{path.suffix}"), reverse=True)
+
+
+def back_up(path: Path, keep: int = KEEP) -> Path:
+    """A copy of the journal as it is now; it may be open elsewhere meanwhile. Raises WorldProblem."""
+    if not path.exists():
+        raise WorldProblem(f"There is no journal at “{path}” yet, so there is nothing to back up.")
+    with world(path):
+        connection = connect(path, "ro")
+        try:
+            revision_of(connection, path)
+            return back_up_open(connection, path, keep)
+        finally:
+            connection.close()
+            connection.engine.dispose()
+
+
+def back_up_open(connection: Connection, path: Path, keep: int = KEEP) -> Path:
+    """The same over an open connection."""
+    folder = path.parent / "backups"
+    folder.mkdir(exist_ok=True)
+    for left in folder.glob(f"{path.stem}-*.part*"):
+        left.unlink()
+    made = folder / f"{path.stem}-{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}Z{path.suffix}"
+    _copy(connection, made)
+    for old in backups_of(path)[keep:]:
+        old.unlink()
+    return made
+
+
+def _copy(connection: Connection, into: Path) -> None:
+    """A whole copy under its final name, or none."""
+    part = into.with_name(into.name + ".part")
+    copy = connect(part, "rwc")
+    try:
+        driver_of(connection).backup(driver_of(copy))
+        copy.exec_driver_sql("PRAGMA journal_mode = DELETE")
+    finally:
+        copy.close()
+        copy.engine.dispose()
+    _to_disk(part)
+    os.replace(part, into)
+    _to_disk(into.parent)
+
+
+def _to_disk(path: Path) -> None:
+    if path.is_dir() and os.name == "nt":
+        return
+    handle = os.open(path, os.O_RDONLY if path.is_dir() else os.O_RDWR)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def restore(backup: Path, path: Path) -> Path | None:
+    """Put a backup in the journal's place, in one transaction; answers where the former one was kept.
+
+    The backup is checked whole before anything is touched. A former journal too damaged to copy is set
+    aside under its own name in `backups`. Raises WorldProblem.
+    """
+    if not backup.is_file():
+        raise WorldProblem(f"There is no file “{backup}” to restore. {NOTHING_CHANGED}")
+    if path.exists() and backup.resolve() == path.resolve():
+        raise WorldProblem(f"“{backup}” is the journal itself; name a backup of it. {NOTHING_CHANGED}")
+    with world(backup):
+        source = connect(backup, "ro")
+    try:
+        with world(backup):
+            revision_of(source, backup)
+            if faults := faults_of(source):
+                raise WorldProblem(f"“{backup}” is not whole ({faults[0]}) {NOTHING_CHANGED}")
+        with world(path):
+            path.parent.mkdir(parents=True, exist_ok=True)
+            release = take_lock(path)
+            try:
+                return _put(source, path)
+            finally:
+                release()
+    finally:
+        source.close()
+        source.engine.dispose()
+
+
+def _put(source: Connection, path: Path) -> Path | None:
+    former = _keep_former(path)
+    if path.exists():
+        target = connect(path, "rw")
+        try:
+            driver_of(source).backup(driver_of(target))
+            target.exec_driver_sql("PRAGMA wal_checkpoint(TRUNCATE)")
+        finally:
+            target.close()
+            target.engine.dispose()
+    else:
+        _copy(source, path)
+    return former
+
+
+def _keep_former(path: Path) -> Path | None:
+    """Back up the present journal; one that cannot be read is moved aside as it is."""
+    if not path.exists() or path.stat().st_size == 0:
+        return None
+    try:
+        return back_up(path)
+    except WorldProblem:
+        folder = path.parent / "backups"
+        folder.mkdir(exist_ok=True)
+        aside = folder / f"{path.stem}-damaged-{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}{path.suffix}"
+        for ending in ("-wal", "-shm"):
+            beside = path.with_name(path.name + ending)
+            if beside.exists():
+                os.replace(beside, aside.with_name(aside.name + ending))
+        os.replace(path, aside)
+        return aside

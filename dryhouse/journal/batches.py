@@ -1,0 +1,203 @@
+"""Lists of batches: which, in what order, a page at a time. Quick with a hundred thousand of them.
+
+An order is read once from its index and kept until a batch changes; what is asked for is then picked
+from it, so that a keystroke costs one look into the word index.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+from sqlalchemy import Connection, bindparam, func, select
+
+from dryhouse.journal.mapping import from_micros, mapped, to_micros
+from dryhouse.journal.tables import batch, weighing
+from dryhouse.kitchen.ports import BatchQuery, BatchRow, YieldPair
+from dryhouse.kitchen.records import Batch, Dryer, OwnFood
+from dryhouse.kitchen.words import begins_a_word, foods_with_word, split_words
+
+Ids = NDArray[np.int64]
+
+_ORDERS = {
+    "started": ("started",),
+    "food": ("food", "started"),
+    "fresh": ("prepared_mass_g",),
+    "dried": ("dried_mass_g",),
+    "yield": ("dried_mass_g / prepared_mass_g",),
+    "rating": ("rating",),
+    "id": ("id",),
+}
+
+
+class BatchLists:
+    """The questions a table of batches and the yields place ask. Not for two threads at once."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+        self._orders: dict[str, tuple[Ids, Ids]] = {}
+        self._seen_version = -1
+
+    def forget(self, kinds: Iterable[type]) -> None:
+        """Records of these kinds have changed."""
+        if not {Batch, Dryer}.isdisjoint(kinds):
+            self._orders.clear()
+
+    def ids(self, query: BatchQuery) -> Sequence[int]:
+        """The numbers of the batches asked for, in order, those without the sorted value last."""
+        self._notice_others()
+        known, unknown = self._order(query.sort)
+        if query.descending:
+            known, unknown = known[::-1], unknown[::-1]
+        ordered = np.concatenate((known, unknown))
+        for wanted in self._picks(query):
+            ordered = ordered[_marks(wanted, ordered)[ordered]] if len(ordered) else ordered
+        found: list[int] = ordered.tolist()
+        return found
+
+    def _notice_others(self) -> None:
+        """Drop what is remembered where another program has written to the file."""
+        version = self._connection.exec_driver_sql("PRAGMA data_version").scalar_one()
+        if version != self._seen_version:
+            self._orders.clear()
+            self._seen_version = version
+
+    def _order(self, sort: str) -> tuple[Ids, Ids]:
+        """The numbers in rising order of the value, and those that lack it."""
+        if sort not in self._orders:
+            self._orders[sort] = self._by_dryer() if sort == "dryer" else self._by_columns(_ORDERS[sort])
+        return self._orders[sort]
+
+    def _by_columns(self, columns: tuple[str, ...]) -> tuple[Ids, Ids]:
+        order = ", ".join((*columns, "id"))
+        known = self._numbers(f"SELECT id FROM batch WHERE {columns[0]} IS NOT NULL ORDER BY {order}")
+        return known, self._numbers(f"SELECT id FROM batch WHERE {columns[0]} IS NULL ORDER BY id")
+
+    def _by_dryer(self) -> tuple[Ids, Ids]:
+        dryers = self._connection.exec_driver_sql("SELECT id FROM dryer ORDER BY name, id").scalars().all()
+        each = "SELECT id FROM batch WHERE dryer = ? ORDER BY started, id"
+        known = [self._numbers(each, number) for number in dryers]
+        unknown = self._numbers("SELECT id FROM batch WHERE dryer IS NULL ORDER BY id")
+        return np.concatenate([*known, np.empty(0, np.int64)]), unknown
+
+    def _numbers(self, query: str, *values: Any) -> Ids:
+        """The one column of whole numbers a query gives: as JSON, which is far quicker than row by row."""
+        grouped = f"SELECT json_group_array(id) FROM ({query})"
+        text = self._connection.exec_driver_sql(grouped, values).scalar_one()
+        return np.array(json.loads(text), np.int64)
+
+    def _picks(self, query: BatchQuery) -> Iterable[Ids]:
+        """For each condition, the numbers that fulfil it."""
+        conditions: list[str] = []
+        values: list[Any] = []
+
+        def among(column: str, wanted: Sequence[Any]) -> None:
+            conditions.append(f"{column} IN ({', '.join('?' * len(wanted))})")
+            values.extend(wanted)
+
+        if query.foods:
+            among("food", query.foods)
+        if query.states:
+            among("state", query.states)
+        if query.dryer is not None:
+            among("dryer", (query.dryer,))
+        if query.since is not None:
+            conditions.append("started >= ?")
+            values.append(to_micros(query.since))
+        if query.until is not None:
+            conditions.append("started < ?")
+            values.append(to_micros(query.until))
+        if conditions:
+            found = f"SELECT id FROM batch INDEXED BY ix_batch_filter WHERE {' AND '.join(conditions)}"
+            yield self._numbers(found, *values)
+        for word in split_words(query.text):
+            yield self._with_word(word)
+
+    def _with_word(self, beginning: str) -> Ids:
+        """Batches with a word that begins like this in their own text, their food's names or their dryer's."""
+        parts = [self._numbers("SELECT rowid AS id FROM batch_words WHERE batch_words MATCH ?", f'"{beginning}"*')]
+        own = tuple(map(mapped(OwnFood).record, self._all(OwnFood)))
+        for slug in foods_with_word(beginning, own):
+            parts.append(
+                self._numbers("SELECT id FROM batch INDEXED BY ix_batch_food_started WHERE food = ?", slug)
+            )
+        for row in self._connection.exec_driver_sql("SELECT id, name FROM dryer"):
+            if begins_a_word(beginning, row.name):
+                parts.append(self._numbers("SELECT id FROM batch WHERE dryer = ?", row.id))
+        return np.concatenate(parts)
+
+    def _all(self, kind: type[Any]) -> Sequence[Any]:
+        return self._connection.execute(select(*mapped(kind).columns)).all()
+
+    def rows(self, ids: Sequence[int]) -> list[BatchRow]:
+        """One line for each number, in the order given."""
+        of = mapped(Batch)
+        count = select(func.count()).where(weighing.c.batch == batch.c.id).scalar_subquery()
+        query = select(*of.columns, count).where(batch.c.id.in_(bindparam("numbers", expanding=True)))
+        names = {row.id: row.name for row in self._connection.exec_driver_sql("SELECT id, name FROM dryer")}
+        found = {}
+        for row in self._connection.execute(query, {"numbers": list(ids)}):
+            record = of.record(row)
+            found[record.id] = BatchRow(record, names.get(record.dryer, ""), row[-1])
+        return [found[number] for number in ids if number in found]
+
+    def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
+        """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
+        return tuple(_pair(row) for row in self._connection.execute(_PAIRS, {"wanted": food}))
+
+
+_PAIRS = (
+    select(
+        batch.c.started,
+        batch.c.ended,
+        batch.c.start_moisture_pct,
+        batch.c.id,
+        batch.c.food,
+        batch.c.form,
+        batch.c.pretreatment,
+        batch.c.prepared_mass_g,
+        batch.c.dried_mass_g,
+        batch.c.prepared_volume_ml,
+        batch.c.dried_volume_ml,
+        batch.c.set_temperature_c,
+        batch.c.dryer,
+        batch.c.trays,
+    )
+    .where(
+        batch.c.food == bindparam("wanted"),
+        batch.c.state == "finished",
+        batch.c.prepared_mass_g.is_not(None),
+        batch.c.dried_mass_g.is_not(None),
+    )
+    .order_by(batch.c.started, batch.c.id)
+)
+
+
+def _pair(row: Any) -> YieldPair:
+    started, ended = row.started, row.ended
+    return YieldPair(
+        batch=row.id,
+        food=row.food,
+        form=row.form,
+        pretreatment=row.pretreatment,
+        prepared_g=row.prepared_mass_g,
+        dried_g=row.dried_mass_g,
+        prepared_ml=row.prepared_volume_ml,
+        dried_ml=row.dried_volume_ml,
+        set_temperature_c=row.set_temperature_c,
+        dryer=row.dryer,
+        trays=row.trays,
+        hours=(ended - started) / 3.6e9 if started is not None and ended is not None else None,
+        started=None if started is None else from_micros(started),
+        start_moisture_pct=row.start_moisture_pct,
+    )
+
+
+def _marks(wanted: Ids, ordered: Ids) -> NDArray[np.bool_]:
+    """A mark for every number up to the highest, set where it is wanted."""
+    marks = np.zeros(max(int(ordered.max()), int(wanted.max(initial=0))) + 1, np.bool_)
+    marks[wanted] = True
+    return marks

@@ -1,0 +1,48 @@
+"""What each field of a record holds, so that the journal and its exports treat every kind alike."""
+
+from __future__ import annotations
+
+from dataclasses import MISSING, dataclass, fields
+from types import NoneType
+from typing import Any, get_args, get_type_hints
+
+from dryhouse.science.quantities import Area, Length, Mass, Quantity, Temperature, Volume
+
+SUFFIXES: dict[type[Quantity], str] = {Mass: "g", Volume: "ml", Length: "mm", Area: "cm2", Temperature: "c"}
+"""The stored unit, as it ends the name of a column: `prepared_mass_g`, `thickness_mm`."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """One field: its name, what it holds, and whether it may be missing or left out."""
+
+    name: str
+    holds: type
+    """`str`, `int`, `float`, `bool`, `date`, `datetime`, or one of the quantities."""
+    missing: bool
+    required: bool
+
+    @property
+    def quantity(self) -> type[Quantity] | None:
+        """The kind of quantity, or None for a plain value."""
+        return self.holds if issubclass(self.holds, Quantity) else None
+
+
+_SHAPES: dict[type[Any], tuple[Shape, ...]] = {}
+
+
+def shapes(kind: type[Any]) -> tuple[Shape, ...]:
+    """The fields of a kind of record, in order, worked out once."""
+    if kind not in _SHAPES:
+        _SHAPES[kind] = _shapes_of(kind)
+    return _SHAPES[kind]
+
+
+def _shapes_of(kind: type[Any]) -> tuple[Shape, ...]:
+    hints = get_type_hints(kind)
+    found = []
+    for field in fields(kind):
+        members = get_args(hints[field.name]) or (hints[field.name],)
+        holds = next(m for m in members if m is not NoneType)
+        found.append(Shape(field.name, holds, NoneType in members, field.default is MISSING))
+    return tuple(found)
