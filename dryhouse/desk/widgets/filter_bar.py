@@ -1,0 +1,62 @@
+"""A line to type into that narrows a list; it speaks once the typing pauses."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from dryhouse.desk.widgets.basics import row
+
+PAUSE_MS = 70
+
+
+class _Line(QLineEdit):
+    """Esc empties the line, Down leaves it for the list."""
+
+    down = Signal()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape and self.text():
+            self.clear()
+        elif event.key() == Qt.Key.Key_Down:
+            self.down.emit()
+        else:
+            super().keyPressEvent(event)
+
+
+class FilterBar(QWidget):
+    """`changed` gives the text, trimmed, once typing has paused. Further widgets stand to its right."""
+
+    changed = Signal(str)
+    down = Signal()
+
+    def __init__(self, name: str, hint: str, *beside: QWidget) -> None:
+        super().__init__()
+        self.edit = _Line()
+        self.edit.setAccessibleName(name)
+        self.edit.setPlaceholderText(hint)
+        self.edit.setClearButtonEnabled(True)
+        self._told = ""
+        self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
+        self._pause.timeout.connect(self.tell)
+        across = row(space=8)
+        across.addWidget(self.edit, 1)
+        for widget in beside:
+            across.addWidget(widget)
+        self.setLayout(across)
+        self.setFocusProxy(self.edit)
+        self.edit.textChanged.connect(lambda _text: self._pause.start())
+        self.edit.returnPressed.connect(self.tell)
+        self.edit.down.connect(self.down)
+
+    def text(self) -> str:
+        """What stands in the line."""
+        return self.edit.text().strip()
+
+    def tell(self) -> None:
+        """Say now what stands there."""
+        self._pause.stop()
+        if self.text() != self._told:
+            self._told = self.text()
+            self.changed.emit(self._told)

@@ -1,0 +1,124 @@
+"""A table over a `PagedModel`: one line chosen at a time, sorted by its headings, wholly by keyboard."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from typing import Any
+
+from PySide6.QtCore import QModelIndex, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
+
+from dryhouse.desk.models.paged import Column, PagedModel
+
+_ROW_HEIGHT = 40
+
+
+class PagedTable(QTableView):
+    """`chosen` follows the line in focus (None where there is none); `opened` is Enter or a double click;
+    `sort_asked` is a click on a heading: the key and whether descending."""
+
+    chosen = Signal(object)
+    opened = Signal(object)
+    sort_asked = Signal(str, bool)
+
+    def __init__(
+        self,
+        name: str,
+        columns: Sequence[Column],
+        fetch: Callable[[Sequence[int]], Iterable[Any]],
+        row_id: Callable[[Any], int],
+    ) -> None:
+        super().__init__()
+        self.rows = PagedModel(columns, fetch, row_id, self)
+        self._setting = False
+        self._told: int | None = None
+        self.setModel(self.rows)
+        self.setAccessibleName(name)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setTabKeyNavigation(False)
+        self.setShowGrid(False)
+        self.setWordWrap(False)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        lines = self.verticalHeader()
+        lines.hide()
+        lines.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        lines.setDefaultSectionSize(_ROW_HEIGHT)
+        self._dress_headings()
+        self.selectionModel().currentRowChanged.connect(self._moved)
+        self.doubleClicked.connect(lambda index: self.opened.emit(self.rows.id_at(index.row())))
+
+    @property
+    def current_id(self) -> int | None:
+        """The number of the chosen line."""
+        return self.rows.id_at(self.currentIndex().row())
+
+    def set_ids(self, ids: Sequence[int]) -> None:
+        """List these; the chosen one stays chosen where it is still listed, else the first is."""
+        kept = self._told
+        self._setting = True
+        self.rows.set_ids(ids)
+        line = self.rows.line_of(kept) if kept is not None else -1
+        if len(ids):
+            self._go(max(line, 0))
+        self._setting = False
+        self._tell(self.current_id)
+
+    def choose(self, id: int) -> bool:
+        """Bring a record into view and choose it; False where it is not listed."""
+        line = self.rows.line_of(id)
+        if line >= 0:
+            self._go(line)
+        return line >= 0
+
+    def show_sort(self, key: str, descending: bool) -> None:
+        """Mark the heading the list is sorted by."""
+        keys = [c.sort for c in self.rows.columns]
+        if key in keys:
+            order = Qt.SortOrder.DescendingOrder if descending else Qt.SortOrder.AscendingOrder
+            header = self.horizontalHeader()
+            header.blockSignals(True)
+            header.setSortIndicator(keys.index(key), order)
+            header.blockSignals(False)
+
+    # --- inside ----------------------------------------------------------------------------------------
+
+    def _dress_headings(self) -> None:
+        header = self.horizontalHeader()
+        header.setHighlightSections(False)
+        header.setSectionsClickable(True)
+        header.setSortIndicatorShown(True)
+        header.setSortIndicator(-1, Qt.SortOrder.DescendingOrder)
+        header.setMinimumSectionSize(56)
+        for i, column in enumerate(self.rows.columns):
+            self.setColumnWidth(i, column.width)
+            if column.stretch:
+                header.setSectionResizeMode(i, QHeaderView.ResizeMode.Stretch)
+        header.sortIndicatorChanged.connect(self._sort)
+
+    def _sort(self, column: int, order: Qt.SortOrder) -> None:
+        if 0 <= column < len(self.rows.columns) and self.rows.columns[column].sort:
+            self.sort_asked.emit(self.rows.columns[column].sort, order == Qt.SortOrder.DescendingOrder)
+
+    def _go(self, line: int) -> None:
+        index = self.rows.index(line, 0)
+        self.setCurrentIndex(index)
+        self.scrollTo(index)
+
+    def _moved(self, current: QModelIndex, _before: QModelIndex) -> None:
+        if not self._setting:
+            self._tell(self.rows.id_at(current.row()))
+
+    def _tell(self, id: int | None) -> None:
+        if id != self._told:
+            self._told = id
+            self.chosen.emit(id)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.current_id is not None:
+            self.opened.emit(self.current_id)
+            return
+        super().keyPressEvent(event)
