@@ -13,7 +13,7 @@ from datetime import UTC, datetime, timedelta
 from dryhouse.kitchen.clock import paused_at
 from dryhouse.kitchen.foods import food_name
 from dryhouse.kitchen.log import BatchDraft, check
-from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, Weighing
 from dryhouse.kitchen.records.batches import (
     DRYING,
@@ -228,6 +228,20 @@ def batch_numbered(kitchen: Kitchen, batch: int) -> Batch:
     if found is None:
         raise InputProblem(f"There is no batch {batch}; “dryhouse batches” lists them.", "batch")
     return found
+
+
+def batch_meant(kitchen: Kitchen, text: str) -> Batch:
+    """The batch of this number, or the one batch on a dryer whose food or title has this name."""
+    number = text.strip().lstrip("#")
+    if number.isdigit():
+        return batch_numbered(kitchen, int(number))
+    ids = kitchen.journal.batch_ids(BatchQuery(text=text, states=(DRYING,)))
+    if len(ids) == 1:
+        return batch_numbered(kitchen, ids[0])
+    if ids:
+        listed = ", ".join(str(i) for i in sorted(ids))
+        raise InputProblem(f"More than one running batch is called “{text}” ({listed}); give its number.", "batch")
+    raise InputProblem(f"No running batch is called “{text}”; “dryhouse batches” lists their numbers.", "batch")
 
 
 def weighings_of(kitchen: Kitchen, batch: int) -> tuple[Weighing, ...]:

@@ -1,0 +1,42 @@
+"""`dryhouse batches`: every batch, newest first, or those on the dryer now."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from dryhouse.cli.answers import add_json, say_items
+
+_STATES = ("planned", "drying", "finished")
+
+
+def add(verbs: Any) -> None:
+    """The parser of the verb."""
+    parser = verbs.add_parser("batches", help="list the batches")
+    parser.add_argument(
+        "words", nargs="*", metavar="WORD", help="only batches whose names or notes have these words"
+    )
+    parser.add_argument("--state", choices=_STATES, help="only batches in this state")
+    parser.add_argument("--newest", type=int, default=0, metavar="N", help="only so many; all without it")
+    add_json(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """List the batches."""
+    from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.batch_list import batch_items, batch_line
+    from dryhouse.kitchen.ports import BatchQuery
+    from dryhouse.kitchen.settings import style
+    from dryhouse.science.errors import InputProblem
+
+    if args.newest < 0:
+        raise InputProblem("--newest counts batches, such as 20.")
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        query = BatchQuery(text=" ".join(args.words), states=(args.state,) if args.state else ())
+        items = batch_items(kitchen, query, newest=args.newest)
+        like = style(kitchen)
+        lines = [batch_line(kitchen, item, like) for item in items]
+        nothing = ["No batches yet; “dryhouse log” records one." if not args.words else "No batch has these words."]
+        say_items(items, lines or nothing, as_json=args.json)
+    return 0

@@ -1,0 +1,89 @@
+"""The list of batches as the command line answers it."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from typing import Any
+
+from dryhouse.kitchen.foods import food as find_food
+from dryhouse.kitchen.foods import food_name
+from dryhouse.kitchen.loads import load_for, loaded_grams, target_for
+from dryhouse.kitchen.log import parts_of
+from dryhouse.kitchen.ports import BatchQuery, BatchRow
+from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.runs import run_of
+from dryhouse.science.display import Style, duration
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import moisture_now, verdict
+
+PAGE = 500
+
+
+def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list[dict[str, Any]]:
+    """A dictionary for each batch asked for: masses in g, moisture in % wet basis, times in UTC. What is not
+    known is None. `newest` 0 means all."""
+    ids = list(kitchen.journal.batch_ids(query))
+    ids = ids[:newest] if newest else ids
+    items: list[dict[str, Any]] = []
+    for start in range(0, len(ids), PAGE):
+        items += [_item(kitchen, row) for row in kitchen.journal.batch_rows(ids[start : start + PAGE])]
+    return items
+
+
+def _item(kitchen: Kitchen, row: BatchRow) -> dict[str, Any]:
+    batch = row.batch
+    moisture = sentence = found = None
+    try:
+        food = find_food(kitchen, batch.food)
+    except InputProblem:
+        food = None
+    loaded = loaded_grams(food, batch) if food else (batch.prepared_mass.si if batch.prepared_mass else None)
+    dried = batch.dried_mass.si if batch.dried_mass else None
+    if food is not None and batch.state == DRYING and row.weighings:
+        run = run_of(kitchen, batch.id)
+        moisture, found = run.moisture, run.verdict
+    elif food is not None and dried is not None:
+        load, target = load_for(kitchen, batch, parts_of(kitchen, batch.id)), target_for(kitchen, batch)
+        moisture = moisture_now(load, dried) if load else None
+        found = verdict(load, dried, target) if load and target else None
+    sentence = found.sentence if found else None
+    return {
+        "id": batch.id,
+        "food": batch.food,
+        "name": batch.title or food_name(kitchen, batch.food),
+        "state": batch.state,
+        "started": _moment(batch.started),
+        "ended": _moment(batch.ended),
+        "hours": (batch.ended - batch.started).total_seconds() / 3600 if batch.started and batch.ended else None,
+        "dryer": row.dryer_name or None,
+        "fresh": loaded,
+        "dried": dried,
+        "unit": "g",
+        "yield": dried / loaded if dried is not None and loaded else None,
+        "moisture": moisture.value if moisture else None,
+        "verdict": found.name if found else None,
+        "sentence": sentence,
+        "weighings": row.weighings,
+    }
+
+
+def _moment(moment: datetime | None) -> str | None:
+    return moment.astimezone(UTC).isoformat() if moment else None
+
+
+def batch_line(kitchen: Kitchen, item: dict[str, Any], style: Style) -> str:
+    """One batch in one line."""
+    started = item["started"]
+    when = kitchen.local(datetime.fromisoformat(started)).strftime("%Y-%m-%d %H:%M") if started else "no start"
+    parts = [f"{item['id']:>5}  {when:<16}  {item['state']:<8}  {item['name']}"]
+    if item["fresh"] is not None:
+        weights = style.mass(item["fresh"])
+        parts.append(f"{weights} → {style.mass(item['dried'])}" if item["dried"] is not None else weights)
+    if item["hours"] is not None:
+        parts.append(duration(item["hours"] * 3600))
+    if item["moisture"] is not None:
+        parts.append(f"{style.percent(item['moisture'])} moisture")
+    if item["verdict"]:
+        parts.append(item["verdict"])
+    return ", ".join(parts)
