@@ -17,8 +17,11 @@ from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
 
 _PREPARED = frozenset(
-    "fresh raw dried dry dehydrated cooked boiled roasted sliced slice diced dice chopped shredded grated whole piece "
-    "peeled pitted cubed cube homegrown garden organic ripe frozen the a an of some".split()
+    re.findall(
+        r"\w+",
+        "fresh raw dried dry dehydrated cooked boiled roasted frozen ripe whole sliced slice diced dice chopped "
+        "shredded grated piece peeled pitted cubed cube homegrown garden organic the a an of some",
+    )
 )
 _IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "calves": "calf", "geese": "goose"}
 _JOINING = {"and", "with", "or", "in", "n"}

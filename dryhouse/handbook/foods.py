@@ -28,11 +28,11 @@ UNITS: Mapping[str, str] = MappingProxyType(
         "sodium": "mg per 100 g",
         "refuse": "% of as-purchased mass",
         "target_moisture": "% wet basis",
-        "drying_temperature": "°C",
+        "drying_temperature": "degC",
         "drying_hours": "h",
         "blanch_steam": "min",
         "blanch_water": "min",
-        "tray_load": "kg per m²",
+        "tray_load": "kg/m2",
         "dried_water": "% wet basis",
     }
 )
@@ -42,9 +42,10 @@ never a target."""
 SAYINGS = ("dryness_test", "pretreatment", "cut", "blanch", "note")
 STATES = ("fresh", "cooked", "dried")
 TRAITS = frozenset(
-    "animal meat poultry fish ground jerky game pork egg dairy low_acid acid raw_bean mushroom garlic herb "
-    "cooked_starch cooked_bean fruit vegetable mix fatty oily_seed wild".split()
+    {"animal", "meat", "poultry", "fish", "egg", "dairy", "ground", "jerky", "game", "pork", "low_acid", "acid"}
+    | {"raw_bean", "mushroom", "wild", "garlic", "herb", "cooked_starch", "fruit", "vegetable", "mix", "fatty"}
 )
+"""What the safety rules may ask about."""
 
 
 @cache

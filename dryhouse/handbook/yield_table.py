@@ -1,0 +1,77 @@
+"""Published yields: what a known amount of fresh food came to when it was dried.
+
+A row that strays far from the solids of its food, or that is of a commercial product, is kept and marked
+not comparable, with the reason: a weighed batch beats any yield table.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+
+from dryhouse.handbook.reading import How, read
+from dryhouse.science.values import Basis, Fact
+
+_COLUMNS = (
+    *("food", "form", "as_purchased_g", "prepared_g", "prepared_ml", "dried_g", "dried_ml_low", "dried_ml_high"),
+    *("comparable", "why", "source", "locator", "how"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class PublishedYield:
+    """One published yield: grams and millilitres, None where the source doesn't say."""
+
+    food: str
+    form: str
+    as_purchased_g: float | None
+    prepared_g: float | None
+    prepared_ml: float | None
+    dried_g: float | None
+    dried_ml_low: float | None
+    dried_ml_high: float | None
+    comparable: bool
+    """Whether it may be set beside a home batch dried to the home target."""
+    why: str
+    """Why not, or what to know of it."""
+    source: str
+    how: How
+
+    @property
+    def basis(self) -> Basis:
+        """The basis of whatever rests on this row."""
+        return Fact(0.0, "", self.source, self.how).basis
+
+
+@cache
+def published_yields() -> tuple[PublishedYield, ...]:
+    """Every published yield, comparable or not, in the order of the table."""
+    rows = []
+    for row in read("yield_table", _COLUMNS):
+        if row.text("comparable") not in ("yes", "no"):
+            raise row.fault("comparable is yes or no")
+        if row.text("comparable") == "no" and not row.text("why"):
+            raise row.fault("a row that can't be compared says why")
+        locator = row.text("locator")
+        rows.append(
+            PublishedYield(
+                row.text("food"),
+                row.text("form"),
+                row.number("as_purchased_g"),
+                row.number("prepared_g"),
+                row.number("prepared_ml"),
+                row.number("dried_g"),
+                row.number("dried_ml_low"),
+                row.number("dried_ml_high"),
+                row.text("comparable") == "yes",
+                row.text("why"),
+                row.source().citation + (f", {locator}" if locator else ""),
+                row.how(),
+            )
+        )
+    return tuple(rows)
+
+
+def yields_of(food: str) -> tuple[PublishedYield, ...]:
+    """The published yields of the food of this slug."""
+    return tuple(row for row in published_yields() if row.food == food)
