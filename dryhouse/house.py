@@ -12,36 +12,96 @@ from dryhouse.kitchen.room import Kitchen
 
 def default_journal() -> Path:
     """Where a person's own journal lives: the platform's data folder."""
+    return _data_folder() / "journal.dryhouse"
+
+
+def sample_file() -> Path:
+    """Her own copy of the sample journal: made at first use and kept, so that she can try things in it."""
+    file = _data_folder() / "sample" / "sample.dryhouse"
+    if not file.exists():
+        import shutil
+
+        from dryhouse.journal.opening import sample_journal
+
+        fresh = sample_journal()
+        file.parent.mkdir(parents=True, exist_ok=True)
+        shutil.move(fresh, file)
+    return file
+
+
+def _data_folder() -> Path:
     from platformdirs import user_data_path
 
-    return user_data_path("dryhouse", appauthor=False) / "journal.dryhouse"
+    return user_data_path("dryhouse", appauthor=False)
 
 
 @contextmanager
 def open_kitchen(path: Path | None = None, *, sample: bool = False, write: bool = False) -> Iterator[Kitchen]:
-    """A kitchen over her journal, the one named, or a copy of the sample.
+    """A kitchen over her journal, the one named, or her copy of the sample.
 
     Reading never blocks and never creates a file; writing takes the journal's lock, and makes the file
     where there is none. Raises WorldProblem.
     """
-    from dryhouse.journal.opening import open_journal, sample_journal
-
-    file = sample_journal() if sample else (path or default_journal())
-    journal = open_journal(file, write=write)
+    kitchen = _open(sample_file() if sample else (path or default_journal()), write=write)
     try:
-        yield Kitchen(journal, handbook())
+        yield kitchen
     finally:
-        journal.close()
+        kitchen.journal.close()
+
+
+def _open(file: Path, *, write: bool) -> Kitchen:
+    from dryhouse.journal.opening import open_journal
+
+    return Kitchen(open_journal(file, write=write), handbook())
+
+
+class House:
+    """What the desk is lent of journals: opening, backing up, restoring. It meets `desk.doors.Journals`."""
+
+    def __init__(self) -> None:
+        self._files: dict[int, Path] = {}
+
+    def own(self) -> Kitchen:
+        """Her own journal, made where there is none yet."""
+        return self.file(default_journal())
+
+    def sample(self) -> Kitchen:
+        """Her copy of the sample journal."""
+        return self.file(sample_file())
+
+    def file(self, path: Path) -> Kitchen:
+        """The journal in this file, made where there is none."""
+        kitchen = _open(path, write=True)
+        self._files[id(kitchen)] = path
+        return kitchen
+
+    def back_up(self, kitchen: Kitchen) -> Path:
+        """Copy the open journal to its folder of backups; where the copy is."""
+        from dryhouse.journal.backup import back_up
+
+        return back_up(self._files[id(kitchen)])
+
+    def restore(self, backup: Path) -> Kitchen:
+        """Put a backup in her own journal's place (which is backed up first) and open it."""
+        from dryhouse.journal.backup import restore
+
+        restore(backup, default_journal())
+        return self.own()
+
+    def name(self, kitchen: Kitchen) -> str:
+        """What to call the open journal in the window's title."""
+        path = self._files[id(kitchen)]
+        named = {default_journal(): "", _data_folder() / "sample" / "sample.dryhouse": "sample journal"}
+        return named.get(path, path.name)
 
 
 def open_desk(path: Path | None, *, sample: bool, timings: bool, quit_when_ready: bool, began: float) -> int:
     """Open the window; answer the exit code when it closes."""
     from dryhouse.desk.app import run
 
-    def journal_opener() -> Kitchen:
-        from dryhouse.journal.opening import open_journal, sample_journal
+    house = House()
 
-        file = sample_journal() if sample else (path or default_journal())
-        return Kitchen(open_journal(file, write=True), handbook())
+    def opener() -> Kitchen:
+        return house.sample() if sample else house.file(path or default_journal())
 
-    return run(journal_opener, timings=timings, quit_when_ready=quit_when_ready, began=began)
+    return run(opener, timings=timings, quit_when_ready=quit_when_ready, began=began, journals=house)
