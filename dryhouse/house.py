@@ -59,7 +59,7 @@ class House:
     """What the desk is lent of journals: opening, backing up, restoring. It meets `desk.doors.Journals`."""
 
     def __init__(self) -> None:
-        self._files: dict[int, Path] = {}
+        self._open: dict[Path, Kitchen] = {}
 
     def own(self) -> Kitchen:
         """Her own journal, made where there is none yet."""
@@ -71,28 +71,38 @@ class House:
 
     def file(self, path: Path) -> Kitchen:
         """The journal in this file, made where there is none."""
-        kitchen = _open(path, write=True)
-        self._files[id(kitchen)] = path
+        self._open[path] = kitchen = _open(path, write=True)
         return kitchen
 
     def back_up(self, kitchen: Kitchen) -> Path:
         """Copy the open journal to its folder of backups; where the copy is."""
         from dryhouse.journal.backup import back_up
 
-        return back_up(self._files[id(kitchen)])
+        return back_up(self._path(kitchen))
 
     def restore(self, backup: Path) -> Kitchen:
-        """Put a backup in her own journal's place (which is backed up first) and open it."""
-        from dryhouse.journal.backup import restore
+        """Put a backup in her own journal's place (which is backed up first) and open it.
 
-        restore(backup, default_journal())
+        A backup that cannot be read is refused before the open journal is let go.
+        """
+        from dryhouse.journal.backup import restore
+        from dryhouse.journal.opening import open_journal
+
+        open_journal(backup, write=False).close()
+        own = default_journal()
+        if own in self._open:
+            self._open.pop(own).journal.close()
+        restore(backup, own)
         return self.own()
 
     def name(self, kitchen: Kitchen) -> str:
         """What to call the open journal in the window's title."""
-        path = self._files[id(kitchen)]
+        path = self._path(kitchen)
         named = {default_journal(): "", _data_folder() / "sample" / "sample.dryhouse": "sample journal"}
         return named.get(path, path.name)
+
+    def _path(self, kitchen: Kitchen) -> Path:
+        return next(path for path, open in self._open.items() if open is kitchen)
 
 
 def open_desk(path: Path | None, *, sample: bool, timings: bool, quit_when_ready: bool, began: float) -> int:
