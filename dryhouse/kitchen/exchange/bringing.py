@@ -1,0 +1,120 @@
+"""Records from elsewhere joined to a journal: checked, renumbered together, and none of them twice."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from graphlib import TopologicalSorter
+from typing import Any
+
+from dryhouse.kitchen.exchange.files import every_record
+from dryhouse.kitchen.ports import Done, Journal, Pending, Record
+from dryhouse.kitchen.records import RECORD_KINDS, Batch
+from dryhouse.kitchen.records.batches import BATCH_STATES
+from dryhouse.kitchen.records.links import LINKS, ONCE
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.science.errors import InputProblem
+
+
+def bring_in(kitchen: Kitchen, records: Sequence[Record]) -> Done:
+    """Join the records to the journal in one write; undo takes them all out again.
+
+    An empty journal keeps their numbers. In any other they are numbered anew, with all that refers to
+    them, and those that stand there already, the same in every field, are not added again; where only
+    one of a name can be, the one already there stays. Raises InputProblem and then changes nothing.
+    """
+    listed = _numbered(records)
+    _refuse_broken(listed)
+    journal = kitchen.journal
+    pending = Pending()
+    if any(journal.where(kind) for kind in RECORD_KINDS):
+        pending.add(*_joined(journal, listed))
+    else:
+        pending.add(*sorted(listed, key=lambda r: _ORDER.index(type(r))))
+    return kitchen.commit(_what(pending, len(listed)), pending)
+
+
+_ORDER: list[type[Any]] = list(
+    TopologicalSorter({kind: LINKS.get(kind, {}).values() for kind in RECORD_KINDS}).static_order()
+)
+"""Every kind after the kinds it refers to."""
+
+
+def _numbered(records: Iterable[Record]) -> list[Any]:
+    """The records, each with a number: a table kept by hand may leave them out and means its lines in order."""
+    listed = list(records)
+    highest: Counter[type] = Counter()
+    for record in listed:
+        highest[type(record)] = max(highest[type(record)], record.id)
+    numbered = []
+    for record in listed:
+        if record.id == 0:
+            highest[type(record)] += 1
+            record = replace(record, id=highest[type(record)])
+        numbered.append(record)
+    return numbered
+
+
+def _refuse_broken(records: Sequence[Any]) -> None:
+    present: dict[type, set[int]] = defaultdict(set)
+    for record in records:
+        kind = type(record).__name__
+        if record.id < 0 or record.id in present[type(record)]:
+            raise InputProblem(f"{kind} {record.id} stands twice, or has a number below 1; each needs its own.")
+        present[type(record)].add(record.id)
+        if isinstance(record, Batch) and record.state not in BATCH_STATES:
+            raise InputProblem(
+                f"Batch {record.id} is “{record.state}”; it should be one of {', '.join(BATCH_STATES)}."
+            )
+    for record in records:
+        for name, target in LINKS.get(type(record), {}).items():
+            number = getattr(record, name)
+            if number is not None and number not in present[target]:
+                kind = type(record).__name__
+                raise InputProblem(f"{kind} {record.id} belongs to {target.__name__} {number}, which is not there.")
+    for once, names in ONCE.items():
+        seen = Counter(_mark(r, names) for r in records if type(r) is once)
+        for mark, times in seen.items():
+            if times > 1:
+                raise InputProblem(f"There are {times} records {once.__name__} of the name “{' '.join(mark)}”.")
+
+
+def _mark(record: Any, names: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(getattr(record, name) for name in names)
+
+
+def _joined(journal: Journal, records: Sequence[Any]) -> list[Any]:
+    """Those that are new, with new numbers; what is the same as one there stands for that one."""
+    standing: dict[Any, list[int]] = defaultdict(list)
+    taken: dict[Any, int] = {}
+    for record in every_record(journal):
+        standing[replace(record, id=0)].append(record.id)
+        if names := ONCE.get(type(record)):
+            taken[type(record), _mark(record, names)] = record.id
+    numbers: dict[tuple[type, int], int] = {}
+    new = []
+    for record in sorted(records, key=lambda r: _ORDER.index(type(r))):
+        links = {
+            name: numbers[target, getattr(record, name)]
+            for name, target in LINKS.get(type(record), {}).items()
+            if getattr(record, name) is not None
+        }
+        moved = replace(record, id=0, **links)
+        names = ONCE.get(type(record), ())
+        if same := standing.get(moved):
+            numbers[type(record), record.id] = same.pop(0)
+        elif names and (there := taken.get((type(record), _mark(record, names)))):
+            numbers[type(record), record.id] = there
+        else:
+            number = journal.next_id(type(record))
+            numbers[type(record), record.id] = number
+            new.append(replace(moved, id=number))
+    return new
+
+
+def _what(pending: Pending, given: int) -> str:
+    added = len(pending.changes)
+    batches = sum(isinstance(c.record, Batch) for c in pending.changes)
+    there = f"; {given - added} were there already" if given > added else ""
+    return f"Imported {added} records, {batches} of them batches{there}"

@@ -1,0 +1,162 @@
+"""One record as JSON values or CSV cells, and back, field by field. What cannot be read is an InputProblem.
+
+In JSON a quantity is `{"g": 1133.98, "typed": "2 lb 8 oz"}`. In CSV it is two columns, `prepared_mass_g` and
+`prepared_mass_typed`; a table kept by hand may have the one column `prepared_mass`, as typed, instead.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from datetime import UTC, date, datetime
+from typing import Any
+
+from dryhouse.kitchen.ports import Record
+from dryhouse.kitchen.records.shapes import SUFFIXES, Shape, shapes
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Quantity, parse
+
+_LEFT_OUT = object()
+
+
+def as_json(record: Record) -> dict[str, Any]:
+    """The record as JSON values; what is missing is left out."""
+    values = {shape.name: getattr(record, shape.name) for shape in shapes(type(record))}
+    return {name: _json(value) for name, value in values.items() if value is not None}
+
+
+def _json(value: Any) -> Any:
+    if isinstance(value, Quantity):
+        return {SUFFIXES[type(value)]: value.si, "typed": value.typed}
+    return value.isoformat() if isinstance(value, date) else value
+
+
+def from_json(kind: type[Any], values: Mapping[str, Any], where: str) -> Any:
+    """The record these values stand for. `where` says which entry of which file, for the sentence."""
+    if not isinstance(values, dict):
+        raise InputProblem(f"{where} is not a record: it should be a group of named values.")
+    known = shapes(kind)
+    if strange := sorted(set(values) - {shape.name for shape in known}):
+        raise InputProblem(f"{where} has “{strange[0]}”, which a {kind.__name__} does not have.")
+    return _made(kind, {s.name: _from_json(s, values[s.name], where) for s in known if s.name in values}, where)
+
+
+def _from_json(shape: Shape, value: Any, where: str) -> Any:
+    if value is None:
+        return None
+    if shape.quantity is None:
+        return _plain(shape, value, where)
+    unit = SUFFIXES[shape.quantity]
+    if not isinstance(value, dict) or set(value) != {unit, "typed"} or not isinstance(value["typed"], str):
+        raise InputProblem(f'{where}: “{shape.name}” should look like {{"{unit}": 12.5, "typed": "…"}}.')
+    return shape.quantity(_finite(shape, value[unit], where), value["typed"])
+
+
+def _plain(shape: Shape, value: Any, where: str) -> Any:
+    if shape.holds in (date, datetime):
+        return _moment(shape, value, where)
+    if shape.holds is float:
+        return _finite(shape, value, where)
+    if type(value) is not shape.holds:
+        raise _wrong(shape, value, where)
+    return value
+
+
+def _moment(shape: Shape, value: Any, where: str) -> Any:
+    try:
+        if shape.holds is date:
+            return date.fromisoformat(value)
+        moment = datetime.fromisoformat(value)
+    except (TypeError, ValueError):
+        raise _wrong(shape, value, where) from None
+    if moment.tzinfo is None:
+        raise InputProblem(f"{where}: “{shape.name}” is {value}, without its zone; write it like {value}+00:00.")
+    return moment.astimezone(UTC)
+
+
+def _finite(shape: Shape, value: Any, where: str) -> float:
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
+        raise _wrong(shape, value, where)
+    return float(value)
+
+
+def _wrong(shape: Shape, value: Any, where: str) -> InputProblem:
+    wanted = {str: "text", int: "a whole number", float: "a number", bool: "yes or no"}.get(
+        shape.holds,
+        "a day such as 2026-08-21" if shape.holds is date else "a moment such as 2026-08-21T18:30+00:00",
+    )
+    return InputProblem(f"{where}: “{shape.name}” is “{value}”; it should be {wanted}.")
+
+
+def _made(kind: type[Any], values: dict[str, Any], where: str) -> Any:
+    for shape in shapes(kind):
+        if shape.required and values.get(shape.name) is None:
+            raise InputProblem(f"{where} has no “{shape.name}”, which every {kind.__name__} needs.")
+        if values.get(shape.name, _LEFT_OUT) is None and not shape.missing:
+            del values[shape.name]
+    return kind(**values)
+
+
+# --- tables ----------------------------------------------------------------------------------------------
+
+
+def columns(kind: type[Any]) -> list[str]:
+    """The columns of a kind's table, its number first."""
+    names = ["id"]
+    for shape in shapes(kind):
+        if shape.quantity is not None:
+            names += [f"{shape.name}_{SUFFIXES[shape.quantity]}", f"{shape.name}_typed"]
+        elif shape.name != "id":
+            names.append(shape.name)
+    return names
+
+
+def as_cells(record: Record) -> list[str]:
+    """The record as one line of its table."""
+    cells: dict[str, str] = {}
+    for shape in shapes(type(record)):
+        value = getattr(record, shape.name)
+        if shape.quantity is not None:
+            cells[f"{shape.name}_{SUFFIXES[shape.quantity]}"] = "" if value is None else repr(value.si)
+            cells[f"{shape.name}_typed"] = "" if value is None else value.typed
+        elif isinstance(value, bool):
+            cells[shape.name] = "yes" if value else "no"
+        else:
+            cells[shape.name] = "" if value is None else str(_json(value))
+    return [cells[name] for name in columns(type(record))]
+
+
+def from_cells(kind: type[Any], cells: Mapping[str, str], where: str) -> Any:
+    """The record one line of a table stands for. An empty cell is missing."""
+    values: dict[str, Any] = {}
+    for shape in shapes(kind):
+        if shape.quantity is not None:
+            values[shape.name] = _quantity(shape, cells, where)
+        elif shape.holds is str:
+            values[shape.name] = cells.get(shape.name)
+        elif cells.get(shape.name, "").strip():
+            values[shape.name] = _from_json(shape, _number_or_text(shape, cells[shape.name].strip(), where), where)
+    return _made(kind, values, where)
+
+
+def _quantity(shape: Shape, cells: Mapping[str, str], where: str) -> Quantity | None:
+    assert shape.quantity is not None
+    stored = f"{shape.name}_{SUFFIXES[shape.quantity]}"
+    if stored not in cells:
+        typed = cells.get(shape.name, "").strip()
+        return parse(typed, shape.quantity, allow_zero=True) if typed else None
+    if not cells[stored].strip():
+        return None
+    value = _finite(shape, _number_or_text(shape, cells[stored].strip(), where), where)
+    return shape.quantity(value, cells.get(f"{shape.name}_typed", ""))
+
+
+def _number_or_text(shape: Shape, text: str, where: str) -> Any:
+    try:
+        if shape.holds is int:
+            return int(text)
+        if shape.holds is float or shape.quantity is not None:
+            return float(text)
+    except ValueError:
+        raise _wrong(shape, text, where) from None
+    return {"yes": True, "no": False}.get(text.lower(), text) if shape.holds is bool else text
