@@ -105,13 +105,60 @@ class House:
         return next(path for path, open in self._open.items() if open is kitchen)
 
 
+class Journals:
+    """What the desk asks of the house: journals opened to write, backed up, restored. Each raises WorldProblem."""
+
+    def __init__(self, asked: Path | None = None) -> None:
+        self._asked = asked or default_journal()
+        """The journal the program was started with; hers, where none was named."""
+        self._samples: set[Path] = set()
+
+    def own(self) -> Kitchen:
+        """The journal the program was started with."""
+        return self.file(self._asked)
+
+    def file(self, path: Path) -> Kitchen:
+        """The journal in this file, made where there is none."""
+        from dryhouse.journal.opening import open_journal
+
+        return Kitchen(open_journal(path, write=True), handbook())
+
+    def sample(self) -> Kitchen:
+        """A fresh copy of the sample journal."""
+        from dryhouse.journal.opening import sample_journal
+
+        copy = sample_journal()
+        self._samples.add(copy)
+        return self.file(copy)
+
+    def path(self, kitchen: Kitchen) -> Path:
+        """The file an open journal is in."""
+        return Path(kitchen.journal.path)  # type: ignore[attr-defined]
+
+    def name(self, kitchen: Kitchen) -> str:
+        """What to call an open journal."""
+        path = self.path(kitchen)
+        if path in self._samples:
+            return "Sample journal"
+        return "My journal" if path == default_journal() else path.stem
+
+    def back_up(self, kitchen: Kitchen) -> Path:
+        """A copy of an open journal in its folder of backups; where the copy is."""
+        from dryhouse.journal.backup import back_up
+
+        return back_up(self.path(kitchen))
+
+    def restore(self, backup: Path, into: Path | None = None) -> Path | None:
+        """Put a backup in the place of a journal that is not open; where the former one is kept."""
+        from dryhouse.journal.backup import restore
+
+        return restore(backup, into or self._asked)
+
+
 def open_desk(path: Path | None, *, sample: bool, timings: bool, quit_when_ready: bool, began: float) -> int:
     """Open the window; answer the exit code when it closes."""
     from dryhouse.desk.app import run
 
-    house = House()
-
-    def opener() -> Kitchen:
-        return house.sample() if sample else house.file(path or default_journal())
-
-    return run(opener, timings=timings, quit_when_ready=quit_when_ready, began=began, journals=house)
+    journals = Journals(path)
+    opener = journals.sample if sample else journals.own
+    return run(opener, journals=journals, timings=timings, quit_when_ready=quit_when_ready, began=began)

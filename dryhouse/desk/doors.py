@@ -19,19 +19,22 @@ class Journals(Protocol):
     """What the house lends the desk. Each raises WorldProblem where the world does not play along."""
 
     def own(self) -> Kitchen:
-        """Her own journal, made where there is none yet."""
+        """The journal the program was started with: hers, unless another was named."""
 
     def file(self, path: Path) -> Kitchen:
         """The journal in this file, made where there is none."""
 
     def sample(self) -> Kitchen:
-        """A copy of the sample journal."""
+        """A fresh copy of the sample journal."""
 
-    def back_up(self, kitchen: Kitchen) -> Path:
-        """Copy the open journal to its folder of backups; where the copy is."""
-
-    def restore(self, backup: Path) -> Kitchen:
-        """Put a backup in her own journal's place (which is backed up first) and open it."""
+    def path(self, kitchen: Kitchen) -> Path:
+        """The file an open journal is in."""
 
     def name(self, kitchen: Kitchen) -> str:
-        """What to call the open journal in the window's title."""
+        """What to call an open journal in the window's title."""
+
+    def back_up(self, kitchen: Kitchen) -> Path:
+        """Copy an open journal to its folder of backups; where the copy is."""
+
+    def restore(self, backup: Path, into: Path | None = None) -> Path | None:
+        """Put a backup in the place of a journal that is not open; where the former one is kept."""

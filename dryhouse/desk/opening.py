@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QStandardPaths, Signal
 from PySide6.QtWidgets import QFileDialog
@@ -13,6 +14,9 @@ from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.window import DeskWindow
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.science.errors import WorldProblem
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.room import Kitchen
 
 _FILES = "Journals (*.dryhouse);;All files (*)"
 
@@ -34,33 +38,27 @@ class Opening(QObject):
     # --- opening ------------------------------------------------------------------------------------------
 
     def open(self, opener: Opener) -> bool:
-        """Open a journal and show the last place. On failure the one that was open stays open."""
+        """Open a journal and show the last place. The one that was open is closed first, since both may be the
+        same file; where the new one does not open, the old one is opened again."""
+        back = self._way_back()
+        self.close()
         try:
             kitchen = opener()
         except WorldProblem as problem:
-            self._did_not_open(problem.sentence)
+            self._did_not_open(problem.sentence, back)
             return False
-        before = self.session
-        self.session = Session(kitchen, self.window.theme)
-        self.window.attach(self.session, self.journals.name(kitchen) if self.journals is not None else "")
-        if before is not None:
-            before.kitchen.journal.close()
-        self._drop_plain()
-        if self.journals is not None and not len(kitchen.journal.batch_ids(BatchQuery())):
-            self._welcome()
-        else:
-            self.window.go_last()
-        self.opened.emit()
+        self._show(kitchen)
         return True
 
     def close(self) -> None:
-        """Leave the journal in order."""
+        """Leave the open journal in order."""
         if self.session is not None:
             session, self.session = self.session, None
+            self.window.detach()
             session.kitchen.journal.close()
 
     def open_own(self) -> None:
-        """Her own journal."""
+        """The journal the program was started with."""
         self.open(self.journals.own)
 
     def open_sample(self) -> None:
@@ -80,10 +78,39 @@ class Opening(QObject):
             self.session.say(f"Backed up to {where}", "done")
 
     def ask_restore(self) -> None:
-        """Ask which backup, and put it in the place of her own journal."""
+        """Ask which backup, and put it in the place of the journal that is open (or did not open)."""
         path, _ = QFileDialog.getOpenFileName(self.window, "Restore a backup", _documents(), _FILES)
         if path:
-            self.open(lambda: self.journals.restore(Path(path)))
+            self.restore(Path(path))
+
+    def restore(self, backup: Path) -> None:
+        """Put a backup in the journal's place; the former journal is kept, and the message says where."""
+        into = None if self.session is None else self.journals.path(self.session.kitchen)
+        kept: list[Path | None] = []
+
+        def restored() -> Kitchen:
+            kept.append(self.journals.restore(backup, into))
+            return self.journals.own() if into is None else self.journals.file(into)
+
+        if self.open(restored):
+            former = f" The former journal is kept as {kept[0]}" if kept[0] else ""
+            self.session.say(f"Restored {backup.name}.{former}", "done")
+
+    def _way_back(self) -> Opener | None:
+        if self.session is None or self.journals is None:
+            return None
+        path = self.journals.path(self.session.kitchen)
+        return lambda: self.journals.file(path)
+
+    def _show(self, kitchen: Kitchen) -> None:
+        self.session = Session(kitchen, self.window.theme)
+        self._drop_plain()
+        self.window.attach(self.session, self.journals.name(kitchen) if self.journals is not None else "")
+        if self.journals is not None and not len(kitchen.journal.batch_ids(BatchQuery())):
+            self._welcome()
+        else:
+            self.window.go_last()
+        self.opened.emit()
 
     # --- what is shown in place of the places ---------------------------------------------------------------
 
@@ -102,13 +129,17 @@ class Opening(QObject):
         self._drop_plain()
         self.window.go("journal")
 
-    def _did_not_open(self, sentence: str) -> None:
-        if self.session is not None:
+    def _did_not_open(self, sentence: str, back: Opener | None) -> None:
+        if back is not None and self.open(back):
             self.session.say(sentence, "world")
             return
-        acts = [("Open another journal…", self.ask_open)] if self.journals is not None else []
+        acts = []
         if self.journals is not None:
-            acts += [("Restore a backup…", self.ask_restore), ("Look at the sample journal", self.open_sample)]
+            acts = [
+                ("Open another journal…", self.ask_open),
+                ("Restore a backup…", self.ask_restore),
+                ("Look at the sample journal", self.open_sample),
+            ]
         self._show_plain("cross", "This journal did not open", sentence, *acts)
         self.opened.emit()
 
