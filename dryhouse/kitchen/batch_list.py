@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from typing import Any
 
+from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods import food as find_food
-from dryhouse.kitchen.foods import food_name
 from dryhouse.kitchen.loads import load_for, loaded_grams, target_for
-from dryhouse.kitchen.log import parts_of
 from dryhouse.kitchen.ports import BatchQuery, BatchRow
+from dryhouse.kitchen.records import BatchPart
 from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.runs import run_of
@@ -26,32 +27,44 @@ def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list
     ids = list(kitchen.journal.batch_ids(query))
     ids = ids[:newest] if newest else ids
     items: list[dict[str, Any]] = []
+    foods: dict[str, Food | None] = {}
     for start in range(0, len(ids), PAGE):
-        items += [_item(kitchen, row) for row in kitchen.journal.batch_rows(ids[start : start + PAGE])]
+        page = tuple(ids[start : start + PAGE])
+        parts: dict[int, list[BatchPart]] = {}
+        for part in kitchen.journal.where(BatchPart, batch=page):
+            parts.setdefault(part.batch, []).append(part)
+        for row in kitchen.journal.batch_rows(page):
+            slug = row.batch.food
+            if slug not in foods:
+                foods[slug] = _food(kitchen, slug)
+            items.append(_item(kitchen, row, foods[slug], parts.get(row.batch.id, [])))
     return items
 
 
-def _item(kitchen: Kitchen, row: BatchRow) -> dict[str, Any]:
+def _food(kitchen: Kitchen, slug: str) -> Food | None:
+    try:
+        return find_food(kitchen, slug)
+    except InputProblem:
+        return None
+
+
+def _item(kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[BatchPart]) -> dict[str, Any]:
     batch = row.batch
     moisture = sentence = found = None
-    try:
-        food = find_food(kitchen, batch.food)
-    except InputProblem:
-        food = None
     loaded = loaded_grams(food, batch) if food else (batch.prepared_mass.si if batch.prepared_mass else None)
     dried = batch.dried_mass.si if batch.dried_mass else None
     if food is not None and batch.state == DRYING and row.weighings:
         run = run_of(kitchen, batch.id)
         moisture, found = run.moisture, run.verdict
     elif food is not None and dried is not None:
-        load, target = load_for(kitchen, batch, parts_of(kitchen, batch.id)), target_for(kitchen, batch)
+        load, target = load_for(kitchen, batch, parts, food=food), target_for(kitchen, batch, food)
         moisture = moisture_now(load, dried) if load else None
         found = verdict(load, dried, target) if load and target else None
     sentence = found.sentence if found else None
     return {
         "id": batch.id,
         "food": batch.food,
-        "name": batch.title or food_name(kitchen, batch.food),
+        "name": batch.title or (food.name if food else batch.food),
         "state": batch.state,
         "started": _moment(batch.started),
         "ended": _moment(batch.ended),

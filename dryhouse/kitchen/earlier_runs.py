@@ -92,7 +92,7 @@ def _earlier_run(
     if batch.started is None or len(mine) < FEWEST_WEIGHINGS:
         return None
     grams = (loaded_grams(food, batch) if scope == LOAD else None) or mine[0].net_g
-    load = load_for(kitchen, batch, parts, grams=grams)
+    load = load_for(kitchen, batch, parts, grams=grams, food=food)
     if load is None or load.grams <= load.solids:
         return None
     clock = clock_of(batch.started, events)

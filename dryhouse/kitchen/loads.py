@@ -49,22 +49,28 @@ def loaded_grams(food: Food, batch: Batch) -> float | None:
     return weighed.si if weighed is not None else None
 
 
-def target_for(kitchen: Kitchen, batch: Batch) -> Fact | None:
+def target_for(kitchen: Kitchen, batch: Batch, food: Food | None = None) -> Fact | None:
     """The moisture to dry to (% wet basis): entered for the batch, or the food's own; None where unknown."""
     if batch.target_moisture_pct is not None:
         return Fact(batch.target_moisture_pct, "%", OWN_TARGET, "entered")
-    return find_food(kitchen, batch.food).fact("target_moisture")
+    return (food or find_food(kitchen, batch.food)).fact("target_moisture")
 
 
 def load_for(
-    kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], *, grams: float | None = None
+    kitchen: Kitchen,
+    batch: Batch,
+    parts: Sequence[BatchPart],
+    *,
+    grams: float | None = None,
+    food: Food | None = None,
 ) -> Load | None:
     """The load of a batch with these ingredients, or None where its mass or its moisture is not known.
 
-    `grams` stands in for the mass on the trays: the first weighing, or the start mass of a sample tray. In
-    a mix the solids of the parts add up, whatever water was cooked off before loading.
+    `food` spares looking it up again. `grams` stands in for the mass on the trays: the first weighing, or the
+    start mass of a sample tray. In a mix the solids of the parts add up, whatever water was cooked off before
+    loading.
     """
-    food = find_food(kitchen, batch.food)
+    food = food or find_food(kitchen, batch.food)
     mass = grams if grams is not None else loaded_grams(food, batch)
     if parts and batch.start_moisture_pct is None:
         return _mix(kitchen, batch, parts, mass)

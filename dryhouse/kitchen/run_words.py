@@ -11,7 +11,7 @@ from dryhouse.kitchen.records.batches import DRYING, SAMPLE
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.runs import DryingRun
 from dryhouse.science.display import Style, duration
-from dryhouse.science.values import Figure
+from dryhouse.science.values import Figure, cautions_json
 
 LONG = timedelta(days=30)
 
@@ -65,8 +65,8 @@ def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
     if ahead is None:
         return f"No forecast yet: {run.outlook.why_none}" if run.outlook.why_none else "No forecast."
     if ahead.reached_at is not None:
-        when = moment_of(kitchen, run, ahead.reached_at)
-        return f"The target weight was reached about {clock_words(kitchen, when)}."
+        reached = clock_words(kitchen, moment_of(kitchen, run, ahead.reached_at))
+        return f"The target weight was reached about {reached}."
     finish = ahead.finish
     if not math.isfinite(finish.median):
         return "It may well never reach the target in this kitchen as it is."
@@ -88,7 +88,7 @@ def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
 def _between(kitchen: Kitchen, run: DryingRun, low: float, high: float) -> str:
     early = clock_words(kitchen, moment_of(kitchen, run, low))
     if not math.isfinite(high):
-        return f"after {early}, perhaps never"
+        return f"after {early}, with no sure latest time yet"
     return f"between {early} and {clock_words(kitchen, moment_of(kitchen, run, high))}"
 
 
@@ -143,7 +143,7 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
     ahead = run.outlook.forecast
     empty: dict[str, Any] = {
         "value": None, "low": None, "high": None, "unit": "%", "measure": None,
-        "basis": [], "workings": [], "cautions": [],
+        "basis": [], "workings": [], "cautions": cautions_json(run.cautions),
     }  # fmt: skip
     finish = finish_moment(kitchen, run)
     again = weigh_again(kitchen, run)

@@ -12,6 +12,7 @@ from datetime import datetime
 from functools import lru_cache
 
 from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.cautions import batch_cautions
 from dryhouse.kitchen.clock import Clock, clock_of
 from dryhouse.kitchen.drying import batch_numbered, events_of, weighings_of
 from dryhouse.kitchen.foods import food as find_food
@@ -24,7 +25,7 @@ from dryhouse.kitchen.records.batches import DRYING, LOAD, PLANNED, SAMPLE
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all
 from dryhouse.science.moisture import Load, Verdict, moisture_now, target_mass, verdict, wet_to_dry
-from dryhouse.science.values import Fact, Figure
+from dryhouse.science.values import Caution, Fact, Figure
 
 LATE_SAMPLE_H = 0.25
 """A sample tray first weighed later than this after the start is said to be reckoned from then."""
@@ -70,6 +71,7 @@ class DryingRun:
     verdict: Verdict | None
     curves: CurveSet | None
     outlook: Outlook
+    cautions: tuple[Caution, ...]
     asks: tuple[str, ...]
     """What is missing or odd, a sentence each."""
 
@@ -117,17 +119,18 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     started = record.started or (weighings[0].at if weighings else kitchen.now())
     clock = clock_of(started, events)
     scope = scope_of(weighings)
-    whole = load_for(kitchen, record, parts)
+    whole = load_for(kitchen, record, parts, food=food)
     grams = loaded_grams(food, record) if scope == LOAD else None
     mine = [w for w in weighings if w.scope == scope]
     if grams is None and mine:
         grams = mine[0].net_g
-    load = load_for(kitchen, record, parts, grams=grams) if grams is not None else whole
+    load = load_for(kitchen, record, parts, grams=grams, food=food) if grams is not None else whole
     points = points_of(clock, mine, load, grams if scope == LOAD else None)
     others = points_of(clock, [w for w in weighings if w.scope != scope], None, None)
-    target = target_for(kitchen, record)
+    target = target_for(kitchen, record, food)
     net = points[-1].net_g if points else None
-    moisture = moisture_now(load, net) if load is not None and net is not None else None
+    cautions = batch_cautions(kitchen, record, parts)
+    moisture = moisture_now(load, net).with_cautions(cautions) if load is not None and net is not None else None
     curves = curves_of(points) if load is not None else None
     return DryingRun(
         batch=record,
@@ -149,6 +152,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         verdict=_verdict(load, net, target, scope) if mine else None,
         curves=curves,
         outlook=outlook_of(kitchen, record, food, load, target, *_series(points), running=record.state == DRYING),
+        cautions=cautions,
         asks=(*missing_for(kitchen, record, parts), *_oddities(scope, points)),
     )
 

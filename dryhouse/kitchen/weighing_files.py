@@ -67,11 +67,11 @@ _HEAT_WORDS = ("temperature", "temp", "dryer", "air", "f", "c")
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """The cells of a file. `first` is the line number of the first row of cells."""
+    """The cells of a file, and the line of the file each row stands in."""
 
     header: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
-    first: int
+    lines: tuple[int, ...]
     decimal_comma: bool
 
 
@@ -139,8 +139,8 @@ def read_sheet(text: str) -> Sheet:
     """Cells from text separated by commas, semicolons or tabs; a semicolon or tab lets a comma be the
     decimal mark. A first line without any number is the header."""
     lines = text.splitlines()
-    sample = next((line for line in lines if line.strip()), "")
-    delimiter = max("\t;,", key=lambda mark: (sample.count(mark) > 0, "\t;,".index(mark) * -1))
+    sample = next((line for line in lines if line.strip() and not line.lstrip().startswith("#")), "")
+    delimiter = next((mark for mark in "\t;" if mark in sample), ",")
     table = [
         (number, tuple(cell.strip() for cell in cells))
         for number, cells in _numbered(text, delimiter)
@@ -157,7 +157,7 @@ def read_sheet(text: str) -> Sheet:
     header = header or tuple(f"column {n + 1}" for n in range(width))
     rows = tuple(cells + ("",) * (width - len(cells)) for _, cells in table)
     comma = delimiter != "," and any(re.fullmatch(r"-?\d+,\d+", c) for cells in rows for c in cells)
-    return Sheet(header, rows, table[0][0], comma)
+    return Sheet(header, rows, tuple(number for number, _ in table), comma)
 
 
 def _numbered(text: str, delimiter: str) -> list[tuple[int, list[str]]]:
@@ -217,7 +217,7 @@ def map_rows(kitchen: Kitchen, sheet: Sheet, mapping: Mapping, started: datetime
     rows: list[MappedRow] = []
     errors: list[LineError] = []
     last = started
-    for number, cells in enumerate(sheet.rows, start=sheet.first):
+    for number, cells in zip(sheet.lines, sheet.rows, strict=True):
         try:
             at = _when(kitchen, cells[mapping.time], mapping, started, last)
             row = _row(number, cells, at, mapping)

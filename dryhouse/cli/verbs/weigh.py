@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, say_json
+from dryhouse.cli.answers import add_json, say_cautions, say_json
 
 
 def add(verbs: Any) -> None:
@@ -60,4 +60,5 @@ def run(args: argparse.Namespace) -> int:
             print(f"{done.what}, batch {batch.id}")
             for line in run_lines(kitchen, answer, like):
                 print(f"  {line}")
+            say_cautions(answer.cautions)
     return 0

@@ -1,0 +1,210 @@
+"""How a batch stands, read from its records."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from dryhouse.kitchen.drying import add_event, start_batch, take_off
+from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.kitchen.records.batches import LOAD, PAUSED, PLANNED, RESUMED, SAMPLE
+from dryhouse.kitchen.runs import planned, run_of, running
+from dryhouse.science.quantities import Mass
+from tests.kitchen.drying_room import Hands
+
+
+def test_moisture_target_and_verdict_follow_from_the_mass_balance() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(6)
+    hands.weigh(batch, 280)
+    run = run_of(hands.kitchen, batch)
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(50.0)
+    assert run.moisture_dry_basis is not None
+    assert run.moisture_dry_basis.value == pytest.approx(1.0)
+    assert run.moisture_ratio is not None
+    assert run.moisture_ratio.value == pytest.approx(140 / 860)
+    assert run.target_mass is not None
+    assert run.target_mass.value == pytest.approx(175.0)
+    assert run.verdict is not None
+    assert run.verdict.name == "still moist"
+    assert run.target_ratio == pytest.approx(0.25 / (86 / 14))
+
+
+def test_what_was_loaded_is_the_first_point_of_the_run() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 900)
+    points = run_of(hands.kitchen, batch).points
+    assert [(p.hours, p.net_g) for p in points] == [(0.0, 1000.0), (1.0, 900.0)]
+    assert points[0].weighing is None
+
+
+def test_without_a_loaded_mass_the_first_weighing_is_the_start() -> None:
+    hands = Hands()
+    batch = hands.start(None)
+    hands.weigh(batch, 1000)
+    hands.wait(2)
+    hands.weigh(batch, 560)
+    run = run_of(hands.kitchen, batch)
+    assert len(run.points) == 2
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(75.0)
+
+
+def test_the_sample_trays_own_start_mass_gives_the_moisture_of_the_whole_load() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.weigh(batch, 250, scope=SAMPLE)
+    hands.wait(5)
+    hands.weigh(batch, 70)
+    run = run_of(hands.kitchen, batch)
+    assert run.scope == SAMPLE
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(50.0)
+    assert run.whole is not None
+    assert run.whole.grams == 1000.0
+    assert run.verdict is not None
+    assert run.verdict.sentence.startswith("By the sample tray")
+    assert run.asks == ()
+
+
+def test_a_sample_first_weighed_late_is_said_to_be_reckoned_from_then() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(2)
+    hands.weigh(batch, 200, scope=SAMPLE)
+    assert "2.0 h after the start" in run_of(hands.kitchen, batch).asks[0]
+
+
+def test_weighings_of_the_other_scope_stand_beside_the_run() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 240, scope=SAMPLE)
+    hands.wait(1)
+    hands.weigh(batch, 700, scope=LOAD)
+    run = run_of(hands.kitchen, batch)
+    assert run.scope == LOAD
+    assert [p.net_g for p in run.others] == [240]
+
+
+def test_a_pause_is_left_out_of_the_hours_of_the_run() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(2)
+    add_event(hands.kitchen, batch, PAUSED)
+    hands.wait(8)
+    add_event(hands.kitchen, batch, RESUMED)
+    hands.wait(1)
+    hands.weigh(batch, 600)
+    run = run_of(hands.kitchen, batch)
+    assert run.hours == pytest.approx(3)
+    assert run.points[-1].hours == pytest.approx(3)
+
+
+def test_the_start_moisture_entered_for_the_batch_rules() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0, start_moisture_pct=80.0)
+    hands.wait(4)
+    hands.weigh(batch, 400)
+    moisture = run_of(hands.kitchen, batch).moisture
+    assert moisture is not None
+    assert moisture.value == pytest.approx(50.0)
+    assert moisture.basis[0].kind == "entered"
+
+
+def test_the_solids_of_a_mix_add_up() -> None:
+    hands = Hands()
+    parts = (BatchPart(0, 0, "apple", Mass(500.0)), BatchPart(0, 1, "sorrel", Mass(100.0), moisture_pct=90.0))
+    draft = Batch("apple", prepared_mass=Mass(400.0, "400 g"), target_moisture_pct=10.0)
+    batch = start_batch(hands.kitchen, draft, parts).record.id
+    hands.wait(3)
+    hands.weigh(batch, 160)
+    run = run_of(hands.kitchen, batch)
+    assert run.load is not None
+    assert run.load.solids == pytest.approx(80.0)
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(50.0)
+
+
+def test_a_food_without_figures_shows_its_weights_and_says_what_is_missing() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0, food="sorrel")
+    hands.wait(1)
+    hands.weigh(batch, 700)
+    run = run_of(hands.kitchen, batch)
+    assert run.net_g == 700
+    assert (run.moisture, run.verdict, run.curves, run.outlook.forecast) == (None, None, None, None)
+    assert any("starting moisture" in a for a in run.asks)
+    assert any("target moisture" in a for a in run.asks)
+
+
+def test_the_curve_and_the_forecast_come_with_the_weighings() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.dry(batch, (1, 2, 3, 4, 5, 6))
+    run = run_of(hands.kitchen, batch)
+    assert run.curves is not None
+    assert run.curves.chosen is not None
+    ahead = run.outlook.forecast
+    assert ahead is not None
+    true = (math.log(860 / 35) / 0.25) ** (1 / 1.1)
+    assert ahead.finish.low80 <= true <= ahead.finish.high80
+
+
+def test_weights_that_do_not_add_up_say_so_and_give_no_silly_curve() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 90)
+    run = run_of(hands.kitchen, batch)
+    assert run.verdict is not None
+    assert run.verdict.name == "weights don't add up"
+
+
+def test_two_readings_during_a_pause_count_once_the_last() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(2)
+    add_event(hands.kitchen, batch, PAUSED)
+    hands.weigh(batch, 700)
+    hands.wait(1)
+    hands.weigh(batch, 690)
+    run = run_of(hands.kitchen, batch)
+    assert run.curves is not None
+    assert run.curves.hours == (0.0, 2.0)
+
+
+def test_a_finished_batch_keeps_its_run_and_has_no_forecast() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.dry(batch, (1, 2, 4, 6, 9))
+    take_off(hands.kitchen, batch, Mass(175.0, "175 g"))
+    hands.wait(100)
+    run = run_of(hands.kitchen, batch)
+    assert run.hours == pytest.approx(9)
+    assert run.outlook.forecast is None
+    assert run.curves is not None
+    assert running(hands.kitchen) == ()
+
+
+def test_running_batches_come_the_earliest_first_and_planned_ones_wait() -> None:
+    hands = Hands(Batch("apple", state=PLANNED, id=50))
+    first = hands.start()
+    hands.wait(1)
+    second = hands.start()
+    assert [r.batch.id for r in running(hands.kitchen)] == [first, second]
+    assert [b.id for b in planned(hands.kitchen)] == [50]
+
+
+def test_a_batch_not_weighed_yet_has_its_load_and_a_wide_forecast() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    run = run_of(hands.kitchen, batch)
+    assert run.net_g == 1000.0
+    assert run.verdict is None
+    assert run.last_weighed is None
