@@ -5,18 +5,25 @@ Each figure is the standard deviation of a logarithm, so that 0.1 is about 10 % 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import cache
 
 from dryhouse.handbook.reading import read
 from dryhouse.handbook.tables import Food
 from dryhouse.science.values import Fact
+from dryhouse.science.yields.prior import raw_water_variance
 
 _LIKE = {
     "herb": "vegetable", "mushroom": "vegetable", "legume": "vegetable", "grain": "vegetable", "fruit": "fruit",
     "vegetable": "vegetable", "meat": "meat", "poultry": "meat", "fish": "meat", "egg": "meat", "dairy": "meat",
 }  # fmt: skip
 """Whose spread stands in for a category that has none of its own."""
+
+
+_Z = 1.2815515655446004
+"""The standard normal's 90 % point: what bounds the middle 80 %."""
 
 
 @cache
@@ -35,6 +42,18 @@ def spreads() -> Mapping[tuple[str, str], Fact]:
 def raw_water(food: Food) -> Fact:
     """Spread of ln(solids) of such raw food from one purchase to the next."""
     return spreads()["raw_water", _LIKE.get(food.category, "vegetable")]
+
+
+def water_with_range(food: Food, water: Fact) -> Fact:
+    """The water of the raw food with the middle 80 % of such food from one purchase to the next.
+
+    A source's own range stands; an entered figure without sample statistics is taken as exact.
+    """
+    if water.low is not None or (water.how == "entered" and water.n is None):
+        return water
+    solids, z = 100.0 - water.value, _Z
+    factor = math.exp(z * math.sqrt(raw_water_variance(water, raw_water(food).value)))
+    return replace(water, low=max(100.0 - solids * factor, 0.0), high=100.0 - solids / factor)
 
 
 def finish(food: Food) -> Fact:

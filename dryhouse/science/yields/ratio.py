@@ -14,6 +14,7 @@ from dryhouse.science.yields.prior import (
     TableSpread,
     handbook_belief,
     mass_balance,
+    one_for_each_source,
     raw_water_variance,
 )
 
@@ -72,30 +73,36 @@ def by_handbook(
     """Mass balance joined with the published yields of the food. Moistures in % wet basis."""
     balance = mass_balance(water.value, target.value)
     variance = batch_variance(water, raw_spread, finish_spread)
-    belief = handbook_belief(balance, variance, tables, [p.comparison for p in published])
+    voices = one_for_each_source([p.comparison for p in published])
+    belief = handbook_belief(balance, variance, tables, voices)
     predictive = belief.predictive()
     lines = [
         f"Raw: {water.value:g} % water, so {100 - water.value:.4g} % solids   [{water.source}]",
-        f"Dried: {target.value:g} % water, so {100 - target.value:.4g} % solids   [{target.source}]",
+        f"Dried: {target.value:g} % water, so {100 - target.value:.4g} % solids"
+        f"{f' ({target.note})' if target.note else ''}   [{target.source}]",
         f"Mass balance: {100 - water.value:.4g} ÷ {100 - target.value:.4g} "
         f"= {math.exp(balance):.3f} dried for 1 prepared",
         *(p.words for p in published),
     ]
     if published:
-        lines.append(f"Joined with {_tables(len(published))}: {predictive.value:.3f}")
+        lines.append(f"Joined with {_tables(len(voices))}: {predictive.value:.3f}")
     lines.append(
-        f"Strays from batch to batch by {100 * math.sqrt(variance):.0f} % (raw water, finish), "
-        f"and published yields by a further {100 * math.sqrt(tables.food + tables.kitchen):.0f} % (SD, {tables.rows} comparisons)"
+        f"Strays from batch to batch by {100 * math.sqrt(variance):.0f} % (raw water, finish), and published "
+        f"yields by a further {100 * math.sqrt(tables.food + tables.kitchen):.0f} % (SD, {tables.rows} comparisons)"
     )
-    lines.append(f"Handbook: {predictive.value:.3f}, 80 % between {predictive.low:.3f} and {predictive.high:.3f}")
+    lines.append(f"Handbook: {predictive.value:.3f}, {_between(predictive)}")
     basis = merge_bases(
         [water.basis, target.basis], (p.basis for p in published), [raw_spread.basis, finish_spread.basis]
     )
     return HandbookRatio(Ratio(predictive.value, predictive, basis, tuple(lines)), belief)
 
 
+def _between(predictive: Predictive) -> str:
+    return f"80 % between {predictive.low:.3f} and {predictive.high:.3f}"
+
+
 def _tables(n: int) -> str:
-    return "the published yield" if n == 1 else f"{n} published yields"
+    return "the published yield" if n == 1 else f"{n} publications, each one voice"
 
 
 def by_own(batches: Sequence[OwnBatch]) -> Ratio | None:
@@ -107,7 +114,7 @@ def by_own(batches: Sequence[OwnBatch]) -> Ratio | None:
     predictive, value = alone(logs), math.exp(math.fsum(logs) / len(logs))
     lines = [f"Your batches (n={len(used)}): {value:.3f} dried for 1 prepared, the mean of their logarithms"]
     if predictive is not None:
-        lines.append(f"By themselves: 80 % between {predictive.low:.3f} and {predictive.high:.3f}")
+        lines.append(f"By themselves: {_between(predictive)}")
     else:
         lines.append("One batch alone shows no spread, so it makes no interval")
     return Ratio(value, predictive, (Basis("own", "dried ÷ prepared", len(used)),), tuple(lines))
@@ -131,7 +138,7 @@ def joined(handbook: HandbookRatio | None, batches: Sequence[OwnBatch]) -> Ratio
         f"Joined: the handbook weighs as much as {prior.weight:.2g} batches, yours as {n:g}"
         + (f" ({others} of another form count {OTHER_FORM_COUNTS:g} each)" if others else ""),
         f"exp[({prior.weight:.2f} × ln {handbook.ratio.value:.3f} + {n:g} × ln {mean:.3f}) "
-        f"÷ {prior.weight + n:.2f}] = {predictive.value:.3f}, 80 % between {predictive.low:.3f} and {predictive.high:.3f}",
+        f"÷ {prior.weight + n:.2f}] = {predictive.value:.3f}, {_between(predictive)}",
     ]
     assumed = [Basis("assumption", f"the handbook's spread is worth {SPREAD_WORTH + 1:.0f} batches")]
     if others:

@@ -1,0 +1,75 @@
+"""`dryhouse yields`: how much dried a fresh amount gives, and how much fresh a dried amount takes."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from dryhouse.cli.answers import add_json, say_figure
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.yields import YieldAnswer
+    from dryhouse.science.values import Figure
+
+
+def add(verbs: Any) -> None:
+    """The parser of the verb."""
+    parser = verbs.add_parser("yields", help="how much dried from fresh, and how much fresh for dried")
+    parser.add_argument("food")
+    amount = parser.add_mutually_exclusive_group(required=True)
+    amount.add_argument("--fresh", metavar="QTY", help="prepared fresh food, such as “1 cup” or “3 lb”")
+    amount.add_argument("--dried", metavar="QTY", help="dried food wanted, such as “2 cups” or “8 oz”")
+    parser.add_argument("--form", default="", metavar="FORM", help="the cut: slices, dice, kernels …")
+    add_json(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Answer in the unit that was typed; a measure is answered in grams, and in that measure beside it."""
+    from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.yields import DRIED, FRESH, yields
+    from dryhouse.science.quantities import parse_amount
+
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        manner = style(kitchen)
+        direction = FRESH if args.fresh is not None else DRIED
+        typed = args.fresh if args.fresh is not None else args.dried
+        amount = parse_amount(typed, decimal_comma=manner.decimal_comma)
+        answer = yields(kitchen, args.food, amount, direction, form=args.form)
+        name = answer.knowledge.food.name
+        title = (
+            f"Dried from {typed} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {typed} dried"
+        )
+        say_figure(title, answer.joined, manner, as_json=args.json, more=_more(answer))
+        if not args.json:
+            for line in _beside(answer):
+                print(f"  {line}")
+    return 0
+
+
+def _more(answer: YieldAnswer) -> dict[str, Any]:
+    return {
+        "n_own": answer.n_own,
+        "left_out": answer.left_out,
+        "handbook": _short(answer.handbook),
+        "own": _short(answer.own),
+        "prepared": _short(answer.prepared),
+        "as_purchased": _short(answer.as_purchased),
+        "trays": [
+            {"dryer": t.dryer.name, **(_short(t.trays) or {}), "batches": t.batches, "batches_high": t.batches_high}
+            for t in answer.trays
+        ],
+        "hours": _short(answer.hours),
+    }
+
+
+def _short(figure: Figure | None) -> dict[str, Any] | None:
+    if figure is None:
+        return None
+    return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit}
+
+
+def _beside(answer: YieldAnswer) -> list[str]:
+    figures = [answer.as_purchased, *(t.trays for t in answer.trays), answer.hours]
+    return [line for figure in figures if figure is not None for line in figure.workings]
