@@ -20,12 +20,11 @@ _CRUMB = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Machine:
-    """A dryer: its number, its trays, the area of one (m²) and what it draws (W)."""
+    """A dryer: its number, its trays and what it draws (W)."""
 
     id: int
     name: str
     trays: int
-    tray_m2: float | None
     watts: float | None = None
 
 
@@ -72,9 +71,9 @@ class Calendar:
     left_over: Mapping[str, float]
 
 
-def trays_for(prepared: float, grams_per_m2: float, tray_m2: float) -> int:
-    """Trays a prepared mass fills at the published tray load; at least one."""
-    return max(1, math.ceil(prepared / (grams_per_m2 * tray_m2) - _CRUMB))
+def trays_for(prepared: float, tray_grams: float) -> int:
+    """Trays a prepared mass fills; at least one."""
+    return max(1, math.ceil(prepared / tray_grams - _CRUMB))
 
 
 def calendar(
@@ -102,7 +101,7 @@ def calendar(
         rest, prepared = batch.dried, batch.prepared.value if batch.prepared else None
         while rest > _CRUMB:
             placed = None
-            if prepared is not None and recipe.grams_per_m2 and recipe.hours:
+            if prepared is not None and recipe.hours:
                 share = prepared * rest / batch.dried
                 placed = _join(runs, recipe, share, rest, ready_by) or _open(
                     machines, free, recipe, share, rest, now, ready_by, turnaround
@@ -129,7 +128,8 @@ def _join(
     for run in runs:
         spare = run.machine.trays - run.trays
         lasts = (run.end - run.start).total_seconds() / 3600.0 + _CRUMB >= recipe.hours.high
-        if spare > 0 and run.company == recipe.company and lasts and run.end <= deadline:
+        takes = run.machine.id in recipe.tray_grams and run.company == recipe.company
+        if spare > 0 and takes and lasts and run.end <= deadline:
             load = _load(recipe, run.machine, spare, prepared, dried)
             return run, replace(run, loads=(*run.loads, load))
     return None
@@ -152,7 +152,7 @@ def _open(
     fit = [
         (end - lasts, machine.trays, -machine.id, machine, end)
         for machine in machines
-        if machine.tray_m2 and machine.trays > 0 and (end := min(free[machine.id], deadline)) - lasts >= now
+        if machine.id in recipe.tray_grams and (end := min(free[machine.id], deadline)) - lasts >= now
     ]
     if not fit:
         return None
@@ -164,11 +164,9 @@ def _open(
 def _load(recipe: Recipe, machine: Machine, trays: int, prepared: float, dried: float) -> Load:
     """As much of the rest as so many trays take."""
     assert recipe.hours is not None
-    assert recipe.grams_per_m2
-    assert machine.tray_m2
-    most = trays * recipe.grams_per_m2 * machine.tray_m2
-    share = min(1.0, most / prepared)
-    used = trays_for(prepared * share, recipe.grams_per_m2, machine.tray_m2)
+    each = recipe.tray_grams[machine.id]
+    share = min(1.0, trays * each / prepared)
+    used = trays_for(prepared * share, each)
     return Load(
         recipe.food, min(used, trays), prepared * share, dried * share, recipe.hours, recipe.conditioning_days
     )

@@ -12,8 +12,8 @@ Everything here is arithmetic over plain values; masses are grams of dried food.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 _CRUMB = 1e-9
@@ -118,13 +118,14 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Recipe:
-    """How a food is dried: fresh grams per dried gram, refuse, tray load and hours, as far as known."""
+    """How a food is dried: fresh grams per dried gram, refuse, tray loads and hours, as far as known."""
 
     food: str
     fresh_per_dried: Span | None
     refuse: float | None = None
     """Share of the as-purchased mass that is not dried, 0 to below 1."""
-    grams_per_m2: float | None = None
+    tray_grams: Mapping[int, float] = field(default_factory=dict)
+    """Prepared grams one tray takes, by the number of the dryer; a dryer that is not there is not used."""
     hours: Span | None = None
     conditioning_days: int = 0
     company: str = ""

@@ -1,0 +1,230 @@
+"""What can go into a meal: home-dried foods, lots on the shelf, bought staples, and things with a label."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+
+from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.foods import find_foods, food
+from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.yields import dried_density, yield_ratio
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.nutrition import concentration, dried
+from dryhouse.science.units import SIZES
+from dryhouse.science.values import Basis, Fact, Figure
+
+DRIED, STAPLE, LABEL = "dried", "staple", "label"
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One thing the typed words may mean."""
+
+    kind: str
+    """`dried` (a food of the handbook or her own), `staple`, or `label` (only its own label is known)."""
+    slug: str
+    name: str
+
+    @property
+    def told(self) -> str:
+        """The name and what it is, for a list."""
+        return f"{self.name}, {'home-dried' if self.kind == DRIED else 'bought'}"
+
+
+def find_ingredients(kitchen: Kitchen, text: str, limit: int = 8) -> list[Choice]:
+    """What the words may mean: staples whose names begin so, then dried foods, each side at most half."""
+    bought = [Choice(STAPLE, s.slug, s.name) for s in find_staples(text, limit)]
+    home = [Choice(DRIED, f.slug, f.name) for f in find_foods(kitchen, text, limit)]
+    key = text.strip().casefold()
+    exact = [c for c in (*home, *bought) if key in (c.name.casefold(), c.slug)]
+    rest = [c for pair in zip(_padded(home, limit), _padded(bought, limit), strict=True) for c in pair if c]
+    return list(dict.fromkeys((*exact, *rest)))[:limit]
+
+
+def _padded(choices: list[Choice], length: int) -> list[Choice | None]:
+    return [*choices[:length], *([None] * (length - len(choices)))]
+
+
+def identify_ingredient(kitchen: Kitchen, text: str) -> Choice:
+    """The one thing meant: an exact name first, else a food as the handbook finds it, else the only staple.
+
+    Raises InputProblem naming what is near.
+    """
+    if not text.strip():
+        raise InputProblem("An ingredient needs a name, such as corn, or potato flakes.", "name")
+    near = find_ingredients(kitchen, text)
+    key = text.strip().casefold()
+    exact = [c for c in near if key in (c.name.casefold(), c.slug)]
+    bought = [c for c in near if c.kind == STAPLE]
+    if exact:
+        return exact[0]
+    try:
+        known = food(kitchen, text)
+    except InputProblem:
+        if len(bought) == 1:
+            return bought[0]
+        names = "; ".join(c.told for c in near) or "none; give its label figures to add it as it is"
+        raise InputProblem(f"“{text.strip()}” could be several things or none. Near: {names}.", "name") from None
+    return Choice(DRIED, known.slug, known.name)
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredient:
+    """One part of a meal with everything known of it, per gram as it stands in the bag."""
+
+    part: MealPart
+    food: Food | None
+    staple: Staple | None
+    lot: Lot | None
+    per_100g: Mapping[str, Fact]
+    ratio: Figure | None
+    """For home-dried food: dried ÷ prepared by mass; None where it is not known."""
+    density: Figure | Fact | None
+    """Grams per millilitre, as it stands in the bag."""
+
+    @property
+    def kind(self) -> str:
+        """`dried`, `staple` or `label`."""
+        return DRIED if self.food is not None else STAPLE if self.staple is not None else LABEL
+
+    @property
+    def animal(self) -> bool:
+        """Whether it is of an animal."""
+        return (self.food is not None and self.food.animal) or (self.staple is not None and self.staple.animal)
+
+    @property
+    def grams(self) -> float | None:
+        """Its dry mass in the meal; None where only a measure is given and no bulk density is known."""
+        if self.part.mass is not None:
+            return self.part.mass.si
+        if self.part.volume is not None and self.density is not None:
+            return self.part.volume.si * self.density.value
+        return None
+
+    @property
+    def ml(self) -> float | None:
+        """Its dry volume in the meal; None where only a mass is given and no bulk density is known."""
+        if self.part.volume is not None:
+            return self.part.volume.si
+        if self.part.mass is not None and self.density is not None:
+            return self.part.mass.si / self.density.value
+        return None
+
+
+def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
+    """Everything known of one part: label figures first, then the lot's own batch, then the handbook."""
+    if part.staple:
+        staple = staples().get(part.staple)
+        per_100g = dict(staple.facts) if staple is not None else {}
+        cup = None if staple is None or staple.cup is None else staple.cup
+        density = None if cup is None else replace(cup, value=cup.value / SIZES["cup"], unit="g/ml")
+        return Ingredient(part, None, staple, None, MappingProxyType(per_100g | label_facts(part)), None, density)
+    if not part.food:
+        return Ingredient(part, None, None, None, MappingProxyType(label_facts(part)), None, None)
+    known = food(kitchen, part.food)
+    lot = kitchen.journal.get(Lot, part.lot) if part.lot is not None else None
+    batch = kitchen.journal.get(Batch, lot.batch) if lot is not None and lot.batch is not None else None
+    ratio = batch_ratio(batch) if batch is not None else None
+    if ratio is None:
+        ratio = known_ratio(kitchen, known)
+    per_100g = dict(dried_composition(kitchen, known, batch, ratio)) | label_facts(part)
+    density_now = lot_density(lot) or dried_density(kitchen, known)
+    return Ingredient(part, known, None, lot, MappingProxyType(per_100g), ratio, density_now)
+
+
+def known_ratio(kitchen: Kitchen, known: Food) -> Figure | None:
+    """Dried ÷ prepared by mass as estimated for the food; None where nothing is known of it."""
+    try:
+        return yield_ratio(kitchen, known)
+    except InputProblem:
+        return None
+
+
+def batch_ratio(batch: Batch) -> Figure | None:
+    """Dried ÷ prepared by mass as this batch weighed out; None where a mass is missing."""
+    if batch.prepared_mass is None or batch.dried_mass is None or batch.prepared_mass.si <= 0:
+        return None
+    fresh, dry = batch.prepared_mass.si, batch.dried_mass.si
+    return Figure(
+        dry / fresh,
+        "g/g",
+        basis=(Basis("own", f"batch {batch.id}", 1),),
+        workings=(f"Batch {batch.id}: {dry:.1f} g dried ÷ {fresh:.1f} g prepared = {dry / fresh:.4f}",),
+    )
+
+
+def lot_density(lot: Lot | None) -> Fact | None:
+    """Grams per millilitre of a lot of which both mass and volume are recorded."""
+    if lot is None or lot.mass is None or lot.volume is None or lot.volume.si <= 0:
+        return None
+    return Fact(lot.mass.si / lot.volume.si, "g/ml", f"lot {lot.id}, its own mass and volume", "entered")
+
+
+def label_facts(part: MealPart) -> dict[str, Fact]:
+    """The label's figures per 100 g, as entered; only what the label gives."""
+    portion = part.portion.si if part.portion is not None else 100.0
+    given = {
+        "energy": part.label_energy_kcal,
+        "protein": part.label_protein_g,
+        "fat": part.label_fat_g,
+        "carbohydrate": part.label_carbohydrate_g,
+        "sodium": part.label_sodium_mg,
+    }
+    return {
+        name: Fact(value * 100.0 / portion, COMPOSITION[name], f"label of {part.name}", "entered")
+        for name, value in given.items()
+        if value is not None
+    }
+
+
+def dried_composition(
+    kitchen: Kitchen, known: Food, batch: Batch | None, ratio: Figure | None
+) -> Mapping[str, Fact]:
+    """Composition per 100 g dried: from what the batch weighed out, else from the estimated yield.
+
+    A mix is the sum of its recorded ingredients. Where a batch's weights would make more dry matter than
+    there was, or nothing better is known, the two published moistures decide.
+    """
+    mix = _mix_composition(kitchen, known, batch)
+    if mix is not None:
+        return mix
+    water, target = known.fact("water"), known.fact("target_moisture")
+    if batch is not None and batch.dried_mass is not None:
+        raw = batch.cooked_mass_in or batch.prepared_mass
+        if raw is not None and batch.dried_mass.si > 0:
+            factor = raw.si / batch.dried_mass.si
+            if water is None or factor * (100.0 - water.value) <= 100.0:
+                return dried(known.facts, factor, why=f"batch {batch.id}")
+    elif ratio is not None and ratio.value > 0:
+        factor = 1.0 / ratio.value
+        if water is None or factor * (100.0 - water.value) <= 100.0:
+            return dried(known.facts, factor, why="estimated yield")
+    if water is not None and target is not None:
+        return dried(known.facts, concentration(water.value, target.value), why="dry matter conserved")
+    return {}
+
+
+def _mix_composition(kitchen: Kitchen, known: Food, batch: Batch | None) -> Mapping[str, Fact] | None:
+    """The composition of a mix per 100 g dried from its recorded ingredients, or None where it is no mix."""
+    if batch is None:
+        made = [b for b in kitchen.journal.where(Batch, food=known.slug, state="finished") if b.dried_mass]
+        batch = made[-1] if made and known.category == "mixed" else None
+    if batch is None or batch.dried_mass is None or batch.dried_mass.si <= 0:
+        return None
+    parts = kitchen.journal.where(BatchPart, batch=batch.id)
+    if not parts:
+        return None
+    foods = [(food(kitchen, p.food), p.mass.si) for p in parts]
+    found: dict[str, Fact] = {}
+    for name, unit in COMPOSITION.items():
+        facts = [(f.fact(name), grams) for f, grams in foods]
+        if all(fact is not None for fact, _ in facts):
+            amount = sum(fact.value * grams / 100.0 for fact, grams in facts if fact is not None)
+            sources = "; ".join(dict.fromkeys(fact.source for fact, _ in facts if fact is not None))
+            per_100g = amount * 100.0 / batch.dried_mass.si
+            found[name] = Fact(per_100g, unit, f"ingredients of batch {batch.id} ({sources})", "computed")
+    return found
