@@ -307,11 +307,11 @@ def _temperature(typed: str, tidy: str, default_unit: str) -> float:
 
 
 @cache
-def registry() -> pint.UnitRegistry:
+def registry() -> pint.UnitRegistry[float]:
     """A pint registry of the kitchen's units and no others, made on first use."""
     import pint
 
-    made: pint.UnitRegistry = pint.UnitRegistry(None, cache_folder=None)
+    made: pint.UnitRegistry[float] = pint.UnitRegistry(None, cache_folder=None)
     for dimension, stored in STORED.items():
         if dimension != TEMPERATURE:
             made.define(f"{_pint_name(stored)} = [{dimension}]")
