@@ -44,13 +44,13 @@ def back_up_open(connection: Connection, path: Path, keep: int = KEEP) -> Path:
     for left in folder.glob(f"{path.stem}-*.part*"):
         left.unlink()
     made = folder / f"{path.stem}-{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}Z{path.suffix}"
-    _copy(connection, made)
+    copy_whole(connection, made)
     for old in backups_of(path)[keep:]:
         old.unlink()
     return made
 
 
-def _copy(connection: Connection, into: Path) -> None:
+def copy_whole(connection: Connection, into: Path) -> None:
     """A whole copy under its final name, or none."""
     part = into.with_name(into.name + ".part")
     copy = connect(part, "rwc")
@@ -115,7 +115,7 @@ def _put(source: Connection, path: Path) -> Path | None:
             target.close()
             target.engine.dispose()
     else:
-        _copy(source, path)
+        copy_whole(source, path)
     return former
 
 

@@ -21,14 +21,18 @@ _BUSY_SECONDS = 5.0
 def connect(path: Path, mode: Mode) -> Connection:
     """A connection to the file, in autocommit: transactions are begun by name.
 
-    Every commit is on the disk before it is answered (write-ahead log, synchronous FULL).
+    Every commit is on the disk before it is answered (write-ahead log, synchronous FULL). A reader changes
+    nothing; where the file could be written it still takes part in tidying the log away when it leaves.
     """
-    where = path.absolute().as_uri() + f"?mode={mode}"
-    if mode == "ro" and _cannot_take_turns(path):
+    tidies = mode == "ro" and may_write(path) and may_write(path.parent)
+    where = path.absolute().as_uri() + f"?mode={'rw' if tidies else mode}"
+    if mode == "ro" and not may_write(path.parent) and not _has_log(path):
         where += "&immutable=1"
     connection = _connection(where)
     try:
-        if mode != "ro":
+        if mode == "ro":
+            connection.exec_driver_sql("PRAGMA query_only = ON")
+        else:
             connection.exec_driver_sql("PRAGMA synchronous = FULL")
             connection.exec_driver_sql("PRAGMA foreign_keys = ON")
         _refuse_cut_short(connection, path)
@@ -68,16 +72,19 @@ def driver_of(connection: Connection) -> sqlite3.Connection:
     return driver
 
 
-def _cannot_take_turns(path: Path) -> bool:
-    """Whether readers could not even note that they read: a folder that cannot be written, with no log to heed."""
+def may_write(path: Path) -> bool:
+    """Whether the system would let this program write to the file or folder."""
+    return os.access(path, os.W_OK, effective_ids=os.access in os.supports_effective_ids)
+
+
+def _has_log(path: Path) -> bool:
     log = path.with_name(path.name + "-wal")
-    return not os.access(path.parent, os.W_OK) and not (log.exists() and log.stat().st_size)
+    return log.exists() and log.stat().st_size > 0
 
 
 def _refuse_cut_short(connection: Connection, path: Path) -> None:
     """A file shorter than it says it is, with no log that could make up for it, is damaged."""
-    log = path.with_name(path.name + "-wal")
-    if not path.exists() or (log.exists() and log.stat().st_size):
+    if not path.exists() or _has_log(path):
         return
     pages = connection.exec_driver_sql("PRAGMA page_count").scalar_one()
     size = connection.exec_driver_sql("PRAGMA page_size").scalar_one()

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable
 from pathlib import Path
 
+from sqlalchemy import Connection
+
 from dryhouse.journal.backup import back_up_open
-from dryhouse.journal.connecting import connect, driver_of, in_memory, take_lock
+from dryhouse.journal.connecting import connect, driver_of, in_memory, may_write, take_lock
 from dryhouse.journal.problems import NOTHING_CHANGED, world
 from dryhouse.journal.revision import HEAD, bring_up_to_date, create, is_empty, revision_of
 from dryhouse.journal.store import SqlJournal
@@ -80,7 +81,7 @@ def _locked(path: Path, release: Callable[[], None]) -> SqlJournal:
 
 def _refuse_unwritable(path: Path) -> None:
     for part in (path, path.parent):
-        if part.exists() and not _writable(part):
+        if part.exists() and not may_write(part):
             what = "is" if part == path else f"lies in “{part}”, which is"
             raise WorldProblem(
                 f"“{path}” {what} read-only: change the permissions, or open a copy of it elsewhere "
@@ -88,15 +89,7 @@ def _refuse_unwritable(path: Path) -> None:
             )
 
 
-def _writable(path: Path) -> bool:
-    effective = os.access in os.supports_effective_ids
-    return os.access(path, os.W_OK, effective_ids=effective)
-
-
-def _shut(connection: object) -> None:
-    from sqlalchemy import Connection
-
-    assert isinstance(connection, Connection)
+def _shut(connection: Connection) -> None:
     connection.close()
     connection.engine.dispose()
 

@@ -1,19 +1,64 @@
-"""The sample journal: built once from the files in `sample_data`, then copied for whoever asks."""
+"""The sample journal: built once for each state of the files in `sample_data`, then copied for whoever asks."""
 
 from __future__ import annotations
 
+import atexit
+import hashlib
+import os
+import shutil
+import tempfile
 from pathlib import Path
+
+from dryhouse.journal.backup import copy_whole
+from dryhouse.journal.connecting import in_memory
+from dryhouse.journal.problems import world
+from dryhouse.journal.revision import HEAD, create
+from dryhouse.journal.store import SqlJournal
 
 
 def sample_folder() -> Path:
-    """Where the sample's files are: inside an installed package, or beside it in a checkout."""
+    """Where the sample's tables are: inside an installed package, or beside it in a checkout."""
     package = Path(__file__).resolve().parent.parent
     inside = package / "_sample_data"
-    return inside if inside.is_dir() else package.parent / "sample_data"
+    return (inside if inside.is_dir() else package.parent / "sample_data") / "gullwing"
 
 
 def fresh_copy() -> Path:
-    """A copy of the sample journal of its own."""
-    import tempfile
+    """A copy of the sample journal of its own, gone again when the program ends."""
+    with world(sample_folder()):
+        built = _built()
+        folder = Path(tempfile.mkdtemp(prefix="dryhouse-sample-"))
+        atexit.register(shutil.rmtree, folder, ignore_errors=True)
+        return Path(shutil.copyfile(built, folder / "sample.dryhouse"))
 
-    return Path(tempfile.mkdtemp(prefix="dryhouse-sample-")) / "sample.dryhouse"
+
+def _built() -> Path:
+    """The sample as a file in the person's cache, made where it is not there yet."""
+    from platformdirs import user_cache_path
+
+    tables = sorted(sample_folder().glob("*.csv"))
+    state = hashlib.sha256(HEAD.encode() + b"".join(table.read_bytes() for table in tables)).hexdigest()[:16]
+    cache = user_cache_path("dryhouse", appauthor=False) / f"sample-{state}.dryhouse"
+    try:
+        cache.parent.mkdir(parents=True, exist_ok=True)
+    except OSError:
+        cache = Path(tempfile.gettempdir()) / cache.name
+    if not cache.exists():
+        made = cache.with_name(f"{cache.name}.{os.getpid()}")
+        build(made)
+        os.replace(made, cache)
+    return cache
+
+
+def build(file: Path) -> None:
+    """The sample's tables as one journal file."""
+    from dryhouse.handbook.reader import handbook
+    from dryhouse.kitchen.exchange import bring_in, read_records
+    from dryhouse.kitchen.room import Kitchen
+
+    connection = in_memory()
+    create(connection)
+    journal = SqlJournal(connection, file)
+    bring_in(Kitchen(journal, handbook()), read_records(sample_folder()))
+    copy_whole(connection, file)
+    journal.close()

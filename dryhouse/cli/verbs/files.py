@@ -1,0 +1,100 @@
+"""`export`, `import`, `backup`, `restore` and `check`: the journal as a whole."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from dryhouse.cli.answers import add_json, say_json
+from dryhouse.house import default_journal, open_kitchen
+from dryhouse.science.errors import InputProblem
+
+
+def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
+    """The five verbs."""
+    export = verbs.add_parser("export", help="write everything to a .json file, or to a folder of CSV tables")
+    export.add_argument("destination", type=Path, metavar="DEST")
+    export.set_defaults(run=_export)
+    bring = verbs.add_parser("import", help="add everything from an exported file or folder")
+    bring.add_argument("file", type=Path, metavar="FILE")
+    bring.set_defaults(run=_import)
+    backup = verbs.add_parser("backup", help="copy the journal into the folder “backups” beside it")
+    backup.set_defaults(run=_backup)
+    restore = verbs.add_parser("restore", help="put a backup in the journal's place; the present one is kept")
+    restore.add_argument("file", type=Path, metavar="FILE")
+    restore.set_defaults(run=_restore)
+    check = verbs.add_parser("check", help="look whether the journal is whole")
+    check.set_defaults(run=_check)
+    for parser in (export, bring, backup, restore, check):
+        add_json(parser)
+
+
+def _file(args: argparse.Namespace) -> Path:
+    if args.sample:
+        from dryhouse.journal.opening import sample_journal
+
+        return sample_journal()
+    return Path(args.journal or default_journal())
+
+
+def _export(args: argparse.Namespace) -> int:
+    from dryhouse.kitchen.exchange import every_record, write_records
+
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        count = write_records(every_record(kitchen.journal), args.destination)
+    if args.json:
+        say_json({"file": str(args.destination), "records": count})
+    else:
+        print(f"Exported {count} records to {args.destination}")
+    return 0
+
+
+def _import(args: argparse.Namespace) -> int:
+    from dryhouse.kitchen.exchange import bring_in, read_records
+
+    records = read_records(args.file)
+    with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
+        done = bring_in(kitchen, records)
+    if args.json:
+        say_json({"records": len(records), "added": len(done.changes), "what": done.what})
+    else:
+        print(done.what)
+    return 0
+
+
+def _backup(args: argparse.Namespace) -> int:
+    from dryhouse.journal.backup import back_up
+
+    made = back_up(_file(args))
+    if args.json:
+        say_json({"file": str(made)})
+    else:
+        print(f"Backed up to {made}")
+    return 0
+
+
+def _restore(args: argparse.Namespace) -> int:
+    from dryhouse.journal.backup import restore
+
+    if args.sample:
+        raise InputProblem("The sample is not restored into; name your journal with --journal.")
+    journal = _file(args)
+    former = restore(args.file, journal)
+    if args.json:
+        say_json(
+            {"file": str(journal), "restored": str(args.file), "former": None if former is None else str(former)}
+        )
+    else:
+        print(f"Restored {args.file}" + (f"; the former journal is kept as {former}" if former else ""))
+    return 0
+
+
+def _check(args: argparse.Namespace) -> int:
+    from dryhouse.journal.check import check
+
+    faults = check(_file(args))
+    if args.json:
+        say_json({"whole": not faults, "faults": faults})
+    else:
+        print("\n".join(faults) if faults else "The journal is whole.")
+    return 1 if faults else 0

@@ -1,0 +1,50 @@
+"""Makes the sample journal's files in `gullwing/`: two seasons in the galley of the Gullwing Canoe Club.
+
+Deterministic: the same program and the same handbook make the same files. Every table is one a person
+could have kept by hand, with quantities as typed; `dryhouse import sample_data/gullwing` reads them.
+
+    python sample_data/make.py
+"""
+
+from __future__ import annotations
+
+import csv
+import sys
+from pathlib import Path
+from random import Random
+from typing import Any
+
+HERE = Path(__file__).resolve().parent
+sys.path[:0] = [str(HERE), str(HERE.parent)]
+
+from make_batches import batches  # noqa: E402
+from make_meals import meals  # noqa: E402
+from make_room import room  # noqa: E402
+from make_shelf import shelf  # noqa: E402
+
+SEED = 20260815
+
+
+def tables() -> dict[str, list[dict[str, Any]]]:
+    """Every table by name, line by line."""
+    chance = Random(SEED)
+    made = room()
+    made |= batches(chance)
+    made |= meals()
+    made |= shelf(chance, made)
+    return made
+
+
+def write(folder: Path) -> None:
+    """The tables as CSV, one file each."""
+    folder.mkdir(exist_ok=True)
+    for name, lines in tables().items():
+        columns = list(dict.fromkeys(["id", *(column for line in lines for column in line)]))
+        with (folder / f"{name}.csv").open("w", encoding="utf-8", newline="") as file:
+            table = csv.DictWriter(file, columns, restval="", lineterminator="\n")
+            table.writeheader()
+            table.writerows({"id": number, **line} for number, line in enumerate(lines, 1))
+
+
+if __name__ == "__main__":
+    write(HERE / "gullwing")
