@@ -11,7 +11,8 @@ import re
 import unicodedata
 from bisect import bisect_left
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
@@ -52,41 +53,54 @@ def _ordered(parts: Iterable[str]) -> str:
     return " ".join(sorted(parts))
 
 
+@dataclass(frozen=True, slots=True)
+class _Name:
+    """One name of a food: its words, whose it is, and whether it is the name the food is shown by."""
+
+    parts: tuple[str, ...]
+    food: int
+    shown: bool
+
+
 class Finder:
     """An index over the names of some foods. Build it once; asking is fast enough for every keystroke."""
 
     def __init__(self, foods: Iterable[Food]) -> None:
         self._foods: list[Food] = list(foods)
         self._exact: dict[str, list[int]] = defaultdict(list)
-        self._spellings: list[tuple[str, int, int]] = []
-        """Every name in its written and its ordered form, whose food it is, 0 for the name it is shown by."""
-        by_word: dict[str, set[int]] = defaultdict(set)
+        self._spellings: dict[str, list[int]] = defaultdict(list)
+        self._by_word: dict[str, list[_Name]] = defaultdict(list)
         for number, food in enumerate(self._foods):
-            for rank, name in enumerate((food.name, food.slug, *food.other_names)):
-                parts = words(name)
-                for key in {_ordered(parts), "".join(parts)}:
-                    if number not in self._exact[key]:
-                        self._exact[key].append(number)
-                for spelling in {" ".join(parts), _ordered(parts)}:
-                    self._spellings.append((spelling, number, min(rank, 1)))
-                for part in parts:
-                    by_word[part].add(number)
-        self._choices = [spelling for spelling, _, _ in self._spellings]
-        self._words = sorted(by_word)
-        self._by_word = by_word
+            for name in (food.name, food.slug, *food.other_names):
+                self._add(_Name(words(name), number, name in (food.name, food.slug)))
+        self._words = sorted(self._by_word)
+        self._choices = list(self._spellings)
+
+    def _add(self, name: _Name) -> None:
+        for spelling in {" ".join(name.parts), _ordered(name.parts)}:
+            self._spellings[spelling].append(name.food)
+        for key in {_ordered(name.parts), "".join(name.parts)}:
+            if name.food not in self._exact[key]:
+                self._exact[key].append(name.food)
+        for part in set(name.parts):
+            self._by_word[part].append(name)
 
     def find(self, text: str, limit: int = 8) -> list[Food]:
         """The foods that could be meant, best first; none where nothing is near. Empty text finds nothing."""
         parts = words(text)
         if not parts:
             return []
-        found = dict.fromkeys(self._named(parts))
-        if len(found) < limit:
-            found.update(dict.fromkeys(self._beginning(parts)))
-        if len(found) < limit and (core := self._core(parts)) != parts:
-            found.update(dict.fromkeys([*self._named(core), *self._beginning(core)]))
-        if len(found) < limit:
-            found.update(dict.fromkeys(self._alike(parts)))
+        core = _core(parts)
+        found = dict.fromkeys([*self._named(parts), *self._named(core)])
+        for way in (
+            self._beginning,
+            lambda _: self._beginning(core),
+            self._one_slip_away,
+            self._mended,
+            self._alike,
+        ):
+            if len(found) < limit:
+                found.update(dict.fromkeys(way(parts)))
         return [self._foods[number] for number in list(found)[:limit]]
 
     def identify(self, text: str) -> Food:
@@ -94,47 +108,58 @@ class Finder:
         parts = words(text)
         if not parts:
             raise InputProblem("Name a food, for example “sour cherry”.", field="food")
-        for name in (parts, self._core(parts)):
-            if len(named := self._named(name)) == 1:
-                return self._foods[named[0]]
-        if len(near := self._one_slip_away(parts)) == 1:
-            return self._foods[near[0]]
-        near_foods = [food.name for food in self.find(text, limit=5)]
-        if not near_foods:
+        for way in (self._named, lambda p: self._named(_core(p)), self._one_slip_away):
+            if len(meant := way(parts)) == 1:
+                return self._foods[meant[0]]
+        near = [food.name for food in self.find(text, limit=5)]
+        if not near:
             raise InputProblem(
                 f"No food called “{text.strip()}” is known: check the spelling, or add it as a food of your own.",
                 field="food",
             )
-        raise InputProblem(f"Which food is “{text.strip()}”? Near it are: {', '.join(near_foods)}.", field="food")
-
-    def _core(self, parts: tuple[str, ...]) -> tuple[str, ...]:
-        """The words without those that only say how the food was prepared."""
-        return tuple(p for p in parts if p not in _PREPARED) or parts
+        raise InputProblem(f"Which food is “{text.strip()}”? Near it are: {'; '.join(near)}.", field="food")
 
     def _named(self, parts: tuple[str, ...]) -> list[int]:
         """Foods that bear exactly these words as a name, in any order, or written as one word."""
         return self._exact.get(_ordered(parts)) or self._exact.get("".join(parts)) or []
 
+    def _begun_with(self, part: str) -> Iterator[str]:
+        """The known words that begin with `part`."""
+        for word in self._words[bisect_left(self._words, part) :]:
+            if not word.startswith(part):
+                return
+            yield word
+
     def _beginning(self, parts: tuple[str, ...]) -> list[int]:
-        """Foods with, for each word typed, a word that begins with it; those with the least besides first."""
-        candidates: set[int] | None = None
+        """Foods with a name in which each word typed begins a word.
+
+        Whole words come before half ones, the name shown before other names, short names before long.
+        """
+        best: dict[int, tuple[bool, bool, bool, int, str]] = {}
+        first = max(parts, key=len)
+        for word in self._begun_with(first):
+            for name in self._by_word[word]:
+                if not all(any(known.startswith(part) for known in name.parts) for part in parts):
+                    continue
+                whole = all(part in name.parts for part in parts)
+                shown = self._foods[name.food].name
+                rank = (not whole, not name.shown, not name.parts[0].startswith(parts[0]), len(shown), shown)
+                best[name.food] = min(best.get(name.food, rank), rank)
+        return sorted(best, key=best.__getitem__)
+
+    def _mended(self, parts: tuple[str, ...]) -> list[int]:
+        """Foods found when each unknown word is replaced by the known word nearest to it."""
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        mended = []
         for part in parts:
-            begun: set[int] = set()
-            start = bisect_left(self._words, part)
-            for word in self._words[start:]:
-                if not word.startswith(part):
-                    break
-                begun |= self._by_word[word]
-            candidates = begun if candidates is None else candidates & begun
-            if not candidates:
-                return []
-        typed = " ".join(parts)
-
-        def besides(number: int) -> tuple[bool, int, str]:
-            name = " ".join(words(self._foods[number].name))
-            return (not name.startswith(typed), len(name), name)
-
-        return sorted(candidates or (), key=besides)
+            near = None
+            if part not in self._by_word:
+                near = process.extractOne(part, self._words, scorer=OSA.distance, score_cutoff=_allowed(part))
+            mended.append(near[0] if near else part)
+        core = _core(tuple(mended))
+        return [*self._named(core), *self._beginning(core)] if core != parts else []
 
     def _alike(self, parts: tuple[str, ...]) -> list[int]:
         """Foods with a name a few typing errors away, nearest first."""
@@ -143,33 +168,39 @@ class Finder:
 
         best: dict[int, float] = {}
         for query in {" ".join(parts), _ordered(parts)}:
-            for _, likeness, place in process.extract(
-                query, self._choices, scorer=OSA.normalized_similarity, score_cutoff=_LIKENESS, limit=24
+            for spelling, likeness, _ in process.extract(
+                query, self._choices, scorer=OSA.normalized_similarity, score_cutoff=_LIKENESS, limit=16
             ):
-                number = self._spellings[place][1]
-                best[number] = max(best.get(number, 0.0), likeness)
+                for number in self._spellings[spelling]:
+                    best[number] = max(best.get(number, 0.0), likeness)
         return sorted(best, key=lambda number: (-best[number], self._foods[number].name))
 
     def _one_slip_away(self, parts: tuple[str, ...]) -> list[int]:
         """Foods with a name one slip away (two in a long name) that begins with the same letter.
 
-        Short names are never corrected: one letter turns a goat into an oat.
+        Short names are never corrected, and the first letter never: one letter turns a goat into an oat.
         """
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
-        nearest: dict[int, int] = {}
-        for query in {" ".join(parts), _ordered(parts)}:
-            allowed = 0 if len(query) < 5 else 1 if len(query) < 8 else 2
-            if not allowed:
-                continue
-            for choice, slips, place in process.extract(
-                query, self._choices, scorer=OSA.distance, score_cutoff=allowed, limit=24
+        for query in dict.fromkeys((" ".join(parts), _ordered(parts))):
+            nearest: dict[int, int] = {}
+            for spelling, slips, _ in process.extract(
+                query, self._choices, scorer=OSA.distance, score_cutoff=_allowed(query), limit=16
             ):
-                if choice[0] == query[0]:
-                    number = self._spellings[place][1]
+                for number in self._spellings[spelling] if spelling[0] == query[0] else ():
                     nearest[number] = min(nearest.get(number, slips), slips)
-        if not nearest:
-            return []
-        fewest = min(nearest.values())
-        return [number for number, slips in nearest.items() if slips == fewest]
+            if nearest:
+                fewest = min(nearest.values())
+                return [number for number, slips in nearest.items() if slips == fewest]
+        return []
+
+
+def _core(parts: tuple[str, ...]) -> tuple[str, ...]:
+    """The words without those that only say how the food was prepared."""
+    return tuple(p for p in parts if p not in _PREPARED) or parts
+
+
+def _allowed(spelling: str) -> int:
+    """How many typing errors are forgiven in a word or name of this length."""
+    return 0 if len(spelling) < 5 else 1 if len(spelling) < 8 else 2

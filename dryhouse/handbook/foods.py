@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import replace
 from functools import cache
 from types import MappingProxyType
 
@@ -90,16 +89,16 @@ def _facts() -> dict[str, dict[str, Fact]]:
     columns = ("food", "name", "value", "low", "high", "unit", "n", "standard_error", "source", "locator", "how")
     by_food: dict[str, dict[str, Fact]] = defaultdict(dict)
     for row in read("facts", (*columns, "note"), key=("food", "name")):
-        name, unit = row.text("name"), row.text("unit")
+        name, unit, n = row.text("name"), row.text("unit"), row.number("n")
         if UNITS.get(name) != unit:
             raise row.fault(f"{name} in “{unit}”: it is given in {UNITS.get(name, 'no unit we know')}")
-        fact = row.fact("value", unit, "low", "high")
-        if fact is None:
-            raise row.fault("value is empty: leave the row out, missing stays missing")
-        n = row.number("n")
-        by_food[row.text("food")][name] = replace(
-            fact,
-            source=_citation(row),
+        by_food[row.text("food")][name] = Fact(
+            row.required("value"),
+            unit,
+            _citation(row),
+            row.how(),
+            low=row.number("low"),
+            high=row.number("high"),
             n=None if n is None else int(n),
             standard_error=row.number("standard_error"),
             note=row.text("note"),

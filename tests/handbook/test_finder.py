@@ -1,0 +1,189 @@
+"""Finding foods by what people write, and never guessing which animal or plant was meant."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.handbook.finder import singular, words
+from dryhouse.handbook.reader import Handbook, handbook
+from dryhouse.science.errors import InputProblem
+
+FOODS = handbook().foods
+
+SPELLINGS = {
+    "corn": ("corn", "Sweet Corn", "sweetcorn", "maize", "corn, sweet", "corn kernels", "fresh corn", "maise"),
+    "sour-cherry": ("sour cherry", "cherries sour", "sour cherries", "tart cherry", "pie cherries", "sour chery"),
+    "sweet-cherry": ("sweet cherries", "cherry, sweet"),
+    "tomato": ("tomato", "tomatoes", "tomatos", "tomatoe", "TOMATO", "sliced tomatoes", "tomatto"),
+    "ground-beef": ("ground beef", "mince", "hamburger", "beef mince", "beef ground", "minced beef",
+        "cooked ground beef"),
+    "broccoli": ("brocoli", "broccolli", "broccoli florets"),
+    "green-bean": ("green beans", "string beans", "snap bean", "green been", "beans, green"),
+    "green-pea": ("peas", "garden peas", "pea"),
+    "squash-winter": ("winter squash", "squash winter", "winter sqash"),
+    "butternut-squash": ("butternut", "butternut squash", "squash, butternut", "buternut squash"),
+    "zucchini": ("zucchini", "courgette", "courgettes", "zuchini", "zucchinis"),
+    "eggplant": ("aubergine", "egg plant", "eggplants"),
+    "rutabaga": ("swede", "rutabagas"),
+    "brussels-sprout": ("Brussels sprouts", "brussel sprouts"),
+    "sweet-potato": ("sweet potato", "sweetpotato", "sweet potatos"),
+    "jalapeno": ("jalapeño", "jalapeno"),
+    "blackberry": ("blackberries", "black berry", "blackberrys"),
+    "strawberry": ("strawberries", "strawbery"),
+    "grape": ("raisins", "grapes", "sultana"),
+    "plum": ("prunes", "plums"),
+    "cilantro": ("cilantro", "coriander leaves", "cillantro"),
+    "chickpea": ("chick peas", "garbanzo beans", "chickpeas"),
+    "kidney-bean": ("kidney beans", "red kidney bean", "beans, kidney"),
+    "lentil": ("lentils", "cooked lentils"),
+    "rice-white": ("rice", "white rice", "cooked rice"),
+    "rice-wild": ("wild rice",),
+    "mushroom": ("mushrooms", "button mushrooms", "mushroms"),
+    "chicken": ("chicken", "chiken", "cooked chicken breast"),
+    "turkey": ("turkey", "turky", "turkey breast"),
+    "beef-jerky": ("beef jerky", "jerky beef", "beef strips"),
+    "venison-jerky": ("venison", "deer jerky"),
+    "salmon": ("salmon", "salmon fillet"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("slug", "typed"), [(s, t) for s, all_ in SPELLINGS.items() for t in all_])
+def test_what_people_write(slug, typed):
+    assert handbook().identify(typed).slug == slug
+    assert handbook().find(typed)[0].slug == slug
+
+
+@pytest.mark.parametrize(
+    ("typed", "offered"),
+    [
+        ("cherry", {"sour-cherry", "sweet-cherry"}),
+        ("squash", {"squash-winter", "squash-summer"}),
+        ("bell pepper", {"red-pepper", "green-pepper", "yellow-pepper"}),
+        ("beans", {"green-bean"}),
+        ("beef", {"beef-jerky", "beef-roast", "ground-beef"}),
+        ("chili", {"chili-meat", "chili-bean"}),
+        ("stew", {"stew-meat", "vegetable-stew"}),
+        ("jerky", {"beef-jerky"}),
+        ("sqash", {"squash-winter", "squash-summer"}),
+    ],
+)
+def test_two_foods_of_one_name_are_asked_back(typed, offered):
+    with pytest.raises(InputProblem) as problem:
+        handbook().identify(typed)
+    assert problem.value.field == "food"
+    assert offered <= {food.slug for food in handbook().find(typed, limit=12)}
+    assert any(FOODS[slug].name in problem.value.sentence for slug in offered)
+
+
+@pytest.mark.parametrize(
+    "typed", ["oat", "oyster", "crab", "kidney", "goose", "hen", "duck", "salmonberry", "beer"]
+)
+def test_an_animal_never_turns_into_a_plant_nor_a_plant_into_an_animal(typed):
+    with pytest.raises(InputProblem):
+        handbook().identify(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "slug"),
+    [("goat", "goat"), ("bear", "bear-jerky"), ("pear", "pear"), ("ham", "ham"), ("yam", "yam"),
+     ("pea", "green-pea"), ("hominy", "hominy"), ("quince", "quince"), ("quinoa", "quinoa"),
+     ("parsnip", "parsnip"), ("parsley", "parsley")],
+)  # fmt: skip
+def test_short_and_like_names_mean_themselves(typed, slug):
+    assert handbook().identify(typed).slug == slug
+
+
+def test_an_unknown_food_is_said_to_be_unknown():
+    with pytest.raises(InputProblem, match="No food called “xyzzyplugh” is known"):
+        handbook().identify("xyzzyplugh")
+
+
+@pytest.mark.parametrize("typed", ["", "   ", "?!"])
+def test_nothing_is_no_food(typed):
+    assert handbook().find(typed) == []
+    with pytest.raises(InputProblem, match="sour cherry"):
+        handbook().identify(typed)
+
+
+@pytest.mark.parametrize("food", FOODS.values(), ids=FOODS)
+def test_every_food_answers_to_all_its_names(food):
+    for name in (food.slug, food.name, *food.other_names):
+        assert handbook().identify(name) is food, name
+        assert handbook().find(name)[0] is food, name
+
+
+@pytest.mark.parametrize(
+    ("typed", "slug"),
+    [("tom", "tomato"), ("broc", "broccoli"), ("appl", "apple"), ("sour ch", "sour-cherry"),
+     ("gr be", "green-bean"), ("butt", "butternut-squash"), ("shi", "shiitake"), ("wild r", "rice-wild"),
+     ("turk", "turkey")],
+)  # fmt: skip
+def test_half_a_word_is_enough_while_typing(typed, slug):
+    assert slug in [food.slug for food in handbook().find(typed)[:3]]
+
+
+def test_whole_words_come_before_half_ones():
+    assert [food.slug for food in handbook().find("egg")][:2] == ["egg", "egg-noodles"]
+    assert handbook().find("grape")[0].slug == "grape"
+
+
+def test_no_more_are_offered_than_asked_for():
+    assert len(handbook().find("a", limit=3)) == 3
+    assert len(handbook().find("bean", limit=5)) == 5
+
+
+@given(st.text(max_size=40))
+def test_any_text_is_either_a_food_or_a_plain_sentence(text):
+    offered = handbook().find(text)
+    assert len(offered) <= 8
+    assert len({food.slug for food in offered}) == len(offered)
+    try:
+        said = handbook().identify(text).slug
+    except InputProblem as problem:
+        said = problem.sentence
+    assert said in FOODS or said.endswith(".")
+
+
+@given(st.sampled_from(sorted(FOODS)), st.randoms(use_true_random=False))
+def test_word_order_and_capitals_do_not_matter(slug, random):
+    parts = FOODS[slug].name.replace(",", "").split()
+    random.shuffle(parts)
+    assert handbook().identify(" ".join(parts).upper()).slug == slug
+
+
+@given(st.sampled_from([f for f in FOODS.values() if len(f.name) >= 8]), st.data())
+def test_one_letter_left_out_of_a_long_name_still_finds_it(food, data):
+    place = data.draw(st.integers(1, len(food.name) - 1))
+    if not food.name[place].isalpha():
+        return
+    assert food in handbook().find(food.name[:place] + food.name[place + 1 :])
+
+
+@pytest.mark.parametrize(
+    ("plural", "one"),
+    [("cherries", "cherry"), ("tomatoes", "tomato"), ("peaches", "peach"), ("radishes", "radish"),
+     ("leaves", "leaf"), ("peas", "pea"), ("asparagus", "asparagus"), ("swiss", "swiss"), ("couscous", "couscous"),
+     ("olives", "olive")],
+)  # fmt: skip
+def test_plurals(plural, one):
+    assert singular(plural) == one
+    assert singular(one) == one
+
+
+def test_accents_and_marks_are_looked_past():
+    assert words("Jalapeño-Peppers, (hot)") == ("jalapeno", "pepper", "hot")
+    assert words("Lady's fingers") == ("lady", "finger") or words("Lady's fingers") == ("ladys", "finger")
+
+
+def test_a_handbook_of_other_foods_finds_only_those():
+    small = Handbook({"corn": FOODS["corn"]})
+    assert [food.slug for food in small.find("corn")] == ["corn"]
+    assert small.find("tomato") == []
+
+
+def test_the_handbook_answers_for_slugs_and_sources():
+    assert handbook().food("corn").name == "sweet corn"
+    assert handbook() is handbook()
+    assert handbook().sources["usda_sr28"].how == "read"
+    with pytest.raises(InputProblem, match="no food “ambrosia”"):
+        handbook().food("ambrosia")
