@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import argparse
 import importlib
+import os
 import pkgutil
 import sys
 import time
@@ -26,9 +27,7 @@ class _Parser(argparse.ArgumentParser):
     """argparse with its complaints said in one sentence."""
 
     def error(self, message: str) -> NoReturn:
-        raise InputProblem(
-            f"{message[:1].upper()}{message[1:]}. “{self.prog} --help” shows what would be right."
-        )
+        raise InputProblem(f"{message[:1].upper()}{message[1:]}. “{self.prog} --help” shows what would be right.")
 
 
 def parser() -> argparse.ArgumentParser:
@@ -36,9 +35,7 @@ def parser() -> argparse.ArgumentParser:
     top = _Parser(prog="dryhouse", description="A journal and bench calculator for food dried at home.")
     top.add_argument("--version", action="version", version=f"dryhouse {__version__}")
     which = top.add_mutually_exclusive_group()
-    which.add_argument(
-        "--journal", type=Path, metavar="FILE", help="the journal to open, instead of your own"
-    )
+    which.add_argument("--journal", type=Path, metavar="FILE", help="the journal to open, instead of your own")
     which.add_argument("--sample", action="store_true", help="open a copy of the sample journal")
     top.add_argument("--timings", action="store_true", help="print start-up milestones as JSON")
     top.add_argument("--quit-when-ready", action="store_true", help="leave as soon as the window is usable")
@@ -68,7 +65,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def run() -> NoReturn:
     """The console script."""
-    sys.exit(main())
+    try:
+        code = main()
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # Whoever was reading has read enough (`dryhouse batches | head`).
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        code = 0
+    sys.exit(code)
 
 
 def _desk(args: argparse.Namespace) -> int:

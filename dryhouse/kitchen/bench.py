@@ -34,7 +34,9 @@ def target(
     known = _food_or_stranger(kitchen, name, bool(entered_water and entered_target))
     water, goal = entered_water or known.fact("water"), entered_target or known.fact("target_moisture")
     if water is None:
-        raise InputProblem(f"No starting moisture is known for {known.name}; give its solids, such as --solids 14%.")
+        raise InputProblem(
+            f"No starting moisture is known for {known.name}; give its solids, such as --solids 14%."
+        )
     if goal is None:
         raise InputProblem(f"No target moisture is known for {known.name}; give one, such as --moisture 10%.")
     if goal.value >= water.value:
@@ -88,7 +90,9 @@ def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure
         grams = amount.si * density.value
         workings = (f"{amount.typed}: {amount.si:.0f} ml × {density.value:.3f} g/ml = {grams:.1f} g dried",)
     figure = water_to_restore(grams, yield_ratio(kitchen, known))
-    bases = figure.basis if density is None or isinstance(amount, Mass) else merge_bases(figure.basis, density.basis)
+    bases = (
+        figure.basis if density is None or isinstance(amount, Mass) else merge_bases(figure.basis, density.basis)
+    )
     figure = replace(figure, workings=(*workings, *figure.workings), basis=bases)
     ml = amount.si if not isinstance(amount, Mass) else None if density is None else amount.si / density.value
     cautions = food_cautions(kitchen, known)
@@ -104,7 +108,9 @@ def _published(known: Food, dried_ml: float | None) -> tuple[Figure, ...]:
     for row in published_water(known.slug):
         value = row.cups_per_cup * cups
         soak = f"; soak at least {row.soak_hours_low:g} h" if row.soak_hours_low is not None else ""
-        line = f"{row.cups_per_cup:g} cups of {row.liquid} water per cup dried × {cups:.2f} cups = {value:.2f}{soak}"
+        line = (
+            f"{row.cups_per_cup:g} cups of {row.liquid} water per cup dried × {cups:.2f} cups = {value:.2f}{soak}"
+        )
         answers.append(
             Figure(value * SIZES["cup"], "ml", measure=Measure(value, "cup"), basis=(row.basis,), workings=(line,))
         )

@@ -10,8 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dryhouse.kitchen.cautions import batch_cautions
+from dryhouse.kitchen.first_keeping import DRY_ENOUGH, keep_by_figures
 from dryhouse.kitchen.foods import food
-from dryhouse.kitchen.keeping import keep_by_figures
 from dryhouse.kitchen.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.log import BatchDraft, parts_of
 from dryhouse.kitchen.records import Batch, BatchPart
@@ -23,7 +23,6 @@ from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.units import DIMENSIONS, MASS, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, Measure, gravest_first
 
-UNKNOWN = "unknown"
 WEIGHED = Basis("own", "this batch, weighed", 1)
 
 
@@ -64,7 +63,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     target = target_for(kitchen, batch)
     figures: list[tuple[str, Figure]] = []
     sentences: list[str] = []
-    found = Verdict(UNKNOWN, "Dryness is not known: it takes the loaded and the dried mass.")
+    found = Verdict("unknown", "Dryness is not known: it takes the loaded and the dried mass.")
     grams = load.grams if load is not None else loaded_grams(known, batch)
     if dried is not None and grams is not None:
         figures.append(("Yield by weight", _yield_by_weight(grams, dried)))
@@ -78,9 +77,10 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
             found = verdict(load, dried, target)
     if dried is not None and grams is not None:
         figures.append(("Water to bring it back", _water(grams, dried, batch, load)))
-    if found.name != "weights don't add up":
-        figures += keep_by_figures(kitchen, batch, known, found.name)
+    figures += keep_by_figures(kitchen, BatchDraft(batch, tuple(parts)), found.name)
     sentences.append(found.sentence)
+    if dried is not None and found.name != DRY_ENOUGH:
+        sentences.append("No keep-by is given until the weights say that it is dry enough.")
     sentences += _times(batch)
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     return Card(

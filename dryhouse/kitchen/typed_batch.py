@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import TypeVar
 
-from dryhouse.kitchen.moments import read_moment
 from dryhouse.kitchen.dryers import find_dryer
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.log import BatchDraft
+from dryhouse.kitchen.moments import read_moment
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.settings import style
@@ -156,9 +156,7 @@ def _whole(value: float | None, field: str) -> int | None:
     return int(value)
 
 
-def _parts(
-    kitchen: Kitchen, typed: tuple[tuple[str, str], ...], unit: str, comma: bool
-) -> tuple[BatchPart, ...]:
+def _parts(kitchen: Kitchen, typed: tuple[tuple[str, str], ...], unit: str, comma: bool) -> tuple[BatchPart, ...]:
     parts = []
     for position, (name, amount) in enumerate(t for t in typed if any(s.strip() for s in t)):
         try:

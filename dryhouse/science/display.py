@@ -76,7 +76,7 @@ class Style:
         """`¼ in` or `6 mm`."""
         if self.system == METRIC:
             return f"{self.number(mm / 1000, 0)} m" if mm >= 10000 else f"{self.number(mm, 1)} mm"
-        return f"{self.number(mm / 304.8, 0)} ft" if mm >= 3048 else f"{fraction(mm / 25.4, self, 16)} in"
+        return f"{self.number(mm / 304.8, 0)} ft" if mm >= 3048 else f"{fraction(mm / 25.4, self)} in"
 
     def area(self, cm2: float) -> str:
         """`1.2 sq ft` or `1100 cm²`."""
@@ -158,7 +158,7 @@ _SIGNS = {
 }
 
 
-def fraction(value: float, style: Style, finest: int = 8) -> str:
+def fraction(value: float, style: Style) -> str:
     """A value to the nearest kitchen fraction: `2½`, `⅓`; a decimal where none is near."""
     whole = math.floor(value + 1e-9)
     rest = value - whole
@@ -175,7 +175,7 @@ def household(ml: float, style: Style) -> str:
     """A volume as a cook would measure it: cups, then tablespoons, then teaspoons."""
     cups = ml / SIZES["cup"]
     if cups >= 0.24:
-        text = style.number(cups, 1) if cups >= 10 else fraction(round(cups * 24) / 24, style)
+        text = style.number(cups, 1) if cups >= 10 else fraction(cups, style)
         return f"{text} {'cup' if cups < 1.02 else 'cups'}"
     spoons = ml / SIZES["tbsp"]
     if spoons >= 0.95:

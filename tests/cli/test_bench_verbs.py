@@ -1,0 +1,100 @@
+"""The verbs of the bench, as a person or a script calls them."""
+
+import json
+
+import pytest
+
+from dryhouse.cli import main
+
+
+@pytest.fixture
+def journal(tmp_path):
+    return ["--journal", str(tmp_path / "mine.dryhouse")]
+
+
+def answer(capsys, *arguments):
+    code = main(list(arguments))
+    out = capsys.readouterr()
+    return code, out.out, out.err
+
+
+LOG = ("log", "--food", "sweet corn", "--fresh", "2 lb 3 oz", "--dried", "8.6 oz", "--start", "2026-11-20 18:00",
+       "--hours", "9h30", "--temp", "125 F")  # fmt: skip
+
+
+def test_forty_ounces_of_cherries_come_to_seven(capsys, journal):
+    ask = (*journal, "target", "sour cherry", "--fresh", "40 oz", "--solids", "14%", "--moisture", "20%")
+    code, out, _ = answer(capsys, *ask)
+    assert code == 0
+    assert out.startswith("Target weight: 7 oz")
+    _, out, _ = answer(capsys, *ask, "--json")
+    figure = json.loads(out)
+    assert (round(figure["value"], 9), figure["unit"]) == (7.0, "oz")
+    assert figure["workings"][-1].startswith("Target mass = 158.8 g")
+    assert {b["kind"] for b in figure["basis"]} == {"entered"}
+
+
+def test_a_food_nobody_knows_can_still_be_reckoned_when_both_percentages_are_given(capsys, journal):
+    code, out, _ = answer(
+        capsys, *journal, "target", "moon fruit", "--fresh", "1 kg", "--solids", "14", "--moisture", "20"
+    )
+    assert code == 0
+    assert "0.175" in out or "175" in out
+
+
+def test_a_logged_batch_answers_with_its_card_and_is_there(capsys, journal):
+    code, out, _ = answer(capsys, *journal, *LOG, "--json")
+    assert code == 0
+    said = json.loads(out)
+    assert said["batch"] == 1
+    assert set(said["figures"]) >= {"Yield by weight", "Moisture now", "Target weight", "Water to bring it back"}
+    assert said["verdict"] == "dry enough"
+    assert said["cautions"]
+    _, out, _ = answer(capsys, *journal, "batches", "--json")
+    assert [b["id"] for b in json.loads(out)["items"]] == [1]
+
+
+def test_reading_a_journal_that_is_not_there_makes_no_file(capsys, journal, tmp_path):
+    assert answer(capsys, *journal, "batches")[0] == 0
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    ("ask", "says"),
+    [
+        (("target", "sour cherry", "--fresh", "lots"), "not a weight"),
+        (("target", "sour cherry", "--fresh", "40 oz", "--moisture", "95%"), "not below the starting moisture"),
+        (("target", "sour cherry", "--fresh", "40 oz", "--solids", "0"), "no solids"),
+        (("target", "sour cherry", "--fresh", "40 oz", "--solids", "140"), "between 0 and 100"),
+        (("target", "moon fruit", "--fresh", "40 oz"), "moon fruit"),
+        (("target", "sour cherry"), "--fresh"),
+        (("water", "corn", "--dried", "-3 oz"), "less than nothing"),
+        (("log", "--food", "corn", "--fresh", "7 oz", "--dried", "2 lb"), "not less than"),
+        (("log", "--food", "corn", "--fresh", "2 lb", "--dried", "7 oz", "--hours", "soon"), "length of time"),
+        (("polish",), "polish"),
+    ],
+)
+def test_bad_input_is_one_sentence_on_stderr_and_changes_nothing(capsys, journal, tmp_path, ask, says):
+    code, out, err = answer(capsys, *journal, *ask)
+    assert code == 2
+    assert says in err
+    assert len(err.strip().splitlines()) == 1
+    assert out == ""
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_meat_without_a_precook_temperature_is_recorded_with_its_stop(capsys, journal):
+    _, out, _ = answer(
+        capsys, *journal, "log", "--food", "ground beef", "--fresh", "1 lb", "--dried", "7 oz", "--hours", "6"
+    )
+    assert "STOP" in out
+    assert "safe to eat" not in out.lower()
+
+
+def test_water_comes_with_the_published_cups_beside_it(capsys, journal):
+    _, out, _ = answer(capsys, *journal, "water", "corn", "--dried", "1 cup", "--json")
+    said = json.loads(out)
+    assert said["unit"] == "ml"
+    assert said["measure"]["unit"] == "cup"
+    assert said["low"] < said["value"] < said["high"]
+    assert any(abs(p["measure"]["value"] - 2.25) < 1e-6 for p in said["published"])
