@@ -75,7 +75,7 @@ def staples() -> Mapping[str, Staple]:
 
 def find_staples(text: str, limit: int = 8) -> list[Staple]:
     """Staples each of whose typed words begins a word of the name or the other names; best names first."""
-    words = text.casefold().split()
+    words = text.casefold().replace(",", " ").split()
 
     def fits(staple: Staple) -> bool:
         known = " ".join((staple.name, *staple.other_names)).casefold().replace(",", " ").split()
