@@ -18,8 +18,9 @@ from dryhouse.science.values import SEVERITIES, Caution, Severity
 
 COLUMNS = (
     *("rule", "about", "said_of", "when", "answered_by", "limit", "unit", "over_f", "under_f"),
-    *("severity", "text", "short", "source", "how"),
+    *("severity", "text", "short", "source", "how", "standing"),
 )
+LOOK_FIRST = "look first"
 _LENGTHS = {"ft": "m", "in": "mm"}
 _PLAIN = frozenset({"", "min", "day", "s", "aw"})
 
@@ -28,6 +29,12 @@ _PLAIN = frozenset({"", "min", "day", "s", "aw"})
 def safety_rules() -> tuple[Rule, ...]:
     """Every rule, in the order of the table. Raises HandbookFault where a row breaks the table's form."""
     return tuple(_rule(row) for row in read("safety_rules", COLUMNS, key=("rule",)))
+
+
+@cache
+def look_first_rules() -> tuple[Rule, ...]:
+    """The rules that make a lot one to look at first."""
+    return tuple(rule for rule in safety_rules() if rule.looks_first)
 
 
 @cache
@@ -47,6 +54,8 @@ def _rule(row: Row) -> Rule:
         raise row.fault(f"“{row.text('when')}” is no condition")
     if row.text("severity") not in SEVERITIES:
         raise row.fault(f"severity is “{row.text('severity')}”; it is one of {', '.join(SEVERITIES)}")
+    if row.text("standing") not in ("", LOOK_FIRST):
+        raise row.fault(f"standing is “{row.text('standing')}”; it is empty or {LOOK_FIRST}")
     for column in ("about", "text", "short"):
         if not row.text(column):
             raise row.fault(f"{column} is empty")
@@ -63,6 +72,7 @@ def _rule(row: Row) -> Rule:
         source=row.source().citation + (" (recalled, not re-read)" if row.how() == "recalled" else ""),
         over_c=_celsius(row, "over_f"),
         under_c=_celsius(row, "under_f"),
+        looks_first=row.text("standing") == LOOK_FIRST,
     )
 
 

@@ -133,12 +133,18 @@ def dry_enough(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] | None
     return True if named == "dry enough" else False if named in ("nearly", "still moist") else None
 
 
+def is_bought(lot: Lot) -> bool:
+    """Bought food carries the date of its package. A lot with neither batch nor date is one of which nothing
+    is recorded (its batch may have been deleted), and is asked about as such."""
+    return lot.batch is None and lot.bought_keep_by is not None
+
+
 def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> LotFacts:
     """What is recorded of a lot up to a moment, and of the batch it came from."""
     at = moment or kitchen.now()
     batch = kitchen.journal.get(Batch, lot.batch) if lot.batch is not None else None
     own = food_facts(kitchen, lot.food)
-    from_batch = batch_facts(kitchen, batch) if batch else BatchFacts(own) if lot.batch is not None else None
+    from_batch = batch_facts(kitchen, batch) if batch else None if is_bought(lot) else BatchFacts(own)
     return facts_of_lot(
         lot,
         own,

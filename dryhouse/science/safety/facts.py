@@ -25,6 +25,10 @@ class FoodFacts:
         kinds = set(self.traits)
         if self.category is not None:
             kinds.add(self.category)
+        for held in ("egg", "dairy"):
+            if held in self.traits and self.category not in (held, None, *_OPAQUE):
+                kinds.discard(held)
+                kinds.add(f"holds {held}")
         if kinds & (ANIMAL_KINDS | {"animal", "ground", "jerky", "game", "pork"}):
             kinds.add("animal")
         if "animal" in kinds and not kinds & ANIMAL_KINDS:

@@ -34,6 +34,8 @@ class Rule:
     over_c: float | None = None
     under_c: float | None = None
     """Where the limit holds between two temperatures: from which, to which."""
+    looks_first: bool = False
+    """Whether a lot of which it speaks is one to look at before anything else."""
 
     def concerns(self, kinds: frozenset[str]) -> bool:
         """Whether a food of these kinds is meant."""

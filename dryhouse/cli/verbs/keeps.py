@@ -1,0 +1,36 @@
+"""`dryhouse keeps FOOD --temp T [--package P]`: how many days a dried food keeps at one temperature."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from dryhouse.cli.answers import add_json, say_figure
+from dryhouse.house import open_kitchen
+from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.shelf import keeps
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import parse_temperature
+
+
+def add(verbs: Any) -> None:
+    """The verb and its options."""
+    parser = verbs.add_parser("keeps", help="how long a dried food keeps at a temperature")
+    parser.add_argument("food", nargs="+", metavar="FOOD")
+    parser.add_argument("--temp", required=True, metavar="T", help="such as 60F or 16C")
+    parser.add_argument("--package", default="jar", metavar="P", help=f"one of: {', '.join(PACKAGES)}")
+    add_json(parser)
+    parser.set_defaults(run=_run)
+
+
+def _run(args: argparse.Namespace) -> int:
+    if args.package not in PACKAGES:
+        raise InputProblem(f"“{args.package}” is no package here; choose one of {', '.join(PACKAGES)}.", "package")
+    celsius = parse_temperature(args.temp).si
+    if not -60 <= celsius <= 60:
+        raise InputProblem(f"{args.temp} is no temperature to keep food at; write it like 60F or 16C.", "temp")
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        figure = keeps(kitchen, " ".join(args.food), celsius, args.package)
+        say_figure("Keeps", figure, style(kitchen), as_json=args.json, more={"package": args.package})
+    return 0

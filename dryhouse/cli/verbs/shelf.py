@@ -1,0 +1,87 @@
+"""`dryhouse shelf [--on DATE]`: every lot, its standing, its keep-by, what is left and what to use first."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from dryhouse.cli.answers import add_json, say_items
+from dryhouse.house import open_kitchen
+from dryhouse.kitchen.days import end_of_day, read_date, today
+from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.shelf import shelf
+from dryhouse.kitchen.shelf_book import ShelfBook, ShelfLine
+from dryhouse.science.display import Style
+from dryhouse.science.units import SIZES
+from dryhouse.science.values import cautions_json
+
+
+def add(verbs: Any) -> None:
+    """The verb and its options."""
+    parser = verbs.add_parser("shelf", help="what is on the shelf, its standing and what to use first")
+    parser.add_argument("--on", metavar="DATE", help="as it will stand on this day, such as the last of a trip")
+    parser.add_argument("--gone", action="store_true", help="also what was used up or thrown out")
+    add_json(parser)
+    parser.set_defaults(run=_run)
+
+
+def _run(args: argparse.Namespace) -> int:
+    from dryhouse.kitchen.cautions import cautions_for
+
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        day = read_date(kitchen, args.on, "on") if args.on else today(kitchen)
+        book = ShelfBook.read(kitchen)
+        moment = end_of_day(kitchen, day)
+        lines = shelf(kitchen, day, gone=args.gone, book=book)
+        shown = style(kitchen)
+        said = [(line, cautions_for(book.facts(line.lot, moment))) for line in lines]
+        items = []
+        for line, cautions in said:
+            keeping = book.keeping(line.lot, moment)
+            left = line.keep_by - day if line.keep_by is not None else None
+            cups = None if line.volume_left_ml is None else line.volume_left_ml / SIZES["cup"]
+            measure = None if cups is None else {"value": cups, "low": None, "high": None, "unit": "cup"}
+            items.append(
+                {
+                    "lot": line.lot.id,
+                    "food": line.lot.food,
+                    "name": line.lot.name or line.food_name,
+                    "standing": line.standing,
+                    "reason": line.reason,
+                    "first": line.first,
+                    "packed_on": line.lot.packed_on.isoformat(),
+                    "keep_by": line.keep_by.isoformat() if line.keep_by else None,
+                    "days_left": left.days if left is not None else None,
+                    "place": line.place,
+                    "package": line.lot.package,
+                    "batch": line.lot.batch,
+                    "value": line.mass_left_g,
+                    "low": None,
+                    "high": None,
+                    "unit": "g",
+                    "measure": measure,
+                    "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in keeping.basis],
+                    "workings": list(keeping.workings),
+                    "cautions": cautions_json(cautions),
+                }
+            )
+        texts = [text for line, cautions in said for text in _text(line, cautions, shown)]
+        say_items(items, texts or ["Nothing is on the shelf yet. Pack a batch to begin."], as_json=args.json)
+    return 0
+
+
+def _text(line: ShelfLine, cautions: tuple[Any, ...], shown: Style) -> list[str]:
+    amount = shown.mass(line.mass_left_g) if line.mass_left_g is not None else "mass not known"
+    if line.volume_left_ml is not None:
+        amount += f" ({shown.volume(line.volume_left_ml)})"
+    where = line.place or "place not recorded"
+    keep_by = line.keep_by.isoformat() if line.keep_by else "not known"
+    first = f"  use {_nth(line.first)}" if line.first else ""
+    name = line.lot.name or line.food_name
+    head = f"{line.lot.id:>4}  {name}: {line.standing}, keep-by {keep_by}, {amount}, {where}{first}"
+    stops = [f"        STOP: {c.text} [{c.source}]" for c in cautions if c.severity == "stop"]
+    return [head, *([f"        {line.reason}"] if line.reason else []), *stops]
+
+
+def _nth(rank: int | None) -> str:
+    return "first" if rank == 1 else f"as number {rank}"

@@ -1,0 +1,57 @@
+"""What is left of a lot after what was drawn, and what a weighing of it found."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from dryhouse.kitchen.records import Lot, LotCheck, LotDraw
+from dryhouse.kitchen.records.lots import THROWN_OUT
+
+
+@dataclass(frozen=True, slots=True)
+class Left:
+    """What is left: grams and millilitres, None where not known. `gone` says how the last of it went."""
+
+    mass_g: float | None
+    volume_ml: float | None
+    gone: str = ""
+
+
+def left_of(
+    lot: Lot, draws: Sequence[LotDraw], checks: Sequence[LotCheck], on: date, ml_per_g: float | None = None
+) -> Left:
+    """What is left at the end of a day. A check that weighed the lot counts from its day on.
+
+    Volume goes with mass; where only the mass is known, `ml_per_g` (of the dried food) gives the volume.
+    """
+    if not draws and not checks:
+        mass = lot.mass.si if lot.mass else None
+        return Left(mass, _volume(lot, mass, ml_per_g))
+    mass, since = (lot.mass.si if lot.mass else None), None
+    for check in checks:
+        if check.mass is not None and check.on <= on and (since is None or check.on >= since):
+            mass, since = check.mass.si, check.on
+    for draw in sorted(draws, key=lambda d: (d.on, d.id)):
+        if draw.on > on:
+            continue
+        if draw.mass is None:
+            return Left(0.0, 0.0, draw.purpose)
+        if mass is not None and (since is None or draw.on > since):
+            mass -= draw.mass.si
+            if mass <= 0.05:
+                return Left(0.0, 0.0, draw.purpose)
+    return Left(mass, _volume(lot, mass, ml_per_g))
+
+
+def _volume(lot: Lot, mass: float | None, ml_per_g: float | None) -> float | None:
+    if lot.volume is not None:
+        whole = lot.mass.si if lot.mass else None
+        return lot.volume.si if mass is None or not whole else lot.volume.si * mass / whole
+    return mass * ml_per_g if mass is not None and ml_per_g is not None else None
+
+
+def thrown_out(left: Left) -> bool:
+    """Whether the last of it was thrown out."""
+    return left.gone == THROWN_OUT

@@ -1,0 +1,312 @@
+"""Everything the shelf needs, read from the journal in a few sweeps, and one lot's line made from it.
+
+The book can take in what an act changed instead of being read again; nothing it works out is kept past the
+records it was worked out from.
+"""
+
+from __future__ import annotations
+
+from bisect import insort
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from typing import Any
+
+from dryhouse.handbook.keeping_table import KeepingLines, keeping_lines
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.amounts import Left, left_of, thrown_out
+from dryhouse.kitchen.cautions import dry_enough, facts_of_batch, facts_of_food, facts_of_lot, is_bought
+from dryhouse.kitchen.days import day_of, start_of
+from dryhouse.kitchen.foods import food
+from dryhouse.kitchen.history import stretches
+from dryhouse.kitchen.ports import Done, Record
+from dryhouse.kitchen.records import (
+    Batch,
+    BatchPart,
+    Lot,
+    LotCheck,
+    LotDraw,
+    LotMove,
+    OwnFigure,
+    OwnFood,
+    Place,
+    PlaceTemperature,
+)
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.standing import STANDINGS, THROWN_OUT, USED_UP, Standing, standing_of
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.keeping import Keeping, Stretch, keeping, used_up
+from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
+
+_HANDFUL = 10000
+"""How many numbers a journal is asked for at once."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShelfLine:
+    """One lot as the shelf shows it on a day."""
+
+    lot: Lot
+    food_name: str
+    standing: str
+    reason: str
+    keep_by: date | None
+    mass_left_g: float | None
+    volume_left_ml: float | None
+    place: str
+    place_id: int | None
+    batch_title: str = ""
+    first: int | None = None
+    """1 for the lot to use first, and so on; None for lots that are not in good standing."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Kept:
+    """What was worked out of the batch a lot came from."""
+
+    facts: BatchFacts | None
+    dry: bool | None
+    dried_on: datetime | None
+    title: str
+
+
+@dataclass
+class ShelfBook:
+    """The records of the shelf, by lot and by place. Made by `read`."""
+
+    kitchen: Kitchen
+    lots: dict[int, Lot] = field(default_factory=dict)
+    moves: dict[int, list[LotMove]] = field(default_factory=lambda: defaultdict(list))
+    draws: dict[int, list[LotDraw]] = field(default_factory=lambda: defaultdict(list))
+    checks: dict[int, list[LotCheck]] = field(default_factory=lambda: defaultdict(list))
+    places: dict[int, Place] = field(default_factory=dict)
+    temperatures: dict[int, list[PlaceTemperature]] = field(default_factory=lambda: defaultdict(list))
+    _foods: dict[str, Food | None] = field(default_factory=dict)
+    _batches: dict[int, _Kept] = field(default_factory=dict)
+    _keep_by: dict[int, tuple[date | None, str]] = field(default_factory=dict)
+    _facts: dict[tuple[int, float | None], LotFacts] = field(default_factory=dict)
+
+    @classmethod
+    def read(cls, kitchen: Kitchen, lot: int | None = None) -> ShelfBook:
+        """The whole shelf, or the book of one lot."""
+        journal = kitchen.journal
+        book = cls(kitchen)
+        one: dict[str, Any] = {} if lot is None else {"lot": lot}
+        found = journal.where(Lot) if lot is None else journal.where(Lot, id=lot)
+        for records in (
+            found,
+            *(journal.where(kind, **one) for kind in (LotMove, LotDraw, LotCheck)),
+            journal.where(Place),
+            journal.where(PlaceTemperature),
+        ):
+            book._add(records)
+        wanted = tuple({r.batch for r in found if r.batch is not None})
+        if wanted:
+            book._read_batches(wanted)
+        return book
+
+    def take(self, done: Done) -> None:
+        """Bring the book up to what an act changed."""
+        touched: set[int] = set()
+        everything = False
+        for change in done.changes:
+            record = change.record
+            if isinstance(record, Lot | LotMove | LotDraw | LotCheck):
+                touched.add(record.id if isinstance(record, Lot) else record.lot)
+            elif isinstance(record, Place | PlaceTemperature | Batch | BatchPart | OwnFood | OwnFigure):
+                everything = True
+            self._replace(change.before, change.after)
+        if everything:
+            self._foods.clear()
+            self._batches.clear()
+            wanted = tuple({lot.batch for lot in self.lots.values() if lot.batch is not None})
+            if wanted:
+                self._read_batches(wanted)
+            self._keep_by.clear()
+            self._facts.clear()
+            return
+        missing = {lot.batch for id in touched if (lot := self.lots.get(id)) and lot.batch} - set(self._batches)
+        if missing:
+            self._read_batches(tuple(missing))
+        for id in touched:
+            self._keep_by.pop(id, None)
+        for key in [key for key in self._facts if key[0] in touched]:
+            del self._facts[key]
+
+    # --- reading ---------------------------------------------------------------------------------------
+
+    def _home(self, record: Record) -> list[Any] | dict[int, Any] | None:
+        match record:
+            case Lot():
+                return self.lots
+            case Place():
+                return self.places
+            case LotMove():
+                return self.moves[record.lot]
+            case LotDraw():
+                return self.draws[record.lot]
+            case LotCheck():
+                return self.checks[record.lot]
+            case PlaceTemperature():
+                return self.temperatures[record.place]
+        return None
+
+    def _add(self, records: Iterable[Record]) -> None:
+        for record in records:
+            home = self._home(record)
+            if isinstance(home, dict):
+                home[record.id] = record
+            elif home is not None:
+                insort(home, record, key=_when)
+
+    def _replace(self, before: Record | None, after: Record | None) -> None:
+        if before is not None:
+            home = self._home(before)
+            if isinstance(home, dict):
+                home.pop(before.id, None)
+            elif home is not None and before in home:
+                home.remove(before)
+        if after is not None:
+            self._add([after])
+
+    def _read_batches(self, ids: tuple[int, ...]) -> None:
+        parts: dict[int, list[BatchPart]] = defaultdict(list)
+        journal = self.kitchen.journal
+        handfuls = [ids[n : n + _HANDFUL] for n in range(0, len(ids), _HANDFUL)]
+        for part in (p for some in handfuls for p in journal.where(BatchPart, batch=some)):
+            parts[part.batch].append(part)
+        for batch in (b for some in handfuls for b in journal.where(Batch, id=some)):
+            inside = sorted(parts.get(batch.id, ()), key=lambda p: p.position)
+            facts = facts_of_batch(batch, inside, self.food_facts)
+            dry = dry_enough(self.kitchen, batch, inside)
+            self._batches[batch.id] = _Kept(facts, dry, batch.ended, batch.title)
+
+    # --- one lot ---------------------------------------------------------------------------------------
+
+    def food(self, slug: str) -> Food | None:
+        """The food of this slug, looked up once; None where it is no longer known."""
+        if slug not in self._foods:
+            try:
+                self._foods[slug] = food(self.kitchen, slug)
+            except InputProblem:
+                self._foods[slug] = None
+        return self._foods[slug]
+
+    def food_facts(self, slug: str) -> FoodFacts:
+        """The facts of the food of this slug."""
+        known = self.food(slug)
+        return facts_of_food(known) if known is not None else FoodFacts(slug)
+
+    def history(self, lot: Lot) -> tuple[Stretch, ...]:
+        """Where the lot has been since it was dried (or packed, where that is not known)."""
+        names = {id: place.name for id, place in self.places.items()}
+        return stretches(self._start(lot), self.moves.get(lot.id, ()), self.temperatures, names)
+
+    def _start(self, lot: Lot) -> datetime:
+        packed = start_of(self.kitchen, lot.packed_on)
+        kept = self._batches.get(lot.batch) if lot.batch is not None else None
+        dried = kept.dried_on if kept is not None else None
+        return min(packed, dried) if dried is not None else packed
+
+    def lines(self, lot: Lot) -> KeepingLines:
+        """The rules of keeping for what is in the lot."""
+        kept = self._batches.get(lot.batch) if lot.batch is not None else None
+        own = self.food_facts(lot.food)
+        inside = kept.facts.food if kept is not None and kept.facts is not None else own
+        return keeping_lines(lot.food, inside if inside.parts else own)
+
+    def keeping(self, lot: Lot, moment: datetime) -> Keeping:
+        """Life used and left, with workings."""
+        chosen = self.lines(lot)
+        found = keeping(self.history(lot), chosen.lines, moment)
+        supposed = tuple(f"Supposed: {s}" for s in chosen.supposed)
+        return Keeping(found.until, found.used, found.missing, (*supposed, *found.workings), found.basis)
+
+    def keep_by(self, lot: Lot) -> tuple[date | None, str]:
+        """The last day the lot is expected to keep, or None and what is missing."""
+        if lot.id not in self._keep_by:
+            if is_bought(lot):
+                self._keep_by[lot.id] = (lot.bought_keep_by, "")
+            else:
+                until, missing = used_up(self.history(lot), self.lines(lot).lines)
+                self._keep_by[lot.id] = (day_of(self.kitchen, until) if until else None, missing)
+        return self._keep_by[lot.id]
+
+    def place_at(self, lot: int, moment: datetime) -> int | None:
+        """The place the lot is in at a moment; its first place where it was not yet put anywhere."""
+        moves = self.moves.get(lot, ())
+        been = [m for m in moves if m.at <= moment]
+        return been[-1].place if been else moves[0].place if moves else None
+
+    def temperature_at(self, place: int | None, moment: datetime) -> float | None:
+        """How warm a place is at a moment."""
+        readings = self.temperatures.get(place, ()) if place is not None else ()
+        been = [r for r in readings if r.since <= moment]
+        return been[-1].temperature.si if been else readings[0].temperature.si if readings else None
+
+    def facts(self, lot: Lot, moment: datetime) -> LotFacts:
+        """What is recorded of a lot up to a moment."""
+        warmth = self.temperature_at(self.place_at(lot.id, moment), moment)
+        kept = self._batches.get(lot.batch) if lot.batch is not None else None
+        own = self.food_facts(lot.food)
+        batch = kept.facts if kept is not None else None if is_bought(lot) else BatchFacts(own)
+        on = day_of(self.kitchen, moment)
+        checks = [c for c in self.checks.get(lot.id, ()) if c.on <= on]
+        return facts_of_lot(lot, own, batch, kept.dry if kept else None, checks, warmth)
+
+    def left(self, lot: Lot, on: date) -> Left:
+        """What is left of it at the end of a day."""
+        return left_of(lot, self.draws.get(lot.id, ()), self.checks.get(lot.id, ()), on, self._ml_per_g(lot.food))
+
+    def _ml_per_g(self, slug: str) -> float | None:
+        known = self.food(slug)
+        dried = known.measures_for("dried") if known is not None else ()
+        return 1.0 / dried[0].density if dried else None
+
+    def standing(self, lot: Lot, on: date, *, moment: datetime, keep_by: date | None, missing: str) -> Standing:
+        """The standing of a lot on a day, given its keep-by."""
+        checks = self.checks.get(lot.id, ())
+        return standing_of(lot, self.facts(lot, moment), checks, keep_by, missing, on)
+
+    def line(self, lot: Lot, on: date, moment: datetime) -> ShelfLine:
+        """The lot on a day; `moment` is the end of that day."""
+        left = self.left(lot, on)
+        keep_by, missing = self.keep_by(lot)
+        if left.gone:
+            standing = Standing(THROWN_OUT if thrown_out(left) else USED_UP, "")
+        else:
+            standing = self.standing(lot, on, moment=moment, keep_by=keep_by, missing=missing)
+        place = self.place_at(lot.id, moment)
+        known = self.food(lot.food)
+        kept = self._batches.get(lot.batch) if lot.batch is not None else None
+        return ShelfLine(
+            lot,
+            known.name if known is not None else lot.food,
+            standing.name,
+            standing.reason,
+            keep_by,
+            left.mass_g,
+            left.volume_ml,
+            self.places[place].name if place in self.places and place is not None else "",
+            place,
+            kept.title if kept is not None else "",
+        )
+
+
+def _when(record: Any) -> tuple[Any, int]:
+    return (
+        record.at
+        if isinstance(record, LotMove)
+        else record.since
+        if isinstance(record, PlaceTemperature)
+        else record.on,
+        record.id,
+    )
+
+
+def in_order(lines: Sequence[ShelfLine]) -> list[ShelfLine]:
+    """By standing as a person should see it, then by keep-by."""
+    rank = {name: n for n, name in enumerate(STANDINGS)}
+    far = date.max
+    return sorted(lines, key=lambda line: (rank[line.standing], line.keep_by or far, line.lot.id))

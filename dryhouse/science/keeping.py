@@ -1,0 +1,184 @@
+"""How long dried food keeps its quality, reckoned over where it has really been.
+
+The life L(T) at a temperature comes from published points. Between two points log L is a straight line in
+T (a constant factor for each degree); colder than the coldest point the published life stands and is never
+exceeded; hotter than the hottest it shortens at least by a published rule of thumb, and never lengthens. Where only a limit is published for a kind of place (room, refrigerator, freezer), the limit of
+the next warmer kind of place holds: a step and no line. Of several rules the shortest life counts.
+
+Life used is Σ Δt / L(T) over the stretches of a history; the food is kept by the moment it reaches 1.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from dryhouse.science.units import to_fahrenheit
+from dryhouse.science.values import Basis, Fact, Figure, merge_bases
+
+DAY_S = 86400.0
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A published life, in days, at a temperature in °C."""
+
+    temperature_c: float
+    life: Fact
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """The points of one rule, coldest first, and how it speaks between and beyond them."""
+
+    name: str
+    points: tuple[Point, ...]
+    steps: bool = False
+    only_between: bool = False
+    """A general rule beside a more special one: it says nothing outside its own points."""
+    halving_c: float = math.inf
+    """Hotter than the hottest point the life halves at least every so many degrees."""
+
+
+@dataclass(frozen=True, slots=True)
+class Life:
+    """A life in days at one temperature, how it was found, and from which facts."""
+
+    days: float
+    how: str
+    facts: tuple[Fact, ...]
+
+
+def life_at(lines: Iterable[Line], celsius: float) -> Life | None:
+    """The shortest life any of the rules gives at this temperature; None where none is published."""
+    lives = [life for line in lines if (life := _life(line, celsius)) is not None]
+    return min(lives, key=lambda life: life.days, default=None)
+
+
+def _life(line: Line, celsius: float) -> Life | None:
+    points = line.points
+    coldest, hottest = points[0], points[-1]
+    if line.only_between and not coldest.temperature_c - 1e-9 <= celsius <= hottest.temperature_c + 1e-9:
+        return None
+    if celsius > hottest.temperature_c + 1e-9:
+        return _hotter(line, celsius)
+    if celsius <= coldest.temperature_c + 1e-9:
+        held = "" if celsius > coldest.temperature_c - 1e-9 else ", held at the coldest published point"
+        return Life(coldest.life.value, f"{_say(coldest)}{held}", (coldest.life,))
+    warmer = next(i for i, p in enumerate(points) if celsius <= p.temperature_c + 1e-9)
+    a, b = points[warmer - 1], points[warmer]
+    if abs(celsius - b.temperature_c) <= 1e-9:
+        return Life(b.life.value, _say(b), (b.life,))
+    if line.steps:
+        return Life(b.life.value, f"the next warmer limit holds: {_say(b)}", (b.life,))
+    share = (celsius - a.temperature_c) / (b.temperature_c - a.temperature_c)
+    days = a.life.value * (b.life.value / a.life.value) ** share
+    return Life(days, f"on the line of log life between {_say(a)} and {_say(b)}", (a.life, b.life))
+
+
+def _hotter(line: Line, celsius: float) -> Life:
+    hottest = line.points[-1]
+    beyond = celsius - hottest.temperature_c
+    per_degree = math.log(2.0) / line.halving_c
+    if len(line.points) > 1 and not line.steps:
+        before = line.points[-2]
+        slope = math.log(before.life.value / hottest.life.value) / (hottest.temperature_c - before.temperature_c)
+        per_degree = max(per_degree, slope)
+    days = hottest.life.value * math.exp(-per_degree * beyond)
+    return Life(days, f"hotter than {_say(hottest)}: shortened, never lengthened", (hottest.life,))
+
+
+def _say(point: Point) -> str:
+    return f"{point.life.value:g} days at {_warmth(point.temperature_c)}"
+
+
+def _warmth(celsius: float) -> str:
+    return f"{to_fahrenheit(celsius):.0f} °F ({celsius:.0f} °C)"
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """Some time in one place at one temperature. The last stretch of a history has no end."""
+
+    place: str
+    start: datetime
+    end: datetime | None
+    temperature_c: float | None
+    assumed: str = ""
+    """Why this temperature was supposed, where it was not recorded."""
+
+
+@dataclass(frozen=True, slots=True)
+class Keeping:
+    """What a history leaves of a life: the moment it is used up, and the arithmetic."""
+
+    until: datetime | None
+    """None where a temperature or a published life is missing; `missing` says which."""
+    used: float
+    """Of the whole life, up to the moment asked about."""
+    missing: str = ""
+    workings: tuple[str, ...] = ()
+    basis: tuple[Basis, ...] = ()
+
+    def left(self, moment: datetime) -> Figure | None:
+        """Days from a moment until the life is used up: negative where it is past."""
+        if self.until is None:
+            return None
+        days = (self.until - moment).total_seconds() / DAY_S
+        return Figure(days, "day", basis=self.basis, workings=self.workings)
+
+
+def used_up(history: Sequence[Stretch], lines: Sequence[Line]) -> tuple[datetime | None, str]:
+    """When the life is used up, without workings; or None and what is missing. The last stretch is open."""
+    used = 0.0
+    for stretch in history:
+        if stretch.temperature_c is None:
+            return None, f"the temperature of {stretch.place} is not recorded"
+        life = life_at(lines, stretch.temperature_c)
+        if life is None:
+            return None, "no keeping time is published for this food"
+        left = timedelta(days=(1.0 - used) * life.days)
+        if stretch.end is None or stretch.start + left <= stretch.end:
+            return stretch.start + left, ""
+        used += (stretch.end - stretch.start).total_seconds() / DAY_S / life.days
+    return None, "no place is recorded"
+
+
+def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime) -> Keeping:
+    """Life used and left over a history, with a line of arithmetic for each stretch.
+
+    Stretches follow one another; the last is open and is reckoned on until the life is used up, so that
+    what is planned (a trip) counts as well as what has been.
+    """
+    until, missing = used_up(history, lines)
+    used, at_moment = 0.0, 0.0
+    workings: list[str] = []
+    facts: list[Basis] = []
+    for stretch in history:
+        if stretch.assumed:
+            facts.append(Basis("assumption", stretch.assumed))
+            workings.append(f"Supposed: {stretch.assumed}")
+        life = None if stretch.temperature_c is None else life_at(lines, stretch.temperature_c)
+        if life is None or stretch.temperature_c is None:
+            workings.append(f"{stretch.place}: {missing}")
+            break
+        facts += [fact.basis for fact in life.facts]
+        where = f"{stretch.place}, {_warmth(stretch.temperature_c)}: life {life.days:.1f} days ({life.how})"
+        if at_moment == used and moment >= stretch.start:
+            at_moment = used + _days(stretch.start, min(stretch.end or moment, moment)) / life.days
+        if stretch.end is None or (until is not None and until <= stretch.end):
+            rest = (1.0 - used) * life.days
+            workings.append(f"{where}; left (1 − {used:.4f}) × {life.days:.1f} = {rest:.1f} days")
+            break
+        days = _days(stretch.start, stretch.end)
+        part = days / life.days
+        used += part
+        workings.append(f"{where}; {days:.1f} days there use {days:.1f} ÷ {life.days:.1f} = {part:.4f}")
+        at_moment = used if moment >= stretch.end else at_moment
+    return Keeping(until, at_moment, missing, tuple(workings), merge_bases(facts))
+
+
+def _days(start: datetime, end: datetime) -> float:
+    return (end - start).total_seconds() / DAY_S
