@@ -4,8 +4,8 @@ The mass balance gives the ratio dried/prepared = solids of the raw food ÷ soli
 it are physical and differ from batch to batch: how watery the raw food was, and how far it was dried. What the
 published yield tables stray from the mass balance beyond these is, in part, the same in every kitchen (trimming
 that the refuse figure doesn't know, another variety) and in part each kitchen's own way. Both parts are
-estimated from the tables themselves, by the method of moments of a random-effects model (as in DerSimonian
-and Laird 1986, Controlled Clinical Trials 7:177; recalled).
+estimated from the tables themselves, by the method of moments of a random-effects model (DerSimonian and
+Laird 1986, Controlled Clinical Trials 7:177; recalled), about the mass balance as the known mean.
 """
 
 from __future__ import annotations
@@ -79,19 +79,20 @@ def one_for_each_source(rows: Sequence[Comparison]) -> list[Comparison]:
 def table_spread(rows: Sequence[Comparison]) -> TableSpread:
     """The two variances, from every comparison of every food (`one_for_each_source` first).
 
-    Within foods: E Σ(e − ē)² = Σ (J − 1)(kitchen + variance). Over all: E e² = food + kitchen + variance.
+    Each row weighs by the inverse of its own variance v, as DerSimonian and Laird have it: over all rows
+    E Σ e²/v = N + (food + kitchen) Σ 1/v, and within foods E Σ (e − ē)²/v = Σ (J − 1) + kitchen Σ (J − 1)/v.
     Neither can be below zero. Where no food stands in two tables the whole of it is laid to the kitchens.
     """
     by_food: dict[str, list[Comparison]] = defaultdict(list)
     for row in rows:
         by_food[row.food].append(row)
-    total = sum(r.strays**2 - r.variance for r in rows) / len(rows)
-    within, spare = 0.0, 0
+    total = sum(r.strays**2 / r.variance - 1 for r in rows) / sum(1 / r.variance for r in rows)
+    within, weight = 0.0, 0.0
     for group in by_food.values():
         mean, n = sum(r.strays for r in group) / len(group), len(group)
-        within += sum((r.strays - mean) ** 2 - (1 - 1 / n) * r.variance for r in group)
-        spare += n - 1
-    kitchen = max(within / spare if spare else total, 0.0)
+        within += sum((r.strays - mean) ** 2 / r.variance - (1 - 1 / n) for r in group)
+        weight += sum((1 - 1 / n) / r.variance for r in group)
+    kitchen = max(within / weight if weight else total, 0.0)
     return TableSpread(max(total - kitchen, 0.0), kitchen, len(rows))
 
 

@@ -14,8 +14,16 @@ _CLOSE = 1e-15
 
 
 def cdf(t: float, df: float) -> float:
-    """P(T ≤ t). Abramowitz & Stegun 26.7.1: the tail is half the incomplete beta I_x(ν/2, ½), x = ν/(ν+t²)."""
-    tail = 0.5 * _incomplete_beta(df / 2.0, 0.5, df / (df + t * t))
+    """P(T ≤ t), by the incomplete beta function (Abramowitz & Stegun 26.7.1).
+
+    Near the middle the share between −t and t is I_y(½, ν/2) with y = t²/(ν+t²); far out it is the tails that are
+    I_x(ν/2, ½) with x = ν/(ν+t²). Each is taken where it keeps its digits.
+    """
+    square = t * t
+    if square < df:
+        half = 0.5 * _incomplete_beta(0.5, df / 2.0, square / (df + square))
+        return 0.5 + math.copysign(half, t)
+    tail = 0.5 * _incomplete_beta(df / 2.0, 0.5, df / (df + square))
     return 1.0 - tail if t > 0 else tail
 
 

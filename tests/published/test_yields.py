@@ -1,0 +1,222 @@
+"""Published yields against the handbook's own intervals, row by row; and the figures the intervals rest on.
+
+`published_yields.csv` holds every row of the published tables we know, comparable or not, with the reason.
+"""
+
+import csv
+import math
+import statistics
+from collections import defaultdict
+from pathlib import Path
+
+import pytest
+
+from dryhouse.handbook import yield_comparisons, yield_spread
+from dryhouse.handbook.foods import load_foods
+from dryhouse.science.units import SIZES
+from dryhouse.science.yields.prior import (
+    Comparison,
+    handbook_belief,
+    mass_balance,
+    one_for_each_source,
+    table_spread,
+)
+from dryhouse.science.yields.ratio import batch_variance
+
+DATA = Path(__file__).parent / "data"
+CUP = SIZES["cup"]
+
+
+def read(name: str) -> list[dict[str, str]]:
+    with (DATA / f"{name}.csv").open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+ROWS = read("published_yields")
+COMPARABLE = [r for r in ROWS if not r["not_comparable_because"]]
+REASONS = {
+    "the same row as the one read in the public copy of the bulletin",
+    "as bought, before fat is trimmed and marinade added; four to one leaves less than the solids of lean beef",
+    "a pressed commercial product, not a drying yield",
+    "an equivalence for the pot: the dried weight would still hold more than half water",
+    "a range over many foods, of no one food",
+    "no weights on both sides",
+    "dried from plums far sweeter than those sold fresh",
+}
+
+
+def comparison(row: dict[str, str]) -> Comparison:
+    """One row against the mass balance of its food, as prepared, at the moisture it was dried to."""
+    food = load_foods()[row["slug"]]
+    water = food.facts["water"]
+    end = food.facts["target_moisture" if row["finish"] == "home" else "dried_water"]
+    if row["prepared_lb"]:
+        prepared = float(row["prepared_lb"])
+    else:
+        refuse = food.fact("refuse")
+        prepared = float(row["as_purchased_lb"]) * (1 - (refuse.value if refuse else 0) / 100)
+    strays = math.log(float(row["dried_lb"]) / prepared) - mass_balance(water.value, end.value)
+    variance = batch_variance(water, yield_spread.raw_water(food), yield_spread.finish(food))
+    return Comparison(row["slug"], row["source"].split(", ")[0], strays, variance)
+
+
+def test_every_row_is_compared_or_says_why_not():
+    assert len(ROWS) == 46
+    assert {r["not_comparable_because"] for r in ROWS} - {""} == REASONS
+    assert len(COMPARABLE) == 26
+
+
+def test_eighty_per_cent_intervals_hold_at_least_eighty_per_cent_of_the_comparable_rows():
+    """Each row is foretold from all the others: neither it nor another row of the same food and publication
+    goes into the spreads or into the middle it is held against."""
+    rows = [comparison(r) for r in COMPARABLE]
+    held = []
+    for row in rows:
+        others = one_for_each_source([o for o in rows if (o.food, o.source) != (row.food, row.source)])
+        of_food = [o for o in others if o.food == row.food]
+        predictive = handbook_belief(0.0, row.variance, table_spread(others), of_food).predictive()
+        held.append(math.log(predictive.low) <= row.strays <= math.log(predictive.high))
+    assert sum(held) / len(held) >= 0.80
+
+
+def test_the_handbooks_spread_rests_on_exactly_these_rows():
+    ours = table_spread(one_for_each_source([comparison(r) for r in COMPARABLE]))
+    shipped = yield_comparisons.yield_spread()
+    assert shipped.rows == ours.rows == 24
+    assert shipped.food == pytest.approx(ours.food, abs=0.001)
+    assert shipped.kitchen == pytest.approx(ours.kitchen, abs=0.001)
+
+
+def predictive_of(slug: str):
+    from dryhouse.science.yields.ratio import by_handbook
+
+    food = load_foods()[slug]
+    return by_handbook(
+        food.facts["water"],
+        food.facts["target_moisture"],
+        yield_spread.raw_water(food),
+        yield_spread.finish(food),
+        yield_comparisons.yield_spread(),
+        yield_comparisons.comparable_yields(slug),
+    ).ratio.predictive
+
+
+@pytest.mark.parametrize(
+    ("prepared", "dried", "source"),
+    [
+        (8.0, 1.0, "US Army Quartermaster subcourse QM6321: eight pounds peeled and chopped to one"),
+        (9.0, 1.0, "FAO small-scale processing text: nine to one, to about 5 % moisture"),
+        (16.0, 2.0, "Armed Forces card A-11: 1 lb prepared, 2 oz dried"),
+        (26.0, 10 / 3, "Armed Forces card A-11: 1 lb 10 oz prepared, 3-1/3 oz dried"),
+        (320.0, 40.0, "Armed Forces card A-11: 20 lb prepared, 2 lb 8 oz dried"),
+    ],
+)
+def test_onions_by_weight(prepared, dried, source):
+    predictive = predictive_of("onion")
+    assert predictive.low <= dried / prepared <= predictive.high, source
+    assert predictive.value == pytest.approx(dried / prepared, rel=0.15), source
+
+
+@pytest.mark.parametrize(
+    ("slug", "bought_oz", "prepared_oz"),
+    [("onion", 17.75, 16.0), ("onion", 29.0, 26.0), ("onion", 355.0, 320.0), ("green-pepper", 8.0, 6.5)],
+)
+def test_as_purchased_to_prepared(slug, bought_oz, prepared_oz):
+    """Armed Forces card A-11, as purchased and prepared, against the refuse figures of USDA SR28."""
+    refuse = load_foods()[slug].facts["refuse"].value
+    assert bought_oz * (1 - refuse / 100) == pytest.approx(prepared_oz, rel=0.02)
+
+
+@pytest.mark.parametrize(
+    ("slug", "grams", "cups"),
+    [
+        ("onion", 16 * SIZES["oz"], 3.0),
+        ("onion", 26 * SIZES["oz"], 4.75),
+        ("onion", 320 * SIZES["oz"], 60.0),
+        ("green-pepper", 6.5 * SIZES["oz"], 1.25),
+    ],
+)
+def test_fresh_chopped_by_the_cup(slug, grams, cups):
+    """Armed Forces card A-11, prepared weight and cups, within the interval of a cup of that cut."""
+    from dryhouse.kitchen.yield_knowledge import density_of
+
+    known = density_of(load_foods()[slug], "fresh", "chopped", [])
+    assert known.predictive.low <= grams / (cups * CUP) <= known.predictive.high
+
+
+@pytest.mark.parametrize(
+    ("slug", "dried_oz", "cups"),
+    [
+        ("onion", 2.0, (9 + 2 / 3) / 16),
+        ("onion", 10 / 3, 1.0),
+        ("onion", 40.0, 12.0),
+        ("green-pepper", 1.0, 2 / 3),
+        ("green-pepper", 16.0, 10.0),
+    ],
+)
+def test_dried_by_the_cup(slug, dried_oz, cups):
+    """Armed Forces card A-11, dried weight and cups (9-2/3 tbsp, 1 cup, 3 qt; 2/3 cup, 2.5 qt)."""
+    from dryhouse.kitchen.yield_knowledge import density_of
+
+    known = density_of(load_foods()[slug], "dried", "", [])
+    assert known.predictive.low <= dried_oz * SIZES["oz"] / (cups * CUP) <= known.predictive.high
+
+
+@pytest.mark.parametrize(("prepared_oz", "dried_oz"), [(6.5, 1.0), (104.0, 16.0)])
+def test_the_cards_peppers_are_an_equivalence_for_the_pot_and_no_yield(prepared_oz, dried_oz):
+    """Armed Forces card A-11 sets 6.5 oz of fresh peppers beside 1 oz of dried. USDA SR28 11333 has 6.11 % solids
+    in them: as a yield by drying the ounce would still be more than half water, and ours must not hold it."""
+    solids = prepared_oz * (100 - load_foods()["green-pepper"].facts["water"].value) / 100
+    assert 1 - solids / dried_oz > 0.5
+    assert dried_oz / prepared_oz > predictive_of("green-pepper").high
+
+
+# --- what the spreads rest on ----------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("category", ["vegetable", "fruit", "meat"])
+def test_spread_of_raw_water(category):
+    """USDA Standard Reference 28: standard error × √n over solids, raw foods with n of five or more; the median."""
+    spreads = [
+        float(r["standard_error"]) * math.sqrt(float(r["n"])) / (100 - float(r["water_pct"]))
+        for r in read("raw_water")
+        if r["category"] == category
+    ]
+    shipped = yield_spread.spreads()["raw_water", category]
+    assert shipped.n == len(spreads)
+    assert shipped.value == pytest.approx(statistics.median(spreads), abs=5e-4)
+
+
+def test_spread_of_finished_moisture():
+    """USDA Standard Reference 28: ln(solids) of the vegetables and the fruits sold dried."""
+    logs = defaultdict(list)
+    for r in read("finish_water"):
+        logs[r["category"]].append(math.log(1 - float(r["water_pct"]) / 100))
+    for category, values in logs.items():
+        assert yield_spread.spreads()["finish", category].value == pytest.approx(statistics.stdev(values), abs=5e-4)
+    assert yield_spread.spreads()["finish", "other"].value == pytest.approx(pooled(logs.values()), abs=5e-4)
+
+
+def pooled(groups) -> float:
+    """Standard deviation within groups."""
+    groups = [g for g in groups if len(g) > 1]
+    squares = sum(statistics.variance(g) * (len(g) - 1) for g in groups)
+    return math.sqrt(squares / sum(len(g) - 1 for g in groups))
+
+
+def test_spread_of_cups():
+    """USDA SR28 cups by cut; Armed Forces card A-11 against SR28; dried cups between three publications."""
+    by_cut, dried = defaultdict(list), defaultdict(list)
+    for r in read("fresh_cups_by_cut"):
+        by_cut[r["ndb_no"]].append(math.log(float(r["grams"])))
+    for r in read("dried_cups"):
+        dried[r["food"]].append(math.log(float(r["grams_per_cup"])))
+    same = [
+        math.log(float(r["card_grams_per_cup"]) / float(r["usda_grams_per_cup"]))
+        for r in read("fresh_cups_same_cut")
+    ]
+    shipped = yield_spread.spreads()
+    assert shipped["fresh_cup", "any cut"].value == pytest.approx(pooled(by_cut.values()), abs=5e-4)
+    assert shipped["dried_cup", "any cut"].value == pytest.approx(pooled(dried.values()), abs=5e-4)
+    rms = math.sqrt(statistics.mean(x * x for x in same))
+    assert shipped["fresh_cup", "same cut"].value == pytest.approx(rms, abs=5e-4)

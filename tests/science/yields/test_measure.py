@@ -1,0 +1,47 @@
+"""What a cup weighs: her own volumes before the handbook's, each with its uncertainty."""
+
+import math
+
+import pytest
+
+from dryhouse.science.values import Basis, Fact
+from dryhouse.science.yields.measure import PublishedDensity, density
+
+CUP = 236.5882365
+SPREAD = Fact(0.186, "ln", "spread of cups", "computed", n=39)
+
+
+def cup(grams, what=""):
+    return PublishedDensity(grams / CUP, what, "USDA", Basis("handbook", "USDA"))
+
+
+def test_no_measure_is_no_density():
+    assert density("dried", [], SPREAD, []) is None
+
+
+def test_one_published_cup():
+    # USDA Standard Reference 28, 11167: 1 cup of raw sweet corn is 145 g
+    known = density("fresh", [cup(145)], SPREAD, [])
+    assert known.predictive.value * CUP == pytest.approx(145)
+    assert known.predictive.spread == pytest.approx(0.186 * math.sqrt(2))
+    assert {b.source for b in known.basis} == {"USDA", "spread of cups"}
+
+
+def test_several_cuts_are_averaged_and_known_better_than_one():
+    # USDA Standard Reference 28, 11282: a cup of raw onion is 160 g chopped, 115 g sliced
+    known = density("fresh", [cup(160, "chopped"), cup(115, "sliced")], SPREAD, [])
+    assert known.predictive.value * CUP == pytest.approx(math.sqrt(160 * 115))
+    assert known.predictive.spread < density("fresh", [cup(160)], SPREAD, []).predictive.spread
+    assert any("chopped" in line for line in known.workings)
+
+
+def test_own_measured_volumes_override_the_handbook():
+    known = density("dried", [cup(94)], SPREAD, [60 / CUP, 62 / CUP, 61 / CUP])
+    assert known.predictive.value * CUP == pytest.approx(61, rel=0.01)
+    assert known.n_own == 3
+    assert known.basis == (Basis("own", "measured volumes, dried", 3),)
+
+
+def test_steady_own_volumes_narrow_the_spread():
+    one, ten = (density("dried", [], SPREAD, [0.25] * n).predictive.spread for n in (1, 10))
+    assert ten < one < 0.3

@@ -1,0 +1,73 @@
+"""Handbook, own and joined, side by side."""
+
+import math
+
+import pytest
+
+from dryhouse.science.values import Basis, Fact
+from dryhouse.science.yields.prior import Comparison, TableSpread
+from dryhouse.science.yields.ratio import OwnBatch, PublishedYield, by_handbook, by_own, joined
+
+WATER = Fact(76.05, "%", "USDA 11167", n=103, standard_error=0.863)
+TARGET = Fact(10.0, "%", "Utah State")
+RAW, FINISH = Fact(0.184, "ln", "raw spread", "computed"), Fact(0.071, "ln", "finish spread", "computed")
+TABLES = TableSpread(0.03, 0.01, 24)
+
+
+def handbook(published=()):
+    return by_handbook(WATER, TARGET, RAW, FINISH, TABLES, published)
+
+
+def test_with_no_own_batch_the_answer_is_the_handbooks():
+    theirs = handbook()
+    assert joined(theirs, []) is theirs.ratio
+    assert theirs.ratio.value == pytest.approx(23.95 / 90)
+
+
+def test_each_own_batch_moves_the_answer_to_her():
+    theirs, hers = handbook(), 0.20
+    gaps = [abs(math.log(joined(theirs, [OwnBatch(hers)] * n).value / hers)) for n in (0, 1, 2, 5, 20, 200)]
+    assert gaps == sorted(gaps, reverse=True)
+    assert gaps[-2] < 0.1 * gaps[0]
+
+
+def test_many_own_batches_give_their_mean():
+    hers = [OwnBatch(r) for r in (0.19, 0.21, 0.20, 0.22)] * 5000
+    mean = math.exp(sum(math.log(b.ratio) for b in hers) / len(hers))
+    assert joined(handbook(), hers).value == pytest.approx(mean, rel=1e-3)
+
+
+def test_batches_of_another_form_count_half_and_that_is_said():
+    full = joined(handbook(), [OwnBatch(0.2)] * 2)
+    half = joined(handbook(), [OwnBatch(0.2, same=False)] * 2)
+    assert 0.2 < full.value < half.value < 23.95 / 90
+    assert Basis("assumption", "a batch of another form counts 0.5") in half.basis
+    assert not any("another form" in b.source for b in full.basis)
+
+
+def test_own_figures_are_of_the_form_asked_for_where_there_are_any():
+    mixed = by_own([OwnBatch(0.2), OwnBatch(0.4, same=False)])
+    assert mixed.value == pytest.approx(0.2)
+    assert by_own([OwnBatch(0.4, same=False)]).value == pytest.approx(0.4)
+    assert by_own([]) is None
+
+
+def test_one_batch_alone_has_no_interval_and_says_so():
+    one = by_own([OwnBatch(0.2)])
+    assert one.predictive is None
+    assert any("no interval" in line for line in one.workings)
+    assert by_own([OwnBatch(0.2), OwnBatch(0.25)]).predictive is not None
+
+
+def test_own_batches_stand_alone_where_the_handbook_is_silent():
+    alone = joined(None, [OwnBatch(0.2), OwnBatch(0.3)])
+    assert alone.value == pytest.approx(math.sqrt(0.06))
+    assert joined(None, []) is None
+
+
+def test_the_workings_can_be_followed_with_a_pencil():
+    comparison, basis = Comparison("corn", "a table", 0.2, 0.05), Basis("handbook", "a table")
+    published = PublishedYield(comparison, "Published: 1134 g ÷ 2939 g = 0.386", basis)
+    lines = "\n".join(joined(handbook([published]), [OwnBatch(0.25)] * 3).workings)
+    for said in ("76.05 % water", "23.95 ÷ 90 = 0.266", "Published: 1134 g", "n=3", "Joined"):
+        assert said in lines
