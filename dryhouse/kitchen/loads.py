@@ -19,12 +19,14 @@ OWN_TARGET = "target moisture entered for this batch"
 
 def starting_moisture(food: Food, batch: Batch) -> Fact | None:
     """Moisture (% wet basis) of a single food as it went on the trays: entered for the batch, or followed
-    through the cooking where the weights before and after are recorded, or the food's own figure."""
+    through the cooking where the weights before and after are recorded, or the food's own figure.
+
+    A food whose published figures are already of the cooked food needs no carrying."""
     if batch.start_moisture_pct is not None:
         return Fact(batch.start_moisture_pct, "%", OWN_START, "entered")
     water = food.fact("water")
     raw, cooked = batch.cooked_mass_in, batch.cooked_mass_out
-    if water is None or raw is None or cooked is None:
+    if water is None or raw is None or cooked is None or "cooked" in food.name:
         return water
     lost = batch.drained_fat.si if batch.drained_fat else 0.0
     after = _after_cooking(raw.si, cooked.si, lost, water.value)
@@ -59,7 +61,7 @@ def target_for(kitchen: Kitchen, batch: Batch, food: Food | None = None) -> Fact
 def load_for(
     kitchen: Kitchen,
     batch: Batch,
-    parts: Sequence[BatchPart],
+    parts: Sequence[BatchPart] = (),
     *,
     grams: float | None = None,
     food: Food | None = None,
@@ -117,7 +119,7 @@ def _water_of(kitchen: Kitchen, part: BatchPart) -> tuple[str, Fact | None]:
     return known.name, known.fact("water")
 
 
-def missing_for(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> tuple[str, ...]:
+def missing_for(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] = ()) -> tuple[str, ...]:
     """What, if it were recorded, would tell more about this batch: a sentence each."""
     food = find_food(kitchen, batch.food)
     said = []

@@ -1,0 +1,35 @@
+"""Quick answers at the bench."""
+
+import pytest
+
+from dryhouse.kitchen.bench import target, water
+from dryhouse.kitchen.foods import set_figure
+from dryhouse.science.errors import InputProblem
+from tests.builders import a_kitchen
+
+
+def test_a_target_answers_in_the_unit_that_was_typed():
+    figure = target(a_kitchen(), "corn", "40 oz")
+    assert figure.unit == "oz"
+    assert figure.value == pytest.approx(40 * 0.2395 / 0.9)
+    assert {b.kind for b in figure.basis} == {"handbook"}
+
+
+def test_an_own_figure_changes_the_target_and_is_named():
+    kitchen = a_kitchen()
+    set_figure(kitchen, "corn", "target_moisture", 6.0)
+    figure = target(kitchen, "corn", "1 kg")
+    assert figure.value == pytest.approx(0.2395 / 0.94)
+    assert "entered" in {b.kind for b in figure.basis}
+
+
+def test_water_for_a_measure_needs_a_density_and_says_so():
+    with pytest.raises(InputProblem, match="give the weight"):
+        water(a_kitchen(), "apple", "1 cup")
+    figure, _ = water(a_kitchen(), "apple", "50 g")
+    assert figure.measure.unit == "cup"
+
+
+def test_an_animal_food_carries_its_stop_into_every_answer():
+    for figure in (target(a_kitchen(), "turkey", "1 kg"), water(a_kitchen(), "turkey", "50 g")[0]):
+        assert figure.cautions[0].severity == "stop"
