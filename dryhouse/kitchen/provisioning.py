@@ -10,12 +10,12 @@ from dryhouse.kitchen.days import start_of
 from dryhouse.kitchen.dryers import dryers
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.ingredients import DRIED
-from dryhouse.kitchen.packing import Bag, Buy, packing_list, shopping_list
 from dryhouse.kitchen.plan_items import Item, item_of, recipe_for
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Trip
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.trip_lists import Bag, Buy, packing_list, shopping_list
 from dryhouse.kitchen.trip_lots import TripLot, lots_for
 from dryhouse.kitchen.trip_sheet import TripSheet, trip_sheet
 from dryhouse.kitchen.what_gives import what_gives

@@ -1,0 +1,106 @@
+"""`dryhouse meal`: the water of a meal, its minutes, and what it gives, for the bag and for each serving."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from dryhouse.cli.answers import add_json, cautions_of, say_cautions, say_figure
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.meal_sheet import MealSheet, Sums
+    from dryhouse.science.display import Style
+
+SUMS = ("dry_mass", "energy", "energy_per_gram", "protein", "fat", "carbohydrate", "fibre", "sodium")
+
+
+def add(verbs: Any) -> None:
+    """The parser of the verb."""
+    parser = verbs.add_parser("meal", help="water, minutes, energy and salt of a meal")
+    parser.add_argument("name", metavar="NAME", help="the meal, by name or by number")
+    parser.add_argument("--servings", metavar="N", help="for so many, instead of as it is written")
+    parser.add_argument("--altitude", metavar="LENGTH", help="where it is cooked, such as “5000 ft” or “1500 m”")
+    add_json(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Answer with the water of the whole bag in ml, and everything else beside it."""
+    from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.meal_sheet import meal_sheet
+    from dryhouse.kitchen.meals import find_meal
+    from dryhouse.kitchen.settings import style
+    from dryhouse.science.quantities import parse_length, parse_number
+
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        manner = style(kitchen)
+        comma = manner.decimal_comma
+        servings = (
+            None if args.servings is None else parse_number(args.servings, decimal_comma=comma, what="number")
+        )
+        height = None if args.altitude is None else parse_length(args.altitude, decimal_comma=comma).si / 1000.0
+        sheet = meal_sheet(kitchen, find_meal(kitchen, args.name), servings=servings, altitude_m=height)
+        water = sheet.bag.water.with_cautions(sheet.cautions)
+        if args.json:
+            say_figure("", water, manner, as_json=True, more=_more(sheet))
+        else:
+            _say(sheet, manner)
+    return 0
+
+
+def _more(sheet: MealSheet) -> dict[str, Any]:
+    return {
+        "meal": sheet.meal.name,
+        "servings": sheet.servings,
+        "cooking": sheet.meal.cooking,
+        "liquid": sheet.meal.liquid,
+        "soak": sheet.minutes.soak.as_json(),
+        "cook": sheet.minutes.cook.as_json(),
+        "flame": sheet.minutes.flame.as_json(),
+        **sums_json(sheet.bag),
+        "serving": {"water": sheet.serving.water.as_json(), **sums_json(sheet.serving)},
+        "ingredients": [
+            {
+                "name": line.part.name,
+                "lot": line.part.lot,
+                "grams": line.grams,
+                "ml": line.ml,
+                "water_ml": None if line.water is None else line.water.value,
+                "energy_kcal": line.energy_kcal,
+            }
+            for line in sheet.parts
+        ],
+        "published": [{"name": p.name, "text": p.told, "source": p.source} for p in sheet.published],
+        "notes_used": sheet.notes_used,
+        "remarks": list(sheet.remarks),
+        "cautions": cautions_of(sheet.cautions),
+    }
+
+
+def sums_json(sums: Sums) -> dict[str, Any]:
+    """The figures of a bag or a serving under their names; what is not known is null."""
+    figures = {name: getattr(sums, name) for name in SUMS}
+    return {name: None if figure is None else figure.as_json() for name, figure in figures.items()}
+
+
+def _say(sheet: MealSheet, manner: Style) -> None:
+    people = "serving" if sheet.servings == 1 else "servings"
+    title = f"{sheet.meal.name}, {manner.number(sheet.servings)} {people}: water for the pot"
+    say_figure(title, sheet.bag.water, manner, as_json=False)
+    for line in sheet.parts:
+        grams = "no weight known" if line.grams is None else manner.mass(line.grams)
+        print(f"  {line.part.name}: {grams}" + ("" if line.ml is None else f", {manner.volume(line.ml)}"))
+    minutes = sheet.minutes
+    print(
+        f"  soak {minutes.soak.value:.0f} min, {sheet.meal.cooking} {minutes.cook.value:.0f} min, "
+        f"{minutes.flame.value:.0f} min over the flame"
+    )
+    for name in SUMS:
+        figure = getattr(sheet.serving, name)
+        told = "not known" if figure is None else manner.figure(figure)
+        print(f"  each serving, {name.replace('_', ' ')}: {told}")
+    for published in sheet.published:
+        print(f"  published, {published.name}: {published.told} [{published.source}]")
+    for remark in sheet.remarks:
+        print(f"  {remark}")
+    say_cautions(sheet.cautions)

@@ -1,0 +1,159 @@
+"""`dryhouse plan`: what a trip asks of the shelf, the market and the dryers."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from dryhouse.cli.answers import add_json, say_cautions, say_json
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.plan_items import Item
+    from dryhouse.kitchen.provisioning import Plan
+    from dryhouse.kitchen.room import Kitchen
+    from dryhouse.kitchen.trip_lists import Bag
+    from dryhouse.science.display import Style
+    from dryhouse.science.values import Figure
+
+
+def add(verbs: Any) -> None:
+    """The parser of the verb."""
+    parser = verbs.add_parser("plan", help="what to dry, buy and pack for a trip, and by when")
+    parser.add_argument("trip", metavar="TRIP", help="the trip, by name or by number")
+    parser.add_argument("--write", action="store_true", help="put the loads among the planned batches")
+    add_json(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Answer with the dried grams still to be made, the lists, and what gives where it cannot be met."""
+    from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.provisioning import plan, plan_batches
+    from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.trips import find_trip
+
+    with open_kitchen(args.journal, sample=args.sample, write=args.write) as kitchen:
+        trip = find_trip(kitchen, args.trip)
+        worked = plan(kitchen, trip.id)
+        if args.write:
+            plan_batches(kitchen, trip.id)
+        if args.json:
+            say_json(plan_json(kitchen, worked))
+        else:
+            _say(kitchen, worked, style(kitchen))
+    return 0
+
+
+def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
+    """The plan as the command line answers it."""
+    from dryhouse.science.values import Figure, merge_bases
+
+    total = sum(item.dried.value for item in worked.items)
+    lines = (*(f"{i.name}: {i.dried.value:.0f} g" for i in worked.items), f"Together {total:.0f} g dried to make")
+    basis = merge_bases(*(i.dried.basis for i in worked.items))
+    figure = Figure(total, "g", basis=basis, workings=lines, cautions=worked.sheet.cautions)
+    return {
+        **figure.as_json(),
+        "trip": worked.trip.name,
+        "items": [_item(kitchen, item) for item in worked.items],
+        "shopping": [
+            {"name": b.name, "amount": _short(b.amount), "note": b.note, "for_drying": b.for_drying}
+            for b in worked.shopping
+        ],
+        "calendar": [
+            {
+                "dryer": run.machine.name,
+                "start": kitchen.local(run.start),
+                "end": kitchen.local(run.end),
+                "loads": [
+                    {"food": load.food, "trays": load.trays, "prepared_g": load.prepared, "dried_g": load.dried}
+                    for load in run.loads
+                ],
+                "kwh": run.kwh,
+            }
+            for run in worked.calendar.runs
+        ],
+        "packing": [_bag(bag) for bag in worked.bags],
+        "gives": list(worked.gives),
+        "latest_start": None if worked.latest_start is None else kitchen.local(worked.latest_start),
+        "draws": [
+            {"lot": d.lot, "food": d.need.food, "on": d.need.day, "meal": d.need.meal, "grams": d.grams}
+            for d in worked.cover.draws
+        ],
+        "days": [
+            {
+                "day": d.day,
+                "grams_per_person": d.grams_per_person.value,
+                "energy_per_person": None if d.energy_per_person is None else d.energy_per_person.value,
+                "energy_wanted": d.wish_kcal,
+                "sodium_per_person": None if d.sodium_per_person is None else d.sodium_per_person.value,
+                "water_ml": d.water.value,
+                "flame_minutes": d.flame_minutes,
+                "remarks": list(d.remarks),
+            }
+            for d in worked.sheet.days
+        ],
+        "remarks": list(worked.remarks),
+        "kwh": worked.kwh,
+    }
+
+
+def _item(kitchen: Kitchen, item: Item) -> dict[str, Any]:
+    return {
+        "food": item.food,
+        "name": item.name,
+        **item.dried.as_json(),
+        "needed_g": item.needed,
+        "shelved_g": item.shelved,
+        "prepared": _short(item.prepared),
+        "as_purchased": _short(item.purchased),
+        "hours": _short(item.hours),
+        "loads": list(item.loads),
+        "conditioning_days": item.conditioning_days,
+        "latest_start": None if item.latest_start is None else kitchen.local(item.latest_start),
+        "left_over_g": item.left_over,
+    }
+
+
+def _bag(bag: Bag) -> dict[str, Any]:
+    return {
+        "day": bag.day,
+        "slot": bag.slot,
+        "meal": bag.name,
+        "servings": bag.servings,
+        "water": _short(bag.water),
+        "soak_minutes": bag.soak_minutes,
+        "cook_minutes": bag.cook_minutes,
+        "parts": [{"name": p.name, "grams": p.grams, "ml": p.ml, "from": p.source} for p in bag.parts],
+    }
+
+
+def _short(figure: Figure | None) -> dict[str, Any] | None:
+    if figure is None:
+        return None
+    return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit}
+
+
+def _say(kitchen: Kitchen, worked: Plan, manner: Style) -> None:
+    trip = worked.trip
+    print(f"{trip.name}: {trip.starts_on.isoformat()} to {trip.ends_on.isoformat()}, {trip.people} people")
+    print("To dry:" if worked.items else "To dry: nothing; the shelf covers it.")
+    for item in worked.items:
+        fresh = item.purchased or item.prepared
+        buy = "" if fresh is None else f", from {manner.figure(fresh)} fresh"
+        start = "" if item.latest_start is None else f", start by {kitchen.local(item.latest_start):%a %d %b %H:%M}"
+        print(f"  {item.name}: {manner.figure(item.dried)} dried{buy}{start}")
+        for load in item.loads:
+            print(f"    {load}")
+    print("To buy:")
+    for buy_line in worked.shopping:
+        amount = "amount not known" if buy_line.amount is None else manner.figure(buy_line.amount)
+        print(f"  {buy_line.name}: {amount}" + (f" ({buy_line.note})" if buy_line.note else ""))
+    print("To pack:")
+    for bag in worked.bags:
+        water = manner.volume(bag.water.value)
+        minutes = f"soak {bag.soak_minutes:.0f} min, cook {bag.cook_minutes:.0f} min"
+        print(f"  {bag.day:%a %d %b} {bag.slot}: {bag.name} for {manner.number(bag.servings)}, {water}, {minutes}")
+    for line in (*worked.gives, *worked.remarks):
+        print(f"  {line}")
+    say_cautions(worked.sheet.cautions)

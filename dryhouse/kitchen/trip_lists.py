@@ -1,0 +1,105 @@
+"""What to buy and what goes into each bag."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from dryhouse.kitchen.ingredients import DRIED
+from dryhouse.kitchen.plan_items import Item
+from dryhouse.kitchen.trip_lots import TripLot
+from dryhouse.kitchen.trip_sheet import TripSheet
+from dryhouse.science.provisioning import Cover
+from dryhouse.science.values import Figure
+
+
+@dataclass(frozen=True, slots=True)
+class Buy:
+    """One line of the shopping list."""
+
+    name: str
+    amount: Figure | None
+    note: str
+    for_drying: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Packed:
+    """One ingredient in a bag, and where it comes from."""
+
+    name: str
+    grams: float | None
+    ml: float | None
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bag:
+    """One meal bag on the packing list, with what its label says."""
+
+    day: date
+    slot: str
+    meal: int
+    name: str
+    servings: float
+    water: Figure
+    soak_minutes: float
+    cook_minutes: float
+    parts: tuple[Packed, ...]
+
+
+def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
+    """Fresh food to dry, then the bought ingredients of the meals."""
+    lines = []
+    for item in items:
+        note = "as purchased" if item.purchased is not None else "prepared weight; no refuse figure is known"
+        lines.append(Buy(item.name, item.purchased or item.prepared, note, True))
+    bought: dict[str, list[Figure | None]] = {}
+    for day in sheet.days:
+        for eaten in day.meals:
+            for line in eaten.sheet.parts:
+                if line.ingredient.kind != DRIED:
+                    grams = None if line.grams is None else Figure(line.grams, "g")
+                    bought.setdefault(line.part.name, []).append(grams)
+    for name, amounts in bought.items():
+        known = [a for a in amounts if a is not None]
+        value = sum(a.value for a in known)
+        hole = "" if len(known) == len(amounts) else "some of it without a weight"
+        figure = Figure(value, "g", workings=(f"{len(amounts)} bags, together {value:.0f} g",)) if known else None
+        lines.append(Buy(name, figure, hole, False))
+    return tuple(lines)
+
+
+def packing_list(sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:
+    names = {t.number: t.name for t in lots}
+    bags = []
+    for day in sheet.days:
+        for eaten in day.meals:
+            parts = []
+            for line in eaten.sheet.parts:
+                source = "bought"
+                if line.ingredient.kind == DRIED:
+                    mine = (eaten.placed.id, line.part.food)
+                    drawn = [d for d in covered.draws if (d.need.bag, d.need.food) == mine]
+                    told = [f"{d.grams:.0f} g of {names[d.lot]}" for d in drawn]
+                    got = sum(d.grams for d in drawn)
+                    if line.grams is not None and got < line.grams - 0.5:
+                        told.append(f"{line.grams - got:.0f} g to be dried")
+                    source = ", ".join(told)
+                parts.append(Packed(line.part.name, line.grams, line.ml, source))
+            minutes = eaten.sheet.minutes
+            bags.append(
+                Bag(
+                    day.day,
+                    eaten.placed.slot,
+                    eaten.placed.meal,
+                    eaten.sheet.meal.name,
+                    eaten.sheet.servings,
+                    eaten.sheet.bag.water,
+                    minutes.soak.value,
+                    minutes.cook.value,
+                    tuple(parts),
+                )
+            )
+    return tuple(bags)
