@@ -52,6 +52,7 @@ def fill_menus(window: DeskWindow) -> Menus:
     _fill_settings(window, bar.addMenu("&Settings"))
     aid = bar.addMenu("&Help")
     _add(aid, "&Keys and help", window.show_help, "F1")
+    _add(aid, "&Why this caution?", window.show_reason, "F8")
     _add(aid, "&About Dryhouse", window.show_about)
 
     def tell() -> None:

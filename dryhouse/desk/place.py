@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import importlib
+import importlib.util
 import pkgutil
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
@@ -39,11 +39,8 @@ class PlaceSpec:
 def places() -> list[PlaceSpec]:
     """Every place of the desk, in the order of the rail: each folder of `places` with a `spec.py`."""
     folder = importlib.import_module("dryhouse.desk.places")
-    found = [
-        importlib.import_module(f"{folder.__name__}.{module.name}.spec").SPEC
-        for module in pkgutil.iter_modules(folder.__path__)
-        if module.ispkg
-    ]
+    names = [f"{folder.__name__}.{m.name}.spec" for m in pkgutil.iter_modules(folder.__path__) if m.ispkg]
+    found = [importlib.import_module(name).SPEC for name in names if importlib.util.find_spec(name)]
     return sorted(found, key=lambda spec: spec.order)
 
 

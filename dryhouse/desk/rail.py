@@ -19,7 +19,7 @@ class Rail(QFrame):
     def __init__(self, theme: Theme, specs: list[PlaceSpec]) -> None:
         super().__init__()
         self._theme, self._specs = theme, specs
-        self.setFixedWidth(188)
+        self.setFixedWidth(176)
         self.setAccessibleName("Places")
         set_role(self, "rail")
         self._inside = column(self, margin=10, space=4)

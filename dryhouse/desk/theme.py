@@ -100,7 +100,8 @@ def style_sheet(t: Tokens) -> str:
     QScrollArea, QScrollArea > QWidget > QWidget[role="page"] {{ background: transparent; border: none; }}
     QLineEdit, QComboBox, QSpinBox, QPlainTextEdit, QTextEdit {{
         background: {t.surface}; color: {t.ink}; border: 1px solid {t.edge}; border-radius: {r}px;
-        padding: 0 {s}px; selection-background-color: {t.accent}; selection-color: {t.on_accent}; }}
+        padding: 0 {s}px; selection-background-color: {t.accent}; selection-color: {t.on_accent};
+        placeholder-text-color: {t.muted}; }}
     QLineEdit, QComboBox, QSpinBox {{ min-height: {t.target - 2}px; }}
     QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus, QTextEdit:focus {{
         border: 2px solid {t.accent}; padding: 0 {s - 1}px; min-height: {t.target - 4}px; }}
@@ -108,7 +109,9 @@ def style_sheet(t: Tokens) -> str:
     QLineEdit[wrong="true"] {{ border: 2px solid {t.severities["stop"].ink}; padding: 0 {s - 1}px;
         min-height: {t.target - 4}px; }}
     QLineEdit:disabled, QComboBox:disabled, QLineEdit:read-only {{ color: {t.muted}; background: {t.ground}; }}
-    QComboBox::drop-down {{ border: none; width: {t.target - 12}px; }}
+    QComboBox::drop-down {{ border: none; width: 28px; }}
+    QComboBox::down-arrow {{ width: 0; height: 0; border-left: 5px solid {t.surface};
+        border-right: 5px solid {t.surface}; border-top: 6px solid {t.muted}; border-bottom: none; }}
     QComboBox QAbstractItemView {{ background: {t.surface}; border: 1px solid {t.edge}; outline: none; }}
     QComboBox QAbstractItemView::item {{ min-height: {t.target - 8}px; padding: 0 {s}px; }}
     QPushButton {{ background: {t.surface}; color: {t.ink}; border: 1px solid {t.edge}; border-radius: {r}px;
@@ -132,6 +135,13 @@ def style_sheet(t: Tokens) -> str:
     QToolButton[role="place"]:checked {{ background: {t.accent}; color: {t.on_accent}; font-weight: 600; }}
     QToolButton[role="place"]:focus {{ border-color: {t.accent}; }}
     QToolButton[role="place"]:checked:focus {{ border-color: {t.ink}; }}
+    QScrollBar:vertical {{ background: transparent; width: 12px; margin: 0; border: none; }}
+    QScrollBar:horizontal {{ background: transparent; height: 12px; margin: 0; border: none; }}
+    QScrollBar::handle {{ background: {t.edge}; border-radius: 3px; margin: 3px; }}
+    QScrollBar::handle:vertical {{ min-height: {t.target}px; }}
+    QScrollBar::handle:horizontal {{ min-width: {t.target}px; }}
+    QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+    QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
     QCheckBox {{ min-height: {t.target - 4}px; spacing: {s}px; }}
     QMenuBar {{ background: {t.rail}; border-bottom: 1px solid {t.line}; }}
     QMenuBar::item {{ padding: {s - 2}px {s + 4}px; background: transparent; }}

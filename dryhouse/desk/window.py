@@ -174,6 +174,13 @@ class DeskWindow(QMainWindow):
 
         preview(self, page)
 
+    def show_reason(self) -> None:
+        """Why the caution in focus (or the gravest in view) is said, and its source."""
+        from dryhouse.desk.widgets.cautions_view import open_reason_in
+
+        if not open_reason_in(self.stack.currentWidget()):
+            self.session.say("There is no caution in view.")
+
     def show_help(self) -> None:
         """The overview of keys."""
         from dryhouse.desk.help import show_keys

@@ -30,6 +30,15 @@ class Tint:
     """`octagon`, `triangle`, `disc`, `ring`, `tick`, `half`, `eye` or `cross`."""
 
 
+VERDICT_TINTS: Mapping[str, str] = {
+    "dry enough": "keeping",
+    "nearly": "use soon",
+    "still moist": "warn",
+    "weights don't add up": "stop",
+    "unknown": "note",
+}
+"""The dryness verdicts borrow the tints of standings and severities."""
+
 _DASHES: tuple[str | tuple[int, tuple[float, ...]], ...] = (
     "solid",
     (0, (6.0, 2.0)),
@@ -88,7 +97,8 @@ class Tokens:
     figure: float = 22.0
 
     def tint(self, word: str) -> Tint:
-        """The tint of a severity or a standing; anything else is a plain note."""
+        """The tint of a severity, a standing or a verdict; anything else is a plain note."""
+        word = VERDICT_TINTS.get(word, word)
         return self.severities.get(word) or self.standings.get(word) or self.severities["note"]
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent, QShortcut
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent
 from PySide6.QtWidgets import QFrame, QLabel, QWidget
 
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, row, words
+from dryhouse.desk.widgets.basics import column, empty, fill, row, words
 from dryhouse.desk.widgets.figure_view import draw_focus
 from dryhouse.science.values import Caution, gravest_first
 
@@ -36,14 +36,11 @@ class CautionRow(QFrame):
         shape.setPixmap(pixmap(tint.shape, tint.ink, 24))
         shape.setAlignment(Qt.AlignmentFlag.AlignTop)
         said = words(SAID[caution.severity], "label", wrap=False)
-        said.setAlignment(Qt.AlignmentFlag.AlignTop)
-        said.setMinimumWidth(76)
         text = words(caution.text)
         source = words(caution.source, "small")
         beside = column(space=2)
-        beside.addWidget(text)
-        beside.addWidget(source)
-        across = row(shape, said, space=8)
+        fill(beside, said, text, source)
+        across = row(shape, space=10)
         across.addLayout(beside, 1)
         inside = column(self, margin=10)
         inside.addLayout(across)
@@ -87,8 +84,6 @@ class CautionsView(QWidget):
         self.session = session
         self.cautions: tuple[Caution, ...] = ()
         self._column = column(self, space=6)
-        self._key = QShortcut("F8", self, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
-        self._key.activated.connect(self.open_current)
         session.theme.changed.connect(self._rebuild)
         self.set_cautions(cautions)
 
@@ -99,16 +94,18 @@ class CautionsView(QWidget):
             self.cautions = wanted
             self._rebuild()
 
-    def open_current(self) -> None:
-        """The reason of the caution in focus, or else of the gravest."""
-        rows = self.findChildren(CautionRow)
-        focused = [r for r in rows if r.hasFocus()] or rows[:1]
-        if focused:
-            focused[0].open_reason()
-
     def _rebuild(self) -> None:
         empty(self._column)
         for caution in self.cautions:
             self._column.addWidget(CautionRow(self.session, caution))
         self.setVisible(bool(self.cautions))
         self.setAccessibleName(f"Cautions: {len(self.cautions)}")
+
+
+def open_reason_in(page: QWidget) -> bool:
+    """Open the reason of the caution in focus, else of the first one shown on a page. False where none is."""
+    rows = [r for r in page.findChildren(CautionRow) if r.isVisible()]
+    rows.sort(key=lambda r: (not r.hasFocus(), r.mapTo(page, r.rect().topLeft()).y()))
+    if rows:
+        rows[0].open_reason()
+    return bool(rows)

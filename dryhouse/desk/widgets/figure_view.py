@@ -8,13 +8,22 @@ from PySide6.QtWidgets import QFrame, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import column, row, words
+from dryhouse.desk.widgets.basics import Elided, column, row, words
+from dryhouse.science.display import Style
 from dryhouse.science.values import Basis, Figure
 
 
 def basis_line(bases: tuple[Basis, ...]) -> str:
     """Every basis in a few words, separated by semicolons."""
     return "; ".join(str(b) for b in bases)
+
+
+def also_by_measure(style: Style, figure: Figure) -> str:
+    """`or 1½ cups`, where the household measure says something the figure does not."""
+    if figure.measure is None:
+        return ""
+    said = style.amount(figure.measure.value, figure.measure.unit)
+    return "" if said == style.figure(figure) else f"or {said}"
 
 
 class FigureView(QFrame):
@@ -39,7 +48,7 @@ class FigureView(QFrame):
         self._value = words("", "heading" if compact else "figure")
         self._beside = words("", "muted", wrap=False)
         self._interval = words("", "muted")
-        self._basis = words("", "small")
+        self._basis = Elided("", "small")
         inside = column(self, margin=12, space=2)
         inside.addWidget(self._title)
         value = row(self._value, space=12)
@@ -68,11 +77,10 @@ class FigureView(QFrame):
             self.setCursor(Qt.CursorShape.ArrowCursor)
             self.setToolTip("")
         else:
-            measure = figure.measure
             between = style.interval(figure)
             texts = (
                 style.figure(figure),
-                f"or {style.amount(measure.value, measure.unit)}" if measure else "",
+                also_by_measure(style, figure),
                 f"likely {between}" if between else "",
                 basis_line(figure.basis),
             )

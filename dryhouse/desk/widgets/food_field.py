@@ -55,6 +55,10 @@ class FoodField(Field):
         settled = self.value()
         self._settled = settled.slug if settled else ""
 
+    def offers(self) -> bool:
+        """Whether any food could be meant by what was typed."""
+        return bool(self._offered)
+
     def _offer(self, text: str) -> None:
         self._offered = find_foods(self.session.kitchen, text) if text.strip() else []
         self._names.setStringList([f.name for f in self._offered])

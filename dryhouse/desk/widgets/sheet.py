@@ -10,6 +10,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import SAID, CautionRow
+from dryhouse.desk.widgets.figure_view import also_by_measure
 from dryhouse.science.values import Caution, Figure
 
 
@@ -51,8 +52,8 @@ class WorkingsSheet(QFrame):
         between = style.interval(figure)
         self._begin(title, f"{title}: {style.figure(figure)}" + (f" (likely {between})" if between else ""))
         self._add(style.figure(figure), "figure")
-        if figure.measure is not None:
-            self._add(f"or {style.amount(figure.measure.value, figure.measure.unit)}", "muted")
+        if measure := also_by_measure(style, figure):
+            self._add(measure, "muted")
         if between:
             self._add(f"Four times in five it lies between {between.replace(' to ', ' and ')}.", "muted")
         self._section(

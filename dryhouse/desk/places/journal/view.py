@@ -1,20 +1,199 @@
-"""The Journal: every batch, and what each one tells."""
+"""The Journal: every batch, what each one tells, and the form that logs another."""
 
 from __future__ import annotations
 
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
+from PySide6.QtWidgets import QSplitter, QStackedWidget, QWidget
+
 from dryhouse.desk.place import Place
+from dryhouse.desk.places.journal.batch_panel import BatchPanel
+from dryhouse.desk.places.journal.dryers_page import DryersPage
+from dryhouse.desk.places.journal.entries import from_text, to_text
+from dryhouse.desk.places.journal.form import LogForm
+from dryhouse.desk.places.journal.listing import BatchListing
+from dryhouse.desk.places.journal.page import batch_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column
+from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.kitchen.records import Batch, BatchPart, Dryer
+from dryhouse.kitchen.log import delete_batch
+from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
+from dryhouse.kitchen.settings import preference, set_preference
+from dryhouse.kitchen.typed_batch import TypedBatch
+
+DRAFT_KEY = "draft.batch"
+_SETTLE_MS = 40
 
 
 class JournalPlace(Place):
-    """Every batch, and what each one tells."""
+    """The list at the left, the chosen batch at the right; the form takes their place while logging."""
 
-    watches = frozenset({Batch, BatchPart, Dryer})
+    watches = frozenset({Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing})
+    shortcuts = (
+        ("Ctrl+N", "log a batch"),
+        ("Ctrl+F", "find batches"),
+        ("Ctrl+E", "change the chosen batch"),
+        ("Del", "delete the chosen batch"),
+        ("Ctrl+D", "dryers"),
+    )
 
     def __init__(self, session: Session) -> None:
         super().__init__(session)
-        inside = column(self)
-        inside.addWidget(EmptyState(session.theme, "journal", "No batches yet", "Log the first one."))
+        self.listing = BatchListing(session)
+        self.panel = BatchPanel(session)
+        self.form = LogForm(session)
+        self.dryers = DryersPage(session)
+        self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
+        self._settle.timeout.connect(lambda: self.panel.show_batch(self.listing.table.current_id))
+        self.nothing = EmptyState(
+            session.theme,
+            "journal",
+            "No batches yet",
+            "When a batch comes off the dryer, write down what went in and what came out.",
+            ("Log a batch", self.log),
+        )
+        self.log_button = button("&Log a batch", self.log, "primary", hint="Ctrl+N")
+        self._build()
+        self.listing.chosen.connect(lambda _id: self._settle.start())
+        self.listing.opened.connect(self.edit)
+        self.listing.counted.connect(self._counted)
+        self.panel.edit_asked.connect(self.edit)
+        self.panel.delete_asked.connect(self.delete)
+        self.form.saved.connect(self._saved)
+        self.form.left.connect(self._left_form)
+        self.dryers.left.connect(self.show_list)
+        for keys, act in (
+            ("Ctrl+N", self.log),
+            ("Ctrl+F", self._find),
+            ("Ctrl+E", lambda: self.edit(self.listing.table.current_id)),
+            ("Ctrl+D", self.show_dryers),
+        ):
+            QShortcut(QKeySequence(keys), self, act)
+        QShortcut(QKeySequence("Del"), self.listing.table, lambda: self.delete(self.listing.table.current_id))
+        self._draft = from_text(preference(session.kitchen, DRAFT_KEY))
+
+    def _build(self) -> None:
+        self.both = QSplitter()
+        self.both.setChildrenCollapsible(False)
+        self.both.setHandleWidth(20)
+        left, right = QWidget(), QWidget()
+        column(left).addWidget(self.listing)
+        column(right).addWidget(self.panel)
+        left.setMinimumWidth(420)
+        right.setMinimumWidth(340)
+        self.both.addWidget(left)
+        self.both.addWidget(right)
+        self.both.setSizes([676, 380])
+        self.lists = QWidget()
+        inside = column(self.lists, space=12)
+        dryers = button("&Dryers", self.show_dryers, hint="Ctrl+D")
+        inside.addLayout(row(words("Journal", "title", wrap=False), 1, dryers, self.log_button, space=8))
+        inside.addWidget(self.listing.filter)
+        inside.addWidget(self.both, 1)
+        self.pages = QStackedWidget()
+        for page in (self.lists, self.form, self.dryers, self.nothing):
+            self.pages.addWidget(page)
+        outer = column(self, margin=20)
+        outer.addWidget(self.pages)
+
+    # --- the place --------------------------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        self.listing.refresh()
+        self.panel.show_batch(self.listing.table.current_id)
+        if self.pages.currentWidget() is self.dryers:
+            self.dryers.refresh()
+
+    def arrive(self) -> None:
+        if self.pages.currentWidget() is self.lists:
+            self.listing.table.setFocus()
+        elif self.pages.currentWidget() is self.nothing:
+            self.nothing.buttons[0].setFocus()
+
+    def show_record(self, kind: str, id: int | str) -> None:
+        if kind == "batch":
+            self.show_list()
+            self.listing.show(int(id))
+            self.panel.show_batch(int(id))
+
+    def printout(self) -> QTextDocument | None:
+        batch, card = self.panel.batch, self.panel.card.card
+        return None if batch is None or card is None else batch_page(self.session, batch, card)
+
+    def leave(self) -> None:
+        self._keep_draft()
+
+    # --- acts ---------------------------------------------------------------------------------------------------
+
+    def log(self) -> None:
+        """Open the form for a new batch, or for the draft that was left."""
+        if self.pages.currentWidget() is not self.form or self.form.editing is not None:
+            kept = self._draft
+            self.form.new(kept)
+            if kept != TypedBatch():
+                self.session.say("This is the batch you had begun. Clear empties the form.")
+        self.pages.setCurrentWidget(self.form)
+        self.form.entries.food.setFocus()
+
+    def edit(self, id: int | None) -> None:
+        """Open the form for a recorded batch."""
+        batch = None if id is None else self.session.kitchen.journal.get(Batch, id)
+        if batch is not None:
+            self.form.edit(batch)
+            self.pages.setCurrentWidget(self.form)
+            self.form.entries.fields["fresh"].setFocus()
+
+    def delete(self, id: int | None) -> None:
+        """Delete a batch; the message offers to take it back."""
+        if id is not None:
+            self.session.act(delete_batch, id)
+
+    def show_list(self) -> None:
+        """Back to the list."""
+        self.pages.setCurrentWidget(self.lists)
+        self._counted(len(self.listing.table.rows.ids), self._narrowed)
+        self.arrive()
+
+    def show_dryers(self) -> None:
+        """The dryers of this kitchen."""
+        self.dryers.refresh()
+        self.pages.setCurrentWidget(self.dryers)
+        self.dryers.setFocus()
+
+    # --- inside ---------------------------------------------------------------------------------------------------
+
+    _narrowed = False
+
+    def _counted(self, number: int, narrowed: bool) -> None:
+        self._narrowed = narrowed
+        if self.pages.currentWidget() in (self.lists, self.nothing):
+            self.pages.setCurrentWidget(self.lists if number or narrowed else self.nothing)
+
+    def _find(self) -> None:
+        self.show_list()
+        self.listing.filter.setFocus()
+        self.listing.filter.edit.selectAll()
+
+    def _saved(self, id: int) -> None:
+        self._draft = TypedBatch()
+        self._write_draft()
+        self.show_list()
+        self.listing.show(id)
+        self.panel.show_batch(id)
+        self.listing.table.setFocus()
+
+    def _left_form(self) -> None:
+        self._keep_draft()
+        self.show_list()
+
+    def _keep_draft(self) -> None:
+        """Remember a new batch that was begun, also across sittings."""
+        if self.pages.currentWidget() is self.form and self.form.editing is None:
+            self._draft = TypedBatch() if self.form.is_blank() else self.form.typed()
+            self._write_draft()
+
+    def _write_draft(self) -> None:
+        kitchen = self.session.kitchen
+        text = "" if self._draft == TypedBatch() else to_text(self._draft)
+        if text != preference(kitchen, DRAFT_KEY):
+            self.session.attempt(set_preference, kitchen, DRAFT_KEY, text)

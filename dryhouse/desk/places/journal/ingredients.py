@@ -1,0 +1,71 @@
+"""The ingredients of a mix: a food and its weight on each line; a new line opens when the last is used."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import column, row, words
+from dryhouse.desk.widgets.fields import QuantityField
+from dryhouse.desk.widgets.food_field import FoodField
+from dryhouse.science.quantities import Mass
+
+
+class Ingredients(QWidget):
+    """Lines of food and weight, as typed."""
+
+    changed = Signal()
+    accepted = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self._lines: list[tuple[FoodField, QuantityField, QWidget]] = []
+        self._column = column(self, space=2)
+        self._column.addWidget(words("Ingredients, if this was a mix", "heading"))
+        self._add()
+
+    def parts(self, *, only_right: bool = False) -> tuple[tuple[str, str], ...]:
+        """Food and weight of every line that holds anything; `only_right` leaves out unfinished lines."""
+        found = []
+        for food, mass, _ in self._lines:
+            known = food.value()
+            name = known.slug if known else food.text()
+            if only_right and (known is None or mass.value() is None):
+                continue
+            if name or mass.text():
+                found.append((name, mass.text()))
+        return tuple(found)
+
+    def set_parts(self, parts: tuple[tuple[str, str], ...]) -> None:
+        """Show these lines and one empty one."""
+        for _, _, line in self._lines:
+            line.setParent(None)
+            line.deleteLater()
+        self._lines.clear()
+        for name, mass in (*parts, ("", "")):
+            self._add(name, mass)
+
+    def _add(self, name: str = "", mass: str = "") -> None:
+        number = len(self._lines) + 1
+        food = FoodField(self.session, f"Ingredient {number}", hint="such as lentils", name="parts")
+        weight = QuantityField(self.session, f"Weight of ingredient {number}", Mass, name="parts")
+        food.edit.setText(name)
+        weight.edit.setText(mass)
+        line = QWidget()
+        across = row(space=16)
+        across.addWidget(food, 1)
+        across.addWidget(weight, 1)
+        line.setLayout(across)
+        self._column.addWidget(line)
+        self._lines.append((food, weight, line))
+        for field in (food, weight):
+            field.edit.textChanged.connect(self._used)
+            field.accepted.connect(self.accepted)
+
+    def _used(self) -> None:
+        food, mass, _ = self._lines[-1]
+        if food.text() or mass.text():
+            self._add()
+        self.changed.emit()

@@ -1,0 +1,58 @@
+"""A standing or a verdict: its word, the shape and colour that go with it, and one sentence."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QLabel
+
+from dryhouse.desk.icons import pixmap
+from dryhouse.desk.theme import Theme
+from dryhouse.desk.widgets.basics import column, fill, row, words
+
+
+class StatusLine(QFrame):
+    """Shows one of the words the tokens have a tint for."""
+
+    def __init__(self, theme: Theme, word: str = "", sentence: str = "") -> None:
+        super().__init__()
+        self._theme = theme
+        self.word = ""
+        self.setObjectName("status")
+        self._shape = QLabel()
+        self._word = words("", "label")
+        self._sentence = words("", select=True)
+        beside = column(space=2)
+        fill(beside, self._word, self._sentence)
+        across = row(self._shape, space=10)
+        across.addLayout(beside, 1)
+        across.setContentsMargins(12, 8, 12, 8)
+        across.setAlignment(self._shape, Qt.AlignmentFlag.AlignTop)
+        self.setLayout(across)
+        theme.changed.connect(self._dress)
+        self.say(word, sentence)
+
+    def say(self, word: str, sentence: str = "") -> None:
+        """Show another word; an empty one hides the line. A sentence that begins with its word says it once."""
+        self.word = word
+        head, colon, rest = sentence.partition(":")
+        if colon and head.casefold().startswith(word.casefold()):
+            said, told = head, rest.strip()
+        else:
+            said, told = word, sentence
+        self._word.setText(said[:1].upper() + said[1:])
+        self._sentence.setText(told[:1].upper() + told[1:])
+        self._sentence.setVisible(bool(told))
+        self.setAccessibleName(f"{word}: {sentence}" if sentence else word)
+        self.setVisible(bool(word))
+        self._dress()
+
+    def sentence(self) -> str:
+        """The sentence as shown."""
+        return self._sentence.text()
+
+    def _dress(self) -> None:
+        tint = self._theme.tokens.tint(self.word)
+        self.setStyleSheet(
+            f"#status {{ background: {tint.ground}; border-radius: 6px; }} #status QLabel {{ color: {tint.ink}; }}"
+        )
+        self._shape.setPixmap(pixmap(tint.shape, tint.ink, 20))
