@@ -12,10 +12,11 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from sqlalchemy import Connection, bindparam, func, select
+from sqlalchemy import Connection, bindparam, select
 
+from dryhouse.journal.connecting import driver_of
 from dryhouse.journal.mapping import from_micros, mapped, to_micros
-from dryhouse.journal.tables import batch, weighing
+from dryhouse.journal.tables import batch
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, YieldPair
 from dryhouse.kitchen.records import Batch, Dryer, OwnFood
 from dryhouse.kitchen.words import begins_a_word, foods_with_word, split_words
@@ -111,7 +112,9 @@ class BatchLists:
             conditions.append("started < ?")
             values.append(to_micros(query.until))
         if conditions:
-            found = f"SELECT id FROM batch INDEXED BY ix_batch_filter WHERE {' AND '.join(conditions)}"
+            several = sum(map(bool, (query.foods, query.states, query.dryer is not None))) > 1
+            by = "INDEXED BY ix_batch_filter" if several else ""
+            found = f"SELECT id FROM batch {by} WHERE {' AND '.join(conditions)}"
             yield self._numbers(found, *values)
         for word in split_words(query.text):
             yield self._with_word(word)
@@ -134,20 +137,24 @@ class BatchLists:
 
     def rows(self, ids: Sequence[int]) -> list[BatchRow]:
         """One line for each number, in the order given."""
-        of = mapped(Batch)
-        count = select(func.count()).where(weighing.c.batch == batch.c.id).scalar_subquery()
-        query = select(*of.columns, count).where(batch.c.id.in_(bindparam("numbers", expanding=True)))
+        of, asked = mapped(Batch), (json.dumps(list(map(int, ids))),)
         names = {row.id: row.name for row in self._connection.exec_driver_sql("SELECT id, name FROM dryer")}
+        counts = dict(driver_of(self._connection).execute(_COUNTS, asked))
+        columns = ", ".join(f'"{column.name}"' for column in of.columns)
+        lines = f"SELECT {columns} FROM batch WHERE id IN (SELECT value FROM json_each(?))"
         found = {}
-        for row in self._connection.execute(query, {"numbers": list(ids)}):
-            record = of.record(row)
-            found[record.id] = BatchRow(record, names.get(record.dryer, ""), row[-1])
+        for line in driver_of(self._connection).execute(lines, asked):
+            record = of.record(line)
+            found[record.id] = BatchRow(record, names.get(record.dryer, ""), counts.get(record.id, 0))
         return [found[number] for number in ids if number in found]
 
     def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
         """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
         return tuple(_pair(row) for row in self._connection.execute(_PAIRS, {"wanted": food}))
 
+
+_COUNTS = """SELECT batch, count(*) FROM weighing
+    WHERE batch IN (SELECT value FROM json_each(?)) GROUP BY batch"""
 
 _PAIRS = (
     select(

@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from operator import itemgetter
 from typing import Any, Generic
 
 from sqlalchemy import Column, Table
@@ -38,7 +39,9 @@ class Mapped(Generic[R]):
     table: Table
     columns: tuple[Column[Any], ...]
     """In the order in which `record` reads them."""
-    _readers: tuple[tuple[Callable[..., Any] | None, int], ...]
+    _pick: Callable[[Sequence[Any]], tuple[Any, ...]]
+    _readers: tuple[tuple[int, int, Callable[..., Any]], ...]
+    """For each field that is not kept as it is: its place among the fields, its column, and what reads it."""
 
     def row(self, record: R) -> dict[str, Any]:
         """The record as the values of its row."""
@@ -54,15 +57,10 @@ class Mapped(Generic[R]):
 
     def record(self, row: Sequence[Any]) -> R:
         """The record a row stands for."""
-        values = []
-        for read, place in self._readers:
-            value = row[place]
-            if read is None or value is None:
-                values.append(value)
-            elif isinstance(read, type):
-                values.append(read(value, row[place + 1]))
-            else:
-                values.append(read(value))
+        values = list(self._pick(row))
+        for place, column, read in self._readers:
+            if values[place] is not None:
+                values[place] = read(row[column], row[column + 1]) if isinstance(read, type) else read(row[column])
         return self.kind(*values)
 
 
@@ -101,13 +99,16 @@ def mapped(kind: type[R]) -> Mapped[R]:
 def _map(kind: type[R]) -> Mapped[R]:
     table = metadata.tables[table_name(kind)]
     columns: list[Column[Any]] = []
-    readers: list[tuple[Callable[..., Any] | None, int]] = []
-    for shape in shapes(kind):
+    first: list[int] = []
+    readers: list[tuple[int, int, Callable[..., Any]]] = []
+    for place, shape in enumerate(shapes(kind)):
+        first.append(len(columns))
         if shape.quantity is not None:
-            readers.append((shape.quantity, len(columns)))
+            readers.append((place, len(columns), shape.quantity))
             columns.append(table.c[f"{shape.name}_{SUFFIXES[shape.quantity]}"])
             columns.append(table.c[f"{shape.name}_typed"])
-        else:
-            readers.append((_READ.get(shape.holds), len(columns)))
-            columns.append(table.c[shape.name])
-    return Mapped(kind, table, tuple(columns), tuple(readers))
+            continue
+        if shape.holds in _READ:
+            readers.append((place, len(columns), _READ[shape.holds]))
+        columns.append(table.c[shape.name])
+    return Mapped(kind, table, tuple(columns), itemgetter(*first), tuple(readers))

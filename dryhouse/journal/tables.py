@@ -150,6 +150,7 @@ batch = _table(
     _whole("rating"),
     _of("trip", needed=False),
     Index("ix_batch_filter", "started", "food", "dryer", "state"),
+    Index(None, "started"),
     Index(None, "food", "started"),
     Index(None, "dryer", "started"),
     Index(None, "state", "started"),

@@ -144,6 +144,7 @@ STATEMENTS = (
 ) STRICT""",
     "CREATE INDEX ix_batch_filter ON batch (started, food, dryer, state)",
     "CREATE INDEX ix_batch_prepared_mass_g ON batch (prepared_mass_g)",
+    "CREATE INDEX ix_batch_started ON batch (started)",
     "CREATE INDEX ix_batch_food_started ON batch (food, started)",
     "CREATE INDEX ix_batch_yield ON batch (dried_mass_g / prepared_mass_g)",
     "CREATE INDEX ix_batch_trip ON batch (trip)",
