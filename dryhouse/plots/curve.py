@@ -1,0 +1,394 @@
+"""The chart of drying runs: weighings, chosen curve, bands of what lies ahead, target line, all labelled directly.
+
+`CurveChart` keeps its axes and lines and moves them to the next picture, so that one more weighing redraws
+without building the chart anew. Nothing is told by colour alone: runs differ in line and marker too, the
+bands are edged, and everything has its name beside it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+from matplotlib import dates as mdates
+
+from dryhouse.plots.axes import dress
+from dryhouse.plots.curve_picture import MASS, RATIO, WET, CurvePicture, RunPicture, time_label, value_label
+from dryhouse.plots.tokens import Tokens
+from dryhouse.science.units import SIZES
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+_LEFT, _RIGHT, _BOTTOM, _TOP = 0.78, 1.72, 0.62, 0.3
+"""Margins in inches; the right one holds the direct labels."""
+_LABEL_GAP = 0.19
+"""Least distance between two labels at the right, in inches."""
+_LONGEST_NAME = 26
+BAND_80, BAND_50 = "four in five", "one in two"
+
+
+def draw_curve(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
+    """One picture on an empty figure."""
+    CurveChart(figure, tokens).show(picture)
+
+
+@dataclass(frozen=True, slots=True)
+class _Label:
+    """A name at the right; with `x` a hairline leads to what it names."""
+
+    y: float
+    text: str
+    colour: str
+    x: float | None = None
+
+
+class CurveChart:
+    """A figure that goes from one picture to the next."""
+
+    def __init__(self, figure: Figure, tokens: Tokens) -> None:
+        self.figure, self.tokens = figure, tokens
+        figure.set_layout_engine("none")
+        self._shape: tuple[bool, bool] | None = None
+        self._lines: dict[str, Any] = {}
+        self._passing: list[Any] = []
+        self.axes: Axes
+        self.below: Axes | None = None
+
+    def show(self, picture: CurvePicture) -> None:
+        """Move everything to this picture."""
+        shape = (picture.residuals, picture.by_clock)
+        if shape != self._shape:
+            self._lay_out(picture)
+            self._shape = shape
+        for artist in self._passing:
+            artist.remove()
+        self._passing.clear()
+        for line in self._lines.values():
+            line.set_visible(False)
+        runs = picture.shown
+        self.axes.set_ylabel(value_label(picture))
+        if not runs:
+            self._say_nothing(picture)
+            return
+        self._set_limits(picture, runs)
+        labels: list[_Label] = []
+        self._target(picture, runs[0], labels)
+        self._band(picture, runs[0], labels)
+        for place, run in enumerate(runs):
+            self._run(picture, run, place, labels, alone=len(runs) == 1)
+        self._finish(picture, runs[0])
+        self._now(picture, runs[0])
+        self._marks(picture, runs[0])
+        self._label(labels)
+        if self.below is not None:
+            self._residuals(picture, runs)
+
+    # --- laying out ------------------------------------------------------------------------------------
+
+    def _lay_out(self, picture: CurvePicture) -> None:
+        figure, tokens = self.figure, self.tokens
+        figure.clear()
+        self._lines.clear()
+        self._passing.clear()
+        wide, high = figure.get_size_inches()
+        left, right = _LEFT / wide, 1.0 - min(_RIGHT / wide, 0.4)
+        bottom, top = _BOTTOM / high, 1.0 - _TOP / high
+        self.below = None
+        if picture.residuals:
+            cut = bottom + 0.26 * (top - bottom)
+            self.below = figure.add_axes((left, bottom, right - left, cut - bottom))
+            self.axes = figure.add_axes((left, cut + 0.05, right - left, top - cut - 0.05), sharex=self.below)
+            dress(self.axes, tokens, "", value_label(picture))
+            dress(self.below, tokens, time_label(picture), f"Residual ({picture.unit})")
+            self.axes.tick_params(labelbottom=False)
+        else:
+            self.axes = figure.add_axes((left, bottom, right - left, top - bottom))
+            dress(self.axes, tokens, time_label(picture), value_label(picture))
+        if picture.by_clock:
+            foot = self.below or self.axes
+            locator = mdates.AutoDateLocator(minticks=3, maxticks=7)  # type: ignore[no-untyped-call]
+            foot.xaxis.set_major_locator(locator)
+            formatter = mdates.ConciseDateFormatter(locator, show_offset=True)  # type: ignore[no-untyped-call]
+            foot.xaxis.set_major_formatter(formatter)
+            foot.xaxis.get_offset_text().set_color(tokens.muted)
+
+    def _set_limits(self, picture: CurvePicture, runs: Sequence[RunPicture]) -> None:
+        ends = [max((*r.hours, *r.curve_hours, r.now or 0.0)) for r in runs]
+        ahead = _horizon(runs[0])
+        start, end = 0.0, max(max(ends), ahead, 1e-3) * 1.02
+        if picture.by_clock:
+            firsts, lasts = zip(
+                *((_x(picture, r, 0.0), _x(picture, r, e)) for r, e in zip(runs, ends, strict=True)), strict=True
+            )
+            start, end = float(min(firsts)), float(max(*lasts, _x(picture, runs[0], ahead)))
+            self.axes.set_xlim(start, end + 0.02 * (end - start) + 1e-6)
+        else:
+            self.axes.set_xlim(start, end)
+        tops = [float(np.max(r.on(picture.axis, r.grams, picture.unit))) for r in runs]
+        top = max(tops)
+        lows = [float(np.min(r.on(picture.axis, r.grams, picture.unit))) for r in runs]
+        bottom = min(0.0, min(lows) * 1.05)
+        self.axes.set_ylim(bottom, 100.0 if picture.axis == WET and top <= 100 else top * 1.06)
+
+    # --- what is drawn -----------------------------------------------------------------------------------
+
+    def _line(self, name: str, x: Any, y: Any, axes: Axes | None = None, **look: Any) -> Any:
+        """The line of this name, made once and moved afterwards."""
+        line = self._lines.get(name)
+        if line is None:
+            (line,) = (axes or self.axes).plot(x, y, **look)
+            self._lines[name] = line
+            return line
+        line.set_data(x, y)
+        line.set(**look)
+        line.set_visible(True)
+        return line
+
+    def _run(
+        self,
+        picture: CurvePicture,
+        run: RunPicture,
+        place: int,
+        labels: list[_Label],
+        *,
+        alone: bool,
+    ) -> None:
+        series = self.tokens.series[place % len(self.tokens.series)]
+        values = run.on(picture.axis, run.grams, picture.unit)
+        curve = run.on(picture.axis, run.curve_grams, picture.unit)
+        if run.curve_hours:
+            x = _x(picture, run, run.curve_hours)
+            self._line(
+                f"curve {place}", x, curve, color=series.colour, linestyle=series.dashes, linewidth=2.0, zorder=3
+            )
+        self._line(
+            f"points {place}", _x(picture, run, run.hours), values,
+            color=series.colour, linestyle="none", marker=series.marker, markersize=7.0,
+            markeredgecolor=self.tokens.surface, markeredgewidth=1.0, clip_on=False, zorder=5,
+        )  # fmt: skip
+        if run.other_hours:
+            other = run.on(picture.axis, run.other_grams, picture.unit)
+            self._line(
+                f"others {place}", _x(picture, run, run.other_hours), other,
+                color=series.colour, linestyle="none", marker=series.marker, markersize=6.0,
+                markerfacecolor="none", markeredgecolor=series.colour, zorder=4,
+            )  # fmt: skip
+        if not alone:
+            last = run.on(picture.axis, run.curve_grams[-1:] or run.grams[-1:], picture.unit)
+            x_last = float(_x(picture, run, (run.curve_hours or run.hours)[-1]))
+            labels.append(_Label(float(last[0]), _short(run.name), series.colour, x_last))
+        elif run.curve_hours:
+            middle = int(0.35 * len(run.curve_hours))
+            at = (float(_x(picture, run, run.curve_hours[middle])), float(curve[middle]))
+            self._passing.append(
+                self.axes.annotate(
+                    f"{run.curve_name} curve", at, xytext=(8, 6), textcoords="offset points",
+                    color=series.colour, fontsize=self.tokens.small, zorder=4,
+                )
+            )  # fmt: skip
+
+    def _band(self, picture: CurvePicture, run: RunPicture, labels: list[_Label]) -> None:
+        band = run.band
+        if band is None or len(band.hours) < 2:
+            return
+        colour = self.tokens.series[0].colour
+        x = _x(picture, run, band.hours)
+        rows = {
+            n: run.on(picture.axis, getattr(band, n), picture.unit)
+            for n in ("low80", "low50", "median", "high50", "high80")
+        }
+        for low, high, strength in (("low80", "high80", 0.16), ("low50", "high50", 0.28)):
+            self._passing.append(
+                self.axes.fill_between(
+                    x, rows[low], rows[high], color=colour, alpha=strength, linewidth=0, zorder=1
+                )
+            )
+        for name, dashes in (("low80", ":"), ("high80", ":"), ("median", (0, (5, 2)))):
+            self._line(f"band {name}", x, rows[name], color=colour, linestyle=dashes, linewidth=1.2, zorder=2)
+        edge = self.axes.get_xlim()[1]
+        shown = np.asarray(x) <= edge
+        last = int(np.flatnonzero(shown)[-1]) if shown.any() else 0
+        inner, outer = (float(rows[n][last]) for n in ("high50", "high80"))
+        labels.append(_Label(outer, BAND_80, self.tokens.muted))
+        labels.append(_Label(inner, BAND_50, self.tokens.ink))
+
+    def _target(self, picture: CurvePicture, run: RunPicture, labels: list[_Label]) -> None:
+        if run.target_g is None:
+            return
+        level = float(run.on(picture.axis, run.target_g, picture.unit))
+        x = self.axes.get_xlim()
+        self._line(
+            "target", x, (level, level), color=self.tokens.ink, linestyle=(0, (8, 3)), linewidth=1.2, zorder=2
+        )
+        labels.append(_Label(level, f"target {_level(picture, level)}", self.tokens.ink))
+
+    def _finish(self, picture: CurvePicture, run: RunPicture) -> None:
+        """The finish on the target line: a thin bar for four in five, a thick one for one in two, the median."""
+        if run.finish is None or run.target_g is None:
+            return
+        level = float(run.on(picture.axis, run.target_g, picture.unit))
+        edge = self.axes.get_xlim()[1]
+        hours = [_x(picture, run, h) if math.isfinite(h) else edge for h in run.finish]
+        hours = [min(float(h), edge) for h in hours]
+        ink = self.tokens.ink
+        self._line(
+            "finish 80",
+            (hours[0], hours[4]),
+            (level, level),
+            color=ink,
+            linewidth=2.0,
+            solid_capstyle="butt",
+            zorder=6,
+        )
+        self._line(
+            "finish 50",
+            (hours[1], hours[3]),
+            (level, level),
+            color=ink,
+            linewidth=5.0,
+            solid_capstyle="butt",
+            zorder=6,
+        )
+        if hours[2] < edge:
+            self._line(
+                "finish", (hours[2],), (level,), color=ink, linestyle="none", marker="D", markersize=8.0,
+                markeredgecolor=self.tokens.surface, zorder=7,
+            )  # fmt: skip
+
+    def _now(self, picture: CurvePicture, run: RunPicture) -> None:
+        if run.now is None or run.now <= run.hours[-1] or run.now > _horizon(run):
+            return
+        x = float(_x(picture, run, run.now))
+        low, high = self.axes.get_ylim()
+        self._line("now", (x, x), (low, high), color=self.tokens.accent, linewidth=1.4, zorder=2)
+        words = self.axes.text(
+            x, high, " now", va="top", ha="left", fontsize=self.tokens.small, color=self.tokens.accent
+        )  # fmt: skip
+        self._passing.append(words)
+
+    def _marks(self, picture: CurvePicture, run: RunPicture) -> None:
+        top = self.axes.get_ylim()[1]
+        for hour, what in run.marks:
+            x = float(_x(picture, run, hour))
+            self._passing.append(
+                self.axes.axvline(x, color=self.tokens.edge, linewidth=0.8, linestyle=(0, (1, 2)), zorder=1)
+            )
+            self._passing.append(
+                self.axes.text(
+                    x, top, f" {what}", rotation=90, va="top", ha="right", fontsize=self.tokens.small,
+                    color=self.tokens.muted, zorder=2,
+                )
+            )  # fmt: skip
+
+    def _residuals(self, picture: CurvePicture, runs: Sequence[RunPicture]) -> None:
+        assert self.below is not None
+        x = self.axes.get_xlim()
+        self._line("zero", x, (0.0, 0.0), self.below, color=self.tokens.ink, linewidth=1.0)
+        largest = 0.5 / SIZES[picture.unit]
+        for place, run in enumerate(runs):
+            if not run.residual_grams:
+                continue
+            series = self.tokens.series[place % len(self.tokens.series)]
+            hours = run.hours[-len(run.residual_grams) :]
+            size = SIZES[picture.unit]
+            left_over = [r / size for r in run.residual_grams]
+            largest = max(largest, *(abs(r) for r in left_over))
+            self._line(
+                f"residuals {place}", _x(picture, run, hours), left_over, self.below,
+                color=series.colour, linestyle="none", marker=series.marker, markersize=6.0,
+            )  # fmt: skip
+        self.below.set_ylim(-1.25 * largest, 1.25 * largest)
+
+    # --- words ---------------------------------------------------------------------------------------------
+
+    def _label(self, labels: list[_Label]) -> None:
+        """Names at the right, beside what they name, pushed apart where they would touch."""
+        low, high = self.axes.get_ylim()
+        tall = self.axes.get_position().height * self.figure.get_size_inches()[1]
+        gap = _LABEL_GAP / tall
+        ranked = sorted(labels, key=lambda label: label.y)
+        shares = [min(max((label.y - low) / (high - low), 0.0), 1.0) for label in ranked]
+        for share, label in zip(spread(shares, gap), ranked, strict=True):
+            look: dict[str, Any] = {
+                "color": label.colour,
+                "fontsize": self.tokens.small,
+                "va": "center",
+                "ha": "left",
+            }
+            if label.x is None:
+                place: dict[str, Any] = {"xy": (1.0, share), "xycoords": "axes fraction", "xytext": (6, 0)}
+                place["textcoords"] = "offset points"
+            else:
+                place = {"xy": (label.x, label.y), "xycoords": "data", "textcoords": "axes fraction"}
+                place["xytext"] = (1.0 + 0.08 / self._wide(), share)
+                place["arrowprops"] = {
+                    "arrowstyle": "-", "color": label.colour, "linewidth": 0.6, "shrinkA": 2, "shrinkB": 5,
+                }  # fmt: skip
+            self._passing.append(self.axes.annotate(label.text, **place, **look, annotation_clip=False))
+
+    def _wide(self) -> float:
+        return float(self.axes.get_position().width * self.figure.get_size_inches()[0])
+
+    def _say_nothing(self, picture: CurvePicture) -> None:
+        words = "Nothing weighed yet."
+        if any(r.hours for r in picture.runs):
+            words = "Without the starting moisture only the weight can be drawn."
+        self._passing.append(
+            self.axes.text(
+                0.5, 0.5, words, transform=self.axes.transAxes, ha="center", va="center",
+                color=self.tokens.muted, fontsize=self.tokens.body,
+            )
+        )  # fmt: skip
+
+
+def spread(places: Sequence[float], gap: float) -> list[float]:
+    """Ascending places between 0 and 1 moved so that neighbours are `gap` apart where there is room for that."""
+    if not places:
+        return []
+    gap = min(gap, 1.0 / max(len(places) - 1, 1))
+    up: list[float] = []
+    for place in places:
+        up.append(max(place, up[-1] + gap) if up else place)
+    over = up[-1] - 1.0
+    if over > 0:
+        up[-1] = 1.0
+        for i in range(len(up) - 2, -1, -1):
+            up[i] = min(up[i], up[i + 1] - gap)
+    return up
+
+
+def _horizon(run: RunPicture) -> float:
+    """How far ahead the chart looks: to the late end of the finish, but not to where nothing is known."""
+    if run.finish is None:
+        return run.band.hours[-1] if run.band else 0.0
+    *_, median, high50, high80 = run.finish
+    reach = run.band.hours[-1] if run.band else 0.0
+    if not math.isfinite(median):
+        return min(reach, 2.0 * max(run.hours[-1], 1.0))
+    late = next((h for h in (high80, high50) if math.isfinite(h)), median)
+    return min(1.05 * late, 2.0 * median)
+
+
+def _x(picture: CurvePicture, run: RunPicture, hours: Any) -> Any:
+    """Hours of drying where the horizontal axis has them: as they are, or as days by the clock."""
+    if not picture.by_clock or run.started is None:
+        return np.asarray(hours, dtype=float)
+    begun = float(mdates.date2num(run.started.replace(tzinfo=None)))  # type: ignore[no-untyped-call]
+    return begun + run.elapsed(hours) / 24.0
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= _LONGEST_NAME else name[: _LONGEST_NAME - 1].rstrip() + "…"
+
+
+def _level(picture: CurvePicture, level: float) -> str:
+    if picture.axis == WET:
+        return f"{level:.0f} %"
+    if picture.axis == MASS:
+        return f"{level:.0f} {picture.unit}" if level >= 100 else f"{level:.1f} {picture.unit}"
+    return f"{level:.3f}" if picture.axis == RATIO else f"{level:.2f} g/g"
