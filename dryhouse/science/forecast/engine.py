@@ -19,8 +19,9 @@ from numpy.typing import NDArray
 from dryhouse.science.curves.model import Array
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 
-TAU = np.array([0.03, 0.06, 0.12, 0.24])
-TAU_PRIOR = np.array([0.2, 0.3, 0.3, 0.2])
+TAU = np.array([0.10, 0.17])
+"""Sizes of the clock's error: on whole published runs these two make 8 in 10 finishes fall in the 80 % band."""
+TAU_PRIOR = np.array([0.5, 0.5])
 NOISE = np.array([1.0, 3.0, 8.0])
 NOISE_PRIOR = np.array([0.5, 0.35, 0.15])
 
@@ -59,7 +60,7 @@ def posterior(hours: Array, w: Array, told: Expectation) -> Posterior:
     prior_shape = table.log_prior + told.shape_weight
     wide = _log_half_grid(told, hours, w)
     if len(hours) < 2:
-        return _collect(table, wide, told, prior_shape, None, 0.0)
+        return _collect(table, wide[::6], told, prior_shape, None, 0.0)
     t, y = thinned(hours[1:], w[1:])
     coarse = wide[::4]
     rough = _likelihood(table, t, y, coarse, told, told.noise * NOISE, np.zeros(1), np.ones(1), None)

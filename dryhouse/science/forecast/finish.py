@@ -81,6 +81,15 @@ def sample_cells(found: Posterior, count: int) -> tuple[NDArray[np.intp], Array]
     return cells, _clock_errors(count)
 
 
+def mr_along(table: Shapes, shape: NDArray[np.intp], at: Array) -> Array:
+    """MR of each cell's own shape at its own ln(time/half-time): `at` is (cells, times)."""
+    place = np.clip((at - FIRST) / STEP, 0.0, table.mr.shape[1] - 1.001)
+    base = place.astype(np.intp)
+    part = place - base
+    row = shape[:, None]
+    return np.asarray((1.0 - part) * table.mr[row, base] + part * table.mr[row, base + 1])
+
+
 def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> Array:
     """w = m/m0 at these hours (all past the last weighing) along sampled curves: (count, len(hours))."""
     cells, error = sample_cells(found, count)
@@ -89,11 +98,7 @@ def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> Ar
     ahead = np.clip(log_hours - np.log(begun), 0.0, 3.5) if found.last_hour > 0 else np.ones(len(hours))
     wander = found.tau[cells, None] * error[:, None] * np.sqrt(ahead)[None, :]
     at = log_hours[None, :] - wander - found.log_half[cells, None]
-    place = np.clip((at - FIRST) / STEP, 0.0, table.mr.shape[1] - 1.001)
-    base = place.astype(np.intp)
-    part = place - base
-    row = found.shape[cells][:, None]
-    mr = (1.0 - part) * table.mr[row, base] + part * table.mr[row, base + 1]
+    mr = mr_along(table, found.shape[cells], at)
     level = found.level[cells, None]
     w = level + (1.0 - level) * mr
     return np.asarray(np.minimum.accumulate(w, axis=1))

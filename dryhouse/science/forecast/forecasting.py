@@ -8,10 +8,15 @@ from numpy.typing import ArrayLike
 from dryhouse.science.curves.model import Array
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast.answer import Bands, Equilibrium, Finish, Forecast, Prior
-from dryhouse.science.forecast.engine import Expectation, posterior
+from dryhouse.science.forecast.engine import posterior
+from dryhouse.science.forecast.expectation import expectation
 from dryhouse.science.forecast.finish import finish, finish_times, paths, weighted_quantiles
 from dryhouse.science.forecast.shapes import shapes
+from dryhouse.science.forecast.weigh_again import weigh_again
+from dryhouse.science.forecast.wording import bases, sentence, workings
 from dryhouse.science.values import Basis
+
+_STEPS = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001)
 
 
 def forecast(
@@ -36,45 +41,42 @@ def forecast(
     """
     t, m = _checked(hours, grams, dry_matter_g, target_moisture_pct)
     table = shapes()
-    step = resolution_g or guessed_resolution(m)
-    w = m / m[0]
-    dry = dry_matter_g / m[0]
+    w, dry, dry_sd, last = m / m[0], dry_matter_g / m[0], dry_matter_sd_g / m[0], float(t[-1])
     target = dry / (1.0 - target_moisture_pct / 100.0)
-    target_g = target * m[0]
-    told = _expectation(t, w, dry, dry_matter_sd_g / m[0], target, equilibrium, prior, step / m[0])
-    reached = _crossing(t, m, target_g)
+    step = resolution_g or guessed_resolution(m)
+    told = expectation(w, dry, dry_sd, target, equilibrium, prior, step / m[0])
     found = posterior(t, w, told)
+    reached = _crossing(t, m, target * m[0])
+    again = None
     if reached is not None:
-        last = float(t[-1])
-        done = Finish(*([reached] * 5))
-        later = np.linspace(last, last * 1.5 + 1e-6, 40)
-        again = None
+        done = _round_about(t, reached)
+        end = 1.5 * last
     else:
-        aims, shares = _targets(target, dry, dry_matter_sd_g / m[0])
-        times, weight = finish_times(table, found, aims, shares)
-        done = finish(times, weight)
-        end = done.high80 if np.isfinite(done.high80) else 4.0 * done.median if np.isfinite(done.median) else 10.0
-        later = np.linspace(float(t[-1]), max(1.15 * end, float(t[-1]) * 1.05 + 1e-6), 60)
-        again = done.low50 if np.isfinite(done.low50) else None
+        done = finish(*finish_times(table, found, *_targets(target, dry, dry_sd)))
+        end = next((q for q in (done.high80, 2 * done.high50, 4 * done.median) if np.isfinite(q)), 3 * last + 10.0)
+        again = weigh_again(table, found, target, told.noise, done.low80)
+    later = np.linspace(last, max(1.15 * end, 1.05 * last + 0.1), 60)
     along = m[0] * paths(table, found, later)
     even = np.full(len(along), 1.0 / len(along))
-    rows = np.array([weighted_quantiles(column, even) for column in along.T]).T
     return Forecast(
         finish=done,
-        target_g=float(target_g),
+        target_g=float(target * m[0]),
         dry_matter_g=float(dry_matter_g),
         reached_at=reached,
-        weigh_again_at=again,
-        mass=Bands(later, *rows),
-        sentence="",
-        basis=basis,
-        workings=(),
-    )
+        weigh_again_at=again[0] if again else None,
+        mass=Bands(later, *np.array([weighted_quantiles(column, even) for column in along.T]).T),
+        sentence=sentence(len(t), last, done, reached, prior),
+        basis=bases(basis, equilibrium, prior),
+        workings=workings(
+            float(m[0]), dry_matter_g, dry_matter_sd_g, target_moisture_pct, float(target * m[0]),
+            found, table, equilibrium, prior, len(t),
+        ),
+    )  # fmt: skip
 
 
 def guessed_resolution(grams: Array) -> float:
     """The scale's step as the weighings show it: the largest of 10, 5, 2, 1, 0.5 … g that divides every one."""
-    for step in (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001):
+    for step in _STEPS:
         if len(grams) > 1 and np.all(np.abs(grams / step - np.round(grams / step)) < 1e-6):
             return min(step, max(float(grams[0]) * 0.02, 1e-3))
     return max(float(grams[0]) * 1e-4, 1e-4)
@@ -92,58 +94,36 @@ def _checked(hours: ArrayLike, grams: ArrayLike, dry_matter_g: float, target_pct
         raise InputProblem("The target moisture lies between 0 and 100 %, wet basis.", "until_moisture")
     if not 0 < dry_matter_g < m[0]:
         raise InputProblem(
-            "The dry matter is more than nothing and less than the first weighing.", "start_moisture"
+            "The dry matter is less than the first weighing and more than nothing.", "start_moisture"
         )
     if dry_matter_g / (1 - target_pct / 100.0) >= m[0]:
         raise InputProblem("The load is already as dry as the target at its first weighing.", "until_moisture")
+    if m[-1] > m[0] * 1.02:
+        raise InputProblem(
+            "The load weighs more at the end than at the beginning; check the tare and the tray.", "grams"
+        )
     return t - t[0], m
 
 
 def _crossing(t: Array, m: Array, target: float) -> float | None:
     """When straight lines between the weighings first pass the target and stay below, or None."""
-    below = m <= target
-    if not below[-1]:
+    if m[-1] > target:
         return None
-    first = len(m) - int(np.argmin(below[::-1])) if not below.all() else 0
-    i = max(first, 1)
+    i = int(np.flatnonzero(m > target)[-1]) + 1
     return float(t[i - 1] + (t[i] - t[i - 1]) * (m[i - 1] - target) / (m[i - 1] - m[i]))
 
 
+def _round_about(t: Array, reached: float) -> Finish:
+    """The weighings bracket the finish: it lies between the two round the crossing."""
+    i = min(int(np.searchsorted(t, reached)), len(t) - 1)
+    before, after = float(t[i - 1]), float(t[i])
+    return Finish(before, 0.5 * (before + reached), reached, 0.5 * (after + reached), after)
+
+
 def _targets(target: float, dry: float, sd: float) -> tuple[Array, Array]:
+    """Target masses with their weights: one where the starting moisture is taken as it is, else five."""
     if sd <= 0:
         return np.array([target]), np.array([1.0])
     nodes, weight = np.polynomial.hermite_e.hermegauss(5)
     dries = np.clip(dry + sd * nodes, 0.2 * dry, 0.98)
     return np.minimum(target * dries / dry, 0.999), weight / weight.sum()
-
-
-def _expectation(
-    t: Array,
-    w: Array,
-    dry: float,
-    sd: float,
-    target: float,
-    equilibrium: Equilibrium | None,
-    prior: Prior | None,
-    step: float,
-) -> Expectation:
-    table = shapes()
-    if equilibrium is None:
-        x, low, high = 0.04, 0.01, 0.09
-    else:
-        x, low, high = equilibrium.value, equilibrium.low, equilibrium.high
-    centre = dry * (1.0 + x)
-    spread = np.hypot(np.hypot(dry * (high - low) / 2.56, sd), 0.008)
-    ceiling = min(float(w.min()), target) - 1e-4
-    levels = centre + spread * np.linspace(-2.0, 2.0, 9)
-    levels = np.minimum(levels, ceiling)
-    levels = np.unique(np.maximum(levels, 0.001))
-    weight = -0.5 * ((levels - centre) / spread) ** 2
-    noise = max(step / np.sqrt(12.0), 0.0008 * float(1.0 - dry)) * np.sqrt(2.0)
-    if prior is None:
-        half, sd_half, shape_weight = np.log(2.0), 1.3, np.zeros(len(table.names))
-    else:
-        half = np.log(np.log(2.0)) / prior.n - np.log(prior.k) / prior.n
-        sd_half = prior.sd_ln_k
-        shape_weight = -0.5 * ((table.page_n - prior.n) / np.hypot(prior.sd_n, 0.15)) ** 2
-    return Expectation(float(half), float(sd_half), shape_weight, levels, weight, float(noise))

@@ -1,0 +1,74 @@
+"""When the next weighing helps most.
+
+A weighing late in the run says most about the finish, but too late it says nothing new. So: the earliest moment
+at which one more weighing is expected to halve the spread of the finish; where none does, the moment that
+shrinks it most. Never later than the early end of the 80 % band, by when the load may be done.
+
+The spread left after a weighing is that of ln(finish) given the mass, var (1 - rho^2), with rho the correlation
+of the two over sampled runs and the scale's own error counted in.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from dryhouse.science.curves.model import Array
+from dryhouse.science.forecast.engine import Posterior
+from dryhouse.science.forecast.finish import log_time_at, mr_along, sample_cells
+from dryhouse.science.forecast.shapes import Shapes
+
+CANDIDATES = 14
+WORTH_MORE = 0.75
+
+
+def weigh_again(
+    table: Shapes, found: Posterior, target: float, noise: float, latest: float, count: int = 300
+) -> tuple[float, float] | None:
+    """The hour, and the share of the present spread of ln(finish) expected to be left after weighing then.
+
+    `target` and `noise` are shares of the first mass; `latest` is the early end of the band (h). None where
+    nothing is left to gain: the band ends within minutes of the last weighing.
+    """
+    last = found.last_hour
+    if not np.isfinite(latest) or latest <= last * 1.02 + 1e-9:
+        return None
+    cells, early = sample_cells(found, count)
+    late = early[np.argsort(np.sin(np.arange(count) * 7.0))]
+    part = Posterior(
+        found.shape[cells], found.log_half[cells], found.level[cells], found.tau[cells], found.weight[cells], last
+    )
+    mr = (target - part.level) / (1.0 - part.level)
+    centre = log_time_at(table, part.shape, mr) + part.log_half
+    good = np.isfinite(centre)
+    if np.count_nonzero(good) < count // 2:
+        return None
+    hours = last + (latest - last) * np.linspace(1.0 / CANDIDATES, 1.0, CANDIDATES)
+    left = np.array([_left(table, part, centre, good, early, late, hour, noise) for hour in hours])
+    enough = np.flatnonzero(left <= WORTH_MORE)
+    best = int(enough[0]) if len(enough) else int(np.argmin(left))
+    return float(hours[best]), float(left[best])
+
+
+def _left(
+    table: Shapes,
+    part: Posterior,
+    centre: Array,
+    good: Array,
+    early: Array,
+    late: Array,
+    hour: float,
+    noise: float,
+) -> float:
+    """Standard deviation of ln(finish) after weighing at `hour`, as a share of that before."""
+    begun = np.log(part.last_hour) if part.last_hour > 0 else np.log(hour) - 1.0
+    until = max(float(np.log(hour) - begun), 0.0)
+    beyond = np.clip(centre - np.log(hour), 0.0, 3.5)
+    wander = part.tau * np.sqrt(until) * early
+    finish = (centre + wander + part.tau * np.sqrt(np.where(good, beyond, 0.0)) * late)[good]
+    at = np.log(hour) - wander - part.log_half
+    mass = (part.level + (1.0 - part.level) * mr_along(table, part.shape, at[:, None])[:, 0])[good]
+    finish, mass = finish - finish.mean(), mass - mass.mean()
+    spread = float(mass @ mass) / len(mass) + noise**2
+    together = float(finish @ mass) / len(mass)
+    before = float(finish @ finish) / len(finish)
+    return float(np.sqrt(max(1.0 - together**2 / (spread * before), 0.0))) if before > 0 else 1.0
