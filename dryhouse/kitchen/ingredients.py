@@ -184,27 +184,26 @@ def label_facts(part: MealPart) -> dict[str, Fact]:
 def dried_composition(
     kitchen: Kitchen, known: Food, batch: Batch | None, ratio: Figure | None
 ) -> Mapping[str, Fact]:
-    """Composition per 100 g dried: from what the batch weighed out, else from the estimated yield.
+    """Composition per 100 g dried: from what the lot's own batch weighed out, else from the two published
+    moistures (dry matter is conserved), else, where one of them is not known, from the estimated yield.
 
-    A mix is the sum of its recorded ingredients. Where a batch's weights would make more dry matter than
-    there was, or nothing better is known, the two published moistures decide.
+    A mix is the sum of its recorded ingredients. A batch whose weights would make more dry matter than
+    there was is not believed.
     """
     mix = _mix_composition(kitchen, known, batch)
     if mix is not None:
         return mix
     water, target = known.fact("water"), known.fact("target_moisture")
-    if batch is not None and batch.dried_mass is not None:
+    if batch is not None and batch.dried_mass is not None and batch.dried_mass.si > 0:
         raw = batch.cooked_mass_in or batch.prepared_mass
-        if raw is not None and batch.dried_mass.si > 0:
+        if raw is not None:
             factor = raw.si / batch.dried_mass.si
             if water is None or factor * (100.0 - water.value) <= 100.0:
                 return dried(known.facts, factor, why=f"batch {batch.id}")
-    elif ratio is not None and ratio.value > 0:
-        factor = 1.0 / ratio.value
-        if water is None or factor * (100.0 - water.value) <= 100.0:
-            return dried(known.facts, factor, why="estimated yield")
     if water is not None and target is not None:
         return dried(known.facts, concentration(water.value, target.value), why="dry matter conserved")
+    if ratio is not None and ratio.value > 0:
+        return dried(known.facts, 1.0 / ratio.value, why="estimated yield")
     return {}
 
 

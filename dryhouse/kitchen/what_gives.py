@@ -30,7 +30,7 @@ def what_gives(
         if item.left_over <= 0:
             continue
         recipe = next(r for b, r in batches if b.food == item.food)
-        why = _why(item, recipe, machines)
+        why = _why(item, recipe, machines, past=ready_by <= kitchen.now())
         said.append(f"{item.name}: {item.left_over:.0f} g dried of {item.dried.value:.0f} g cannot be ready: {why}")
         bags = [e for d in sheet.days for e in d.meals if any(p.part.food == item.food for p in e.sheet.parts)]
         each = max((p.grams or 0.0 for e in bags for p in e.sheet.parts if p.part.food == item.food), default=0.0)
@@ -54,7 +54,9 @@ def what_gives(
     return tuple(said)
 
 
-def _why(item: Item, recipe: Recipe, machines: Sequence[Machine]) -> str:
+def _why(item: Item, recipe: Recipe, machines: Sequence[Machine], *, past: bool) -> str:
+    if past:
+        return "the day before departure is past"
     if recipe.fresh_per_dried is None:
         return "its yield is not known yet"
     if recipe.hours is None:
