@@ -26,8 +26,6 @@ COMMERCIAL = "commercial drying"
 ANOTHER_FRUIT = frozenset({"plum"})
 """Foods whose published yield is of another raw article: prunes are dried from plums far sweeter than those sold
 fresh, and hold twice the solids these could give (common practice, and USDA Standard Reference 28, 09279)."""
-STRAYS = "against mass balance"
-"""What the table says of a row that is set aside for straying alone."""
 
 
 @cache
@@ -72,7 +70,7 @@ def _by_food() -> Mapping[str, tuple[PublishedYield, ...]]:
 
 
 def _end(food: Food, row: Row) -> Fact | None:
-    if row.comparable or STRAYS in row.why:
+    if row.comparable or row.strays:
         return food.fact("target_moisture")
     if row.form == COMMERCIAL and food.slug not in ANOTHER_FRUIT:
         return food.fact("dried_water")

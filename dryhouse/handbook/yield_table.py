@@ -1,7 +1,7 @@
 """Published yields: what a known amount of fresh food came to when it was dried.
 
 A row that strays far from the solids of its food, or that is of a commercial product, is kept and marked
-not comparable, with the reason: a weighed batch beats any yield table.
+as such, with the reason: a weighed batch beats any yield table.
 """
 
 from __future__ import annotations
@@ -31,7 +31,9 @@ class PublishedYield:
     dried_ml_low: float | None
     dried_ml_high: float | None
     comparable: bool
-    """Whether it may be set beside a home batch dried to the home target."""
+    """Whether it agrees with the solids of its food, and may be shown beside a home batch as it stands."""
+    strays: bool
+    """Whether it is of a home batch like the comparable ones, but far from what the solids allow."""
     why: str
     """Why not, or what to know of it."""
     source: str
@@ -48,9 +50,10 @@ def published_yields() -> tuple[PublishedYield, ...]:
     """Every published yield, comparable or not, in the order of the table."""
     rows = []
     for row in read("yield_table", _COLUMNS):
-        if row.text("comparable") not in ("yes", "no"):
-            raise row.fault("comparable is yes or no")
-        if row.text("comparable") == "no" and not row.text("why"):
+        comparable = row.text("comparable")
+        if comparable not in ("yes", "strays", "no"):
+            raise row.fault("comparable is yes, strays or no")
+        if comparable != "yes" and not row.text("why"):
             raise row.fault("a row that can't be compared says why")
         locator = row.text("locator")
         rows.append(
@@ -63,7 +66,8 @@ def published_yields() -> tuple[PublishedYield, ...]:
                 row.number("dried_g"),
                 row.number("dried_ml_low"),
                 row.number("dried_ml_high"),
-                row.text("comparable") == "yes",
+                comparable == "yes",
+                comparable == "strays",
                 row.text("why"),
                 row.source().citation + (f", {locator}" if locator else ""),
                 row.how(),
