@@ -38,27 +38,22 @@ def run(args: argparse.Namespace) -> int:
 
     if args.sample_tray and args.load:
         raise InputProblem("A weighing is of the sample tray or of the whole load, not of both.")
-    with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        like = style(kitchen)
-        comma = like.decimal_comma
-        batch = batch_meant(kitchen, args.batch)
+    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+        comma = style(kitchen).decimal_comma
+        number = batch_meant(kitchen, args.batch).id
+        reading = parse_mass(args.reading, decimal_comma=comma)
         tare = parse_mass(args.tare, allow_zero=True, decimal_comma=comma) if args.tare else None
-        heat = args.dryer_temp
-        done = add_weighing(
-            kitchen,
-            batch.id,
-            parse_mass(args.reading, decimal_comma=comma),
-            tare=tare,
-            scope=SAMPLE if args.sample_tray else LOAD if args.load else None,
-            at=read_moment(kitchen, args.at, field="at") if args.at else None,
-            dryer_temperature=parse_temperature(heat, decimal_comma=comma) if heat else None,
-        )
-        answer = run_of(kitchen, batch.id)
+        heat = parse_temperature(args.dryer_temp, decimal_comma=comma) if args.dryer_temp else None
+        at = read_moment(kitchen, args.at, field="at") if args.at else None
+    scope = SAMPLE if args.sample_tray else LOAD if args.load else None
+    with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
+        done = add_weighing(kitchen, number, reading, tare=tare, scope=scope, at=at, dryer_temperature=heat)
+        answer = run_of(kitchen, number)
         if args.json:
-            say_json({"batch": batch.id, "what": done.what, **run_json(kitchen, answer)})
-        else:
-            print(f"{done.what}, batch {batch.id}")
-            for line in run_lines(kitchen, answer, like):
-                print(f"  {line}")
-            say_cautions(answer.cautions)
+            say_json({"batch": number, "what": done.what, **run_json(kitchen, answer)})
+            return 0
+        print(f"{done.what}, batch {number}")
+        for line in run_lines(kitchen, answer, style(kitchen)):
+            print(f"  {line}")
+        say_cautions(answer.cautions)
     return 0

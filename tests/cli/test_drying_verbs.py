@@ -1,0 +1,147 @@
+"""`weigh` and `batches`, as a person or a script calls them, on a journal on disk."""
+
+from __future__ import annotations
+
+import json
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from dryhouse.cli import main
+from dryhouse.handbook.reader import handbook
+from dryhouse.house import open_kitchen
+from dryhouse.kitchen.drying import start_batch, weighings_of
+from dryhouse.kitchen.records import Batch
+from dryhouse.science.quantities import Mass
+
+KEYS = {"value", "low", "high", "unit", "measure", "basis", "workings", "cautions"}
+
+
+@pytest.fixture
+def journal(tmp_path):
+    return tmp_path / "mine.dryhouse"
+
+
+@pytest.fixture
+def batch(journal):
+    """Two pounds of apple slices, put on eight hours ago."""
+    with open_kitchen(journal, write=True) as kitchen:
+        started = datetime.now(UTC) - timedelta(hours=8)
+        draft = Batch(handbook().identify("apple").slug, prepared_mass=Mass(907.18474, "2 lb"), started=started)
+        return start_batch(kitchen, draft).record.id
+
+
+def call(capsys, journal, *arguments):
+    code = main(["--journal", str(journal), *map(str, arguments)])
+    said = capsys.readouterr()
+    return code, said.out, said.err
+
+
+def test_a_weighing_answers_moisture_verdict_and_forecast(capsys, journal, batch) -> None:
+    for ago, reading in (("7 h ago", "28 oz"), ("6 h ago", "24.2 oz"), ("5 h ago", "21 oz"), ("3 h ago", "16 oz")):
+        code, out, err = call(capsys, journal, "weigh", batch, reading, "--at", ago)
+        assert (code, err) == (0, "")
+    assert out.startswith("Weighed apple, batch 1")
+    assert "Weight of the load now: 1 lb, target" in out
+    assert "Moisture: " in out
+    assert "Still moist" in out
+    assert "As likely as not between" in out
+    assert "Weigh again" in out or "A weighing now" in out
+
+
+def test_the_json_answer_has_the_keys_of_every_figure(capsys, journal, batch) -> None:
+    _, out, _ = call(capsys, journal, "weigh", "apple", "20 oz", "--json")
+    said = json.loads(out)
+    assert set(said) >= KEYS
+    assert said["unit"] == "%"
+    assert said["batch"] == batch
+    assert said["verdict"] == "still moist"
+    assert set(said["finish"]) == {"low80", "low50", "median", "high50", "high80"}
+
+
+def test_a_tare_is_given_once(capsys, journal, batch) -> None:
+    call(capsys, journal, "weigh", batch, "30 oz", "--tare", "10 oz", "--at", "2 h ago")
+    call(capsys, journal, "weigh", batch, "26 oz")
+    with open_kitchen(journal) as kitchen:
+        assert [round(w.net_g / 28.349523125, 6) for w in weighings_of(kitchen, batch)] == [20, 16]
+
+
+def test_the_sample_tray_is_weighed_by_itself(capsys, journal, batch) -> None:
+    call(capsys, journal, "weigh", batch, "250 g", "--sample-tray", "--at", "470 min ago")
+    code, out, _ = call(capsys, journal, "weigh", batch, "100 g", "--json")
+    assert code == 0
+    assert json.loads(out)["scope"] == "sample"
+    code, _, err = call(capsys, journal, "weigh", batch, "100 g", "--sample-tray", "--load")
+    assert code == 2
+    assert "not of both" in err
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("weigh", "77", "20 oz"),
+        ("weigh", "pear", "20 oz"),
+        ("weigh", "1", "twenty"),
+        ("weigh", "1", "20"),
+        ("weigh", "1", "20 oz", "--at", "half past"),
+        ("weigh", "1", "20 oz", "--at", "9 h ago"),
+        ("weigh", "1", "20 oz", "--tare", "30 oz"),
+        ("weigh", "1"),
+    ],
+)
+def test_bad_input_is_one_sentence_and_changes_nothing(capsys, journal, batch, arguments) -> None:
+    code, out, err = call(capsys, journal, *arguments)
+    assert (code, out) == (2, "")
+    assert err.count("\n") == 1
+    with open_kitchen(journal) as kitchen:
+        assert weighings_of(kitchen, batch) == ()
+
+
+def test_batches_are_listed_with_what_is_known(capsys, journal, batch) -> None:
+    call(capsys, journal, "weigh", batch, "20 oz")
+    log = (
+        "--food",
+        "sweet corn",
+        "--fresh",
+        "40 oz",
+        "--dried",
+        "10 oz",
+        "--start",
+        "2026-08-01 08:00",
+        "--hours",
+        "9",
+    )
+    call(capsys, journal, "log", *log)
+    _, out, _ = call(capsys, journal, "batches", "--json")
+    items = json.loads(out)["items"]
+    by_food = {i["food"]: i for i in items}
+    apple, corn = by_food["apple"], by_food["corn"]
+    assert (apple["id"], apple["state"], apple["verdict"], apple["weighings"]) == (
+        batch,
+        "drying",
+        "still moist",
+        1,
+    )
+    assert corn["yield"] == pytest.approx(0.25)
+    assert corn["hours"] == pytest.approx(9.0)
+    assert corn["fresh"] == pytest.approx(1133.98, abs=0.01)
+    assert corn["moisture"] is not None
+    assert items == sorted(items, key=lambda i: i["started"], reverse=True)
+    _, out, _ = call(capsys, journal, "batches")
+    assert "sweet corn, 2 lb 8 oz → 10 oz, 9 h" in out
+
+
+def test_batches_can_be_narrowed(capsys, journal, batch) -> None:
+    _, out, _ = call(capsys, journal, "batches", "--state", "finished", "--json")
+    assert json.loads(out) == {"items": []}
+    _, out, _ = call(capsys, journal, "batches", "apple", "--newest", "1", "--json")
+    assert len(json.loads(out)["items"]) == 1
+    _, out, _ = call(capsys, journal, "batches", "pear")
+    assert out == "No batch has these words.\n"
+
+
+def test_no_batches_yet_says_what_to_do(capsys, journal) -> None:
+    code, out, _ = call(capsys, journal, "batches")
+    assert code == 0
+    assert "dryhouse log" in out
+    assert not journal.exists()
