@@ -1,0 +1,54 @@
+"""Every source the handbook's figures name, and whether it was read or recalled."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, card, column, row, scrolling, words
+
+_SAID = {
+    "read": "read at the source",
+    "recalled": "recalled, not re-read",
+    "computed": "computed from figures that were read",
+    "common practice": "a fact of the trade, no single source",
+}
+
+
+class SourcesPage(QWidget):
+    """One card a source, in the order of their names."""
+
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self._page = QWidget()
+        self._cards = column(self._page, space=8)
+        self._cards.setContentsMargins(0, 0, 12, 0)
+        self._back = button("&Back to the food", self.left.emit, hint="Esc")
+        inside = column(self, space=12)
+        inside.addLayout(row(words("Sources", "heading"), 1, self._back))
+        inside.addWidget(scrolling(self._page), 1)
+        self.setFocusProxy(self._back)
+        QShortcut(
+            QKeySequence(Qt.Key.Key_Escape),
+            self,
+            self.left.emit,
+            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
+        )
+
+    def showEvent(self, event: object) -> None:
+        if not self._cards.count():
+            for source in sorted(self.session.kitchen.handbook.sources.values(), key=lambda s: s.citation):
+                frame, inside = card()
+                inside.addWidget(words(source.citation, "label", select=True))
+                year = f", {source.year}" if source.year else ""
+                inside.addWidget(words(f"{_SAID.get(source.how, source.how)}{year}", "muted"))
+                if source.note:
+                    inside.addWidget(words(source.note, "small", select=True))
+                self._cards.addWidget(frame)
+            self._cards.addStretch(1)
+        super().showEvent(event)
