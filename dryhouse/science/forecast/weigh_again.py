@@ -1,8 +1,8 @@
 """When the next weighing helps most.
 
 A weighing late in the run says most about the finish, but too late it says nothing new. So: the earliest moment
-at which one more weighing is expected to halve the spread of the finish; where none does, the moment that
-shrinks it most. Never later than the early end of the 80 % band, by when the load may be done.
+at which one more weighing is expected to take a quarter off the spread of the finish; where none does, the
+moment that takes most. Never later than the early end of the 80 % band, by when the load may be done.
 
 The spread left after a weighing is that of ln(finish) given the mass, var (1 - rho^2), with rho the correlation
 of the two over sampled runs and the scale's own error counted in.
