@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from dryhouse.kitchen.records import LotMove, PlaceTemperature
+from dryhouse.kitchen.records import LotMove, Place, PlaceTemperature
 from dryhouse.science.keeping import Stretch
 
 _SHORT = timedelta(days=1)
@@ -16,7 +16,7 @@ def stretches(
     start: datetime,
     moves: Sequence[LotMove],
     temperatures: Mapping[int, Sequence[PlaceTemperature]],
-    names: Mapping[int, str],
+    places: Mapping[int, Place],
 ) -> tuple[Stretch, ...]:
     """The history of a lot from `start` on; moves and temperatures oldest first. Empty without a move.
 
@@ -33,8 +33,8 @@ def stretches(
         if end is not None and end <= begin:
             continue
         late = n == 0 and move.at - start > _SHORT
-        said = f"it stood in the {names[move.place]} before it was put there, too" if late else ""
-        history += _in_place(names[move.place], begin, end, temperatures.get(move.place, ()), said)
+        said = f"it stood in the {places[move.place].name} before it was put there, too" if late else ""
+        history += _in_place(places[move.place].name, begin, end, temperatures.get(move.place, ()), said)
     return tuple(history)
 
 

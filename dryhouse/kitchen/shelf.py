@@ -75,7 +75,10 @@ def standing_on(
         history = with_trip(book.history(lot), start_of(kitchen, leaves), temperature_c)
         until, missing = used_up(history, book.lines(lot).lines)
         keep_by = kitchen.local(until).date() if until is not None else None
-    return book.standing(lot, on, moment=moment, keep_by=keep_by, missing=missing), keep_by
+    warmth = book.temperature_at(book.place_at(lot.id, moment), moment)
+    if leaves is not None and leaves <= on:
+        warmth = temperature_c
+    return book.standing(lot, on, warmth, keep_by, missing), keep_by
 
 
 def keep_by_figure(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> Figure | None:

@@ -9,9 +9,9 @@ from __future__ import annotations
 from bisect import insort
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime
-from typing import Any
+from typing import Any, cast
 
 from dryhouse.handbook.keeping_table import KeepingLines, keeping_lines
 from dryhouse.handbook.tables import Food
@@ -20,7 +20,7 @@ from dryhouse.kitchen.cautions import dry_enough, facts_of_batch, facts_of_food,
 from dryhouse.kitchen.days import day_of, start_of
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.history import stretches
-from dryhouse.kitchen.ports import Done, Record
+from dryhouse.kitchen.ports import Done, Journal, R, Record
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -34,9 +34,17 @@ from dryhouse.kitchen.records import (
     PlaceTemperature,
 )
 from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.standing import STANDINGS, THROWN_OUT, USED_UP, Standing, standing_of
+from dryhouse.kitchen.standing import (
+    STANDINGS,
+    THROWN_OUT,
+    USED_UP,
+    Reasons,
+    Standing,
+    look_first_reasons,
+    standing_of,
+)
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.keeping import Keeping, Stretch, keeping, used_up
+from dryhouse.science.keeping import Keeping, Life, Line, Stretch, keeping, life_at, used_up
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
 
 _HANDFUL = 10000
@@ -71,6 +79,25 @@ class _Kept:
     title: str
 
 
+class _Remembering:
+    """The journal, but her own foods and figures are read only once: every batch of the shelf asks for them."""
+
+    def __init__(self, journal: Journal) -> None:
+        self._journal = journal
+        self._known: dict[Any, Any] = {}
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self._journal, name)
+
+    def where(self, kind: type[R], **equals: Any) -> tuple[R, ...]:
+        if kind not in (OwnFood, OwnFigure):
+            return self._journal.where(kind, **equals)
+        if kind not in self._known:
+            self._known[kind] = self._journal.where(kind)
+        known: tuple[R, ...] = self._known[kind]
+        return tuple(r for r in known if all(getattr(r, name) == value for name, value in equals.items()))
+
+
 @dataclass
 class ShelfBook:
     """The records of the shelf, by lot and by place. Made by `read`."""
@@ -85,7 +112,13 @@ class ShelfBook:
     _foods: dict[str, Food | None] = field(default_factory=dict)
     _batches: dict[int, _Kept] = field(default_factory=dict)
     _keep_by: dict[int, tuple[date | None, str]] = field(default_factory=dict)
-    _facts: dict[tuple[int, float | None], LotFacts] = field(default_factory=dict)
+    _found: dict[tuple[int, float | None, int], Reasons] = field(default_factory=dict)
+    """What the rules say of a lot, by its number, the warmth of its place and how many checks count."""
+    _lines: dict[str, KeepingLines] = field(default_factory=dict)
+    _densities: dict[str, float | None] = field(default_factory=dict)
+    _lives: dict[tuple[int, float], Life | None] = field(default_factory=dict)
+    _midnights: dict[date, datetime] = field(default_factory=dict)
+    _warmths: dict[tuple[int | None, datetime], float | None] = field(default_factory=dict)
 
     @classmethod
     def read(cls, kitchen: Kitchen, lot: int | None = None) -> ShelfBook:
@@ -118,21 +151,30 @@ class ShelfBook:
                 everything = True
             self._replace(change.before, change.after)
         if everything:
-            self._foods.clear()
-            self._batches.clear()
-            wanted = tuple({lot.batch for lot in self.lots.values() if lot.batch is not None})
-            if wanted:
-                self._read_batches(wanted)
-            self._keep_by.clear()
-            self._facts.clear()
+            self._forget()
             return
         missing = {lot.batch for id in touched if (lot := self.lots.get(id)) and lot.batch} - set(self._batches)
         if missing:
             self._read_batches(tuple(missing))
         for id in touched:
             self._keep_by.pop(id, None)
-        for key in [key for key in self._facts if key[0] in touched]:
-            del self._facts[key]
+        self._found = {key: found for key, found in self._found.items() if key[0] not in touched}
+
+    def _forget(self) -> None:
+        """Nothing that was worked out is kept: a place, a batch or a food has changed under the lots."""
+        for known in (
+            self._foods,
+            self._batches,
+            self._keep_by,
+            self._found,
+            self._lines,
+            self._warmths,
+            self._densities,
+        ):
+            known.clear()
+        wanted = tuple({lot.batch for lot in self.lots.values() if lot.batch is not None})
+        if wanted:
+            self._read_batches(wanted)
 
     # --- reading ---------------------------------------------------------------------------------------
 
@@ -173,13 +215,14 @@ class ShelfBook:
     def _read_batches(self, ids: tuple[int, ...]) -> None:
         parts: dict[int, list[BatchPart]] = defaultdict(list)
         journal = self.kitchen.journal
+        quick = replace(self.kitchen, journal=cast(Journal, _Remembering(journal)))
         handfuls = [ids[n : n + _HANDFUL] for n in range(0, len(ids), _HANDFUL)]
         for part in (p for some in handfuls for p in journal.where(BatchPart, batch=some)):
             parts[part.batch].append(part)
         for batch in (b for some in handfuls for b in journal.where(Batch, id=some)):
             inside = sorted(parts.get(batch.id, ()), key=lambda p: p.position)
             facts = facts_of_batch(batch, inside, self.food_facts)
-            dry = dry_enough(self.kitchen, batch, inside)
+            dry = dry_enough(quick, batch, inside)
             self._batches[batch.id] = _Kept(facts, dry, batch.ended, batch.title)
 
     # --- one lot ---------------------------------------------------------------------------------------
@@ -200,11 +243,12 @@ class ShelfBook:
 
     def history(self, lot: Lot) -> tuple[Stretch, ...]:
         """Where the lot has been since it was dried (or packed, where that is not known)."""
-        names = {id: place.name for id, place in self.places.items()}
-        return stretches(self._start(lot), self.moves.get(lot.id, ()), self.temperatures, names)
+        return stretches(self._start(lot), self.moves.get(lot.id, ()), self.temperatures, self.places)
 
     def _start(self, lot: Lot) -> datetime:
-        packed = start_of(self.kitchen, lot.packed_on)
+        packed = self._midnights.get(lot.packed_on)
+        if packed is None:
+            packed = self._midnights[lot.packed_on] = start_of(self.kitchen, lot.packed_on)
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
         dried = kept.dried_on if kept is not None else None
         return min(packed, dried) if dried is not None else packed
@@ -212,9 +256,17 @@ class ShelfBook:
     def lines(self, lot: Lot) -> KeepingLines:
         """The rules of keeping for what is in the lot."""
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
-        own = self.food_facts(lot.food)
-        inside = kept.facts.food if kept is not None and kept.facts is not None else own
-        return keeping_lines(lot.food, inside if inside.parts else own)
+        if kept is not None and kept.facts is not None and kept.facts.food.parts:
+            return keeping_lines(lot.food, kept.facts.food)
+        if lot.food not in self._lines:
+            self._lines[lot.food] = keeping_lines(lot.food, self.food_facts(lot.food))
+        return self._lines[lot.food]
+
+    def _life(self, lines: Sequence[Line], celsius: float) -> Life | None:
+        key = (id(lines), celsius)
+        if key not in self._lives:
+            self._lives[key] = life_at(lines, celsius)
+        return self._lives[key]
 
     def keeping(self, lot: Lot, moment: datetime) -> Keeping:
         """Life used and left, with workings."""
@@ -229,30 +281,39 @@ class ShelfBook:
             if is_bought(lot):
                 self._keep_by[lot.id] = (lot.bought_keep_by, "")
             else:
-                until, missing = used_up(self.history(lot), self.lines(lot).lines)
+                until, missing = used_up(self.history(lot), self.lines(lot).lines, self._life)
                 self._keep_by[lot.id] = (day_of(self.kitchen, until) if until else None, missing)
         return self._keep_by[lot.id]
 
     def place_at(self, lot: int, moment: datetime) -> int | None:
         """The place the lot is in at a moment; its first place where it was not yet put anywhere."""
-        moves = self.moves.get(lot, ())
-        been = [m for m in moves if m.at <= moment]
-        return been[-1].place if been else moves[0].place if moves else None
+        moves = self.moves.get(lot)
+        if not moves:
+            return None
+        for move in reversed(moves):
+            if move.at <= moment:
+                return move.place
+        return moves[0].place
 
     def temperature_at(self, place: int | None, moment: datetime) -> float | None:
-        """How warm a place is at a moment."""
-        readings = self.temperatures.get(place, ()) if place is not None else ()
-        been = [r for r in readings if r.since <= moment]
-        return been[-1].temperature.si if been else readings[0].temperature.si if readings else None
+        """How warm a place is at a moment; its first temperature where none was noted by then."""
+        key = (place, moment)
+        if key not in self._warmths:
+            readings = self.temperatures.get(place, ()) if place is not None else ()
+            been = [r for r in readings if r.since <= moment] or readings[:1]
+            self._warmths[key] = been[-1].temperature.si if been else None
+        return self._warmths[key]
 
     def facts(self, lot: Lot, moment: datetime) -> LotFacts:
         """What is recorded of a lot up to a moment."""
-        warmth = self.temperature_at(self.place_at(lot.id, moment), moment)
+        on = day_of(self.kitchen, moment)
+        checks = [c for c in self.checks.get(lot.id, ()) if c.on <= on]
+        return self._facts(lot, checks, self.temperature_at(self.place_at(lot.id, moment), moment))
+
+    def _facts(self, lot: Lot, checks: Sequence[LotCheck], warmth: float | None) -> LotFacts:
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
         own = self.food_facts(lot.food)
         batch = kept.facts if kept is not None else None if is_bought(lot) else BatchFacts(own)
-        on = day_of(self.kitchen, moment)
-        checks = [c for c in self.checks.get(lot.id, ()) if c.on <= on]
         return facts_of_lot(lot, own, batch, kept.dry if kept else None, checks, warmth)
 
     def left(self, lot: Lot, on: date) -> Left:
@@ -260,24 +321,29 @@ class ShelfBook:
         return left_of(lot, self.draws.get(lot.id, ()), self.checks.get(lot.id, ()), on, self._ml_per_g(lot.food))
 
     def _ml_per_g(self, slug: str) -> float | None:
-        known = self.food(slug)
-        dried = known.measures_for("dried") if known is not None else ()
-        return 1.0 / dried[0].density if dried else None
+        if slug not in self._densities:
+            known = self.food(slug)
+            dried = known.measures_for("dried") if known is not None else ()
+            self._densities[slug] = 1.0 / dried[0].density if dried else None
+        return self._densities[slug]
 
-    def standing(self, lot: Lot, on: date, *, moment: datetime, keep_by: date | None, missing: str) -> Standing:
-        """The standing of a lot on a day, given its keep-by."""
-        checks = self.checks.get(lot.id, ())
-        return standing_of(lot, self.facts(lot, moment), checks, keep_by, missing, on)
+    def standing(self, lot: Lot, on: date, warmth: float | None, keep_by: date | None, missing: str) -> Standing:
+        """The standing of a lot on a day in a place this warm, given its keep-by."""
+        checks = [c for c in self.checks.get(lot.id, ()) if c.on <= on]
+        key = (lot.id, warmth, len(checks))
+        if key not in self._found:
+            self._found[key] = look_first_reasons(self._facts(lot, checks, warmth))
+        return standing_of(lot, self._found[key], checks, keep_by, missing, on)
 
     def line(self, lot: Lot, on: date, moment: datetime) -> ShelfLine:
         """The lot on a day; `moment` is the end of that day."""
         left = self.left(lot, on)
         keep_by, missing = self.keep_by(lot)
+        place = self.place_at(lot.id, moment)
         if left.gone:
             standing = Standing(THROWN_OUT if thrown_out(left) else USED_UP, "")
         else:
-            standing = self.standing(lot, on, moment=moment, keep_by=keep_by, missing=missing)
-        place = self.place_at(lot.id, moment)
+            standing = self.standing(lot, on, self.temperature_at(place, moment), keep_by, missing)
         known = self.food(lot.food)
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
         return ShelfLine(

@@ -44,8 +44,12 @@ class Standing:
     reason: str = ""
 
 
+Reasons = tuple[tuple[str, str], ...]
+"""Rules by id, and why each speaks."""
+
+
 @lru_cache(maxsize=20000)
-def look_first_reasons(facts: LotFacts) -> tuple[tuple[str, str], ...]:
+def look_first_reasons(facts: LotFacts) -> Reasons:
     """The handbook's rules that would have this lot looked at first, by id, and why; none where they are silent."""
     return tuple(
         (rule.id, f"{rule.short} ({'; '.join(reasons)})")
@@ -55,16 +59,16 @@ def look_first_reasons(facts: LotFacts) -> tuple[tuple[str, str], ...]:
 
 def standing_of(
     lot: Lot,
-    facts: LotFacts,
+    found: Reasons,
     checks: Sequence[LotCheck],
     keep_by: date | None,
     missing: str,
     on: date,
 ) -> Standing:
-    """The standing of a lot of which something is left, on a day."""
+    """The standing of a lot on a day, from what the rules found and the checks by then. Something is left of it."""
     running = lot.conditioned_from is not None and lot.conditioned_to is None
-    found = (text for id, text in look_first_reasons(facts) if not (running and id == CONDITIONING))
-    reasons = [*found, *_package_reasons(lot, checks, on)]
+    said = (text for id, text in found if not (running and id == CONDITIONING))
+    reasons = [*said, *_package_reasons(lot, checks, on)]
     if keep_by is None:
         reasons.append(missing or "its keep-by is not known")
     if reasons:

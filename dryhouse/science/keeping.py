@@ -2,8 +2,9 @@
 
 The life L(T) at a temperature comes from published points. Between two points log L is a straight line in
 T (a constant factor for each degree); colder than the coldest point the published life stands and is never
-exceeded; hotter than the hottest it shortens at least by a published rule of thumb, and never lengthens. Where only a limit is published for a kind of place (room, refrigerator, freezer), the limit of
-the next warmer kind of place holds: a step and no line. Of several rules the shortest life counts.
+exceeded; hotter than the hottest it shortens at least by a published rule of thumb, and never lengthens.
+Where only a limit is published for a kind of place (room, refrigerator, freezer), the limit of the next
+warmer kind of place holds: a step and no line. Of several rules the shortest life counts.
 
 Life used is Σ Δt / L(T) over the stretches of a history; the food is kept by the moment it reaches 1.
 """
@@ -11,7 +12,7 @@ Life used is Σ Δt / L(T) over the stretches of a history; the food is kept by 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -130,13 +131,20 @@ class Keeping:
         return Figure(days, "day", basis=self.basis, workings=self.workings)
 
 
-def used_up(history: Sequence[Stretch], lines: Sequence[Line]) -> tuple[datetime | None, str]:
-    """When the life is used up, without workings; or None and what is missing. The last stretch is open."""
+def used_up(
+    history: Sequence[Stretch],
+    lines: Sequence[Line],
+    life_of: Callable[[Sequence[Line], float], Life | None] = life_at,
+) -> tuple[datetime | None, str]:
+    """When the life is used up, without workings; or None and what is missing. The last stretch is open.
+
+    `life_of` stands in for `life_at` where many histories are asked about and lives are remembered.
+    """
     used = 0.0
     for stretch in history:
         if stretch.temperature_c is None:
             return None, f"the temperature of {stretch.place} is not recorded"
-        life = life_at(lines, stretch.temperature_c)
+        life = life_of(lines, stretch.temperature_c)
         if life is None:
             return None, "no keeping time is published for this food"
         left = timedelta(days=(1.0 - used) * life.days)

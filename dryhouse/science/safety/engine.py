@@ -33,9 +33,8 @@ def evaluate(facts: Facts, rules: Iterable[Rule]) -> tuple[Caution, ...]:
 def rules_that_speak(facts: Facts, rules: Iterable[Rule]) -> dict[Rule, tuple[str, ...]]:
     """Every rule that speaks, in the order given, with its reasons."""
     surface = _SURFACES[type(facts)]
-    nodes = tuple(_walk(facts))
-    if isinstance(facts, FoodFacts):
-        nodes += (MealFacts((facts,)),)
+    walked = (*_walk(facts), MealFacts((facts,))) if isinstance(facts, FoodFacts) else _walk(facts)
+    nodes = [(node, node.kinds) for node in walked]
     spoken: dict[Rule, tuple[str, ...]] = {}
     for rule in rules:
         if surface not in rule.said_of:
@@ -43,8 +42,8 @@ def rules_that_speak(facts: Facts, rules: Iterable[Rule]) -> dict[Rule, tuple[st
         asks, condition = _CONDITIONS[rule.when]
         reasons = dict.fromkeys(
             reason
-            for node in nodes
-            if isinstance(node, asks) and rule.concerns(node.kinds) and (reason := condition(node, rule))
+            for node, kinds in nodes
+            if isinstance(node, asks) and rule.concerns(kinds) and (reason := condition(node, rule))
         )
         if reasons:
             spoken[rule] = tuple(reasons)
