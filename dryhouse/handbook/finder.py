@@ -25,8 +25,11 @@ _PREPARED = frozenset(
     )
 )
 _IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "calves": "calf", "geese": "goose"}
-_JOINING = {"and", "with", "or", "in", "n"}
+_JOINING = {"and", "with", "or", "in", "on", "n"}
 _LIKENESS = 0.7
+"""How like a name must be to be offered: 1 less the share of letters that are wrong."""
+_ENDING = 4
+"""Fewer letters than this say nothing as the end of a word."""
 
 
 def singular(word: str) -> str:
@@ -72,7 +75,7 @@ class Finder:
         self._by_word: dict[str, list[_Name]] = defaultdict(list)
         for number, food in enumerate(self._foods):
             for name in (food.name, food.slug, *food.other_names):
-                self._add(_Name(words(name), number, name in (food.name, food.slug)))
+                self._add(_Name(words(name), number, name == food.name))
         self._words = sorted(self._by_word)
         self._choices = list(self._spellings)
 
@@ -92,15 +95,11 @@ class Finder:
             return []
         core = _core(parts)
         found = dict.fromkeys([*self._named(parts), *self._named(core)])
-        for way in (
-            self._beginning,
-            lambda _: self._beginning(core),
-            self._one_slip_away,
-            self._mended,
-            self._alike,
-        ):
-            if len(found) < limit:
-                found.update(dict.fromkeys(way(parts)))
+        for way in (self._beginning, self._ending, self._one_slip_away, self._mended, self._alike):
+            for said in dict.fromkeys((parts, core)) if len(found) < limit else ():
+                found.update(dict.fromkeys(way(said)))
+        if not found:
+            found = dict.fromkeys(self._sharing(core))
         return [self._foods[number] for number in list(found)[:limit]]
 
     def identify(self, text: str) -> Food:
@@ -133,19 +132,26 @@ class Finder:
     def _beginning(self, parts: tuple[str, ...]) -> list[int]:
         """Foods with a name in which each word typed begins a word.
 
-        Whole words come before half ones, the name shown before other names, short names before long.
+        Whole words come before half ones, the name shown before other names, names that begin as typed before
+        those that don't; then the order of the table.
         """
-        best: dict[int, tuple[bool, bool, bool, int, str]] = {}
+        best: dict[int, tuple[bool, bool, bool, int]] = {}
         first = max(parts, key=len)
         for word in self._begun_with(first):
             for name in self._by_word[word]:
                 if not all(any(known.startswith(part) for known in name.parts) for part in parts):
                     continue
                 whole = all(part in name.parts for part in parts)
-                shown = self._foods[name.food].name
-                rank = (not whole, not name.shown, not name.parts[0].startswith(parts[0]), len(shown), shown)
+                rank = (not whole, not name.shown, not name.parts[0].startswith(parts[0]), name.food)
                 best[name.food] = min(best.get(name.food, rank), rank)
         return sorted(best, key=best.__getitem__)
+
+    def _ending(self, parts: tuple[str, ...]) -> list[int]:
+        """Foods shown by a name in which a word ends with the one word typed: all berries for `berry`."""
+        if len(parts) != 1 or len(parts[0]) < _ENDING:
+            return []
+        ended = [name for word in self._words if word.endswith(parts[0]) for name in self._by_word[word]]
+        return sorted({name.food for name in ended if name.shown})
 
     def _mended(self, parts: tuple[str, ...]) -> list[int]:
         """Foods found when each unknown word is replaced by the known word nearest to it."""
@@ -174,6 +180,13 @@ class Finder:
                 for number in self._spellings[spelling]:
                     best[number] = max(best.get(number, 0.0), likeness)
         return sorted(best, key=lambda number: (-best[number], self._foods[number].name))
+
+    def _sharing(self, parts: tuple[str, ...]) -> list[int]:
+        """Foods with a name that shares a word with what was typed, those that share most first."""
+        shared: dict[int, int] = {}
+        for name in dict.fromkeys(name for part in parts for name in self._by_word.get(part, ())):
+            shared[name.food] = max(shared.get(name.food, 0), len(set(parts) & set(name.parts)))
+        return sorted(shared, key=lambda number: (-shared[number], number))
 
     def _one_slip_away(self, parts: tuple[str, ...]) -> list[int]:
         """Foods with a name one slip away (two in a long name) that begins with the same letter.
