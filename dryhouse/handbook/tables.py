@@ -7,6 +7,7 @@ A food's numbers are facts by name, so that a new kind of figure is a row and no
     refuse            % of as-purchased mass                 target_moisture % wet basis
     drying_temperature  °C                                   drying_hours   h (low, high)
     blanch_steam, blanch_water  min                          tray_load      kg per m²
+    dried_water         % wet basis of the article sold dried: a yardstick, never a target
 """
 
 from __future__ import annotations
@@ -79,7 +80,7 @@ class Food:
     measures: tuple[HouseholdMeasure, ...] = ()
     traits: frozenset[str] = frozenset()
     """What the safety rules ask about: `animal`, `ground`, `jerky`, `low_acid`, `raw_bean`, `mushroom`,
-    `garlic`, `cooked_starch`, `fruit`, `game` …"""
+    `garlic`, `cooked_starch`, `fruit`, `game` …; all of them in `foods.TRAITS`."""
 
     @property
     def animal(self) -> bool:
@@ -91,9 +92,13 @@ class Food:
         return self.facts.get(name)
 
     def saying(self, name: str) -> Saying | None:
-        """The statement of that name (`dryness_test`, `pretreatment`, `cut`), or None."""
+        """The statement of that name (`dryness_test`, `pretreatment`, `cut`, `blanch`, `note`), or None."""
         return self.sayings.get(name)
 
     def measures_for(self, state: str) -> tuple[HouseholdMeasure, ...]:
-        """The household measures published for `fresh`, `cooked` or `dried`."""
-        return tuple(m for m in self.measures if m.state == state)
+        """The household measures published for `fresh`, `cooked` or `dried`.
+
+        A food that goes on the trays cooked (beans, rice) has none fresh: its cooked ones stand in.
+        """
+        found = tuple(m for m in self.measures if m.state == state)
+        return found or (self.measures_for("cooked") if state == "fresh" else ())

@@ -111,6 +111,14 @@ def test_a_cup_of_fresh_corn_weighs_145_g():
     assert (round(cup.ml, 1), cup.grams) == (236.6, 145)
 
 
+def test_a_cup_of_beans_is_a_cup_of_cooked_beans():
+    """USDA SR28, NDB 16015, boiled, 1 cup: 172 g. Beans go on the trays cooked, so there is no fresh cup."""
+    beans = load_foods()["black-bean"]
+    assert beans.measures_for("fresh") == beans.measures_for("cooked")
+    assert [cup.grams for cup in beans.measures_for("fresh")] == [172]
+    assert beans.measures_for("dried") == ()
+
+
 def test_targets_are_the_home_targets():
     """Utah State University Extension: vegetables 10 %, fruits 20 %, never the 27 to 32 % of the trade."""
     for food in FOODS:
