@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
@@ -40,9 +40,15 @@ def find_ingredients(kitchen: Kitchen, text: str, limit: int = 8) -> list[Choice
     bought = [Choice(STAPLE, s.slug, s.name) for s in find_staples(text, limit)]
     home = [Choice(DRIED, f.slug, f.name) for f in find_foods(kitchen, text, limit)]
     key = text.strip().casefold()
-    exact = [c for c in (*home, *bought) if key in (c.name.casefold(), c.slug)]
+    exact = _exactly(key, (*home, *bought))
     rest = [c for pair in zip(_padded(home, limit), _padded(bought, limit), strict=True) for c in pair if c]
     return list(dict.fromkeys((*exact, *rest)))[:limit]
+
+
+def _exactly(key: str, choices: Sequence[Choice]) -> list[Choice]:
+    """The choices of exactly this name, then those of this slug."""
+    named = [c for c in choices if c.name.casefold() == key]
+    return [*named, *(c for c in choices if c.slug == key and c not in named)]
 
 
 def _padded(choices: list[Choice], length: int) -> list[Choice | None]:
@@ -58,7 +64,7 @@ def identify_ingredient(kitchen: Kitchen, text: str) -> Choice:
         raise InputProblem("An ingredient needs a name, such as corn, or potato flakes.", "name")
     near = find_ingredients(kitchen, text)
     key = text.strip().casefold()
-    exact = [c for c in near if key in (c.name.casefold(), c.slug)]
+    exact = _exactly(key, near)
     bought = [c for c in near if c.kind == STAPLE]
     if exact:
         return exact[0]

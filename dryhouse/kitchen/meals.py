@@ -238,6 +238,18 @@ def notes_of(kitchen: Kitchen, meal: int) -> tuple[CookingNote, ...]:
 # --- checks ----------------------------------------------------------------------------------------------
 
 
+def checked_meal(kitchen: Kitchen, meal: Meal) -> Meal:
+    """The meal, if it can be one. Raises InputProblem."""
+    _check_meal(kitchen, meal)
+    return meal
+
+
+def checked_part(kitchen: Kitchen, part: MealPart) -> MealPart:
+    """The part, if it can be one. Raises InputProblem."""
+    _check_part(kitchen, part)
+    return part
+
+
 def _check_meal(kitchen: Kitchen, meal: Meal) -> None:
     if not meal.name:
         raise InputProblem("A meal needs a name.", "name")

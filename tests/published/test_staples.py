@@ -66,7 +66,11 @@ def test_a_composed_meal_holds_the_energy_of_its_dry_matter() -> None:
     (352 kcal), olive oil 04053 (884 kcal). Vegetables dried to 10 % water (Utah State University Extension):
     dried kcal per 100 g = kcal × (100 − 10) / (100 − water)."""
     found = sheet(
-        Meal("stew", servings=2), ("carrot", "20 g"), ("sweet corn", "30 g"), ("Lentils", "80 g"), ("olive oil", "10 g")
+        Meal("stew", servings=2),
+        ("carrot", "20 g"),
+        ("sweet corn", "30 g"),
+        ("Lentils", "80 g"),
+        ("olive oil", "10 g"),
     )
     by_dry_matter = 0.20 * 41 * 90 / 11.71 + 0.30 * 86 * 90 / 23.95 + 0.80 * 352 + 0.10 * 884
     assert found.bag.energy is not None

@@ -30,7 +30,11 @@ def test_a_small_trip_by_hand() -> None:
         Need(day(1), "bean", 40.0, "chili"),
         Need(day(2), "squash", 60.0, "stew"),
     ]
-    shelf = [Supply(1, "squash", 70.0, day(1)), Supply(2, "squash", 20.0, day(60)), Supply(3, "bean", 25.0, day(60))]
+    shelf = [
+        Supply(1, "squash", 70.0, day(1)),
+        Supply(2, "squash", 20.0, day(60)),
+        Supply(3, "bean", 25.0, day(60)),
+    ]
     found = cover(needs, shelf)
     assert [(d.lot, d.need.day, d.grams) for d in found.draws] == [
         (1, day(0), 60.0),
@@ -79,7 +83,8 @@ def shelves(draw: st.DrawFn) -> list[Supply]:
     size = draw(st.integers(0, 6))
     last = st.one_of(st.none(), st.integers(-3, 12).map(day))
     return [
-        Supply(n, draw(st.sampled_from(["corn", "squash"])), draw(st.floats(0, 400)), draw(last)) for n in range(size)
+        Supply(n, draw(st.sampled_from(["corn", "squash"])), draw(st.floats(0, 400)), draw(last))
+        for n in range(size)
     ]
 
 
@@ -130,7 +135,7 @@ def test_scaling_the_people_scales_what_is_dried(needs: list[Need], times: int) 
 
 
 @given(NEEDS, shelves())
-def test_drawing_the_first_to_go_leaves_no_less_than_any_single_order(needs: list[Need], shelf: list[Supply]) -> None:
+def test_no_other_order_of_drawing_would_cover_more(needs: list[Need], shelf: list[Supply]) -> None:
     """What is short is never more than the worst bottleneck: some last days have too little shelf for them."""
     plain = [Need(n.day, n.food, n.grams, n.meal) for n in needs]
     found = cover(plain, shelf)

@@ -81,7 +81,9 @@ def test_more_notes_come_closer_but_never_overshoot(n: int, right: float) -> Non
 
 
 @given(
-    st.lists(st.tuples(st.floats(1, 500), st.floats(0, 2000)), min_size=1, max_size=6), st.floats(1, 10), st.floats(0, 1)
+    st.lists(st.tuples(st.floats(1, 500), st.floats(0, 2000)), min_size=1, max_size=6),
+    st.floats(1, 10),
+    st.floats(0, 1),
 )
 def test_twice_the_food_takes_twice_the_water_but_for_the_steam(
     parts: list[tuple[float, float]], times: float, style: float
