@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from dryhouse.handbook.reader import handbook
-from dryhouse.kitchen.room import Kitchen
+if TYPE_CHECKING:
+    from dryhouse.kitchen.room import Kitchen
 
 
 def default_journal() -> Path:
@@ -17,7 +18,7 @@ def default_journal() -> Path:
 
 def sample_file() -> Path:
     """Her own copy of the sample journal: made at first use and kept, so that she can try things in it."""
-    file = _data_folder() / "sample" / "sample.dryhouse"
+    file = _sample_place()
     if not file.exists():
         import shutil
 
@@ -27,6 +28,10 @@ def sample_file() -> Path:
         file.parent.mkdir(parents=True, exist_ok=True)
         shutil.move(fresh, file)
     return file
+
+
+def _sample_place() -> Path:
+    return _data_folder() / "sample" / "sample.dryhouse"
 
 
 def _data_folder() -> Path:
@@ -50,59 +55,11 @@ def open_kitchen(path: Path | None = None, *, sample: bool = False, write: bool 
 
 
 def _open(file: Path, *, write: bool) -> Kitchen:
+    from dryhouse.handbook.reader import handbook
     from dryhouse.journal.opening import open_journal
+    from dryhouse.kitchen.room import Kitchen
 
     return Kitchen(open_journal(file, write=write), handbook())
-
-
-class House:
-    """What the desk is lent of journals: opening, backing up, restoring. It meets `desk.doors.Journals`."""
-
-    def __init__(self) -> None:
-        self._open: dict[Path, Kitchen] = {}
-
-    def own(self) -> Kitchen:
-        """Her own journal, made where there is none yet."""
-        return self.file(default_journal())
-
-    def sample(self) -> Kitchen:
-        """Her copy of the sample journal."""
-        return self.file(sample_file())
-
-    def file(self, path: Path) -> Kitchen:
-        """The journal in this file, made where there is none."""
-        self._open[path] = kitchen = _open(path, write=True)
-        return kitchen
-
-    def back_up(self, kitchen: Kitchen) -> Path:
-        """Copy the open journal to its folder of backups; where the copy is."""
-        from dryhouse.journal.backup import back_up
-
-        return back_up(self._path(kitchen))
-
-    def restore(self, backup: Path) -> Kitchen:
-        """Put a backup in her own journal's place (which is backed up first) and open it.
-
-        A backup that cannot be read is refused before the open journal is let go.
-        """
-        from dryhouse.journal.backup import restore
-        from dryhouse.journal.opening import open_journal
-
-        open_journal(backup, write=False).close()
-        own = default_journal()
-        if own in self._open:
-            self._open.pop(own).journal.close()
-        restore(backup, own)
-        return self.own()
-
-    def name(self, kitchen: Kitchen) -> str:
-        """What to call the open journal in the window's title."""
-        path = self._path(kitchen)
-        named = {default_journal(): "", _data_folder() / "sample" / "sample.dryhouse": "sample journal"}
-        return named.get(path, path.name)
-
-    def _path(self, kitchen: Kitchen) -> Path:
-        return next(path for path, open in self._open.items() if open is kitchen)
 
 
 class Journals:
@@ -111,25 +68,18 @@ class Journals:
     def __init__(self, asked: Path | None = None) -> None:
         self._asked = asked or default_journal()
         """The journal the program was started with; hers, where none was named."""
-        self._samples: set[Path] = set()
 
     def own(self) -> Kitchen:
-        """The journal the program was started with."""
+        """The journal the program was started with, made where there is none yet."""
         return self.file(self._asked)
 
     def file(self, path: Path) -> Kitchen:
         """The journal in this file, made where there is none."""
-        from dryhouse.journal.opening import open_journal
-
-        return Kitchen(open_journal(path, write=True), handbook())
+        return _open(path, write=True)
 
     def sample(self) -> Kitchen:
-        """A fresh copy of the sample journal."""
-        from dryhouse.journal.opening import sample_journal
-
-        copy = sample_journal()
-        self._samples.add(copy)
-        return self.file(copy)
+        """Her copy of the sample journal."""
+        return self.file(sample_file())
 
     def path(self, kitchen: Kitchen) -> Path:
         """The file an open journal is in."""
@@ -138,9 +88,8 @@ class Journals:
     def name(self, kitchen: Kitchen) -> str:
         """What to call an open journal."""
         path = self.path(kitchen)
-        if path in self._samples:
-            return "Sample journal"
-        return "My journal" if path == default_journal() else path.stem
+        named = {default_journal(): "My journal", _sample_place(): "Sample journal"}
+        return named.get(path, path.stem)
 
     def back_up(self, kitchen: Kitchen) -> Path:
         """A copy of an open journal in its folder of backups; where the copy is."""

@@ -30,8 +30,8 @@ class _Parser(argparse.ArgumentParser):
         raise InputProblem(f"{message[:1].upper()}{message[1:]}. “{self.prog} --help” shows what would be right.")
 
 
-def parser() -> argparse.ArgumentParser:
-    """Every verb and every option."""
+def parser(*, verbs: bool = True) -> argparse.ArgumentParser:
+    """Every option and every verb. Opening the desk takes no verb, and does not wait for theirs to be imported."""
     top = _Parser(prog="dryhouse", description="A journal and bench calculator for food dried at home.")
     top.add_argument("--version", action="version", version=f"dryhouse {__version__}")
     which = top.add_mutually_exclusive_group()
@@ -40,20 +40,25 @@ def parser() -> argparse.ArgumentParser:
     top.add_argument("--timings", action="store_true", help="print start-up milestones as JSON")
     top.add_argument("--quit-when-ready", action="store_true", help="leave as soon as the window is usable")
     top.set_defaults(run=_desk)
-    verbs = top.add_subparsers(title="verbs", metavar="VERB", parser_class=_Parser)
-    folder = importlib.import_module("dryhouse.cli.verbs")
-    for module in sorted(pkgutil.iter_modules(folder.__path__), key=lambda m: m.name):
-        importlib.import_module(f"dryhouse.cli.verbs.{module.name}").add(verbs)
+    if verbs:
+        each = top.add_subparsers(title="verbs", metavar="VERB", parser_class=_Parser)
+        folder = importlib.import_module("dryhouse.cli.verbs")
+        for module in sorted(pkgutil.iter_modules(folder.__path__), key=lambda m: m.name):
+            importlib.import_module(f"dryhouse.cli.verbs.{module.name}").add(each)
     return top
+
+
+def _for_the_desk(given: Sequence[str]) -> bool:
+    """Whether the arguments are options of the desk and nothing else."""
+    rest = [word for word in given if word not in ("--sample", "--timings", "--quit-when-ready")]
+    return not rest or (len(rest) == 2 and rest[0] == "--journal")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; answer its exit code."""
     given = list(sys.argv[1:] if arguments is None else arguments)
     try:
-        if not given:
-            return _desk(argparse.Namespace(journal=None, sample=False, timings=False, quit_when_ready=False))
-        args = parser().parse_args(given)
+        args = parser(verbs=not _for_the_desk(given)).parse_args(given)
         return int(args.run(args) or 0)
     except InputProblem as problem:
         print(problem.sentence, file=sys.stderr)
