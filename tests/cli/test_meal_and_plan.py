@@ -1,0 +1,101 @@
+"""`meal` and `plan` as a script calls them."""
+
+from __future__ import annotations
+
+import json
+from datetime import date, timedelta
+
+import pytest
+
+from dryhouse.cli import main
+from dryhouse.house import open_kitchen
+from dryhouse.kitchen.dryers import save_dryer
+from dryhouse.kitchen.meals import draft_part, save_meal
+from dryhouse.kitchen.records import Batch, Dryer, Meal, Trip
+from dryhouse.kitchen.trips import put_meal, save_trip
+from dryhouse.science.quantities import Area, Temperature
+
+COMMON = {"value", "low", "high", "unit", "measure", "basis", "workings", "cautions"}
+
+
+@pytest.fixture
+def journal(tmp_path):
+    file = tmp_path / "mine.dryhouse"
+    with open_kitchen(file, write=True) as kitchen:
+        first = kitchen.local(kitchen.now()).date() + timedelta(days=30)
+        parts = [("carrot", "30 g"), ("onion", "5 g"), ("couscous", "90 g"), ("olive oil", "1 tbsp")]
+        save_meal(kitchen, Meal("Carrot couscous", 1.0), [draft_part(kitchen, *typed) for typed in parts])
+        save_dryer(kitchen, Dryer("shelf dryer", 6, Area(1000.0), 500.0))
+        save_trip(kitchen, Trip("lake circuit", first, first + timedelta(days=2), 4, 2500.0, Temperature(20.0)))
+        put_meal(kitchen, 1, 1, first)
+    return ["--journal", str(file)]
+
+
+def answer(capsys, *arguments):
+    code = main(list(arguments))
+    out = capsys.readouterr()
+    return code, out.out, out.err
+
+
+def test_a_meal_answers_with_its_water_and_everything_else(capsys, journal):
+    code, out, _ = answer(capsys, *journal, "meal", "carrot", "--json")
+    figure = json.loads(out)
+    assert code == 0
+    assert set(figure) >= COMMON
+    assert figure["unit"] == "ml"
+    assert figure["measure"]["unit"] == "cup"
+    assert figure["measure"]["value"] == pytest.approx(figure["value"] / 236.588, rel=1e-4)
+    assert figure["energy"]["unit"] == "kcal"
+    assert 400 < figure["serving"]["energy"]["value"] < 700
+    assert set(figure["serving"]["energy"]) == COMMON
+    assert [line["name"] for line in figure["ingredients"]] == ["carrot", "onion", "Couscous", "Olive oil"]
+
+
+def test_a_meal_scales_and_goes_up_the_mountain(capsys, journal):
+    one = json.loads(answer(capsys, *journal, "meal", "carrot", "--json")[1])
+    four = json.loads(answer(capsys, *journal, "meal", "carrot", "--servings", "4", "--json")[1])
+    high = json.loads(answer(capsys, *journal, "meal", "carrot", "--altitude", "8000 ft", "--json")[1])
+    assert four["dry_mass"]["value"] == pytest.approx(4 * one["dry_mass"]["value"])
+    assert high["cook"]["value"] > one["cook"]["value"]
+
+
+def test_a_meal_in_words(capsys, journal):
+    code, out, _ = answer(capsys, *journal, "meal", "carrot couscous")
+    assert code == 0
+    assert out.startswith("Carrot couscous, 1 serving: water for the pot")
+    assert "each serving, energy" in out
+
+
+@pytest.mark.parametrize(
+    "arguments", [("meal", "gruel"), ("plan", "nowhere"), ("meal", "carrot", "--servings", "none"), ("meal",)]
+)
+def test_what_is_not_known_is_one_sentence_and_exit_2(capsys, journal, arguments):
+    code, out, err = answer(capsys, *journal, *arguments)
+    assert code == 2
+    assert not out
+    assert len(err.strip().splitlines()) == 1
+
+
+def test_a_plan_answers_with_its_lists(capsys, journal):
+    code, out, _ = answer(capsys, *journal, "plan", "lake", "--json")
+    found = json.loads(out)
+    assert code == 0
+    assert set(found) >= COMMON | {"items", "shopping", "calendar", "packing", "gives"}
+    carrot = next(item for item in found["items"] if item["food"] == "carrot")
+    assert carrot["value"] == pytest.approx(120.0)
+    assert carrot["as_purchased"]["value"] > carrot["prepared"]["value"] > 800
+    assert [run["dryer"] for run in found["calendar"]] == ["shelf dryer"]
+    assert found["packing"][0]["servings"] == 4
+    assert found["gives"] == []
+    assert date.fromisoformat(found["days"][0]["day"]) > date.fromisoformat(found["latest_start"][:10])
+
+
+def test_planning_writes_batches_only_when_asked(capsys, journal, tmp_path):
+    answer(capsys, *journal, "plan", "lake")
+    with open_kitchen(tmp_path / "mine.dryhouse") as kitchen:
+        assert not kitchen.journal.where(Batch)
+    code, out, _ = answer(capsys, *journal, "plan", "lake", "--write")
+    assert code == 0
+    assert "carrot" in out
+    with open_kitchen(tmp_path / "mine.dryhouse") as kitchen:
+        assert {b.food for b in kitchen.journal.where(Batch, state="planned")} == {"carrot", "onion"}
