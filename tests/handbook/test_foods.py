@@ -136,6 +136,16 @@ def test_nobody_is_told_when_jerky_raw_fish_egg_or_dairy_are_dry_by_weight():
             assert food.fact("target_moisture") is None, food.slug
 
 
+def test_beans_with_a_lectin_are_boiled_hard():
+    """FDA, Bad Bug Book: soak 5 hours, drain, boil 30 minutes in fresh water."""
+    for food in FOODS:
+        if "raw_bean" in food.traits:
+            said = food.saying("pretreatment").text
+            assert "5 h" in said, food.slug
+            assert "boil hard" in said, food.slug
+            assert "30 min" in said, food.slug
+
+
 def test_oily_fruits_have_no_published_target():
     for slug in ("avocado", "coconut"):
         assert load_foods()[slug].fact("target_moisture") is None
