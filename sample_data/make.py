@@ -1,6 +1,6 @@
 """Makes the sample journal's files in `gullwing/`: two seasons in the galley of the Gullwing Canoe Club.
 
-Deterministic: the same program and the same handbook make the same files. Every table is one a person
+Deterministic: the same program makes the same files. Every table is one a person
 could have kept by hand, with quantities as typed; `dryhouse import sample_data/gullwing` reads them.
 
     python sample_data/make.py

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 from random import Random
 from typing import Any
 
+from make_habits import HABIT, HABITS, POTS, Habit, water_pct
 from make_room import BOX_DRYER, SHELF_DRYER
 
-from dryhouse.handbook.reader import handbook
 from dryhouse.science.units import SIZES
 
 LOCAL = timezone(timedelta(hours=-5))
@@ -19,120 +18,6 @@ TRAYS = {SHELF_DRYER: 6, BOX_DRYER: 10}
 TRAY_TARE_G = {SHELF_DRYER: 342, BOX_DRYER: 518}
 
 
-@dataclass(frozen=True)
-class Habit:
-    """How the club dries one food: the cut, what is done first, how hot and how long."""
-
-    food: str
-    form: str
-    months: tuple[int, ...]
-    pounds: tuple[float, float]
-    heat_f: int
-    hours: float
-    final_pct: tuple[float, float]
-    times: int
-    thickness: str = ""
-    pretreatment: str = ""
-    made_from: str = "fresh"
-    precook: str = ""
-    precook_f: int | None = None
-    per_tray_lb: float = 0.9
-
-
-_SUMMER, _LATE, _AUTUMN, _ANY = (6, 7), (7, 8), (9, 10, 11), (6, 7, 8, 9, 10)
-_VEG, _FRUIT, _LEATHER, _MEAT, _STARCH = (4.5, 8.5), (13, 20), (12, 18), (5, 9), (5, 8)
-
-HABITS = (
-    Habit("corn", "kernels", _LATE, (3, 7), 125, 9, _VEG, 8, pretreatment="steam-blanched 4 min", per_tray_lb=1.0),
-    Habit("green-bean", "pieces", _LATE, (2, 4.5), 125, 9.5, _VEG, 5, pretreatment="steam-blanched 4 min"),
-    Habit("carrot", "slices", _ANY, (2, 5), 125, 8, _VEG, 7, "1/8 in", "water-blanched 3 min"),
-    Habit("onion", "slices", _ANY, (2, 4), 130, 8, _VEG, 5, "1/8 in"),
-    Habit("red-pepper", "dice", (7, 8, 9), (2, 4.5), 125, 9.5, _VEG, 7, "3/8 in"),
-    Habit("tomato", "slices", (7, 8, 9), (4, 9), 135, 11, _VEG, 7, "1/4 in", per_tray_lb=1.2),
-    Habit("zucchini", "slices", _LATE, (3, 6), 125, 9, _VEG, 5, "1/4 in"),
-    Habit("butternut-squash", "dice", (9, 10), (3, 6), 130, 9.5, _VEG, 7, "3/8 in", "steam-blanched 3 min"),
-    Habit("mushroom", "slices", _ANY, (2, 4), 125, 7.5, _VEG, 6, "1/4 in"),
-    Habit("celery", "slices", _ANY, (1.5, 3), 125, 7.5, _VEG, 3, "1/4 in", "water-blanched 2 min"),
-    Habit("spinach", "leaves", _SUMMER, (1, 2), 125, 5, _VEG, 2, "", "steam-blanched 2 min", per_tray_lb=0.35),
-    Habit("kale", "leaves", (6, 9, 10), (1, 2), 125, 5, _VEG, 2, "", "steam-blanched 2 min", per_tray_lb=0.35),
-    Habit("green-pea", "whole", _SUMMER, (2, 4), 125, 9, _VEG, 3, "", "", "frozen"),
-    Habit("potato", "dice", _AUTUMN, (3, 5), 130, 8.5, _VEG, 3, "3/8 in", "water-blanched 6 min"),
-    Habit("apple", "slices", _AUTUMN, (3, 7), 135, 9, _FRUIT, 9, "1/4 in", "ascorbic acid dip"),
-    Habit("banana", "slices", _ANY, (2, 3.5), 135, 9.5, _FRUIT, 3, "1/4 in", "lemon juice dip"),
-    Habit("strawberry", "slices", (6,), (3, 5), 135, 10, _FRUIT, 3, "1/4 in"),
-    Habit("blueberry", "whole", _LATE, (2, 4), 135, 15, _FRUIT, 3, "", "skins cracked in boiling water 30 s"),
-    Habit("sour-cherry", "pitted halves", _SUMMER, (3, 5), 135, 14, _FRUIT, 3),
-    Habit("peach", "slices", (8,), (3, 6), 135, 12, _FRUIT, 3, "3/8 in", "ascorbic acid dip"),
-    Habit("pear", "slices", (9,), (3, 5), 135, 11, _FRUIT, 2, "3/8 in", "ascorbic acid dip"),
-    Habit("applesauce", "leather", _AUTUMN, (2, 4), 140, 7.5, _LEATHER, 3, "1/8 in", made_from="cooked"),
-    Habit("parsley", "sprigs", _SUMMER, (0.4, 0.8), 100, 3.5, _VEG, 2, per_tray_lb=0.12),
-    Habit("basil", "leaves", _LATE, (0.3, 0.7), 95, 6, _VEG, 2, per_tray_lb=0.12),
-    Habit("lentil", "whole", _ANY, (2, 4), 130, 7, _STARCH, 3, "", "", "cooked", "boiled till tender"),
-    Habit("kidney-bean", "whole", _ANY, (2, 4), 125, 7.5, _STARCH, 4, "", "rinsed", "canned"),
-    Habit("black-bean", "whole", _ANY, (2, 3), 125, 7.5, _STARCH, 1, "", "rinsed", "canned"),
-    Habit("barley", "whole", _ANY, (2, 4), 130, 6, _STARCH, 3, "", "", "cooked", "boiled till tender"),
-    Habit("rice-wild", "whole", _ANY, (2, 3.5), 130, 6, _STARCH, 3, "", "", "cooked", "boiled till tender"),
-    Habit(
-        "ground-beef",
-        "crumbles",
-        _ANY,
-        (2, 4),
-        155,
-        6.5,
-        _MEAT,
-        4,
-        "",
-        "",
-        "cooked",
-        "browned, fat rinsed off",
-        165,
-    ),
-    Habit(
-        "ground-turkey", "crumbles", _ANY, (2, 4), 155, 6, _MEAT, 4, "", "", "cooked", "browned with crumbs", 168
-    ),
-    Habit("tomato-sauce", "leather", (8, 9), (2, 4), 140, 9, _VEG, 2, "1/8 in", made_from="cooked"),
-    Habit(
-        "galley-bean-chili",
-        "spread thin",
-        (7, 8),
-        (3, 5),
-        140,
-        10,
-        _VEG,
-        2,
-        "1/4 in",
-        "",
-        "cooked",
-        "simmered 1 h",
-        205,
-    ),
-    Habit(
-        "galley-squash-lentil",
-        "spread thin",
-        (7, 8, 10),
-        (3, 5),
-        140,
-        10,
-        _VEG,
-        2,
-        "1/4 in",
-        "",
-        "cooked",
-        "simmered",
-        200,
-    ),
-)
-
-POTS = {
-    "galley-bean-chili": (
-        ("kidney-bean", 0.42),
-        ("tomato", 0.30),
-        ("onion", 0.12),
-        ("red-pepper", 0.08),
-        ("ground-beef", 0.08),
-    ),
-    "galley-squash-lentil": (("butternut-squash", 0.45), ("lentil", 0.35), ("onion", 0.10), ("carrot", 0.10)),
-}
 _NOTES = (
     "Even colour, leathery then crisp.",
     "Outer trays ahead; swapped twice.",
@@ -199,16 +84,6 @@ def _calendar(chance: Random) -> list[tuple[Habit, datetime, int]]:
     return planned
 
 
-def water_pct(food: str) -> float:
-    """Starting moisture by the handbook; a pot's from its ingredients."""
-    if food in POTS:
-        return sum(share * water_pct(part) for part, share in POTS[food])
-    fact = handbook().food(food).fact("water")
-    if fact is None:
-        raise SystemExit(f"the handbook has no water figure for {food}")
-    return fact.value
-
-
 def pounds(grams: float) -> tuple[str, float]:
     """As written from a kitchen scale: pounds and whole ounces, or ounces to a tenth where small."""
     ounces = grams / SIZES["oz"]
@@ -220,13 +95,11 @@ def pounds(grams: float) -> tuple[str, float]:
     return (f"{lb} lb {oz} oz" if oz else f"{lb} lb"), whole * SIZES["oz"]
 
 
-def _cups(chance: Random, grams: float, food: str, state: str, form: str) -> str:
-    measures = [] if food in POTS else handbook().food(food).measures_for(state)
-    if not measures:
+def _cups(chance: Random, grams: float, habit: Habit, state: str) -> str:
+    cup = habit.cup_g[state]
+    if cup is None:
         return ""
-    best = next((m for m in measures if form.split()[0] in m.cut), measures[0])
-    cups = grams / best.density / SIZES["cup"] * chance.lognormvariate(0, 0.07)
-    quarters = max(1, round(cups * 4))
+    quarters = max(1, round(grams / cup * chance.lognormvariate(0, 0.07) * 4))
     whole, rest = divmod(quarters, 4)
     return f"{whole or ''}{('', ' 1/4', ' 1/2', ' 3/4')[rest]}".strip() + (" cups" if quarters > 4 else " cup")
 
@@ -270,12 +143,11 @@ def _sometimes(
     chance: Random, batch: dict[str, Any], habit: Habit, prepared: float, dried: float, hours: float, summer: bool
 ) -> None:
     """What is noted on a good day and forgotten on another."""
-    refuse = None if habit.food in POTS else handbook().food(habit.food).fact("refuse")
-    if habit.made_from == "fresh" and refuse is not None and chance.random() < 0.5:
-        batch["purchased_mass"] = pounds(prepared / (1 - refuse.value / 100) * chance.uniform(0.98, 1.06))[0]
+    if habit.made_from == "fresh" and habit.refuse_pct is not None and chance.random() < 0.5:
+        batch["purchased_mass"] = pounds(prepared / (1 - habit.refuse_pct / 100) * chance.uniform(0.98, 1.06))[0]
     if chance.random() < 0.6:
-        batch["prepared_volume"] = _cups(chance, prepared, habit.food, "fresh", habit.form)
-        batch["dried_volume"] = _cups(chance, dried, habit.food, "dried", habit.form)
+        batch["prepared_volume"] = _cups(chance, prepared, habit, "fresh")
+        batch["dried_volume"] = _cups(chance, dried, habit, "dried")
     if chance.random() < 0.65:
         batch["kitchen_temperature"] = f"{round(chance.gauss(77 if summer else 68, 3))} F"
         batch["kitchen_humidity_pct"] = round(min(85, max(25, chance.gauss(58 if summer else 42, 7))))
@@ -364,14 +236,14 @@ def _running() -> list[tuple[dict[str, Any], dict[str, float]]]:
     made = []
     for habit, start, dryer, weight, so_far in (
         (
-            next(h for h in HABITS if h.food == "apple"),
+            HABIT["apple"],
             datetime(2026, 11, 24, 20, 10, tzinfo=LOCAL),
             BOX_DRYER,
             6.25,
             6.2,
         ),
         (
-            next(h for h in HABITS if h.food == "mushroom"),
+            HABIT["mushroom"],
             datetime(2026, 11, 25, 0, 15, tzinfo=LOCAL),
             SHELF_DRYER,
             3.1,

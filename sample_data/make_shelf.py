@@ -7,10 +7,10 @@ from random import Random
 from typing import Any
 
 from make_batches import pounds
+from make_habits import HABIT
 from make_meals import BARLEY, CHILI, COUSCOUS, OATS, SQUASH, TURKEY
 from make_room import CELLAR, FREEZER, PACK, PANTRY
 
-from dryhouse.handbook.reader import handbook
 from dryhouse.science.quantities import parse_mass
 
 _USED_IN = {
@@ -48,8 +48,7 @@ def shelf(chance: Random, made: dict[str, list[dict[str, Any]]]) -> dict[str, li
 
 
 def _kind(food: str) -> str:
-    known = handbook().foods.get(food)
-    return known.category if known else "mixed"
+    return HABIT[food].category
 
 
 def _pack(chance: Random, lines: dict[str, list[dict[str, Any]]], number: int, batch: dict[str, Any]) -> None:

@@ -101,10 +101,11 @@ class FakeJournal:
     def _key(self, batch: Batch, sort: str) -> tuple[Any, ...]:
         prepared = batch.prepared_mass.si if batch.prepared_mass else None
         dried = batch.dried_mass.si if batch.dried_mass else None
+        when = (batch.started is not None, batch.started)
         return {
             "started": (batch.started,),
-            "food": (batch.food,),
-            "dryer": (self._dryer_name(batch) or None,),
+            "food": (batch.food, when),
+            "dryer": (self._dryer_name(batch) or None, when),
             "fresh": (prepared,),
             "dried": (dried,),
             "yield": (dried / prepared if dried is not None and prepared else None,),

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from graphlib import TopologicalSorter
 from typing import Any
 
 from dryhouse.kitchen.exchange.files import every_record
 from dryhouse.kitchen.ports import Done, Journal, Pending, Record
 from dryhouse.kitchen.records import RECORD_KINDS, Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES
-from dryhouse.kitchen.records.links import LINKS, ONCE
+from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
 
@@ -31,14 +30,8 @@ def bring_in(kitchen: Kitchen, records: Sequence[Record]) -> Done:
     if any(journal.where(kind) for kind in RECORD_KINDS):
         pending.add(*_joined(journal, listed))
     else:
-        pending.add(*sorted(listed, key=lambda r: _ORDER.index(type(r))))
+        pending.add(*sorted(listed, key=lambda r: OWNERS_FIRST.index(type(r))))
     return kitchen.commit(_what(pending, len(listed)), pending)
-
-
-_ORDER: list[type[Any]] = list(
-    TopologicalSorter({kind: LINKS.get(kind, {}).values() for kind in RECORD_KINDS}).static_order()
-)
-"""Every kind after the kinds it refers to."""
 
 
 def _numbered(records: Iterable[Record]) -> list[Any]:
@@ -94,7 +87,7 @@ def _joined(journal: Journal, records: Sequence[Any]) -> list[Any]:
             taken[type(record), _mark(record, names)] = record.id
     numbers: dict[tuple[type, int], int] = {}
     new = []
-    for record in sorted(records, key=lambda r: _ORDER.index(type(r))):
+    for record in sorted(records, key=lambda r: OWNERS_FIRST.index(type(r))):
         links = {
             name: numbers[target, getattr(record, name)]
             for name, target in LINKS.get(type(record), {}).items()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from graphlib import TopologicalSorter
 from typing import Any
 
 from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weighing
@@ -34,3 +35,8 @@ ONCE: Mapping[type[Any], tuple[str, ...]] = {
     OwnFigure: ("food", "name"),
 }
 """Fields whose values no two records of a kind may share."""
+
+OWNERS_FIRST: tuple[type[Any], ...] = tuple(
+    TopologicalSorter({kind: LINKS[kind].values() for kind in LINKS} | dict.fromkeys(ONCE, ())).static_order()
+)
+"""Every kind of record after the kinds it refers to."""

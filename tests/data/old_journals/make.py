@@ -1,0 +1,49 @@
+"""Keeps a small journal of the newest revision, for the upgrades to come.
+
+python tests/data/old_journals/make.py
+"""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+sys.path.insert(0, str(HERE.parents[2]))
+
+from dryhouse.handbook.reader import handbook  # noqa: E402
+from dryhouse.journal.backup import copy_whole  # noqa: E402
+from dryhouse.journal.connecting import in_memory  # noqa: E402
+from dryhouse.journal.revision import HEAD, create  # noqa: E402
+from dryhouse.journal.sample import sample_folder  # noqa: E402
+from dryhouse.journal.store import SqlJournal  # noqa: E402
+from dryhouse.kitchen.exchange import bring_in, every_record, read_records, write_records  # noqa: E402
+from dryhouse.kitchen.records import Batch  # noqa: E402
+from dryhouse.kitchen.records.links import LINKS, OWNERS_FIRST  # noqa: E402
+from dryhouse.kitchen.room import Kitchen  # noqa: E402
+
+
+def main() -> None:
+    """A tenth of the sample: every kind of record, and whatever they belong to."""
+    file = HERE / f"{HEAD}.dryhouse"
+    if file.exists():
+        raise SystemExit(f"{file} is already there, and stays as it is.")
+    wanted = []
+    gone: set[tuple[type, int]] = set()
+    for record in sorted(read_records(sample_folder()), key=lambda r: OWNERS_FIRST.index(type(r))):
+        links = LINKS.get(type(record), {}).items()
+        orphan = any((target, getattr(record, name)) in gone for name, target in links)
+        if orphan or (isinstance(record, Batch) and record.id % 10 != 1):
+            gone.add((type(record), record.id))
+        else:
+            wanted.append(record)
+    connection = in_memory()
+    create(connection)
+    journal = SqlJournal(connection, file)
+    bring_in(Kitchen(journal, handbook()), wanted)
+    copy_whole(connection, file)
+    write_records(every_record(journal), file.with_suffix(".json"))
+
+
+if __name__ == "__main__":
+    main()

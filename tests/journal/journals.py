@@ -1,0 +1,28 @@
+"""The two journals that must keep the same promises: in memory, and in a file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from dryhouse.journal.opening import open_journal
+from dryhouse.kitchen.ports import Journal
+from tests.fakes import FakeJournal
+
+BOTH = ("in memory", "in a file")
+
+
+@contextmanager
+def empty_journal(which: str) -> Iterator[Journal]:
+    """An empty journal of one of the two sorts."""
+    if which == "in memory":
+        yield FakeJournal()
+        return
+    with TemporaryDirectory() as folder:
+        journal = open_journal(Path(folder) / "journal.dryhouse", write=True)
+        try:
+            yield journal
+        finally:
+            journal.close()

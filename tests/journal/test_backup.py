@@ -1,0 +1,134 @@
+"""Backups: whole files, the newest kept; restoring keeps what was there."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from dryhouse.journal.backup import back_up, backups_of, restore
+from dryhouse.journal.check import check
+from dryhouse.journal.opening import open_journal
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Batch
+from dryhouse.science.errors import WorldProblem
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    file = tmp_path / "journal.dryhouse"
+    add(file, "corn", 1)
+    return file
+
+
+def add(file: Path, food: str, number: int) -> None:
+    journal = open_journal(file, write=True)
+    journal.write([Change(None, Batch(food, id=number))])
+    journal.close()
+
+
+def foods(file: Path) -> list[str]:
+    journal = open_journal(file, write=False)
+    try:
+        return [b.food for b in journal.where(Batch)]
+    finally:
+        journal.close()
+
+
+def test_a_backup_is_a_whole_journal_beside_the_first(file: Path) -> None:
+    made = back_up(file)
+    assert made.parent == file.parent / "backups"
+    assert check(made) == []
+    assert foods(made) == ["corn"]
+    assert backups_of(file) == [made]
+
+
+def test_a_backup_holds_what_an_open_window_has_just_saved(file: Path) -> None:
+    journal = open_journal(file, write=True)
+    journal.write([Change(None, Batch("apple", id=2))])
+    made = back_up(file)
+    journal.close()
+    assert foods(made) == ["corn", "apple"]
+
+
+def test_the_newest_backups_are_kept(file: Path) -> None:
+    made = [back_up(file, keep=3) for _ in range(5)]
+    assert backups_of(file) == made[:1:-1]
+
+
+def test_backups_of_another_journal_in_the_same_folder_stay(file: Path) -> None:
+    other = file.with_name("other.dryhouse")
+    add(other, "pear", 1)
+    kept = back_up(other, keep=1)
+    for _ in range(3):
+        back_up(file, keep=1)
+    assert kept.exists()
+
+
+def test_restoring_brings_back_the_state_and_keeps_the_present_one(file: Path) -> None:
+    made = back_up(file)
+    add(file, "apple", 2)
+    former = restore(made, file)
+    assert foods(file) == ["corn"]
+    assert former is not None
+    assert foods(former) == ["corn", "apple"]
+    add(file, "pear", 2)
+    assert foods(file) == ["corn", "pear"]
+
+
+def test_restoring_where_no_journal_is_makes_it(file: Path, tmp_path: Path) -> None:
+    target = tmp_path / "elsewhere" / "journal.dryhouse"
+    assert restore(back_up(file), target) is None
+    assert foods(target) == ["corn"]
+
+
+def test_a_damaged_journal_is_set_aside_and_replaced(file: Path) -> None:
+    made = back_up(file)
+    ruined = b"\0" * 5000 + file.read_bytes()[5000:]
+    file.write_bytes(ruined)
+    aside = restore(made, file)
+    assert foods(file) == ["corn"]
+    assert aside is not None
+    assert "damaged" in aside.name
+    assert aside.read_bytes() == ruined
+
+
+@pytest.mark.parametrize("content", [b"", b"a shopping list\n" * 200, b"SQLite format 3\0" + b"\1" * 4000])
+def test_what_is_no_journal_is_not_restored(file: Path, content: bytes) -> None:
+    wrong = file.with_name("wrong.dryhouse")
+    wrong.write_bytes(content)
+    before = file.read_bytes()
+    with pytest.raises(WorldProblem):
+        restore(wrong, file)
+    assert file.read_bytes() == before
+
+
+def test_a_backup_with_a_hole_in_it_is_not_restored(file: Path) -> None:
+    made = back_up(file)
+    whole = made.read_bytes()
+    for page in range(4, len(whole) // 4096, 9):
+        made.write_bytes(whole[: page * 4096] + b"\xff" * 4096 + whole[(page + 1) * 4096 :])
+        with pytest.raises(WorldProblem):
+            restore(made, file)
+    assert foods(file) == ["corn"]
+
+
+def test_an_open_journal_is_not_restored_into(file: Path) -> None:
+    made = back_up(file)
+    journal = open_journal(file, write=True)
+    with pytest.raises(WorldProblem, match="another window"):
+        restore(made, file)
+    journal.close()
+
+
+def test_a_missing_backup_and_the_journal_itself_are_refused(file: Path) -> None:
+    with pytest.raises(WorldProblem, match="no file"):
+        restore(file.with_name("gone.dryhouse"), file)
+    with pytest.raises(WorldProblem, match="itself"):
+        restore(file, file)
+
+
+def test_there_is_nothing_to_back_up_before_the_first_entry(tmp_path: Path) -> None:
+    with pytest.raises(WorldProblem, match="nothing to back up"):
+        back_up(tmp_path / "journal.dryhouse")
+    assert list(tmp_path.iterdir()) == []

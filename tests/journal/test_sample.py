@@ -1,0 +1,159 @@
+"""The sample journal: made from its tables, whole, and everyone's own copy."""
+
+from __future__ import annotations
+
+import csv
+import sys
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from dryhouse.handbook.reader import handbook
+from dryhouse.journal.check import check
+from dryhouse.journal.opening import open_journal, sample_journal
+from dryhouse.journal.sample import build, sample_folder
+from dryhouse.journal.store import SqlJournal
+from dryhouse.kitchen.ports import BatchQuery, Change
+from dryhouse.kitchen.records import (
+    RECORD_KINDS,
+    Batch,
+    BatchPart,
+    CookingNotePart,
+    Dryer,
+    Lot,
+    LotCheck,
+    Meal,
+    MealPart,
+    OwnFigure,
+    OwnFood,
+    Trip,
+    Weighing,
+)
+from dryhouse.kitchen.records.batches import DRYING, FINISHED
+
+
+@pytest.fixture(autouse=True)
+def own_cache(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> None:
+    folder = tmp_path_factory.mktemp("cache")
+    monkeypatch.setattr("platformdirs.user_cache_path", lambda *_, **__: folder)
+
+
+@pytest.fixture(scope="module")
+def sample(tmp_path_factory: pytest.TempPathFactory) -> Iterator[SqlJournal]:
+    file = tmp_path_factory.mktemp("sample") / "sample.dryhouse"
+    build(file)
+    assert check(file) == []
+    journal = open_journal(file, write=False)
+    yield journal
+    journal.close()
+
+
+def test_every_kind_of_record_is_shown(sample: SqlJournal) -> None:
+    assert [kind.__name__ for kind in RECORD_KINDS if not sample.where(kind)] == []
+
+
+def test_it_holds_two_seasons_of_batches_a_third_of_them_weighed(sample: SqlJournal) -> None:
+    finished = sample.where(Batch, state=FINISHED)
+    assert len(finished) >= 90
+    assert {b.started.year for b in finished if b.started} == {2025, 2026}
+    weighed = {w.batch for w in sample.where(Weighing)}
+    assert len(finished) / 3.5 <= len(weighed & {b.id for b in finished}) <= len(finished) / 2.5
+    for number in weighed:
+        assert 6 <= len(sample.where(Weighing, batch=number)) <= 14
+
+
+def test_two_batches_are_still_drying(sample: SqlJournal) -> None:
+    running = sample.where(Batch, state=DRYING)
+    assert len(running) == 2
+    assert {b.dryer for b in running} == {1, 2}
+    assert all(b.started and b.started > datetime(2026, 11, 24, tzinfo=UTC) and b.ended is None for b in running)
+    assert all(sample.where(Weighing, batch=b.id) for b in running)
+
+
+def test_every_food_is_one_the_handbook_or_the_journal_knows(sample: SqlJournal) -> None:
+    known = set(handbook().foods) | {f.slug for f in sample.where(OwnFood)}
+    used = {r.food for k in (Batch, BatchPart, Lot, MealPart, OwnFigure, CookingNotePart) for r in sample.where(k)}
+    assert used - {""} <= known
+    assert {f.like for f in sample.where(OwnFood)} <= set(handbook().foods)
+
+
+def test_every_staple_is_one_the_handbook_knows(sample: SqlJournal) -> None:
+    from dryhouse.handbook.reading import FOLDER
+
+    with (FOLDER / "staples.csv").open(encoding="utf-8", newline="") as table:
+        staples = {row["slug"] for row in csv.DictReader(table)}
+    assert {p.staple for p in sample.where(MealPart)} - {""} <= staples
+
+
+def test_the_dryers_the_meals_and_the_circuits_are_those_of_the_club(sample: SqlJournal) -> None:
+    assert [(d.name, d.trays) for d in sample.where(Dryer)] == [("shelf dryer", 6), ("box dryer", 10)]
+    assert len(sample.where(Meal)) == 6
+    for trip in sample.where(Trip):
+        assert trip.people == 4
+        assert (trip.ends_on - trip.starts_on).days == 8
+    assert [t.starts_on.year for t in sample.where(Trip)] == [2026, 2027]
+
+
+def test_yields_lie_near_the_mass_balance_but_for_the_one_that_does_not_add_up(sample: SqlJournal) -> None:
+    off = []
+    for batch in sample.where(Batch, state=FINISHED):
+        food = handbook().foods.get(batch.food)
+        if food is None or "water" not in food.facts or not batch.prepared_mass or not batch.dried_mass:
+            continue
+        solids = batch.prepared_mass.si * (1 - food.facts["water"].value / 100)
+        if not 0.85 < batch.dried_mass.si / solids < 1.45:
+            off.append(batch.food)
+    assert off == ["zucchini"]
+
+
+def test_weighings_fall_and_end_near_the_dried_mass(sample: SqlJournal) -> None:
+    for batch in sample.where(Batch, state=FINISHED):
+        loads = [w for w in sample.where(Weighing, batch=batch.id) if w.scope == "load"]
+        loads.sort(key=lambda w: w.at)
+        if loads and batch.dried_mass and batch.prepared_mass:
+            assert loads[0].net_g == pytest.approx(batch.prepared_mass.si, rel=0.02)
+            assert loads[-1].net_g == pytest.approx(batch.dried_mass.si, rel=0.03)
+            assert all(later.net_g < earlier.net_g * 1.01 for earlier, later in pairwise(loads))
+
+
+def test_no_dryer_holds_two_loads_at_once_or_more_trays_than_it_has(sample: SqlJournal) -> None:
+    for dryer in sample.where(Dryer):
+        loads = sorted(
+            (b for b in sample.where(Batch, dryer=dryer.id, state=FINISHED)), key=lambda b: str(b.started)
+        )
+        assert all(b.trays is not None and b.trays <= dryer.trays for b in loads)
+        assert all(a.ended and b.started and a.ended <= b.started for a, b in pairwise(loads))
+
+
+def test_one_turkey_batch_has_no_precook_record(sample: SqlJournal) -> None:
+    turkeys = sample.where(Batch, food="ground-turkey")
+    assert [b.precook_method for b in turkeys].count("") == 1
+    assert all(b.precook_temperature for b in turkeys if b.precook_method)
+
+
+def test_some_lots_were_found_moist_or_mouldy(sample: SqlJournal) -> None:
+    checks = sample.where(LotCheck)
+    assert any(c.moist for c in checks)
+    assert any(c.mould for c in checks)
+
+
+def test_everyone_gets_a_copy_of_their_own() -> None:
+    first, second = sample_journal(), sample_journal()
+    assert first != second
+    journal = open_journal(first, write=True)
+    journal.write([Change(None, Batch("corn", id=journal.next_id(Batch)))])
+    count = len(journal.batch_ids(BatchQuery()))
+    journal.close()
+    assert len(open_journal(second, write=False).batch_ids(BatchQuery())) == count - 1
+
+
+def test_the_tables_are_what_the_maker_makes(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "path", [str(sample_folder().parent), *sys.path])
+    from make import write
+
+    write(tmp_path / "again")
+    for table in sorted(sample_folder().glob("*.csv")):
+        assert (tmp_path / "again" / table.name).read_text() == table.read_text(), table.name
