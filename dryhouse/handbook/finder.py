@@ -7,53 +7,19 @@ or one clear typing error away from it, is taken; everything else is asked back.
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from dryhouse.handbook.spelling import core_of, ordered, slips_forgiven, words
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
 
-_PREPARED = frozenset(
-    re.findall(
-        r"\w+",
-        "fresh raw dried dry dehydrated cooked boiled roasted frozen ripe whole sliced slice diced dice chopped "
-        "shredded grated piece peeled pitted cubed cube homegrown garden organic the a an of some",
-    )
-)
-_IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "calves": "calf", "geese": "goose"}
-_JOINING = {"and", "with", "or", "in", "on", "n"}
 _LIKENESS = 0.7
 """How like a name must be to be offered: 1 less the share of letters that are wrong."""
 _ENDING = 4
 """Fewer letters than this say nothing as the end of a word."""
-
-
-def singular(word: str) -> str:
-    """The word without its plural ending: `cherries` → `cherry`, `tomatoes` and `tomatos` → `tomato`."""
-    if word in _IRREGULAR:
-        return _IRREGULAR[word]
-    if len(word) > 4 and word.endswith("ies"):
-        return word[:-3] + "y"
-    if len(word) > 4 and word.endswith(("oes", "shes", "ches", "xes", "sses")):
-        return word[:-2]
-    if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us", "is")):
-        return word[:-1]
-    return word
-
-
-def words(text: str) -> tuple[str, ...]:
-    """The words of a name, in lower case, without accents, punctuation, plural endings or joining words."""
-    plain = unicodedata.normalize("NFKD", text.casefold().replace("'", "").replace("’", ""))
-    plain = "".join(c for c in plain if not unicodedata.combining(c))
-    return tuple(singular(w) for w in re.findall(r"[a-z0-9]+", plain) if w not in _JOINING)
-
-
-def _ordered(parts: Iterable[str]) -> str:
-    return " ".join(sorted(parts))
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,9 +46,9 @@ class Finder:
         self._choices = list(self._spellings)
 
     def _add(self, name: _Name) -> None:
-        for spelling in {" ".join(name.parts), _ordered(name.parts)}:
+        for spelling in {" ".join(name.parts), ordered(name.parts)}:
             self._spellings[spelling].append(name.food)
-        for key in {_ordered(name.parts), "".join(name.parts)}:
+        for key in {ordered(name.parts), "".join(name.parts)}:
             if name.food not in self._exact[key]:
                 self._exact[key].append(name.food)
         for part in set(name.parts):
@@ -93,7 +59,7 @@ class Finder:
         parts = words(text)
         if not parts:
             return []
-        core = _core(parts)
+        core = core_of(parts)
         found = dict.fromkeys([*self._named(parts), *self._named(core)])
         for way in (self._beginning, self._ending, self._one_slip_away, self._mended, self._alike):
             for said in dict.fromkeys((parts, core)) if len(found) < limit else ():
@@ -107,7 +73,7 @@ class Finder:
         parts = words(text)
         if not parts:
             raise InputProblem("Name a food, for example “sour cherry”.", field="food")
-        for way in (self._named, lambda p: self._named(_core(p)), self._one_slip_away):
+        for way in (self._named, lambda p: self._named(core_of(p)), self._one_slip_away):
             if len(meant := way(parts)) == 1:
                 return self._foods[meant[0]]
         near = [food.name for food in self.find(text, limit=5)]
@@ -120,7 +86,7 @@ class Finder:
 
     def _named(self, parts: tuple[str, ...]) -> list[int]:
         """Foods that bear exactly these words as a name, in any order, or written as one word."""
-        return self._exact.get(_ordered(parts)) or self._exact.get("".join(parts)) or []
+        return self._exact.get(ordered(parts)) or self._exact.get("".join(parts)) or []
 
     def _begun_with(self, part: str) -> Iterator[str]:
         """The known words that begin with `part`."""
@@ -162,9 +128,9 @@ class Finder:
         for part in parts:
             near = None
             if part not in self._by_word:
-                near = process.extractOne(part, self._words, scorer=OSA.distance, score_cutoff=_allowed(part))
+                near = process.extractOne(part, self._words, scorer=OSA.distance, score_cutoff=slips_forgiven(part))
             mended.append(near[0] if near else part)
-        core = _core(tuple(mended))
+        core = core_of(tuple(mended))
         return [*self._named(core), *self._beginning(core)] if core != parts else []
 
     def _alike(self, parts: tuple[str, ...]) -> list[int]:
@@ -173,7 +139,7 @@ class Finder:
         from rapidfuzz.distance import OSA
 
         best: dict[int, float] = {}
-        for query in {" ".join(parts), _ordered(parts)}:
+        for query in {" ".join(parts), ordered(parts)}:
             for spelling, likeness, _ in process.extract(
                 query, self._choices, scorer=OSA.normalized_similarity, score_cutoff=_LIKENESS, limit=16
             ):
@@ -196,10 +162,10 @@ class Finder:
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
 
-        for query in dict.fromkeys((" ".join(parts), _ordered(parts))):
+        for query in dict.fromkeys((" ".join(parts), ordered(parts))):
             nearest: dict[int, int] = {}
             for spelling, slips, _ in process.extract(
-                query, self._choices, scorer=OSA.distance, score_cutoff=_allowed(query), limit=16
+                query, self._choices, scorer=OSA.distance, score_cutoff=slips_forgiven(query), limit=16
             ):
                 for number in self._spellings[spelling] if spelling[0] == query[0] else ():
                     nearest[number] = min(nearest.get(number, slips), slips)
@@ -207,13 +173,3 @@ class Finder:
                 fewest = min(nearest.values())
                 return [number for number, slips in nearest.items() if slips == fewest]
         return []
-
-
-def _core(parts: tuple[str, ...]) -> tuple[str, ...]:
-    """The words without those that only say how the food was prepared."""
-    return tuple(p for p in parts if p not in _PREPARED) or parts
-
-
-def _allowed(spelling: str) -> int:
-    """How many typing errors are forgiven in a word or name of this length."""
-    return 0 if len(spelling) < 5 else 1 if len(spelling) < 8 else 2

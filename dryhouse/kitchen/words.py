@@ -26,7 +26,7 @@ def foods_with_word(beginning: str, own: Iterable[OwnFood] = ()) -> frozenset[st
 
     A plural finds the food as its singular does.
     """
-    from dryhouse.handbook.finder import singular
+    from dryhouse.handbook.spelling import singular
 
     starts = (beginning, singular(beginning))
     mine = {f.slug: split_words(f"{f.slug} {f.name} {f.other_names}") for f in own}

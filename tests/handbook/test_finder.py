@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.handbook.finder import singular, words
 from dryhouse.handbook.reader import Handbook, handbook
+from dryhouse.handbook.spelling import singular, words
 from dryhouse.science.errors import InputProblem
 
 FOODS = handbook().foods

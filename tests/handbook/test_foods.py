@@ -5,9 +5,9 @@ import re
 import pytest
 
 from dryhouse.handbook import reading
-from dryhouse.handbook.finder import words
 from dryhouse.handbook.foods import TRAITS, UNITS, load_foods
 from dryhouse.handbook.reading import HandbookFault, read, sources
+from dryhouse.handbook.spelling import words
 from dryhouse.handbook.tables import ANIMAL_CATEGORIES, CATEGORIES, Food
 
 FOODS = list(load_foods().values())

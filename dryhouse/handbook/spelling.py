@@ -1,0 +1,52 @@
+"""How people spell names: plurals, accents, joining words, and words that only say how food was prepared."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterable
+
+_PREPARED = frozenset(
+    re.findall(
+        r"\w+",
+        "fresh raw dried dry dehydrated cooked boiled roasted frozen ripe whole sliced slice diced dice chopped "
+        "shredded grated piece peeled pitted cubed cube homegrown garden organic the a an of some",
+    )
+)
+_IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "calves": "calf", "geese": "goose"}
+_JOINING = {"and", "with", "or", "in", "on", "n"}
+
+
+def singular(word: str) -> str:
+    """The word without its plural ending: `cherries` → `cherry`, `tomatoes` and `tomatos` → `tomato`."""
+    if word in _IRREGULAR:
+        return _IRREGULAR[word]
+    if len(word) > 4 and word.endswith("ies"):
+        return word[:-3] + "y"
+    if len(word) > 4 and word.endswith(("oes", "shes", "ches", "xes", "sses")):
+        return word[:-2]
+    if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us", "is")):
+        return word[:-1]
+    return word
+
+
+def words(text: str) -> tuple[str, ...]:
+    """The words of a name, in lower case, without accents, punctuation, plural endings or joining words."""
+    plain = unicodedata.normalize("NFKD", text.casefold().replace("'", "").replace("’", ""))
+    plain = "".join(c for c in plain if not unicodedata.combining(c))
+    return tuple(singular(w) for w in re.findall(r"[a-z0-9]+", plain) if w not in _JOINING)
+
+
+def ordered(parts: Iterable[str]) -> str:
+    """The words in the order of the alphabet, so that word order does not matter."""
+    return " ".join(sorted(parts))
+
+
+def core_of(parts: tuple[str, ...]) -> tuple[str, ...]:
+    """The words without those that only say how the food was prepared."""
+    return tuple(p for p in parts if p not in _PREPARED) or parts
+
+
+def slips_forgiven(spelling: str) -> int:
+    """How many typing errors are forgiven in a word or name of this length."""
+    return 0 if len(spelling) < 5 else 1 if len(spelling) < 8 else 2
