@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.fitting import fit
-from dryhouse.science.curves.model import Array
+from dryhouse.science.curves.model import Array, page_line
 from dryhouse.science.curves.models import MODELS
 from dryhouse.science.curves.result import CurveSet, Fit
 
@@ -36,11 +36,21 @@ def fit_all(hours: ArrayLike, mr: ArrayLike) -> CurveSet:
     if said:
         return CurveSet(tuple(t.tolist()), tuple(y.tolist()), (), None, said, warnings)
     n = len(t)
-    fits = tuple(fit(m, t, y) for m in MODELS if n >= m.needs or (n < 5 and m.name in _SHORT[n]))
+    line = page_line(t, y)
+    fits: tuple[Fit, ...] = ()
+    for m in MODELS:
+        if n >= m.needs or (n < 5 and m.name in _SHORT[n]):
+            beat = min((f.sse for f in fits if m.name in CONTAINED_IN.get(f.name, ())), default=None)
+            fits = (*fits, fit(m, t, y, line, beat))
     chosen, sentence = _choose(fits, n)
     return CurveSet(tuple(t.tolist()), tuple(y.tolist()), fits, chosen, sentence, warnings)
 
 
+CONTAINED_IN = {
+    "Page": ("Midilli–Kucuk",),
+    "Henderson–Pabis": ("logarithmic", "two-term"),
+}
+"""Models that hold another as a special case, and so can never fit worse."""
 _SHORT = {3: ("Lewis",), 4: ("Lewis", "Page")}
 
 

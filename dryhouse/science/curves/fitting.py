@@ -3,33 +3,42 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import numpy as np
 
-from dryhouse.science.curves.model import Array, Model
+from dryhouse.science.curves.model import Array, Model, page_line
 from dryhouse.science.curves.result import Fit
 from dryhouse.science.curves.solver import Solution, least_squares
 
+BELOW_NOTHING = -0.005
+"""A moisture ratio further below zero than this is not rounding."""
+_AHEAD = np.linspace(1.0, 3.0, 41)
+"""How far past the last weighing a curve is looked at, as multiples of its hour."""
 
-def fit(model: Model, hours: Array, mr: Array) -> Fit:
-    """The model through the weighings by least squares; `hours` ascending from 0, `mr` (n,), n >= parameters."""
-    found = solve(model, hours, mr)
-    n, p = len(mr), len(model.parameters)
-    sse = found.sse
-    spread = float(np.sum((mr - mr.mean()) ** 2))
-    errors = standard_errors(found, n)
-    warnings = []
+
+def fit(
+    model: Model, hours: Array, mr: Array, line: tuple[float, float] | None = None, beat: float | None = None
+) -> Fit:
+    """The model through the weighings by least squares; `hours` ascending from 0, `mr` (n,), n >= parameters.
+
+    `line` (from `page_line`) and `beat` (the sum of squares of a simpler fit) save work where they are known.
+    """
+    if beat is None:
+        beat = math.inf if len(model.parameters) < 3 else 0.0
+    found = solve(model, hours, mr, line or page_line(hours, mr), beat)
+    n, p, sse = len(mr), len(model.parameters), found.sse
+    about_mean = mr - mr.sum() / n
+    spread = float(about_mean @ about_mean)
+    values, errors = found.parameters.tolist(), standard_errors(found, n)
+    warnings = beyond_the_data(model, found.parameters, float(hours[-1]))
+    if any(e is None or e > abs(v) > 0 for v, e in zip(values, errors, strict=True)):
+        warnings = (f"{model.name}: the weighings do not pin down every parameter.", *warnings)
     if not found.settled:
-        warnings.append(f"{model.name}: the search did not settle; its parameters are not to be trusted.")
-    if any(e is None or (abs(v) > 0 and e > abs(v)) for v, e in zip(found.parameters, errors, strict=True)):
-        warnings.append(f"{model.name}: the weighings do not pin down every parameter.")
-    fitted = Fit(
+        warnings = (f"{model.name}: the search did not settle; do not trust its parameters.", *warnings)
+    return Fit(
         name=model.name,
         formula=model.formula,
-        parameters={
-            q.name: (float(v), e) for q, v, e in zip(model.parameters, found.parameters, errors, strict=True)
-        },
+        parameters={q.name: (v, e) for q, v, e in zip(model.parameters, values, errors, strict=True)},
         units={q.name: q.unit for q in model.parameters},
         sse=sse,
         rmse=math.sqrt(sse / n),
@@ -38,52 +47,46 @@ def fit(model: Model, hours: Array, mr: Array) -> Fit:
         aicc=aicc(sse, n, p),
         n=n,
         last_hour=float(hours[-1]),
-        warnings=tuple(warnings),
+        warnings=warnings,
     )
-    return replace(fitted, warnings=(*fitted.warnings, *beyond_the_data(fitted)))
 
 
-def solve(model: Model, hours: Array, mr: Array) -> Solution:
-    """The best of the model's starts: all are tried on the data, the search runs from the two best."""
-    candidates = model.starts(hours, mr)
-    low, high = model.low, model.high
-    candidates = np.minimum(np.maximum(candidates, low), high)
+def solve(model: Model, hours: Array, mr: Array, line: tuple[float, float], beat: float) -> Solution:
+    """The best of the model's starts: all are compared on the data, and the search runs from the nearest.
+
+    `line` is Page's k and n from `page_line`. Where the search ends worse than `beat` (the sum of squares of
+    a model that this one contains), it runs from the next ones too.
+    """
+    candidates = np.minimum(np.maximum(model.starts(*line, max(float(hours[-1]), 1e-9)), model.low), model.high)
     rest = mr - model.curve(hours, candidates)
-    order = np.argsort(np.einsum("ij,ij->i", rest, rest))
-    ends = []
-    for i in order[: 2 if len(low) > 2 else 1]:
+    best: Solution | None = None
+    for i in np.argsort((rest * rest).sum(axis=1))[:3]:
         end = least_squares(
-            lambda p: model.curve(hours, p),
-            lambda p: model.jacobian(hours, p),
-            mr,
-            candidates[i],
-            low,
-            high,
-            rounds=120,
-            tolerance=1e-9,
-        )
-        ends.append(end)
-    best = min(ends, key=lambda e: e.sse)
-    if model.name == "two-term" and best.parameters[1] < best.parameters[3]:
-        order = np.array([2, 3, 0, 1])
-        best = replace(best, parameters=best.parameters[order], jacobian=best.jacobian[:, order])
+            lambda p: model.both(hours, p), mr, candidates[i], model.low, model.high,
+            rounds=60, tolerance=1e-6, gain_tolerance=1e-7, exact=False,
+        )  # fmt: skip
+        best = end if best is None or end.sse < best.sse else best
+        if best.sse <= beat * (1 + 1e-5):
+            break
+    assert best is not None
     return best
 
 
 def standard_errors(found: Solution, n: int) -> list[float | None]:
     """sqrt(diag((J'J)^-1) SSE/(n-p)); None where the slopes are degenerate or no freedom is left."""
     p = len(found.parameters)
-    if n <= p:
+    normal = found.slopes @ found.slopes.T
+    size = np.sqrt(normal.diagonal())
+    if n <= p or not size.min() > 0:
         return [None] * p
-    size = np.sqrt(np.sum(found.jacobian**2, axis=0))
-    if not np.all(size > 0):
+    try:
+        variance = np.linalg.inv(normal / (size[:, None] * size)).diagonal()
+    except np.linalg.LinAlgError:
         return [None] * p
-    _, r = np.linalg.qr(found.jacobian / size)
-    if np.abs(r.diagonal()).min() < 1e-10:
+    if not (variance.min() > 0 and variance.max() < 1e13):
         return [None] * p
-    inverse = np.linalg.inv(r)
-    errors = np.sqrt(np.sum(inverse**2, axis=1) * found.sse / (n - p)) / size
-    return [float(e) for e in errors]
+    errors: list[float | None] = (np.sqrt(variance * (found.sse / (n - p))) / size).tolist()
+    return errors
 
 
 def aicc(sse: float, n: int, p: int) -> float:
@@ -94,22 +97,17 @@ def aicc(sse: float, n: int, p: int) -> float:
     return n * math.log(max(sse, 1e-300) / n) + 2 * q + 2 * q * (q + 1) / (n - q - 1)
 
 
-def beyond_the_data(fitted: Fit) -> tuple[str, ...]:
+def beyond_the_data(model: Model, parameters: Array, last_hour: float) -> tuple[str, ...]:
     """What this fit would say past the last weighing that drying cannot do."""
-    values = {name: value for name, (value, _) in fitted.parameters.items()}
-    if fitted.name == "logarithmic" and values["c"] < -0.005:
+    if model.name == "logarithmic" and parameters[2] < BELOW_NOTHING:
         return (
-            f"logarithmic: its curve levels off at MR {values['c']:.3f}, below zero water; "
+            f"logarithmic: its curve levels off at MR {parameters[2]:.3f}, below zero water; "
             "it holds only between the weighings.",
         )
-    if fitted.name == "Midilli–Kucuk":
-        later = fitted.at(np.linspace(fitted.last_hour, 3.0 * max(fitted.last_hour, 1e-9), 41))
-        if later.min() < -0.005:
+    if model.name == "Midilli–Kucuk":
+        later = model.curve(_AHEAD * max(last_hour, 1e-9), parameters)
+        if later.min() < BELOW_NOTHING:
             return ("Midilli–Kucuk: past the last weighing its curve falls below zero water; never read it there.",)
-        if np.any(np.diff(later) > 1e-6):
+        if (later[1:] - later[:-1]).max() > 1e-6:
             return ("Midilli–Kucuk: past the last weighing its curve rises again; never read it there.",)
-    if fitted.name == "two-term":
-        later = fitted.at(np.linspace(fitted.last_hour, 3.0 * max(fitted.last_hour, 1e-9), 41))
-        if later.min() < -0.005 or np.any(np.diff(later) > 1e-6):
-            return ("two-term: past the last weighing its curve is not one that drying can follow.",)
     return ()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from dryhouse.science.curves.model import Array, Model, Parameter, first_order_rate
+from dryhouse.science.curves.model import Array, Model, Parameter
 
 
 def curve(t: Array, p: Array) -> Array:
@@ -12,16 +12,18 @@ def curve(t: Array, p: Array) -> Array:
     return np.asarray(p[..., 0:1] * np.exp(-p[..., 1:2] * t))
 
 
-def jacobian(t: Array, p: Array) -> Array:
-    """Slopes of MR by a and k."""
-    decay = np.exp(-p[1] * t)
-    return np.column_stack((decay, -p[0] * t * decay))
+def both(t: Array, p: Array) -> tuple[Array, Array]:
+    """MR and its slopes by a and k."""
+    a, k = p.tolist()
+    decay = np.exp(-k * t)
+    mr = a * decay
+    return mr, np.array([decay, -t * mr])
 
 
-def starts(t: Array, mr: Array) -> Array:
+def starts(k: float, n: float, last: float) -> Array:
     """Starting at 1 and a little to either side."""
-    k = first_order_rate(t, mr)
-    return np.array([[1.0, k], [1.1, 1.15 * k], [0.9, 0.85 * k]])
+    rate = k ** (1.0 / n)
+    return np.array([[1.0, rate], [1.1, 1.15 * rate], [0.9, 0.85 * rate]])
 
 
 MODEL = Model(
@@ -29,7 +31,7 @@ MODEL = Model(
     "MR = a exp(-k t)",
     (Parameter("a", "", 0.2, 3.0), Parameter("k", "1/h", 1e-6, 1e3)),
     curve,
-    jacobian,
+    both,
     starts,
     "Henderson & Pabis 1961; equation as listed in Sci. Rep. 15 (2025) s41598-025-29436-x, Table 3",
     needs=5,

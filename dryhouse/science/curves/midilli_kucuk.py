@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from dryhouse.science.curves.model import Array, Model, Parameter, first_order_rate, page_line
+from dryhouse.science.curves.model import Array, Model, Parameter, log_of
 
 
 def curve(t: Array, p: Array) -> Array:
@@ -12,19 +12,18 @@ def curve(t: Array, p: Array) -> Array:
     return np.asarray(p[..., 0:1] * np.exp(-p[..., 1:2] * t ** p[..., 2:3]) + p[..., 3:4] * t)
 
 
-def jacobian(t: Array, p: Array) -> Array:
-    """Slopes of MR by a, k, n and b."""
-    a, k, n, _ = p
+def both(t: Array, p: Array) -> tuple[Array, Array]:
+    """MR and its slopes by a, k, n and b."""
+    a, k, n, b = p.tolist()
     power = t**n
     decay = np.exp(-k * power)
     by_k = -a * power * decay
-    return np.column_stack((decay, by_k, k * by_k * np.log(np.where(t > 0, t, 1.0)), t))
+    return a * decay + b * t, np.array([decay, by_k, k * by_k * log_of(t), t])
 
 
-def starts(t: Array, mr: Array) -> Array:
+def starts(k: float, n: float, last: float) -> Array:
     """Page's line with no drift, and slower and blunter curves whose drift takes the last point down."""
-    k, n = page_line(t, mr)
-    rate, last = first_order_rate(t, mr), max(float(t[-1]), 1e-9)
+    rate = k ** (1.0 / n)
     rows = [[1.0, k, n, 0.0], [1.0, rate, 1.0, 0.0]]
     for power, share in ((0.6, -0.1), (0.9, -0.15), (1.2, 0.03)):
         rows.append([1.0, (0.8 * rate) ** power, power, share / last])
@@ -41,7 +40,7 @@ MODEL = Model(
         Parameter("b", "1/h", -20.0, 20.0),
     ),
     curve,
-    jacobian,
+    both,
     starts,
     "Midilli, Kucuk & Yapar 2002; equation as listed in Sci. Rep. 15 (2025) s41598-025-29436-x, Table 3",
     needs=10,

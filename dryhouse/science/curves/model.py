@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
@@ -26,29 +26,27 @@ class Model:
     """One thin-layer drying model, MR as a function of time in hours.
 
     `curve(t, p)` takes p with the parameters along the last axis and broadcasts over any axes before it,
-    giving shape (..., len(t)). `jacobian(t, p)` takes one parameter vector and gives (len(t), len(p)).
-    `starts(t, mr)` gives candidate parameter vectors, shape (candidates, len(p)); t[0] may be 0.
+    giving shape (..., len(t)). `both(t, p)` takes one parameter vector and gives the curve and its slopes, one
+    row a parameter: (len(t),) and (len(p), len(t)). `starts(k, n, last)` gives candidate parameter vectors,
+    shape (candidates, len(p)), from Page's line through the data and the last time.
     """
 
     name: str
     formula: str
     parameters: tuple[Parameter, ...]
     curve: Callable[[Array, Array], Array]
-    jacobian: Callable[[Array, Array], Array]
-    starts: Callable[[Array, Array], Array]
+    both: Callable[[Array, Array], tuple[Array, Array]]
+    starts: Callable[[float, float, float], Array]
     source: str
     needs: int
     """Weighings below which the model is not fitted: more parameters than they carry."""
 
-    @property
-    def low(self) -> Array:
-        """The lower bounds, in the order of the parameters."""
-        return np.array([p.low for p in self.parameters])
+    low: Array = field(init=False, repr=False, compare=False)
+    high: Array = field(init=False, repr=False, compare=False)
 
-    @property
-    def high(self) -> Array:
-        """The upper bounds, in the order of the parameters."""
-        return np.array([p.high for p in self.parameters])
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "low", np.array([p.low for p in self.parameters]))
+        object.__setattr__(self, "high", np.array([p.high for p in self.parameters]))
 
 
 def page_line(t: Array, mr: Array) -> tuple[float, float]:
@@ -67,7 +65,6 @@ def page_line(t: Array, mr: Array) -> tuple[float, float]:
     return float(np.exp(y.mean() - n * x.mean())), n
 
 
-def first_order_rate(t: Array, mr: Array) -> float:
-    """A first guess of k per hour for MR = exp(-k t), from Page's line where MR = 1/e."""
-    k, n = page_line(t, mr)
-    return float(k ** (1.0 / n))
+def log_of(t: Array) -> Array:
+    """ln t, with 0 where t is 0 (there t^n ln t is 0 as well)."""
+    return np.log(np.where(t > 0, t, 1.0))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from dryhouse.science.curves.model import Array, Model, Parameter, page_line
+from dryhouse.science.curves.model import Array, Model, Parameter, log_of
 
 
 def curve(t: Array, p: Array) -> Array:
@@ -12,18 +12,17 @@ def curve(t: Array, p: Array) -> Array:
     return np.asarray(np.exp(-p[..., 0:1] * t ** p[..., 1:2]))
 
 
-def jacobian(t: Array, p: Array) -> Array:
-    """Slopes of MR by k and n."""
-    k, n = p
+def both(t: Array, p: Array) -> tuple[Array, Array]:
+    """MR and its slopes by k and n."""
+    k, n = p.tolist()
     power = t**n
     mr = np.exp(-k * power)
     by_k = -power * mr
-    return np.column_stack((by_k, k * by_k * np.log(np.where(t > 0, t, 1.0))))
+    return mr, np.array([by_k, k * by_k * log_of(t)])
 
 
-def starts(t: Array, mr: Array) -> Array:
+def starts(k: float, n: float, last: float) -> Array:
     """The straight line of ln(-ln MR) on ln t, and first order."""
-    k, n = page_line(t, mr)
     return np.array([[k, n], [k ** (1.0 / n), 1.0]])
 
 
@@ -47,7 +46,7 @@ MODEL = Model(
     "MR = exp(-k t^n)",
     (Parameter("k", "1/h^n", 1e-9, 1e4), Parameter("n", "", 0.1, 6.0)),
     curve,
-    jacobian,
+    both,
     starts,
     "Page 1949; equation as listed in Sci. Rep. 15 (2025) s41598-025-29436-x, Table 3",
     needs=5,

@@ -1,8 +1,8 @@
 """Nonlinear least squares: Levenberg–Marquardt with bounds, in plain NumPy, for any model and few parameters.
 
-Method: Marquardt's damping scaled by the largest column norms seen (Moré 1978), Nielsen's rule for the damping,
-parameters on a bound and pushed outward held there, and a last step by orthogonal factors so that the answer
-is as exact as the residual allows. Checked against the certified values of the NIST Statistical Reference Datasets.
+Method: Marquardt's damping scaled by the largest slopes seen (Moré 1978), Nielsen's rule for the damping (1999),
+parameters on a bound and pushed outward held there, and at the end, where asked, steps by orthogonal factors so
+that the answer is as exact as the residual allows. Checked against NIST's certified nonlinear regressions.
 """
 
 from __future__ import annotations
@@ -14,23 +14,23 @@ import numpy as np
 
 from dryhouse.science.curves.model import Array
 
-Curve = Callable[[Array], Array]
+Both = Callable[[Array], tuple[Array, Array]]
+"""From parameters (p,) to the curve (n,) and its slopes (p, n), one row a parameter."""
 
 
 @dataclass(frozen=True, slots=True)
 class Solution:
-    """Where the search ended: parameters, sum of squared residuals, slopes there, and whether it settled."""
+    """Where the search ended: parameters (p,), sum of squared residuals, slopes (p, n), and whether it settled."""
 
     parameters: Array
     sse: float
-    jacobian: Array
+    slopes: Array
     settled: bool
     rounds: int
 
 
 def least_squares(
-    curve: Curve,
-    jacobian: Curve,
+    both: Both,
     y: Array,
     start: Array,
     low: Array | None = None,
@@ -38,50 +38,62 @@ def least_squares(
     *,
     rounds: int = 400,
     tolerance: float = 1e-13,
+    gain_tolerance: float = 1e-15,
+    exact: bool = True,
 ) -> Solution:
-    """The parameters that make `curve(p)` (n,) come closest to y (n,), from one start.
+    """The parameters that bring the curve closest to y (n,), from one start.
 
-    `jacobian(p)` is (n, len(p)). Ends when a step or the gain falls below `tolerance`, relative.
+    Ends when every step falls below `tolerance` of its parameter, or the gain below `gain_tolerance` of the sum.
+    `exact` adds the last steps by orthogonal factors; without it the last, tiny gain is reckoned and not
+    computed again.
     """
-    floor = np.full(start.shape, -np.inf) if low is None else low
-    roof = np.full(start.shape, np.inf) if high is None else high
+    floor, roof = _limits(low, len(start), -np.inf), _limits(high, len(start), np.inf)
+    bottom, top = floor.tolist(), roof.tolist()
     p = np.minimum(np.maximum(start, floor), roof)
+    diagonal = slice(None, None, len(p) + 1)
+    damping, growth, settled, made, fresh = 1e-3, 2.0, False, 0, True
     with np.errstate(all="ignore"):
-        residual = y - curve(p)
+        curve, slopes = both(p)
+        residual = y - curve
         sse = float(residual @ residual)
-        slopes = jacobian(p)
         scale = np.zeros(len(p))
-        damping, growth, settled, made = 1e-3, 2.0, False, 0
-        while made < rounds:
+        while made < rounds and sse < np.inf:
             made += 1
-            gradient = slopes.T @ residual
-            free = ~(((p <= floor) & (gradient < 0)) | ((p >= roof) & (gradient > 0)))
-            gradient = gradient * free
-            normal = slopes.T @ slopes
-            scale = np.maximum(scale, normal.diagonal())
-            weight = np.where(scale > 0, scale, 1.0)
-            if not np.isfinite(sse):
-                break
-            damped = normal * np.outer(free, free)
-            damped.flat[:: len(p) + 1] += damping * weight + ~free
+            if fresh:
+                gradient, normal = slopes @ residual, slopes @ slopes.T
+                scale = np.maximum(scale, normal.flat[diagonal])
+                weight = scale + (scale == 0.0)
+                if any(v <= lo or v >= hi for v, lo, hi in zip(p.tolist(), bottom, top, strict=True)):
+                    held = ((p <= floor) & (gradient < 0)) | ((p >= roof) & (gradient > 0))
+                    gradient = np.where(held, 0.0, gradient)
+                    normal = np.where(held[:, None] | held[None, :], 0.0, normal)
+            damped = normal.copy()
+            damped.flat[diagonal] += damping * weight
             try:
                 step = np.linalg.solve(damped, gradient)
             except np.linalg.LinAlgError:
-                damping, growth = damping * growth, growth * 2.0
+                damping, growth, fresh = damping * growth, growth * 2.0, False
                 continue
+            gained = float(step @ gradient)
+            if not exact and gained <= gain_tolerance * sse:
+                p, sse, settled = np.minimum(np.maximum(p + step, floor), roof), sse - gained, True
+                break
             trial = np.minimum(np.maximum(p + step, floor), roof)
             step = trial - p
-            rest = y - curve(trial)
+            curve, there = both(trial)
+            rest = y - curve
             found = float(rest @ rest)
-            small = bool(np.all(np.abs(step) <= tolerance * (np.abs(p) + tolerance)))
-            if np.isfinite(found) and found <= sse:
+            small = all(
+                abs(s) <= tolerance * (abs(v) + tolerance) for s, v in zip(step.tolist(), p.tolist(), strict=True)
+            )
+            fresh = found <= sse
+            if fresh:
                 expected = float(step @ (damping * weight * step + gradient))
-                gain = (sse - found) / expected if expected > 0 else 1.0
-                settled = small or sse - found <= tolerance * sse * 1e-2
-                p, residual, sse = trial, rest, found
-                slopes = jacobian(p)
-                damping *= max(1.0 / 3.0, 1.0 - (2.0 * min(gain, 1.0) - 1.0) ** 3)
-                damping, growth = max(damping, 1e-15), 2.0
+                gain = min((sse - found) / expected, 1.0) if expected > 0 else 1.0
+                settled = small or sse - found <= gain_tolerance * sse
+                p, residual, sse, slopes = trial, rest, found, there
+                damping = max(damping * max(1.0 / 3.0, 1.0 - (2.0 * gain - 1.0) ** 3), 1e-15)
+                growth = 2.0
                 if settled:
                     break
             elif small or damping > 1e18:
@@ -89,36 +101,40 @@ def least_squares(
                 break
             else:
                 damping, growth = damping * growth, growth * 2.0
-        p, sse, slopes = _polish(curve, jacobian, y, p, sse, slopes, floor, roof)
+        if exact:
+            p, sse, slopes = _polish(both, y, p, sse, slopes, floor, roof)
     return Solution(p, sse, slopes, settled, made)
 
 
+def _limits(given: Array | None, count: int, otherwise: float) -> Array:
+    return np.full(count, otherwise) if given is None else given
+
+
 def _polish(
-    curve: Curve, jacobian: Curve, y: Array, p: Array, sse: float, slopes: Array, floor: Array, roof: Array
+    both: Both, y: Array, p: Array, sse: float, slopes: Array, floor: Array, roof: Array
 ) -> tuple[Array, float, Array]:
     """A few undamped steps by orthogonal factors, kept while they do not make things worse."""
     for _ in range(3):
-        size = np.sqrt(np.sum(slopes * slopes, axis=0))
-        if not np.all(np.isfinite(size)) or not np.all(size > 0) or np.any(p <= floor) or np.any(p >= roof):
+        size = np.sqrt(np.sum(slopes * slopes, axis=1))
+        if not (np.isfinite(size).all() and (size > 0).all()) or (p <= floor).any() or (p >= roof).any():
             break
-        q, r = np.linalg.qr(slopes / size)
-        if abs(r.diagonal()).min() < 1e-13:
+        q, r = np.linalg.qr(slopes.T / size)
+        if np.abs(r.diagonal()).min() < 1e-13:
             break
-        trial = p + np.linalg.solve(r, q.T @ (y - curve(p))) / size
-        rest = y - curve(trial)
-        found = float(rest @ rest)
-        if not found <= sse * (1 + 1e-12) or np.any(trial < floor) or np.any(trial > roof):
+        trial = p + np.linalg.solve(r, q.T @ (y - both(p)[0])) / size
+        curve, there = both(trial)
+        found = float((y - curve) @ (y - curve))
+        if not found <= sse * (1 + 1e-12) or (trial < floor).any() or (trial > roof).any():
             break
         moved = float(np.max(np.abs(trial - p) / np.maximum(np.abs(p), 1e-300)))
-        p, sse, slopes = trial, min(found, sse), jacobian(trial)
+        p, sse, slopes = trial, min(found, sse), there
         if moved < 1e-10:
             break
     return p, sse, slopes
 
 
 def from_many_starts(
-    curve: Curve,
-    jacobian: Curve,
+    both: Both,
     y: Array,
     starts: Array,
     low: Array | None = None,
@@ -126,8 +142,8 @@ def from_many_starts(
     *,
     rounds: int = 400,
 ) -> tuple[Solution, int]:
-    """The best of several starts (s, len(p)), and how many of them ended at a clearly worse answer."""
-    ends = [least_squares(curve, jacobian, y, s, low, high, rounds=rounds) for s in starts]
+    """The best from several starts (s, p), and how many of them ended at a clearly worse answer."""
+    ends = [least_squares(both, y, s, low, high, rounds=rounds) for s in starts]
     ends = [e for e in ends if np.isfinite(e.sse)]
     if not ends:
         raise ValueError("no start gives a finite curve")
@@ -136,11 +152,11 @@ def from_many_starts(
     return best, worse
 
 
-def spread_starts(start: Array, factors: tuple[float, ...] = (1.0, 0.1, 10.0, 0.01, 100.0)) -> Array:
-    """A start, and the same with each parameter in turn made smaller and larger: shape (1 + p(f-1), p)."""
+def spread_starts(start: Array, factors: tuple[float, ...] = (0.1, 10.0, 0.01, 100.0)) -> Array:
+    """A start, and the same with each parameter in turn made smaller and larger: shape (1 + p f, p)."""
     rows = [start]
     for i in range(len(start)):
-        for factor in factors[1:]:
+        for factor in factors:
             row = start.copy()
             row[i] *= factor
             rows.append(row)
