@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import platform
 import sys
 import traceback
 from types import TracebackType
@@ -15,7 +14,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.window import DeskWindow
 
 SENTENCE = (
-    "Something went wrong in the program. Nothing was saved half-way; what was saved before is safe. "
+    "Something went wrong in the program. Nothing was saved half-way; what was saved before is still there. "
     "You can go on, or copy the details and tell us."
 )
 
@@ -40,5 +39,7 @@ def watch(window: DeskWindow) -> None:
 
 def details(kind: type[BaseException], problem: BaseException, trace: TracebackType | None) -> str:
     """What a person can copy and send: versions and the trace, nothing of her journal's records."""
+    import platform
+
     told = "".join(traceback.format_exception(kind, problem, trace))
     return f"Dryhouse {__version__}, Python {platform.python_version()}, {platform.platform()}\n\n{told}"

@@ -57,7 +57,7 @@ def show_about(window: DeskWindow) -> QDialog:
         "About Dryhouse",
         f"<h2>Dryhouse {html.escape(__version__)}</h2><p>A journal and bench calculator for food dried at home.</p>"
         "<p>Every figure says where it comes from: your own batches, a published source, or what you entered. "
-        "Cautions are repeated from published sources; no program can tell you that food is safe.</p>",
+        "Cautions are repeated from published sources; no program can judge the food in front of you.</p>",
     )
 
 

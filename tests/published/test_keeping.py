@@ -1,0 +1,141 @@
+"""Published keeping times, each with its source beside it. Months are read as 365.25 / 12 days."""
+
+from __future__ import annotations
+
+import re
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+
+from dryhouse.handbook.keeping_table import keeping_lines, keeping_points, rule_of, water_activity_limits
+from dryhouse.handbook.reader import handbook
+from dryhouse.handbook.safety_table import rules_by_id
+from dryhouse.kitchen.cautions import facts_of_food
+from dryhouse.kitchen.records import Lot, LotMove, Place, PlaceTemperature
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.shelf import keep_by_figure, keeps, shelf_line
+from dryhouse.science.keeping import life_at
+from dryhouse.science.quantities import Temperature
+from dryhouse.science.units import to_celsius
+from tests.fakes import FakeJournal
+
+MONTH = 365.25 / 12
+NOW = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
+
+PUBLISHED = [
+    # food, °F, days, source
+    (
+        "apple",
+        60,
+        12 * MONTH,
+        "University of Georgia Extension, So Easy to Preserve: dried fruit, 12 months at 60 °F",
+    ),
+    (
+        "apple",
+        80,
+        6 * MONTH,
+        "University of Georgia Extension, So Easy to Preserve: dried fruit, 6 months at 80 °F",
+    ),
+    ("pear", 60, 12 * MONTH, "University of Georgia Extension, as above"),
+    ("carrot", 60, 6 * MONTH, "University of Georgia Extension: vegetables about half of fruit"),
+    ("carrot", 80, 3 * MONTH, "University of Georgia Extension: vegetables about half of fruit"),
+    ("apricot", 40, 24 * MONTH, "Utah State University Extension: dried apricots, 24 months at 40 °F"),
+    ("apricot", 70, 3 * MONTH, "Utah State University Extension: dried apricots, 3 months at 70 °F"),
+    ("apricot", 90, 1 * MONTH, "Utah State University Extension: dried apricots, 1 month at 90 °F"),
+    ("beef-jerky", 70, 14, "National Center for Home Food Preservation, Jerky: two weeks at room temperature"),
+    ("beef-jerky", 40, 90, "University of Wyoming Extension, Making Safe Jerky at Home: 3 months refrigerated"),
+    ("beef-jerky", 0, 180, "University of Wisconsin advice on venison jerky: 6 months frozen"),
+    ("turkey", 70, 14, "the jerky limit stands in for other dried meat (supposed, and said so)"),
+    ("cod", 38, 14, "Washington State University Extension, smoked or cured fish: 14 days refrigerated"),
+]
+
+
+def life(slug: str, fahrenheit: float) -> float:
+    food = handbook().food(slug)
+    found = life_at(keeping_lines(slug, facts_of_food(food)).lines, to_celsius(fahrenheit))
+    assert found is not None
+    return found.days
+
+
+@pytest.mark.parametrize(("slug", "fahrenheit", "days", "source"), PUBLISHED)
+def test_the_published_point_is_answered(slug, fahrenheit, days, source):
+    assert life(slug, fahrenheit) == pytest.approx(days, abs=0.01), source
+
+
+def test_where_georgia_and_utah_differ_on_apricots_the_shorter_life_counts():
+    assert life("apricot", 70) < life("apple", 70)
+    assert life("apricot", 80) < life("apple", 80)
+
+
+def test_no_life_is_longer_than_the_published_end_in_the_cold():
+    for slug in ("apple", "carrot", "apricot", "beef-jerky"):
+        line = keeping_lines(slug, facts_of_food(handbook().food(slug))).lines[0]
+        longest = max(p.life.value for p in line.points)
+        assert life(slug, -40) == life(slug, line.points[0].temperature_c * 1.8 + 32) == longest
+
+
+def test_hotter_than_published_is_shorter_never_longer():
+    for slug in ("apple", "carrot", "apricot", "beef-jerky", "cod"):
+        lives = [life(slug, f) for f in range(-10, 121, 5)]
+        assert lives == sorted(lives, reverse=True)
+        assert life(slug, 120) < life(slug, 95)
+
+
+def test_conditioning_is_ten_days():
+    # The careful figure of several; National Center for Home Food Preservation: 7 to 10 days (recalled)
+    assert rules_by_id()["condition-fruit"].bound == 10
+
+
+def test_the_strictest_water_activity_of_jerky():
+    # USDA FSIS, IKE Scenario 06-05 (guideline of 2004)
+    assert water_activity_limits()["jerky"].value == 0.80
+
+
+def test_egg_and_dairy_have_no_published_life():
+    for slug in ("egg", "milk", "cheese"):
+        assert keeping_lines(slug, facts_of_food(handbook().food(slug))).lines == ()
+
+
+def test_every_point_names_a_university_extension_and_a_month_its_length():
+    assert rule_of("month").value == pytest.approx(MONTH)
+    for line in keeping_points().values():
+        assert all(re.search("Extension|National Center for Home Food", p.life.source) for p in line.points)
+
+
+def test_thirty_days_at_80_sixty_at_60_the_rest_at_0_fahrenheit_by_hand_and_by_program():
+    """By hand, for dried fruit (12 months at 60 °F, 6 at 80 °F; held at 12 below 60 °F):
+
+    used at 80 °F   30 / 182.625 = 0.16427
+    used at 60 °F   60 / 365.25  = 0.16427
+    left            1 − 0.32854 = 0.67146, × 365.25 = 245.25 days at 0 °F
+    kept until      30 + 60 + 245.25 = 335.25 days after 1 January 2026: 2 December 2026
+    """
+    start = datetime(2026, 1, 1, tzinfo=UTC)
+    journal = FakeJournal(
+        Place("pantry", 1),
+        Place("cellar", 2),
+        Place("freezer", 3),
+        PlaceTemperature(1, start, Temperature(to_celsius(80)), id=1),
+        PlaceTemperature(2, start, Temperature(to_celsius(60)), id=2),
+        PlaceTemperature(3, start, Temperature(to_celsius(0)), id=3),
+        Lot("apple", date(2026, 1, 1), id=1),
+        LotMove(1, 1, start, 1),
+        LotMove(1, 2, start + timedelta(days=30), 2),
+        LotMove(1, 3, start + timedelta(days=90), 3),
+    )
+    kitchen = Kitchen(journal, handbook(), lambda: NOW, UTC)
+    assert shelf_line(kitchen, 1).keep_by == date(2026, 12, 2)
+    figure = keep_by_figure(kitchen, journal.get(Lot, 1), start)
+    assert figure.value == pytest.approx(335.25)
+    assert any("30.0 ÷ 182.6 = 0.1643" in line for line in figure.workings)
+    assert any("60.0 ÷ 365.2 = 0.1643" in line for line in figure.workings)
+    assert any("× 365.2 = 245.2 days" in line or "× 365.2 = 245.3 days" in line for line in figure.workings)
+
+
+def test_the_bench_answer_carries_basis_workings_and_cautions():
+    kitchen = Kitchen(FakeJournal(), handbook(), lambda: NOW, UTC)
+    figure = keeps(kitchen, "beef jerky", to_celsius(70))
+    assert (round(figure.value), figure.unit) == (14, "day")
+    assert figure.basis
+    assert figure.workings
+    assert figure.cautions[0].severity == "stop"

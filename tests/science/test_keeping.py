@@ -1,0 +1,109 @@
+"""Life used over a history: monotone, additive, honest about what is missing."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.science.keeping import Line, Point, Stretch, keeping, life_at, used_up
+from dryhouse.science.values import Fact
+
+START = datetime(2026, 3, 1, tzinfo=UTC)
+
+
+def line(*points: tuple[float, float], **how: object) -> Line:
+    return Line("test", tuple(Point(c, Fact(days, "day", "a source")) for c, days in points), halving_c=10.0, **how)
+
+
+FRUIT = line((15.0, 365.0), (27.0, 180.0))
+STEPS = line((-18.0, 180.0), (4.5, 90.0), (21.0, 14.0), steps=True)
+warmth = st.floats(-30, 50)
+spans = st.lists(st.tuples(st.floats(0.1, 400), warmth), min_size=1, max_size=5)
+
+
+def history(spans, rest):
+    made, at = [], START
+    for days, celsius in spans:
+        made.append(Stretch("a place", at, at + timedelta(days=days), celsius))
+        at += timedelta(days=days)
+    return (*made, Stretch("the last place", at, None, rest))
+
+
+@given(warmth, st.floats(0, 20))
+def test_warmer_never_keeps_longer(celsius, more):
+    for rule in (FRUIT, STEPS):
+        assert life_at([rule], celsius + more).days <= life_at([rule], celsius).days + 1e-9
+
+
+@given(warmth)
+def test_of_two_rules_the_shorter_counts(celsius):
+    both = life_at([FRUIT, STEPS], celsius).days
+    assert both == min(life_at([FRUIT], celsius).days, life_at([STEPS], celsius).days)
+
+
+@given(warmth, st.floats(0, 300))
+def test_moves_between_places_of_one_temperature_change_nothing(celsius, days):
+    once, _ = used_up(history([], celsius), [FRUIT])
+    moved, _ = used_up(history([(days + 0.1, celsius)], celsius), [FRUIT])
+    assert abs((moved - once).total_seconds()) < 1
+
+
+@given(spans, warmth, st.floats(0, 20), st.integers(0, 4))
+def test_a_warmer_stretch_never_lengthens_the_life(spans, rest, more, which):
+    which %= len(spans)
+    hotter = [(d, c + more if n == which else c) for n, (d, c) in enumerate(spans)]
+    before, _ = used_up(history(spans, rest), [FRUIT])
+    after, _ = used_up(history(hotter, rest), [FRUIT])
+    assert after <= before + timedelta(seconds=1)
+
+
+@given(spans, warmth)
+def test_life_used_at_the_end_of_the_life_is_one(spans, rest):
+    until, _ = used_up(history(spans, rest), [FRUIT])
+    assert keeping(history(spans, rest), [FRUIT], until).used == pytest.approx(1.0, abs=1e-6)
+
+
+@given(spans, warmth, st.floats(0, 500))
+def test_used_and_left_agree_with_the_day(spans, rest, days):
+    moment = START + timedelta(days=days)
+    found = keeping(history(spans, rest), [FRUIT], moment)
+    assert found.left(moment).value == pytest.approx((found.until - moment).total_seconds() / 86400)
+    assert (found.used >= 1 - 1e-9) == (found.until <= moment + timedelta(seconds=1)) or found.until > moment
+
+
+def test_between_two_points_the_line_of_log_life():
+    assert life_at([FRUIT], 21.0).days == pytest.approx((365.0 * 180.0) ** 0.5)
+
+
+def test_a_step_takes_the_warmer_limit():
+    assert life_at([STEPS], 10.0).days == 14.0
+    assert life_at([STEPS], 0.0).days == 90.0
+
+
+def test_a_general_rule_says_nothing_outside_its_points():
+    own = line((4.0, 700.0), (32.0, 400.0))
+    general = line((15.0, 365.0), (27.0, 180.0), only_between=True)
+    assert life_at([own, general], 4.0).days == 700.0
+    assert life_at([own, general], 15.0).days == 365.0
+    assert life_at([general], 40.0) is None
+
+
+def test_a_missing_temperature_is_said_and_not_guessed():
+    until, missing = used_up((Stretch("the cellar", START, None, None),), [FRUIT])
+    assert until is None
+    assert missing == "the temperature of the cellar is not recorded"
+    assert used_up((), [FRUIT]) == (None, "no place is recorded")
+    assert used_up(history([], 20.0), []) == (None, "no keeping time is published for this food")
+    assert keeping((), [FRUIT], START).left(START) is None
+
+
+def test_workings_have_a_line_for_each_stretch_and_name_what_was_supposed():
+    supposed = Stretch("the cellar", START, START + timedelta(days=20), 15.0, "it was as warm before")
+    found = keeping((supposed, Stretch("the pantry", supposed.end, None, 27.0)), [FRUIT], START)
+    assert len(found.workings) == 3
+    assert found.workings[0].startswith("Supposed")
+    assert "20.0 ÷ 365.0" in found.workings[1]
+    assert {b.kind for b in found.basis} == {"assumption", "handbook"}
