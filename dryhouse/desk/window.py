@@ -10,12 +10,12 @@ from PySide6.QtWidgets import QMainWindow, QSplitter, QStackedWidget, QWidget
 
 from dryhouse.desk.place import Place, PlaceSpec, places
 from dryhouse.desk.rail import Rail
-from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.widgets.basics import column, row
 
 if TYPE_CHECKING:
     from dryhouse.desk.opening import Opening
+    from dryhouse.desk.session import Session
 
 _SMALLEST = (960, 640)
 _USUAL = (1280, 800)

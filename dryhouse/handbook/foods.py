@@ -47,6 +47,15 @@ TRAITS = frozenset(
 """What the safety rules may ask about."""
 
 
+_COLUMNS = ("slug", "name", "other_names", "category", "traits", "composition_of")
+
+
+@cache
+def load_names() -> Mapping[str, str]:
+    """What each food is called, by slug: one small table, for lists that show names and nothing else."""
+    return MappingProxyType({row.text("slug"): row.text("name") for row in read("foods", _COLUMNS, key=("slug",))})
+
+
 @cache
 def load_foods() -> Mapping[str, Food]:
     """Every food of the handbook by slug, in the order of `foods.csv`."""
@@ -54,9 +63,7 @@ def load_foods() -> Mapping[str, Food]:
     sayings = _sayings()
     measures = _measures()
     foods: dict[str, Food] = {}
-    for row in read(
-        "foods", ("slug", "name", "other_names", "category", "traits", "composition_of"), key=("slug",)
-    ):
+    for row in read("foods", _COLUMNS, key=("slug",)):
         slug, category, traits = row.text("slug"), row.text("category"), frozenset(row.names("traits"))
         if category not in CATEGORIES:
             raise row.fault(f"category “{category}” is none of {', '.join(CATEGORIES)}")

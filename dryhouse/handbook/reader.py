@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from functools import cache, cached_property
 
 from dryhouse.handbook.finder import Finder
-from dryhouse.handbook.foods import load_foods
+from dryhouse.handbook.foods import load_foods, load_names
 from dryhouse.handbook.reading import Source, sources
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
@@ -24,6 +24,12 @@ class Handbook:
     def foods(self) -> Mapping[str, Food]:
         """Every food by slug."""
         return load_foods() if self._given is None else self._given
+
+    def name(self, slug: str) -> str | None:
+        """What the food of this slug is called, without reading anything else of it; None where it is unknown."""
+        if self._given is None:
+            return load_names().get(slug)
+        return self._given[slug].name if slug in self._given else None
 
     @cached_property
     def finder(self) -> Finder:

@@ -52,9 +52,9 @@ def food(kitchen: Kitchen, text: str) -> Food:
 
 def food_name(kitchen: Kitchen, slug: str) -> str:
     """What to call the food of this slug; the slug itself where it is no longer known."""
-    known = kitchen.handbook.foods.get(slug)
+    known = kitchen.handbook.name(slug)
     if known is not None:
-        return known.name
+        return known
     mine = kitchen.journal.where(OwnFood, slug=slug)
     return mine[0].name if mine else slug
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Series:
+class Series(NamedTuple):
     """How one line of a chart is drawn: its colour, its dashes and its marker, in matplotlib's terms."""
 
     colour: str
@@ -20,8 +20,7 @@ class Series:
     marker: str
 
 
-@dataclass(frozen=True, slots=True)
-class Tint:
+class Tint(NamedTuple):
     """A word that carries a colour: the ink it is written in, the ground behind it, the shape beside it."""
 
     ink: str
@@ -54,7 +53,7 @@ def _series(*colours: str) -> tuple[Series, ...]:
     return tuple(Series(*parts) for parts in zip(colours, _DASHES, _MARKERS, strict=True))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Tokens:
     """One complete look."""
 

@@ -9,9 +9,7 @@ from dryhouse.desk.places.journal.card_view import CardView
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.moment_field import show_moment
-from dryhouse.kitchen.card import batch_card
-from dryhouse.kitchen.log import parts_of
-from dryhouse.kitchen.records import Batch, Dryer
+from dryhouse.kitchen.records import Batch, BatchPart, Dryer
 from dryhouse.science.errors import InputProblem
 
 
@@ -46,7 +44,7 @@ def facts_of(session: Session, batch: Batch) -> list[str]:
         f"dried {style.show(batch.dried_mass)}" if batch.dried_mass else "",
     ]
     lines.append(", ".join(w for w in weights if w))
-    parts = parts_of(kitchen, batch.id) if batch.id else ()
+    parts = sorted(kitchen.journal.where(BatchPart, batch=batch.id), key=lambda p: p.position) if batch.id else ()
     if parts:
         lines.append("Of " + ", ".join(f"{style.show(p.mass)} {p.food.replace('-', ' ')}" for p in parts))
     if batch.rating:
@@ -93,6 +91,8 @@ class BatchPanel(QWidget):
             widget.setVisible(there)
         if self.batch is None:
             return
+        from dryhouse.kitchen.card import batch_card
+
         try:
             card, trouble = batch_card(self.session.kitchen, self.batch.id), ""
         except InputProblem as problem:

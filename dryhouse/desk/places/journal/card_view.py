@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
@@ -9,7 +11,9 @@ from dryhouse.desk.widgets.basics import column, empty, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
-from dryhouse.kitchen.card import Card
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.card import Card
 
 _ACROSS = 2
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from html import escape
+from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QTextDocument
 
@@ -11,8 +12,10 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.cautions_view import SAID
 from dryhouse.desk.widgets.figure_view import basis_line
 from dryhouse.desk.widgets.printing import document
-from dryhouse.kitchen.card import Card
 from dryhouse.kitchen.records import Batch
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.card import Card
 
 
 def batch_page(session: Session, batch: Batch, card: Card) -> QTextDocument:

@@ -2,24 +2,24 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
 from PySide6.QtWidgets import QSplitter, QStackedWidget, QWidget
 
 from dryhouse.desk.place import Place
 from dryhouse.desk.places.journal.batch_panel import BatchPanel
-from dryhouse.desk.places.journal.dryers_page import DryersPage
-from dryhouse.desk.places.journal.entries import from_text, to_text
-from dryhouse.desk.places.journal.form import LogForm
 from dryhouse.desk.places.journal.listing import BatchListing
-from dryhouse.desk.places.journal.page import batch_page
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.kitchen.log import delete_batch
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
 from dryhouse.kitchen.settings import preference, set_preference
-from dryhouse.kitchen.typed_batch import TypedBatch
+
+if TYPE_CHECKING:
+    from dryhouse.desk.places.journal.dryers_page import DryersPage
+    from dryhouse.desk.places.journal.form import LogForm
 
 DRAFT_KEY = "draft.batch"
 _SETTLE_MS = 40
@@ -41,8 +41,8 @@ class JournalPlace(Place):
         super().__init__(session)
         self.listing = BatchListing(session)
         self.panel = BatchPanel(session)
-        self.form = LogForm(session)
-        self.dryers = DryersPage(session)
+        self._form: LogForm | None = None
+        self._dryers: DryersPage | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(lambda: self.panel.show_batch(self.listing.table.current_id))
         self.nothing = EmptyState(
@@ -59,9 +59,6 @@ class JournalPlace(Place):
         self.listing.counted.connect(self._counted)
         self.panel.edit_asked.connect(self.edit)
         self.panel.delete_asked.connect(self.delete)
-        self.form.saved.connect(self._saved)
-        self.form.left.connect(self._left_form)
-        self.dryers.left.connect(self.show_list)
         for keys, act in (
             ("Ctrl+N", self.log),
             ("Ctrl+F", self._find),
@@ -70,7 +67,8 @@ class JournalPlace(Place):
         ):
             QShortcut(QKeySequence(keys), self, act)
         QShortcut(QKeySequence("Del"), self.listing.table, lambda: self.delete(self.listing.table.current_id))
-        self._draft = from_text(preference(session.kitchen, DRAFT_KEY))
+        self._draft = preference(session.kitchen, DRAFT_KEY)
+        """A new batch that was begun and left, as text; empty where there is none."""
 
     def _build(self) -> None:
         self.both = QSplitter()
@@ -91,18 +89,41 @@ class JournalPlace(Place):
         inside.addWidget(self.listing.filter)
         inside.addWidget(self.both, 1)
         self.pages = QStackedWidget()
-        for page in (self.lists, self.form, self.dryers, self.nothing):
+        for page in (self.lists, self.nothing):
             self.pages.addWidget(page)
         outer = column(self, margin=20)
         outer.addWidget(self.pages)
+
+    @property
+    def form(self) -> LogForm:
+        """The log form, made when first wanted."""
+        if self._form is None:
+            from dryhouse.desk.places.journal.form import LogForm
+
+            self._form = LogForm(self.session)
+            self._form.saved.connect(self._saved)
+            self._form.left.connect(self._left_form)
+            self.pages.addWidget(self._form)
+        return self._form
+
+    @property
+    def dryers(self) -> DryersPage:
+        """The page of dryers, made when first wanted."""
+        if self._dryers is None:
+            from dryhouse.desk.places.journal.dryers_page import DryersPage
+
+            self._dryers = DryersPage(self.session)
+            self._dryers.left.connect(self.show_list)
+            self.pages.addWidget(self._dryers)
+        return self._dryers
 
     # --- the place --------------------------------------------------------------------------------------------
 
     def refresh(self) -> None:
         self.listing.refresh()
-        self.panel.show_batch(self.listing.table.current_id)
-        if self.pages.currentWidget() is self.dryers:
-            self.dryers.refresh()
+        self._settle.start()
+        if self._dryers is not None and self.pages.currentWidget() is self._dryers:
+            self._dryers.refresh()
 
     def arrive(self) -> None:
         if self.pages.currentWidget() is self.lists:
@@ -118,7 +139,11 @@ class JournalPlace(Place):
 
     def printout(self) -> QTextDocument | None:
         batch, card = self.panel.batch, self.panel.card.card
-        return None if batch is None or card is None else batch_page(self.session, batch, card)
+        if batch is None or card is None:
+            return None
+        from dryhouse.desk.places.journal.page import batch_page
+
+        return batch_page(self.session, batch, card)
 
     def leave(self) -> None:
         self._keep_draft()
@@ -127,10 +152,11 @@ class JournalPlace(Place):
 
     def log(self) -> None:
         """Open the form for a new batch, or for the draft that was left."""
+        from dryhouse.desk.places.journal.entries import from_text
+
         if self.pages.currentWidget() is not self.form or self.form.editing is not None:
-            kept = self._draft
-            self.form.new(kept)
-            if kept != TypedBatch():
+            self.form.new(from_text(self._draft))
+            if self._draft:
                 self.session.say("This is the batch you had begun. Clear empties the form.")
         self.pages.setCurrentWidget(self.form)
         self.form.entries.food.setFocus()
@@ -145,6 +171,8 @@ class JournalPlace(Place):
 
     def delete(self, id: int | None) -> None:
         """Delete a batch; the message offers to take it back."""
+        from dryhouse.kitchen.log import delete_batch
+
         if id is not None:
             self.session.act(delete_batch, id)
 
@@ -175,7 +203,7 @@ class JournalPlace(Place):
         self.listing.filter.edit.selectAll()
 
     def _saved(self, id: int) -> None:
-        self._draft = TypedBatch()
+        self._draft = ""
         self._write_draft()
         self.show_list()
         self.listing.show(id)
@@ -188,12 +216,13 @@ class JournalPlace(Place):
 
     def _keep_draft(self) -> None:
         """Remember a new batch that was begun, also across sittings."""
-        if self.pages.currentWidget() is self.form and self.form.editing is None:
-            self._draft = TypedBatch() if self.form.is_blank() else self.form.typed()
+        from dryhouse.desk.places.journal.entries import to_text
+
+        if self._form is not None and self.pages.currentWidget() is self._form and self._form.editing is None:
+            self._draft = "" if self._form.is_blank() else to_text(self._form.typed())
             self._write_draft()
 
     def _write_draft(self) -> None:
         kitchen = self.session.kitchen
-        text = "" if self._draft == TypedBatch() else to_text(self._draft)
-        if text != preference(kitchen, DRAFT_KEY):
-            self.session.attempt(set_preference, kitchen, DRAFT_KEY, text)
+        if self._draft != preference(kitchen, DRAFT_KEY):
+            self.session.attempt(set_preference, kitchen, DRAFT_KEY, self._draft)
