@@ -70,7 +70,10 @@ def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
     finish = ahead.finish
     if not math.isfinite(finish.median):
         return "It may well never reach the target in this kitchen as it is."
-    when = clock_words(kitchen, moment_of(kitchen, run, finish.median))
+    moment = moment_of(kitchen, run, finish.median)
+    when = clock_words(kitchen, moment)
+    if moment <= kitchen.now() and run.clock.paused_since is None:
+        return f"Likely dry since about {when}: weigh it. {bands_words(kitchen, run)}"
     return f"Dry about {when}. {bands_words(kitchen, run)}"
 
 

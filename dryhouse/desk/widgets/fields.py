@@ -198,6 +198,12 @@ class QuantityField(Field):
             q.Area: "cm2" if style.system == METRIC else "sq in",
         }.get(self.kind, "")
 
+    def set_unit(self, unit: str) -> None:
+        """The unit of a bare number from now on."""
+        if unit != self._unit:
+            self._unit = unit
+            self._judge()
+
     def read(self, text: str) -> q.Quantity:
         return q.parse(
             text,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QWidget
 
 from dryhouse.desk.session import Session
@@ -128,6 +128,6 @@ def draw_focus(widget: QWidget, colour: str, radius: int) -> None:
     """The focus ring of things that are not buttons."""
     painter = QPainter(widget)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(colour, 2))
+    painter.setPen(QPen(QColor(colour), 2))
     painter.drawRoundedRect(widget.rect().adjusted(1, 1, -2, -2), radius, radius)
     painter.end()

@@ -75,11 +75,13 @@ class PlotCanvas(QWidget):
 class PlotPane(QWidget):
     """A chart with its one button: save, copy the picture, copy the data behind it."""
 
+    canvas_type: type[PlotCanvas] = PlotCanvas
+
     def __init__(self, session: Session, name: str) -> None:
         super().__init__()
         self.session, self.name = session, name
         self._table: Table | None = None
-        self.canvas = PlotCanvas(session)
+        self.canvas = self.canvas_type(session)
         self.canvas.setAccessibleName(name)
         self.more = button("Save or copy", lambda: None, "quiet", name=f"Save or copy: {name}")
         menu = QMenu(self.more)
