@@ -81,6 +81,10 @@ def run() -> NoReturn:
 
 
 def _desk(args: argparse.Namespace) -> int:
+    from dryhouse.cli.no_screen import no_screen, tell
+
+    if no_screen():
+        return tell(args.journal, sample=args.sample)
     from dryhouse.house import open_desk
 
     return open_desk(

@@ -12,7 +12,10 @@ from dryhouse.desk.milestones import Milestones
 if TYPE_CHECKING:
     from dryhouse.desk.doors import Journals, Opener
 
-LIBRARIES = "libgl1 libegl1 libxkbcommon0 libdbus-1-3 libfontconfig1 libxcb-cursor0 fonts-dejavu-core"
+LIBRARIES = (
+    "libglib2.0-0 libgl1 libegl1 libxkbcommon-x11-0 libdbus-1-3 libfontconfig1 libxcb-cursor0 libxcb-icccm4 "
+    "libxcb-keysyms1 libxcb-shape0 fonts-dejavu-core"
+)
 
 
 def run(
