@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from dryhouse.kitchen.yield_knowledge import OwnDot, YieldKnowledge
 from dryhouse.science.yields.moves import Group, side_by_side
 
-STEP_C = 5.0
-"""Set temperatures within the same 5 °C are one group: dials are not read more finely (common practice)."""
+STEP_C = 2.5
+"""Set temperatures within one such step are one group: about the 5 °F of a dial's marks (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,15 +20,20 @@ class Move:
 
     what: str
     groups: tuple[Group, ...]
-    """For temperature the group's name is its middle in °C, as digits."""
+    """For temperature the group's name is its mean setting in °C, as digits."""
 
 
 def what_moves(knowledge: YieldKnowledge) -> tuple[Move, ...]:
     """Every division that has something to say; the rule is `side_by_side`'s, and it is silent on too little."""
+    settings = _settings(knowledge)
+
+    def heat(dot: OwnDot) -> str:
+        return "" if dot.temperature_c is None else settings[_step(dot.temperature_c)]
+
     ways: tuple[tuple[str, Callable[[OwnDot], str]], ...] = (
         ("cut", lambda d: d.form.casefold()),
         ("pretreatment", lambda d: d.pretreatment.casefold()),
-        ("temperature", _heat),
+        ("temperature", heat),
         ("dryer", lambda d: d.dryer),
     )
     moves = []
@@ -42,5 +47,14 @@ def what_moves(knowledge: YieldKnowledge) -> tuple[Move, ...]:
     return tuple(moves)
 
 
-def _heat(dot: OwnDot) -> str:
-    return "" if dot.temperature_c is None else f"{round(dot.temperature_c / STEP_C) * STEP_C:.0f}"
+def _settings(knowledge: YieldKnowledge) -> dict[float, str]:
+    """The mean setting of the batches of each step, as digits."""
+    steps: dict[float, list[float]] = defaultdict(list)
+    for dot in knowledge.dots:
+        if dot.temperature_c is not None:
+            steps[_step(dot.temperature_c)].append(dot.temperature_c)
+    return {step: f"{sum(settings) / len(settings):.1f}" for step, settings in steps.items()}
+
+
+def _step(temperature_c: float) -> float:
+    return round(temperature_c / STEP_C) * STEP_C

@@ -1,0 +1,1 @@
+"""Yields: how much dried a fresh amount gives, and how much fresh a dried amount takes."""

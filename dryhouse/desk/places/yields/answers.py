@@ -1,0 +1,79 @@
+"""The answer: a sentence, the figure large, handbook and own beside it, what to buy, trays and hours."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from dryhouse.desk.places.yields.wording import (
+    rests_on,
+    sentence,
+    title_of,
+    trays_lines,
+)
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, card, column, row, words
+from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.kitchen.yields import YieldAnswer
+
+NO_OWN = "No finished batch of it with both weights yet."
+
+
+class AnswerView(QWidget):
+    """Shows a `YieldAnswer`."""
+
+    def __init__(self, session: Session, copy: Callable[[], Any], show_print: Callable[[], Any]) -> None:
+        super().__init__()
+        self.session = session
+        self.sentence = words("", "heading", select=True)
+        self.rests_on = words("", "muted")
+        self.joined = FigureView(session, "Dried")
+        self.missing = words("", "muted")
+        self.handbook = FigureView(session, "By the handbook", compact=True)
+        self.own = FigureView(session, "By your batches", compact=True)
+        self.bought = FigureView(session, "To buy (as purchased)", compact=True)
+        self.hours = FigureView(session, "Hours in the dryer", compact=True)
+        trays, inside = card()
+        self.trays_title = words("Trays", "muted")
+        self.trays = words("")
+        inside.addWidget(self.trays_title)
+        inside.addWidget(self.trays)
+        inside.addStretch(1)
+        self._trays_card = trays
+        workings = button("&Workings", self.joined.open_workings, hint="Enter in the line, or on any figure")
+        copied = button("&Copy the answer", copy, hint="Ctrl+Shift+C")
+        printed = button("Print…", show_print, "quiet", hint="Ctrl+P")
+        grid = QGridLayout()
+        grid.setSpacing(8)
+        grid.addWidget(self.joined, 0, 0)
+        grid.addWidget(self.handbook, 0, 1)
+        grid.addWidget(self.own, 0, 2)
+        grid.addWidget(self.bought, 1, 0)
+        grid.addWidget(trays, 1, 1)
+        grid.addWidget(self.hours, 1, 2)
+        for side in range(3):
+            grid.setColumnStretch(side, 1)
+        lines = column(self, space=8)
+        lines.addWidget(self.sentence)
+        lines.addWidget(self.rests_on)
+        lines.addLayout(grid)
+        lines.addWidget(self.missing)
+        lines.addLayout(row(workings, copied, printed, 1))
+
+    def show_answer(self, answer: YieldAnswer) -> None:
+        """Show another answer; nothing is read."""
+        style = self.session.style
+        self.sentence.setText(sentence(answer, style))
+        self.rests_on.setText(rests_on(answer))
+        self.joined.set_figure(answer.joined, title=title_of(answer))
+        self.handbook.set_figure(answer.handbook, "The handbook says nothing of it.")
+        self.own.set_figure(answer.own, NO_OWN, title=f"By your batches (n={answer.n_own})")
+        self.bought.set_figure(answer.as_purchased, "No refuse figure is known.")
+        self.hours.set_figure(answer.hours, "No drying hours are known.")
+        lines = trays_lines(answer, style)
+        self.trays.setText("\n".join(lines) or "Not known: log which dryer and how many trays a batch filled.")
+        self.trays.setAccessibleName("Trays: " + "; ".join(lines))
+        self.missing.setText(" ".join(answer.knowledge.missing))
+        self.missing.setVisible(bool(answer.knowledge.missing))

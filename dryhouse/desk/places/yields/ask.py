@@ -1,0 +1,154 @@
+"""The line one types into, which way it goes, and which batches count: form and pretreatment."""
+
+from __future__ import annotations
+
+import re
+
+from PySide6.QtCore import QSignalBlocker, Signal
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLineEdit, QPushButton, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, empty, fill, row, words
+from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.kitchen.yield_line import YieldLine
+from dryhouse.kitchen.yields import DRIED, FRESH, Direction
+
+ANY = "any"
+_WORDS = {
+    FRESH: re.compile(r"\b(dried|dry)\b", re.IGNORECASE),
+    DRIED: re.compile(r"\b(fresh|raw)\b", re.IGNORECASE),
+}
+_MOST_OTHERS = 4
+
+
+class AskBar(QWidget):
+    """`changed` fires at every letter and every choice; `entered` when Enter is pressed in the line."""
+
+    changed = Signal()
+    entered = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self._asked: Direction = FRESH
+        self.line = QLineEdit()
+        self.line.setAccessibleName("Food and amount")
+        self.line.setPlaceholderText("corn 1 cup")
+        self.line.setClearButtonEnabled(True)
+        label = words("Food and amount", "label", wrap=False)
+        label.setBuddy(self.line)
+        self.understood = words("", "small")
+        self.understood.setMinimumHeight(self.understood.fontMetrics().height() + 2)
+        self.ways = QButtonGroup(self)
+        self.to_dried = self._way("Fresh → dried", "I have so much fresh food; how much dried does it give?")
+        self.to_fresh = self._way("Dried wanted → fresh", "I want so much dried food; how much fresh does it take?")
+        self.to_dried.setChecked(True)
+        self.form = ChoiceField(session, "Form", [("", ANY)])
+        self.pretreatment = ChoiceField(session, "Pretreatment", [("", ANY)])
+        self._others: QHBoxLayout = row()
+        self._shown_others: tuple[str, ...] = ()
+        asked = column(space=3)
+        fill(asked, label, self.line, self.understood)
+        which = column(space=3)
+        fill(which, words("Which way", "label", wrap=False), row(self.to_dried, self.to_fresh, space=4), 1)
+        across = row(space=16)
+        across.addLayout(asked, 1)
+        across.addLayout(which)
+        across.addWidget(self.form)
+        across.addWidget(self.pretreatment)
+        inside = column(self, space=0)
+        inside.addLayout(across)
+        inside.addLayout(self._others)
+        self.set_choices((), ())
+        self.setFocusProxy(self.line)
+        self.line.textChanged.connect(lambda _text: self.changed.emit())
+        self.line.returnPressed.connect(self.entered)
+        self.ways.buttonClicked.connect(lambda _button: self._chose_way())
+        for choice in (self.form, self.pretreatment):
+            choice.box.setMinimumWidth(120)
+            choice.changed.connect(self.changed)
+
+    @property
+    def direction(self) -> Direction:
+        """Which way is asked for."""
+        return FRESH if self.to_dried.isChecked() else DRIED
+
+    def turn_round(self) -> None:
+        """Ask the other way."""
+        (self.to_fresh if self.direction == FRESH else self.to_dried).setChecked(True)
+        self._chose_way()
+
+    def follow(self, line: YieldLine) -> None:
+        """Let the line choose the way where it names one, and say how it was understood."""
+        if line.direction is not None and line.direction != self.direction:
+            (self.to_dried if line.direction == FRESH else self.to_fresh).setChecked(True)
+        style = self.session.style
+        parts = []
+        if line.food is not None and line.food.name.casefold() != line.words.casefold():
+            parts.append(line.food.name)
+        if line.amount is not None:
+            state = "fresh, prepared" if self.direction == FRESH else "dried"
+            parts.append(f"{style.show(line.amount)} {state}")
+        said = line.hint or ("= " + ", ".join(parts) if parts else "")
+        if line.hint and parts:
+            said = f"= {', '.join(parts)}.  {line.hint}"
+        self.understood.setText(said)
+        self.line.setAccessibleDescription(said)
+        self._offer(line)
+
+    def clear_choices(self) -> None:
+        """Any form and any pretreatment; nothing is announced."""
+        for choice in (self.form, self.pretreatment):
+            with QSignalBlocker(choice):
+                choice.set_value("")
+
+    def set_choices(self, forms: tuple[str, ...], pretreatments: tuple[str, ...]) -> None:
+        """The forms and pretreatments known of the food; nothing is announced."""
+        for choice, known in ((self.form, forms), (self.pretreatment, pretreatments)):
+            with QSignalBlocker(choice):
+                choice.set_choices([("", ANY), *((k, k) for k in known)])
+            choice.setVisible(bool(known))
+
+    def _way(self, text: str, hint: str) -> QPushButton:
+        made = button(text, lambda: None, hint=f"{hint}  (Ctrl+R turns round)")
+        made.setCheckable(True)
+        self.ways.addButton(made)
+        return made
+
+    def _chose_way(self) -> None:
+        """A way chosen by hand wins over the word in the line: the word is changed with it."""
+        word = "dried" if self.direction == DRIED else "fresh"
+        text = _WORDS[self.direction].sub(word, self.line.text())
+        if text != self.line.text():
+            self.line.setText(text)
+        else:
+            self.changed.emit()
+
+    def _offer(self, line: YieldLine) -> None:
+        others = tuple(f.name for f in line.others[:_MOST_OTHERS])
+        exact = line.food is not None and line.words.casefold() in (
+            line.food.name.casefold(),
+            line.food.slug,
+            *(n.casefold() for n in line.food.other_names),
+        )
+        others = () if exact else others
+        if others == self._shown_others:
+            return
+        self._shown_others = others
+        empty(self._others)
+        if others:
+            self._others.addWidget(words("Or did you mean", "muted", wrap=False))
+            for name in others:
+                chosen = button(name, lambda name=name: self._take(name), "quiet", name=f"Take {name} instead")
+                self._others.addWidget(chosen)
+            self._others.addStretch(1)
+
+    def _take(self, name: str) -> None:
+        """Put another food into the line, the amount kept."""
+        from dryhouse.kitchen.yield_line import read_line
+
+        typed = self.line.text()
+        said = read_line(self.session.kitchen, typed, decimal_comma=self.session.style.decimal_comma)
+        kept = [w for w in typed.split() if w.strip(",;:").casefold() not in said.words.casefold().split()]
+        self.line.setText(" ".join([name, *kept]))
+        self.line.setFocus()

@@ -1,0 +1,56 @@
+"""What moves the yield: a small table of her own batches, silent where they are too few to say."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import card, column, empty, words
+from dryhouse.kitchen.yield_moves import Move
+from dryhouse.plots.yields import percent
+from dryhouse.science.yields.moves import FEWEST
+
+SILENT = (
+    f"Silent until two cuts, pretreatments, temperatures or dryers have at least {FEWEST} batches each: "
+    "fewer say too little."
+)
+
+
+class MovesView(QWidget):
+    """One line a group: its name, n, its mean yield, and what these batches show."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        frame, inside = card()
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(16)
+        self._grid.setVerticalSpacing(4)
+        self._grid.setColumnStretch(3, 1)
+        self.note = words(SILENT, "small")
+        inside.addWidget(words("What moves it", "label"))
+        inside.addLayout(self._grid)
+        inside.addWidget(self.note)
+        column(self).addWidget(frame)
+
+    def show_moves(self, moves: tuple[Move, ...]) -> None:
+        """Show these; none at all shows why it is silent."""
+        empty(self._grid)
+        line = 0
+        for move in moves:
+            self._grid.addWidget(words(f"By {move.what}", "small"), line, 0, 1, 4)
+            line += 1
+            for group in move.groups:
+                name = (
+                    self.session.style.temperature(float(group.name)) if move.what == "temperature" else group.name
+                )
+                for side, text in enumerate((name, f"n={group.n}", percent(100 * group.ratio), group.words)):
+                    label = words(text, "label" if side == 3 and group.shows else "", wrap=side == 3)
+                    if side in (1, 2):
+                        label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
+                    self._grid.addWidget(label, line, side)
+                line += 1
+        self.note.setText(
+            "A difference is named only where its 95 % interval leaves out none (Welch)." if moves else SILENT
+        )
