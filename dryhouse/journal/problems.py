@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -17,9 +18,10 @@ NOTHING_CHANGED = "Nothing was changed."
 def sentence_for(error: BaseException, path: Path) -> str:
     """What happened to the file, and that nothing was lost."""
     name = str(getattr(error, "sqlite_errorname", "") or "")
-    if name.startswith("SQLITE_FULL") or getattr(error, "errno", None) == 28:
+    number = getattr(error, "errno", None)
+    if name.startswith("SQLITE_FULL") or number in (errno.ENOSPC, errno.EFBIG, errno.EDQUOT):
         return f"The disk that holds “{path}” is full; make room and try again. {NOTHING_CHANGED}"
-    if name.startswith("SQLITE_READONLY"):
+    if name.startswith("SQLITE_READONLY") or number in (errno.EACCES, errno.EPERM, errno.EROFS):
         return f"“{path}” can only be read; change its permissions or copy it elsewhere. {NOTHING_CHANGED}"
     if name.startswith(("SQLITE_BUSY", "SQLITE_LOCKED")):
         return f"Another program is using “{path}” just now; try again when it has finished. {NOTHING_CHANGED}"

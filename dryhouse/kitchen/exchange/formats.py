@@ -80,12 +80,20 @@ def _finite(shape: Shape, value: Any, where: str) -> float:
     return float(value)
 
 
+_WANTED: dict[type, str] = {
+    str: "text",
+    int: "a whole number",
+    float: "a number",
+    bool: "yes or no",
+    date: "a day such as 2026-08-21",
+    datetime: "a moment such as 2026-08-21T18:30+00:00",
+}
+
+
 def _wrong(shape: Shape, value: Any, where: str) -> InputProblem:
-    wanted = {str: "text", int: "a whole number", float: "a number", bool: "yes or no"}.get(
-        shape.holds,
-        "a day such as 2026-08-21" if shape.holds is date else "a moment such as 2026-08-21T18:30+00:00",
+    return InputProblem(
+        f"{where}: “{shape.name}” is “{value}”; it should be {_WANTED.get(shape.holds, 'a number')}."
     )
-    return InputProblem(f"{where}: “{shape.name}” is “{value}”; it should be {wanted}.")
 
 
 def _made(kind: type[Any], values: dict[str, Any], where: str) -> Any:
@@ -143,12 +151,18 @@ def _quantity(shape: Shape, cells: Mapping[str, str], where: str) -> Quantity | 
     assert shape.quantity is not None
     stored = f"{shape.name}_{SUFFIXES[shape.quantity]}"
     if stored not in cells:
-        typed = cells.get(shape.name, "").strip()
-        return parse(typed, shape.quantity, allow_zero=True) if typed else None
+        return _typed(shape.quantity, cells.get(shape.name, "").strip(), where)
     if not cells[stored].strip():
         return None
     value = _finite(shape, _number_or_text(shape, cells[stored].strip(), where), where)
     return shape.quantity(value, cells.get(f"{shape.name}_typed", ""))
+
+
+def _typed(kind: type[Quantity], typed: str, where: str) -> Quantity | None:
+    try:
+        return parse(typed, kind, allow_zero=True) if typed else None
+    except InputProblem as problem:
+        raise InputProblem(f"{where}: {problem.sentence}") from None
 
 
 def _number_or_text(shape: Shape, text: str, where: str) -> Any:

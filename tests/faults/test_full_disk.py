@@ -1,0 +1,89 @@
+"""A disk without room: the save is refused in a sentence, everything before it stays, and saving goes on after."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from dryhouse.journal.check import check
+from dryhouse.journal.opening import open_journal
+from dryhouse.kitchen.ports import BatchQuery, Change
+from dryhouse.kitchen.records import Batch
+from dryhouse.science.errors import WorldProblem
+from tests.faults.children import run
+
+LONG = "a long evening at the dryer " * 4000
+
+
+def test_a_save_that_finds_no_room_changes_nothing_and_the_next_one_works(tmp_path: Path) -> None:
+    file = tmp_path / "journal.dryhouse"
+    journal = open_journal(file, write=True)
+    journal.write([Change(None, Batch("corn", id=1))])
+    pages = journal.connection.exec_driver_sql("PRAGMA page_count").scalar_one()
+    journal.connection.exec_driver_sql(f"PRAGMA max_page_count = {pages + 3}")
+    with pytest.raises(WorldProblem, match="full") as problem:
+        journal.write([Change(None, Batch("pear", id=2)), Change(None, Batch("apple", notes=LONG, id=3))])
+    assert "Nothing was changed" in problem.value.sentence
+    assert list(journal.batch_ids(BatchQuery())) == [1]
+    journal.connection.exec_driver_sql("PRAGMA max_page_count = 1000000")
+    journal.write([Change(None, Batch("apple", notes=LONG, id=3))])
+    journal.close()
+    assert check(file) == []
+
+
+FILLING = """
+import resource, signal
+signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+journal = open_journal(file, write=True)
+journal.write([Change(None, Batch("corn", id=1))])
+room = max(file.stat().st_size, file.with_name(file.name + "-wal").stat().st_size) + 60_000
+resource.setrlimit(resource.RLIMIT_FSIZE, (room, room))
+number = 1
+try:
+    while True:
+        journal.write([Change(None, Batch("apple", notes="noted " * 500, id=number + 1))])
+        number += 1
+except WorldProblem as problem:
+    say(number)
+    say(problem.sentence)
+say(len(journal.where(Batch)))
+try:
+    back_up(file)
+    say("a backup fitted")
+except WorldProblem as problem:
+    say(problem.sentence)
+say(len(list((file.parent / "backups").glob("*.dryhouse"))))
+"""
+
+
+def test_the_system_refusing_to_let_the_file_grow_loses_no_saved_entry(tmp_path: Path) -> None:
+    file = tmp_path / "journal.dryhouse"
+    saved, sentence, there, *_ = run(FILLING, file).splitlines()
+    assert int(saved) > 1
+    assert "full" in sentence
+    assert saved == there
+    assert check(file) == []
+    journal = open_journal(file, write=True)
+    assert len(journal.where(Batch)) == int(saved)
+    journal.close()
+
+
+STARTING = """
+import resource, signal
+signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000))
+try:
+    open_journal(file, write=True)
+except WorldProblem as problem:
+    say(problem.sentence)
+"""
+
+
+def test_a_new_journal_without_room_says_so_and_can_be_made_later(tmp_path: Path) -> None:
+    file = tmp_path / "journal.dryhouse"
+    assert "full" in run(STARTING, file)
+    journal = open_journal(file, write=True)
+    journal.write([Change(None, Batch("corn", id=1))])
+    journal.close()
+    assert check(file) == []

@@ -1,0 +1,43 @@
+"""What each field of a record holds, and what belongs to what."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+
+import pytest
+
+from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, LotCheck, Weighing
+from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
+from dryhouse.kitchen.records.shapes import SUFFIXES, shapes
+from dryhouse.science.quantities import Mass
+
+
+def test_shapes_say_what_may_be_missing_and_what_must_be_there() -> None:
+    of = {s.name: s for s in shapes(Weighing)}
+    assert (of["gross"].quantity, of["gross"].missing, of["gross"].required) == (Mass, False, True)
+    assert (of["tare"].quantity, of["tare"].missing, of["tare"].required) == (Mass, True, False)
+    assert of["at"].holds is datetime
+    assert {s.name: s.holds for s in shapes(LotCheck)}["on"] is date
+    assert {s.name: s.holds for s in shapes(LotCheck)}["moist"] is bool
+
+
+@pytest.mark.parametrize("kind", RECORD_KINDS)
+def test_every_field_holds_something_the_journal_can_keep(kind: type) -> None:
+    for shape in shapes(kind):
+        assert shape.holds in {str, int, float, bool, date, datetime, *SUFFIXES}
+    assert shapes(kind)[-1].name == "id"
+
+
+def test_every_link_is_a_field_that_holds_a_number() -> None:
+    for kind, links in LINKS.items():
+        holds = {s.name: s.holds for s in shapes(kind)}
+        assert all(holds[name] is int for name in links)
+    for kind, names in ONCE.items():
+        assert set(names) <= {s.name for s in shapes(kind)}
+
+
+def test_owners_come_before_what_they_own() -> None:
+    assert set(OWNERS_FIRST) == set(RECORD_KINDS)
+    assert OWNERS_FIRST.index(Batch) < OWNERS_FIRST.index(BatchEvent)
+    for kind, links in LINKS.items():
+        assert all(OWNERS_FIRST.index(target) < OWNERS_FIRST.index(kind) for target in links.values())
