@@ -19,7 +19,7 @@ def sentence_for(error: BaseException, path: Path) -> str:
     """What happened to the file, and that nothing was lost."""
     name = str(getattr(error, "sqlite_errorname", "") or "")
     number = getattr(error, "errno", None)
-    if name.startswith("SQLITE_FULL") or number in (errno.ENOSPC, errno.EFBIG, errno.EDQUOT):
+    if name.startswith("SQLITE_FULL") or number in (errno.ENOSPC, errno.EFBIG):
         return f"The disk that holds “{path}” is full; make room and try again. {NOTHING_CHANGED}"
     if name.startswith("SQLITE_READONLY") or number in (errno.EACCES, errno.EPERM, errno.EROFS):
         return f"“{path}” can only be read; change its permissions or copy it elsewhere. {NOTHING_CHANGED}"
