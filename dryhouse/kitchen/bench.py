@@ -74,12 +74,16 @@ def _entered_target(moisture: str, comma: bool) -> Fact:
 def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure, ...]]:
     """Water that restores a dried amount, and what is published for the same amount beside it.
 
-    A measure is turned into mass by the dried bulk density (own, else handbook); without one, a mass has to
-    be given. Raises InputProblem.
+    A measure is turned into mass by the dried bulk density (own, else handbook). Without one the published
+    cups answer alone; without those either, a mass has to be given. Raises InputProblem.
     """
     known = food(kitchen, name)
     amount = parse_amount(dried, decimal_comma=style(kitchen).decimal_comma)
     density = dried_density(kitchen, known)
+    if density is None and not isinstance(amount, Mass) and (published := _published(known, amount.si)):
+        why = f"What a cup of dried {known.name} weighs is not known, so there is no mass balance beside this"
+        only = replace(published[0], workings=(*published[0].workings, why))
+        return only.with_cautions(food_cautions(kitchen, known)), published
     workings: tuple[str, ...] = ()
     grams = amount.si
     if not isinstance(amount, Mass):
