@@ -1,0 +1,1 @@
+"""Labels on paper: sheets by their millimetres, single bags, a preview, and a PDF."""

@@ -1,0 +1,112 @@
+"""Labels onto paper: a PDF file, a printer, or a picture for the preview."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from PySide6.QtCore import QMarginsF, QPointF, QRectF, QSizeF, Qt
+from PySide6.QtGui import QImage, QPagedPaintDevice, QPageSize, QPaintDevice, QPainter, QPdfWriter, QPen
+
+from dryhouse.desk.labels.layout import Fitted, fit, paint
+from dryhouse.desk.labels.sheets import LabelSheet
+from dryhouse.kitchen.labels import Label
+
+_DOTS = 600
+_PREVIEW_DOTS = 110
+
+
+@dataclass(frozen=True, slots=True)
+class LabelJob:
+    """Labels for one kind of sheet. `skip` labels of the first page are already used up."""
+
+    labels: tuple[Label, ...]
+    sheet: LabelSheet
+    copies: int = 1
+    skip: int = 0
+    outlines: bool = False
+
+    def fitted(self, device: QPaintDevice) -> tuple[Fitted, ...]:
+        """Every label as it stands on paper, copies and continuations included."""
+        return tuple(
+            one
+            for label in self.labels
+            for _ in range(self.copies)
+            for one in fit(label, self.sheet.label_mm, device)
+        )
+
+    def pages(self, fitted: Sequence[Fitted]) -> int:
+        """How many pages that takes."""
+        skip = self.skip % self.sheet.count
+        return max(1, -(-(len(fitted) + skip) // self.sheet.count))
+
+
+def page_size(sheet: LabelSheet) -> QPageSize:
+    """The page of a sheet, as a printer knows it."""
+    known = {"A4": QPageSize.PageSizeId.A4, "Letter": QPageSize.PageSizeId.Letter}
+    if sheet.page in known:
+        return QPageSize(known[sheet.page])
+    exact = QPageSize.SizeMatchPolicy.ExactMatch
+    return QPageSize(QSizeF(*sheet.page_mm), QPageSize.Unit.Millimeter, sheet.id, exact)
+
+
+def write_pdf(job: LabelJob, path: Path) -> int:
+    """Write the labels to a PDF file; how many pages it has. Raises OSError where it cannot be written."""
+    with path.open("wb"):
+        pass
+    writer = QPdfWriter(str(path))
+    writer.setResolution(_DOTS)
+    writer.setTitle("Labels")
+    return print_on(job, writer)
+
+
+def print_on(job: LabelJob, device: QPagedPaintDevice) -> int:
+    """Draw every page on a printer or a PDF; how many there were."""
+    device.setPageSize(page_size(job.sheet))
+    device.setPageMargins(QMarginsF(0, 0, 0, 0))
+    fitted = job.fitted(device)
+    pages = job.pages(fitted)
+    painter = QPainter()
+    if not painter.begin(device):
+        raise OSError("the page could not be begun")
+    for page in range(pages):
+        if page:
+            device.newPage()
+        _draw_page(painter, job, fitted, page)
+    painter.end()
+    return pages
+
+
+def preview(job: LabelJob, page: int = 0) -> QImage:
+    """A picture of one page, as it will be printed."""
+    dots = _PREVIEW_DOTS / 25.4
+    image = QImage(
+        round(job.sheet.page_mm[0] * dots), round(job.sheet.page_mm[1] * dots), QImage.Format.Format_RGB32
+    )
+    image.setDotsPerMeterX(round(dots * 1000))
+    image.setDotsPerMeterY(round(dots * 1000))
+    image.fill(Qt.GlobalColor.white)
+    painter = QPainter(image)
+    painter.setRenderHint(QPainter.RenderHint.TextAntialiasing)
+    _draw_page(painter, job, job.fitted(image), page, outlines=True)
+    painter.end()
+    return image
+
+
+def _draw_page(
+    painter: QPainter, job: LabelJob, fitted: Sequence[Fitted], page: int, *, outlines: bool = False
+) -> None:
+    device, sheet = painter.device(), job.sheet
+    across, down = device.logicalDpiX() / 25.4, device.logicalDpiY() / 25.4
+    skip = job.skip % sheet.count
+    first = page * sheet.count - skip
+    for n in range(sheet.count):
+        x, y = sheet.place_mm(n)
+        corner = QPointF(x * across, y * down)
+        if outlines or job.outlines:
+            painter.setPen(QPen(Qt.GlobalColor.lightGray, 0.2 * across))
+            painter.drawRect(QRectF(corner, QSizeF(sheet.label_mm[0] * across, sheet.label_mm[1] * down)))
+        if 0 <= first + n < len(fitted):
+            painter.setPen(Qt.GlobalColor.black)
+            paint(painter, fitted[first + n], corner, sheet.label_mm)
