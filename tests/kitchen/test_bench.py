@@ -25,9 +25,16 @@ def test_an_own_figure_changes_the_target_and_is_named():
 
 def test_water_for_a_measure_needs_a_density_and_says_so():
     with pytest.raises(InputProblem, match="give the weight"):
-        water(a_kitchen(), "apple", "1 cup")
-    figure, _ = water(a_kitchen(), "apple", "50 g")
+        water(a_kitchen(), "turkey", "1 cup")
+    figure, _ = water(a_kitchen(), "turkey", "50 g")
     assert figure.measure.unit == "cup"
+
+
+def test_without_a_density_the_published_cups_answer_and_say_so():
+    figure, published = water(a_kitchen(), "apple", "2 cups")
+    assert figure.measure.value == pytest.approx(2 * 1.5)
+    assert figure.basis == published[0].basis
+    assert "no mass balance" in figure.workings[-1]
 
 
 def test_an_animal_food_carries_its_stop_into_every_answer():
