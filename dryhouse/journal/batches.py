@@ -8,10 +8,8 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-import numpy as np
-from numpy.typing import NDArray
 from sqlalchemy import Connection, bindparam, select
 
 from dryhouse.journal.connecting import driver_of
@@ -21,7 +19,9 @@ from dryhouse.kitchen.ports import BatchQuery, BatchRow, YieldPair
 from dryhouse.kitchen.records import Batch, Dryer, OwnFood
 from dryhouse.kitchen.words import begins_a_word, foods_with_word, split_words
 
-Ids = NDArray[np.int64]
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
 _ORDERS = {
     "started": ("started",),
@@ -39,23 +39,41 @@ class BatchLists:
 
     def __init__(self, connection: Connection) -> None:
         self._connection = connection
-        self._orders: dict[str, tuple[Ids, Ids]] = {}
+        self._orders: dict[tuple[str, bool], list[int]] = {}
+        self._arrays: dict[tuple[str, bool], NDArray[np.int64]] = {}
         self._seen_version = -1
 
     def forget(self, kinds: Iterable[type]) -> None:
         """Records of these kinds have changed."""
         if not {Batch, Dryer}.isdisjoint(kinds):
-            self._orders.clear()
+            self._drop()
+
+    def _drop(self) -> None:
+        self._orders.clear()
+        self._arrays.clear()
 
     def ids(self, query: BatchQuery) -> Sequence[int]:
         """The numbers of the batches asked for, in order, those without the sorted value last."""
         self._notice_others()
-        known, unknown = self._order(query.sort)
-        if query.descending:
-            known, unknown = known[::-1], unknown[::-1]
-        ordered = np.concatenate((known, unknown))
-        for wanted in self._picks(query):
-            ordered = ordered[_marks(wanted, ordered)[ordered]] if len(ordered) else ordered
+        order = query.sort, query.descending
+        if order not in self._orders:
+            known, unknown = self._by_dryer() if query.sort == "dryer" else self._by_columns(_ORDERS[query.sort])
+            self._orders[order] = known[::-1] + unknown[::-1] if query.descending else known + unknown
+        picks = list(self._picks(query))
+        return self._picked(order, picks) if picks else list(self._orders[order])
+
+    def _picked(self, order: tuple[str, bool], picks: Iterable[list[int]]) -> list[int]:
+        """Those of the ordered numbers that are in every one of the picks."""
+        import numpy as np
+
+        if order not in self._arrays:
+            self._arrays[order] = np.array(self._orders[order], np.int64)
+        ordered = self._arrays[order]
+        for pick in picks:
+            wanted = np.array(pick, np.int64)
+            marks = np.zeros(max(ordered.max(initial=0), wanted.max(initial=0)) + 1, np.bool_)
+            marks[wanted] = True
+            ordered = ordered[marks[ordered]]
         found: list[int] = ordered.tolist()
         return found
 
@@ -63,34 +81,29 @@ class BatchLists:
         """Drop what is remembered where another program has written to the file."""
         version = self._connection.exec_driver_sql("PRAGMA data_version").scalar_one()
         if version != self._seen_version:
-            self._orders.clear()
+            self._drop()
             self._seen_version = version
 
-    def _order(self, sort: str) -> tuple[Ids, Ids]:
-        """The numbers in rising order of the value, and those that lack it."""
-        if sort not in self._orders:
-            self._orders[sort] = self._by_dryer() if sort == "dryer" else self._by_columns(_ORDERS[sort])
-        return self._orders[sort]
-
-    def _by_columns(self, columns: tuple[str, ...]) -> tuple[Ids, Ids]:
+    def _by_columns(self, columns: tuple[str, ...]) -> tuple[list[int], list[int]]:
         order = ", ".join((*columns, "id"))
         known = self._numbers(f"SELECT id FROM batch WHERE {columns[0]} IS NOT NULL ORDER BY {order}")
         return known, self._numbers(f"SELECT id FROM batch WHERE {columns[0]} IS NULL ORDER BY id")
 
-    def _by_dryer(self) -> tuple[Ids, Ids]:
+    def _by_dryer(self) -> tuple[list[int], list[int]]:
         dryers = self._connection.exec_driver_sql("SELECT id FROM dryer ORDER BY name, id").scalars().all()
         each = "SELECT id FROM batch WHERE dryer = ? ORDER BY started, id"
-        known = [self._numbers(each, number) for number in dryers]
+        known = [batch for number in dryers for batch in self._numbers(each, number)]
         unknown = self._numbers("SELECT id FROM batch WHERE dryer IS NULL ORDER BY id")
-        return np.concatenate([*known, np.empty(0, np.int64)]), unknown
+        return known, unknown
 
-    def _numbers(self, query: str, *values: Any) -> Ids:
+    def _numbers(self, query: str, *values: Any) -> list[int]:
         """The one column of whole numbers a query gives: as JSON, which is far quicker than row by row."""
         grouped = f"SELECT json_group_array(id) FROM ({query})"
         text = self._connection.exec_driver_sql(grouped, values).scalar_one()
-        return np.array(json.loads(text), np.int64)
+        found: list[int] = json.loads(text)
+        return found
 
-    def _picks(self, query: BatchQuery) -> Iterable[Ids]:
+    def _picks(self, query: BatchQuery) -> Iterable[list[int]]:
         """For each condition, the numbers that fulfil it."""
         conditions: list[str] = []
         values: list[Any] = []
@@ -119,18 +132,16 @@ class BatchLists:
         for word in split_words(query.text):
             yield self._with_word(word)
 
-    def _with_word(self, beginning: str) -> Ids:
+    def _with_word(self, beginning: str) -> list[int]:
         """Batches with a word that begins like this in their own text, their food's names or their dryer's."""
-        parts = [self._numbers("SELECT rowid AS id FROM batch_words WHERE batch_words MATCH ?", f'"{beginning}"*')]
+        found = self._numbers("SELECT rowid AS id FROM batch_words WHERE batch_words MATCH ?", f'"{beginning}"*')
         own = tuple(map(mapped(OwnFood).record, self._all(OwnFood)))
         for slug in foods_with_word(beginning, own):
-            parts.append(
-                self._numbers("SELECT id FROM batch INDEXED BY ix_batch_food_started WHERE food = ?", slug)
-            )
+            found += self._numbers("SELECT id FROM batch WHERE food = ?", slug)
         for row in self._connection.exec_driver_sql("SELECT id, name FROM dryer"):
             if begins_a_word(beginning, row.name):
-                parts.append(self._numbers("SELECT id FROM batch WHERE dryer = ?", row.id))
-        return np.concatenate(parts)
+                found += self._numbers("SELECT id FROM batch WHERE dryer = ?", row.id)
+        return found
 
     def _all(self, kind: type[Any]) -> Sequence[Any]:
         return self._connection.execute(select(*mapped(kind).columns)).all()
@@ -201,10 +212,3 @@ def _pair(row: Any) -> YieldPair:
         started=None if started is None else from_micros(started),
         start_moisture_pct=row.start_moisture_pct,
     )
-
-
-def _marks(wanted: Ids, ordered: Ids) -> NDArray[np.bool_]:
-    """A mark for every number up to the highest, set where it is wanted."""
-    marks = np.zeros(max(int(ordered.max()), int(wanted.max(initial=0))) + 1, np.bool_)
-    marks[wanted] = True
-    return marks
