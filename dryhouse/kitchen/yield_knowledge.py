@@ -78,8 +78,6 @@ class YieldKnowledge:
             said.append(f"What a cup of fresh {name} weighs is not known, so measures of it cannot be answered.")
         if self.dried is None:
             said.append(f"What a cup of dried {name} weighs is not known, so this answers in weight only.")
-        if not self.loads:
-            said.append("Tray loads are not known: log the trays a batch filled and they will be.")
         return tuple(said)
 
 

@@ -76,6 +76,7 @@ _BARE = re.compile(rf"(?<![\w.]){_NUMBER}(?!\w)")
 
 def _take_amount(text: str, decimal_comma: bool) -> tuple[Mass | Volume | None, str, str]:
     """The amount in the line, the line without it, and what is wrong with it."""
+    text = _unit_begun(text)
     found = _amount_pattern().search(text)
     if found is None:
         bare = _BARE.search(text)
@@ -88,6 +89,22 @@ def _take_amount(text: str, decimal_comma: bool) -> tuple[Mass | Volume | None, 
         return parse_amount(found[0], decimal_comma=decimal_comma), rest, ""
     except InputProblem as refused:
         return None, rest, refused.sentence
+
+
+_BEGUN = re.compile(rf"({_NUMBER}\s*)([a-z]{{2,}})$", re.IGNORECASE)
+
+
+def _unit_begun(text: str) -> str:
+    """The line with a unit that is only begun at its end (`1 cu`) written out, where only one unit begins so."""
+    last = _BEGUN.search(text)
+    if last is None:
+        return text
+    begun = last[2].casefold()
+    known = written_as((MASS, VOLUME))
+    meant = {unit.name for word, unit in known.items() if word.startswith(begun)}
+    if begun in known or len(meant) != 1:
+        return text
+    return text[: last.start(2)] + meant.pop()
 
 
 def _foods(kitchen: Kitchen, named: str) -> tuple[Food | None, tuple[Food, ...]]:

@@ -52,6 +52,8 @@ _HALF = 0.15
 _DOTS_ROOM = 0.62
 _LEFT, _RIGHT, _BOTTOM, _TOP = 1.45, 0.12, 0.52, 0.06
 """Margins in inches: the left one holds the names."""
+_FEWEST_ROWS = 2
+"""Room for as many rows is kept, so that a single bar is not blown up."""
 _MOST_DOTS = 400
 """More dots than this are thinned, the last always kept: they would lie on each other."""
 
@@ -79,7 +81,7 @@ def draw_yields(figure: Figure, picture: YieldPicture, tokens: Tokens) -> None:
     for label in axes.get_yticklabels():
         label.set_color(tokens.ink)
         label.set_fontsize(tokens.body)
-    axes.set_ylim(y + 0.35, 0.75)
+    axes.set_ylim(min(y, -_FEWEST_ROWS) + 0.35, 0.75)
     axes.set_xlim(*_limits(picture))
 
 

@@ -39,6 +39,16 @@ def test_an_amount_and_a_food_in_either_order(text, food, si, direction):
     assert line.hint == ""
 
 
+@pytest.mark.parametrize(
+    ("begun", "whole"),
+    [("1 cu", "1 cup"), ("2 pou", "2 lb"), ("3 ou", "3 oz"), ("2 ta", "2 tbsp"), ("1 qua", "1 qt")],
+)
+def test_a_unit_that_is_only_begun_is_taken_at_its_word(begun, whole):
+    kitchen = a_kitchen()
+    assert read_line(kitchen, f"corn {begun}").amount.si == read_line(kitchen, f"corn {whole}").amount.si
+    assert read_line(kitchen, "corn 2 mi").amount is None
+
+
 def test_a_weight_is_a_mass_and_a_measure_is_a_volume():
     assert isinstance(read_line(a_kitchen(), "corn 3 oz").amount, Mass)
     assert isinstance(read_line(a_kitchen(), "corn 3 fl oz").amount, Volume)

@@ -13,19 +13,21 @@ from dryhouse.science.yields.ratio import Ratio
 
 def title_of(answer: YieldAnswer) -> str:
     """What the main figure is called."""
-    return "Dried" if answer.direction == FRESH else "Fresh, prepared"
+    return "Dried" if answer.direction == FRESH else "Prepared, to load"
 
 
 def asked_words(answer: YieldAnswer, style: Style) -> str:
-    """`1 cup of fresh sweet corn`, as typed."""
-    state = "fresh" if answer.direction == FRESH else "dried"
-    return f"{answer.asked.typed or style.show(answer.asked)} of {state} {answer.knowledge.food.name}"
+    """`1 cup of fresh sweet corn`, as typed. What is dried cooked is not called fresh."""
+    name = answer.knowledge.food.name
+    cooked = "cooked" in name.casefold().replace(",", " ").split()
+    state = "dried " if answer.direction != FRESH else "" if cooked else "fresh "
+    return f"{answer.asked.typed or style.show(answer.asked)} of {state}{name}"
 
 
 def sentence(answer: YieldAnswer, style: Style) -> str:
     """The whole answer in a sentence or two."""
     verb = "gives about" if answer.direction == FRESH else "takes about"
-    after = "dried" if answer.direction == FRESH else "fresh, prepared"
+    after = "dried" if answer.direction == FRESH else "prepared"
     figure = answer.joined
     said = f"{_capital(asked_words(answer, style))} {verb} {style.figure(figure)} {after}"
     if figure.measure is not None:
