@@ -8,23 +8,23 @@ answer.weigh_again_at           # hour of the most useful next weighing, or None
 answer.mass_at(hours)           # Bands of net mass (g) at later times; .moisture_at for % wet basis
 answer.sentence, .workings, .basis, .cautions, .figure()
 
-prior_from_runs([PageRun(k, n, temperature_c), …], temperature_c, energy)     # own earlier runs
-prior_from_published(PageRun(k, n, temperature_c), temperature_c, energy, basis)
+prior_from_hours(hours: Fact, mr_target)                                 # published drying time of a food
+prior_from_published(PageRun(k, n, temperature_c), temperature_c, energy, basis)    # energy: Fact in kJ/mol
 """
 
 from dryhouse.science.forecast.answer import Bands, Equilibrium, Finish, Forecast, Prior
 from dryhouse.science.forecast.forecasting import forecast
-from dryhouse.science.forecast.priors import Activation, PageRun, prior_from_published, prior_from_runs
+from dryhouse.science.forecast.priors import PageRun, arrhenius_step, prior_from_hours, prior_from_published
 
 __all__ = [
-    "Activation",
     "Bands",
     "Equilibrium",
     "Finish",
     "Forecast",
     "PageRun",
     "Prior",
+    "arrhenius_step",
     "forecast",
+    "prior_from_hours",
     "prior_from_published",
-    "prior_from_runs",
 ]

@@ -22,6 +22,8 @@ from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 TAU = np.array([0.10, 0.17])
 """Sizes of the clock's error: on whole published runs these two make 8 in 10 finishes fall in the 80 % band."""
 TAU_PRIOR = np.array([0.5, 0.5])
+TAILS = 4.0
+"""Degrees of freedom of the expected half-time: what was expected gives way to weighings that contradict it."""
 NOISE = np.array([1.0, 3.0, 8.0])
 NOISE_PRIOR = np.array([0.5, 0.35, 0.15])
 
@@ -161,7 +163,7 @@ def _collect(
     table: Shapes, log_half: Array, told: Expectation, prior_shape: Array, found: Array | None, last_hour: float
 ) -> Posterior:
     """Prior times likelihood, the cells that carry all but a thousandth of the weight."""
-    pull = -0.5 * ((log_half - told.log_half) / told.sd_log_half) ** 2
+    pull = -0.5 * (TAILS + 1.0) * np.log1p(((log_half - told.log_half) / told.sd_log_half) ** 2 / TAILS)
     log = (
         prior_shape[:, None, None, None]
         + pull[None, :, None, None]

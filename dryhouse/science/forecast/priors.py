@@ -1,4 +1,4 @@
-"""What earlier runs or published constants say of a run not yet weighed.
+"""What published constants say of a run not yet weighed.
 
 Page's k depends on temperature by Arrhenius, k = k0 exp(-Ea/(R T)), so the rate r = k^(1/n) moves by
 exp(-(Ea/(n R)) (1/T2 - 1/T1)), with n kept.
@@ -7,41 +7,28 @@ exp(-(Ea/(n R)) (1/T2 - 1/T1)), with n kept.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from dryhouse.science.forecast.answer import Prior
-from dryhouse.science.values import Basis
+from dryhouse.science.values import Basis, Fact
 
 GAS_CONSTANT = 8.314
 """J/(mol K)."""
 KELVIN = 273.15
-
-BETWEEN_BATCHES = 0.25
-"""Spread of ln rate between batches of one food in one kitchen, before her own show it; worth `BATCHES_WORTH`."""
-BATCHES_WORTH = 4.0
-BETWEEN_STUDIES = 0.7
-"""Spread of ln rate between published studies of one food: cut, load and air differ by a factor of two."""
-N_BETWEEN_BATCHES, N_BETWEEN_STUDIES = 0.12, 0.2
-OTHER_TEMPERATURE_LOW, OTHER_TEMPERATURE_HIGH = 40.0, 75.0
-"""Outside these, Arrhenius is not to be trusted for food dried in warm air."""
-
-
-@dataclass(frozen=True, slots=True)
-class Activation:
-    """Activation energy in kJ/mol with its middle 80 %, and where it comes from."""
-
-    value: float
-    low: float
-    high: float
-    basis: Basis
+BETWEEN_STUDIES = 1.1
+"""Spread of ln rate between published studies of one food: cut, load and air easily make a factor of four."""
+N_BETWEEN_STUDIES = 0.2
+USUAL_N = 1.15
+"""Page's n in the middle of whole published runs of slices and pieces."""
+HOURS_OFF = 0.4
+"""Spread of ln hours between her dryer and load and those that published hours speak of."""
+MIDDLE_80 = 2.563
+"""Standard deviations from one end of the middle 80 % to the other."""
 
 
 @dataclass(frozen=True, slots=True)
 class PageRun:
-    """One run by Page's constants: k (per h^n), n, and the dryer's temperature where known."""
+    """One run by Page's constants: k (per h^n), n, and the temperature where known."""
 
     k: float
     n: float
@@ -58,50 +45,45 @@ def arrhenius_step(energy_kj_mol: float, from_c: float, to_c: float) -> float:
     return -energy_kj_mol * 1000.0 / GAS_CONSTANT * (1.0 / (to_c + KELVIN) - 1.0 / (from_c + KELVIN))
 
 
-def prior_from_runs(runs: Sequence[PageRun], temperature_c: float | None, energy: Activation) -> Prior | None:
-    """From her own earlier runs of the food, each moved to this temperature; None where there are none.
-
-    ln rate: a normal–inverse-gamma model whose spread starts at `BETWEEN_BATCHES`; the predictive spread of one
-    more batch. The uncertainty of the activation energy is added for runs at another temperature.
-    """
-    if not runs:
-        return None
-    n = float(np.mean([r.n for r in runs]))
-    logs, doubt, said = [], [], []
-    for run in runs:
-        step = wobble = 0.0
-        if temperature_c is not None and run.temperature_c is not None:
-            step = arrhenius_step(energy.value, run.temperature_c, temperature_c) / n
-            slack = arrhenius_step((energy.high - energy.low) / 2.56, run.temperature_c, temperature_c) / n
-            wobble = abs(slack)
-        logs.append(run.log_rate + step)
-        doubt.append(wobble)
-        if abs(step) > 1e-3:
-            said.append(
-                f"an earlier run at {run.temperature_c:.0f} °C moved to {temperature_c:.0f} °C: "
-                f"{math.exp(step):.2f} times as fast (Ea {energy.value:g} kJ/mol)"
-            )
-    count = len(logs)
-    centre = float(np.mean(logs))
-    square = BATCHES_WORTH * BETWEEN_BATCHES**2 + float(np.sum((np.array(logs) - centre) ** 2))
-    spread = math.sqrt(square / (BATCHES_WORTH + count - 1) * (1.0 + 1.0 / count))
-    spread = math.hypot(spread, float(np.mean(doubt)))
-    sd_n = N_BETWEEN_BATCHES * math.sqrt(1.0 + 1.0 / count)
-    return Prior(math.exp(centre * n), n, spread, sd_n, Basis("own", "earlier runs", count), tuple(said))
+def arrhenius_line(temperatures_c: list[float], rates: list[float]) -> tuple[float, float]:
+    """Activation energy (kJ/mol) and ln k0 of the straight line of ln k on 1/T through some runs."""
+    x = [1.0 / (t + KELVIN) for t in temperatures_c]
+    y = [math.log(k) for k in rates]
+    mean_x, mean_y = sum(x) / len(x), sum(y) / len(y)
+    slope = sum((a - mean_x) * (b - mean_y) for a, b in zip(x, y, strict=True)) / sum((a - mean_x) ** 2 for a in x)
+    return -slope * GAS_CONSTANT / 1000.0, mean_y - slope * mean_x
 
 
 def prior_from_published(
-    run: PageRun, temperature_c: float | None, energy: Activation, basis: Basis, studies: int = 1
+    run: PageRun, temperature_c: float | None, energy: Fact, basis: Basis, studies: int = 1
 ) -> Prior:
-    """From published Page constants (the middle of several `studies`), moved to this temperature."""
+    """From published Page constants (the middle of several `studies`), moved to this temperature.
+
+    `energy` is the activation energy in kJ/mol with its low and high.
+    """
     step = wobble = 0.0
     said: tuple[str, ...] = ()
     if temperature_c is not None and run.temperature_c is not None:
+        low, high = energy.low or energy.value, energy.high or energy.value
         step = arrhenius_step(energy.value, run.temperature_c, temperature_c) / run.n
-        wobble = abs(arrhenius_step((energy.high - energy.low) / 2.56, run.temperature_c, temperature_c)) / run.n
+        wobble = abs(arrhenius_step((high - low) / MIDDLE_80, run.temperature_c, temperature_c)) / run.n
         said = (
             f"published at {run.temperature_c:.0f} °C, moved to {temperature_c:.0f} °C: "
-            f"{math.exp(step):.2f} times as fast (Ea {energy.value:g} kJ/mol)",
+            f"{math.exp(step):.2f} times as fast (activation energy {energy.value:.0f} kJ/mol, {energy.source})",
         )
-    spread = math.hypot(BETWEEN_STUDIES * math.sqrt(1.0 + 1.0 / studies) / math.sqrt(2.0), wobble)
+    spread = math.hypot(BETWEEN_STUDIES * math.sqrt((1.0 + 1.0 / studies) / 2.0), wobble)
     return Prior(math.exp((run.log_rate + step) * run.n), run.n, spread, N_BETWEEN_STUDIES, basis, said)
+
+
+def prior_from_hours(hours: Fact, mr_target: float) -> Prior:
+    """From a published drying time (h, with its low and high) in a dryer like hers, to this moisture ratio.
+
+    The usual curve, Page with n = `USUAL_N`, through the target at the middle of the published hours. Published
+    hours span cuts and loads; beside that span a kitchen is off by `HOURS_OFF`.
+    """
+    low, high = hours.low or hours.value, hours.high or hours.value
+    middle = math.sqrt(low * high)
+    k = -math.log(mr_target) / middle**USUAL_N
+    spread = math.hypot(math.log(high / low) / MIDDLE_80, HOURS_OFF)
+    said = f"published drying time {low:g} to {high:g} h ({hours.source})"
+    return Prior(k, USUAL_N, spread, N_BETWEEN_STUDIES, hours.basis, (said,))

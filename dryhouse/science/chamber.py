@@ -1,0 +1,77 @@
+"""The air in the dryer: kitchen air, warmed. Warming takes no water out, so only the relative humidity falls.
+
+Reckoned with PsychroLib (ASHRAE Handbook—Fundamentals 2017, chapter 1). The relative humidity after warming does
+not depend on the altitude.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.values import Figure
+
+SEA_LEVEL_PA = 101325.0
+HUMID = 20.0
+"""% relative humidity in the chamber from which it is worth saying that the air is damp."""
+
+
+@dataclass(frozen=True, slots=True)
+class Chamber:
+    """Kitchen air warmed to the dryer's temperature."""
+
+    relative_humidity_pct: float
+    humidity_ratio: float
+    """kg water per kg dry air."""
+    dew_point_c: float
+    wet_bulb_c: float
+    workings: tuple[str, ...]
+
+
+def warmed(
+    kitchen_c: float, kitchen_humidity_pct: float, dryer_c: float, pressure_pa: float = SEA_LEVEL_PA
+) -> Chamber:
+    """Kitchen air of this temperature (°C) and relative humidity (%), warmed to the dryer's. Raises InputProblem."""
+    import psychrolib
+
+    if not 0 <= kitchen_humidity_pct <= 100:
+        raise InputProblem("Relative humidity lies between 0 and 100 %.", "kitchen_humidity")
+    if not -20 <= kitchen_c <= 60:
+        raise InputProblem("A kitchen is between −20 and 60 °C.", "kitchen_temperature")
+    if not kitchen_c <= dryer_c <= 150:
+        raise InputProblem("The dryer is warmer than the kitchen, and at most 150 °C.", "set_temperature")
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    ratio = psychrolib.GetHumRatioFromRelHum(kitchen_c, kitchen_humidity_pct / 100.0, pressure_pa)
+    inside = 100.0 * psychrolib.GetRelHumFromHumRatio(dryer_c, ratio, pressure_pa)
+    return Chamber(
+        relative_humidity_pct=float(inside),
+        humidity_ratio=float(ratio),
+        dew_point_c=float(psychrolib.GetTDewPointFromHumRatio(kitchen_c, ratio, pressure_pa)),
+        wet_bulb_c=float(psychrolib.GetTWetBulbFromHumRatio(dryer_c, ratio, pressure_pa)),
+        workings=(
+            f"kitchen air at {kitchen_c:.0f} °C and {kitchen_humidity_pct:.0f} % holds {1000 * ratio:.1f} g water "
+            f"per kg dry air; warmed to {dryer_c:.0f} °C that is {inside:.1f} % relative humidity (PsychroLib)",
+        ),
+    )
+
+
+def slow_reason(chamber: Chamber, equilibrium: Figure | None, target_db: float) -> str:
+    """Why this is a slow day, or why the load may never be dry here, in a sentence; empty where nothing is wrong.
+
+    `equilibrium` is what the food settles at in this air (g/g), None where no isotherm is published.
+    """
+    inside = chamber.relative_humidity_pct
+    air = f"the air in the dryer is at {inside:.0f} % relative humidity"
+    if equilibrium is not None:
+        high = equilibrium.high if equilibrium.high is not None else equilibrium.value
+        if equilibrium.value >= target_db:
+            return (
+                f"It may never get there: {air}, and in it this food settles near "
+                f"{100 * equilibrium.value / (1 + equilibrium.value):.0f} % moisture, above the target. "
+                "Warmer or drier air would."
+            )
+        if high >= 0.7 * target_db:
+            return f"The last of it will be slow: {air}, and this food settles not far below the target."
+    if inside >= HUMID:
+        return f"A damp day: {air}, so it dries more slowly than in drier air."
+    return ""
