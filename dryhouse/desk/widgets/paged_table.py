@@ -121,4 +121,7 @@ class PagedTable(QTableView):
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.current_id is not None:
             self.opened.emit(self.current_id)
             return
+        if event.key() in (Qt.Key.Key_Home, Qt.Key.Key_End) and len(self.rows.ids):
+            self._go(0 if event.key() == Qt.Key.Key_Home else len(self.rows.ids) - 1)
+            return
         super().keyPressEvent(event)

@@ -1,0 +1,77 @@
+"""Starting: quick, in the right order, and plain about what is missing."""
+
+import json
+import os
+import subprocess
+import sys
+
+import pytest
+
+from dryhouse.desk.app import LIBRARIES, missing_libraries
+
+SLOW = ("matplotlib", "scipy", "alembic", "pint", "psychrolib")
+
+STARTING = """
+import json, sys
+from dryhouse.cli import main
+code = main(["--sample", "--timings", "--quit-when-ready"])
+print(json.dumps({"code": code, "loaded": sorted(sys.modules)}))
+"""
+
+
+@pytest.fixture(scope="module")
+def started(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("started")
+    environment = os.environ | {
+        "QT_QPA_PLATFORM": "offscreen",
+        "DRYHOUSE_SETTINGS": str(folder / "settings.ini"),
+        "XDG_DATA_HOME": str(folder),
+        "XDG_CACHE_HOME": str(folder),
+    }
+    command = [sys.executable, "-c", STARTING]
+    run = lambda: subprocess.run(command, env=environment, capture_output=True, text=True, timeout=120)  # noqa: E731
+    run()
+    return run()
+
+
+def test_the_window_opens_the_sample_and_leaves_when_it_is_ready(started):
+    assert started.returncode == 0, started.stderr
+    assert json.loads(started.stdout.splitlines()[-1])["code"] == 0
+
+
+def test_opening_the_window_loads_nothing_slow(started):
+    loaded = {name.partition(".")[0] for name in json.loads(started.stdout.splitlines()[-1])["loaded"]}
+    assert loaded.isdisjoint(SLOW), loaded & set(SLOW)
+
+
+def test_milestones_come_in_order_and_the_window_is_painted_before_the_journal_is_read(started):
+    marks = json.loads(started.stdout.splitlines()[0])
+    order = ["process_start", "program_start", "qt_imported", "window_made", "first_paint", "journal_usable"]
+    assert list(marks) == order
+    assert list(marks.values()) == sorted(marks.values())
+
+
+def test_nothing_is_printed_that_nobody_asked_for(started):
+    assert started.stderr.replace("This plugin does not support propagateSizeHints()\n", "") == ""
+
+
+def test_missing_graphics_libraries_are_named_in_one_sentence(tmp_path):
+    package = tmp_path / "PySide6"
+    package.mkdir()
+    (package / "__init__.py").write_text("")
+    (package / "QtWidgets.py").write_text("raise ImportError('libEGL.so.1: cannot open shared object file')")
+    told = subprocess.run(
+        [sys.executable, "-c", "import sys; from dryhouse.cli import main; sys.exit(main([]))"],
+        env=os.environ | {"PYTHONPATH": f"{tmp_path}{os.pathsep}{os.getcwd()}"},
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+    assert told.returncode == 1
+    assert "libEGL.so.1" in told.stderr
+    assert LIBRARIES in told.stderr
+    assert "Traceback" not in told.stderr
+
+
+def test_the_sentence_names_what_was_missing():
+    assert "libGL.so.1" in missing_libraries(ImportError("libGL.so.1: cannot open shared object file"))

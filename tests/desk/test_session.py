@@ -1,0 +1,97 @@
+"""Acts, refusals, undo."""
+
+from dataclasses import replace
+
+import pytest
+
+from dryhouse.kitchen.dryers import save_dryer
+from dryhouse.kitchen.records import Dryer
+from dryhouse.kitchen.settings import set_preference
+from dryhouse.science.display import METRIC, US
+from dryhouse.science.errors import WorldProblem
+
+BOX = Dryer("big box", 10)
+
+
+def names(session):
+    return [d.name for d in session.kitchen.journal.where(Dryer)]
+
+
+def test_an_act_is_done_said_and_announced(session, qtbot):
+    with qtbot.waitSignal(session.changed) as caught:
+        done = session.act(save_dryer, BOX)
+    assert caught.args == [done]
+    assert session.messages.latest.kind == "done"
+    assert session.messages.latest.undo
+    assert "big box" in names(session)
+
+
+def test_a_refused_act_changes_nothing_and_names_the_entry(session, qtbot):
+    with qtbot.assertNotEmitted(session.changed):
+        assert session.act(save_dryer, replace(BOX, trays=0)) is None
+    assert session.problem.field == "trays"
+    assert session.messages.latest.kind == "input"
+    assert not session.can_undo
+
+
+def test_undo_takes_back_and_redo_does_again(session):
+    session.act(save_dryer, BOX)
+    session.undo()
+    assert "big box" not in names(session)
+    assert session.can_redo == "Added the dryer big box"
+    session.redo()
+    assert "big box" in names(session)
+    session.undo()
+    assert "big box" not in names(session)
+
+
+def test_a_new_act_forgets_what_could_be_done_again(session):
+    session.act(save_dryer, BOX)
+    session.undo()
+    session.act(save_dryer, replace(BOX, name="small box"))
+    assert not session.can_redo
+
+
+def test_undo_with_nothing_to_undo_says_so(session):
+    session.undo()
+    assert session.messages.latest.text == "There is nothing more to take back."
+
+
+def test_undo_that_the_disk_refuses_can_be_tried_again(session, monkeypatch):
+    session.act(save_dryer, BOX)
+
+    def full(_changes):
+        raise WorldProblem("The disk is full; nothing was changed.")
+
+    with monkeypatch.context() as broken:
+        broken.setattr(session.kitchen.journal, "write", full)
+        session.undo()
+    assert session.messages.latest.kind == "world"
+    session.undo()
+    assert "big box" not in names(session)
+
+
+def test_a_world_problem_in_an_act_is_shown(session):
+    def breaks(_kitchen):
+        raise WorldProblem("The disk is full; nothing was changed.")
+
+    assert session.act(breaks) is None
+    assert session.messages.latest.text == "The disk is full; nothing was changed."
+
+
+def test_our_own_mistakes_are_not_swallowed(session):
+    with pytest.raises(ZeroDivisionError):
+        session.act(lambda _kitchen: 1 / 0)
+
+
+def test_units_are_a_preference_and_can_be_undone(session, qtbot):
+    with qtbot.waitSignal(session.style_changed):
+        session.act(set_preference, "units", METRIC)
+    assert session.style.system == METRIC
+    session.undo()
+    assert session.style.system == US
+
+
+def test_an_act_that_changed_nothing_leaves_nothing_to_undo(session):
+    session.act(save_dryer, session.kitchen.journal.get(Dryer, 1))
+    assert not session.can_undo

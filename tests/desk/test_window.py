@@ -1,0 +1,145 @@
+"""The window: going about, the side sheet, what is remembered."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractItemView,
+    QComboBox,
+    QHeaderView,
+    QLineEdit,
+    QTextBrowser,
+    QTextEdit,
+)
+
+from dryhouse.desk.help import show_keys
+from dryhouse.desk.window import DeskWindow
+from dryhouse.kitchen.dryers import save_dryer
+from dryhouse.kitchen.records import Dryer
+from dryhouse.science.display import METRIC
+from dryhouse.science.values import Basis, Caution, Figure
+
+FIGURE = Figure(198.4, "g", 190, 205, basis=(Basis("handbook", "a source"),), workings=("a + b = c",))
+
+
+def test_it_opens_on_the_first_place(window):
+    assert window.here == "journal"
+    assert window.rail.buttons["journal"].isChecked()
+
+
+def test_control_and_a_digit_go_to_a_place(window, qtbot):
+    for spec in window.specs:
+        window.menus.places[spec.id].trigger()
+        assert window.here == spec.id
+        assert window.rail.buttons[spec.id].isChecked()
+
+
+def test_places_are_made_when_first_visited(window):
+    assert set(window.views) == {"journal"}
+    window.go("handbook")
+    assert set(window.views) == {"journal", "handbook"}
+
+
+def test_a_place_can_open_a_record_in_another(window):
+    window.session.open("handbook", "food", "apple")
+    assert window.here == "handbook"
+    assert window.views["handbook"].page.food.slug == "apple"
+
+
+def test_workings_open_beside_the_place_and_escape_gives_the_keyboard_back(window, qtbot):
+    window.go("journal")
+    before = window.focusWidget()
+    window.session.show_workings("Target weight", FIGURE)
+    sheet = window.sheet()
+    assert sheet.isVisible()
+    assert "a + b = c" in sheet.as_text()
+    assert window.stack.isVisible()
+    qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Escape)
+    assert not sheet.isVisible()
+    assert window.focusWidget() is before
+
+
+def test_a_caution_shows_its_reason_and_source(window):
+    window.session.show_caution(Caution("warn", "Take care of it", "a source", reason="because it is so"))
+    text = window.sheet().as_text()
+    assert "because it is so" in text
+    assert "a source" in text
+
+
+def test_f8_opens_the_gravest_caution_in_view(window, qtbot):
+    journal = window.go("journal")
+    journal.show_record("batch", 3)
+    window.show_reason()
+    assert window.sheet().as_text().startswith("Stop")
+
+
+def test_undo_and_redo_by_key(window, qtbot):
+    window.session.act(save_dryer, Dryer("another", 4))
+    window.menus.undo.trigger()
+    assert "another" not in [d.name for d in window.session.kitchen.journal.where(Dryer)]
+    assert "another" in window.menus.redo.text()
+    window.menus.redo.trigger()
+    assert "another" in [d.name for d in window.session.kitchen.journal.where(Dryer)]
+
+
+def test_the_message_bar_offers_undo(window, qtbot):
+    window.session.act(save_dryer, Dryer("another", 4))
+    assert window._bar.isVisible()
+    qtbot.mouseClick(window._bar.undo, Qt.MouseButton.LeftButton)
+    assert "another" not in [d.name for d in window.session.kitchen.journal.where(Dryer)]
+
+
+def test_every_key_is_in_the_overview(window, qtbot):
+    dialog = show_keys(window)
+    text = dialog.findChild(QTextBrowser).toPlainText()
+    for words in ("log a batch", "undo and redo", "why a caution is said", "Journal"):
+        assert words in text
+    dialog.close()
+
+
+def test_no_key_means_two_things(window):
+    keys = [a.shortcut().toString() for m in window.menuBar().actions() for a in m.menu().actions()]
+    used = [k for k in keys if k]
+    assert len(set(used)) == len(used)
+
+
+def test_units_are_chosen_in_the_settings_menu(window):
+    settings = next(a.menu() for a in window.menuBar().actions() if "Settings" in a.text())
+    units = next(a.menu() for a in settings.actions() if "Units" in a.text())
+    next(a for a in units.actions() if a.text().startswith("Metric")).trigger()
+    assert window.session.style.system == METRIC
+    assert "g" in window.views["journal"].listing.table.rows.index(0, 3).data()
+
+
+def test_printing_where_there_is_nothing_says_so(window):
+    window.views["journal"].panel.show_batch(None)
+    window.print_place()
+    assert "nothing on this page" in window.session.messages.latest.text
+
+
+def test_size_and_place_are_remembered(window, kitchen, theme, settings, qtbot):
+    window.resize(1000, 700)
+    window.go("handbook")
+    window.close()
+    again = DeskWindow(theme, settings)
+    qtbot.addWidget(again)
+    assert again.size().height() == 700
+    assert again.settings.value("window/place") == "handbook"
+
+
+def test_every_control_in_every_place_has_a_name(window):
+    nameless = []
+    for spec in window.specs:
+        view = window.go(spec.id)
+        for kind in (QAbstractButton, QComboBox, QLineEdit, QAbstractItemView, QTextEdit):
+            for widget in view.findChildren(kind):
+                inner = isinstance(widget, QHeaderView) or widget.objectName().startswith("qt_")
+                within = isinstance(widget.parent(), (QComboBox, QLineEdit, QAbstractItemView))
+                corner = type(widget).__name__ in (
+                    "QTableCornerButton",
+                    "QComboBoxListView",
+                    "QComboBoxPrivateContainer",
+                )
+                text = widget.text() if isinstance(widget, QAbstractButton) else ""
+                if not (inner or within or corner or widget.accessibleName() or text):
+                    nameless.append((spec.id, type(widget).__name__, widget.objectName()))
+    assert nameless == []

@@ -1,0 +1,199 @@
+"""Figures, cautions, standings, empty states and the bar of messages show what they are given."""
+
+import pytest
+from PySide6.QtCore import Qt
+
+from dryhouse.desk.messages import Message
+from dryhouse.desk.widgets.basics import Elided, words
+from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView
+from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.message_bar import MessageBar
+from dryhouse.desk.widgets.sheet import WorkingsSheet
+from dryhouse.desk.widgets.status_line import StatusLine
+from dryhouse.kitchen.settings import set_preference
+from dryhouse.science.values import Basis, Caution, Figure, Measure
+
+STOP = Caution("stop", "Do not eat it.", "first source", reason="It was never heated.")
+NOTE = Caution("note", "Label it.", "second source")
+FIGURE = Figure(
+    198.4467,
+    "g",
+    184.3,
+    212.6,
+    measure=Measure(1.5, "cup"),
+    basis=(Basis("handbook", "a source"), Basis("own", "", 3)),
+    workings=("5.6 oz ÷ 0.8 = 7 oz",),
+    cautions=(STOP,),
+)
+
+
+@pytest.fixture
+def shown(session, qtbot):
+    view = FigureView(session, "Target weight", FIGURE)
+    qtbot.addWidget(view)
+    view.show()
+    return view
+
+
+def texts(widget):
+    from PySide6.QtWidgets import QLabel
+
+    return [label.text() for label in widget.findChildren(QLabel) if label.isVisible()]
+
+
+def test_a_figure_shows_value_measure_interval_and_basis(shown):
+    assert texts(shown) == [
+        "Target weight",
+        "7 oz",
+        "or 1½ cups",
+        "likely 6.5 oz to 7.5 oz",
+        "handbook: a source; own batches, n=3",
+    ]
+
+
+def test_a_figure_follows_the_persons_units(shown, session):
+    session.act(set_preference, "units", "metric")
+    assert shown.value_text() == "198 g"
+
+
+def test_a_missing_figure_says_why(session, qtbot):
+    view = FigureView(session, "Keeps")
+    qtbot.addWidget(view)
+    view.show()
+    view.set_figure(None, "No moisture is known.")
+    assert texts(view) == ["Keeps", "—", "No moisture is known."]
+    with qtbot.assertNotEmitted(session.workings_asked):
+        view.open_workings()
+
+
+@pytest.mark.parametrize("key", [Qt.Key.Key_Return, Qt.Key.Key_Space])
+def test_a_key_opens_the_workings(shown, session, qtbot, key):
+    with qtbot.waitSignal(session.workings_asked) as caught:
+        qtbot.keyClick(shown, key)
+    assert caught.args == ["Target weight", FIGURE]
+
+
+def test_a_click_opens_the_workings(shown, session, qtbot):
+    with qtbot.waitSignal(session.workings_asked):
+        qtbot.mouseClick(shown, Qt.MouseButton.LeftButton)
+
+
+def test_a_figure_is_read_out_whole(shown):
+    said = shown.accessibleName()
+    for part in ("Target weight", "7 oz", "6.5 oz to 7.5 oz", "a source"):
+        assert part in said
+
+
+def test_the_sheet_holds_workings_basis_and_cautions(session, qtbot):
+    sheet = WorkingsSheet(session)
+    qtbot.addWidget(sheet)
+    session.show_workings("Target weight", FIGURE)
+    for part in ("7 oz", "5.6 oz ÷ 0.8", "handbook: a source", "Stop: Do not eat it. [first source]"):
+        assert part in sheet.as_text()
+    assert sheet.findChildren(CautionRow)
+
+
+def test_the_sheet_can_be_copied(session, qtbot, qapp):
+    sheet = WorkingsSheet(session)
+    qtbot.addWidget(sheet)
+    session.show_workings("Target weight", FIGURE)
+    sheet._copy_text()
+    assert "5.6 oz" in qapp.clipboard().text()
+
+
+def test_cautions_are_said_once_the_gravest_first(session, qtbot):
+    view = CautionsView(session, (NOTE, STOP, NOTE))
+    qtbot.addWidget(view)
+    view.show()
+    rows = view.findChildren(CautionRow)
+    assert [r.caution for r in rows] == [STOP, NOTE]
+    assert "Stop" in texts(rows[0])
+    assert "first source" in texts(rows[0])
+
+
+def test_a_caution_opens_its_reason_by_key_and_by_click(session, qtbot):
+    view = CautionsView(session, (STOP,))
+    qtbot.addWidget(view)
+    view.show()
+    row = view.findChildren(CautionRow)[0]
+    with qtbot.waitSignal(session.caution_asked) as caught:
+        qtbot.keyClick(row, Qt.Key.Key_Return)
+    assert caught.args == [STOP]
+    with qtbot.waitSignal(session.caution_asked):
+        qtbot.mouseClick(row, Qt.MouseButton.LeftButton)
+
+
+def test_cautions_keep_their_words_when_the_look_changes(session, qtbot):
+    view = CautionsView(session, (STOP, NOTE))
+    qtbot.addWidget(view)
+    view.show()
+    session.theme.choose("dark")
+    assert [r.caution for r in view.findChildren(CautionRow)] == [STOP, NOTE]
+    session.theme.choose("light")
+
+
+def test_a_standing_is_a_word_and_a_sentence_said_once(theme, qtbot):
+    line = StatusLine(theme, "dry enough", "Dry enough by weight: 9 % moisture, target 10 %.")
+    qtbot.addWidget(line)
+    line.show()
+    assert [t for t in texts(line) if t] == ["Dry enough by weight", "9 % moisture, target 10 %."]
+    line.say("keeping", "It keeps until May.")
+    assert [t for t in texts(line) if t] == ["Keeping", "It keeps until May."]
+    line.say("")
+    assert not line.isVisible()
+
+
+def test_an_empty_state_says_what_to_do_next(theme, qtbot):
+    done = []
+    state = EmptyState(
+        theme, "shelf", "Nothing on the shelf yet", "Pack a batch.", ("Pack one", lambda: done.append(1))
+    )
+    qtbot.addWidget(state)
+    state.show()
+    qtbot.mouseClick(state.buttons[0], Qt.MouseButton.LeftButton)
+    assert done == [1]
+
+
+def test_what_failed_stays_until_it_is_closed(session, qtbot):
+    bar = MessageBar(session)
+    qtbot.addWidget(bar)
+    session.messages.post(Message("world", "The disk is full."))
+    assert not bar._timer.isActive()
+    session.messages.post(Message("done", "Saved.", undo=True))
+    assert bar._timer.isActive()
+    bar.close_button.click()
+    assert bar.isHidden()
+
+
+def test_details_of_a_fault_can_be_copied(session, qtbot, qapp):
+    bar = MessageBar(session)
+    qtbot.addWidget(bar)
+    session.messages.post(Message("fault", "Something went wrong.", details="line 3"))
+    bar.copy.click()
+    assert "line 3" in qapp.clipboard().text()
+
+
+def test_the_history_of_messages_is_bounded(session):
+    for i in range(150):
+        session.say(str(i))
+    assert len(session.messages.history) == 100
+    assert session.messages.latest.text == "149"
+
+
+def test_words_are_never_read_as_markup(qtbot):
+    label = words("<b>5 < 6</b>")
+    qtbot.addWidget(label)
+    assert label.textFormat() == Qt.TextFormat.PlainText
+
+
+def test_an_elided_line_keeps_its_whole_text_for_the_tooltip(qtbot):
+    label = Elided("a very long citation of a very long title in a very long series")
+    qtbot.addWidget(label)
+    label.setFixedWidth(80)
+    label.show()
+    label.grab()
+    assert label.toolTip() == label.text()
+    label.setFixedWidth(2000)
+    label.grab()
+    assert label.toolTip() == ""
