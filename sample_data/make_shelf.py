@@ -32,6 +32,7 @@ _USED_IN = {
     "apple": OATS,
     "blueberry": OATS,
 }
+_PACKAGES = ("jar",) * 7 + ("bag",) * 2 + ("jar with absorber",)
 _DEPARTURE = date(2026, 8, 22)
 _TODAY = date(2026, 11, 24)
 
@@ -71,15 +72,13 @@ def _lot(
     lot: dict[str, Any] = {
         "food": batch["food"],
         "batch": number,
-        "package": "vacuum bag"
-        if meat
-        else chance.choice(("jar", "jar", "jar with absorber", "vacuum bag", "bag")),
+        "package": "vacuum bag" if meat else chance.choice(_PACKAGES),
         "sealed": "yes",
         "mass": pounds(grams)[0],
     }
-    if fruit and chance.random() < 0.8:
+    if fruit and chance.random() < 0.85:
         lot["conditioned_from"] = packed
-        packed += timedelta(days=chance.randint(7, 10))
+        packed += timedelta(days=chance.choice((7, 10, 10, 10, 11, 12, 12)))
         lot["conditioned_to"] = packed
         if chance.random() < 0.4:
             lot["pasteurised"] = "freezer at 0 F for 48 hours"
@@ -119,10 +118,12 @@ def _follow(
         )
         lines["lot_draw"][-1]["note"] = "packed for the circuit"
         left -= taken
-    if packed.year == 2025 and chance.random() < 0.3:
-        lines["lot_draw"].append(
-            {"lot": number, "on": date(2026, 5, 16), "purpose": "cooked", "mass": "", "note": "the last of it"}
-        )
+    if packed.year == 2025 and chance.random() < 0.85:
+        last = {"lot": number, "on": date(2026, 6, 13), "purpose": "cooked", "mass": "", "note": "the last of it"}
+        lines["lot_draw"].append(last)
+    elif lot.get("opened_on") and chance.random() < 0.8:
+        seen = date(2026, 11, 15) + timedelta(days=chance.randrange(7))
+        lines["lot_check"].append({"lot": number, "on": seen, "moist": "no", "mould": "no", "note": "smells fresh"})
     elif chance.random() < 0.2 and packed + timedelta(days=60) < _TODAY:
         check = {
             "lot": number,

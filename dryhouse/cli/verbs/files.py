@@ -6,8 +6,7 @@ import argparse
 from pathlib import Path
 
 from dryhouse.cli.answers import add_json, say_json
-from dryhouse.house import default_journal, open_kitchen
-from dryhouse.science.errors import InputProblem
+from dryhouse.house import default_journal, open_kitchen, sample_file
 
 
 def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -30,11 +29,7 @@ def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
 
 
 def _file(args: argparse.Namespace) -> Path:
-    if args.sample:
-        from dryhouse.journal.opening import sample_journal
-
-        return sample_journal()
-    return Path(args.journal or default_journal())
+    return sample_file() if args.sample else Path(args.journal or default_journal())
 
 
 def _export(args: argparse.Namespace) -> int:
@@ -76,8 +71,6 @@ def _backup(args: argparse.Namespace) -> int:
 def _restore(args: argparse.Namespace) -> int:
     from dryhouse.journal.backup import restore
 
-    if args.sample:
-        raise InputProblem("The sample is not restored into; name your journal with --journal.")
     journal = _file(args)
     former = restore(args.file, journal)
     if args.json:
