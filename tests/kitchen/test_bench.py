@@ -3,7 +3,7 @@
 import pytest
 
 from dryhouse.kitchen.bench import target, water
-from dryhouse.kitchen.foods import set_figure
+from dryhouse.kitchen.foods import add_food, set_figure
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
 
@@ -24,9 +24,13 @@ def test_an_own_figure_changes_the_target_and_is_named():
 
 
 def test_water_for_a_measure_needs_a_density_and_says_so():
+    kitchen = a_kitchen()
+    add_food(kitchen, "Samphire", "vegetable")
+    set_figure(kitchen, "samphire", "water", 89.0)
+    set_figure(kitchen, "samphire", "target_moisture", 10.0)
     with pytest.raises(InputProblem, match="give the weight"):
-        water(a_kitchen(), "turkey", "1 cup")
-    figure, _ = water(a_kitchen(), "turkey", "50 g")
+        water(kitchen, "samphire", "1 cup")
+    figure, _ = water(kitchen, "samphire", "50 g")
     assert figure.measure.unit == "cup"
 
 
