@@ -134,11 +134,7 @@ def test_every_control_in_every_place_has_a_name(window):
             for widget in view.findChildren(kind):
                 inner = isinstance(widget, QHeaderView) or widget.objectName().startswith("qt_")
                 within = isinstance(widget.parent(), (QComboBox, QLineEdit, QAbstractItemView))
-                corner = type(widget).__name__ in (
-                    "QTableCornerButton",
-                    "QComboBoxListView",
-                    "QComboBoxPrivateContainer",
-                )
+                corner = type(widget).__name__ in ("QTableCornerButton", "QComboBoxListView")
                 text = widget.text() if isinstance(widget, QAbstractButton) else ""
                 if not (inner or within or corner or widget.accessibleName() or text):
                     nameless.append((spec.id, type(widget).__name__, widget.objectName()))

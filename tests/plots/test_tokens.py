@@ -10,7 +10,8 @@ LOOKS = pytest.mark.parametrize("look", [LIGHT, DARK], ids=lambda t: t.name)
 TEXT, GRAPHIC = 4.5, 3.0
 
 # Machado, Oliveira, Fernandes (2009), "A physiologically-based model for simulation of color vision
-# deficiency", matrices for full severity, on linear RGB.
+# deficiency", matrices for full severity, on linear
+# RGB (from memory).
 BLINDNESS = {
     "protanopia": (
         (0.152286, 1.052583, -0.204868),
@@ -58,11 +59,8 @@ def seen(colour: str, kind: str) -> tuple[float, float, float]:
 
 @LOOKS
 def test_text_reaches_the_contrast_that_wcag_asks_for(look):
-    pairs = [
-        (ink, ground)
-        for ink in (look.ink, look.muted)
-        for ground in (look.ground, look.surface, look.rail, look.accent_soft)
-    ]
+    grounds = (look.ground, look.surface, look.rail, look.accent_soft)
+    pairs = [(ink, ground) for ink in (look.ink, look.muted) for ground in grounds]
     pairs += [(look.on_accent, look.accent), (look.accent, look.surface), (look.accent, look.ground)]
     pairs += [(t.ink, t.ground) for t in (*look.severities.values(), *look.standings.values())]
     pairs += [(t.ink, look.surface) for t in look.severities.values()]

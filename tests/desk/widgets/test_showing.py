@@ -146,9 +146,8 @@ def test_a_standing_is_a_word_and_a_sentence_said_once(theme, qtbot):
 
 def test_an_empty_state_says_what_to_do_next(theme, qtbot):
     done = []
-    state = EmptyState(
-        theme, "shelf", "Nothing on the shelf yet", "Pack a batch.", ("Pack one", lambda: done.append(1))
-    )
+    pack = ("Pack one", lambda: done.append(1))
+    state = EmptyState(theme, "shelf", "Nothing on the shelf yet", "Pack a batch.", pack)
     qtbot.addWidget(state)
     state.show()
     qtbot.mouseClick(state.buttons[0], Qt.MouseButton.LeftButton)

@@ -59,14 +59,13 @@ _SHORT = {
 
 
 def shown(fact: Fact, style: Style) -> str:
-    """A figure with its published range, where it has one, in the person's own units."""
+    """A figure as it was published, with its published range, where it has one, in the person's own units."""
     unit = _SHORT.get(fact.unit, fact.unit)
 
     def one(value: float) -> str:
         if unit == "degC":
             return style.temperature(value)
-        places = 0 if value >= 100 else 1 if value >= 10 else 2
-        return f"{style.number(value, places)} {unit}"
+        return f"{style.number(value, 2)} {unit}"
 
     if fact.low is None or fact.high is None:
         return one(fact.value)

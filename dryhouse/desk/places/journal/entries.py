@@ -12,7 +12,7 @@ from dryhouse.kitchen.log import BatchDraft
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.typed_batch import TypedBatch
-from dryhouse.science.display import Style
+from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity, parse
 from dryhouse.science.units import STORED
@@ -77,14 +77,10 @@ def typed_from(kitchen: Kitchen, draft: BatchDraft, style: Style) -> TypedBatch:
 
 def as_typed(quantity: Quantity, style: Style) -> str:
     """A quantity so that reading it again gives the same: as it was typed, where that still says it."""
-    default = {
-        "mass": style.mass_unit,
-        "volume": style.volume_unit,
-        "temperature": style.temperature_unit,
-        "length": style.length_unit,
-    }.get(quantity.dimension, "")
+    default = _usual_unit(quantity, style)
+    other = _usual_unit(quantity, replace(style, system=US if style.system == METRIC else METRIC))
     stored = STORED[quantity.dimension].replace("degC", "C")
-    for text in (quantity.typed, f"{quantity.typed} {default}", style.show(quantity)):
+    for text in (quantity.typed, f"{quantity.typed} {default}", f"{quantity.typed} {other}", style.show(quantity)):
         try:
             again = parse(
                 text, type(quantity), default_unit=default, decimal_comma=style.decimal_comma, allow_zero=True
@@ -94,6 +90,16 @@ def as_typed(quantity: Quantity, style: Style) -> str:
         if abs(again.si - quantity.si) <= 1e-9 * max(abs(quantity.si), 1.0):
             return text
     return f"{style.number(quantity.si, 3)} {stored}"
+
+
+def _usual_unit(quantity: Quantity, style: Style) -> str:
+    """The unit of a bare number."""
+    return {
+        "mass": style.mass_unit,
+        "volume": style.volume_unit,
+        "temperature": style.temperature_unit,
+        "length": style.length_unit,
+    }.get(quantity.dimension, "")
 
 
 def keep_unchanged(draft: BatchDraft, before: Batch, typed: TypedBatch, typed_before: TypedBatch) -> BatchDraft:
