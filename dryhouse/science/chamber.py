@@ -31,7 +31,7 @@ class Chamber:
 def warmed(
     kitchen_c: float, kitchen_humidity_pct: float, dryer_c: float, pressure_pa: float = SEA_LEVEL_PA
 ) -> Chamber:
-    """Kitchen air of this temperature (°C) and relative humidity (%), warmed to the dryer's. Raises InputProblem."""
+    """Kitchen air of this temperature (°C) and humidity (%), warmed to the dryer's. Raises InputProblem."""
     import psychrolib
 
     if not 0 <= kitchen_humidity_pct <= 100:

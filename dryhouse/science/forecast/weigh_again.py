@@ -2,7 +2,8 @@
 
 A weighing late in the run says most about the finish, but too late it says nothing new. So: the earliest moment
 at which one more weighing is expected to take a quarter off the spread of the finish; where none does, the
-moment that takes most. Never later than the early end of the 80 % band, by when the load may be done.
+moment that takes most. Never within a twentieth of the run after the last weighing, and never later than the
+early end of the 80 % band, by when the load may be done.
 
 The spread left after a weighing is that of ln(finish) given the mass, var (1 - rho^2), with rho the correlation
 of the two over sampled runs and the scale's own error counted in.
@@ -42,7 +43,8 @@ def weigh_again(
     good = np.isfinite(centre)
     if np.count_nonzero(good) < count // 2:
         return None
-    hours = last + (latest - last) * np.linspace(1.0 / CANDIDATES, 1.0, CANDIDATES)
+    soon = min(last + 0.05 * float(np.exp(np.median(centre[good]))), latest)
+    hours = np.linspace(soon, latest, CANDIDATES)
     left = np.array([_left(table, part, centre, good, early, late, hour, noise) for hour in hours])
     enough = np.flatnonzero(left <= WORTH_MORE)
     best = int(enough[0]) if len(enough) else int(np.argmin(left))

@@ -1,0 +1,73 @@
+"""`dryhouse curve FILE.csv`: the drying curves of a run and when it is done."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from dryhouse.cli.answers import add_json, say_cautions, say_json
+
+
+def add(verbs: Any) -> None:
+    """The parser of the verb."""
+    parser = verbs.add_parser("curve", help="the drying curves of a run, and when it is done")
+    parser.add_argument("file", type=Path, metavar="FILE.csv", help="columns: hours, grams")
+    parser.add_argument("--food", metavar="FOOD", help="take starting and target moisture from this food")
+    parser.add_argument("--until-moisture", metavar="PCT", help="moisture wanted, %% wet basis")
+    parser.add_argument("--start-moisture", metavar="PCT", help="moisture at the first weighing, %% wet basis")
+    add_json(parser)
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Answer with the finish in hours from the first row, and every model the weighings carry."""
+    from dryhouse.kitchen.curve_file import RunAnswer, answer_json, read_run, said
+    from dryhouse.kitchen.curve_points import read_points
+    from dryhouse.science.quantities import parse_percent
+    from dryhouse.science.values import Figure
+
+    def percent(text: str | None, what: str) -> float | None:
+        return None if text is None else parse_percent(text, what=what)
+
+    points = read_points(args.file)
+    start = percent(args.start_moisture, "starting moisture")
+    until = percent(args.until_moisture, "target moisture")
+
+    def answer_with_food() -> RunAnswer:
+        from dryhouse.house import open_kitchen
+        from dryhouse.kitchen.foods import food
+
+        with open_kitchen(args.journal, sample=args.sample) as kitchen:
+            known = food(kitchen, args.food)
+            return read_run(
+                points, kitchen=kitchen, food=known, start_moisture_pct=start, target_moisture_pct=until
+            )
+
+    if args.food:
+        answer = answer_with_food()
+    else:
+        answer = read_run(points, start_moisture_pct=start, target_moisture_pct=until)
+    if args.json:
+        ahead = answer.forecast
+        figure = ahead.figure() if ahead else Figure(0.0, "h")
+        known = {} if ahead else {"value": None}
+        say_json(
+            {
+                **figure.as_json(),
+                **known,
+                "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in answer.basis],
+                "workings": list(answer.workings),
+                "cautions": [{"severity": c.severity, "text": c.text, "source": c.source} for c in answer.cautions],
+                **answer_json(answer),
+            }
+        )
+        return 0
+    for line in said(answer):
+        print(line)
+    for basis in answer.basis:
+        print(f"  basis: {basis}")
+    for line in answer.workings:
+        print(f"  {line}")
+    say_cautions(answer.cautions)
+    return 0

@@ -1,0 +1,186 @@
+"""A run kept in a file (hours, grams): its points, its curves, and when it was or will be dry."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from dryhouse.handbook.activation import activation_of
+from dryhouse.handbook.tables import Food
+from dryhouse.handbook.thin_layer import published_prior
+from dryhouse.kitchen.cautions import food_cautions
+from dryhouse.kitchen.curve_points import Points
+from dryhouse.kitchen.earlier_runs import earlier_runs, prior_from
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.science.curves import CurveSet, fit_all, periods
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.forecast import Forecast, Prior, forecast, prior_from_hours
+from dryhouse.science.moisture import wet_to_dry
+from dryhouse.science.values import Basis, Caution, Fact, merge_bases
+
+MIDDLE_80 = 2.5631
+"""Width of the middle 80 % of a normal distribution in standard deviations."""
+
+
+@dataclass(frozen=True, slots=True)
+class RunAnswer:
+    """What a file of weighings says. `why_none` says why there is no finish."""
+
+    points: Points
+    curves: CurveSet
+    periods: str
+    forecast: Forecast | None
+    why_none: str
+    basis: tuple[Basis, ...]
+    workings: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+
+
+def read_run(
+    points: Points,
+    *,
+    kitchen: Kitchen | None = None,
+    food: Food | None = None,
+    start_moisture_pct: float | None = None,
+    target_moisture_pct: float | None = None,
+) -> RunAnswer:
+    """Curves and finish of a run. Percentages wet basis; the food's own where they are not given.
+
+    Raises InputProblem where a moisture given cannot be.
+    """
+    water = _given(start_moisture_pct, "the starting moisture given") or (food.fact("water") if food else None)
+    target = _given(target_moisture_pct, "the target moisture given") or (
+        food.fact("target_moisture") if food else None
+    )
+    for fact, name, field in ((water, "starting", "start_moisture"), (target, "target", "until_moisture")):
+        if fact is not None and not 0 < fact.value < 100:
+            raise InputProblem(
+                f"The {name} moisture lies between 0 and 100 % (wet basis), without the ends.", field
+            )
+    cautions = food_cautions(kitchen, food) if kitchen and food else ()
+    first = points.grams[0]
+    dry = first * (1.0 - water.value / 100.0) if water else None
+    ratio = [(g - (dry or 0.0)) / (first - (dry or 0.0)) for g in points.grams]
+    curves = fit_all(points.hours, ratio)
+    basis = merge_bases([f.basis for f in (water, target) if f is not None])
+    workings = [*points.notes, *curves.warnings, curves.sentence]
+    spoken = ""
+    if water is None:
+        workings.append("The curves are through mass over first mass; without a starting moisture there is no MR.")
+    else:
+        workings.append(
+            f"MR = (m − {dry:.1f} g) / ({first:.1f} g − {dry:.1f} g), from {water.value:g} % starting moisture "
+            f"[{water.source}], equilibrium moisture taken as 0"
+        )
+        spoken = periods(points.hours, ratio)[1]
+    if water is None or target is None or dry is None:
+        missing = " and ".join(
+            name
+            for name, fact in (
+                ("the starting moisture (--start-moisture)", water),
+                ("the target (--until-moisture)", target),
+            )
+            if fact is None
+        )
+        why = f"No finish: {missing} {'are' if ' and ' in missing else 'is'} not known; or name a food with --food."
+        return RunAnswer(points, curves, spoken, None, why, basis, (*workings, why), cautions)
+    if target.value >= water.value:
+        raise InputProblem(
+            f"The target of {target.value:g} % is not below the starting moisture of {water.value:g} %.",
+            "until_moisture",
+        )
+    try:
+        ahead = forecast(
+            points.hours,
+            points.grams,
+            dry_matter_g=dry,
+            dry_matter_sd_g=first * _spread(water) / 100.0,
+            target_moisture_pct=target.value,
+            prior=_prior(kitchen, food, water.value, target.value),
+            basis=basis,
+        )
+    except InputProblem as problem:
+        return RunAnswer(
+            points, curves, spoken, None, problem.sentence, basis, (*workings, problem.sentence), cautions
+        )
+    return RunAnswer(
+        points, curves, spoken, ahead, "", ahead.basis, (*workings, *ahead.workings, ahead.sentence), cautions
+    )
+
+
+def _given(value: float | None, what: str) -> Fact | None:
+    return None if value is None else Fact(value, "%", what, "entered")
+
+
+def _spread(water: Fact) -> float:
+    """Standard deviation of the starting moisture in points, where its source gives a range."""
+    if water.low is None or water.high is None:
+        return 0.0
+    return (water.high - water.low) / MIDDLE_80
+
+
+def _prior(kitchen: Kitchen | None, food: Food | None, water_pct: float, target_pct: float) -> Prior | None:
+    """Her own runs of the food, else its published drying time, else its published constants, else nothing."""
+    if food is None or kitchen is None:
+        return None
+    own = prior_from(earlier_runs(kitchen, food), form="", temperature_c=None, activation=activation_of(food.slug))
+    if own is not None:
+        return own
+    hours = food.fact("drying_hours")
+    if hours is not None:
+        return prior_from_hours(hours, wet_to_dry(target_pct / 100.0) / wet_to_dry(water_pct / 100.0))
+    return published_prior(food.slug)
+
+
+def answer_json(answer: RunAnswer) -> dict[str, object]:
+    """The keys `dryhouse curve` adds to those of every figure."""
+    ahead = answer.forecast
+    return {
+        "models": [
+            {
+                "name": f.name,
+                "formula": f.formula,
+                "parameters": {
+                    name: {"value": value, "standard_error": error, "unit": f.units[name]}
+                    for name, (value, error) in f.parameters.items()
+                },
+                "sse": f.sse,
+                "rmse": f.rmse,
+                "r2": f.r2,
+                "reduced_chi2": f.reduced_chi2,
+                "aicc": f.aicc if np.isfinite(f.aicc) else None,
+                "n": f.n,
+                "warnings": list(f.warnings),
+            }
+            for f in answer.curves.fits
+        ],
+        "chosen": answer.curves.chosen.name if answer.curves.chosen else None,
+        "finish": ahead.finish.as_json() if ahead else None,
+        "reached": ahead.reached_at if ahead else None,
+        "target_g": ahead.target_g if ahead else None,
+        "weigh_again": ahead.weigh_again_at if ahead else None,
+        "periods": answer.periods or None,
+        "sentence": ahead.sentence if ahead else answer.why_none,
+    }
+
+
+def said(answer: RunAnswer) -> Sequence[str]:
+    """The answer in lines."""
+    lines = [answer.forecast.sentence if answer.forecast else answer.why_none]
+    if answer.forecast and answer.forecast.weigh_again_at is not None:
+        lines.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
+    for f in answer.curves.fits:
+        mark = "*" if answer.curves.chosen is not None and f.name == answer.curves.chosen.name else " "
+        values = ", ".join(
+            f"{name} = {value:.4g}" + (f" ± {error:.2g}" if error is not None else "")
+            for name, (value, error) in f.parameters.items()
+        )
+        lines.append(
+            f"{mark} {f.name:16s} {values}   SSE {f.sse:.3g}, RMSE {f.rmse:.2g}, R² {f.r2:.4f}, AICc {f.aicc:.1f}"
+        )
+        lines.extend(f"    {w}" for w in f.warnings)
+    if answer.periods:
+        lines.append(answer.periods)
+    return lines

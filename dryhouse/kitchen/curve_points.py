@@ -1,0 +1,91 @@
+"""The points of a run kept in a file of hours and grams: read, put in order, and what was put right said."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from itertools import pairwise
+from pathlib import Path
+
+from dryhouse.kitchen.weighing_files import MINUTES, MOMENTS, Sheet, guess, read_file
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import parse_number
+from dryhouse.science.units import MASS, SIZES, written_as
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    """Weighings in order of time, hours from the first of them, and what had to be put right."""
+
+    hours: tuple[float, ...]
+    grams: tuple[float, ...]
+    notes: tuple[str, ...] = ()
+
+
+def read_points(path: Path) -> Points:
+    """The points of a CSV with columns `hours` (or minutes) and `grams` (or another mass). Raises InputProblem."""
+    if not path.is_file():
+        raise InputProblem(f"There is no file {path}; name a CSV file with the columns hours and grams.", "file")
+    return points_of(read_file(path))
+
+
+def points_of(sheet: Sheet) -> Points:
+    """Points from cells: an error names its line; unsorted and repeated times are put right and said."""
+    columns = guess(sheet)
+    if columns.time is None or columns.mass is None or columns.time_kind == MOMENTS:
+        raise InputProblem(
+            "The file wants two columns, hours and grams, with those names in its first line "
+            f"(found: {', '.join(sheet.header)})."
+        )
+    per_hour = 60.0 if columns.time_kind == MINUTES else 1.0
+    found: list[tuple[float, float]] = []
+    for line, cells in zip(sheet.lines, sheet.rows, strict=True):
+        comma = columns.decimal_comma
+        hours = _cell(line, cells[columns.time], "time", comma, zero=True) / per_hour
+        grams = _cell(line, cells[columns.mass], "weight", comma, zero=False) * SIZES[columns.mass_unit]
+        found.append((hours, grams))
+    notes = []
+    if any(b[0] < a[0] for a, b in pairwise(found)):
+        notes.append("The lines were not in order of time; they have been put in order.")
+    found.sort(key=lambda point: point[0])
+    together: dict[float, list[float]] = {}
+    for hours, grams in found:
+        together.setdefault(hours, []).append(grams)
+    twice = [hours for hours, grams in together.items() if len(grams) > 1]
+    if twice:
+        notes.append(
+            f"{'One time stands' if len(twice) == 1 else f'{len(twice)} times stand'} more than once "
+            f"(first at {twice[0]:g} h); the mean of the weights is used."
+        )
+    start = found[0][0]
+    if start > 0:
+        notes.append(f"Hours are counted from the first weighing, at {start:g} h in the file.")
+    return Points(
+        tuple(h - start for h in together), tuple(sum(g) / len(g) for g in together.values()), tuple(notes)
+    )
+
+
+def _cell(line: int, cell: str, what: str, comma: bool, *, zero: bool) -> float:
+    if not cell:
+        raise InputProblem(f"Line {line}: the {what} is missing.")
+    if re.match(r"\s*[-−]", cell):
+        raise InputProblem(f"Line {line}: “{cell}” is less than nothing; a {what} is 0 or more.")
+    number, unit = re.fullmatch(r"(.*?)\s*([a-zA-Z]*)", cell, re.DOTALL).groups()  # type: ignore[union-attr]
+    size = 1.0
+    if unit and not re.fullmatch(r"(?i)e|inf|nan", unit):
+        units = written_as((MASS,))
+        if what != "weight" or unit.casefold() not in units:
+            raise InputProblem(f"Line {line}: “{cell}” is not a {what}; write a plain number.")
+        size = units[unit.casefold()].size
+        cell = number
+    try:
+        value = float(cell) if re.fullmatch(r"[\d.]+[eE][+-]?\d+", cell) else None
+        value = parse_number(cell, decimal_comma=comma, what=what) if value is None else value
+    except InputProblem as problem:
+        raise InputProblem(f"Line {line}: {problem.sentence}") from None
+    if not zero and value <= 0:
+        raise InputProblem(f"Line {line}: a {what} of nothing; leave the line out, or write what the scale said.")
+    if not math.isfinite(value) or value > 1e7:
+        raise InputProblem(f"Line {line}: “{cell}” is larger than a {what} can be.")
+    return value * size
