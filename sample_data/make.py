@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import csv
 import sys
+from datetime import datetime
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -21,6 +22,8 @@ from make_batches import batches  # noqa: E402
 from make_meals import meals  # noqa: E402
 from make_room import room  # noqa: E402
 from make_shelf import shelf  # noqa: E402
+
+from dryhouse.science.quantities import parse_mass  # noqa: E402
 
 SEED = 20260815
 
@@ -35,10 +38,27 @@ def tables() -> dict[str, list[dict[str, Any]]]:
     return made
 
 
+def drying_run(made: dict[str, list[dict[str, Any]]]) -> list[tuple[float, float]]:
+    """The longest run of apple slices weighed as a whole load: hours from its start, and grams."""
+    apples = {
+        n for n, batch in enumerate(made["batch"], 1) if batch["food"] == "apple" and batch["state"] == "finished"
+    }
+    runs: dict[int, list[tuple[datetime, float]]] = {}
+    for line in made["weighing"]:
+        if line["batch"] in apples and line["scope"] == "load":
+            seen = datetime.fromisoformat(line["at"]), parse_mass(line["gross"]).si
+            runs.setdefault(line["batch"], []).append(seen)
+    longest = max(runs.values(), key=len)
+    return [(round((at - longest[0][0]).total_seconds() / 3600, 2), round(grams, 1)) for at, grams in longest]
+
+
 def write(folder: Path) -> None:
     """The tables as CSV, one file each."""
     folder.mkdir(exist_ok=True)
-    for name, lines in tables().items():
+    made = tables()
+    with (folder / "apple_run.csv").open("w", encoding="utf-8", newline="") as file:
+        csv.writer(file, lineterminator="\n").writerows([("hours", "grams"), *drying_run(made)])
+    for name, lines in made.items():
         columns = list(dict.fromkeys(["id", *(column for line in lines for column in line)]))
         with (folder / f"{name}.csv").open("w", encoding="utf-8", newline="") as file:
             table = csv.DictWriter(file, columns, restval="", lineterminator="\n")

@@ -16,6 +16,7 @@ from dryhouse.science.errors import WorldProblem
 
 Mode = Literal["ro", "rw", "rwc"]
 _BUSY_SECONDS = 5.0
+_FINISHING_SECONDS = 0.4
 
 
 def connect(path: Path, mode: Mode) -> Connection:
@@ -95,11 +96,12 @@ def _refuse_cut_short(connection: Connection, path: Path) -> None:
 def take_lock(path: Path) -> Callable[[], None]:
     """Become the one writer of this file; answers what gives the lock back.
 
-    The lock is the system's own and falls with the process, however it ends.
+    A command that is just finishing is waited for. The lock is the system's own and falls with the process,
+    however it ends.
     """
     from filelock import FileLock, Timeout
 
-    lock = FileLock(path.with_name(path.name + ".lock"), timeout=0)
+    lock = FileLock(path.with_name(path.name + ".lock"), timeout=_FINISHING_SECONDS)
     try:
         lock.acquire()
     except Timeout:
