@@ -1,0 +1,80 @@
+"""The entry for an ingredient: home-dried foods and bought staples offered while typing, and its amount."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QObject, QStringListModel, Qt, Signal
+from PySide6.QtWidgets import QCompleter, QLineEdit
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_mark
+from dryhouse.kitchen.ingredients import Choice, find_ingredients, identify_ingredient
+from dryhouse.science.errors import InputProblem
+
+
+class IngredientEntry(QLineEdit):
+    """A name and, behind it, the one thing it means. `settled` fires when that changes."""
+
+    settled = Signal()
+
+    def __init__(self, session: Session, name: str) -> None:
+        super().__init__()
+        self.session = session
+        self.choice: Choice | None = None
+        self.problem = ""
+        self._offered: list[Choice] = []
+        self.setAccessibleName(name)
+        self.setPlaceholderText("such as carrot, or potato flakes")
+        self._names = QStringListModel(self)
+        completer = QCompleter(self._names, self)
+        completer.setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        completer.popup().setAccessibleName("Ingredients that could be meant")
+        completer.activated.connect(self._take)
+        self.setCompleter(completer)
+        self.textEdited.connect(self._offer)
+        self.editingFinished.connect(self.settle)
+        self.installEventFilter(self)
+
+    def set_choice(self, choice: Choice) -> None:
+        """Show a choice; nothing is announced."""
+        self.choice, self.problem = choice, ""
+        self.setText(choice.name)
+        self.setCursorPosition(0)
+
+    def settle(self) -> None:
+        """Take what stands there: the one of that name, else the first that was offered."""
+        text = self.text().strip()
+        before = self.choice
+        self.choice, self.problem = (None, "") if not text else self._meant(text)
+        if self.choice is not None and self.choice != before:
+            self.setText(self.choice.name)
+            self.setCursorPosition(0)
+        set_mark(self, "wrong", "true" if self.problem else "false")
+        if self.choice != before or self.problem:
+            self.settled.emit()
+
+    def _meant(self, text: str) -> tuple[Choice | None, str]:
+        if self.choice is not None and self.choice.name.casefold() == text.casefold():
+            return self.choice, ""
+        told = next((c for c in self._offered if text.casefold() in (c.told.casefold(), c.name.casefold())), None)
+        if told is not None:
+            return told, ""
+        try:
+            return identify_ingredient(self.session.kitchen, text), ""
+        except InputProblem as problem:
+            if self._offered:
+                return self._offered[0], ""
+            return None, problem.sentence
+
+    def _offer(self, text: str) -> None:
+        self._offered = find_ingredients(self.session.kitchen, text) if text.strip() else []
+        self._names.setStringList([c.told for c in self._offered])
+
+    def _take(self, told: str) -> None:
+        self.setText(told)
+        self.settle()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.KeyPress and event.key() == Qt.Key.Key_Tab:
+            self.settle()
+        return super().eventFilter(watched, event)

@@ -1,0 +1,229 @@
+"""The card of a meal: built and changed in place, its figures answering while one types."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import replace
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
+
+from dryhouse.desk.places.meals.note_form import NoteForm
+from dryhouse.desk.places.meals.notes_view import NotesView
+from dryhouse.desk.places.meals.parts_table import PartsTable
+from dryhouse.desk.places.meals.sums_view import SumsView
+from dryhouse.desk.places.meals.swap_view import SwapView
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.kitchen.meal_sheet import MealSheet, meal_parts, sheet_of
+from dryhouse.kitchen.meals import save_meal
+from dryhouse.kitchen.records import Meal, MealPart
+from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
+from dryhouse.kitchen.shelf import shelf
+from dryhouse.kitchen.shelf_book import ShelfLine
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Length
+
+_PAUSE_MS = 60
+
+
+class MealCard(QWidget):
+    """`saved` gives the number of the meal once it is written."""
+
+    saved = Signal(int)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.meal = Meal("")
+        self.recorded: tuple[MealPart, ...] = ()
+        self.sheet: MealSheet | None = None
+        us = session.style.system == "us"
+        self.name = TextField(session, "Meal", hint="such as squash and lentil stew", name="name")
+        self.servings = NumberField(session, "Servings", hint="1", name="servings")
+        self.cooking = ChoiceField(session, "Cooked by", [(c, c) for c in COOKING_STYLES], name="cooking")
+        self.liquid = ChoiceField(session, "Eaten", [(s, s) for s in LIQUID_STYLES], name="liquid")
+        self.minutes = NumberField(session, "Minutes", hint="as reckoned", name="cook_minutes")
+        self.pot = QuantityField(
+            session, "Pot, across", Length, name="pot_diameter", hint="6 in" if us else "15 cm"
+        )
+        self.altitude = QuantityField(
+            session,
+            "Altitude",
+            Length,
+            default_unit="ft" if us else "m",
+            hint="sea level",
+            name="altitude",
+        )
+        self.method = TextField(session, "Method")
+        self.parts = PartsTable(session)
+        self.sums = SumsView(session)
+        self.cautions = CautionsView(session)
+        self.problem = words("", "problem")
+        self.note, self.swap, self.notes = NoteForm(session), SwapView(session), NotesView(session)
+        self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
+        self._pause.timeout.connect(self.reckon)
+        self._build()
+        self._fields = (self.name, self.servings, self.minutes, self.pot, self.altitude, self.method)
+        for field in self._fields:
+            field.changed.connect(self._pause.start)
+            field.accepted.connect(self.save)
+        for choice in (self.cooking, self.liquid):
+            choice.changed.connect(self._pause.start)
+        self.parts.changed.connect(self._pause.start)
+        self.parts.lot_asked.connect(lambda lot: session.open("shelf", "lot", lot))
+        self.parts.swap_asked.connect(self._ask_swap)
+        for piece in (self.note.saved, self.note.left, self.swap.done, self.swap.left):
+            piece.connect(self._close_forms)
+        self._close_forms()
+
+    def _build(self) -> None:
+        head = QGridLayout()
+        head.setHorizontalSpacing(16)
+        head.addWidget(self.name, 0, 0, 1, 2)
+        for n, field in enumerate((self.servings, self.cooking, self.liquid), start=2):
+            head.addWidget(field, 0, n)
+        for n, field in enumerate((self.minutes, self.pot, self.altitude)):
+            head.addWidget(field, 1, n)
+        head.addWidget(self.method, 1, 3, 1, 2)
+        for n in range(5):
+            head.setColumnStretch(n, 1)
+        for choice in (self.cooking, self.liquid):
+            choice.box.setMinimumContentsLength(8)
+            choice.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.save_button = button("&Save the meal", self.save, "primary", hint="Ctrl+S")
+        self.note_button = button("Note how it came &out", self.open_note, hint="Ctrl+O")
+        page = QWidget()
+        inside = column(page, space=12)
+        inside.setContentsMargins(0, 0, 16, 0)
+        inside.addLayout(head)
+        inside.addWidget(words("Ingredients", "heading"))
+        inside.addWidget(self.parts)
+        inside.addWidget(self.problem)
+        for piece in (self.swap, self.note, self.sums, self.cautions, self.notes):
+            inside.addWidget(piece)
+        inside.addStretch(1)
+        self.area = scrolling(page)
+        outer = column(self, space=8)
+        outer.addWidget(self.sums.strip)
+        outer.addWidget(self.area, 1)
+        outer.addLayout(row(1, self.note_button, self.save_button))
+
+    # --- showing ---------------------------------------------------------------------------------------------
+
+    def show_meal(self, meal: Meal, *, keep_typing: bool = False) -> None:
+        """Show a recorded meal, or a new one (number 0). `keep_typing` leaves what was typed and not saved."""
+        if keep_typing and self.is_changed():
+            self.notes.show_meal(self.meal.id)
+            self.reckon()
+            return
+        self.meal = meal
+        self.recorded = meal_parts(self.session.kitchen, meal.id) if meal.id else ()
+        self.name.set_value(meal.name or None)
+        self.servings.set_value(meal.servings)
+        self.cooking.set_value(meal.cooking)
+        self.liquid.set_value(meal.liquid)
+        self.minutes.set_value(meal.cook_minutes)
+        self.pot.set_value(meal.pot_diameter)
+        self.method.set_value(meal.method or None)
+        for field in (self.name, self.method):
+            field.edit.setCursorPosition(0)
+        self.parts.set_parts(self.recorded)
+        self.parts.set_shelf(self._shelf())
+        self.notes.show_meal(meal.id)
+        self._close_forms()
+        self.note_button.setEnabled(bool(meal.id))
+        self.reckon()
+
+    def _shelf(self) -> dict[str, list[ShelfLine]]:
+        lots: dict[str, list[ShelfLine]] = defaultdict(list)
+        for line in shelf(self.session.kitchen):
+            lots[line.lot.food].append(line)
+        return lots
+
+    def draft(self) -> Meal:
+        """The meal as it stands in the entries."""
+        return replace(
+            self.meal,
+            name=self.name.text(),
+            servings=float(self.servings.value() or 1.0),
+            cooking=self.cooking.value(),
+            liquid=self.liquid.value(),
+            cook_minutes=self.minutes.value(),
+            pot_diameter=self.pot.value(),
+            method=self.method.text(),
+        )
+
+    def is_changed(self) -> bool:
+        """Whether anything stands here that is not saved."""
+        kept = tuple(replace(p, meal=0, position=0) for p in self.recorded)
+        now = tuple(replace(p, meal=0, position=0) for p in self.parts.parts())
+        if not self.meal.id and not self.name.text() and not now:
+            return False
+        return self.draft() != self.meal or now != kept
+
+    def reckon(self) -> None:
+        """Work out what stands here now."""
+        self._pause.stop()
+        height = self.altitude.value()
+        metres = None if height is None else height.si / 1000.0
+        parts = self.parts.parts()
+        said = list(self.parts.problems())
+        try:
+            self.sheet = sheet_of(self.session.kitchen, self.draft(), parts, altitude_m=metres)
+        except InputProblem as problem:
+            self.sheet = None
+            said.append(problem.sentence)
+        self.problem.setText(" ".join(said))
+        self.problem.setVisible(bool(said))
+        self.parts.show_sheet(self.sheet)
+        self.sums.show_sheet(self.sheet)
+        self.cautions.set_cautions(self.sheet.cautions if self.sheet is not None and parts else ())
+
+    # --- acts ------------------------------------------------------------------------------------------------
+
+    def save(self) -> bool:
+        """Write the meal with its parts; what is wrong is marked where it stands."""
+        self.reckon()
+        problems = self.parts.problems()
+        if problems:
+            self.session.say(problems[0], "input")
+            return False
+        if any(field.problem is not None for field in self._fields):
+            return False
+        done = self.session.act(save_meal, self.draft(), self.parts.parts())
+        if done is None:
+            mark_problem(self.session.problem, (*self._fields, self.cooking, self.liquid))
+            return False
+        kept = self.session.kitchen.journal.get(Meal, self.meal.id) if self.meal.id else None
+        meal = kept or (done.record if isinstance(done.record, Meal) else self.meal)
+        self.show_meal(meal)
+        self.saved.emit(meal.id)
+        return True
+
+    def open_note(self) -> None:
+        """Open the form that asks how it came out."""
+        if self.sheet is not None and self.meal.id and (not self.is_changed() or self.save()):
+            self._close_forms()
+            self.note.show()
+            self.note.begin(self.sheet)
+            self._bring_into_view(self.note)
+
+    def _ask_swap(self, line: object) -> None:
+        if not self.is_changed() or self.save():
+            part = next((p for p in self.recorded if p.id == getattr(line, "number", 0)), None)
+            if part is not None:
+                self._close_forms()
+                self.swap.show()
+                self.swap.begin(part)
+                self._bring_into_view(self.swap)
+
+    def _bring_into_view(self, form: QWidget) -> None:
+        """Once the form is laid out."""
+        QTimer.singleShot(0, form, lambda: self.area.ensureWidgetVisible(form, 0, 16))
+
+    def _close_forms(self) -> None:
+        self.note.hide()
+        self.swap.hide()

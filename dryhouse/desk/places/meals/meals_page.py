@@ -1,0 +1,149 @@
+"""Meals: the list at the left, the card of the chosen one at the right."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtGui import QTextDocument
+from PySide6.QtWidgets import QFileDialog, QSplitter, QStackedWidget, QWidget
+
+from dryhouse.desk.places.meals.meal_card import MealCard
+from dryhouse.desk.places.meals.meal_list import MealList
+from dryhouse.desk.places.meals.wording import meal_page
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row
+from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.printing import document, preview
+from dryhouse.kitchen.meal_files import ENDING, read_meal, write_meal
+from dryhouse.kitchen.meals import remove_meal
+from dryhouse.kitchen.records import Meal
+
+
+class MealsPage(QWidget):
+    """Lists, builds, notes, prints and sends meals."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.list = MealList(session)
+        self.card = MealCard(session)
+        self.nothing = EmptyState(
+            session.theme,
+            "meals",
+            "No meals yet",
+            "Put one together from what is on the shelf: its water, minutes and energy answer while you type.",
+            ("Build a meal", self.new),
+            ("Bring one from a file", self.bring),
+        )
+        self.both = QSplitter()
+        self.both.setChildrenCollapsible(False)
+        self.both.setHandleWidth(16)
+        left = QWidget()
+        inside = column(left, space=8)
+        inside.addWidget(self.list, 1)
+        self.remove_button = button("Remove", self.remove, name="Remove the chosen meal")
+        inside.addLayout(
+            row(button("Send", self.send, name="Send the chosen meal to a file"), self.remove_button, 1)
+        )
+        inside.addLayout(row(button("Bring from a file", self.bring), 1))
+        left.setMinimumWidth(200)
+        self.both.addWidget(left)
+        self.both.addWidget(self.card)
+        self.both.setStretchFactor(1, 1)
+        self.both.setSizes([224, 820])
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.both)
+        self.pages.addWidget(self.nothing)
+        column(self).addWidget(self.pages)
+        self.list.chosen.connect(self.show_meal)
+        self.list.opened.connect(lambda _m: self.card.name.setFocus())
+        self.card.saved.connect(self._saved)
+
+    def refresh(self) -> None:
+        """Read everything again; what is typed and not saved stays."""
+        number = self.list.refresh()
+        meal = self.session.kitchen.journal.get(Meal, self.card.meal.id) if self.card.meal.id else None
+        if meal is not None:
+            self.list.choose(meal.id)
+            self.card.show_meal(meal, keep_typing=True)
+        elif not self.card.is_changed():
+            self.show_first()
+        typing = self.card.is_changed() or self._new
+        self.pages.setCurrentWidget(self.both if number or typing else self.nothing)
+
+    _new = False
+
+    def show_first(self) -> None:
+        """The meal under the cursor, else the first."""
+        if not self.list.current() and self.list.list.count():
+            self.list.list.setCurrentRow(0)
+        if self.list.current():
+            self.show_meal(self.list.current())
+        else:
+            self.card.show_meal(Meal(""))
+
+    def show_meal(self, meal: int) -> None:
+        """Show a recorded meal; what was typed in another is saved first where it can be."""
+        found = self.session.kitchen.journal.get(Meal, meal)
+        if found is None or found.id == self.card.meal.id:
+            return
+        if self.card.is_changed() and self.card.meal.id and not self.card.save():
+            return
+        self._new = False
+        self.pages.setCurrentWidget(self.both)
+        self.card.show_meal(found)
+        self.list.choose(meal)
+
+    def new(self) -> None:
+        """An empty card."""
+        if self.card.is_changed() and self.card.meal.id and not self.card.save():
+            return
+        self._new = True
+        self.list.list.setCurrentRow(-1)
+        self.card.show_meal(Meal(""))
+        self.pages.setCurrentWidget(self.both)
+        self.card.name.setFocus()
+
+    def remove(self) -> None:
+        """Remove the chosen meal; the message offers to take it back."""
+        meal = self.card.meal.id
+        if meal:
+            self.card.show_meal(Meal(""))
+            self.session.act(remove_meal, meal)
+
+    def send(self) -> None:
+        """Write the chosen meal to a file for another kitchen."""
+        meal = self.card.meal
+        if not meal.id:
+            self.session.say("Save the meal first; then it can be sent.", "input")
+            return
+        name, _ = QFileDialog.getSaveFileName(self, "Send the meal", meal.name + ENDING, f"Meals (*{ENDING})")
+        if name and self.session.attempt(write_meal, self.session.kitchen, meal.id, Path(name)) is not None:
+            self.session.say(f"{meal.name} is written to {Path(name).name}.")
+
+    def bring(self) -> None:
+        """Bring in a meal another kitchen wrote."""
+        name, _ = QFileDialog.getOpenFileName(self, "Bring a meal", "", f"Meals (*{ENDING});;All files (*)")
+        if name:
+            done = self.session.act(read_meal, Path(name))
+            if done is not None:
+                self.show_meal(done.record.id)
+
+    def printout(self) -> QTextDocument | None:
+        """The card on paper."""
+        sheet = self.card.sheet
+        return (
+            document(sheet.meal.name, meal_page(sheet, self.session.style)) if sheet and sheet.meal.name else None
+        )
+
+    def print_card(self) -> None:
+        """Show the card as it will be printed."""
+        page = self.printout()
+        if page is not None:
+            preview(self, page)
+
+    def _saved(self, meal: int) -> None:
+        self._new = False
+        self.list.refresh()
+        self.list.choose(meal)
+        self.pages.setCurrentWidget(self.both)

@@ -1,0 +1,143 @@
+"""How it came out: filled in from the label, so that what differed is all there is to type."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QFrame, QGridLayout
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.kitchen.cooking import draws_for
+from dryhouse.kitchen.days import read_date, today
+from dryhouse.kitchen.meal_sheet import MealSheet, meal_sheet
+from dryhouse.kitchen.meals import note_cooking
+from dryhouse.kitchen.records import CookingNote, CookingNotePart
+from dryhouse.kitchen.records.meals import CAME_BACK
+from dryhouse.science.quantities import Length, Volume
+
+_HOW = [("", "not noted"), *((word, word) for word in CAME_BACK)]
+
+
+class DayField(Field):
+    """A day, as typed."""
+
+    def read(self, text: str) -> date:
+        return read_date(self.session.kitchen, text, self.name)
+
+    def write(self, value: date) -> str:
+        return value.isoformat()
+
+
+class NoteForm(QFrame):
+    """The form for a cooking note of one meal."""
+
+    saved = Signal()
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        set_role(self, "card")
+        self.session = session
+        self._sheet: MealSheet | None = None
+        self.on = DayField(session, "Cooked on", name="on")
+        self.servings = NumberField(session, "Servings cooked", name="servings")
+        self.water = QuantityField(session, "Water used", Volume, name="water")
+        self.soak = NumberField(session, "Soaked, minutes", name="soak")
+        self.cook = NumberField(session, "Cooked, minutes", name="cook_minutes")
+        self.altitude = QuantityField(
+            session, "Altitude", Length, default_unit="ft" if session.style.system == "us" else "m", name="altitude"
+        )
+        self.came_back = ChoiceField(session, "It came back", _HOW, name="came_back")
+        self.rating = ChoiceField(
+            session, "Rating", [(None, "none"), *((n, str(n)) for n in range(1, 6))], name="rating"
+        )
+        self.change = TextField(session, "What to change", hint="less water, more onion")
+        self.draw = QCheckBox("Take what was cooked off the shelf")
+        self.draw.setChecked(True)
+        self._parts: list[tuple[ChoiceField, str, str]] = []
+        self._part_grid = QGridLayout()
+        self._part_grid.setSpacing(8)
+        inside = column(self, margin=16, space=8)
+        inside.addWidget(words("How it came out", "heading"))
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(16)
+        for n, field in enumerate(
+            (self.on, self.servings, self.water, self.came_back, self.soak, self.cook, self.altitude, self.rating)
+        ):
+            grid.addWidget(field, n // 4, n % 4)
+        inside.addLayout(grid)
+        inside.addWidget(self.change)
+        inside.addWidget(words("Single ingredients, where one came back differently", "small"))
+        inside.addLayout(self._part_grid)
+        inside.addWidget(self.draw)
+        save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
+        inside.addLayout(row(1, button("Not now", self.left.emit), save))
+        self._fields = (self.on, self.servings, self.water, self.soak, self.cook, self.altitude)
+        for field in (*self._fields, self.change):
+            field.accepted.connect(self.save)
+        self.servings.changed.connect(self._rescale)
+
+    def begin(self, sheet: MealSheet) -> None:
+        """Fill the form in from what the label says."""
+        self._sheet = sheet
+        self.on.set_value(today(self.session.kitchen))
+        self.servings.set_value(sheet.servings)
+        self._fill(sheet)
+        for choice in (self.came_back, self.rating):
+            choice.set_value(choice.box.itemData(0))
+        self.change.set_value(None)
+        self.altitude.set_value(None)
+        for choice, _, _ in self._parts:
+            self._part_grid.removeWidget(choice)
+            choice.setParent(None)
+            choice.deleteLater()
+        self._parts = [
+            (ChoiceField(self.session, line.part.name, _HOW), line.part.name, line.part.food)
+            for line in sheet.parts
+            if line.part.food or line.part.staple
+        ]
+        for n, (choice, _, _) in enumerate(self._parts):
+            self._part_grid.addWidget(choice, n // 4, n % 4)
+        self.draw.setVisible(any(line.part.food for line in sheet.parts))
+        self.came_back.setFocus()
+
+    def save(self) -> None:
+        """Save the note; what is wrong is marked where it stands."""
+        if self._sheet is None or not all(f.problem is None for f in self._fields):
+            return
+        meal = self._sheet.meal
+        note = CookingNote(
+            meal=meal.id,
+            on=self.on.value() or today(self.session.kitchen),
+            servings=self.servings.value() or self._sheet.servings,
+            water=self.water.value(),
+            soak_minutes=self.soak.value(),
+            cook_minutes=self.cook.value(),
+            altitude=self.altitude.value(),
+            came_back=self.came_back.value(),
+            change=self.change.text(),
+            rating=self.rating.value(),
+        )
+        parts = [CookingNotePart(0, name, said, food) for c, name, food in self._parts if (said := c.value())]
+        kitchen = self.session.kitchen
+        draws = draws_for(kitchen, meal, note.servings, note.on) if self.draw.isChecked() else ()
+        if self.session.act(note_cooking, note, parts, draws) is None:
+            mark_problem(self.session.problem, (*self._fields, self.came_back, self.rating))
+            return
+        self.saved.emit()
+
+    def _rescale(self) -> None:
+        count = self.servings.value()
+        if self._sheet is not None and count:
+            sheet = self.session.attempt(meal_sheet, self.session.kitchen, self._sheet.meal, servings=count)
+            if sheet is not None:
+                self._fill(sheet)
+
+    def _fill(self, sheet: MealSheet) -> None:
+        self.water.set_value(Volume(sheet.bag.water.value))
+        self.soak.set_value(round(sheet.minutes.soak.value))
+        self.cook.set_value(round(sheet.minutes.cook.value))

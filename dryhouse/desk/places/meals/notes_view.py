@@ -1,0 +1,53 @@
+"""The cooking notes of a meal, the latest first, each with what it changed."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, empty, row, words
+from dryhouse.kitchen.meals import notes_of, remove_note
+from dryhouse.kitchen.records import CookingNote, CookingNotePart
+
+
+class NotesView(QWidget):
+    """A line for each note."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self._column = column(self, space=4)
+
+    def show_meal(self, meal: int) -> None:
+        """The notes of a meal; nothing where there are none."""
+        empty(self._column)
+        notes = notes_of(self.session.kitchen, meal) if meal else ()
+        self.setVisible(bool(notes))
+        if notes:
+            self._column.addWidget(words(f"Cooking notes, {len(notes)}", "heading"))
+        for note in notes:
+            remove = button(
+                "Remove",
+                lambda id=note.id: self.session.act(remove_note, id),
+                "quiet",
+                name=f"Remove the note of {note.on}",
+            )
+            line = row(words(self.told(note)), remove)
+            line.setStretch(0, 1)
+            self._column.addLayout(line)
+
+    def told(self, note: CookingNote) -> str:
+        """A note in one line."""
+        style = self.session.style
+        parts = [f"{note.on:%a} {note.on.day} {note.on:%b %Y}", f"for {style.number(note.servings)}"]
+        if note.water is not None:
+            parts.append(style.volume(note.water.si))
+        if note.cook_minutes is not None:
+            parts.append(f"{note.cook_minutes:.0f} min")
+        if note.came_back:
+            parts.append(f"came back {note.came_back}")
+        for part in self.session.kitchen.journal.where(CookingNotePart, note=note.id):
+            parts.append(f"{part.name} {part.came_back}")
+        if note.rating is not None:
+            parts.append(f"{note.rating} of 5")
+        return ", ".join(parts) + (f". {note.change}" if note.change else "")

@@ -1,0 +1,136 @@
+"""The ingredients of a meal, line by line, each editable in place; a new line opens when the last is used."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from dryhouse.desk.places.meals.part_row import PartRow
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import words
+from dryhouse.kitchen.meal_sheet import MealSheet
+from dryhouse.kitchen.records import MealPart
+from dryhouse.kitchen.shelf_book import ShelfLine
+
+_HEADS = ("Ingredient", "Amount, dry", "From", "That is", "Takes up", "Gives")
+_WIDEST = (3, 2, 3, 1, 1, 1)
+
+
+class PartsTable(QWidget):
+    """Lines as typed; `parts()` answers those that are understood."""
+
+    changed = Signal()
+    swap_asked = Signal(object)
+    lot_asked = Signal(int)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.rows: list[PartRow] = []
+        self._shelf: dict[str, list[ShelfLine]] = {}
+        self._next_line = 1
+        self.grid = QGridLayout(self)
+        self.grid.setContentsMargins(0, 0, 0, 0)
+        self.grid.setHorizontalSpacing(8)
+        self.grid.setVerticalSpacing(6)
+        for n, (head, wide) in enumerate(zip(_HEADS, _WIDEST, strict=True)):
+            self.grid.addWidget(words(head, "small", wrap=False), 0, n)
+            self.grid.setColumnStretch(n, wide)
+            self.grid.setColumnMinimumWidth(n, (140, 84, 120, 56, 56, 60)[n])
+        self.set_parts(())
+
+    def set_parts(self, parts: Sequence[MealPart]) -> None:
+        """Show these parts and one empty line."""
+        for row in list(self.rows):
+            self._drop(row)
+        for part in parts:
+            self._add(part)
+        self._add()
+
+    def set_shelf(self, shelf: dict[str, list[ShelfLine]]) -> None:
+        """The lots that may be chosen, by food."""
+        self._shelf = shelf
+        for row in self.rows:
+            row.offer_lots(shelf)
+
+    def parts(self) -> tuple[MealPart, ...]:
+        """Every line that is understood, in order."""
+        return tuple(part for row in self.rows if (part := row.part()) is not None)
+
+    def problems(self) -> tuple[str, ...]:
+        """What is wrong in the lines, a sentence each."""
+        for row in self.rows:
+            row.part()
+        return tuple(row.problem for row in self.rows if row.problem)
+
+    def show_sheet(self, sheet: MealSheet | None) -> None:
+        """What each line comes to; lines without a part stay blank."""
+        lines = iter(sheet.parts if sheet is not None else ())
+        for row in self.rows:
+            row.show_line(next(lines, None) if row.part() is not None else None)
+
+    def first_empty(self) -> PartRow:
+        """The line a new ingredient goes into."""
+        return self.rows[-1]
+
+    def _add(self, part: MealPart | None = None) -> PartRow:
+        row = PartRow(self.session, len(self.rows) + 1, part)
+        at = self._next_line
+        self._next_line += 2
+        for n, cell in enumerate(row.cells()):
+            self.grid.addWidget(cell, at, n, Qt.AlignmentFlag.AlignVCenter)
+        self.grid.addWidget(row.labels, at + 1, 0, 1, len(row.cells()))
+        row.offer_lots(self._shelf)
+        self.rows.append(row)
+        row.changed.connect(lambda: self._changed(row))
+        row.used.connect(lambda: self._used(row))
+        row.remove_asked.connect(self.remove)
+        row.swap_asked.connect(self.swap_asked)
+        row.lot_asked.connect(self.lot_asked)
+        row.label_asked.connect(lambda r: r.labels.setVisible(not r.labels.isVisible()))
+        self._enable(row)
+        return row
+
+    def _changed(self, row: PartRow) -> None:
+        row.offer_lots(self._shelf)
+        self._enable(row)
+        self.changed.emit()
+
+    def _enable(self, row: PartRow) -> None:
+        for piece in (row.label, row.swap, row.remove):
+            piece.setEnabled(not row.is_empty())
+        row.swap.setEnabled(row.number > 0)
+
+    def _used(self, row: PartRow) -> None:
+        if row is self.rows[-1] and not row.is_empty():
+            before = row.name if row.name.hasFocus() else row.amount
+            self._add()
+            self._in_order()
+            before.setFocus()
+
+    def _in_order(self) -> None:
+        """Tab goes along each line and on to the next."""
+        cells = [cell for row in self.rows for cell in row.cells() if cell.focusPolicy() != Qt.FocusPolicy.NoFocus]
+        for one, other in pairwise(cells):
+            QWidget.setTabOrder(one, other)
+
+    def remove(self, row: PartRow) -> None:
+        """Take a line away."""
+        at = self.rows.index(row)
+        self._drop(row)
+        if not self.rows or not self.rows[-1].is_empty():
+            self._add()
+        self.rows[min(at, len(self.rows) - 1)].name.setFocus()
+        self.changed.emit()
+
+    def _drop(self, row: PartRow) -> None:
+        self.rows.remove(row)
+        for cell in (*row.cells(), row.labels):
+            self.grid.removeWidget(cell)
+            cell.hide()
+            cell.setParent(None)
+            cell.deleteLater()
+        row.deleteLater()

@@ -1,0 +1,101 @@
+"""What a meal comes to: a strip that stays in view while one types, and below it the rest and the plain notes."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import column, empty, row, words
+from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.kitchen.meal_sheet import MealSheet, Sums
+
+SERVING, BAG = "serving", "bag"
+REST = (
+    ("dry_mass", "Dry mass"),
+    ("energy_per_gram", "Energy per gram"),
+    ("protein", "Protein"),
+    ("fat", "Fat"),
+    ("carbohydrate", "Carbohydrate"),
+    ("fibre", "Fibre"),
+)
+_WHY = "add an ingredient with its amount"
+
+
+class AnswerStrip(QWidget):
+    """Water, minutes, energy and sodium, each with its workings one key away."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.water = FigureView(session, "Water", compact=True)
+        self.soak = FigureView(session, "Soak", compact=True)
+        self.cook = FigureView(session, "Cook", compact=True)
+        self.energy = FigureView(session, "Energy", compact=True)
+        self.sodium = FigureView(session, "Sodium", compact=True)
+        across = row(space=8)
+        for view, wide in ((self.water, 3), (self.soak, 2), (self.cook, 2), (self.energy, 2), (self.sodium, 2)):
+            across.addWidget(view, wide)
+        column(self).addLayout(across)
+
+    def show_sums(self, sheet: MealSheet | None, sums: Sums | None, of: str) -> None:
+        """Show the figures of a serving or a bag, or that there is nothing to reckon yet."""
+        minutes = None if sheet is None else sheet.minutes
+        for view, figure in (
+            (self.energy, None if sums is None else sums.energy),
+            (self.sodium, None if sums is None else sums.sodium),
+            (self.soak, None if minutes is None else minutes.soak),
+            (self.cook, None if minutes is None else minutes.cook),
+        ):
+            view.set_figure(figure, _WHY if sums is None else "not known for any ingredient")
+        n = 0 if sheet is None else sheet.notes_used
+        taught = f", notes n={n}" if n else ""
+        self.water.set_figure(None if sums is None else sums.water, _WHY, title=f"Water, {of}{taught}")
+
+
+class SumsView(QWidget):
+    """The rest of what a meal comes to, for each serving or for the bag."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.strip = AnswerStrip(session)
+        self._sheet: MealSheet | None = None
+        self.share = ChoiceField(session, "Figures for", [(SERVING, "each serving"), (BAG, "the whole bag")])
+        self.flame = FigureView(session, "Over the flame", compact=True)
+        self.figures = {name: FigureView(session, title, compact=True) for name, title in REST}
+        grid = QGridLayout()
+        grid.setSpacing(8)
+        for n, view in enumerate((*self.figures.values(), self.flame)):
+            grid.addWidget(view, n // 4, n % 4)
+        grid.addWidget(self.share, 1, 3)
+        for n in range(4):
+            grid.setColumnStretch(n, 1)
+        self._said = column(space=4)
+        inside = column(self, space=8)
+        inside.addWidget(words("What it comes to", "heading"))
+        inside.addLayout(grid)
+        inside.addLayout(self._said)
+        self.share.changed.connect(self._show)
+
+    def show_sheet(self, sheet: MealSheet | None) -> None:
+        """Show a sheet, or that there is nothing to reckon yet."""
+        self._sheet = sheet if sheet is not None and sheet.parts else None
+        self._show()
+
+    def _show(self) -> None:
+        sheet, bag = self._sheet, self.share.value() == BAG
+        empty(self._said)
+        sums = None if sheet is None else sheet.bag if bag else sheet.serving
+        count = self.session.style.number(1.0 if sheet is None else sheet.servings)
+        self.strip.show_sums(sheet, sums, f"bag of {count}" if bag else "one serving")
+        self.flame.set_figure(None if sheet is None else sheet.minutes.flame, _WHY)
+        for name, view in self.figures.items():
+            view.set_figure(None if sums is None else getattr(sums, name), _WHY)
+        if sheet is None:
+            return
+        for remark in sheet.remarks:
+            self._said.addWidget(words(remark))
+        if sheet.published:
+            self._said.addWidget(words("Published beside it", "label"))
+            for published in sheet.published:
+                self._said.addWidget(words(f"{published.name}: {published.told}  [{published.source}]", "small"))

@@ -1,0 +1,112 @@
+"""A swap before it is made: what would stand in, and what changes for each serving."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QFrame, QGridLayout, QLineEdit
+
+from dryhouse.desk.places.meals.ingredient_entry import IngredientEntry
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import button, column, empty, row, words
+from dryhouse.kitchen.meal_sheet import Difference, differences
+from dryhouse.kitchen.meals import Swap, preview_swap, swap_part
+from dryhouse.kitchen.records import MealPart
+from dryhouse.science.errors import InputProblem
+
+_PAUSE_MS = 80
+
+
+class SwapView(QFrame):
+    """Type what should stand in; the differences answer while typing, and nothing changes until asked."""
+
+    done = Signal()
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        set_role(self, "card")
+        self.session = session
+        self._part: MealPart | None = None
+        self.swap: Swap | None = None
+        self.title = words("", "heading")
+        self.name = IngredientEntry(session, "Swap for")
+        self.amount = QLineEdit()
+        self.amount.setAccessibleName("Amount of what stands in")
+        self.amount.setPlaceholderText("the same dry weight")
+        self.sentence = words("", "small")
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(24)
+        self.make = button("Make the s&wap", self.make_swap, "primary")
+        inside = column(self, margin=16, space=8)
+        inside.addWidget(self.title)
+        inside.addLayout(row(self.name, self.amount, space=16))
+        inside.addWidget(self.sentence)
+        inside.addLayout(self._grid)
+        inside.addLayout(row(1, button("Leave it", self.left.emit), self.make))
+        self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
+        self._pause.timeout.connect(self.reckon)
+        self.name.settled.connect(self.reckon)
+        self.name.textEdited.connect(lambda _t: self._pause.start())
+        self.amount.textEdited.connect(lambda _t: self._pause.start())
+        self.amount.returnPressed.connect(self.make_swap)
+
+    def begin(self, part: MealPart) -> None:
+        """Ask what should stand in for a part."""
+        self._part, self.swap = part, None
+        self.title.setText(f"Swap {part.name} for")
+        self.name.clear()
+        self.name.choice = None
+        self.amount.clear()
+        self._show("Such as beans or a soy crumble for meat, or a bought kind for a home-dried one.")
+        self.name.setFocus()
+
+    def reckon(self) -> None:
+        """Work the swap out from what stands there."""
+        typed = self.name.choice.name if self.name.choice is not None else self.name.text().strip()
+        if self._part is None or not typed:
+            self.swap = None
+            self._show("")
+            return
+        try:
+            self.swap = preview_swap(self.session.kitchen, self._part.id, typed, self.amount.text())
+        except InputProblem as problem:
+            self.swap = None
+            self._show(problem.sentence)
+            return
+        new = [c for c in self.swap.after.cautions if c not in self.swap.before.cautions]
+        gone = [c for c in self.swap.before.cautions if c not in self.swap.after.cautions]
+        self._show(f"For each serving. Cautions: {len(new)} come with it, {len(gone)} go.")
+
+    def make_swap(self) -> None:
+        """Make it."""
+        if self._part is None or self.swap is None:
+            return
+        if self.session.act(swap_part, self._part.id, self.swap.into.name, self.amount.text()) is not None:
+            self.done.emit()
+
+    def _show(self, sentence: str) -> None:
+        self.sentence.setText(sentence)
+        self.make.setEnabled(self.swap is not None)
+        empty(self._grid)
+        if self.swap is None:
+            return
+        for n, head in enumerate(("", self.swap.out.name, self.swap.into.name, "Change")):
+            self._grid.addWidget(words(head, "label", wrap=False), 0, n)
+        for at, difference in enumerate(differences(self.swap.before, self.swap.after), start=1):
+            for n, text in enumerate(self._told(difference)):
+                self._grid.addWidget(words(text, wrap=False), at, n)
+
+    def _told(self, difference: Difference) -> tuple[str, str, str, str]:
+        style = self.session.style
+        before, after = difference.before, difference.after
+        change = ""
+        if difference.change is not None and after is not None:
+            sign = "+" if difference.change > 0 else "−" if difference.change < 0 else "±"
+            change = f"{sign} {style.amount(abs(difference.change), after.unit)}"
+        return (
+            difference.name.capitalize(),
+            "—" if before is None else style.figure(before),
+            "—" if after is None else style.figure(after),
+            change,
+        )

@@ -1,0 +1,148 @@
+"""The Meals: meals and trips, side by side as two pages of one place."""
+
+from __future__ import annotations
+
+from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
+from PySide6.QtWidgets import QButtonGroup, QPushButton, QStackedWidget
+
+from dryhouse.desk.place import Place
+from dryhouse.desk.places.meals.meals_page import MealsPage
+from dryhouse.desk.places.meals.trips_page import TripsPage
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.kitchen.records import (
+    Batch,
+    CookingNote,
+    CookingNotePart,
+    Dryer,
+    Lot,
+    LotCheck,
+    LotDraw,
+    LotMove,
+    Meal,
+    MealPart,
+    OwnFigure,
+    OwnFood,
+    PlaceTemperature,
+    Trip,
+    TripMeal,
+)
+
+MEALS, TRIPS = 0, 1
+
+
+class MealsPlace(Place):
+    """Meals from the shelf to the pot, trips from the days back to the shopping list."""
+
+    watches = frozenset(
+        {Meal, MealPart, CookingNote, CookingNotePart, Trip, TripMeal, Lot, LotDraw, LotCheck, LotMove}
+        | {Batch, Dryer, OwnFood, OwnFigure, PlaceTemperature}
+    )
+    shortcuts = (
+        ("Ctrl+N", "build a meal, or plan a trip"),
+        ("Ctrl+F", "find a meal"),
+        ("Ctrl+S", "save the meal"),
+        ("Ctrl+O", "note how it came out"),
+        ("Ctrl+T", "turn between meals and trips"),
+        ("Enter", "on a day: put the chosen meal there"),
+        ("Del", "on a day: take a meal off"),
+        ("Alt+arrows", "on a day: move a meal"),
+        ("+ and −", "on a day: more or fewer servings"),
+    )
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self.meals = MealsPage(session)
+        self.trips = TripsPage(session)
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.meals)
+        self.pages.addWidget(self.trips)
+        self._which = QButtonGroup(self)
+        self.to_meals = self._page_button("Meals", MEALS)
+        self.to_trips = self._page_button("Trips", TRIPS)
+        self.to_meals.setChecked(True)
+        self.new_button = button("Build a meal", self.new, "primary", hint="Ctrl+N")
+        inside = column(self, margin=20, space=12)
+        print_button = button("Print", self.print_page, hint="Ctrl+P")
+        inside.addLayout(
+            row(words("Meals", "title", wrap=False), self.to_meals, self.to_trips, 1, print_button, self.new_button)
+        )
+        inside.addWidget(self.pages, 1)
+        for keys, act in (
+            ("Ctrl+N", self.new),
+            ("Ctrl+F", self._find),
+            ("Ctrl+S", self._save),
+            ("Ctrl+O", lambda: self.here == MEALS and self.meals.card.open_note()),
+            ("Ctrl+T", lambda: self.turn(1 - self.here)),
+        ):
+            QShortcut(QKeySequence(keys), self, act)
+
+    def _page_button(self, text: str, page: int) -> QPushButton:
+        made = button(text, lambda: self.turn(page), hint="Ctrl+T turns between them")
+        made.setCheckable(True)
+        self._which.addButton(made)
+        return made
+
+    @property
+    def here(self) -> int:
+        """The page in view."""
+        return self.pages.currentIndex()
+
+    def turn(self, page: int) -> None:
+        """Show the meals or the trips."""
+        self.pages.setCurrentIndex(page)
+        (self.to_trips if page == TRIPS else self.to_meals).setChecked(True)
+        self.new_button.setText("Plan a trip" if page == TRIPS else "Build a meal")
+        self.refresh()
+        self.arrive()
+
+    # --- the place -------------------------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        (self.trips if self.here == TRIPS else self.meals).refresh()
+
+    def arrive(self) -> None:
+        if self.here == TRIPS:
+            self.trips.grid.setFocus()
+        elif self.meals.pages.currentWidget() is self.meals.nothing:
+            self.meals.nothing.buttons[0].setFocus()
+        else:
+            self.meals.list.list.setFocus()
+
+    def show_record(self, kind: str, id: int | str) -> None:
+        if kind == "meal":
+            self.turn(MEALS)
+            self.meals.show_meal(int(id))
+        elif kind == "trip":
+            self.turn(TRIPS)
+            self.trips.show_trip(int(id))
+
+    def printout(self) -> QTextDocument | None:
+        return (self.trips if self.here == TRIPS else self.meals).printout()
+
+    def leave(self) -> None:
+        if self.meals.card.meal.id and self.meals.card.is_changed():
+            self.meals.card.save()
+
+    # --- acts ------------------------------------------------------------------------------------------------
+
+    def new(self) -> None:
+        """A new meal, or a new trip."""
+        (self.trips if self.here == TRIPS else self.meals).new()
+
+    def print_page(self) -> None:
+        """Show the page as it will be printed."""
+        if self.here == TRIPS:
+            self.trips.plan_view.print_page()
+        else:
+            self.meals.print_card()
+
+    def _find(self) -> None:
+        page = self.trips if self.here == TRIPS else self.meals
+        page.list.filter.setFocus()
+
+    def _save(self) -> None:
+        if self.here == MEALS:
+            self.meals.card.save()
+        elif self.trips.form.isVisible():
+            self.trips.form.save()

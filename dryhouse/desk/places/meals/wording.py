@@ -1,0 +1,154 @@
+"""Meals and trips on paper and on the clipboard: simple pages in black on white."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from html import escape
+from itertools import groupby
+
+from dryhouse.kitchen.meal_sheet import MealSheet
+from dryhouse.kitchen.provisioning import Plan
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.trip_lists import Bag, Buy
+from dryhouse.science.display import Style
+from dryhouse.science.values import Caution, Figure
+
+BOX = "☐"
+
+
+def table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """A table of plain text."""
+    top = "".join(f"<th>{escape(cell)}</th>" for cell in head)
+    lines = ("".join(f"<td>{escape(cell)}</td>" for cell in line) for line in rows)
+    return f"<table>{f'<tr>{top}</tr>' if top else ''}{''.join(f'<tr>{line}</tr>' for line in lines)}</table>"
+
+
+def shown(style: Style, figure: Figure | None) -> str:
+    """A figure with its interval, or a dash."""
+    if figure is None:
+        return "—"
+    between = style.interval(figure)
+    return style.figure(figure) + (f" (likely {between})" if between else "")
+
+
+def cautions_html(cautions: Iterable[Caution]) -> str:
+    """Every caution with its source."""
+    said = {"stop": "Stop", "warn": "Take care", "note": "Note"}
+    lines = "".join(
+        f"<p><b>{said[c.severity]}:</b> {escape(c.text)} <span class='small'>[{escape(c.source)}]</span></p>"
+        for c in cautions
+    )
+    return f"<h2>Cautions</h2>{lines}" if lines else ""
+
+
+def meal_page(sheet: MealSheet, style: Style) -> str:
+    """The card of a meal."""
+    meal, bag, one = sheet.meal, sheet.bag, sheet.serving
+    rows = [
+        (
+            line.part.name,
+            "—" if line.grams is None else style.mass(line.grams),
+            "—" if line.ml is None else style.volume(line.ml),
+        )
+        for line in sheet.parts
+    ]
+    minutes = sheet.minutes
+    sums = [
+        ("Dry mass", shown(style, bag.dry_mass), shown(style, one.dry_mass)),
+        ("Energy", shown(style, bag.energy), shown(style, one.energy)),
+        ("Energy per gram", shown(style, bag.energy_per_gram), ""),
+        ("Protein", shown(style, bag.protein), shown(style, one.protein)),
+        ("Fat", shown(style, bag.fat), shown(style, one.fat)),
+        ("Carbohydrate", shown(style, bag.carbohydrate), shown(style, one.carbohydrate)),
+        ("Sodium", shown(style, bag.sodium), shown(style, one.sodium)),
+    ]
+    method = f"<p>{escape(meal.method)}</p>" if meal.method else ""
+    remarks = "".join(f"<p>{escape(remark)}</p>" for remark in sheet.remarks)
+    return (
+        f"<h1>{escape(meal.name)}</h1><p>{style.number(sheet.servings)} servings; {escape(meal.cooking)}, "
+        f"{escape(meal.liquid)}</p>"
+        f"<p><b>Water {escape(shown(style, bag.water))}</b>; soak {minutes.soak.value:.0f} min, "
+        f"cook {minutes.cook.value:.0f} min</p>{method}"
+        f"{table(('Ingredient', 'Dry weight', 'Measure'), rows)}"
+        f"<h2>What it comes to</h2>{table(('', 'Bag', 'One serving'), sums)}{remarks}"
+        f"{cautions_html(sheet.cautions)}"
+    )
+
+
+def shopping_page(plan: Plan, style: Style) -> str:
+    """The shopping list: fresh food to dry first, then what is bought as it is."""
+
+    def rows(lines: Iterable[Buy]) -> list[tuple[str, str, str, str]]:
+        return [(BOX, b.name, "—" if b.amount is None else shown(style, b.amount), b.note) for b in lines]
+
+    fresh = [b for b in plan.shopping if b.for_drying]
+    bought = [b for b in plan.shopping if not b.for_drying]
+    parts = [f"<h1>Shopping for {escape(plan.trip.name)}</h1>"]
+    if fresh:
+        parts.append(f"<h2>Fresh, to dry</h2>{table((), rows(fresh))}")
+    if bought:
+        parts.append(f"<h2>As it is</h2>{table((), rows(bought))}")
+    if not plan.shopping:
+        parts.append("<p>Nothing to buy.</p>")
+    return "".join(parts)
+
+
+def packing_page(plan: Plan, style: Style) -> str:
+    """The packing list, day by day."""
+    parts = [f"<h1>Packing for {escape(plan.trip.name)}</h1>"]
+    for day, bags in groupby(plan.bags, key=lambda b: b.day):
+        parts.append(f"<h2>{day:%A} {day.day} {day:%B}</h2>")
+        parts.extend(bag_html(bag, style) for bag in bags)
+    if not plan.bags:
+        parts.append("<p>No meal is on any day yet.</p>")
+    return "".join(parts)
+
+
+def bag_html(bag: Bag, style: Style) -> str:
+    """One bag: its label's line, then what goes into it and from where."""
+    rows = [
+        (
+            BOX,
+            part.name,
+            "—" if part.grams is None else style.mass(part.grams),
+            "" if part.ml is None else style.volume(part.ml),
+            part.source,
+        )
+        for part in bag.parts
+    ]
+    return (
+        f"<p><b>{escape(bag.slot.capitalize())}: {escape(bag.name)}</b> for {style.number(bag.servings)}; water "
+        f"{escape(style.volume(bag.water.value))}, soak {bag.soak_minutes:.0f} min, cook {bag.cook_minutes:.0f} min"
+        f"</p>{table((), rows)}"
+    )
+
+
+def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
+    """The drying calendar, what each run takes, and what gives."""
+    parts = [f"<h1>Drying for {escape(plan.trip.name)}</h1>"]
+    rows = []
+    for run in plan.calendar.runs:
+        start, end = kitchen.local(run.start), kitchen.local(run.end)
+        for load in run.loads:
+            item = next(i for i in plan.items if i.food == load.food)
+            after = f"condition {item.conditioning_days} days" if item.conditioning_days else ""
+            rows.append(
+                (
+                    BOX,
+                    f"{start:%a} {start.day} {start:%b %H:%M}",
+                    f"{end:%a} {end.day} {end:%b %H:%M}",
+                    run.machine.name,
+                    item.name,
+                    f"{style.mass(load.prepared)} on {load.trays} {'tray' if load.trays == 1 else 'trays'}",
+                    after,
+                )
+            )
+    head = ("", "Start by", "Done by", "Dryer", "Food", "Prepared", "After")
+    parts.append(table(head, rows) if rows else "<p>Nothing has to be dried.</p>")
+    if plan.kwh is not None:
+        parts.append(f"<p>Power at most {style.number(plan.kwh)} kWh.</p>")
+    if plan.gives:
+        parts.append("<h2>What gives</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.gives))
+    if plan.remarks:
+        parts.append("<h2>To know</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.remarks))
+    return "".join(parts)
