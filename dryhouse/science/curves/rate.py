@@ -82,7 +82,7 @@ def periods(hours: ArrayLike, mr: ArrayLike) -> tuple[Periods | None, str]:
     if aicc(lewis, len(t), 1) - aicc(sse, len(t), 2) < CLEARLY or inside < 3 or critical > 0.93:
         return None, "The rate falls from the beginning: no constant-rate period shows."
     found = Periods(rate, critical, until, float(np.sqrt(sse / len(t))))
-    if until >= t[-1]:
+    if until >= t[-2]:
         return found, "The rate has been constant so far; it has not begun to fall."
     return found, (
         f"Constant rate for the first {until:.1f} h ({100 * rate:.0f} % of the free water an hour), "
