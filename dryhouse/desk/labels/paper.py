@@ -78,20 +78,21 @@ def print_on(job: LabelJob, device: QPagedPaintDevice) -> int:
     return pages
 
 
-def preview(job: LabelJob, page: int = 0) -> QImage:
-    """A picture of one page, as it will be printed."""
+def preview(job: LabelJob, page: int = 0) -> tuple[QImage, int]:
+    """A picture of one page as it will be printed (the last, where there are fewer), and how many there are."""
     dots = _PREVIEW_DOTS / 25.4
-    image = QImage(
-        round(job.sheet.page_mm[0] * dots), round(job.sheet.page_mm[1] * dots), QImage.Format.Format_RGB32
-    )
+    width, height = (round(mm * dots) for mm in job.sheet.page_mm)
+    image = QImage(width, height, QImage.Format.Format_RGB32)
     image.setDotsPerMeterX(round(dots * 1000))
     image.setDotsPerMeterY(round(dots * 1000))
     image.fill(Qt.GlobalColor.white)
+    fitted = job.fitted(image)
+    pages = job.pages(fitted)
     painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.TextAntialiasing)
-    _draw_page(painter, job, job.fitted(image), page, outlines=True)
+    _draw_page(painter, job, fitted, max(0, min(page, pages - 1)), outlines=True)
     painter.end()
-    return image
+    return image, pages
 
 
 def _draw_page(

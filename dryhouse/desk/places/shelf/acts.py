@@ -1,0 +1,174 @@
+"""The small forms for what is done with a lot. Enter keeps, Esc leaves; every act can be taken back."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from typing import Any
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, words
+from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
+from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.kitchen.conditioning import days_needed, treatments
+from dryhouse.kitchen.lots import check_lot, draw, edit_lot, move, open_lot, present, redry
+from dryhouse.kitchen.places import places
+from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.records.lots import COOKED, GIVEN
+from dryhouse.science.quantities import Mass
+
+Keep = Callable[[], Done | None]
+
+
+class ActForm(QWidget):
+    """One form at a time, for one lot or many."""
+
+    left = Signal()
+    """It was kept or left."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.fields: dict[str, Field | ChoiceField] = {}
+        self._keep: Keep = lambda: None
+        self.heading = words("", "heading")
+        self.sentence = words("", "muted")
+        self.save_button = button("&Keep", self.save, "primary", hint="Enter")
+        page = QWidget()
+        self._entries = column(page, space=4)
+        outer = column(self, space=10)
+        outer.addWidget(self.heading)
+        outer.addWidget(self.sentence)
+        outer.addWidget(scrolling(page), 1)
+        outer.addLayout(row(self.save_button, button("Leave it", self.left.emit, hint="Esc"), 1))
+        esc = QShortcut(QKeySequence(Qt.Key.Key_Escape), self, self.left.emit)
+        esc.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+
+    def begin(self, act: str, lots: Sequence[int], title: str) -> None:
+        """Show the form of an act for these lots; `title` says which."""
+        made = {
+            "move": self._move, "draw": self._draw, "check": self._check, "open": self._open,
+            "redry": self._redry, "conditioning": self._condition,
+        }[act]  # fmt: skip
+        heading, sentence, self.fields, self._keep = made(list(lots))
+        self.heading.setText(f"{heading} {title}")
+        self.sentence.setText(sentence)
+        self.sentence.setVisible(bool(sentence))
+        empty(self._entries)
+        for field in self.fields.values():
+            self._entries.addWidget(field)
+            if isinstance(field, Field):
+                field.accepted.connect(self.save)
+        self._entries.addStretch(1)
+        next(iter(self.fields.values())).setFocus()
+
+    def save(self) -> None:
+        """Keep what was entered; a refusal is shown at the entry it names, and nothing has changed."""
+        wrong = first_problem(self.fields.values())
+        if wrong is not None:
+            wrong.show_problem(wrong.problem)
+            wrong.setFocus()
+            return
+        if self._keep() is None:
+            mark_problem(self.session.problem, self.fields.values())
+            return
+        self.left.emit()
+
+    # --- the forms -------------------------------------------------------------------------------------
+
+    def _value(self, name: str) -> Any:
+        return self.fields[name].value()
+
+    def _move(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        known = [(p.id, p.name[:1].upper() + p.name[1:]) for p in places(self.session.kitchen)]
+        fields = {
+            "place": ChoiceField(self.session, "To", known, name="place"),
+            "at": MomentField(self.session, "When", hint="empty means now", name="at"),
+        }
+        sentence = (
+            "It may lie back: the keep-by is reckoned from that moment on." if known else "Add a place first."
+        )
+
+        def keep() -> Done | None:
+            place = self._value("place")
+            return self.session.act(move, lots, place if place is not None else 0, self._value("at"))
+
+        return "Move", sentence, fields, keep
+
+    def _draw(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        purposes = ((COOKED, "For cooking or eating"), (GIVEN, "Given away"))
+        fields = {
+            "mass": QuantityField(self.session, "How much", Mass, hint="empty takes all that is left", name="mass"),
+            "purpose": ChoiceField(self.session, "What for", purposes, name="purpose"),
+            "on": self._day("on"),
+            "note": TextField(self.session, "Note", name="note"),
+        }
+
+        def keep() -> Done | None:
+            more = {name: self._value(name) for name in ("purpose", "on")}
+            return self.session.act(draw, lots[0], self._value("mass"), note=self._value("note") or "", **more)
+
+        return "Take some of", "", fields, keep
+
+    def _check(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        moist = ((None, "Not looked at"), (False, "Dry, no drops on the lid"), (True, "Moist, or drops on the lid"))
+        mould = ((None, "Not looked at"), (False, "None seen"), (True, "Mould seen"))
+        fields = {
+            "moist": ChoiceField(self.session, "Moisture", moist, name="moist"),
+            "mould": ChoiceField(self.session, "Mould", mould, name="mould"),
+            "smell": TextField(
+                self.session, "Odd smell", hint="empty where there is none; never taste", name="smell"
+            ),
+            "mass": QuantityField(self.session, "Weighs", Mass, hint="without the jar", name="mass"),
+            "on": self._day("on"),
+            "note": TextField(self.session, "Note", name="note"),
+        }
+
+        def keep() -> Done | None:
+            more = {name: self._value(name) for name in ("moist", "mould", "mass", "on")}
+            told = {name: self._value(name) or "" for name in ("smell", "note")}
+            return self.session.act(check_lot, lots[0], **more, **told)
+
+        return "Check", "Write down what you saw. What was not looked at stays unknown.", fields, keep
+
+    def _open(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        fields = {"on": self._day("opened_on")}
+        sentence = "An opened lot is one to look at first, until a check finds it dry."
+        return "Open", sentence, fields, lambda: self.session.act(open_lot, lots[0], self._value("on"))
+
+    def _redry(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        fields = {"on": self._day("redried_on")}
+        sentence = "Life already used stays used. Check it once it has cooled."
+        return "Dry again", sentence, fields, lambda: self.session.act(redry, lots[0], self._value("on"))
+
+    def _condition(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        lot = present(self.session.kitchen, lots[0])
+        ways = [("", "Nothing recorded"), *((t.words, t.words) for t in treatments())]
+        fields = {
+            "conditioned_from": DateField(self.session, "Conditioning began", name="conditioned_from"),
+            "conditioned_to": DateField(self.session, "Conditioning ended", name="conditioned_to"),
+            "pasteurised": ChoiceField(
+                self.session, "Treated against insects", ways, name="pasteurised", editable=True
+            ),
+        }
+        for name, field in fields.items():
+            field.set_value(getattr(lot, name))
+        sentence = (
+            f"Dried fruit: {days_needed()} days in loosely filled, covered jars, shaken daily; note each look with "
+            "Check. A treatment against insects is no kill step for germs."
+        )
+
+        def keep() -> Done | None:
+            values = {name: self._value(name) for name in ("conditioned_from", "conditioned_to")}
+            now = present(self.session.kitchen, lots[0])
+            return self.session.act(edit_lot, replace(now, **values, pasteurised=self._value("pasteurised") or ""))
+
+        return "Condition", sentence, fields, keep
+
+    def _day(self, name: str) -> DateField:
+        return DateField(self.session, "On", hint="empty means today", name=name)

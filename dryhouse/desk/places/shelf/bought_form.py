@@ -1,0 +1,82 @@
+"""Shelving dried food that was bought: what, how much, where, and the date on its package."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
+from dryhouse.desk.widgets.food_field import FoodField
+from dryhouse.kitchen.packing import Package, shelve
+from dryhouse.kitchen.places import places
+from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.science.quantities import Mass, Volume
+
+
+class BoughtForm(QWidget):
+    """One bought package. `shelved` gives the number of the new lot."""
+
+    shelved = Signal(int)
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.food = FoodField(session)
+        self.name_ = TextField(session, "Name", hint="if it has one of its own", name="name")
+        self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
+        self.mass = QuantityField(session, "Holds", Mass, hint="such as 250 g", name="mass")
+        self.volume = QuantityField(session, "Measures", Volume, hint="such as 2 cups", name="volume")
+        self.place = ChoiceField(session, "Place", name="place")
+        self.keep_by = DateField(
+            session, "Date on the package", hint="such as 2027-06-30", name="keep_by", ahead=True
+        )
+        self.bought_on = DateField(session, "Bought on", hint="empty means today", name="packed_on")
+        self.fields = (
+            self.food, self.name_, self.kind, self.mass, self.volume, self.place, self.keep_by, self.bought_on,
+        )  # fmt: skip
+        inside = column(self, space=4)
+        back = button("&Back to the shelf", self.left.emit, hint="Esc")
+        inside.addLayout(row(words("Shelve bought food", "title", wrap=False), 1, back))
+        for field in self.fields:
+            field.setMaximumWidth(460)
+            inside.addWidget(field)
+            if isinstance(field, Field):
+                field.accepted.connect(self.save)
+        inside.addStretch(1)
+        self.save_button = button("&Shelve", self.save, "primary", hint="Enter")
+        inside.addLayout(row(self.save_button, 1))
+        esc = QShortcut(QKeySequence(Qt.Key.Key_Escape), self, self.left.emit)
+        esc.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+
+    def begin(self) -> None:
+        """Empty entries."""
+        known = [(p.id, p.name[:1].upper() + p.name[1:]) for p in places(self.session.kitchen)]
+        self.place.set_choices(known or [(None, "No place yet")])
+        self.kind.set_value("bag")
+        for field in self.fields:
+            if isinstance(field, Field):
+                field.set_value(None)
+        self.food.setFocus()
+
+    def save(self) -> None:
+        """Shelve as entered."""
+        wrong = first_problem(self.fields)
+        if wrong is not None or not self.food.require("Which food is it? Such as apple."):
+            (wrong or self.food).setFocus()
+            return
+        kind = self.kind.value()
+        package = Package(
+            kind, self.mass.value(), self.volume.value(), self.place.value(), name=self.name_.value() or ""
+        )
+        done = self.session.act(
+            shelve, self.food.value().slug, package, self.keep_by.value(), bought_on=self.bought_on.value()
+        )
+        if done is None:
+            mark_problem(self.session.problem, self.fields)
+            return
+        self.shelved.emit(done.record.id)

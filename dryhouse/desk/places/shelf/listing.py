@@ -1,0 +1,217 @@
+"""The list of lots: its columns, the line and choices that narrow it, and the order."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from typing import Any
+
+from PySide6.QtCore import QModelIndex, QRect, Qt, Signal
+from PySide6.QtGui import QPainter
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QComboBox,
+    QSizePolicy,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
+
+from dryhouse.desk.icons import pixmap
+from dryhouse.desk.models.paged import Column
+from dryhouse.desk.places.shelf.state import ShelfState
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.filter_bar import FilterBar
+from dryhouse.desk.widgets.paged_table import PagedTable
+from dryhouse.kitchen.labels import day_words
+from dryhouse.kitchen.shelf_book import ShelfLine
+from dryhouse.kitchen.standing import STANDINGS, THROWN_OUT, USED_UP
+from dryhouse.kitchen.words import split_words
+
+ANY = ""
+_STANDING_COLUMN = 1
+_FAR = date.max
+
+
+class StandingDelegate(QStyledItemDelegate):
+    """The standing's shape in its colour beside its word."""
+
+    def __init__(self, session: Session, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.session = session
+
+    def initStyleOption(self, option: QStyleOptionViewItem, index: QModelIndex) -> None:
+        super().initStyleOption(option, index)
+        self._word, option.text = option.text, ""
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex) -> None:
+        super().paint(painter, option, index)
+        word = str(index.data())
+        tint = self.session.theme.tokens.tint(word.casefold())
+        box = option.rect
+        size = 18
+        mark = QRect(box.left() + 8, box.center().y() - size // 2 + 1, size, size)
+        painter.save()
+        painter.drawPixmap(mark, pixmap(tint.shape, tint.ink, size))
+        painter.setPen(tint.ink)
+        room = box.adjusted(size + 14, 0, -4, 0)
+        said = option.fontMetrics.elidedText(word, Qt.TextElideMode.ElideRight, room.width())
+        painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), said)
+        painter.restore()
+
+
+class LotListing(QWidget):
+    """The table and how many it lists; `filter` is a line of its own. `chosen` and `opened` give a lot's number."""
+
+    chosen = Signal(object)
+    opened = Signal(object)
+    counted = Signal(int, bool)
+
+    def __init__(self, session: Session, state: ShelfState) -> None:
+        super().__init__()
+        self.session, self.state = session, state
+        self._sort, self._descending = "standing", False
+        self.standing, self.place = _choice("Standing"), _choice("Place")
+        self.filter = FilterBar("Find lots", "Find by food, name, place or notes", self.standing, self.place)
+        self.table = PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id)
+        self.table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.table.setItemDelegateForColumn(_STANDING_COLUMN, StandingDelegate(session, self.table))
+        self.table.show_sort(self._sort, self._descending)
+        self.count = words("", "small")
+        inside = column(self, space=8)
+        inside.addWidget(self.table, 1)
+        inside.addWidget(self.count)
+        self.filter.changed.connect(lambda _text: self.list_again())
+        self.filter.down.connect(self.table.setFocus)
+        for box in (self.standing, self.place):
+            box.currentIndexChanged.connect(lambda _i: self.list_again())
+        self.table.sort_asked.connect(self._sort_by)
+        self.table.chosen.connect(self.chosen)
+        self.table.opened.connect(self.opened)
+        session.style_changed.connect(self.table.rows.forget)
+        session.theme.changed.connect(self.table.viewport().update)
+
+    def selected(self) -> list[int]:
+        """The numbers of the chosen lots: one, or many chosen with Shift or Ctrl."""
+        lines = sorted(index.row() for index in self.table.selectionModel().selectedRows())
+        return [id for line in lines if (id := self.table.rows.id_at(line)) is not None]
+
+    def refresh(self) -> None:
+        """Offer the choices and list again."""
+        standings = [s for s in STANDINGS if self.state.gone or s not in (THROWN_OUT, USED_UP)]
+        _offer(self.standing, [("Every standing", ANY), *((s.capitalize(), s) for s in standings)])
+        names = sorted({p.name for p in self.state.book.places.values()}, key=str.casefold)
+        _offer(self.place, [("Every place", ANY), *((n[:1].upper() + n[1:], n) for n in names)])
+        self.list_again()
+
+    def list_again(self) -> None:
+        """List what the filter leaves, in the chosen order."""
+        lines = self.state.lines()
+        left = [line for line in lines.values() if self._fits(line)]
+        key = _KEYS[self._sort]
+        if self._sort != "standing":
+            left.sort(key=lambda line: (*key(line), line.lot.id), reverse=self._descending)
+        elif self._descending:
+            left.reverse()
+        self.table.set_ids([line.lot.id for line in left])
+        self.count.setText(f"{len(left)} {'lot' if len(left) == 1 else 'lots'}")
+        self.counted.emit(len(left), (bool(lines) and len(left) < len(lines)) or self._narrowed())
+
+    def clear(self) -> None:
+        """Take every narrowing away."""
+        self.filter.edit.clear()
+        for box in (self.standing, self.place):
+            box.setCurrentIndex(0)
+        self.filter.tell()
+
+    def show(self, id: int) -> None:
+        """Choose a lot, taking the filter away where it hides it."""
+        if not self.table.choose(id):
+            self.clear()
+            self.list_again()
+            self.table.choose(id)
+
+    # --- inside ----------------------------------------------------------------------------------------
+
+    def _narrowed(self) -> bool:
+        return bool(self.filter.text() or self.standing.currentData() or self.place.currentData())
+
+    def _fits(self, line: ShelfLine) -> bool:
+        standing, place = self.standing.currentData(), self.place.currentData()
+        if (standing and line.standing != standing) or (place and line.place != place):
+            return False
+        wanted = split_words(self.filter.text())
+        if not wanted:
+            return True
+        lot = line.lot
+        known = self.state.book.food(lot.food)
+        names = " ".join(known.other_names) if known is not None else ""
+        told = split_words(
+            f"{lot.name} {line.food_name} {names} {line.batch_title} "
+            f"{line.place} {lot.package} {lot.notes} {lot.id}"
+        )
+        return all(any(word.startswith(start) for word in told) for start in wanted)
+
+    def _fetch(self, ids: Sequence[int]) -> list[ShelfLine]:
+        lines = self.state.lines()
+        return [lines[id] for id in ids if id in lines]
+
+    def _sort_by(self, key: str, descending: bool) -> None:
+        self._sort, self._descending = key, descending
+        self.list_again()
+
+    def _columns(self) -> tuple[Column, ...]:
+        return (
+            Column("Food", lot_name, "food", width=170, stretch=True),
+            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=136),
+            Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=108),
+            Column("Use", self._first, "keep_by", right=True, width=64),
+            Column("Left", self._mass, "mass", right=True, width=92),
+            Column("Cups", self._cups, "cups", right=True, width=96),
+            Column("Place", lambda line: line.place or "not recorded", "place", width=110),
+        )
+
+    def _first(self, line: ShelfLine) -> str:
+        return "" if line.first is None else "first" if line.first == 1 else f"{line.first}."
+
+    def _mass(self, line: ShelfLine) -> str:
+        return "—" if line.mass_left_g is None else self.session.style.mass(line.mass_left_g)
+
+    def _cups(self, line: ShelfLine) -> str:
+        return "—" if line.volume_left_ml is None else self.session.style.volume(line.volume_left_ml)
+
+
+def lot_name(line: ShelfLine) -> str:
+    """What the shelf calls a lot: its name or its food's, and its number."""
+    name = line.lot.name or line.batch_title or line.food_name
+    return f"{name[:1].upper()}{name[1:]} · {line.lot.id}"
+
+
+_KEYS: dict[str, Any] = {
+    "standing": lambda line: (),
+    "food": lambda line: (lot_name(line).casefold(),),
+    "keep_by": lambda line: (line.keep_by or _FAR,),
+    "mass": lambda line: (line.mass_left_g is None, line.mass_left_g or 0.0),
+    "cups": lambda line: (line.volume_left_ml is None, line.volume_left_ml or 0.0),
+    "place": lambda line: (line.place.casefold(), line.keep_by or _FAR),
+}
+
+
+def _choice(name: str) -> QComboBox:
+    box = QComboBox()
+    box.setAccessibleName(name)
+    box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+    box.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+    return box
+
+
+def _offer(box: QComboBox, choices: list[tuple[str, Any]]) -> None:
+    """Offer these, silently; the chosen one stays where it is still offered."""
+    chosen = box.currentText()
+    box.blockSignals(True)
+    box.clear()
+    for text, value in choices:
+        box.addItem(text, value)
+    box.setCurrentIndex(max(box.findText(chosen), 0))
+    box.blockSignals(False)

@@ -1,0 +1,157 @@
+"""The chosen lot beside the list: its standing, its keep-by with workings, its cautions, what was done to it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from dryhouse.desk.places.shelf.listing import lot_name
+from dryhouse.desk.places.shelf.state import ShelfState
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.status_line import StatusLine
+from dryhouse.kitchen.cautions import cautions_for
+from dryhouse.kitchen.conditioning import days_needed
+from dryhouse.kitchen.days import end_of_day
+from dryhouse.kitchen.labels import day_words
+from dryhouse.kitchen.shelf import keep_by_figure
+from dryhouse.kitchen.shelf_book import ShelfLine
+
+ACTS = (
+    ("move", "&Move", "M"),
+    ("draw", "&Take some", "T"),
+    ("check", "&Check", "C"),
+    ("open", "&Open", "O"),
+    ("redry", "Dry a&gain", "G"),
+    ("conditioning", "Con&dition", "D"),
+    ("labels", "&Labels", "L"),
+    ("throw_out", "Throw out", "Del"),
+)
+"""What can be done with a lot: the act, its button, its key in the list."""
+
+
+class LotPanel(QWidget):
+    """The lot in focus. `ask(act)` is called for each button."""
+
+    def __init__(self, session: Session, state: ShelfState, ask: Callable[[str], None]) -> None:
+        super().__init__()
+        self.session, self.state = session, state
+        self.line: ShelfLine | None = None
+        self.heading = words("", "heading")
+        self.status = StatusLine(session.theme)
+        self.gravest = CautionsView(session)
+        self.keep_by = FigureView(session, "Keeps for", compact=True)
+        self.facts = words("", select=True)
+        self.history = words("", "muted", select=True)
+        self.cautions = CautionsView(session)
+        self.to_batch = button("Its &batch", self._open_batch, "quiet", hint="Open the batch it came from")
+        page = QWidget()
+        inside = column(page, space=10)
+        for widget in (
+            self.heading, self.status, self.gravest, self.keep_by, self.facts, self.history, self.cautions,
+        ):  # fmt: skip
+            inside.addWidget(widget)
+        inside.addLayout(row(self.to_batch, 1))
+        inside.addStretch(1)
+        self._page = page
+        self.buttons = {
+            act: button(text, lambda a=act: ask(a), hint=f"{key} in the list") for act, text, key in ACTS
+        }
+        grid = QGridLayout()
+        grid.setSpacing(8)
+        for n, made in enumerate(self.buttons.values()):
+            grid.addWidget(made, n // 4, n % 4)
+        outer = column(self, space=8)
+        outer.addWidget(scrolling(page), 1)
+        outer.addLayout(grid)
+        self.show_lot(None)
+
+    def show_lot(self, id: int | None) -> None:
+        """Show the lot of this number; None shows nothing."""
+        self.line = self.state.line(id)
+        there = self.line is not None
+        self._page.setVisible(there)
+        for made in self.buttons.values():
+            made.setVisible(there)
+        if self.line is None:
+            return
+        line, lot = self.line, self.line.lot
+        self.heading.setText(lot_name(line))
+        self.status.say(line.standing, line.reason)
+        self.facts.setText("\n".join(self._facts(line)))
+        self.history.setText("\n".join(self._history(line)))
+        self.to_batch.setVisible(lot.batch is not None)
+        self._show_keep_by(line)
+        cautions = cautions_for(self.state.facts(lot))
+        stops = sum(c.severity == "stop" for c in cautions)
+        self.gravest.set_cautions(cautions[:stops])
+        self.cautions.set_cautions(cautions[stops:])
+
+    def _show_keep_by(self, line: ShelfLine) -> None:
+        moment = end_of_day(self.session.kitchen, self.state.day)
+        figure = keep_by_figure(self.session.kitchen, line.lot, moment)
+        on = "" if self.state.on is None else f" from {day_words(self.state.day)}"
+        if figure is not None and line.keep_by is not None:
+            past = figure.value < 0
+            title = f"{'Past since' if past else 'Keeps until'} {day_words(line.keep_by)}; days left{on}"
+            self.keep_by.set_figure(figure, title=title)
+        elif line.keep_by is not None:
+            self.keep_by.set_figure(
+                None, "the date printed on its package", title=f"Until {day_words(line.keep_by)}"
+            )
+        else:
+            self.keep_by.set_figure(None, line.reason, title="Keep-by not known")
+
+    def _facts(self, line: ShelfLine) -> list[str]:
+        style, lot = self.session.style, line.lot
+        amount = [
+            style.mass(line.mass_left_g) if line.mass_left_g is not None else "",
+            style.volume(line.volume_left_ml) if line.volume_left_ml is not None else "",
+        ]
+        left = " or ".join(a for a in amount if a) or "amount not recorded"
+        packed = f" of {style.show(lot.mass)}" if lot.mass else ""
+        bought = lot.batch is None and lot.bought_keep_by is not None
+        said = [
+            f"{left} left{packed}",
+            f"{lot.package.capitalize()}, {'bought' if bought else 'packed'} {day_words(lot.packed_on)}"
+            + ("" if lot.sealed else ", not sealed"),
+            f"In the {line.place}" if line.place else "Its place is not recorded",
+        ]
+        if lot.conditioned_from is not None:
+            until = (
+                f" to {day_words(lot.conditioned_to)}" if lot.conditioned_to else f", {days_needed()} days wanted"
+            )
+            said.append(f"Conditioned from {day_words(lot.conditioned_from)}{until}")
+        if lot.pasteurised:
+            said.append(f"Against insects: {lot.pasteurised}")
+        return said + ([f"“{lot.notes}”"] if lot.notes else [])
+
+    def _history(self, line: ShelfLine) -> list[str]:
+        """What happened to it, the newest first."""
+        kitchen, style, book, id = self.session.kitchen, self.session.style, self.state.book, line.lot.id
+        told = [
+            (kitchen.local(m.at).date(), f"to the {book.places[m.place].name}")
+            for m in book.moves.get(id, ())
+            if m.place in book.places
+        ]
+        told += [(d.on, f"{d.purpose}: {style.show(d.mass, 'all that was left')}") for d in book.draws.get(id, ())]
+        for check in book.checks.get(id, ()):
+            found = [
+                "moist" if check.moist else "dry" if check.moist is False else "",
+                "mould" if check.mould else "",
+                f"smell: {check.smell}" if check.smell else "",
+                style.show(check.mass, ""),
+                check.note,
+            ]
+            told.append((check.on, "checked: " + (", ".join(f for f in found if f) or "nothing noted")))
+        for day, words_ in ((line.lot.opened_on, "opened"), (line.lot.redried_on, "dried again")):
+            if day is not None:
+                told.append((day, words_))
+        return [f"{day_words(day)}  {text}" for day, text in sorted(told, key=lambda t: t[0], reverse=True)]
+
+    def _open_batch(self) -> None:
+        if self.line is not None and self.line.lot.batch is not None:
+            self.session.open("journal", "batch", self.line.lot.batch)

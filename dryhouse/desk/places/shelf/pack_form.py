@@ -1,0 +1,215 @@
+"""Packing a batch: which batch, into how many jars and bags, what each holds and where it goes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
+
+from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
+from dryhouse.kitchen.cautions import batch_cautions, batch_facts
+from dryhouse.kitchen.conditioning import days_needed
+from dryhouse.kitchen.foods import food_name
+from dryhouse.kitchen.labels import day_words
+from dryhouse.kitchen.packing import Package, pack, split, unpacked_g
+from dryhouse.kitchen.places import places
+from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.kitchen.records import Batch, Lot
+from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.science.quantities import Mass, Volume
+
+_OFFERED = 60
+_SLACK_G = 0.5
+
+
+class PackageRow:
+    """The entries of one jar or bag."""
+
+    def __init__(
+        self, session: Session, number: int, kinds: Sequence[tuple[str, str]], where: Sequence[tuple]
+    ) -> None:
+        self.kind = ChoiceField(session, f"Package {number}", kinds, name="package")
+        self.mass = QuantityField(session, "Holds", Mass, hint="such as 80 g", name="mass")
+        self.volume = QuantityField(session, "Measures", Volume, hint="such as 1 cup", name="volume")
+        self.place = ChoiceField(session, "Goes to", where, name="place")
+        self.fields = (self.kind, self.mass, self.volume, self.place)
+
+    def package(self) -> Package:
+        """What was entered."""
+        kind = self.kind.value()
+        return Package(kind, self.mass.value(), self.volume.value(), self.place.value(), kind != "open container")
+
+
+class PackForm(QWidget):
+    """Batch, count, and a line for each package. `packed` gives the numbers of the new lots."""
+
+    packed = Signal(object)
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.rows: list[PackageRow] = []
+        self.batch = ChoiceField(session, "Batch", name="batch")
+        self.packed_on = DateField(session, "Packed on", hint="empty means today", name="packed_on")
+        self.count = NumberField(session, "Into how many", name="count", whole=True, what="number of jars")
+        self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
+        self.place = ChoiceField(session, "Place", name="place")
+        self.conditioned_from = DateField(session, "Conditioning began", hint="if it has", name="conditioned_from")
+        self.conditioned_to = DateField(session, "Conditioning ended", hint="if it has", name="conditioned_to")
+        self.sum = words("", "muted")
+        self.more = QCheckBox("More is packed than was weighed dry")
+        self.cautions = CautionsView(session)
+        self.save_button = button("&Pack", self.save, "primary", hint="Ctrl+Enter")
+        grid = QWidget()
+        self._grid = QGridLayout(grid)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(12)
+        self._build(grid)
+        self.batch.changed.connect(self._batch_chosen)
+        for field in (self.count, self.kind, self.place):
+            field.changed.connect(self.split_again)
+        for keys, act in (("Ctrl+Return", self.save), ("Ctrl+Enter", self.save), ("Esc", self.left.emit)):
+            QShortcut(QKeySequence(keys), self, act, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        self.setFocusProxy(self.batch)
+
+    def _build(self, grid: QWidget) -> None:
+        page = QWidget()
+        inside = column(page, space=8)
+        first, second, third = row(space=12), row(space=12), row(space=12)
+        first.addWidget(self.batch, 3)
+        first.addWidget(self.packed_on, 1)
+        for field in (self.count, self.kind, self.place):
+            second.addWidget(field, 1)
+        for field in (self.conditioned_from, self.conditioned_to):
+            third.addWidget(field, 1)
+        self._conditioning = QWidget()
+        self._conditioning.setLayout(third)
+        for layout in (first, second):
+            inside.addLayout(layout)
+        for widget in (self._conditioning, grid, self.sum, self.more, self.cautions):
+            inside.addWidget(widget)
+        inside.addStretch(1)
+        outer = column(self, space=12)
+        back = button("&Back to the shelf", self.left.emit, hint="Esc")
+        outer.addLayout(row(words("Pack a batch", "title", wrap=False), 1, back))
+        outer.addWidget(scrolling(page), 1)
+        outer.addLayout(row(self.save_button, 1))
+
+    def begin(self, batch: int | None = None) -> None:
+        """Offer what can be packed; choose a batch where one is named."""
+        kitchen = self.session.kitchen
+        ids = list(kitchen.journal.batch_ids(BatchQuery(states=(FINISHED,))))[:_OFFERED]
+        if batch is not None and batch not in ids:
+            ids.insert(0, batch)
+        offered = [b for b in (kitchen.journal.get(Batch, id) for id in ids) if b is not None]
+        open_ = [b for b in offered if (left := unpacked_g(kitchen, b)) is None or left > 1 or b.id == batch]
+        self.batch.set_choices([(b.id, self._batch_words(b)) for b in open_])
+        self.place.set_choices(self._places())
+        if batch is not None:
+            self.batch.set_value(batch)
+        for field in (self.packed_on, self.conditioned_from, self.conditioned_to):
+            field.set_value(None)
+        self.more.setChecked(False)
+        self.count.set_value(1)
+        self._batch_chosen()
+        self.batch.setFocus()
+
+    def has_batches(self) -> bool:
+        """Whether there is anything to pack."""
+        return self.batch.box.count() > 0
+
+    def _places(self) -> list[tuple[int | None, str]]:
+        known = [(p.id, p.name[:1].upper() + p.name[1:]) for p in places(self.session.kitchen)]
+        return known or [(None, "No place yet")]
+
+    def _batch_words(self, batch: Batch) -> str:
+        kitchen = self.session.kitchen
+        name = batch.title or food_name(kitchen, batch.food)
+        when = f", dried {day_words(kitchen.local(batch.ended).date())}" if batch.ended else ""
+        rest = unpacked_g(kitchen, batch)
+        amount = f", {self.session.style.mass(rest)} to pack" if rest else ""
+        return f"{name[:1].upper()}{name[1:]}, batch {batch.id}{when}{amount}"
+
+    def _chosen(self) -> Batch | None:
+        id = self.batch.value()
+        return None if id is None else self.session.kitchen.journal.get(Batch, id)
+
+    def _batch_chosen(self) -> None:
+        batch, kitchen = self._chosen(), self.session.kitchen
+        self._conditioning.setVisible(batch is not None and "fruit" in batch_facts(kitchen, batch).kinds)
+        self.conditioned_from.set_hint(f"if it has; {days_needed()} days are wanted")
+        self.cautions.set_cautions(batch_cautions(kitchen, batch) if batch is not None else ())
+        self.split_again()
+
+    def split_again(self) -> None:
+        """A line for each package, with equal shares of what is left to pack."""
+        batch, count = self._chosen(), self.count.value()
+        if batch is None or not count or count > 200:
+            return
+        shares = split(
+            self.session.kitchen, batch, int(count), Package(self.kind.value(), place=self.place.value())
+        )
+        empty(self._grid)
+        kinds = [(p, p.capitalize()) for p in PACKAGES]
+        self.rows = [PackageRow(self.session, n, kinds, self._places()) for n in range(1, len(shares) + 1)]
+        for n, (made, share) in enumerate(zip(self.rows, shares, strict=True)):
+            for at, field in enumerate(made.fields):
+                self._grid.addWidget(field, n, at)
+            made.kind.set_value(share.kind)
+            made.place.set_value(share.place)
+            style = self.session.style
+            if share.mass is not None:
+                made.mass.edit.setText(style.mass(share.mass.si))
+            if share.volume is not None:
+                made.volume.edit.setText(style.volume(share.volume.si))
+            made.mass.changed.connect(self._add_up)
+        self._add_up()
+
+    def _add_up(self) -> None:
+        batch = self._chosen()
+        together = sum(r.mass.value().si for r in self.rows if r.mass.value() is not None)
+        rest = unpacked_g(self.session.kitchen, batch) if batch is not None else None
+        style = self.session.style
+        said = f"Together {style.mass(together)}" if together else "No masses entered yet"
+        if rest is not None:
+            said += f" of {style.mass(rest)} that is not packed yet"
+        self.sum.setText(said)
+        over = rest is not None and together > rest * 1.02 + _SLACK_G
+        self.more.setVisible(over)
+
+    def save(self) -> None:
+        """Pack as entered."""
+        batch = self._chosen()
+        every = (
+            self.packed_on, self.count, self.conditioned_from, self.conditioned_to,
+            *(f for r in self.rows for f in r.fields),
+        )  # fmt: skip
+        wrong = first_problem(every)
+        if wrong is not None:
+            wrong.show_problem(wrong.problem)
+            wrong.setFocus()
+            return
+        if batch is None:
+            self.session.say("Choose the batch to pack first.", "input")
+            return
+        done = self.session.act(
+            pack,
+            batch.id,
+            [r.package() for r in self.rows],
+            packed_on=self.packed_on.value(),
+            conditioned_from=self.conditioned_from.value(),
+            conditioned_to=self.conditioned_to.value(),
+            more_than_dried=self.more.isVisible() and self.more.isChecked(),
+        )
+        if done is None:
+            mark_problem(self.session.problem, every)
+            return
+        self.packed.emit([c.record.id for c in done.changes if isinstance(c.record, Lot)])

@@ -1,0 +1,66 @@
+"""The shelf as the place shows it: one reading of the journal, brought up to date by every act."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from dryhouse.desk.session import Session
+from dryhouse.kitchen.days import end_of_day, today
+from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.shelf import shelf
+from dryhouse.kitchen.shelf_book import ShelfBook, ShelfLine
+from dryhouse.science.safety import LotFacts
+
+
+class ShelfState:
+    """The book, the day looked at, and the lines of that day by lot."""
+
+    def __init__(self, session: Session) -> None:
+        self.session = session
+        self.on: date | None = None
+        """The day looked at; None is today."""
+        self.gone = False
+        self._book: ShelfBook | None = None
+        self._lines: dict[int, ShelfLine] | None = None
+
+    @property
+    def book(self) -> ShelfBook:
+        """The records of the shelf, read when first wanted."""
+        if self._book is None:
+            self._book = ShelfBook.read(self.session.kitchen)
+        return self._book
+
+    @property
+    def day(self) -> date:
+        """The day looked at."""
+        return self.on or today(self.session.kitchen)
+
+    def take(self, done: Done) -> None:
+        """Bring the book up to what an act changed."""
+        self._lines = None
+        if self._book is not None:
+            self._book.take(done)
+
+    def look_at(self, on: date | None, *, gone: bool | None = None) -> None:
+        """Look at another day, or also at what is gone."""
+        self.on, self._lines = on, None
+        self.gone = self.gone if gone is None else gone
+
+    def lines(self) -> dict[int, ShelfLine]:
+        """Every lot on the day looked at, in the shelf's own order."""
+        if self._lines is None:
+            found = shelf(self.session.kitchen, self.day, gone=self.gone, book=self.book)
+            self._lines = {line.lot.id: line for line in found}
+        return self._lines
+
+    def line(self, id: int | None) -> ShelfLine | None:
+        """The line of a lot, also of one that the day's list leaves out."""
+        if id is None or id not in self.book.lots:
+            return None
+        listed = self.lines().get(id)
+        return listed or self.book.line(self.book.lots[id], self.day, end_of_day(self.session.kitchen, self.day))
+
+    def facts(self, lot: Lot) -> LotFacts:
+        """What is recorded of a lot up to the day looked at."""
+        return self.book.facts(lot, end_of_day(self.session.kitchen, self.day))

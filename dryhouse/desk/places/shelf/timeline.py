@@ -1,0 +1,50 @@
+"""The shelf along time, beside the list."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.places.shelf.listing import lot_name
+from dryhouse.desk.places.shelf.state import ShelfState
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.plot_pane import PlotPane
+from dryhouse.kitchen.days import today
+from dryhouse.kitchen.standing import THROWN_OUT, USED_UP
+
+
+class Timeline(QWidget):
+    """The picture, and what it says in words."""
+
+    def __init__(self, session: Session, state: ShelfState) -> None:
+        super().__init__()
+        self.session, self.state = session, state
+        self.said = words("", select=True)
+        self.pane = PlotPane(session, "The shelf along time")
+        inside = column(self, space=8)
+        inside.addWidget(words("Along time", "heading"))
+        inside.addWidget(self.said)
+        inside.addWidget(self.pane, 1)
+
+    def show_state(self) -> None:
+        """Draw the day looked at."""
+        from dryhouse.plots.shelf import ShelfBar, ShelfPicture, draw_shelf, say, table
+
+        style = self.session.style
+        lines = [line for line in self.state.lines().values() if line.standing not in (THROWN_OUT, USED_UP)]
+        bars = tuple(
+            ShelfBar(
+                lot_name(line),
+                line.keep_by,
+                line.standing,
+                style.mass(line.mass_left_g) if line.mass_left_g is not None else "",
+            )
+            for line in lines
+            if line.keep_by is not None
+        )
+        now = today(self.session.kitchen)
+        picture = ShelfPicture(bars, now, self.state.day, len(lines) - len(bars))
+        passed = sorted(picture.passed(), key=lambda bar: bar.keep_by)
+        names = "; ".join(bar.name for bar in passed[:6]) + ("; …" if len(passed) > 6 else "")
+        self.said.setText(say(picture) + (f": {names}." if passed else "."))
+        self.pane.show_plot(draw_shelf, picture, table=table, said=self.said.text())

@@ -1,0 +1,329 @@
+"""The Shelf: lots by standing and keep-by, what is left, what to use first, and what is done with them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
+from PySide6.QtWidgets import QComboBox, QSplitter, QStackedWidget, QWidget
+
+from dryhouse.desk.place import Place
+from dryhouse.desk.places.shelf.acts import ActForm
+from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.places.shelf.listing import LotListing, lot_name
+from dryhouse.desk.places.shelf.lot_panel import ACTS, LotPanel
+from dryhouse.desk.places.shelf.state import ShelfState
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.kitchen.lots import throw_out
+from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.records import (
+    Batch,
+    BatchPart,
+    Lot,
+    LotCheck,
+    LotDraw,
+    LotMove,
+    OwnFigure,
+    OwnFood,
+    PlaceTemperature,
+    Trip,
+)
+from dryhouse.kitchen.records import Place as PlaceRecord
+
+if TYPE_CHECKING:
+    from dryhouse.desk.labels.page import LabelsPage
+    from dryhouse.desk.places.shelf.bought_form import BoughtForm
+    from dryhouse.desk.places.shelf.pack_form import PackForm
+    from dryhouse.desk.places.shelf.places_page import PlacesPage
+    from dryhouse.desk.places.shelf.timeline import Timeline
+
+_SETTLE_MS = 40
+_MANY = frozenset({"move", "throw_out", "labels"})
+"""What can be done with many lots at once."""
+
+
+class ShelfPlace(Place):
+    """The list at the left; at the right the chosen lot, a form, or the picture along time."""
+
+    watches = frozenset(
+        {Lot, LotMove, LotDraw, LotCheck, PlaceRecord, PlaceTemperature, Batch, BatchPart, OwnFood, OwnFigure, Trip}
+    )
+    shortcuts = (
+        ("Ctrl+N", "pack a batch"),
+        ("Ctrl+F", "find lots"),
+        ("Ctrl+T", "the shelf along time"),
+        ("Ctrl+G", "as it will stand on a day"),
+        ("Ctrl+L", "labels for the chosen lots"),
+        *((key, f"in the list: {text.replace('&', '').lower()}") for _act, text, key in ACTS),
+    )
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self.state = ShelfState(session)
+        self.listing = LotListing(session, self.state)
+        self.panel = LotPanel(session, self.state, self.ask)
+        self.form = ActForm(session)
+        self.on = DateField(session, "As it will stand on", hint="empty means today; in 6 weeks", ahead=True)
+        self.trips = QComboBox()
+        self.trips.setAccessibleName("The last day of a trip")
+        self._timeline: Timeline | None = None
+        self._pack: PackForm | None = None
+        self._bought: BoughtForm | None = None
+        self._places: PlacesPage | None = None
+        self._labels: LabelsPage | None = None
+        self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
+        self._settle.timeout.connect(self._show_chosen)
+        self.nothing = EmptyState(
+            session.theme,
+            "shelf",
+            "Nothing on the shelf yet",
+            "Pack a finished batch into jars and bags, or shelve dried food you bought.",
+            ("Pack a batch", self.pack),
+            ("Shelve bought food", self.shelve),
+            ("Places", self.show_places),
+        )
+        self._build()
+        self._connect()
+
+    def _build(self) -> None:
+        self.pack_button = button("&Pack a batch", self.pack, "primary", hint="Ctrl+N")
+        self.time_button = button("Along &time", self.toggle_timeline, hint="Ctrl+T")
+        self.time_button.setCheckable(True)
+        head = row(
+            words("Shelf", "title", wrap=False), 1,
+            button("Pl&aces", self.show_places), button("Bo&ught food", self.shelve),
+            self.time_button, self.pack_button,
+        )  # fmt: skip
+        self.beside = QStackedWidget()
+        for page in (self.panel, self.form):
+            self.beside.addWidget(page)
+        self.both = QSplitter()
+        self.both.setChildrenCollapsible(False)
+        self.both.setHandleWidth(20)
+        left, right = QWidget(), QWidget()
+        column(left).addWidget(self.listing)
+        column(right).addWidget(self.beside)
+        left.setMinimumWidth(420)
+        right.setMinimumWidth(380)
+        self.both.addWidget(left)
+        self.both.addWidget(right)
+        self.both.setSizes([640, 420])
+        self.lists = QWidget()
+        inside = column(self.lists, space=12)
+        inside.addLayout(head)
+        self.on.setMaximumWidth(300)
+        days = row(self.on, space=8)
+        days.addWidget(self.trips, 0, Qt.AlignmentFlag.AlignVCenter)
+        days.addStretch(1)
+        inside.addWidget(self.listing.filter)
+        inside.addLayout(days)
+        inside.addWidget(self.both, 1)
+        self.pages = QStackedWidget()
+        for page in (self.lists, self.nothing):
+            self.pages.addWidget(page)
+        column(self, margin=20).addWidget(self.pages)
+
+    def _connect(self) -> None:
+        self.listing.chosen.connect(lambda _id: self._settle.start())
+        self.listing.table.selectionModel().selectionChanged.connect(lambda *_a: self._settle.start())
+        self.listing.opened.connect(lambda _id: self.panel.keep_by.setFocus())
+        self.listing.counted.connect(self._counted)
+        self.form.left.connect(self._left_form)
+        self.on.changed.connect(self._look_at)
+        self.trips.activated.connect(self._trip_chosen)
+        for keys, act in (
+            ("Ctrl+N", self.pack),
+            ("Ctrl+F", self._find),
+            ("Ctrl+T", self.toggle_timeline),
+            ("Ctrl+G", self.on.setFocus),
+            ("Ctrl+L", lambda: self.ask("labels")),
+        ):
+            QShortcut(QKeySequence(keys), self, act)
+        for act, _text, key in ACTS:
+            made = QShortcut(QKeySequence(key), self.listing.table, lambda a=act: self.ask(a))
+            made.setContext(Qt.ShortcutContext.WidgetShortcut)
+
+    # --- the place -----------------------------------------------------------------------------------------
+
+    def note_change(self, done: Done) -> None:
+        if done.kinds & self.watches:
+            self.state.take(done)
+        super().note_change(done)
+
+    def refresh(self) -> None:
+        self._offer_trips()
+        self.listing.refresh()
+        self._settle.start()
+        if self._places is not None and self.pages.currentWidget() is self._places:
+            self._places.refresh()
+        if self._timeline is not None and self.beside.currentWidget() is self._timeline:
+            self._timeline.show_state()
+
+    def arrive(self) -> None:
+        if self.pages.currentWidget() is self.lists:
+            self.listing.table.setFocus()
+        elif self.pages.currentWidget() is self.nothing:
+            self.nothing.buttons[0].setFocus()
+
+    def show_record(self, kind: str, id: int | str) -> None:
+        if kind == "lot":
+            self.show_list()
+            self.listing.show(int(id))
+            self.panel.show_lot(int(id))
+        elif kind == "batch":
+            self.pack(int(id))
+
+    def printout(self) -> QTextDocument | None:
+        from dryhouse.desk.places.shelf.page import shelf_page
+
+        return shelf_page(self.session, self.state) if self.state.lines() else None
+
+    # --- acts ---------------------------------------------------------------------------------------------------
+
+    def ask(self, act: str) -> None:
+        """Begin an act with the chosen lots."""
+        lots = self.listing.selected()
+        if not lots and self.panel.line is not None:
+            lots = [self.panel.line.lot.id]
+        if not lots:
+            self.session.say("Choose a lot first.")
+            return
+        if act == "labels":
+            self.show_labels(lots)
+        elif act == "throw_out":
+            self.session.act(throw_out, lots)
+            self.listing.table.setFocus()
+        else:
+            if act not in _MANY:
+                lots = [self.panel.line.lot.id if self.panel.line is not None else lots[0]]
+            line = self.state.line(lots[0])
+            title = f"{len(lots)} lots" if len(lots) > 1 else lot_name(line) if line is not None else ""
+            self.form.begin(act, lots, title)
+            self._beside(self.form)
+
+    def pack(self, batch: int | None = None) -> None:
+        """Open the form that packs a batch."""
+        if self._pack is None:
+            from dryhouse.desk.places.shelf.pack_form import PackForm
+
+            self._pack = PackForm(self.session)
+            self._pack.packed.connect(self._packed)
+            self._pack.left.connect(self.show_list)
+            self.pages.addWidget(self._pack)
+        self._pack.begin(batch)
+        if not self._pack.has_batches():
+            self.session.say("There is no finished batch to pack. Log one in the Journal first.")
+            return
+        self.pages.setCurrentWidget(self._pack)
+        self._pack.setFocus()
+
+    def shelve(self) -> None:
+        """Open the form for bought food."""
+        if self._bought is None:
+            from dryhouse.desk.places.shelf.bought_form import BoughtForm
+
+            self._bought = BoughtForm(self.session)
+            self._bought.shelved.connect(lambda id: self._packed([id]))
+            self._bought.left.connect(self.show_list)
+            self.pages.addWidget(self._bought)
+        self.pages.setCurrentWidget(self._bought)
+        self._bought.begin()
+
+    def show_places(self) -> None:
+        """The places of this kitchen."""
+        if self._places is None:
+            from dryhouse.desk.places.shelf.places_page import PlacesPage
+
+            self._places = PlacesPage(self.session)
+            self._places.left.connect(self.show_list)
+            self.pages.addWidget(self._places)
+        self._places.refresh()
+        self.pages.setCurrentWidget(self._places)
+
+    def show_labels(self, lots: list[int]) -> None:
+        """Labels for these lots: preview, print, save."""
+        from dryhouse.kitchen.labels import lot_labels
+
+        if self._labels is None:
+            from dryhouse.desk.labels.page import LabelsPage
+
+            self._labels = LabelsPage(self.session)
+            self._labels.left.connect(self.show_list)
+            self.pages.addWidget(self._labels)
+        self._labels.show_labels(lot_labels(self.session.kitchen, lots, self.session.style))
+        self.pages.setCurrentWidget(self._labels)
+        self._labels.setFocus()
+
+    def toggle_timeline(self) -> None:
+        """The shelf along time in place of the chosen lot, or back."""
+        if self._timeline is None:
+            from dryhouse.desk.places.shelf.timeline import Timeline
+
+            self._timeline = Timeline(self.session, self.state)
+            self.beside.addWidget(self._timeline)
+        there = self.beside.currentWidget() is self._timeline
+        self._beside(self.panel if there else self._timeline)
+        self.time_button.setChecked(not there)
+        if not there:
+            self._timeline.show_state()
+
+    def show_list(self) -> None:
+        """Back to the list."""
+        self.pages.setCurrentWidget(self.lists)
+        self._counted(len(self.listing.table.rows.ids), self._narrowed)
+        self.arrive()
+
+    # --- inside -------------------------------------------------------------------------------------------------
+
+    _narrowed = False
+
+    def _beside(self, page: QWidget) -> None:
+        self.beside.setCurrentWidget(page)
+        self.time_button.setChecked(page is self._timeline)
+
+    def _show_chosen(self) -> None:
+        self.panel.show_lot(self.listing.table.current_id)
+
+    def _left_form(self) -> None:
+        self._beside(self.panel)
+        self.listing.table.setFocus()
+
+    def _packed(self, lots: list[int]) -> None:
+        self.show_list()
+        self.freshen()
+        self.listing.show(lots[0])
+        self.panel.show_lot(lots[0])
+
+    def _counted(self, number: int, narrowed: bool) -> None:
+        self._narrowed = narrowed
+        if self.pages.currentWidget() in (self.lists, self.nothing):
+            empty = not number and not narrowed and self.state.on is None
+            self.pages.setCurrentWidget(self.nothing if empty else self.lists)
+
+    def _find(self) -> None:
+        self.show_list()
+        self.listing.filter.setFocus()
+        self.listing.filter.edit.selectAll()
+
+    def _look_at(self) -> None:
+        self.state.look_at(self.on.value())
+        self.listing.list_again()
+        self._settle.start()
+        if self._timeline is not None and self.beside.currentWidget() is self._timeline:
+            self._timeline.show_state()
+
+    def _offer_trips(self) -> None:
+        trips = sorted(self.session.kitchen.journal.where(Trip), key=lambda t: t.starts_on, reverse=True)
+        self.trips.clear()
+        self.trips.addItem("or the last day of a trip", None)
+        for trip in trips:
+            self.trips.addItem(trip.name, trip.ends_on)
+        self.trips.setVisible(bool(trips))
+
+    def _trip_chosen(self, index: int) -> None:
+        day = self.trips.itemData(index)
+        self.on.set_value(day)
+        self._look_at()

@@ -1,0 +1,151 @@
+"""The shelf along time: each lot a bar from today to its keep-by, a line at the day that matters.
+
+What will have passed by then is hatched and said in words, so that nothing hangs on colour alone.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import TYPE_CHECKING
+
+from matplotlib import dates as mdates
+
+from dryhouse.plots.axes import dress
+from dryhouse.plots.tokens import Tokens
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+_MOST = 24
+_EPOCH = date(1970, 1, 1)
+
+
+@dataclass(frozen=True, slots=True)
+class ShelfBar:
+    """One lot: its name, its last day, its standing on the day looked at."""
+
+    name: str
+    keep_by: date
+    standing: str
+    amount: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ShelfPicture:
+    """The lots that have a keep-by, and the two days the picture is about."""
+
+    bars: tuple[ShelfBar, ...]
+    today: date
+    chosen: date
+    unknown: int = 0
+    """How many lots have no keep-by and are not in the picture."""
+
+    def passed(self) -> tuple[ShelfBar, ...]:
+        """What will have passed by the chosen day."""
+        return tuple(bar for bar in self.bars if bar.keep_by < self.chosen)
+
+    def shown(self) -> tuple[ShelfBar, ...]:
+        """As many as can be read, those that pass first."""
+        return tuple(sorted(self.bars, key=lambda bar: (bar.keep_by, bar.name)))[:_MOST]
+
+
+def say(picture: ShelfPicture) -> str:
+    """The picture in a sentence."""
+    passed, count = len(picture.passed()), len(picture.bars)
+    said = f"{passed} of {count} lots will have passed their keep-by on {_day(picture.chosen)}"
+    if picture.unknown:
+        said += f"; {picture.unknown} more have no keep-by"
+    return said
+
+
+def table(picture: ShelfPicture) -> list[tuple[str, ...]]:
+    """The rows behind the picture, headings first."""
+    rows = [(b.name, b.keep_by.isoformat(), b.standing, b.amount) for b in picture.shown()]
+    return [("lot", "keep-by", "standing", "left"), *rows]
+
+
+def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
+    """Draw the picture on an empty figure."""
+    axes = figure.add_subplot()
+    dress(axes, tokens, "Day", "")
+    axes.grid(visible=False, axis="y")
+    bars = picture.shown()
+    axes.set_title(say(picture), loc="left", color=tokens.ink, fontsize=tokens.body)
+    if not bars:
+        axes.set_yticks([])
+        return
+    days = [_at(b.keep_by) for b in bars]
+    first, last = min(*days, _at(picture.today)), max(*days, _at(picture.chosen))
+    span = max(30.0, last - first)
+    axes.set_xlim(first - 0.02 * span, last + 0.3 * span)
+    for n, bar in enumerate(bars):
+        _bar(axes, bar, len(bars) - 1 - n, picture, tokens)
+    axes.set_ylim(-0.7, len(bars) - 0.3)
+    axes.set_yticks(range(len(bars)))
+    axes.set_yticklabels([_short(b.name) for b in reversed(bars)], color=tokens.ink, fontsize=tokens.small)
+    axes.tick_params(axis="y", length=0)
+    _mark(axes, picture.today, "today", tokens, "dotted")
+    if picture.chosen != picture.today:
+        _mark(axes, picture.chosen, _day(picture.chosen), tokens, "solid")
+    locator = mdates.AutoDateLocator(minticks=3, maxticks=7)  # type: ignore[no-untyped-call]
+    axes.xaxis.set_major_locator(locator)
+    axes.xaxis.set_major_formatter(mdates.ConciseDateFormatter(locator))  # type: ignore[no-untyped-call]
+    if len(picture.bars) > len(bars):
+        later = len(picture.bars) - len(bars)
+        axes.set_xlabel(
+            f"Day ({later} lots that keep longer are not shown)", color=tokens.ink, fontsize=tokens.body
+        )
+
+
+def _bar(axes: Axes, bar: ShelfBar, y: int, picture: ShelfPicture, tokens: Tokens) -> None:
+    tint = tokens.tint(bar.standing)
+    passed = bar.keep_by < picture.chosen
+    begin, end = sorted((_at(picture.today), _at(bar.keep_by)))
+    axes.barh(
+        y,
+        max(end - begin, 0.5),
+        left=begin,
+        height=0.6,
+        facecolor=tint.ground,
+        edgecolor=tint.ink,
+        hatch="////" if passed else None,
+        linewidth=1.0,
+    )
+    axes.annotate(
+        f"{_day(bar.keep_by)}, {bar.standing}",
+        (end, y),
+        xytext=(5, 0),
+        textcoords="offset points",
+        va="center",
+        color=tint.ink,
+        fontsize=tokens.small,
+    )
+
+
+def _mark(axes: Axes, day: date, words: str, tokens: Tokens, style: str) -> None:
+    at = _at(day)
+    axes.axvline(at, color=tokens.accent, linestyle=style, linewidth=1.4, zorder=0.5)
+    axes.annotate(
+        words,
+        (at, 0),
+        xycoords=("data", "axes fraction"),
+        xytext=(3, 3),
+        textcoords="offset points",
+        color=tokens.accent,
+        fontsize=tokens.small,
+    )
+
+
+def _at(day: date) -> float:
+    """Where a day stands on matplotlib's axis of dates: days since 1970."""
+    return float((day - _EPOCH).days)
+
+
+def _day(day: date) -> str:
+    return f"{day.day} {day:%b} {day.year}"
+
+
+def _short(name: str, longest: int = 26) -> str:
+    return name if len(name) <= longest else name[: longest - 1] + "…"
