@@ -23,6 +23,9 @@ from dryhouse.science.values import Basis, Fact, Figure
 from dryhouse.science.yields.measure import Density, PublishedDensity, density
 from dryhouse.science.yields.ratio import HandbookRatio, OwnBatch, Ratio, by_handbook, by_own, joined
 
+_ALL_WATER = Fact(100.0, "%", "")
+"""Where nothing is known of the raw food's water, any dry matter is possible."""
+
 
 @dataclass(frozen=True, slots=True)
 class OwnDot:
@@ -86,11 +89,13 @@ def learn(kitchen: Kitchen, food: Food, form: str = "", pretreatment: str = "") 
     pairs = kitchen.journal.yield_pairs(food.slug)
     kept, left_out = sound(kitchen, food, pairs)
     names = {d.id: d.name for d in dryers(kitchen, retired=True)}
+    forms = {f: _meets(form, f) for f in {p.form for p in kept}}
+    treated = {t: _meets(pretreatment, t) for t in {p.pretreatment for p in kept}}
     dots = tuple(
         OwnDot(
             p.batch,
             p.dried_g / p.prepared_g,
-            _meets(form, p.form) and _meets(pretreatment, p.pretreatment),
+            forms[p.form] and treated[p.pretreatment],
             p.form,
             p.pretreatment,
             p.started,
@@ -116,8 +121,8 @@ def learn(kitchen: Kitchen, food: Food, form: str = "", pretreatment: str = "") 
         food.fact("refuse"),
         tray_loads(kitchen, food, kept),
         hours_for(food, like),
-        _choices([p.form for p in kept] + [m.cut for m in food.measures_for("fresh")]),
-        _choices(p.pretreatment for p in kept),
+        _choices([*forms, *(m.cut for m in food.measures_for("fresh"))]),
+        _choices(treated),
     )
 
 
@@ -130,16 +135,22 @@ def sound(
     loaded. The dry matter is her own starting moisture where she entered one.
     """
     water, goal = _range(kitchen, food), food.fact("target_moisture") or Fact(0.0, "%", "")
+    usual = water or _ALL_WATER
+    least = 1.0 - usual.value / 100.0
     kept: list[YieldPair] = []
     left_out: list[YieldPair] = []
     for pair in pairs:
-        known = water
-        if pair.start_moisture_pct is not None:
-            known = Fact(pair.start_moisture_pct, "%", "entered for this batch", "entered")
-        load = load_of([Ingredient(food.name, pair.prepared_g, known or Fact(100.0, "%", ""))])
-        adds_up = pair.dried_g > 0 and verdict(load, pair.dried_g, goal).name != "weights don't add up"
-        (kept if adds_up else left_out).append(pair)
+        # between its usual dry matter and what was loaded the verdict need not be asked
+        plain = pair.start_moisture_pct is None and 0.0 < least <= pair.dried_g / pair.prepared_g <= 1.0
+        (kept if plain or _adds_up(pair, food, usual, goal) else left_out).append(pair)
     return tuple(kept), tuple(p.batch for p in left_out)
+
+
+def _adds_up(pair: YieldPair, food: Food, water: Fact, goal: Fact) -> bool:
+    if pair.start_moisture_pct is not None:
+        water = Fact(pair.start_moisture_pct, "%", "entered for this batch", "entered")
+    load = load_of([Ingredient(food.name, pair.prepared_g, water)])
+    return pair.dried_g > 0 and verdict(load, pair.dried_g, goal).name != "weights don't add up"
 
 
 def _published_water(kitchen: Kitchen, food: Food) -> Fact | None:

@@ -62,10 +62,10 @@ class AnswerView(QWidget):
         lines.addWidget(self.missing)
         lines.addLayout(row(workings, copied, printed, 1))
 
-    def show_answer(self, answer: YieldAnswer) -> None:
-        """Show another answer; nothing is read."""
+    def show_answer(self, answer: YieldAnswer, *, example: bool = False) -> None:
+        """Show another answer; nothing is read. An example says that it is one."""
         style = self.session.style
-        self.sentence.setText(sentence(answer, style))
+        self.sentence.setText(("For example: " if example else "") + sentence(answer, style))
         self.rests_on.setText(rests_on(answer))
         self.joined.set_figure(answer.joined, title=title_of(answer))
         self.handbook.set_figure(answer.handbook, "The handbook says nothing of it.")

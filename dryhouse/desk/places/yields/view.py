@@ -25,14 +25,16 @@ from dryhouse.kitchen.cautions import food_cautions
 from dryhouse.kitchen.foods import food as find_food
 from dryhouse.kitchen.records import Batch, Dryer, OwnFigure, OwnFood
 from dryhouse.kitchen.yield_knowledge import YieldKnowledge, learn
-from dryhouse.kitchen.yield_line import YieldLine, read_line
+from dryhouse.kitchen.yield_line import read_line
 from dryhouse.kitchen.yield_moves import what_moves
 from dryhouse.kitchen.yields import FRESH, YieldAnswer, answer
+from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Volume
+from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.units import SIZES
 from dryhouse.science.values import Caution
 
-_FOOD_PAUSE_MS, _PLOT_PAUSE_MS = 50, 200
+_LEARN_PAUSE_MS, _EXAMPLE_PAUSE_MS, _PLOT_PAUSE_MS = 50, 300, 200
 _EXAMPLE_FRESH, _EXAMPLE_DRIED = "1 cup corn", "2 cups dried apple"
 
 
@@ -53,7 +55,7 @@ class YieldsPlace(Place):
         self._learned: dict[tuple[str, str, str], tuple[YieldKnowledge, tuple[Caution, ...]]] = {}
         self._food = ""
         self._drawn: YieldKnowledge | None = None
-        self._next_food: Food | None = None
+        self._named: Food | None = None
         self._warm = False
         self.ask = AskBar(session)
         self.answers = AnswerView(session, self.copy, self.ask_print)
@@ -81,8 +83,10 @@ class YieldsPlace(Place):
         inside.addWidget(self.refused)
         inside.addWidget(self._stack, 1)
         self.refused.hide()
-        self._food_pause = QTimer(self, singleShot=True, interval=_FOOD_PAUSE_MS)
-        self._food_pause.timeout.connect(self._prepare)
+        self._learn_pause = QTimer(self, singleShot=True, interval=_LEARN_PAUSE_MS)
+        self._learn_pause.timeout.connect(self._learn_named)
+        self._example_pause = QTimer(self, singleShot=True, interval=_EXAMPLE_PAUSE_MS)
+        self._example_pause.timeout.connect(self._answer_example)
         self._plot_pause = QTimer(self, singleShot=True, interval=_PLOT_PAUSE_MS)
         self._plot_pause.timeout.connect(self._draw)
         self.ask.changed.connect(self.reckon)
@@ -125,11 +129,12 @@ class YieldsPlace(Place):
     def _warm_up(self) -> None:
         """Load and draw once, unseen, what the first answer needs, so that it comes as fast as the next."""
         Thread(target=import_module, args=("matplotlib.backends.backend_agg",), daemon=True).start()
-        line = read_line(self.session.kitchen, _EXAMPLE_FRESH)
-        sample, _ = self._answered(line)
-        if sample is not None and self.answer is None:
-            self._show(sample)
-            self._page.grab()
+        if self.answer is None and not self.ask.line.text():
+            line = read_line(self.session.kitchen, _EXAMPLE_FRESH)
+            if line.food is not None and line.amount is not None:
+                self._answer(line.food, line.amount)
+                self._page.grab()
+            self.refresh()
 
     # --- what a place answers -------------------------------------------------------------------------
 
@@ -138,6 +143,7 @@ class YieldsPlace(Place):
         self._learned.clear()
         self._drawn = None
         self.reckon()
+        self._answer_example()
 
     def arrive(self) -> None:
         self.ask.line.setFocus()
@@ -177,51 +183,62 @@ class YieldsPlace(Place):
     # --- answering while typing ---------------------------------------------------------------------------
 
     def reckon(self) -> None:
-        """Answer what stands in the line now."""
+        """Answer what stands in the line now. A food without an amount is answered once the typing pauses."""
         style = self.session.style
         line = read_line(self.session.kitchen, self.ask.line.text(), decimal_comma=style.decimal_comma)
         self.ask.follow(line)
-        if line.food is not None and line.amount is None:
-            self._next_food = line.food
-            self._food_pause.start()
-        elif line.food is not None:
-            self._settle_food(line.food)
-        self.answer, refused = self._answered(line)
+        self._named = line.food if line.amount is None else None
+        for pause in (self._learn_pause, self._example_pause):
+            pause.start() if self._named is not None else pause.stop()
+        if line.food is None:
+            self._answer_with(None)
+        elif line.amount is None:
+            return
+        else:
+            self._answer(line.food, line.amount)
+
+    def _learn_named(self) -> None:
+        """The food is named: gather what is known of it before the amount is typed."""
+        if self._named is not None:
+            self._learn(self._named)
+
+    def _answer_example(self) -> None:
+        """The food is named and the amount is not: answer an everyday amount, and say that it is an example."""
+        if self._named is not None:
+            self._answer(self._named, None)
+
+    def _answer(self, food: Food, amount: Mass | Volume | None) -> None:
+        self._settle_food(food)
+        known, cautions = self._learn(food)
+        asked = amount if amount is not None else self._everyday(known)
+        try:
+            self._answer_with(answer(known, asked, self.ask.direction, cautions), example=amount is None)
+        except InputProblem as problem:
+            self._answer_with(None, problem.sentence)
+
+    def _everyday(self, known: YieldKnowledge) -> Mass | Volume:
+        """An amount to show where none was typed: a cup where its weight is known, else a pound; a kilogram."""
+        if self.session.style.system == METRIC:
+            return Mass(SIZES["kg"], "1 kg")
+        if (known.fresh if self.ask.direction == FRESH else known.dried) is not None:
+            return Volume(SIZES["cup"], "1 cup")
+        return Mass(SIZES["lb"], "1 lb")
+
+    def _answer_with(self, found: YieldAnswer | None, refused: str = "", *, example: bool = False) -> None:
+        self.answer = found
         self.refused.setText(refused)
         self.refused.setVisible(bool(refused))
-        self._stack.setCurrentIndex(0 if self.answer is None else 1)
-        if self.answer is None:
+        self._stack.setCurrentIndex(0 if found is None else 1)
+        if found is None:
             return
-        self._show(self.answer)
-        if self.answer.knowledge is not self._drawn:
+        self.answers.show_answer(found, example=example)
+        self._make_room(animal=found.knowledge.food.animal)
+        self.cautions.set_cautions(found.joined.cautions)
+        if found.knowledge is not self._drawn:
             self._plot_pause.start()
-
-    def _show(self, shown: YieldAnswer) -> None:
-        self.answers.show_answer(shown)
-        self._make_room(animal=shown.knowledge.food.animal)
-        self.cautions.set_cautions(shown.joined.cautions)
-
-    def _answered(self, line: YieldLine) -> tuple[YieldAnswer | None, str]:
-        if line.food is None or line.amount is None:
-            return None, ""
-        known, cautions = self._learn(line.food)
-        try:
-            return answer(known, line.amount, self.ask.direction, cautions), ""
-        except InputProblem as problem:
-            return None, problem.sentence
-
-    def _prepare(self) -> None:
-        """The food is named and the typing pauses: have everything ready for the amount."""
-        if self._next_food is not None:
-            self._settle_food(self._next_food)
-            known, cautions = self._learn(self._next_food)
-            self.cautions.set_cautions(cautions)
-            if known.joined is not None and self.ask.direction == FRESH and known.fresh is not None:
-                answer(known, Volume(1.0), FRESH)
 
     def _settle_food(self, food: Food) -> None:
         """Another food has other forms: the filters begin anew."""
-        self._food_pause.stop()
         if food.slug == self._food:
             return
         self._food = food.slug

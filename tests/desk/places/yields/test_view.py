@@ -51,6 +51,19 @@ def test_corn_and_a_cup_are_answered_while_typing(place):
     assert place.answers.joined.value_text().endswith("oz")
 
 
+def test_a_food_alone_is_answered_with_an_example_once_typing_pauses(place):
+    typed(place, "corn")
+    QTest.qWait(400)
+    assert place.answers.sentence.text().startswith("For example: 1 cup of fresh sweet corn gives")
+    assert "How much?" in place.ask.understood.text()
+    typed(place, "apple")
+    QTest.qWait(400)
+    assert place.answers.sentence.text().startswith("For example: 1 lb of fresh apple gives")
+    place.session.act(set_preference, "units", "metric")
+    QTest.qWait(400)
+    assert place.answers.sentence.text().startswith("For example: 1 kg of fresh apple gives")
+
+
 def test_handbook_and_own_stand_side_by_side(place):
     typed(place, "corn 1 cup")
     assert place.answers.handbook.figure is not None
