@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import time
+from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -16,6 +18,9 @@ from dryhouse.science.errors import WorldProblem
 
 KEEP = 10
 """How many backups of one journal are kept; older ones go when a new one is whole."""
+
+_A_DAY = 20 * 3600
+"""Somewhat less than 24 hours, so that a daily evening at the dryer always counts as another day."""
 
 
 def backups_of(path: Path) -> list[Path]:
@@ -48,6 +53,15 @@ def back_up_open(connection: Connection, path: Path, keep: int = KEEP) -> Path:
     for old in backups_of(path)[keep:]:
         old.unlink()
     return made
+
+
+def back_up_daily(connection: Connection, path: Path) -> None:
+    """A backup when a session that wrote ends, once a day. One that does not fit stops nobody from leaving."""
+    newest = max((backup.stat().st_mtime for backup in backups_of(path)), default=0.0)
+    if time.time() - newest < _A_DAY:
+        return
+    with suppress(WorldProblem), world(path):
+        back_up_open(connection, path)
 
 
 def copy_whole(connection: Connection, into: Path) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from dryhouse.journal.backup import back_up_open
+from dryhouse.journal.backup import back_up_daily, back_up_open
 from dryhouse.journal.connecting import connect, driver_of, in_memory, may_write, take_lock
 from dryhouse.journal.problems import NOTHING_CHANGED, world
 from dryhouse.journal.revision import HEAD, bring_up_to_date, create, is_empty, revision_of
@@ -76,7 +76,7 @@ def _locked(path: Path, release: Callable[[], None]) -> SqlJournal:
     except BaseException:
         _shut(connection)
         raise
-    return SqlJournal(connection, path, release)
+    return SqlJournal(connection, path, leaving=lambda: back_up_daily(connection, path), left=release)
 
 
 def _refuse_unwritable(path: Path) -> None:

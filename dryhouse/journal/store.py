@@ -23,13 +23,21 @@ from dryhouse.science.errors import WorldProblem
 class SqlJournal:
     """Records in SQLite. May be asked from any thread; one thing is done at a time.
 
-    `on_close` gives back whatever was taken to open the file (its lock).
+    `leaving` is called before the connection is closed where something was written, `left` after it is
+    closed: they make the day's backup, and give back the lock.
     """
 
-    def __init__(self, connection: Connection, path: Path, on_close: Callable[[], None] = lambda: None) -> None:
+    def __init__(
+        self,
+        connection: Connection,
+        path: Path,
+        leaving: Callable[[], None] = lambda: None,
+        left: Callable[[], None] = lambda: None,
+    ) -> None:
         self.path = path
         self.connection = connection
-        self._on_close = on_close
+        self._leaving, self._left = leaving, left
+        self._wrote = False
         self._turn = RLock()
         self._reserved: dict[type, int] = {}
         self._lists = BatchLists(connection)
@@ -85,6 +93,7 @@ class SqlJournal:
         with self._alone(), self._transaction():
             for (kind, how), group in groupby(listed, key=lambda c: (type(c.record), _how(c))):
                 self._write_alike(mapped(kind), how, list(group))
+            self._wrote = True
         self._lists.forget(type(c.record) for c in listed)
 
     def _write_alike(self, of: Mapped[Any], how: str, changes: list[Change]) -> None:
@@ -135,11 +144,16 @@ class SqlJournal:
     def close(self) -> None:
         """Leave the file in order and let others open it. Closing twice does no harm."""
         with self._turn:
-            if not self.connection.closed:
+            if self.connection.closed:
+                return
+            try:
+                if self._wrote:
+                    self._leaving()
+            finally:
                 engine = self.connection.engine
                 self.connection.close()
                 engine.dispose()
-                self._on_close()
+                self._left()
 
 
 def _how(change: Change) -> str:

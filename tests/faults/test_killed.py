@@ -77,6 +77,8 @@ def fill(file: Path, batches: int = 400) -> None:
         [Change(None, Batch("corn", notes="as noted that evening " * 40, id=n)) for n in range(1, batches)]
     )
     journal.close()
+    for kept in backups_of(file):
+        kept.unlink()
 
 
 BACKING_UP = """

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.backup import back_up, backups_of, restore
+from dryhouse.journal.backup import back_up, back_up_daily, backups_of, restore
 from dryhouse.journal.check import check
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import Change
@@ -35,7 +36,38 @@ def foods(file: Path) -> list[str]:
         journal.close()
 
 
+def forget_backups(file: Path) -> None:
+    for kept in backups_of(file):
+        kept.unlink()
+
+
+def test_the_first_session_of_a_day_that_writes_leaves_a_backup(file: Path) -> None:
+    (first,) = backups_of(file)
+    assert foods(first) == ["corn"]
+    add(file, "apple", 2)
+    assert backups_of(file) == [first]
+    yesterday = first.stat().st_mtime - 86_400
+    os.utime(first, (yesterday, yesterday))
+    foods(file)
+    assert backups_of(file) == [first]
+    add(file, "pear", 3)
+    newest, *_ = backups_of(file)
+    assert foods(newest) == ["corn", "apple", "pear"]
+
+
+def test_a_day_s_backup_that_does_not_fit_stops_nobody(file: Path) -> None:
+    forget_backups(file)
+    (file.parent / "backups").rmdir()
+    (file.parent / "backups").write_text("in the way")
+    journal = open_journal(file, write=True)
+    back_up_daily(journal.connection, file)
+    journal.write([Change(None, Batch("pear", id=2))])
+    journal.close()
+    assert foods(file) == ["corn", "pear"]
+
+
 def test_a_backup_is_a_whole_journal_beside_the_first(file: Path) -> None:
+    forget_backups(file)
     made = back_up(file)
     assert made.parent == file.parent / "backups"
     assert check(made) == []

@@ -63,7 +63,7 @@ def _to_file(records: Iterable[Record], file: Path) -> int:
                 last = type(record)
             else:
                 out.write(",\n")
-            json.dump(as_json(record), out, ensure_ascii=False, allow_nan=False)
+            out.write(json.dumps(as_json(record), ensure_ascii=False, allow_nan=False))
             count += 1
         out.write(("\n]" if last else "") + "}}\n")
         out.flush()
