@@ -1,0 +1,1 @@
+"""Qt models: lists and tables that fetch only what is in view."""
