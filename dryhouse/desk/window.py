@@ -62,6 +62,7 @@ class DeskWindow(QMainWindow):
     def attach(self, session: Session, title: str = "") -> None:
         """Show this session's places; another session that was here is put away first."""
         from dryhouse.desk.menus import fill_menus
+        from dryhouse.desk.reminders import Reminders
         from dryhouse.desk.widgets.message_bar import MessageBar
 
         self.detach()
@@ -75,13 +76,18 @@ class DeskWindow(QMainWindow):
         session.workings_asked.connect(self._show_workings)
         session.caution_asked.connect(self._show_caution)
         self.menus = fill_menus(self)
+        self.reminders = Reminders(session, session)
+        self.reminders.start()
 
     def detach(self) -> None:
         """Put the present session's places away."""
         if self.session is None:
             return
+        self.reminders.stop()
         for view in self.views.values():
             view.leave()
+            for timer in view.findChildren(QTimer):
+                timer.stop()
             self.stack.removeWidget(view)
             view.deleteLater()
         self.views.clear()
