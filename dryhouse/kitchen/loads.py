@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dryhouse.handbook.tables import Food
+from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.foods import food as find_food
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.room import Kitchen
@@ -25,6 +26,8 @@ def starting_moisture(food: Food, batch: Batch) -> Fact | None:
     if batch.start_moisture_pct is not None:
         return Fact(batch.start_moisture_pct, "%", OWN_START, "entered")
     water = food.fact("water")
+    if water is not None:
+        water = water_with_range(food, water)
     raw, cooked = batch.cooked_mass_in, batch.cooked_mass_out
     if water is None or raw is None or cooked is None or "cooked" in food.name:
         return water
