@@ -20,13 +20,14 @@ def sample_file() -> Path:
     """Her own copy of the sample journal: made at first use and kept, so that she can try things in it."""
     file = _sample_place()
     if not file.exists():
+        import os
         import shutil
 
         from dryhouse.journal.opening import sample_journal
 
-        fresh = sample_journal()
         file.parent.mkdir(parents=True, exist_ok=True)
-        shutil.move(fresh, file)
+        part = shutil.copyfile(sample_journal(), file.with_name(f"{file.name}.{os.getpid()}"))
+        os.replace(part, file)
     return file
 
 
