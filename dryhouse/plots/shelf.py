@@ -5,6 +5,7 @@ What will have passed by then is hatched and said in words, so that nothing hang
 
 from __future__ import annotations
 
+import textwrap
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING
@@ -19,6 +20,10 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 _MOST = 24
+_LETTER = 0.083
+"""Inches a letter of the small type takes, on the wide side."""
+_WORDS = 2.2
+"""Inches the words to the right of a bar take."""
 _EPOCH = date(1970, 1, 1)
 
 
@@ -67,41 +72,46 @@ def table(picture: ShelfPicture) -> list[tuple[str, ...]]:
 
 
 def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
-    """Draw the picture on an empty figure."""
-    axes = figure.add_subplot()
+    """Draw the picture on an empty figure, its margins in inches so that no word is cut."""
+    figure.set_layout_engine("none")
+    bars = picture.shown()
+    width, height = figure.get_size_inches()
+    longest = max((len(_short(bar.name)) for bar in bars), default=0)
+    left = 0.25 + longest * _LETTER
+    title = textwrap.wrap(say(picture), max(20, int((width - 0.3) / _LETTER / 1.1)))
+    top = 0.35 + 0.18 * len(title)
+    axes = figure.add_axes((left / width, 0.62 / height, 1 - (left + 0.15) / width, 1 - (0.62 + top) / height))
     dress(axes, tokens, "Day", "")
     axes.grid(visible=False, axis="y")
-    bars = picture.shown()
-    axes.set_title(say(picture), loc="left", color=tokens.ink, fontsize=tokens.body)
+    figure.text(0.15 / width, 1 - 0.12 / height, "\n".join(title), va="top", color=tokens.ink, fontsize=tokens.body)
     if not bars:
         axes.set_yticks([])
         return
-    days = [_at(b.keep_by) for b in bars]
+    days = [_at(bar.keep_by) for bar in bars]
     first, last = min(*days, _at(picture.today)), max(*days, _at(picture.chosen))
     span = max(30.0, last - first)
-    axes.set_xlim(first - 0.02 * span, last + 0.3 * span)
+    words = min(0.75, _WORDS / max(1.0, width - left - 0.15))
+    axes.set_xlim(first - 0.02 * span, first + span / (1 - words))
     for n, bar in enumerate(bars):
         _bar(axes, bar, len(bars) - 1 - n, picture, tokens)
     axes.set_ylim(-0.7, len(bars) - 0.3)
     axes.set_yticks(range(len(bars)))
-    axes.set_yticklabels([_short(b.name) for b in reversed(bars)], color=tokens.ink, fontsize=tokens.small)
+    axes.set_yticklabels([_short(bar.name) for bar in reversed(bars)], color=tokens.ink, fontsize=tokens.small)
     axes.tick_params(axis="y", length=0)
-    _mark(axes, picture.today, "today", tokens, "dotted")
+    _mark(axes, picture.today, "today", tokens, "dotted", 1.0)
     if picture.chosen != picture.today:
-        _mark(axes, picture.chosen, _day(picture.chosen), tokens, "solid")
-    locator = mdates.AutoDateLocator(minticks=3, maxticks=7)  # type: ignore[no-untyped-call]
+        _mark(axes, picture.chosen, _day(picture.chosen), tokens, "solid", 0.0)
+    room = (width - left) * (1 - words)
+    locator = mdates.AutoDateLocator(minticks=2, maxticks=max(3, int(room / 0.7)))  # type: ignore[no-untyped-call]
     axes.xaxis.set_major_locator(locator)
     axes.xaxis.set_major_formatter(mdates.ConciseDateFormatter(locator))  # type: ignore[no-untyped-call]
     if len(picture.bars) > len(bars):
-        later = len(picture.bars) - len(bars)
-        axes.set_xlabel(
-            f"Day ({later} lots that keep longer are not shown)", color=tokens.ink, fontsize=tokens.body
-        )
+        later = f"Day ({len(picture.bars) - len(bars)} lots that keep longer are not shown)"
+        axes.set_xlabel(later, color=tokens.ink, fontsize=tokens.body)
 
 
 def _bar(axes: Axes, bar: ShelfBar, y: int, picture: ShelfPicture, tokens: Tokens) -> None:
     tint = tokens.tint(bar.standing)
-    passed = bar.keep_by < picture.chosen
     begin, end = sorted((_at(picture.today), _at(bar.keep_by)))
     axes.barh(
         y,
@@ -110,7 +120,7 @@ def _bar(axes: Axes, bar: ShelfBar, y: int, picture: ShelfPicture, tokens: Token
         height=0.6,
         facecolor=tint.ground,
         edgecolor=tint.ink,
-        hatch="////" if passed else None,
+        hatch="////" if bar.keep_by < picture.chosen else None,
         linewidth=1.0,
     )
     axes.annotate(
@@ -124,12 +134,13 @@ def _bar(axes: Axes, bar: ShelfBar, y: int, picture: ShelfPicture, tokens: Token
     )
 
 
-def _mark(axes: Axes, day: date, words: str, tokens: Tokens, style: str) -> None:
+def _mark(axes: Axes, day: date, words: str, tokens: Tokens, style: str, at_top: float) -> None:
+    """A line at a day, named at the top or the bottom of the axes so that two near days do not collide."""
     at = _at(day)
     axes.axvline(at, color=tokens.accent, linestyle=style, linewidth=1.4, zorder=0.5)
     axes.annotate(
         words,
-        (at, 0),
+        (at, at_top),
         xycoords=("data", "axes fraction"),
         xytext=(3, 3),
         textcoords="offset points",

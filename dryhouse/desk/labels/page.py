@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QKeySequence, QPixmap, QResizeEvent, QShortcut
+from PySide6.QtGui import QPixmap, QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFileDialog, QLabel, QScrollArea, QWidget
 
 from dryhouse.desk.labels.paper import LabelJob, preview, print_on, write_pdf
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField
 from dryhouse.kitchen.labels import Label
 from dryhouse.kitchen.settings import preference, set_preference
@@ -51,7 +51,7 @@ class LabelsPage(QWidget):
             field.changed.connect(self._draw)
         self.outlines.toggled.connect(lambda _on: self._draw())
         for keys, act in (("Ctrl+S", self.ask_save), ("Esc", self.left.emit)):
-            QShortcut(QKeySequence(keys), self, act, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            inner_key(self, keys, act)
         self.setFocusProxy(self.sheet)
 
     def _build(self) -> None:

@@ -6,13 +6,12 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.conditioning import days_needed, treatments
@@ -46,8 +45,7 @@ class ActForm(QWidget):
         outer.addWidget(self.sentence)
         outer.addWidget(scrolling(page), 1)
         outer.addLayout(row(self.save_button, button("Leave it", self.left.emit, hint="Esc"), 1))
-        esc = QShortcut(QKeySequence(Qt.Key.Key_Escape), self, self.left.emit)
-        esc.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        inner_key(self, "Esc", self.left.emit)
 
     def begin(self, act: str, lots: Sequence[int], title: str) -> None:
         """Show the form of an act for these lots; `title` says which."""

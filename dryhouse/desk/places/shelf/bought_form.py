@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.kitchen.packing import Package, shelve
@@ -50,8 +49,7 @@ class BoughtForm(QWidget):
         inside.addStretch(1)
         self.save_button = button("&Shelve", self.save, "primary", hint="Enter")
         inside.addLayout(row(self.save_button, 1))
-        esc = QShortcut(QKeySequence(Qt.Key.Key_Escape), self, self.left.emit)
-        esc.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        inner_key(self, "Esc", self.left.emit)
 
     def begin(self) -> None:
         """Empty entries."""

@@ -163,37 +163,40 @@ class LotListing(QWidget):
 
     def _columns(self) -> tuple[Column, ...]:
         return (
-            Column("Food", lot_name, "food", width=170, stretch=True),
-            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=136),
-            Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=108),
-            Column("Use", self._first, "keep_by", right=True, width=64),
-            Column("Left", self._mass, "mass", right=True, width=92),
-            Column("Cups", self._cups, "cups", right=True, width=96),
-            Column("Place", lambda line: line.place or "not recorded", "place", width=110),
+            Column("Food", lot_name, "food", width=190, stretch=True),
+            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=120),
+            Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=114),
+            Column("Use", self._first, "keep_by", right=True, width=50),
+            Column("Left", self._left, "mass", right=True, width=148),
+            Column("Place", lambda line: line.place or "not recorded", "place", width=84),
         )
 
     def _first(self, line: ShelfLine) -> str:
         return "" if line.first is None else "first" if line.first == 1 else f"{line.first}."
 
-    def _mass(self, line: ShelfLine) -> str:
-        return "—" if line.mass_left_g is None else self.session.style.mass(line.mass_left_g)
+    def _left(self, line: ShelfLine) -> str:
+        return amount_words(self.session, line) or "—"
 
-    def _cups(self, line: ShelfLine) -> str:
-        return "—" if line.volume_left_ml is None else self.session.style.volume(line.volume_left_ml)
+
+def amount_words(session: Session, line: ShelfLine) -> str:
+    """What is left, by mass and by measure; empty where neither is known."""
+    style = session.style
+    mass = style.mass(line.mass_left_g) if line.mass_left_g is not None else ""
+    cups = style.volume(line.volume_left_ml) if line.volume_left_ml is not None else ""
+    return " · ".join(filter(None, (mass, cups)))
 
 
 def lot_name(line: ShelfLine) -> str:
-    """What the shelf calls a lot: its name or its food's, and its number."""
+    """What the shelf calls a lot: its number, and its name or its food's."""
     name = line.lot.name or line.batch_title or line.food_name
-    return f"{name[:1].upper()}{name[1:]} · {line.lot.id}"
+    return f"{line.lot.id} · {name[:1].upper()}{name[1:]}"
 
 
 _KEYS: dict[str, Any] = {
     "standing": lambda line: (),
-    "food": lambda line: (lot_name(line).casefold(),),
+    "food": lambda line: ((line.lot.name or line.batch_title or line.food_name).casefold(),),
     "keep_by": lambda line: (line.keep_by or _FAR,),
     "mass": lambda line: (line.mass_left_g is None, line.mass_left_g or 0.0),
-    "cups": lambda line: (line.volume_left_ml is None, line.volume_left_ml or 0.0),
     "place": lambda line: (line.place.casefold(), line.keep_by or _FAR),
 }
 

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
-from dryhouse.desk.places.shelf.listing import lot_name
+from dryhouse.desk.places.shelf.listing import amount_words, lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
@@ -22,7 +22,7 @@ from dryhouse.kitchen.shelf_book import ShelfLine
 
 ACTS = (
     ("move", "&Move", "M"),
-    ("draw", "&Take some", "T"),
+    ("draw", "&Take", "T"),
     ("check", "&Check", "C"),
     ("open", "&Open", "O"),
     ("redry", "Dry a&gain", "G"),
@@ -30,7 +30,8 @@ ACTS = (
     ("labels", "&Labels", "L"),
     ("throw_out", "Throw out", "Del"),
 )
-"""What can be done with a lot: the act, its button, its key in the list."""
+"""What can be done with a lot: the act, its button, its key in the list. The first four are the usual ones."""
+_ACROSS = 4
 
 
 class LotPanel(QWidget):
@@ -58,12 +59,13 @@ class LotPanel(QWidget):
         inside.addStretch(1)
         self._page = page
         self.buttons = {
-            act: button(text, lambda a=act: ask(a), hint=f"{key} in the list") for act, text, key in ACTS
+            act: button(text, lambda a=act: ask(a), "" if n < _ACROSS else "quiet", hint=f"{key} in the list")
+            for n, (act, text, key) in enumerate(ACTS)
         }
         grid = QGridLayout()
         grid.setSpacing(8)
         for n, made in enumerate(self.buttons.values()):
-            grid.addWidget(made, n // 4, n % 4)
+            grid.addWidget(made, n // _ACROSS, n % _ACROSS)
         outer = column(self, space=8)
         outer.addWidget(scrolling(page), 1)
         outer.addLayout(grid)
@@ -107,11 +109,7 @@ class LotPanel(QWidget):
 
     def _facts(self, line: ShelfLine) -> list[str]:
         style, lot = self.session.style, line.lot
-        amount = [
-            style.mass(line.mass_left_g) if line.mass_left_g is not None else "",
-            style.volume(line.volume_left_ml) if line.volume_left_ml is not None else "",
-        ]
-        left = " or ".join(a for a in amount if a) or "amount not recorded"
+        left = amount_words(self.session, line) or "amount not recorded"
         packed = f" of {style.show(lot.mass)}" if lot.mass else ""
         bought = lot.batch is None and lot.bought_keep_by is not None
         said = [

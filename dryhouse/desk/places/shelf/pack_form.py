@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
 from dryhouse.kitchen.cautions import batch_cautions, batch_facts
@@ -24,6 +24,7 @@ from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.units import SIZES
 
 _OFFERED = 60
 _SLACK_G = 0.5
@@ -72,12 +73,14 @@ class PackForm(QWidget):
         self._grid = QGridLayout(grid)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(12)
+        for at, share in enumerate((2, 3, 3, 2)):
+            self._grid.setColumnStretch(at, share)
         self._build(grid)
         self.batch.changed.connect(self._batch_chosen)
         for field in (self.count, self.kind, self.place):
             field.changed.connect(self.split_again)
         for keys, act in (("Ctrl+Return", self.save), ("Ctrl+Enter", self.save), ("Esc", self.left.emit)):
-            QShortcut(QKeySequence(keys), self, act, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            inner_key(self, keys, act)
         self.setFocusProxy(self.batch)
 
     def _build(self, grid: QWidget) -> None:
@@ -165,11 +168,10 @@ class PackForm(QWidget):
                 self._grid.addWidget(field, n, at)
             made.kind.set_value(share.kind)
             made.place.set_value(share.place)
-            style = self.session.style
             if share.mass is not None:
-                made.mass.edit.setText(style.mass(share.mass.si))
+                made.mass.edit.setText(_share(share.mass.si, self.session.style.mass_unit))
             if share.volume is not None:
-                made.volume.edit.setText(style.volume(share.volume.si))
+                made.volume.edit.setText(_share(share.volume.si, self.session.style.volume_unit))
             made.mass.changed.connect(self._add_up)
         self._add_up()
 
@@ -213,3 +215,9 @@ class PackForm(QWidget):
             mark_problem(self.session.problem, every)
             return
         self.packed.emit([c.record.id for c in done.changes if isinstance(c.record, Lot)])
+
+
+def _share(value: float, unit: str) -> str:
+    """An equal share as it would be typed, never rounded up: the shares must not exceed the whole."""
+    places = 1 if unit in ("g", "ml") else 2
+    return f"{math.floor(value / SIZES[unit] * 10**places) / 10**places:g} {unit}"

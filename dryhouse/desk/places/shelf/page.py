@@ -6,7 +6,7 @@ from html import escape
 
 from PySide6.QtGui import QTextDocument
 
-from dryhouse.desk.places.shelf.listing import lot_name
+from dryhouse.desk.places.shelf.listing import amount_words, lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.printing import document
@@ -18,25 +18,15 @@ _HEADINGS = ("Lot", "Standing", "Keep-by", "Use", "Left", "Place")
 
 def shelf_page(session: Session, state: ShelfState) -> QTextDocument:
     """The list of the day looked at, in the shelf's own order."""
-    style = session.style
     title = f"The shelf on {day_words(state.day)}"
     rows = ["<tr>" + "".join(f"<th>{h}</th>" for h in _HEADINGS) + "</tr>"]
     for line in state.lines().values():
-        left = " · ".join(
-            filter(
-                None,
-                (
-                    style.mass(line.mass_left_g) if line.mass_left_g is not None else "",
-                    style.volume(line.volume_left_ml) if line.volume_left_ml is not None else "",
-                ),
-            )
-        )
         cells = (
             lot_name(line),
             line.standing,
             day_words(line.keep_by) if line.keep_by else "not known",
             "first" if line.first == 1 else str(line.first or ""),
-            left,
+            amount_words(session, line),
             line.place or "not recorded",
         )
         rows.append("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in cells) + "</tr>")

@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.kitchen.places import (
@@ -60,8 +59,7 @@ class PlacesPage(QWidget):
         self.history.itemClicked.connect(lambda item: self._edit_row(item.data(_ROLE)))
         for field in self.fields:
             field.accepted.connect(self.save)
-        esc = QShortcut(QKeySequence(Qt.Key.Key_Escape), self, self.left.emit)
-        esc.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        inner_key(self, "Esc", self.left.emit)
 
     def _build(self) -> None:
         entries = column(space=2)

@@ -46,5 +46,5 @@ class Timeline(QWidget):
         picture = ShelfPicture(bars, now, self.state.day, len(lines) - len(bars))
         passed = sorted(picture.passed(), key=lambda bar: bar.keep_by)
         names = "; ".join(bar.name for bar in passed[:6]) + ("; …" if len(passed) > 6 else "")
-        self.said.setText(say(picture) + (f": {names}." if passed else "."))
-        self.pane.show_plot(draw_shelf, picture, table=table, said=self.said.text())
+        self.said.setText(f"Passed by then: {names}." if passed else "Nothing will have passed by then.")
+        self.pane.show_plot(draw_shelf, picture, table=table, said=f"{say(picture)}. {self.said.text()}")

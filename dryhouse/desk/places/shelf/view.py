@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QComboBox, QSplitter, QStackedWidget, QWidget
 
 from dryhouse.desk.place import Place
 from dryhouse.desk.places.shelf.acts import ActForm
-from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.places.shelf.date_field import DateField, say_day
 from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, LotPanel
 from dryhouse.desk.places.shelf.state import ShelfState
@@ -46,7 +46,7 @@ _MANY = frozenset({"move", "throw_out", "labels"})
 
 
 class ShelfPlace(Place):
-    """The list at the left; at the right the chosen lot, a form, or the picture along time."""
+    """The list at the left, the chosen lot or a form at the right; or the picture along time in their place."""
 
     watches = frozenset(
         {Lot, LotMove, LotDraw, LotCheck, PlaceRecord, PlaceTemperature, Batch, BatchPart, OwnFood, OwnFigure, Trip}
@@ -66,7 +66,8 @@ class ShelfPlace(Place):
         self.listing = LotListing(session, self.state)
         self.panel = LotPanel(session, self.state, self.ask)
         self.form = ActForm(session)
-        self.on = DateField(session, "As it will stand on", hint="empty means today; in 6 weeks", ahead=True)
+        self.on = DateField(session, "As it will stand on", hint="today; in 6 weeks", ahead=True)
+        self.day_said = words("", "muted", wrap=False)
         self.trips = QComboBox()
         self.trips.setAccessibleName("The last day of a trip")
         self._timeline: Timeline | None = None
@@ -107,20 +108,24 @@ class ShelfPlace(Place):
         column(left).addWidget(self.listing)
         column(right).addWidget(self.beside)
         left.setMinimumWidth(420)
-        right.setMinimumWidth(380)
+        right.setMinimumWidth(366)
         self.both.addWidget(left)
         self.both.addWidget(right)
-        self.both.setSizes([640, 420])
+        self.both.setSizes([688, 366])
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         inside.addLayout(head)
-        self.on.setMaximumWidth(300)
-        days = row(self.on, space=8)
-        days.addWidget(self.trips, 0, Qt.AlignmentFlag.AlignVCenter)
-        days.addStretch(1)
+        self.on.label.hide()
+        self.on.sentence.hide()
+        self.on.setFixedWidth(190)
+        said = words("As it will stand on", "label", wrap=False)
+        said.setBuddy(self.on.edit)
+        days = row(said, self.on, self.trips, self.day_said, 1)
         inside.addWidget(self.listing.filter)
         inside.addLayout(days)
-        inside.addWidget(self.both, 1)
+        self.middle = QStackedWidget()
+        self.middle.addWidget(self.both)
+        inside.addWidget(self.middle, 1)
         self.pages = QStackedWidget()
         for page in (self.lists, self.nothing):
             self.pages.addWidget(page)
@@ -159,7 +164,7 @@ class ShelfPlace(Place):
         self._settle.start()
         if self._places is not None and self.pages.currentWidget() is self._places:
             self._places.refresh()
-        if self._timeline is not None and self.beside.currentWidget() is self._timeline:
+        if self._timeline is not None and self.middle.currentWidget() is self._timeline:
             self._timeline.show_state()
 
     def arrive(self) -> None:
@@ -171,6 +176,7 @@ class ShelfPlace(Place):
     def show_record(self, kind: str, id: int | str) -> None:
         if kind == "lot":
             self.show_list()
+            self._show_both()
             self.listing.show(int(id))
             self.panel.show_lot(int(id))
         elif kind == "batch":
@@ -202,7 +208,8 @@ class ShelfPlace(Place):
             line = self.state.line(lots[0])
             title = f"{len(lots)} lots" if len(lots) > 1 else lot_name(line) if line is not None else ""
             self.form.begin(act, lots, title)
-            self._beside(self.form)
+            self._show_both()
+            self.beside.setCurrentWidget(self.form)
 
     def pack(self, batch: int | None = None) -> None:
         """Open the form that packs a batch."""
@@ -242,6 +249,7 @@ class ShelfPlace(Place):
             self.pages.addWidget(self._places)
         self._places.refresh()
         self.pages.setCurrentWidget(self._places)
+        (self._places.list if self._places.list.count() else self._places.name_).setFocus()
 
     def show_labels(self, lots: list[int]) -> None:
         """Labels for these lots: preview, print, save."""
@@ -258,14 +266,15 @@ class ShelfPlace(Place):
         self._labels.setFocus()
 
     def toggle_timeline(self) -> None:
-        """The shelf along time in place of the chosen lot, or back."""
+        """The shelf along time in place of the list, or back."""
         if self._timeline is None:
             from dryhouse.desk.places.shelf.timeline import Timeline
 
             self._timeline = Timeline(self.session, self.state)
-            self.beside.addWidget(self._timeline)
-        there = self.beside.currentWidget() is self._timeline
-        self._beside(self.panel if there else self._timeline)
+            self.middle.addWidget(self._timeline)
+        self.show_list()
+        there = self.middle.currentWidget() is self._timeline
+        self.middle.setCurrentWidget(self.both if there else self._timeline)
         self.time_button.setChecked(not there)
         if not there:
             self._timeline.show_state()
@@ -280,19 +289,21 @@ class ShelfPlace(Place):
 
     _narrowed = False
 
-    def _beside(self, page: QWidget) -> None:
-        self.beside.setCurrentWidget(page)
-        self.time_button.setChecked(page is self._timeline)
+    def _show_both(self) -> None:
+        """The list and what is beside it, not the picture along time."""
+        self.middle.setCurrentWidget(self.both)
+        self.time_button.setChecked(False)
 
     def _show_chosen(self) -> None:
         self.panel.show_lot(self.listing.table.current_id)
 
     def _left_form(self) -> None:
-        self._beside(self.panel)
+        self.beside.setCurrentWidget(self.panel)
         self.listing.table.setFocus()
 
     def _packed(self, lots: list[int]) -> None:
         self.show_list()
+        self._show_both()
         self.freshen()
         self.listing.show(lots[0])
         self.panel.show_lot(lots[0])
@@ -310,9 +321,11 @@ class ShelfPlace(Place):
 
     def _look_at(self) -> None:
         self.state.look_at(self.on.value())
+        wrong = self.on.problem.sentence if self.on.problem is not None else ""
+        self.day_said.setText(wrong or ("" if self.on.value() is None else say_day(self.state.day)))
         self.listing.list_again()
         self._settle.start()
-        if self._timeline is not None and self.beside.currentWidget() is self._timeline:
+        if self._timeline is not None and self.middle.currentWidget() is self._timeline:
             self._timeline.show_state()
 
     def _offer_trips(self) -> None:
