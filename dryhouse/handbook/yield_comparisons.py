@@ -2,7 +2,7 @@
 
 A yield given as purchased is brought to prepared food by the refuse figure. Commercial drying ends at the water
 of the article as sold. A row the table marks as not comparable is left out, and so is one without both weights;
-but a row that is marked only because it strays from the mass balance is used all the same, since leaving it out
+but a row that the table marks as straying from the mass balance is used all the same, since leaving it out
 would make published yields look steadier than they are.
 """
 
