@@ -16,6 +16,11 @@ SILENT = (
     "fewer say too little."
 )
 
+SPOKEN = (
+    "A difference is named only where its 95 % interval leaves out none (Welch). Groups overlap: what a cut "
+    "seems to do may be the dryer's doing."
+)
+
 
 class MovesView(QWidget):
     """One line a group: its name, n, its mean yield, and what these batches show."""
@@ -51,6 +56,4 @@ class MovesView(QWidget):
                         label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
                     self._grid.addWidget(label, line, side)
                 line += 1
-        self.note.setText(
-            "A difference is named only where its 95 % interval leaves out none (Welch)." if moves else SILENT
-        )
+        self.note.setText(SPOKEN if moves else SILENT)
