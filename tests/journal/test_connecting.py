@@ -34,7 +34,10 @@ def test_a_reader_is_held_to_reading(tmp_path: Path) -> None:
 
 
 def test_in_memory_keeps_foreign_keys_too() -> None:
-    assert setting(in_memory(), "foreign_keys") == 1
+    connection = in_memory()
+    assert setting(connection, "foreign_keys") == 1
+    connection.close()
+    connection.engine.dispose()
 
 
 def test_the_lock_is_for_one_and_can_be_given_back(tmp_path: Path) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -26,17 +27,20 @@ def test_writing_makes_the_file_and_its_folder(tmp_path: Path) -> None:
     file = tmp_path / "new" / "journal.dryhouse"
     open_journal(file, write=True).close()
     assert file.stat().st_size > 0
-    assert open_journal(file, write=False).where(Batch) == ()
+    with closing(open_journal(file, write=False)) as journal:
+        assert journal.where(Batch) == ()
 
 
 def test_an_empty_file_is_taken_for_a_new_journal(tmp_path: Path) -> None:
     file = tmp_path / "journal.dryhouse"
     file.touch()
-    assert open_journal(file, write=False).where(Batch) == ()
+    with closing(open_journal(file, write=False)) as journal:
+        assert journal.where(Batch) == ()
     journal = open_journal(file, write=True)
     journal.write([Change(None, Place("pantry", id=1))])
     journal.close()
-    assert len(open_journal(file, write=False).where(Place)) == 1
+    with closing(open_journal(file, write=False)) as journal:
+        assert len(journal.where(Place)) == 1
 
 
 def test_what_one_opening_wrote_the_next_one_reads(tmp_path: Path) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shutil
 import warnings
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,17 @@ from dryhouse.journal.revision import APPLICATION_ID, HEAD, bring_up_to_date, cr
 from dryhouse.journal.tables import metadata
 from dryhouse.kitchen.exchange import every_record, read_records
 
+
+@pytest.fixture
+def memory() -> Iterator[Connection]:
+    """A connection to an empty database in memory."""
+    connection = in_memory()
+    yield connection
+    connection.close()
+    connection.engine.dispose()
+
+
+other_memory = memory
 OLD = Path(__file__).parents[1] / "data" / "old_journals"
 
 
@@ -36,8 +48,10 @@ def shape(connection: Connection) -> dict[str, object]:
     return found
 
 
-def test_a_new_file_has_the_same_shape_as_one_brought_up_by_every_migration() -> None:
-    made, migrated = in_memory(), in_memory()
+def test_a_new_file_has_the_same_shape_as_one_brought_up_by_every_migration(
+    memory: Connection, other_memory: Connection
+) -> None:
+    made, migrated = memory, other_memory
     create(made)
     bring_up_to_date(migrated)
     assert shape(made) == shape(migrated)
@@ -46,11 +60,11 @@ def test_a_new_file_has_the_same_shape_as_one_brought_up_by_every_migration() ->
         assert connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalars().all() == [HEAD]
 
 
-def test_autogenerate_finds_nothing_left_to_migrate() -> None:
+def test_autogenerate_finds_nothing_left_to_migrate(memory: Connection) -> None:
     from alembic.autogenerate import compare_metadata
     from alembic.migration import MigrationContext
 
-    connection = in_memory()
+    connection = memory
     bring_up_to_date(connection)
     options = {"include_name": lambda name, kind, _: not (kind == "table" and name.startswith("batch_words"))}
     with warnings.catch_warnings():
@@ -72,8 +86,8 @@ def test_the_migrations_are_named_in_the_project_file() -> None:
     assert (migrations_folder() / "script.py.mako").is_file()
 
 
-def test_making_twice_changes_nothing() -> None:
-    connection = in_memory()
+def test_making_twice_changes_nothing(memory: Connection) -> None:
+    connection = memory
     assert is_empty(connection)
     create(connection)
     before = shape(connection)

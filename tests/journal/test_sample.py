@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import sys
 from collections.abc import Iterator
+from contextlib import closing
 from datetime import UTC, datetime
 from itertools import pairwise
 from pathlib import Path
@@ -147,7 +148,8 @@ def test_everyone_gets_a_copy_of_their_own() -> None:
     journal.write([Change(None, Batch("corn", id=journal.next_id(Batch)))])
     count = len(journal.batch_ids(BatchQuery()))
     journal.close()
-    assert len(open_journal(second, write=False).batch_ids(BatchQuery())) == count - 1
+    with closing(open_journal(second, write=False)) as other:
+        assert len(other.batch_ids(BatchQuery())) == count - 1
 
 
 def test_the_tables_are_what_the_maker_makes(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
