@@ -10,7 +10,7 @@ from dryhouse.kitchen.cautions import cautions_for, meal_cautions
 from dryhouse.kitchen.ingredients import Ingredient, ingredient
 from dryhouse.kitchen.meal_water import Minutes, Published, meal_water, uptake
 from dryhouse.kitchen.records import Meal, MealPart
-from dryhouse.kitchen.records.meals import COLD_SOAK
+from dryhouse.kitchen.records.meals import COLD_SOAK, REST
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.nutrition import NUTRIENTS, Contents, Total, contents, total
@@ -195,6 +195,18 @@ def _share(bag: Sums, share: float) -> Sums:
         fibre=part(bag.fibre),
         sodium=part(bag.sodium),
     )
+
+
+def cooking_line(sheet: MealSheet) -> str:
+    """Soak and cook in a line, as the meal is cooked."""
+    minutes = sheet.minutes
+    soak = f"Soak {minutes.soak.value:.0f} min" if minutes.soak.value >= 1 else ""
+    if sheet.meal.cooking == COLD_SOAK:
+        return f"{soak or 'Soak'} in cold water, no cooking"
+    cook = f"simmer {minutes.cook.value:.0f} min"
+    if sheet.meal.cooking == REST:
+        cook = f"boil {minutes.flame.value:.0f} min, rest {minutes.cook.value:.0f} min well wrapped"
+    return f"{soak}, {cook}" if soak else cook[:1].upper() + cook[1:]
 
 
 # --- plain notes -----------------------------------------------------------------------------------------

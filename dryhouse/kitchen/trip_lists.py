@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.kitchen.ingredients import DRIED
+from dryhouse.kitchen.meal_sheet import cooking_line
 from dryhouse.kitchen.plan_items import Item
 from dryhouse.kitchen.trip_lots import TripLot
 from dryhouse.kitchen.trip_sheet import TripSheet
@@ -46,6 +47,8 @@ class Bag:
     water: Figure
     soak_minutes: float
     cook_minutes: float
+    cooking: str
+    """Soak and cook, in words."""
     parts: tuple[Packed, ...]
 
 
@@ -99,6 +102,7 @@ def packing_list(sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> t
                     eaten.sheet.bag.water,
                     minutes.soak.value,
                     minutes.cook.value,
+                    cooking_line(eaten.sheet),
                     tuple(parts),
                 )
             )

@@ -158,6 +158,7 @@ def test_from_a_meal_to_its_lot_and_back_in_one_step(person, qtbot):
     person.press(Qt.Key.Key_5, CTRL)
     meals = place(person).meals
     meals.show_meal(find_meal(kitchen, "couscous").id)
+    QApplication.processEvents()
     row = next(r for r in meals.card.parts.rows if r.open_lot.isEnabled())
     row.open_lot.setFocus()
     person.press(Qt.Key.Key_Space)

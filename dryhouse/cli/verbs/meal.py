@@ -95,9 +95,12 @@ def _say(sheet: MealSheet, manner: Style) -> None:
         f"  soak {minutes.soak.value:.0f} min, {sheet.meal.cooking} {minutes.cook.value:.0f} min, "
         f"{minutes.flame.value:.0f} min over the flame"
     )
+    from dryhouse.science.nutrition import in_grams
+
     for name in SUMS:
         figure = getattr(sheet.serving, name)
-        told = "not known" if figure is None else manner.figure(figure)
+        shown = figure if name == "dry_mass" else in_grams(figure)
+        told = "not known" if shown is None else manner.figure(shown)
         print(f"  each serving, {name.replace('_', ' ')}: {told}")
     for published in sheet.published:
         print(f"  published, {published.name}: {published.told} [{published.source}]")

@@ -73,7 +73,7 @@ class MealCard(QWidget):
         for choice in (self.cooking, self.liquid):
             choice.changed.connect(self._pause.start)
         self.parts.changed.connect(self._pause.start)
-        self.parts.lot_asked.connect(lambda lot: session.open("shelf", "lot", lot))
+        self.parts.lot_asked.connect(self._go_to_lot)
         self.parts.swap_asked.connect(self._ask_swap)
         for piece in (self.note.saved, self.note.left, self.swap.done, self.swap.left):
             piece.connect(self._close_forms)
@@ -93,8 +93,8 @@ class MealCard(QWidget):
         for choice in (self.cooking, self.liquid):
             choice.box.setMinimumContentsLength(8)
             choice.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.save_button = button("&Save the meal", self.save, "primary", hint="Ctrl+S")
-        self.note_button = button("Note how it came &out", self.open_note, hint="Ctrl+O")
+        self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
+        self.note_button = button("Note how it came &out", self.open_note, hint="Ctrl+K")
         page = QWidget()
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 16, 0)
@@ -211,6 +211,13 @@ class MealCard(QWidget):
             self.note.begin(self.sheet)
             self._bring_into_view(self.note)
 
+    def _go_to_lot(self, lot: int) -> None:
+        """The lot on the shelf; the meal stays as it is, one step back."""
+        self.session.open("shelf", "lot", lot)
+        self.session.say(
+            f"Lot {lot}, from {self.meal.name or 'the meal you are building'}. Ctrl+5 goes back to it."
+        )
+
     def _ask_swap(self, line: object) -> None:
         if not self.is_changed() or self.save():
             part = next((p for p in self.recorded if p.id == getattr(line, "number", 0)), None)
@@ -221,8 +228,8 @@ class MealCard(QWidget):
                 self._bring_into_view(self.swap)
 
     def _bring_into_view(self, form: QWidget) -> None:
-        """Once the form is laid out."""
-        QTimer.singleShot(0, form, lambda: self.area.ensureWidgetVisible(form, 0, 16))
+        """Its top at the top, once it is laid out."""
+        QTimer.singleShot(0, form, lambda: self.area.verticalScrollBar().setValue(form.y() - 8))
 
     def _close_forms(self) -> None:
         self.note.hide()

@@ -66,16 +66,15 @@ class NoteForm(QFrame):
         grid = QGridLayout()
         grid.setHorizontalSpacing(16)
         for n, field in enumerate(
-            (self.on, self.servings, self.water, self.came_back, self.soak, self.cook, self.altitude, self.rating)
+            (self.came_back, self.water, self.servings, self.on, self.soak, self.cook, self.altitude, self.rating)
         ):
             grid.addWidget(field, n // 4, n % 4)
         inside.addLayout(grid)
         inside.addWidget(self.change)
+        save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
+        inside.addLayout(row(self.draw, 1, button("Not now", self.left.emit), save))
         inside.addWidget(words("Single ingredients, where one came back differently", "small"))
         inside.addLayout(self._part_grid)
-        inside.addWidget(self.draw)
-        save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
-        inside.addLayout(row(1, button("Not now", self.left.emit), save))
         self._fields = (self.on, self.servings, self.water, self.soak, self.cook, self.altitude)
         for field in (*self._fields, self.change):
             field.accepted.connect(self.save)

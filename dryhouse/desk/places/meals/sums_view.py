@@ -6,9 +6,12 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, empty, row, words
+from dryhouse.desk.widgets.cautions_view import SAID
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.handbook.safety_table import short_text
 from dryhouse.kitchen.meal_sheet import MealSheet, Sums
+from dryhouse.science.nutrition import in_grams
 
 SERVING, BAG = "serving", "bag"
 REST = (
@@ -35,7 +38,10 @@ class AnswerStrip(QWidget):
         across = row(space=8)
         for view, wide in ((self.water, 3), (self.soak, 2), (self.cook, 2), (self.energy, 2), (self.sodium, 2)):
             across.addWidget(view, wide)
-        column(self).addLayout(across)
+        self.taught = words("", "label")
+        inside = column(self, space=4)
+        inside.addLayout(across)
+        inside.addWidget(self.taught)
 
     def show_sums(self, sheet: MealSheet | None, sums: Sums | None, of: str) -> None:
         """Show the figures of a serving or a bag, or that there is nothing to reckon yet."""
@@ -47,9 +53,22 @@ class AnswerStrip(QWidget):
             (self.cook, None if minutes is None else minutes.cook),
         ):
             view.set_figure(figure, _WHY if sums is None else "not known for any ingredient")
-        n = 0 if sheet is None else sheet.notes_used
-        taught = f", notes n={n}" if n else ""
-        self.water.set_figure(None if sums is None else sums.water, _WHY, title=f"Water, {of}{taught}")
+        self.water.set_figure(None if sums is None else sums.water, _WHY, title=f"Water, {of}")
+        self.taught.setText("" if sheet is None else " ".join(_in_a_line(sheet)))
+        self.taught.setVisible(bool(self.taught.text()))
+
+
+def _in_a_line(sheet: MealSheet) -> list[str]:
+    """What taught the water, and the gravest caution with how many there are."""
+    said = []
+    n = sheet.notes_used
+    if n:
+        said.append(f"Water corrected by {n} cooking {'note' if n == 1 else 'notes'} of this meal (n={n}).")
+    if sheet.cautions:
+        first = sheet.cautions[0]
+        word = SAID[first.severity]
+        said.append(f"{word}: {short_text(first).rstrip('.')}. {len(sheet.cautions)} cautions below.")
+    return said
 
 
 class SumsView(QWidget):
@@ -90,7 +109,8 @@ class SumsView(QWidget):
         self.strip.show_sums(sheet, sums, f"bag of {count}" if bag else "one serving")
         self.flame.set_figure(None if sheet is None else sheet.minutes.flame, _WHY)
         for name, view in self.figures.items():
-            view.set_figure(None if sums is None else getattr(sums, name), _WHY)
+            figure = None if sums is None else getattr(sums, name)
+            view.set_figure(figure if name == "dry_mass" else in_grams(figure), _WHY)
         if sheet is None:
             return
         for remark in sheet.remarks:

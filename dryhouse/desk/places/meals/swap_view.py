@@ -13,6 +13,7 @@ from dryhouse.kitchen.meal_sheet import Difference, differences
 from dryhouse.kitchen.meals import Swap, preview_swap, swap_part
 from dryhouse.kitchen.records import MealPart
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.nutrition import in_grams
 
 _PAUSE_MS = 80
 
@@ -100,6 +101,8 @@ class SwapView(QFrame):
     def _told(self, difference: Difference) -> tuple[str, str, str, str]:
         style = self.session.style
         before, after = difference.before, difference.after
+        if difference.name != "dry mass":
+            before, after = in_grams(before), in_grams(after)
         change = ""
         if difference.change is not None and after is not None:
             sign = "+" if difference.change > 0 else "−" if difference.change < 0 else "±"

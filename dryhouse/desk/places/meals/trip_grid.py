@@ -20,7 +20,7 @@ _STEPS = {Qt.Key.Key_Up: (-1, 0), Qt.Key.Key_Down: (1, 0), Qt.Key.Key_Left: (0, 
 
 
 class TripGrid(QTableWidget):
-    """Enter puts the chosen meal on the day, Del takes one off, Alt with an arrow moves it, + or − change servings."""
+    """Enter puts the chosen meal on a day, Del takes one off, Alt and an arrow move it, + or − change servings."""
 
     put_asked = Signal(object, str)
     """A day and a time of day."""

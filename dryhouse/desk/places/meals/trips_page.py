@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
@@ -15,10 +16,14 @@ from dryhouse.desk.places.meals.trip_grid import TripGrid
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.kitchen.bag_labels import bag_labels
 from dryhouse.kitchen.meals import meals
 from dryhouse.kitchen.provisioning import Plan, plan, plan_batches
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips import move_meal, put_meal, remove_trip, serve_meal, take_off, trips
+
+if TYPE_CHECKING:
+    from dryhouse.desk.labels.page import LabelsPage
 
 
 class TripsPage(QWidget):
@@ -28,6 +33,7 @@ class TripsPage(QWidget):
         super().__init__()
         self.session = session
         self.trip: Trip | None = None
+        self.labels: LabelsPage | None = None
         self.choice = QComboBox()
         self.choice.setAccessibleName("Trip")
         self.choice.setMinimumWidth(260)
@@ -79,7 +85,7 @@ class TripsPage(QWidget):
         outer = column(body, space=8)
         top = row(self.choice, self.change_button, self.remove_button, 1)
         outer.addLayout(top)
-        outer.addWidget(self.form)
+        outer.addWidget(self.form, 0, Qt.AlignmentFlag.AlignTop)
         outer.addWidget(self.told)
         outer.addWidget(whole, 1)
         self.body = body
@@ -105,7 +111,7 @@ class TripsPage(QWidget):
         at = next((n for n, trip in enumerate(known) if trip.id == chosen), 0)
         self.choice.setCurrentIndex(at if known else -1)
         self.choice.blockSignals(False)
-        if not self.form.isVisible():
+        if not self.form.isVisible() and self.pages.currentWidget() is not self.labels:
             self.pages.setCurrentWidget(self.body if known else self.nothing)
         self.show_trip(known[at].id if known else None)
 
@@ -156,7 +162,8 @@ class TripsPage(QWidget):
     def _open_form(self, trip: Trip | None) -> None:
         self.pages.setCurrentWidget(self.body)
         self.form.show()
-        self.whole.setVisible(trip is not None or self.trip is not None)
+        self.whole.hide()
+        self.told.hide()
         self.form.begin(trip)
 
     def remove(self) -> None:
@@ -170,11 +177,19 @@ class TripsPage(QWidget):
             self.session.act(plan_batches, self.trip.id)
 
     def print_labels(self) -> None:
-        """The bag labels of this trip."""
-        if self.plan_view.plan is not None:
-            from dryhouse.desk.places.meals.bag_labels import show_bag_labels
+        """The bag labels of this trip, on the page of labels."""
+        worked = self.plan_view.plan
+        if worked is None or not worked.bags:
+            return
+        if self.labels is None:
+            from dryhouse.desk.labels.page import LabelsPage
 
-            show_bag_labels(self, self.session, self.plan_view.plan)
+            self.labels = LabelsPage(self.session)
+            self.labels.left.connect(lambda: self.pages.setCurrentWidget(self.body))
+            self.pages.addWidget(self.labels)
+        self.labels.show_labels(bag_labels(self.session.kitchen, worked, self.session.style))
+        self.pages.setCurrentWidget(self.labels)
+        self.labels.setFocus()
 
     def printout(self) -> QTextDocument | None:
         """The list in front."""
@@ -201,8 +216,7 @@ class TripsPage(QWidget):
             self._put(meal, *here)
 
     def _saved(self, id: int) -> None:
-        self.form.hide()
-        self.whole.show()
+        self._close_form()
         if id:
             self.trip = self.session.kitchen.journal.get(Trip, id)
         self.refresh()
@@ -211,6 +225,10 @@ class TripsPage(QWidget):
             self.list.list.setCurrentRow(0)
 
     def _leave_form(self) -> None:
+        self._close_form()
+        self.refresh()
+
+    def _close_form(self) -> None:
         self.form.hide()
         self.whole.show()
-        self.refresh()
+        self.told.show()

@@ -42,7 +42,7 @@ class MealsPlace(Place):
         ("Ctrl+N", "build a meal, or plan a trip"),
         ("Ctrl+F", "find a meal"),
         ("Ctrl+S", "save the meal"),
-        ("Ctrl+O", "note how it came out"),
+        ("Ctrl+K", "note how it came out"),
         ("Ctrl+T", "turn between meals and trips"),
         ("Enter", "on a day: put the chosen meal there"),
         ("Del", "on a day: take a meal off"),
@@ -72,7 +72,7 @@ class MealsPlace(Place):
             ("Ctrl+N", self.new),
             ("Ctrl+F", self._find),
             ("Ctrl+S", self._save),
-            ("Ctrl+O", lambda: self.here == MEALS and self.meals.card.open_note()),
+            ("Ctrl+K", lambda: self.here == MEALS and self.meals.card.open_note()),
             ("Ctrl+T", lambda: self.turn(1 - self.here)),
         ):
             QShortcut(QKeySequence(keys), self, act)

@@ -6,11 +6,12 @@ from collections.abc import Iterable, Sequence
 from html import escape
 from itertools import groupby
 
-from dryhouse.kitchen.meal_sheet import MealSheet
+from dryhouse.kitchen.meal_sheet import MealSheet, cooking_line
 from dryhouse.kitchen.provisioning import Plan
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.trip_lists import Bag, Buy
 from dryhouse.science.display import Style
+from dryhouse.science.nutrition import in_grams
 from dryhouse.science.values import Caution, Figure
 
 BOX = "☐"
@@ -52,14 +53,13 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
         )
         for line in sheet.parts
     ]
-    minutes = sheet.minutes
     sums = [
         ("Dry mass", shown(style, bag.dry_mass), shown(style, one.dry_mass)),
         ("Energy", shown(style, bag.energy), shown(style, one.energy)),
         ("Energy per gram", shown(style, bag.energy_per_gram), ""),
-        ("Protein", shown(style, bag.protein), shown(style, one.protein)),
-        ("Fat", shown(style, bag.fat), shown(style, one.fat)),
-        ("Carbohydrate", shown(style, bag.carbohydrate), shown(style, one.carbohydrate)),
+        ("Protein", shown(style, in_grams(bag.protein)), shown(style, in_grams(one.protein))),
+        ("Fat", shown(style, in_grams(bag.fat)), shown(style, in_grams(one.fat))),
+        ("Carbohydrate", shown(style, in_grams(bag.carbohydrate)), shown(style, in_grams(one.carbohydrate))),
         ("Sodium", shown(style, bag.sodium), shown(style, one.sodium)),
     ]
     method = f"<p>{escape(meal.method)}</p>" if meal.method else ""
@@ -67,8 +67,7 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
     return (
         f"<h1>{escape(meal.name)}</h1><p>{style.number(sheet.servings)} servings; {escape(meal.cooking)}, "
         f"{escape(meal.liquid)}</p>"
-        f"<p><b>Water {escape(shown(style, bag.water))}</b>; soak {minutes.soak.value:.0f} min, "
-        f"cook {minutes.cook.value:.0f} min</p>{method}"
+        f"<p><b>Water {escape(shown(style, bag.water))}</b>; {escape(cooking_line(sheet))}</p>{method}"
         f"{table(('Ingredient', 'Dry weight', 'Measure'), rows)}"
         f"<h2>What it comes to</h2>{table(('', 'Bag', 'One serving'), sums)}{remarks}"
         f"{cautions_html(sheet.cautions)}"
@@ -118,8 +117,7 @@ def bag_html(bag: Bag, style: Style) -> str:
     ]
     return (
         f"<p><b>{escape(bag.slot.capitalize())}: {escape(bag.name)}</b> for {style.number(bag.servings)}; water "
-        f"{escape(style.volume(bag.water.value))}, soak {bag.soak_minutes:.0f} min, cook {bag.cook_minutes:.0f} min"
-        f"</p>{table((), rows)}"
+        f"{escape(style.volume(bag.water.value))}; {escape(bag.cooking)}</p>{table((), rows)}"
     )
 
 

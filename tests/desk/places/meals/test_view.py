@@ -1,0 +1,348 @@
+"""The Meals place over a kitchen in memory."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+from PySide6.QtCore import QMimeData, QPointF, Qt
+from PySide6.QtGui import QDropEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from dryhouse.desk.places.meals.meal_list import MEAL_MIME
+from dryhouse.desk.places.meals.trip_grid import PLACED_MIME
+from dryhouse.desk.places.meals.view import MEALS, TRIPS, MealsPlace
+from dryhouse.desk.places.meals.wording import drying_page, meal_page, packing_page, shopping_page
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.printing import document, to_pdf
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.bag_labels import bag_labels
+from dryhouse.kitchen.dryers import save_dryer
+from dryhouse.kitchen.meal_sheet import meal_parts, meal_sheet
+from dryhouse.kitchen.meals import draft_part, save_meal
+from dryhouse.kitchen.provisioning import plan
+from dryhouse.kitchen.records import Batch, Dryer, Lot, Meal, Trip, TripMeal
+from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.trips import put_meal, save_trip
+from dryhouse.science.quantities import Area, Mass, Temperature
+from tests.fakes import FakeJournal
+
+NOW = datetime(2026, 8, 1, 9, tzinfo=UTC)
+DAY = date(2026, 8, 20)
+
+
+@pytest.fixture
+def kitchen() -> Kitchen:
+    lot = Lot("carrot", date(2026, 7, 1), "jar by the door", mass=Mass(90.0), bought_keep_by=date(2027, 7, 1), id=1)
+    made = Kitchen(FakeJournal(lot), handbook(), lambda: NOW, UTC)
+    parts = [("carrot", "20 g"), ("couscous", "80 g"), ("ground beef", "20 g"), ("bouillon powder, beef", "12 g")]
+    save_meal(made, Meal("camp stew", 1.0), [draft_part(made, *typed) for typed in parts])
+    save_meal(made, Meal("oat breakfast", 1.0), [draft_part(made, "Oats, rolled or quick", "80 g")])
+    save_dryer(made, Dryer("shelf dryer", 6, Area(1000.0), 500.0))
+    save_trip(made, Trip("lake circuit", DAY, DAY + timedelta(days=2), 4, 2500.0, Temperature(18.0)))
+    put_meal(made, 1, 1, DAY)
+    return made
+
+
+@pytest.fixture
+def place(qtbot, session: Session) -> Iterator[MealsPlace]:
+    made = MealsPlace(session)
+    qtbot.addWidget(made)
+    made.resize(1100, 740)
+    made.show()
+    qtbot.waitExposed(made)
+    return made
+
+
+def named(place: MealsPlace, name: str) -> None:
+    place.meals.show_meal(next(m.id for m in place.session.kitchen.journal.where(Meal) if m.name == name))
+
+
+def typed(widget, text: str) -> None:
+    widget.setFocus()
+    widget.selectAll()
+    QTest.keyClicks(widget, text)
+
+
+# --- the empty place -------------------------------------------------------------------------------------
+
+
+def test_with_nothing_in_it_the_place_says_what_to_do(qtbot, theme) -> None:
+    empty = MealsPlace(Session(Kitchen(FakeJournal(), handbook(), lambda: NOW, UTC), theme))
+    qtbot.addWidget(empty)
+    empty.show()
+    assert empty.meals.pages.currentWidget() is empty.meals.nothing
+    empty.meals.nothing.buttons[0].click()
+    assert empty.meals.pages.currentWidget() is empty.meals.both
+    empty.turn(TRIPS)
+    assert empty.trips.pages.currentWidget() is empty.trips.nothing
+
+
+# --- the card --------------------------------------------------------------------------------------------
+
+
+def test_the_card_shows_what_the_kitchen_answers(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    sheet = meal_sheet(place.session.kitchen, place.meals.card.meal)
+    sums = place.meals.card.sums
+    assert sums.strip.water.figure == sheet.serving.water
+    assert sums.strip.energy.figure == sheet.serving.energy
+    assert sums.figures["dry_mass"].figure == sheet.serving.dry_mass
+    assert place.meals.card.cautions.cautions == sheet.cautions
+
+
+def test_typing_an_amount_answers_at_once(qtbot, place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    card = place.meals.card
+    before = card.sums.strip.energy.figure.value
+    typed(card.parts.rows[0].amount, "160 g")
+    qtbot.waitUntil(lambda: card.sums.strip.energy.figure.value > 1.9 * before)
+    assert card.is_changed()
+    assert place.session.kitchen.journal.where(Meal)[1].name == "oat breakfast"
+
+
+def test_half_an_amount_is_no_alarm_and_a_wrong_one_is_told(place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    card = place.meals.card
+    typed(card.parts.rows[0].amount, "2 foo")
+    card.reckon()
+    assert "unit" in card.problem.text()
+    assert not card.save()
+    assert meal_parts(place.session.kitchen, card.meal.id)[0].mass.typed == "80 g"
+
+
+def test_saving_writes_what_was_typed_and_undo_takes_it_back(place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    card = place.meals.card
+    typed(card.parts.rows[0].amount, "100 g")
+    assert card.save()
+    assert meal_parts(place.session.kitchen, card.meal.id)[0].mass == Mass(100.0, "100 g")
+    assert not card.is_changed()
+    place.session.undo()
+    assert card.parts.rows[0].amount.text() == "80 g"
+
+
+def test_a_name_already_taken_is_marked_at_its_entry(place: MealsPlace) -> None:
+    place.meals.new()
+    typed(place.meals.card.name.edit, "camp stew")
+    assert not place.meals.card.save()
+    assert "already a meal" in place.meals.card.name.sentence.text()
+
+
+def test_leaving_for_another_meal_keeps_what_was_typed(place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    typed(place.meals.card.parts.rows[0].amount, "90 g")
+    changed = place.meals.card.meal.id
+    named(place, "camp stew")
+    assert place.meals.card.meal.name == "camp stew"
+    assert meal_parts(place.session.kitchen, changed)[0].mass == Mass(90.0, "90 g")
+
+
+def test_the_gravest_caution_stands_in_view_and_salt_is_told(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    assert "Stop" in place.meals.card.sums.strip.taught.text()
+    assert any("sodium" in remark for remark in place.meals.card.sheet.remarks)
+
+
+def test_a_line_offers_the_lots_of_its_food(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    lot = place.meals.card.parts.rows[0].lot
+    assert [lot.itemData(n) for n in range(lot.count())] == [None, 1]
+    assert "keeping" in lot.itemText(1)
+    lot.setCurrentIndex(1)
+    assert place.meals.card.save()
+    assert meal_parts(place.session.kitchen, 1)[0].lot == 1
+
+
+def test_the_way_to_the_lot_asks_for_the_shelf(qtbot, place: MealsPlace) -> None:
+    named(place, "camp stew")
+    with qtbot.waitSignal(place.session.open_asked) as asked:
+        place.meals.card.parts.rows[0].open_lot.click()
+    assert asked.args == ["shelf", "lot", 1]
+
+
+def test_a_new_line_opens_when_the_last_is_used_and_goes_when_removed(place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    table = place.meals.card.parts
+    last = table.rows[-1]
+    typed(last.name, "raisins")
+    assert table.rows[-1] is not last
+    last.name.settle()
+    table.remove(last)
+    assert [r.name.text() for r in table.rows] == ["Oats, rolled or quick", ""]
+
+
+def test_label_figures_replace_the_handbooks(qtbot, place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    card = place.meals.card
+    card.parts.rows[0].labels.numbers["label_energy_kcal"].set_value(400)
+    card.reckon()
+    assert card.sums.strip.energy.figure.value == pytest.approx(320.0)
+
+
+def test_a_swap_is_seen_before_it_is_made(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    card = place.meals.card
+    beef = card.parts.rows[2]
+    beef.swap.trigger()
+    assert card.swap.isVisible()
+    card.swap.name.setText("soy crumble")
+    card.swap.name.settle()
+    assert card.swap.swap.after.serving.fat.value < card.swap.swap.before.serving.fat.value
+    assert meal_parts(place.session.kitchen, 1)[2].food == "ground-beef"
+    card.swap.make_swap()
+    assert meal_parts(place.session.kitchen, 1)[2].staple == "soy-crumble"
+    assert not card.swap.isVisible()
+
+
+def test_a_note_changes_the_water_and_is_listed(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    card = place.meals.card
+    before = card.sums.strip.water.figure.value
+    card.open_note()
+    card.note.came_back.set_value("hard")
+    card.note.save()
+    assert card.sums.strip.water.figure.value > before
+    assert "came back hard" in card.notes.told(place.session.kitchen.journal.where(_note())[0])
+    assert not card.note.isVisible()
+
+
+def _note():
+    from dryhouse.kitchen.records import CookingNote
+
+    return CookingNote
+
+
+def test_removing_a_meal_can_be_taken_back(place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    place.meals.remove()
+    assert len(place.session.kitchen.journal.where(Meal)) == 1
+    place.session.undo()
+    assert len(place.session.kitchen.journal.where(Meal)) == 2
+
+
+# --- trips -----------------------------------------------------------------------------------------------
+
+
+@pytest.fixture
+def trips(place: MealsPlace):
+    place.turn(TRIPS)
+    QApplication.processEvents()
+    return place.trips
+
+
+def test_each_day_shows_its_meals_and_what_they_come_to(trips) -> None:
+    grid = trips.grid
+    assert grid.item(0, 2).text() == "camp stew"
+    assert "short" in grid.item(0, 4).text()
+    assert "flame" in grid.item(0, 5).text()
+    assert grid.item(1, 4).text() == "—"
+    assert grid.item(0, 2).data(Qt.ItemDataRole.AccessibleTextRole).startswith("Thursday, dinner: camp stew")
+
+
+def drop(grid, row: int, column: int, kind: str, id: int) -> None:
+    data = QMimeData()
+    data.setData(kind, str(id).encode())
+    at = QPointF(grid.visualItemRect(grid.item(row, column)).center())
+    actions, button, none = Qt.DropAction.CopyAction, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    grid.dropEvent(QDropEvent(at, actions, data, button, none))
+
+
+def test_a_meal_dragged_onto_a_day_is_put_there(trips) -> None:
+    drop(trips.grid, 1, 0, MEAL_MIME, 2)
+    placed = trips.session.kitchen.journal.where(TripMeal, meal=2)
+    assert [(p.on, p.slot) for p in placed] == [(DAY + timedelta(days=1), "breakfast")]
+    assert trips.grid.item(1, 0).text() == "oat breakfast"
+
+
+def test_a_placed_meal_dragged_elsewhere_moves(trips) -> None:
+    drop(trips.grid, 2, 2, PLACED_MIME, 1)
+    assert [(p.on, p.slot) for p in trips.session.kitchen.journal.where(TripMeal)] == [
+        (DAY + timedelta(days=2), "dinner")
+    ]
+
+
+def test_nothing_is_put_onto_a_column_of_sums(trips) -> None:
+    drop(trips.grid, 1, 4, MEAL_MIME, 2)
+    assert len(trips.session.kitchen.journal.where(TripMeal)) == 1
+
+
+def test_the_lists_are_the_plans(trips) -> None:
+    worked = plan(trips.session.kitchen, 1)
+    assert trips.plan_view.plan == worked
+    assert "to dry; start by" in trips.plan_view.says.text()
+    assert trips.plan_view.lots.item(0, 0).text() == "carrot, jar by the door"
+
+
+def test_a_trip_without_its_first_day_is_told_at_the_entry(trips) -> None:
+    trips.new()
+    typed(trips.form.name.edit, "short paddle")
+    trips.form.save()
+    assert "which day it starts" in trips.form.starts.sentence.text()
+    typed(trips.form.starts.edit, "2026-09-05")
+    trips.form.save()
+    assert [t.name for t in trips.session.kitchen.journal.where(Trip)] == ["lake circuit", "short paddle"]
+    assert trips.trip.name == "short paddle"
+
+
+def test_planned_batches_are_written_and_can_be_taken_back(trips) -> None:
+    trips.plan_view.batches.click()
+    assert {b.food for b in trips.session.kitchen.journal.where(Batch)} == {"ground-beef"}
+    trips.session.undo()
+    assert not trips.session.kitchen.journal.where(Batch)
+
+
+def test_a_lot_of_the_trip_leads_to_the_shelf(qtbot, trips) -> None:
+    with qtbot.waitSignal(trips.session.open_asked) as asked:
+        trips.plan_view.lots.itemActivated.emit(trips.plan_view.lots.item(0, 0))
+    assert asked.args == ["shelf", "lot", 1]
+
+
+def test_other_places_lead_to_a_trip_or_a_meal(place: MealsPlace) -> None:
+    place.show_record("trip", 1)
+    assert place.here == TRIPS
+    place.show_record("meal", 2)
+    assert (place.here, place.meals.card.meal.name) == (MEALS, "oat breakfast")
+
+
+# --- paper -----------------------------------------------------------------------------------------------
+
+
+def test_every_page_prints(tmp_path, place: MealsPlace) -> None:
+    kitchen, style = place.session.kitchen, place.session.style
+    worked, sheet = plan(kitchen, 1), meal_sheet(kitchen, 1)
+    pages = {
+        "meal": meal_page(sheet, style),
+        "shopping": shopping_page(worked, style),
+        "packing": packing_page(worked, style),
+        "drying": drying_page(worked, style, kitchen),
+    }
+    for name, body in pages.items():
+        file = tmp_path / f"{name}.pdf"
+        to_pdf(document(name, body), file)
+        assert file.read_bytes().startswith(b"%PDF")
+    told = {name: document(name, body).toPlainText() for name, body in pages.items()}
+    assert "camp stew" in told["meal"]
+    assert "160 mg" not in told["shopping"]
+    assert "Couscous" in told["shopping"]
+    assert "Thursday 20 August" in told["packing"]
+    assert "jar by the door" in told["packing"]
+    assert "Start by" in told["drying"]
+
+
+def test_names_with_signs_of_the_page_language_stay_words(place: MealsPlace) -> None:
+    kitchen = place.session.kitchen
+    save_meal(kitchen, Meal("<b>fish & chips</b>"), [draft_part(kitchen, "couscous", "10 g")])
+    body = meal_page(meal_sheet(kitchen, 3), place.session.style)
+    assert "<b>fish & chips</b>" in document("x", body).toPlainText()
+
+
+def test_a_bag_label_has_its_day_water_and_stops(place: MealsPlace) -> None:
+    kitchen = place.session.kitchen
+    (label,) = bag_labels(kitchen, plan(kitchen, 1), place.session.style)
+    assert label.title == "Camp stew"
+    assert label.lines[0] == "Thu 20 Aug, dinner"
+    assert label.lines[2].startswith("Water ")
+    assert any("heating" in stop.casefold() for stop in label.stops)
