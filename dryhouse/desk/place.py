@@ -29,6 +29,8 @@ class PlaceSpec:
     """A name `desk.icons` draws; the place's own id where empty."""
     purpose: str = ""
     """One short sentence for the rail's tooltip and the overview of shortcuts."""
+    ahead: str = ""
+    """`module:function` that begins reading for the place before it is first shown; it is given the session."""
 
     def load(self) -> type[Place]:
         """Import the view."""

@@ -161,7 +161,7 @@ def style_sheet(t: Tokens) -> str:
     QListView:focus {{ border: 1px solid {t.accent}; }}
     QHeaderView {{ background: {t.ground}; border: none; }}
     QHeaderView::section {{ background: {t.ground}; color: {t.muted}; border: none;
-        border-bottom: 1px solid {t.line}; padding: {s - 2}px {s}px; font-weight: 600; }}
+        border-bottom: 1px solid {t.line}; padding: {s - 2}px {s + 3}px; font-weight: 600; }}
     QTabWidget::pane {{ border: none; }}
     QTabBar::tab {{ padding: 0 {2 * s}px; min-height: {t.target - 4}px; border-bottom: 3px solid transparent;
         color: {t.muted}; background: transparent; }}

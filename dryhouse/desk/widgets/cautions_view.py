@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent
@@ -16,6 +16,13 @@ from dryhouse.science.values import Caution, gravest_first
 
 SAID = {"stop": "Stop", "warn": "Take care", "note": "Note"}
 """The word each severity is said with."""
+
+
+def gravest(cautions: Sequence[Caution]) -> int:
+    """How many of the cautions, gravest first, stand above everything else: every stop; failing one, the first
+    that asks to take care."""
+    stops = sum(c.severity == "stop" for c in cautions)
+    return stops or int(bool(cautions) and cautions[0].severity == "warn")
 
 
 class CautionRow(QFrame):

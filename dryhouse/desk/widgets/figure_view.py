@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QWidget
@@ -24,6 +26,11 @@ def also_by_measure(style: Style, figure: Figure) -> str:
         return ""
     said = style.amount(figure.measure.value, figure.measure.unit)
     return "" if said == style.figure(figure) else f"or {said}"
+
+
+def unbroken(text: str) -> str:
+    """The text with every number held together with its unit."""
+    return re.sub(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞]) (?=[^\W\d_]|%|°)(?!to )", "\u00a0", text)
 
 
 class FigureView(QFrame):
@@ -56,6 +63,7 @@ class FigureView(QFrame):
         inside.addLayout(value)
         for label in (self._beside, self._interval, self._basis):
             inside.addWidget(label)
+        inside.addStretch(1)
         session.style_changed.connect(self._show)
         self.set_figure(figure)
 
@@ -67,7 +75,7 @@ class FigureView(QFrame):
 
     def value_text(self) -> str:
         """The number as shown."""
-        return self._value.text()
+        return self._value.text().replace("\u00a0", " ")
 
     def _show(self) -> None:
         figure, style = self.figure, self.session.style
@@ -87,7 +95,7 @@ class FigureView(QFrame):
             self.setCursor(Qt.CursorShape.PointingHandCursor if figure.workings else Qt.CursorShape.ArrowCursor)
             self.setToolTip("Enter or click: see the workings" if figure.workings else "")
         for label, text in zip((self._value, self._beside, self._interval, self._basis), texts, strict=True):
-            label.setText(text)
+            label.setText(unbroken(text))
             label.setVisible(bool(text))
         said = ", ".join(t for t in texts if t)
         self.setAccessibleName(f"{self.title}: {said}")

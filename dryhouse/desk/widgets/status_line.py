@@ -35,7 +35,7 @@ class StatusLine(QFrame):
         """Show another word; an empty one hides the line. A sentence that begins with its word says it once."""
         self.word = word
         head, colon, rest = sentence.partition(":")
-        if colon and head.casefold().startswith(word.casefold()):
+        if colon and (word == "unknown" or head.casefold().startswith(word.casefold())):
             said, told = head, rest.strip()
         else:
             said, told = word, sentence

@@ -7,7 +7,7 @@ from dryhouse.desk.messages import Message
 from dryhouse.desk.widgets.basics import Elided, words
 from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.figure_view import FigureView, unbroken
 from dryhouse.desk.widgets.message_bar import MessageBar
 from dryhouse.desk.widgets.sheet import WorkingsSheet
 from dryhouse.desk.widgets.status_line import StatusLine
@@ -39,7 +39,7 @@ def shown(session, qtbot):
 def texts(widget):
     from PySide6.QtWidgets import QLabel
 
-    return [label.text() for label in widget.findChildren(QLabel) if label.isVisible()]
+    return [label.text().replace("\u00a0", " ") for label in widget.findChildren(QLabel) if label.isVisible()]
 
 
 def test_a_figure_shows_value_measure_interval_and_basis(shown):
@@ -50,6 +50,11 @@ def test_a_figure_shows_value_measure_interval_and_basis(shown):
         "likely 6.5 oz to 7.5 oz",
         "handbook: a source; own batches, n=3",
     ]
+
+
+def test_a_number_is_never_parted_from_its_unit():
+    assert unbroken("likely 2 lb 3 oz to 24.5 %") == "likely 2\u00a0lb 3\u00a0oz to 24.5\u00a0%"
+    assert unbroken("1½ cups at 135 °F") == "1½\u00a0cups at 135\u00a0°F"
 
 
 def test_a_figure_follows_the_persons_units(shown, session):

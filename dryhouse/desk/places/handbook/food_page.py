@@ -10,7 +10,7 @@ from dryhouse.desk.places.handbook.own_figure import OwnFigureEditor
 from dryhouse.desk.places.handbook.wording import CATEGORIES, FIGURES, SAYINGS, shown, told
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import card, column, empty, scrolling, words
-from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.cautions_view import CautionsView, gravest
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.cautions import food_cautions
 from dryhouse.kitchen.foods import food
@@ -108,7 +108,7 @@ class FoodPage(QWidget):
             self._say("What a measure weighs", "\n".join(lines), "; ".join({m.source: 0 for m in known.measures}))
         self.own.show_food(known)
         cautions = food_cautions(self.session.kitchen, known)
-        stops = sum(c.severity == "stop" for c in cautions) or 1
+        stops = gravest(cautions)
         self.gravest.set_cautions(cautions[:stops])
         self.cautions.set_cautions(cautions[stops:])
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.handbook.wording import CATEGORIES
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.kitchen.foods import add_food
@@ -44,12 +43,7 @@ class OwnFoodPage(QWidget):
         inside.addStretch(1)
         for field in (self.name, self.others, self.like):
             field.accepted.connect(self.save)
-        QShortcut(
-            QKeySequence(Qt.Key.Key_Escape),
-            self,
-            self.left.emit,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
+        inner_key(self, "Esc", self.left.emit)
         self.setFocusProxy(self.name)
 
     def save(self) -> None:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, card, column, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, card, column, inner_key, row, scrolling, words
 
 _SAID = {
     "read": "read at the source",
@@ -33,12 +32,7 @@ class SourcesPage(QWidget):
         inside.addLayout(row(words("Sources", "heading"), 1, self._back))
         inside.addWidget(scrolling(self._page), 1)
         self.setFocusProxy(self._back)
-        QShortcut(
-            QKeySequence(Qt.Key.Key_Escape),
-            self,
-            self.left.emit,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
+        inner_key(self, "Esc", self.left.emit)
 
     def showEvent(self, event: object) -> None:
         if not self._cards.count():

@@ -147,7 +147,9 @@ class HandbookPlace(Place):
         if text:
             found = find_foods(kitchen, text, _MANY)
         else:
-            found = sorted(find_foods(kitchen, "", _MANY) or kitchen.handbook.foods.values(), key=lambda f: f.name)
+            own = find_foods(kitchen, "", _MANY)
+            every = {food.slug: food for food in (*own, *kitchen.handbook.foods.values())}
+            found = sorted(every.values(), key=lambda f: f.name.casefold())
         return [f for f in found if not kind or f.category == kind]
 
     def _show(self, item: QListWidgetItem | None) -> None:

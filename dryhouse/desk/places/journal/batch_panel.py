@@ -10,7 +10,14 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
+from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.science.errors import InputProblem
+
+_NOT_YET = {
+    PLANNED: ("unknown", "Planned: nothing has been loaded yet."),
+    DRYING: ("unknown", "In the dryer: its drying chart shows how far it is."),
+}
+"""What is said of a batch that has no dried weight yet."""
 
 
 def facts_of(session: Session, batch: Batch) -> list[str]:
@@ -102,7 +109,7 @@ class BatchPanel(QWidget):
         self.facts.setText("\n".join(facts_of(self.session, self.batch)))
         self.trouble.setText(trouble)
         self.trouble.setVisible(bool(trouble))
-        self.card.set_card(card)
+        self.card.set_card(card, _NOT_YET.get(self.batch.state))
 
     def _ask(self, signal: Signal) -> None:
         if self.batch is not None:

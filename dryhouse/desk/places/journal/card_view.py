@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, empty, words
-from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.cautions_view import CautionsView, gravest
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
 
@@ -42,14 +42,14 @@ class CardView(QWidget):
         for widget in (self.status, self.gravest, grid, told, self.cautions):
             inside.addWidget(widget)
 
-    def set_card(self, card: Card | None) -> None:
-        """Show a card; None shows nothing."""
+    def set_card(self, card: Card | None, status: tuple[str, str] | None = None) -> None:
+        """Show a card; None shows nothing. `status` is said in place of the verdict, while there can be none."""
         self.card = card
         self.setVisible(card is not None)
         if card is None:
             return
-        self.status.say(card.verdict.name, card.verdict.sentence)
-        stops = sum(c.severity == "stop" for c in card.cautions) or 1
+        self.status.say(*(status or (card.verdict.name, card.verdict.sentence)))
+        stops = gravest(card.cautions)
         self.gravest.set_cautions(card.cautions[:stops])
         self.cautions.set_cautions(card.cautions[stops:])
         while len(self.figures) < len(card.figures):

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.dryers import dryers, remove_dryer, save_dryer
 from dryhouse.kitchen.records import Dryer
@@ -47,12 +46,7 @@ class DryersPage(QWidget):
         self.list.currentItemChanged.connect(lambda item, _before: self._show(item))
         for field in self.fields.values():
             field.accepted.connect(self.save)
-        QShortcut(
-            QKeySequence(Qt.Key.Key_Escape),
-            self,
-            self.left.emit,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
+        inner_key(self, "Esc", self.left.emit)
         self.setFocusProxy(self.fields["name"])
 
     def _build(self) -> None:

@@ -6,14 +6,13 @@ from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from dryhouse.desk.places.journal.card_view import CardView
 from dryhouse.desk.places.journal.entries import FIELD_NAMES, keep_unchanged, typed_from
 from dryhouse.desk.places.journal.form_fields import Entries
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.card import preview
 from dryhouse.kitchen.foods import add_food
@@ -53,7 +52,7 @@ class LogForm(QWidget):
         self.entries.food.chosen.connect(self._remember)
         self.still.toggled.connect(self._show_still)
         for keys, act in (("Ctrl+S", self.save), ("Esc", self.left.emit)):
-            QShortcut(QKeySequence(keys), self, act, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            inner_key(self, keys, act)
         self.add_own.hide()
 
     def _build(self) -> None:

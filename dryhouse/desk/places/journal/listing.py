@@ -20,6 +20,7 @@ from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES, FINISHED
 
 ANY = ""
+_LOOK_AHEAD = 50
 
 
 class BatchListing(QWidget):
@@ -70,7 +71,19 @@ class BatchListing(QWidget):
         first = journal.get(Batch, oldest[0]) if len(oldest) else None
         _offer(self.period, [("Any time", ANY), *self._periods(first)])
         _offer(self.state, [("Every state", ANY), *((s.capitalize(), s) for s in BATCH_STATES)])
+        first_time = self.table.current_id is None
         self.list_again()
+        if first_time:
+            self._choose_past_plans()
+
+    def _choose_past_plans(self) -> None:
+        """What was last dried is of more interest than what is planned."""
+        rows = self.table.rows
+        for line in range(min(len(rows.ids), _LOOK_AHEAD)):
+            row = rows.row_at(line)
+            if row is not None and row.batch.state == FINISHED:
+                self.table.choose(row.batch.id)
+                return
 
     def list_again(self) -> None:
         """Read which batches the filter leaves."""

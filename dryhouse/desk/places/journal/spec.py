@@ -9,4 +9,5 @@ SPEC = PlaceSpec(
     shortcut="Ctrl+1",
     target="dryhouse.desk.places.journal.view:JournalPlace",
     purpose="log a batch, and see what each one tells",
+    ahead="dryhouse.desk.places.journal.warm:warm",
 )

@@ -115,6 +115,7 @@ def test_a_food_of_her_own_takes_over_the_figures_of_the_one_it_dries_like(place
     page.save()
     assert place.page.food.name == "club squash"
     assert "Water, fresh" in table(place)
+    assert len(names(place)) == len(handbook().foods) + 1
     find(place, "dock squash")
     assert names(place)[0] == "Club squash"
 

@@ -1,5 +1,7 @@
 """The Journal: finding, choosing, changing, deleting, drafts."""
 
+from datetime import timedelta
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
@@ -9,7 +11,7 @@ from dryhouse.desk.session import Session
 from dryhouse.kitchen.log import delete_batch
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.settings import preference
-from tests.builders import a_kitchen
+from tests.builders import NOW, a_kitchen
 from tests.desk.conftest import BOX, SHELF, a_batch
 
 
@@ -37,6 +39,22 @@ def test_the_newest_batch_is_first_and_its_card_is_beside_it(place):
     assert cells(place, 0) == ["23 Nov 2026", "Sweet corn (kernels)", "shelf dryer", "2 lb 3 oz", "9 oz", "26 %"]
     assert place.panel.heading.text() == "Sweet corn, batch 1"
     assert place.panel.card.status.word == "dry enough"
+
+
+def test_what_was_last_dried_is_chosen_before_what_is_planned(theme, qtbot):
+    later = NOW + timedelta(days=200)
+    planned = a_batch(2, state="planned", started=later, ended=None, dried_mass=None)
+    drying = a_batch(3, state="drying", started=NOW, ended=None, dried_mass=None)
+    place = JournalPlace(Session(a_kitchen(SHELF, a_batch(1), planned, drying), theme))
+    qtbot.addWidget(place)
+    place.show()
+    assert listed(place) == [2, 3, 1]
+    qtbot.waitUntil(lambda: place.panel.batch is not None)
+    assert place.panel.batch.id == 1
+    place.show_record("batch", 2)
+    assert place.panel.card.status.sentence() == "Nothing has been loaded yet."
+    place.show_record("batch", 3)
+    assert "drying chart" in place.panel.card.status.sentence()
 
 
 def test_typing_finds_by_food(place, qtbot):

@@ -1,0 +1,85 @@
+"""Pictures of the real window on the sample journal: for the README, and to look at after a change.
+
+    python tests/pictures.py FOLDER [--place journal] [--size 1280x800] [--look light]
+
+Without choices it draws every place at 1280×800 and 1920×1080, light and dark. The README's picture is
+`sample_data/pictures/journal.png`, made by `python tests/pictures.py sample_data/pictures --readme`.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+
+SIZES = ("1280x800", "1920x1080")
+LOOKS = ("light", "dark")
+
+
+def main() -> None:
+    """Draw what is asked for."""
+    asked = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    asked.add_argument("folder", type=Path)
+    asked.add_argument("--place", action="append", help="only this place; may be given more than once")
+    asked.add_argument("--size", action="append", choices=SIZES)
+    asked.add_argument("--look", action="append", choices=LOOKS)
+    asked.add_argument("--readme", action="store_true", help="one picture, named after the place alone")
+    given = asked.parse_args()
+    given.folder.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory() as data:
+        os.environ |= {"XDG_DATA_HOME": data, "DRYHOUSE_SETTINGS": f"{data}/settings.ini"}
+        if not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
+            os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+        if given.readme:
+            draw(given.folder, ["journal"], SIZES[:1], LOOKS[:1], plain_names=True)
+        else:
+            draw(given.folder, given.place, given.size or SIZES, given.look or LOOKS)
+
+
+def draw(
+    folder: Path, places: list[str] | None, sizes: list[str], looks: list[str], *, plain_names: bool = False
+) -> None:
+    """One PNG for each place, size and look."""
+    from PySide6.QtWidgets import QApplication
+
+    from dryhouse.desk.opening import Opening
+    from dryhouse.desk.settings import settings
+    from dryhouse.desk.theme import Theme
+    from dryhouse.desk.window import DeskWindow
+    from dryhouse.house import Journals
+
+    app = QApplication([])
+    theme = Theme(app, "light")
+    window = DeskWindow(theme, settings())
+    opening = Opening(window, Journals())
+    window.show()
+    opening.open_sample()
+    for size in sizes:
+        window.resize(*(int(side) for side in size.split("x")))
+        for look in looks:
+            theme.choose(look)
+            for spec in window.specs:
+                if places and spec.id not in places:
+                    continue
+                window.go(spec.id)
+                settle(app)
+                name = spec.id if plain_names else f"{spec.id}_{size}_{look}"
+                window.grab().save(str(folder / f"{name}.png"))
+    window.close()
+
+
+def settle(app: object, seconds: float = 0.4) -> None:
+    """Let timers fire and the last paint be done."""
+    until = time.monotonic() + seconds
+    while time.monotonic() < until:
+        app.processEvents()
+        time.sleep(0.01)
+
+
+if __name__ == "__main__":
+    main()
