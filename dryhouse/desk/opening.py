@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QStandardPaths, Signal
 from PySide6.QtWidgets import QFileDialog
 
+from dryhouse.desk.ahead import read_ahead_later
 from dryhouse.desk.doors import Journals, Opener
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.empty_state import EmptyState
@@ -110,6 +111,7 @@ class Opening(QObject):
             self._welcome()
         else:
             self.window.go_last()
+        read_ahead_later(self.session, self.window.specs)
         self.opened.emit()
 
     # --- what is shown in place of the places ---------------------------------------------------------------

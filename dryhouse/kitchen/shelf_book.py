@@ -210,7 +210,9 @@ class ShelfBook:
             elif home is not None and before in home:
                 home.remove(before)
         if after is not None:
-            self._add([after])
+            home = self._home(after)
+            if not isinstance(home, list) or after not in home:
+                self._add([after])
 
     def _read_batches(self, ids: tuple[int, ...]) -> None:
         parts: dict[int, list[BatchPart]] = defaultdict(list)

@@ -61,7 +61,7 @@ def say(picture: ShelfPicture) -> str:
     passed, count = len(picture.passed()), len(picture.bars)
     said = f"{passed} of {count} lots will have passed their keep-by on {_day(picture.chosen)}"
     if picture.unknown:
-        said += f"; {picture.unknown} more have no keep-by"
+        said += f"; {picture.unknown} more {'has' if picture.unknown == 1 else 'have'} no keep-by"
     return said
 
 

@@ -194,7 +194,7 @@ class PackForm(QWidget):
             self.packed_on, self.count, self.conditioned_from, self.conditioned_to,
             *(f for r in self.rows for f in r.fields),
         )  # fmt: skip
-        wrong = first_problem(every)
+        wrong = first_problem(f for f in every if f.value() is None)
         if wrong is not None:
             wrong.show_problem(wrong.problem)
             wrong.setFocus()

@@ -1,8 +1,13 @@
-"""The shelf as the place shows it: one reading of the journal, brought up to date by every act."""
+"""The shelf as the place shows it: one reading of the journal, brought up to date by every act.
+
+The reading belongs to the session; it may be made ahead, off the window's thread, before the place is shown.
+"""
 
 from __future__ import annotations
 
 from datetime import date
+
+from PySide6.QtCore import QObject, QThreadPool, Signal
 
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.days import end_of_day, today
@@ -10,19 +15,27 @@ from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.shelf import shelf
 from dryhouse.kitchen.shelf_book import ShelfBook, ShelfLine
+from dryhouse.science.errors import WorldProblem
 from dryhouse.science.safety import LotFacts
 
 
-class ShelfState:
+class ShelfState(QObject):
     """The book, the day looked at, and the lines of that day by lot."""
 
+    _was_read = Signal(object)
+
     def __init__(self, session: Session) -> None:
+        super().__init__(session)
         self.session = session
         self.on: date | None = None
         """The day looked at; None is today."""
         self.gone = False
         self._book: ShelfBook | None = None
         self._lines: dict[int, ShelfLine] | None = None
+        self._meanwhile: list[Done] | None = None
+        """Acts done while a reading ahead is under way; None where none is."""
+        session.changed.connect(self.take)
+        self._was_read.connect(self._keep)
 
     @property
     def book(self) -> ShelfBook:
@@ -30,6 +43,27 @@ class ShelfState:
         if self._book is None:
             self._book = ShelfBook.read(self.session.kitchen)
         return self._book
+
+    def read_ahead(self) -> None:
+        """Begin reading off the window's thread. Whoever wants the book before it is there reads it herself."""
+        if self._book is None and self._meanwhile is None:
+            self._meanwhile = []
+            QThreadPool.globalInstance().start(self._read)
+
+    def _read(self) -> None:
+        try:
+            book = ShelfBook.read(self.session.kitchen)
+            shelf(self.session.kitchen, book=book)
+            self._was_read.emit(book)
+        except (WorldProblem, RuntimeError):
+            return  # the journal or the session was closed meanwhile: there is nobody to read for
+
+    def _keep(self, book: ShelfBook) -> None:
+        meanwhile, self._meanwhile = self._meanwhile or [], None
+        if self._book is None:
+            for done in meanwhile:
+                book.take(done)
+            self._book = book
 
     @property
     def day(self) -> date:
@@ -41,6 +75,8 @@ class ShelfState:
         self._lines = None
         if self._book is not None:
             self._book.take(done)
+        elif self._meanwhile is not None:
+            self._meanwhile.append(done)
 
     def look_at(self, on: date | None, *, gone: bool | None = None) -> None:
         """Look at another day, or also at what is gone."""
@@ -64,3 +100,14 @@ class ShelfState:
     def facts(self, lot: Lot) -> LotFacts:
         """What is recorded of a lot up to the day looked at."""
         return self.book.facts(lot, end_of_day(self.session.kitchen, self.day))
+
+
+def state_of(session: Session) -> ShelfState:
+    """The one state of a session, made when first wanted."""
+    known = session.findChild(ShelfState)
+    return known if known is not None else ShelfState(session)
+
+
+def read_ahead(session: Session) -> None:
+    """Begin reading the shelf for the place that will show it."""
+    state_of(session).read_ahead()

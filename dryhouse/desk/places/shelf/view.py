@@ -13,12 +13,11 @@ from dryhouse.desk.places.shelf.acts import ActForm
 from dryhouse.desk.places.shelf.date_field import DateField, say_day
 from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, LotPanel
-from dryhouse.desk.places.shelf.state import ShelfState
+from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.lots import throw_out
-from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -61,8 +60,9 @@ class ShelfPlace(Place):
     )
 
     def __init__(self, session: Session) -> None:
+        state = state_of(session)  # before the place itself: the book takes an act in before anything asks it
         super().__init__(session)
-        self.state = ShelfState(session)
+        self.state = state
         self.listing = LotListing(session, self.state)
         self.panel = LotPanel(session, self.state, self.ask)
         self.form = ActForm(session)
@@ -152,11 +152,6 @@ class ShelfPlace(Place):
             made.setContext(Qt.ShortcutContext.WidgetShortcut)
 
     # --- the place -----------------------------------------------------------------------------------------
-
-    def note_change(self, done: Done) -> None:
-        if done.kinds & self.watches:
-            self.state.take(done)
-        super().note_change(done)
 
     def refresh(self) -> None:
         self._offer_trips()

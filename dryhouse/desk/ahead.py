@@ -1,0 +1,32 @@
+"""What places read before they are first shown, once the window has been usable for a while."""
+
+from __future__ import annotations
+
+import importlib
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer
+
+if TYPE_CHECKING:
+    from dryhouse.desk.place import PlaceSpec
+    from dryhouse.desk.session import Session
+
+LATER_MS = 2500
+
+
+def read_ahead_later(session: Session, specs: Iterable[PlaceSpec]) -> QTimer:
+    """After a while, let every place whose spec names a reader in `ahead` begin reading, off the window's thread.
+    The timer belongs to the session and ends with it."""
+    timer = QTimer(session, singleShot=True, interval=LATER_MS)
+    timer.timeout.connect(lambda: read_ahead(session, specs))
+    timer.start()
+    return timer
+
+
+def read_ahead(session: Session, specs: Iterable[PlaceSpec]) -> None:
+    """Let them begin now."""
+    for spec in specs:
+        if spec.ahead:
+            module, name = spec.ahead.split(":")
+            getattr(importlib.import_module(module), name)(session)

@@ -1,0 +1,104 @@
+"""`shelf`, `keeps` and `cautions` on the command line."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from dryhouse.cli import main
+from dryhouse.journal.opening import open_journal
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.room import Kitchen
+from tests.kitchen.shelf_room import FREEZER, ROOM, a_batch, packed
+
+
+@pytest.fixture
+def file(tmp_path):
+    from dryhouse.handbook.reader import handbook
+
+    path = tmp_path / "journal.dryhouse"
+    journal = open_journal(path, write=True)
+    journal.write([Change(None, r) for r in (*ROOM, a_batch(), a_batch("turkey", 2))])
+    kitchen = Kitchen(journal, handbook())
+    packed(kitchen, 1, 2)
+    packed(kitchen, 2, FREEZER)
+    journal.close()
+    return str(path)
+
+
+def answer(capsys, *arguments):
+    assert main(arguments) == 0
+    return json.loads(capsys.readouterr().out)
+
+
+def test_shelf_lists_standing_keep_by_and_what_to_use_first(capsys, file):
+    items = answer(capsys, "--journal", file, "shelf", "--on", "2026-11-25", "--json")["items"]
+    by_food = {item["food"]: item for item in items}
+    corn, turkey = by_food["corn"], by_food["turkey"]
+    assert (corn["standing"], corn["first"], corn["place"]) == ("keeping", 1, "cellar")
+    assert corn["value"] == 240.0
+    assert corn["measure"]["unit"] == "cup"
+    assert corn["basis"]
+    assert corn["workings"]
+    assert turkey["standing"] == "look first"
+    assert any(c["severity"] == "stop" and "USDA" in c["source"] for c in turkey["cautions"])
+
+
+def test_shelf_in_words_prints_every_stop(capsys, file):
+    assert main(["--journal", file, "shelf", "--on", "2026-11-25"]) == 0
+    said = capsys.readouterr().out
+    assert "STOP" in said
+    assert "look first" in said
+    assert "use first" in said
+
+
+def test_an_empty_shelf_says_what_to_do(capsys, tmp_path):
+    assert main(["--journal", str(tmp_path / "none.dryhouse"), "shelf"]) == 0
+    assert "Pack a batch" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("food", "temp", "days"),
+    [("apple", "60F", 365.25), ("apple", "80F", 182.625), ("beef jerky", "70F", 14), ("apricot", "90F", 30.4375)],
+)
+def test_keeps_answers_in_days(capsys, tmp_path, food, temp, days):
+    found = answer(capsys, "--journal", str(tmp_path / "x"), "keeps", *food.split(), "--temp", temp, "--json")
+    assert found["value"] == pytest.approx(days)
+    assert found["unit"] == "day"
+    assert found["basis"][0]["kind"] == "handbook"
+    assert found["low"] is None
+
+
+def test_cautions_of_a_food_a_batch_and_a_lot(capsys, file):
+    for arguments in (["turkey"], ["--batch", "2"], ["--lot", "2"]):
+        found = answer(capsys, "--journal", file, "cautions", *arguments, "--json")
+        assert found["cautions"][0]["severity"] == "stop"
+        assert found["value"] == len(found["cautions"])
+    assert main(["--journal", file, "cautions", "turkey"]) == 0
+    said = capsys.readouterr().out
+    assert "because" in said
+    assert "Source" in said
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["keeps", "apple", "--temp", "hot"],
+        ["keeps", "apple", "--temp", "300F"],
+        ["keeps", "apple", "--temp", "60F", "--package", "basket"],
+        ["keeps", "apple", "--temp", "60F", "--package", "open container"],
+        ["keeps", "egg", "--temp", "60F"],
+        ["keeps", "zzzqqq", "--temp", "60F"],
+        ["cautions"],
+        ["cautions", "turkey", "--batch", "1"],
+        ["cautions", "--batch", "99"],
+        ["cautions", "--lot", "99"],
+        ["shelf", "--on", "someday"],
+    ],
+)
+def test_bad_input_is_one_sentence_and_exit_two(capsys, tmp_path, arguments):
+    assert main(["--journal", str(tmp_path / "x"), *arguments]) == 2
+    err = capsys.readouterr().err.strip()
+    assert err
+    assert "\n" not in err
