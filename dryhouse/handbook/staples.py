@@ -59,7 +59,8 @@ class Staple:
     cook_minutes: Fact
     cold_soak: bool
     """Whether it softens in cold water without boiling."""
-    animal: bool
+    animal: str
+    """The animal food it is or holds (`dairy`, `egg`, `meat`); empty for none."""
     note: str
 
     def grams_in(self, ml: float) -> float | None:
@@ -118,7 +119,7 @@ def _staple(row: Row) -> Staple:
         piece=_measure(row, "piece_grams", "piece", citation),
         cook_minutes=Fact(row.required("cook_minutes"), "min", "kitchen practice, no source", "common practice"),
         cold_soak=row.text("cold_soak") == "yes",
-        animal=bool(row.text("animal")),
+        animal=row.text("animal"),
         note=row.text("note"),
     )
 

@@ -100,7 +100,9 @@ class Ingredient:
     @property
     def animal(self) -> bool:
         """Whether it is of an animal."""
-        return (self.food is not None and self.food.animal) or (self.staple is not None and self.staple.animal)
+        return (self.food is not None and self.food.animal) or (
+            self.staple is not None and bool(self.staple.animal)
+        )
 
     @property
     def grams(self) -> float | None:

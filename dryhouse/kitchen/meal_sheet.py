@@ -244,7 +244,9 @@ def _cold_bought(meal: Meal, items: Sequence[Ingredient]) -> tuple[Caution, ...]
     if meal.cooking != COLD_SOAK:
         return ()
     bought = tuple(
-        LotFacts(FoodFacts(i.staple.name, i.staple.kind)) for i in items if i.staple is not None and i.staple.animal
+        LotFacts(FoodFacts(i.staple.name, i.staple.animal))
+        for i in items
+        if i.staple is not None and i.staple.animal
     )
     return tuple(c for c in cautions_for(MealFacts(bought, COLD_SOAK)) if c.rule.startswith("cold-soak"))
 

@@ -16,6 +16,9 @@ from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, Volume, parse_amount
 
+HIGHEST_MM = 4572e3
+"""15,000 ft: as far up as boiling points are published."""
+
 
 def meals(kitchen: Kitchen) -> tuple[Meal, ...]:
     """Every meal, by name."""
@@ -299,6 +302,7 @@ def _check_note(note: CookingNote, parts: Sequence[CookingNotePart]) -> None:
             raise InputProblem(f"Food comes back {', '.join(CAME_BACK)}; not “{said}”.", "came_back")
     if note.servings <= 0:
         raise InputProblem("Say how many servings were cooked, such as 2.", "servings")
+    _check_length(note.altitude, 0.0, HIGHEST_MM, "The altitude lies between 0 and 15,000 ft.", "altitude")
     if note.rating is not None and not 1 <= note.rating <= 5:
         raise InputProblem("A rating is from 1 to 5.", "rating")
 

@@ -43,6 +43,7 @@ class Item:
 
 
 def recipe_for(kitchen: Kitchen, known: YieldKnowledge) -> Recipe:
+    """How the food is dried here, from her own batches where there are any, else the handbook."""
     ratio = known.joined
     fresh = None
     if ratio is not None and ratio.value > 0:
@@ -95,6 +96,7 @@ def item_of(
     made: Calendar,
     margin: float,
 ) -> Item:
+    """One line of the plan: what is eaten, what the shelf gives, what is dried from how much, and by when."""
     needed = sum(n.grams for n in needs if n.food == batch.food)
     short = covered.short_of(batch.food)
     shelved = needed - short

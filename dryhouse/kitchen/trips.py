@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date, timedelta
 
-from dryhouse.kitchen.meals import the_meal
+from dryhouse.kitchen.meals import HIGHEST_MM, the_meal
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Trip, TripMeal
 from dryhouse.kitchen.records.batches import PLANNED
@@ -167,7 +167,7 @@ def _check_trip(kitchen: Kitchen, trip: Trip) -> None:
         raise InputProblem("The margin for spoilage lies between 0 and 90 %.", "margin")
     if trip.temperature is not None and not -40 <= trip.temperature.si <= 60:
         raise InputProblem("Food on the way stands between −40 and 60 °C.", "temperature")
-    if trip.altitude is not None and not 0 <= trip.altitude.si / 1000.0 <= 4572:
+    if trip.altitude is not None and not 0 <= trip.altitude.si <= HIGHEST_MM:
         raise InputProblem(
             "The altitude lies between 0 and 15,000 ft, where boiling points are published.", "altitude"
         )

@@ -121,6 +121,12 @@ def bag_html(bag: Bag, style: Style) -> str:
     )
 
 
+def _hours(figure: Figure) -> str:
+    """`9 h (6 to 12)`."""
+    ends = "" if figure.low is None or figure.high is None else f" ({figure.low:.0f} to {figure.high:.0f})"
+    return f"{figure.value:.0f} h{ends}"
+
+
 def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     """The drying calendar, what each run takes, and what gives."""
     parts = [f"<h1>Drying for {escape(plan.trip.name)}</h1>"]
@@ -129,6 +135,7 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
         start, end = kitchen.local(run.start), kitchen.local(run.end)
         for load in run.loads:
             item = next(i for i in plan.items if i.food == load.food)
+            hours = "" if item.hours is None else _hours(item.hours)
             after = f"condition {item.conditioning_days} days" if item.conditioning_days else ""
             rows.append(
                 (
@@ -138,10 +145,11 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
                     run.machine.name,
                     item.name,
                     f"{style.mass(load.prepared)} on {load.trays} {'tray' if load.trays == 1 else 'trays'}",
+                    hours,
                     after,
                 )
             )
-    head = ("", "Start by", "Done by", "Dryer", "Food", "Prepared", "After")
+    head = ("", "Start by", "Done by", "Dryer", "Food", "Prepared", "Takes", "After")
     parts.append(table(head, rows) if rows else "<p>Nothing has to be dried.</p>")
     if plan.kwh is not None:
         parts.append(f"<p>Power at most {style.number(plan.kwh)} kWh.</p>")

@@ -1,0 +1,71 @@
+"""The staples' table: sound, findable, and honest about what it does not hold."""
+
+from __future__ import annotations
+
+import pytest
+
+from dryhouse.handbook.boiling import boiling_tables
+from dryhouse.handbook.pot import pot, pot_figures
+from dryhouse.handbook.staples import COMPOSITION, find_staples, staple, staples
+from dryhouse.science.errors import InputProblem
+
+ALL = tuple(staples().values())
+
+
+@pytest.mark.parametrize("one", ALL, ids=lambda s: s.slug)
+def test_each_staple_has_its_composition_with_a_source(one) -> None:
+    assert set(COMPOSITION) - {"fibre"} <= set(one.facts)
+    assert all(fact.source and fact.value >= 0 for fact in one.facts.values())
+    grams = sum(one.facts[name].value for name in ("water", "protein", "fat", "carbohydrate"))
+    assert grams <= 101.5
+
+
+@pytest.mark.parametrize("one", [s for s in ALL if s.uptake is not None], ids=lambda s: s.slug)
+def test_each_uptake_is_told_where_it_comes_from(one) -> None:
+    assert 1.0 < one.uptake.value < 7.0
+    assert one.uptake.how in ("computed", "recalled", "common practice")
+
+
+@pytest.mark.parametrize("one", [s for s in ALL if s.cup is not None], ids=lambda s: s.slug)
+def test_each_cup_weighs_what_a_cup_can(one) -> None:
+    assert 30 <= one.cup.value <= 300
+    assert one.grams_in(236.5882365) == pytest.approx(one.cup.value)
+
+
+def test_a_starter_set_is_there() -> None:
+    wanted = (
+        "pasta rice couscous potato oats lentils crumbs cheese oil nuts milk bouillon noodles soy sugar raisins"
+    )
+    assert all(find_staples(word) for word in wanted.split())
+
+
+def test_what_is_not_published_is_missing_and_not_nothing() -> None:
+    assert staple("honey").cup is None
+    assert staple("honey").grams_in(100.0) is None
+    assert staple("olive-oil").uptake is None
+
+
+def test_animal_foods_are_known_as_such() -> None:
+    assert {s.animal for s in ALL if s.animal} == {"dairy", "egg", "meat"}
+    assert staple("egg-noodles").animal == "egg"
+
+
+def test_names_are_found_by_their_beginnings_and_nothing_else() -> None:
+    assert [s.slug for s in find_staples("pot fl")] == ["potato-flakes"]
+    assert find_staples("zzz") == []
+    with pytest.raises(InputProblem):
+        staple("zzz")
+
+
+def test_every_assumption_of_the_pot_says_that_it_is_one() -> None:
+    for fact in pot_figures().values():
+        assert fact.source
+        assert fact.how in ("read", "common practice")
+    assert "assumption" in pot("stew_liquid").source
+    assert pot("sodium_day").value == 2300
+
+
+def test_boiling_points_fall_with_height_in_every_table() -> None:
+    for table in boiling_tables():
+        temperatures = [celsius for _, celsius in table.points]
+        assert temperatures == sorted(temperatures, reverse=True)
