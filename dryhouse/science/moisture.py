@@ -21,6 +21,9 @@ VerdictName = Literal["dry enough", "nearly", "still moist", "weights don't add 
 SCALE_G = 1.0
 """A kitchen scale's step. Masses are not told apart more finely than this (common practice, no source)."""
 
+NEARLY = 0.15
+"""A load this share above its target mass is *nearly* dry: our own choice."""
+
 
 def wet_to_dry(wet: float) -> float:
     """Moisture dry basis X from wet basis M, both as fractions; M must be below 1."""
@@ -161,9 +164,9 @@ class Verdict:
 def verdict(load: Load, grams: float, target: Fact) -> Verdict:
     """The dryness verdict by weight. It speaks of dryness only, never of safety.
 
-    *dry enough*: at or below the target mass (within the scale's step). *nearly*: at least nine tenths of
-    the water that has to go is gone (our own wording for the last stretch). *weights don't add up*: lighter
-    than the dry matter can be, or heavier than what was loaded.
+    *dry enough*: at or below the target mass (within the scale's step). *nearly*: no more than 15 % heavier
+    than that (our own choice for the last stretch). *weights don't add up*: lighter than the dry matter can
+    be, or heavier than what was loaded.
     """
     goal = mass_at(load.solids, target.value)
     step = min(SCALE_G, 0.01 * load.grams)
@@ -178,7 +181,7 @@ def verdict(load: Load, grams: float, target: Fact) -> Verdict:
         )
         return Verdict("dry enough", f"Dry enough by weight: {now}.{note} Check by hand as well.")
     still = grams - goal
-    if still <= 0.1 * (load.grams - goal):
+    if still <= NEARLY * goal:
         return Verdict("nearly", f"Nearly: {now}; {still:.0f} g of water still to go.")
     return Verdict("still moist", f"Still moist: {now}; {still:.0f} g of water still to go.")
 
