@@ -21,7 +21,7 @@ from dryhouse.kitchen.records.batches import FINISHED, LOAD, SAMPLE
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.curves import model
 from dryhouse.science.curves.fitting import fit
-from dryhouse.science.forecast.answer import Prior
+from dryhouse.science.forecast import Prior, arrhenius_step
 from dryhouse.science.values import Basis, Fact
 
 FEWEST_WEIGHINGS = 5
@@ -31,8 +31,6 @@ SPREAD_LN_RATE, SPREAD_N = 0.3, 0.2
 """Run to run spread of ln(rate) and of n supposed before her own runs show theirs, worth `WORTH` runs.
 Assumptions of this program, named in the workings."""
 WORTH = 2.0
-GAS_CONSTANT = 8.314462618e-3
-"""kJ/(mol K), exact by the definition of the SI."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,17 +125,18 @@ def prior_from(
     """What the runs lead one to expect, or None where there are none.
 
     Runs of the same cut are used where there are any. A run at another temperature is moved by Arrhenius,
-    rate' = rate · exp(−Ea/R (1/T' − 1/T)), where both temperatures and an activation energy (kJ/mol) are
-    known. The spread is pooled with the supposed one and widened for the number of runs.
+    ln k moves by −Ea/R (1/T' − 1/T) and the rate k^(1/n) by an n-th of that, where both temperatures and an
+    activation energy (kJ/mol) are known. The spread is pooled with the supposed one and widened for the number
+    of runs.
     """
     chosen = [r for r in runs if form and r.form == form] or list(runs)
     if not chosen:
         return None
-    logs = [math.log(r.rate) + _shift(r.temperature_c, temperature_c, activation) for r in chosen]
+    logs = [math.log(r.rate) + _shift(r, temperature_c, activation) for r in chosen]
     log_rate, sd_rate = _pooled(logs, SPREAD_LN_RATE)
     n, sd_n = _pooled([r.n for r in chosen], SPREAD_N)
     count = len(chosen)
-    moved = [r for r in chosen if _shift(r.temperature_c, temperature_c, activation)]
+    moved = [r for r in chosen if _shift(r, temperature_c, activation)]
     lines = [
         f"Page from {count} earlier run{'s' if count > 1 else ''} of yours: "
         f"rate {math.exp(log_rate):.3f} per h, n {n:.2f}"
@@ -154,10 +153,10 @@ def prior_from(
     return Prior(math.exp(log_rate) ** n, n, sd_rate, sd_n, Basis("own", "earlier runs", count), tuple(lines))
 
 
-def _shift(at_c: float | None, wanted_c: float | None, activation: Fact | None) -> float:
-    if at_c is None or wanted_c is None or activation is None:
+def _shift(run: EarlierRun, wanted_c: float | None, activation: Fact | None) -> float:
+    if run.temperature_c is None or wanted_c is None or activation is None:
         return 0.0
-    return -activation.value / GAS_CONSTANT * (1.0 / (wanted_c + 273.15) - 1.0 / (at_c + 273.15))
+    return arrhenius_step(activation.value, run.temperature_c, wanted_c) / run.n
 
 
 def _pooled(values: Sequence[float], supposed: float) -> tuple[float, float]:

@@ -2,20 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
+from dryhouse.handbook.activation import activation_of
+from dryhouse.handbook.gab import isotherms
+from dryhouse.handbook.keeping_table import water_activity_limits
 from dryhouse.handbook.tables import Food
+from dryhouse.handbook.thin_layer import published_prior
 from dryhouse.kitchen.earlier_runs import earlier_runs, prior_from
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records import Batch, BatchEvent
+from dryhouse.kitchen.records.batches import HEAT_CHANGED
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.science.chamber import Chamber, slow_reason, warmed
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.forecast import Forecast, Prior, forecast
-from dryhouse.science.moisture import Load
-from dryhouse.science.values import Fact, Figure, merge_bases
+from dryhouse.science.forecast import Equilibrium, Forecast, Prior, forecast
+from dryhouse.science.moisture import Load, wet_to_dry
+from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
+from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 
 MIDDLE_80 = 2.5631
 """Width of the middle 80 % of a normal distribution in standard deviations."""
+SPREAD_OF_TABLES = 0.5
+"""Least spread of ln(time) supposed round a published drying time: other cut, load and air (assumption)."""
+SPREAD_OF_SHAPE = 0.25
+"""Spread of Page's n supposed round first order where only a drying time is published (assumption)."""
+ROOM_C = 25.0
+"""Where the kitchen's temperature is not recorded, water activity is estimated for this room (assumption)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +41,9 @@ class Outlook:
     """Why there is no forecast, in a sentence."""
     slow_day: str = ""
     """Why this batch dries slowly or may never be dry here, in a sentence; empty where nothing is the matter."""
+    chamber: Chamber | None = None
     equilibrium: Figure | None = None
+    """Moisture (dry basis, g/g) the food settles at in the air of the dryer."""
     water_activity: Figure | None = None
 
 
@@ -39,17 +55,28 @@ def outlook_of(
     target: Fact | None,
     hours: Sequence[float],
     grams: Sequence[float],
+    events: Iterable[BatchEvent] = (),
     *,
     running: bool,
 ) -> Outlook:
     """The outlook of a run whose points stand at these hours (from the first point) with these net masses.
 
-    A batch that is off the dryer has no forecast, and nothing slow about it.
+    A batch that is off the dryer has no forecast; its water activity is of its last weighing.
     """
     if load is None or target is None or not grams:
         return Outlook(why_none="A forecast wants the starting moisture, the target and one weighing.")
+    activity = _activity(food, batch, load, grams[-1])
     if not running:
-        return Outlook()
+        return Outlook(water_activity=activity)
+    heat = dryer_temperature(batch, events)
+    chamber = chamber_of(batch, heat)
+    settles = None
+    if chamber is not None and heat is not None:
+        settles = equilibrium_moisture(isotherms(food.slug), chamber.relative_humidity_pct / 100.0, heat)
+    slow = slow_reason(chamber, settles, wet_to_dry(target.value / 100.0)) if chamber is not None else ""
+    level = None
+    if settles is not None and settles.low is not None and settles.high is not None and settles.basis:
+        level = Equilibrium(settles.value, settles.low, settles.high, settles.basis[0])
     try:
         found = forecast(
             hours,
@@ -57,16 +84,80 @@ def outlook_of(
             dry_matter_g=load.solids,
             dry_matter_sd_g=(load.solids_high - load.solids_low) / MIDDLE_80,
             target_moisture_pct=target.value,
-            prior=prior_for(kitchen, batch, food),
+            equilibrium=level,
+            prior=prior_for(kitchen, batch, food, load, target, heat),
             basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
         )
     except InputProblem as problem:
-        return Outlook(why_none=problem.sentence)
-    return Outlook(forecast=found)
+        return Outlook(
+            why_none=problem.sentence, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity
+        )
+    return Outlook(found, "", slow, chamber, settles, activity)
 
 
-def prior_for(kitchen: Kitchen, batch: Batch, food: Food) -> Prior | None:
-    """What is expected before the first weighing: her own runs, or None where she has none."""
-    heat = batch.set_temperature.si if batch.set_temperature else None
+def dryer_temperature(batch: Batch, events: Iterable[BatchEvent] = ()) -> float | None:
+    """°C the dryer is set to now: the last change noted, else what it was started at."""
+    changed = [e for e in events if e.kind == HEAT_CHANGED and e.temperature is not None]
+    last = max(changed, key=lambda e: (e.at, e.id), default=None)
+    setting = last.temperature if last is not None else batch.set_temperature
+    return setting.si if setting is not None else None
+
+
+def chamber_of(batch: Batch, heat_c: float | None) -> Chamber | None:
+    """The air in the dryer, or None where the kitchen's air or the dryer's temperature is not recorded."""
+    kitchen_c, humidity = batch.kitchen_temperature, batch.kitchen_humidity_pct
+    if kitchen_c is None or humidity is None or heat_c is None:
+        return None
+    try:
+        return warmed(kitchen_c.si, humidity, heat_c)
+    except InputProblem:
+        return None
+
+
+def prior_for(
+    kitchen: Kitchen, batch: Batch, food: Food, load: Load, target: Fact, heat_c: float | None
+) -> Prior | None:
+    """What is expected of the run before its first weighing: her own runs of the food, else published drying
+    constants, else the published drying time, else nothing."""
     own = earlier_runs(kitchen, food, but=batch.id)
-    return prior_from(own, form=batch.form, temperature_c=heat, activation=None)
+    mine = prior_from(own, form=batch.form, temperature_c=heat_c, activation=activation_of(food.slug))
+    return mine or published_prior(food.slug, heat_c) or prior_from_hours(food, load, target)
+
+
+def prior_from_hours(food: Food, load: Load, target: Fact) -> Prior | None:
+    """First order through the published drying time: the target is reached at its middle."""
+    time = food.fact("drying_hours")
+    ratio = wet_to_dry(target.value / 100.0) / wet_to_dry(load.moisture_pct / 100.0)
+    if time is None or not 0.0 < ratio < 1.0:
+        return None
+    low, high = time.low or time.value, time.high or time.value
+    middle = math.sqrt(low * high)
+    k = -math.log(ratio) / middle
+    spread = max(math.log(high / low) / MIDDLE_80, SPREAD_OF_TABLES)
+    return Prior(
+        k, 1.0, spread, SPREAD_OF_SHAPE, Basis("handbook", time.source),
+        (f"Published drying time {low:g} to {high:g} h   [{time.source}]; taken as first order, {k:.3f} per h",),
+    )  # fmt: skip
+
+
+def _activity(food: Food, batch: Batch, load: Load, grams: float) -> Figure | None:
+    known = isotherms(food.slug)
+    if not known or grams <= load.solids_high:
+        return None
+    low, middle, high = (grams / s - 1.0 for s in (load.solids_high, load.solids, load.solids_low))
+    room = batch.kitchen_temperature.si if batch.kitchen_temperature else ROOM_C
+    found = water_activity_figure(known, low, middle, high, room)
+    return replace(found, workings=(*found.workings, *_against_limits(found, food))) if found else None
+
+
+def _against_limits(figure: Figure, food: Food) -> tuple[str, ...]:
+    """The cautious end against the published limits, and what an estimate is worth."""
+    limits = water_activity_limits()
+    wanted = ("no growth", "jerky", "low acid") if food.animal else ("no growth", "low acid")
+    high = figure.high if figure.high is not None else figure.value
+    lines = [
+        f"The cautious end, {high:.2f}, is {'below' if below(figure, fact.value) else 'not below'} "
+        f"{fact.value:.2f}: {fact.note}   [{fact.source}]"
+        for fact in (limits[name] for name in wanted)
+    ]
+    return (*lines, "An estimate from published constants is no measurement; it says nothing of safety.")

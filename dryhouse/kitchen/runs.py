@@ -151,7 +151,9 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         moisture_ratio=_ratio(load, net),
         verdict=_verdict(load, net, target, scope) if mine else None,
         curves=curves,
-        outlook=outlook_of(kitchen, record, food, load, target, *_series(points), running=record.state == DRYING),
+        outlook=outlook_of(
+            kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
+        ),
         cautions=cautions,
         asks=(*missing_for(kitchen, record, parts), *_oddities(scope, points)),
     )

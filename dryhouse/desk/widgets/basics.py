@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QShortcut
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -147,3 +147,14 @@ def hairline() -> QFrame:
     line.setFrameShape(QFrame.Shape.HLine)
     line.setFixedHeight(1)
     return line
+
+
+def inner_key(widget: QWidget, keys: str, act: Callable[[], Any]) -> QShortcut:
+    """A key that works while the keyboard is inside this widget, and nowhere else in the window.
+
+    The context is set afterwards: given to the constructor beside a callable it is not heeded.
+    """
+    made = QShortcut(QKeySequence(keys), widget)
+    made.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+    made.activated.connect(lambda: act())
+    return made

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFrame, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import SAID, CautionRow
 from dryhouse.desk.widgets.figure_view import also_by_measure
 from dryhouse.science.values import Caution, Figure
@@ -36,12 +36,7 @@ class WorkingsSheet(QFrame):
         inside.addWidget(scrolling(page), 1)
         self._copy = button("Copy as text", self._copy_text)
         inside.addLayout(row(self._copy, 1))
-        QShortcut(
-            QKeySequence(Qt.Key.Key_Escape),
-            self,
-            self.close_sheet,
-            context=Qt.ShortcutContext.WidgetWithChildrenShortcut,
-        )
+        inner_key(self, "Esc", self.close_sheet)
         session.workings_asked.connect(self.show_workings)
         session.caution_asked.connect(self.show_caution)
         self.hide()

@@ -32,7 +32,7 @@ class ChartPane(QWidget):
         self.run: DryingRun | None = None
         self.compared: dict[int, RunPicture] = {}
         self.view = ChoiceField(session, "Moisture as", VIEWS)
-        self.time = ChoiceField(session, "Against", ((False, "hours"), (True, "time of day")))
+        self.time = ChoiceField(session, "Against", (("hours", "hours"), ("clock", "time of day")))
         self.residuals = QCheckBox("Residuals")
         self.residuals.setToolTip("How far each weighing lies from the curve")
         self.compare = button("Com&pare with", lambda: None, name="Compare with other batches of this food")
@@ -69,7 +69,7 @@ class ChartPane(QWidget):
         return CurvePicture(
             (mine, *self.compared.values()),
             axis=axis if axis != RATE else DRY,
-            by_clock=bool(self.time.value()) and not self.compared,
+            by_clock=self.time.value() == "clock" and not self.compared,
             residuals=self.residuals.isChecked() and not self.compared,
             unit=unit,
         )
@@ -95,9 +95,10 @@ class ChartPane(QWidget):
         if self.run is None:
             return ""
         style = self.session.style
-        first, *_, last = self.run.points or (None,) * 2
-        said = f"{len(self.run.points)} points"
-        if first is not None and last is not None:
+        points = self.run.points
+        said = f"{len(points)} {'point' if len(points) == 1 else 'points'}"
+        if points:
+            first, last = points[0], points[-1]
             said += f" from {style.mass(first.net_g)} to {style.mass(last.net_g)} in {last.hours:.1f} hours"
         return f"{said}. {finish_words(self.session.kitchen, self.run)}"
 

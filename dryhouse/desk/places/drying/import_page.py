@@ -5,13 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.places.drying.strip import SCOPE_WORDS
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.runs import DryingRun
@@ -76,7 +75,7 @@ class ImportPage(QWidget):
         inside.addLayout(row(self.go, self.leave, 1))
         for choice in self.choices:
             choice.changed.connect(self.show_preview)
-        QShortcut(QKeySequence("Esc"), self, self.left.emit, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        inner_key(self, "Esc", self.left.emit)
 
     def choose_file(self, run: DryingRun) -> bool:
         """Ask for a file and open it; False where none was chosen or it could not be read."""

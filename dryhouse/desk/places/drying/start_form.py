@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
@@ -63,7 +62,7 @@ class StartForm(QWidget):
             if isinstance(field, Field):
                 field.accepted.connect(self.start)
         for keys, act in (("Ctrl+S", self.start), ("Esc", self.left.emit)):
-            QShortcut(QKeySequence(keys), self, act, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            inner_key(self, keys, act)
 
     def _make(self, name: str) -> Field | ChoiceField:
         s, label = self.session, NAMES[name]

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.drying.strip import with_unit
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.drying import take_off
@@ -53,7 +52,7 @@ class TakeOffForm(QWidget):
         inside.addStretch(1)
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.accepted.connect(self.take_off)
-        QShortcut(QKeySequence("Esc"), self, self.left.emit, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        inner_key(self, "Esc", self.left.emit)
 
     def open(self, run: DryingRun) -> None:
         """For this batch. A weighing of the load just made stands ready as its dried weight."""

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.places.drying.strip import SCOPE_WORDS, with_unit
@@ -22,6 +22,32 @@ from dryhouse.science.quantities import Mass, Temperature, unit_typed
 HEADINGS = ("When", "Hours", "Scale read", "Tare", "Net", "Moisture", "Of", "Dryer", "Note")
 
 
+class WeighingsTable(QTableWidget):
+    """`opened` is Enter or a double click, `removed` is Del."""
+
+    opened = Signal()
+    removed = Signal()
+
+    def __init__(self) -> None:
+        super().__init__(0, len(HEADINGS))
+        self.setHorizontalHeaderLabels(HEADINGS)
+        self.verticalHeader().hide()
+        self.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
+        self.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QTableWidget.SelectionMode.SingleSelection)
+        self.setTabKeyNavigation(False)
+        self.setAccessibleName("Weighings")
+        self.doubleClicked.connect(lambda _index: self.opened.emit())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.opened.emit()
+        elif event.key() == Qt.Key.Key_Delete:
+            self.removed.emit()
+        else:
+            super().keyPressEvent(event)
+
+
 class WeighingsPane(QWidget):
     """Enter edits the chosen line below the table, Del takes it out; both can be undone."""
 
@@ -31,13 +57,7 @@ class WeighingsPane(QWidget):
         self.run: DryingRun | None = None
         self.lines: list[Point] = []
         self.editing: Weighing | None = None
-        self.table = QTableWidget(0, len(HEADINGS))
-        self.table.setHorizontalHeaderLabels(HEADINGS)
-        self.table.verticalHeader().hide()
-        self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
-        self.table.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)
-        self.table.setTabKeyNavigation(False)
-        self.table.setAccessibleName("Weighings")
+        self.table = WeighingsTable()
         self.gross = QuantityField(session, "Scale read", Mass, name="gross")
         self.tare = QuantityField(session, "Tare", Mass, name="tare", allow_zero=True)
         self.at = MomentField(session, "When", name="at")
@@ -46,10 +66,8 @@ class WeighingsPane(QWidget):
         self.events = words("", "muted", select=True)
         self.remove_event_button = button("Take the last note out", self.remove_last_event, "quiet")
         self._build()
-        self.table.itemActivated.connect(lambda _item: self.edit())
-        QShortcut(QKeySequence("Del"), self.table, self.remove, context=Qt.ShortcutContext.WidgetShortcut)
-        for key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            QShortcut(QKeySequence(key), self.table, self.edit, context=Qt.ShortcutContext.WidgetShortcut)
+        self.table.opened.connect(self.edit)
+        self.table.removed.connect(self.remove)
         for field in (self.gross, self.tare, self.at, self.heat):
             field.accepted.connect(self.save)
         QShortcut(
