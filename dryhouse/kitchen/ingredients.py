@@ -98,13 +98,6 @@ class Ingredient:
         return DRIED if self.food is not None else STAPLE if self.staple is not None else LABEL
 
     @property
-    def animal(self) -> bool:
-        """Whether it is of an animal."""
-        return (self.food is not None and self.food.animal) or (
-            self.staple is not None and bool(self.staple.animal)
-        )
-
-    @property
     def grams(self) -> float | None:
         """Its dry mass in the meal; None where only a measure is given and no bulk density is known."""
         if self.part.mass is not None:

@@ -243,12 +243,9 @@ def _cold_bought(meal: Meal, items: Sequence[Ingredient]) -> tuple[Caution, ...]
     """The cold-soak cautions of bought animal staples."""
     if meal.cooking != COLD_SOAK:
         return ()
-    bought = tuple(
-        LotFacts(FoodFacts(i.staple.name, i.staple.animal))
-        for i in items
-        if i.staple is not None and i.staple.animal
-    )
-    return tuple(c for c in cautions_for(MealFacts(bought, COLD_SOAK)) if c.rule.startswith("cold-soak"))
+    bought = [i.staple for i in items if i.staple is not None and i.staple.animal]
+    inside = tuple(LotFacts(FoodFacts(s.name, s.animal)) for s in bought)
+    return tuple(c for c in cautions_for(MealFacts(inside, COLD_SOAK)) if c.rule.startswith("cold-soak"))
 
 
 def salty(lines: Sequence[PartSheet], servings: float) -> list[str]:

@@ -75,8 +75,8 @@ def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
 
 
 def packing_list(sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:
-    names = {t.number: t.name for t in lots}
     """Every bag in the order it is eaten, with where each ingredient comes from."""
+    names = {t.number: t.name for t in lots}
     bags = []
     for day in sheet.days:
         for eaten in day.meals:
