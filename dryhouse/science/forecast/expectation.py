@@ -11,8 +11,8 @@ from dryhouse.science.forecast.shapes import shapes
 
 USUAL_EQUILIBRIUM = (0.04, 0.01, 0.09)
 """Where nothing is known of the chamber: what food settles at in warm dry air, dry basis, with its middle 80 %."""
-LEVEL_SLACK = 0.008
-"""How far off the settling level may be beyond that, as a share of the first mass: starting moisture is rounded."""
+LEVEL_SLACK = 0.012
+"""How far off the settling level may be beyond that, as a share of the first mass: starting moistures are round."""
 HANDLING = 0.0008
 """Error of a weighing besides the scale's step (trays lifted in and out), as a share of the water."""
 OUT_OF_REACH = 0.05
