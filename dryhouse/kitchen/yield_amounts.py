@@ -23,6 +23,7 @@ class Trays:
 
 
 def as_purchased(knowledge: YieldKnowledge, prepared: Figure) -> Figure | None:
+    """What to buy for this much prepared food, by the published refuse (g); None where none is known."""
     refuse = knowledge.refuse
     if refuse is None or refuse.value >= 100:
         return None
@@ -46,6 +47,7 @@ def as_purchased(knowledge: YieldKnowledge, prepared: Figure) -> Figure | None:
 
 
 def trays_for(knowledge: YieldKnowledge, prepared: Figure) -> tuple[Trays, ...]:
+    """Trays and batches this much prepared food fills, for each dryer whose tray load is known."""
     answers = []
     for load in knowledge.loads:
 
