@@ -1,0 +1,229 @@
+"""When a run is done: what anyone weighing trays would expect of a forecast."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.forecast import Equilibrium, PageRun, Prior, forecast, prior_from_hours, prior_from_published
+from dryhouse.science.values import Basis, Fact
+
+DRY = 75.0
+ENTERED = Basis("entered", "the starting moisture given")
+
+
+def load(hours, half=2.5, n=1.15, level=DRY * 1.03, first=500.0, step=1.0):
+    """Masses of a Page run, read on a scale with this step."""
+    k = np.log(2.0) / half**n
+    mass = level + (first - level) * np.exp(-k * np.asarray(hours, float) ** n)
+    return np.round(mass / step) * step
+
+
+def when(target_pct, half=2.5, n=1.15, level=DRY * 1.03, first=500.0):
+    aim = DRY / (1 - target_pct / 100)
+    k = np.log(2.0) / half**n
+    return float((-np.log((aim - level) / (first - level)) / k) ** (1 / n))
+
+
+def ahead(hours, grams=None, target=15.0, **more):
+    grams = load(hours) if grams is None else grams
+    return forecast(hours, grams, dry_matter_g=DRY, target_moisture_pct=target, **more)
+
+
+class TestTheFinish:
+    def test_quantiles_stand_in_order_and_after_the_last_weighing(self):
+        f = ahead([0, 1, 2, 3, 4]).finish
+        assert 4 < f.low80 < f.low50 < f.median < f.high50 < f.high80
+
+    def test_truth_lies_in_the_band_and_the_band_narrows_with_weighing(self):
+        widths = []
+        for last in (2, 4, 6, 8):
+            f = ahead(np.arange(0, last + 0.1, 0.5)).finish
+            assert f.low80 < when(15.0) < f.high80
+            widths.append(f.high80 - f.low80)
+        assert widths == sorted(widths, reverse=True)
+
+    def test_a_drier_target_takes_longer(self):
+        hours = [0, 1, 2, 3, 4]
+        medians = [ahead(hours, target=t).finish.median for t in (30, 20, 12, 8)]
+        assert medians == sorted(medians)
+
+    def test_minutes_or_days_only_stretch_the_clock(self):
+        hours = np.array([0, 1, 2, 3, 4.0])
+        grams = load(hours)
+        usual, slow = (
+            forecast(hours * s, grams, dry_matter_g=DRY, target_moisture_pct=15).finish for s in (1.0, 3.0)
+        )
+        assert slow.median == pytest.approx(3 * usual.median, rel=0.05)
+
+    def test_the_same_whatever_the_unit_of_mass(self):
+        hours = np.array([0, 1, 2, 3, 4.0])
+        grams = load(hours)
+        one = forecast(hours, grams, dry_matter_g=DRY, target_moisture_pct=15, resolution_g=1.0).finish
+        ten = forecast(hours, grams * 10, dry_matter_g=DRY * 10, target_moisture_pct=15, resolution_g=10.0).finish
+        assert ten.median == pytest.approx(one.median, rel=1e-9)
+
+    def test_a_coarser_scale_never_makes_the_band_narrower_by_much(self):
+        hours = np.arange(0, 3.1, 0.5)
+        fine = ahead(hours, load(hours, step=0.01)).finish
+        coarse = ahead(hours, load(hours, step=10.0)).finish
+        assert coarse.high80 - coarse.low80 > 0.95 * (fine.high80 - fine.low80)
+
+    def test_a_starting_moisture_known_roughly_widens_the_band(self):
+        hours = np.arange(0, 6.1, 0.5)
+        sure, rough = ahead(hours).finish, ahead(hours, dry_matter_sd_g=8.0).finish
+        assert rough.high80 - rough.low80 > sure.high80 - sure.low80
+
+    @settings(max_examples=25, deadline=None)
+    @given(
+        half=st.floats(0.3, 8.0),
+        n=st.floats(0.8, 1.5),
+        count=st.integers(2, 15),
+        seen=st.floats(0.3, 0.9),
+    )
+    def test_always_an_answer_with_its_quantiles_in_order(self, half, n, count, seen):
+        hours = np.linspace(0, seen * when(15.0, half, n), count)
+        f = ahead(hours, load(hours, half, n)).finish
+        values = [f.low80, f.low50, f.median, f.high50, f.high80]
+        assert values == sorted(values)
+        assert f.low80 >= hours[-1]
+        assert np.isfinite(f.median)
+
+
+class TestAlreadyThere:
+    def test_the_crossing_lies_between_the_weighings_that_bracket_it(self):
+        answer = ahead([0, 2, 5, 8, 12, 14])
+        assert answer.reached_at is not None
+        assert answer.finish.low80 <= answer.reached_at <= answer.finish.high80
+        assert answer.reached_at == pytest.approx(when(15.0), abs=1.5)
+        assert answer.weigh_again_at is None
+        assert "was reached" in answer.sentence
+
+    def test_a_weighing_that_went_back_above_the_target_does_not_count(self):
+        hours = [0, 4, 8, 9, 10]
+        assert ahead(hours, np.array([500, 200, 88, 95, 92.0])).reached_at is None
+
+
+class TestHowLittleItKnows:
+    def test_one_weighing_says_so_and_is_wide(self):
+        answer = ahead([0.0], np.array([500.0]))
+        assert "One weighing" in answer.sentence
+        assert answer.finish.high80 > 8 * answer.finish.low80
+
+    def test_earlier_runs_make_one_weighing_worth_something(self):
+        mine = Prior(0.24, 1.15, 0.25, 0.12, Basis("own", "earlier runs", 3))
+        answer = ahead([0.0], np.array([500.0]), prior=mine)
+        assert "earlier runs" in answer.sentence
+        assert answer.finish.high80 < 4 * answer.finish.low80
+        assert answer.finish.low80 < when(15.0) < answer.finish.high80
+        assert mine.basis in answer.basis
+
+    def test_weighings_overrule_what_was_expected(self):
+        slow = Prior(0.03, 1.15, 0.25, 0.12, Basis("own", "earlier runs", 3))
+        hours = np.arange(0, 6.1, 0.5)
+        assert ahead(hours, prior=slow).finish.median == pytest.approx(ahead(hours).finish.median, rel=0.15)
+
+    def test_a_run_that_levels_off_above_the_target_has_no_end_in_sight(self):
+        hours = np.arange(0, 20.1, 1.0)
+        stuck = load(hours, level=100.0)
+        answer = ahead(hours, stuck)
+        assert answer.finish.high80 == np.inf
+        assert answer.figure().high is None
+        assert answer.finish.as_json()["high80"] is None
+        assert "never" in answer.sentence or "not reach" in answer.sentence
+
+    def test_damp_air_above_the_target_is_believed(self):
+        damp = Equilibrium(0.25, 0.22, 0.28, Basis("handbook", "a test"))
+        hours = np.arange(0, 6.1, 0.5)
+        assert ahead(hours, equilibrium=damp).finish.high80 > 2 * ahead(hours).finish.high80
+
+
+class TestOnTheWay:
+    def test_mass_falls_from_the_last_weighing_towards_the_dry_matter(self):
+        hours = np.arange(0, 5.1, 0.5)
+        answer = ahead(hours)
+        bands = answer.mass_at([5.0, 8.0, 12.0])
+        assert bands.median[0] == pytest.approx(load(hours)[-1], abs=6)
+        assert np.all(np.diff(bands.median) < 0)
+        assert np.all(bands.low80 <= bands.low50)
+        assert np.all(bands.low50 <= bands.median)
+        assert np.all(bands.median <= bands.high50)
+        assert np.all(bands.high50 <= bands.high80)
+        assert bands.median[-1] > DRY * 0.9
+
+    def test_moisture_and_mass_say_the_same(self):
+        answer = ahead(np.arange(0, 5.1, 0.5))
+        mass, moisture = answer.mass_at([7.0]), answer.moisture_at([7.0])
+        assert moisture.median[0] == pytest.approx(100 * (1 - DRY / mass.median[0]))
+
+    def test_at_the_median_finish_the_median_mass_is_near_the_target(self):
+        answer = ahead(np.arange(0, 7.1, 0.5))
+        assert answer.mass_at([answer.finish.median]).median[0] == pytest.approx(answer.target_g, rel=0.05)
+
+    def test_weigh_again_lies_between_now_and_the_early_end(self):
+        for last in (1, 3, 6):
+            answer = ahead(np.arange(0, last + 0.1, 0.5))
+            assert last < answer.weigh_again_at <= answer.finish.low80 + 1e-9
+
+
+class TestWorkingsAndBasis:
+    def test_every_assumption_is_named(self):
+        answer = ahead([0, 1, 2, 3, 4], basis=(ENTERED,))
+        kinds = [b.kind for b in answer.basis]
+        assert answer.basis[0] == ENTERED
+        assert kinds.count("assumption") == 2
+        assert any("75.0 g / (1 − 0.15) = 88.2 g" in line for line in answer.workings)
+        assert any("model error" in line for line in answer.workings)
+
+    def test_the_figure_is_in_hours(self):
+        figure = ahead([0, 1, 2, 3, 4]).figure()
+        assert figure.unit == "h"
+        assert figure.low < figure.value < figure.high
+        assert figure.basis
+        assert figure.workings
+
+
+class TestWhatCannotBeUsed:
+    @pytest.mark.parametrize(
+        ("hours", "grams", "dry", "target", "word"),
+        [
+            ([], [], DRY, 15, "at least one"),
+            ([0, 1], [500, float("nan")], DRY, 15, "mass above zero"),
+            ([0, 1, 1], [500, 400, 390], DRY, 15, "order of time"),
+            ([0, 1], [500, 400], DRY, 100, "between 0 and 100"),
+            ([0, 1], [500, 400], 600, 15, "dry matter"),
+            ([0, 1], [500, 400], 450, 15, "already as dry"),
+            ([0, 1], [500, 560], DRY, 15, "weighs more"),
+        ],
+    )
+    def test_says_what_is_wrong(self, hours, grams, dry, target, word):
+        with pytest.raises(InputProblem) as problem:
+            forecast(hours, grams, dry_matter_g=dry, target_moisture_pct=target)
+        assert word in problem.value.sentence
+
+
+class TestPriors:
+    HOURS = Fact(10.0, "h", "a table", low=8.0, high=12.5)
+    ENERGY = Fact(35.0, "kJ/mol", "a table", low=20.0, high=50.0)
+
+    def test_published_hours_put_the_finish_there(self):
+        ratio = (0.15 / 0.85) / (425 / 75)
+        answer = ahead([0.0], np.array([500.0]), prior=prior_from_hours(self.HOURS, ratio))
+        assert answer.finish.low50 < 10.0 < answer.finish.high50
+
+    def test_warmer_is_faster_by_arrhenius_and_less_sure(self):
+        basis = Basis("handbook", "a table")
+        same, warm = (
+            prior_from_published(PageRun(0.3, 1.1, 55.0), t, self.ENERGY, basis) for t in (55.0, 65.0)
+        )
+        assert same.k == pytest.approx(0.3)
+        assert (warm.k / same.k) == pytest.approx(1.46, abs=0.01)
+        assert warm.sd_ln_k > same.sd_ln_k
+        assert "moved to 65 °C" in warm.workings[0]
+
+    def test_without_temperatures_nothing_is_moved(self):
+        basis = Basis("handbook", "a table")
+        assert prior_from_published(PageRun(0.3, 1.1), 65.0, self.ENERGY, basis).workings == ()

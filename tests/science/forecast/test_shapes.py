@@ -1,0 +1,60 @@
+"""The shapes the forecast knows: drying curves all, with half of the water gone near time 1."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.science.forecast.engine import thinned
+from dryhouse.science.forecast.finish import weighted_quantiles
+from dryhouse.science.forecast.shapes import FIRST, STEP, resistances, shapes
+
+
+def test_every_shape_falls_from_one_to_nothing():
+    table = shapes()
+    assert np.all(np.diff(table.mr, axis=1) <= 1e-9)
+    assert table.mr[:, 0] == pytest.approx(1.0, abs=0.03)
+    assert np.all(table.mr[:, -1] < 0.06)
+    assert np.exp(table.log_prior).sum() == pytest.approx(1.0)
+
+
+def test_half_is_gone_near_time_one():
+    table = shapes()
+    at_one = table.mr[:, round(-FIRST / STEP)]
+    assert np.all(np.abs(at_one - 0.5) < 0.15)
+
+
+def test_lewis_is_among_them():
+    time = np.exp(FIRST + STEP * np.arange(shapes().mr.shape[1]))
+    off = np.max(np.abs(shapes().mr - np.exp(-np.log(2) * time)), axis=1)
+    assert off.min() < 1e-3
+
+
+@given(b=st.floats(0, 10), p=st.floats(0.3, 2.0))
+def test_time_grows_as_moisture_falls(b, p):
+    assert np.all(np.diff(resistances(np.linspace(0.99, 0.01, 50), b, p)) > 0)
+
+
+def test_a_large_surface_resistance_is_a_constant_rate():
+    mr = np.linspace(0.99, 0.3, 30)
+    assert np.diff(resistances(mr, 1000.0, 1.0)) == pytest.approx(1000.0 * -np.diff(mr), rel=0.01)
+
+
+def test_thinning_keeps_the_last_weighing_and_the_mean_of_a_line():
+    t = np.arange(1.0, 126.0)
+    few_t, few_y = thinned(t, 500 - 2 * t)
+    assert len(few_t) == 24
+    assert (few_t[-1], few_y[-1]) == (125.0, 250.0)
+    assert few_y == pytest.approx(500 - 2 * few_t)
+    assert thinned(t[:10], t[:10])[0] is not None
+
+
+def test_weighted_quantiles():
+    values = np.array([5.0, 1.0, 3.0, np.inf])
+    weight = np.array([1.0, 1.0, 1.0, 0.3])
+    found = weighted_quantiles(values, weight, np.array([0.1, 0.5, 0.99]))
+    assert found[0] <= 3.0
+    assert 1.0 < found[1] < 5.0
+    assert found[2] == np.inf
