@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QWidget
 
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, fill, row, words
+from dryhouse.desk.widgets.basics import column, fill, row, words
 from dryhouse.desk.widgets.figure_view import draw_focus
 from dryhouse.science.values import Caution, gravest_first
 
@@ -30,29 +30,38 @@ class CautionRow(QFrame):
 
     def __init__(self, session: Session, caution: Caution) -> None:
         super().__init__()
-        self.session, self.caution = session, caution
-        tint = session.theme.tokens.tint(caution.severity)
+        self.session = session
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setObjectName("caution")
-        self.setStyleSheet(
-            f"#caution {{ background: {tint.ground}; border: 1px solid {tint.ink}; border-radius: 6px; }}"
-            f"#caution QLabel {{ color: {tint.ink}; }}"
-        )
-        shape = QLabel()
-        shape.setPixmap(pixmap(tint.shape, tint.ink, 24))
-        shape.setAlignment(Qt.AlignmentFlag.AlignTop)
-        said = words(SAID[caution.severity], "label", wrap=False)
-        text = words(caution.text)
-        source = words(caution.source, "small")
-        beside = column(space=2)
-        fill(beside, said, text, source)
-        across = row(shape, space=10)
-        across.addLayout(beside, 1)
-        inside = column(self, margin=10)
-        inside.addLayout(across)
-        self.setAccessibleName(f"{SAID[caution.severity]}: {caution.text} Source: {caution.source}")
         self.setToolTip("F8 or click: why, and where this comes from")
+        self._shape = QLabel()
+        self._shape.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self._said, self._text, self._source = words("", "label", wrap=False), words(""), words("", "small")
+        beside = column(space=2)
+        fill(beside, self._said, self._text, self._source)
+        across = row(self._shape, space=10)
+        across.addLayout(beside, 1)
+        column(self, margin=10).addLayout(across)
+        self._dressed: tuple[str, str] | None = None
+        self.set_caution(caution)
+
+    def set_caution(self, caution: Caution) -> None:
+        """Say another caution in this row."""
+        self.caution = caution
+        said = SAID[caution.severity]
+        for label, text in ((self._said, said), (self._text, caution.text), (self._source, caution.source)):
+            label.setText(text)
+        self.setAccessibleName(f"{said}: {caution.text} Source: {caution.source}")
+        tokens = self.session.theme.tokens
+        if self._dressed != (tokens.name, caution.severity):
+            self._dressed = (tokens.name, caution.severity)
+            tint = tokens.tint(caution.severity)
+            self._shape.setPixmap(pixmap(tint.shape, tint.ink, 24))
+            self.setStyleSheet(
+                f"#caution {{ background: {tint.ground}; border: 1px solid {tint.ink}; border-radius: 6px; }}"
+                f"#caution QLabel {{ color: {tint.ink}; }}"
+            )
 
     def open_reason(self) -> None:
         """Open the side sheet with the reason and the source."""
@@ -90,21 +99,27 @@ class CautionsView(QWidget):
         super().__init__()
         self.session = session
         self.cautions: tuple[Caution, ...] = ()
+        self.rows: list[CautionRow] = []
         self._column = column(self, space=6)
-        session.theme.changed.connect(self._rebuild)
+        session.theme.changed.connect(self._show)
+        self.setVisible(False)
         self.set_cautions(cautions)
 
     def set_cautions(self, cautions: Iterable[Caution]) -> None:
-        """Show these cautions; the same again costs nothing."""
+        """Say these cautions; the same again costs nothing, and rows are used again."""
         wanted = gravest_first(cautions)
-        if wanted != self.cautions or not wanted:
+        if wanted != self.cautions:
             self.cautions = wanted
-            self._rebuild()
+            self._show()
 
-    def _rebuild(self) -> None:
-        empty(self._column)
-        for caution in self.cautions:
-            self._column.addWidget(CautionRow(self.session, caution))
+    def _show(self) -> None:
+        for caution, shown in zip(self.cautions, self.rows, strict=False):
+            shown.set_caution(caution)
+        for caution in self.cautions[len(self.rows) :]:
+            self.rows.append(CautionRow(self.session, caution))
+            self._column.addWidget(self.rows[-1])
+        for i, shown in enumerate(self.rows):
+            shown.setVisible(i < len(self.cautions))
         self.setVisible(bool(self.cautions))
         self.setAccessibleName(f"Cautions: {len(self.cautions)}")
 

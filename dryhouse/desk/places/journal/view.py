@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.places.journal.form import LogForm
 
 DRAFT_KEY = "draft.batch"
-_SETTLE_MS = 40
+_SETTLE_MS = 80
 
 
 class JournalPlace(Place):
