@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
 from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
@@ -137,6 +137,24 @@ def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
     return Ingredient(part, known, None, lot, MappingProxyType(per_100g), ratio, density_now)
 
 
+@dataclass
+class Pantry:
+    """Ingredients looked up once, so that a card can answer at every letter and a trip reads each food once.
+
+    What is kept here holds as long as the records do: make another after any act.
+    """
+
+    kitchen: Kitchen
+    _known: dict[MealPart, Ingredient] = field(default_factory=dict)
+
+    def ingredient(self, part: MealPart) -> Ingredient:
+        """Everything known of one part."""
+        bare = replace(part, meal=0, position=0, id=0, mass=None, volume=None)
+        if bare not in self._known:
+            self._known[bare] = ingredient(self.kitchen, bare)
+        return replace(self._known[bare], part=part)
+
+
 def known_ratio(kitchen: Kitchen, known: Food) -> Figure | None:
     """Dried ÷ prepared by mass as estimated for the food; None where nothing is known of it."""
     try:
@@ -210,9 +228,9 @@ def dried_composition(
 
 def _mix_composition(kitchen: Kitchen, known: Food, batch: Batch | None) -> Mapping[str, Fact] | None:
     """The composition of a mix per 100 g dried from its recorded ingredients, or None where it is no mix."""
-    if batch is None:
+    if batch is None and known.category == "mixed":
         made = [b for b in kitchen.journal.where(Batch, food=known.slug, state="finished") if b.dried_mass]
-        batch = made[-1] if made and known.category == "mixed" else None
+        batch = made[-1] if made else None
     if batch is None or batch.dried_mass is None or batch.dried_mass.si <= 0:
         return None
     parts = kitchen.journal.where(BatchPart, batch=batch.id)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from dryhouse.handbook.pot import pot
 from dryhouse.kitchen.cautions import cautions_for, meal_cautions
-from dryhouse.kitchen.ingredients import Ingredient, ingredient
+from dryhouse.kitchen.ingredients import Ingredient, Pantry
 from dryhouse.kitchen.meal_water import Minutes, Published, meal_water, uptake
 from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.kitchen.records.meals import COLD_SOAK, REST
@@ -75,14 +75,19 @@ class MealSheet:
 
 
 def meal_sheet(
-    kitchen: Kitchen, meal: int | Meal, *, servings: float | None = None, altitude_m: float | None = None
+    kitchen: Kitchen,
+    meal: int | Meal,
+    *,
+    servings: float | None = None,
+    altitude_m: float | None = None,
+    pantry: Pantry | None = None,
 ) -> MealSheet:
     """The sheet of a recorded meal, scaled to `servings` where given. Raises InputProblem."""
     found = kitchen.journal.get(Meal, meal) if isinstance(meal, int) else meal
     if found is None:
         raise InputProblem("That meal is no longer here.")
     parts = meal_parts(kitchen, found.id)
-    return sheet_of(kitchen, found, parts, servings=servings, altitude_m=altitude_m)
+    return sheet_of(kitchen, found, parts, servings=servings, altitude_m=altitude_m, pantry=pantry)
 
 
 def meal_parts(kitchen: Kitchen, meal: int) -> tuple[MealPart, ...]:
@@ -106,14 +111,19 @@ def sheet_of(
     *,
     servings: float | None = None,
     altitude_m: float | None = None,
+    pantry: Pantry | None = None,
 ) -> MealSheet:
-    """The sheet of a meal and its parts as they stand, recorded or only typed."""
+    """The sheet of a meal and its parts as they stand, recorded or only typed.
+
+    A `pantry` spares looking the ingredients up again while the records stay as they are.
+    """
     count = meal.servings if servings is None else servings
     if count <= 0 or meal.servings <= 0:
         raise InputProblem("A meal serves someone: write servings such as 1, 2 or 4.", "servings")
     factor = count / meal.servings
     pot_meal = replace(meal, servings=count)
-    items = [ingredient(kitchen, scaled(part, factor)) for part in parts]
+    known = pantry or Pantry(kitchen)
+    items = [known.ingredient(scaled(part, factor)) for part in parts]
     lines = tuple(_line(item) for item in items)
     wet = meal_water(kitchen, pot_meal, items, altitude_m=altitude_m)
     bag = _sums(lines, wet.water)

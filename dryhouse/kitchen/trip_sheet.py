@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.handbook.pot import pot
+from dryhouse.kitchen.ingredients import Pantry
 from dryhouse.kitchen.meal_sheet import MealSheet, meal_sheet
 from dryhouse.kitchen.records import Trip, TripMeal
 from dryhouse.kitchen.room import Kitchen
@@ -75,11 +76,13 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
     """The sheet of a trip. Raises InputProblem where it is gone."""
     found = the_trip(kitchen, trip)
     worked: dict[tuple[int, float], MealSheet] = {}
+    pantry = Pantry(kitchen)
 
     def sheet(placed: TripMeal) -> MealSheet:
         key = (placed.meal, servings_of(found, placed))
         if key not in worked:
-            worked[key] = meal_sheet(kitchen, key[0], servings=key[1], altitude_m=altitude_of(found))
+            height = altitude_of(found)
+            worked[key] = meal_sheet(kitchen, key[0], servings=key[1], altitude_m=height, pantry=pantry)
         return worked[key]
 
     eaten = [Eaten(placed, sheet(placed)) for placed in meals_of(kitchen, trip)]

@@ -17,6 +17,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.kitchen.ingredients import Pantry
 from dryhouse.kitchen.meal_sheet import MealSheet, meal_parts, sheet_of
 from dryhouse.kitchen.meals import save_meal
 from dryhouse.kitchen.records import Meal, MealPart
@@ -40,6 +41,7 @@ class MealCard(QWidget):
         self.meal = Meal("")
         self.recorded: tuple[MealPart, ...] = ()
         self.sheet: MealSheet | None = None
+        self._pantry = Pantry(session.kitchen)
         us = session.style.system == "us"
         self.name = TextField(session, "Meal", hint="such as squash and lentil stew", name="name")
         self.servings = NumberField(session, "Servings", hint="1", name="servings")
@@ -115,6 +117,7 @@ class MealCard(QWidget):
 
     def show_meal(self, meal: Meal, *, keep_typing: bool = False) -> None:
         """Show a recorded meal, or a new one (number 0). `keep_typing` leaves what was typed and not saved."""
+        self.forget()
         if keep_typing and self.is_changed():
             self.notes.show_meal(self.meal.id)
             self.reckon()
@@ -131,11 +134,15 @@ class MealCard(QWidget):
         for field in (self.name, self.method):
             field.edit.setCursorPosition(0)
         self.parts.set_parts(self.recorded)
-        self.parts.set_shelf(self._shelf())
         self.notes.show_meal(meal.id)
         self._close_forms()
         self.note_button.setEnabled(bool(meal.id))
         self.reckon()
+
+    def forget(self) -> None:
+        """Records changed: look every ingredient and lot up again when next reckoning."""
+        self._pantry = Pantry(self.session.kitchen)
+        self.parts.set_shelf(self._shelf())
 
     def _shelf(self) -> dict[str, list[ShelfLine]]:
         lots: dict[str, list[ShelfLine]] = defaultdict(list)
@@ -172,7 +179,8 @@ class MealCard(QWidget):
         parts = self.parts.parts()
         said = list(self.parts.problems())
         try:
-            self.sheet = sheet_of(self.session.kitchen, self.draft(), parts, altitude_m=metres)
+            kitchen, pantry = self.session.kitchen, self._pantry
+            self.sheet = sheet_of(kitchen, self.draft(), parts, altitude_m=metres, pantry=pantry)
         except InputProblem as problem:
             self.sheet = None
             said.append(problem.sentence)

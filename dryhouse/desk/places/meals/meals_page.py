@@ -62,6 +62,7 @@ class MealsPage(QWidget):
     def refresh(self) -> None:
         """Read everything again; what is typed and not saved stays."""
         number = self.list.refresh()
+        self.card.forget()
         meal = self.session.kitchen.journal.get(Meal, self.card.meal.id) if self.card.meal.id else None
         if meal is not None:
             self.list.choose(meal.id)
