@@ -17,7 +17,7 @@ from dryhouse.kitchen.meals import draft_part
 from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.boiling import boiling_point
-from dryhouse.science.quantities import Mass
+from dryhouse.science.quantities import Mass, parse_mass
 from dryhouse.science.units import SIZES, to_fahrenheit
 from tests.fakes import FakeJournal
 
@@ -137,5 +137,31 @@ def test_quick_noodles_with_meat_and_corn_take_about_one_and_a_half_cups() -> No
 def test_a_dinner_for_one_lands_between_600_and_1100_kcal(typed: tuple[tuple[str, str], ...]) -> None:
     """Common practice, no source."""
     energy = sheet(Meal("dinner"), *typed).serving.energy
+    assert energy is not None
+    assert 600 < energy.value < 1100
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "squash and lentil stew",
+        "mushroom barley pot",
+        "turkey and wild rice soup",
+        "bean chili",
+        "red pepper couscous",
+    ],
+)
+def test_every_dinner_of_the_sample_lands_between_600_and_1100_kcal(name: str) -> None:
+    """Common practice, no source. The sample's own tables, read as a person would have kept them."""
+    folder = Path(__file__).parents[2] / "sample_data" / "gullwing"
+    with (folder / "meal.csv").open(encoding="utf-8") as file:
+        number = next(row["id"] for row in csv.DictReader(file) if row["name"] == name)
+    with (folder / "meal_part.csv").open(encoding="utf-8") as file:
+        rows = [row for row in csv.DictReader(file) if row["meal"] == number]
+    parts = [
+        MealPart(0, n, row["name"], food=row["food"], staple=row["staple"], mass=parse_mass(row["mass"]))
+        for n, row in enumerate(rows)
+    ]
+    energy = sheet_of(a_kitchen(), Meal(name), parts).serving.energy
     assert energy is not None
     assert 600 < energy.value < 1100
