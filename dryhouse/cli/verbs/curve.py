@@ -50,11 +50,11 @@ def run(args: argparse.Namespace) -> int:
         answer = read_run(points, start_moisture_pct=start, target_moisture_pct=until)
     if args.json:
         ahead = answer.forecast
-        figure = ahead.figure() if ahead else Figure(0.0, "h")
-        known = {} if ahead else {"value": None}
+        figure = ahead.figure() if ahead else None
+        known = {} if figure else {"value": None}
         say_json(
             {
-                **figure.as_json(),
+                **(figure or Figure(0.0, "h")).as_json(),
                 **known,
                 "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in answer.basis],
                 "workings": list(answer.workings),

@@ -109,8 +109,10 @@ class Forecast:
         """Moisture (% wet basis) at later times, h from the first weighing."""
         return self.mass.at(hours).moisture_pct(self.dry_matter_g)
 
-    def figure(self) -> Figure:
-        """The finish in hours from the first weighing, as every figure travels."""
+    def figure(self) -> Figure | None:
+        """The finish in hours from the first weighing, as every figure travels; None with no end in sight."""
+        if not np.isfinite(self.finish.median):
+            return None
         high = self.finish.high80 if np.isfinite(self.finish.high80) else None
         return Figure(
             self.finish.median,

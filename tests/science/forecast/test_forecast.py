@@ -131,7 +131,8 @@ class TestHowLittleItKnows:
         stuck = load(hours, level=100.0)
         answer = ahead(hours, stuck)
         assert answer.finish.high80 == np.inf
-        assert answer.figure().high is None
+        figure = answer.figure()
+        assert figure is None or figure.high is None
         assert answer.finish.as_json()["high80"] is None
         assert "never" in answer.sentence or "not reach" in answer.sentence
 
@@ -216,9 +217,7 @@ class TestPriors:
 
     def test_warmer_is_faster_by_arrhenius_and_less_sure(self):
         basis = Basis("handbook", "a table")
-        same, warm = (
-            prior_from_published(PageRun(0.3, 1.1, 55.0), t, self.ENERGY, basis) for t in (55.0, 65.0)
-        )
+        same, warm = (prior_from_published(PageRun(0.3, 1.1, 55.0), t, self.ENERGY, basis) for t in (55.0, 65.0))
         assert same.k == pytest.approx(0.3)
         assert (warm.k / same.k) == pytest.approx(1.46, abs=0.01)
         assert warm.sd_ln_k > same.sd_ln_k

@@ -1,0 +1,25 @@
+"""GAB isotherms against published points; each point's source stands in the data file."""
+
+from __future__ import annotations
+
+import csv
+from pathlib import Path
+
+import pytest
+
+from dryhouse.handbook.gab import isotherms, isotherms_named
+from dryhouse.science.sorption import gab, gab_inverse
+
+with (Path(__file__).parent / "data" / "isotherm_points.csv").open(encoding="utf-8", newline="") as file:
+    POINTS = list(csv.DictReader(file))
+
+
+@pytest.mark.parametrize("point", POINTS, ids=lambda p: f"{p['series_id']} {p['aw']}")
+def test_points_lie_on_the_isotherm(point):
+    if point["series_id"] == "mcc_sun2008":
+        (one,) = isotherms_named("microcrystalline cellulose")
+    else:
+        one = next(i for i in isotherms("potato") if i.temperature_low_c == float(point["temp_c"]))
+    aw, moisture = float(point["aw"]), float(point["moisture_db"])
+    assert gab(one.m0, one.c, one.k, aw) == pytest.approx(moisture, rel=0.01, abs=6e-4)
+    assert gab_inverse(one.m0, one.c, one.k, moisture) == pytest.approx(aw, abs=0.012)

@@ -1,0 +1,48 @@
+"""The air in the dryer, and why a day is slow."""
+
+from __future__ import annotations
+
+import pytest
+
+from dryhouse.science.chamber import slow_reason, warmed
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.values import Figure
+
+
+def settles(value, low, high):
+    return Figure(value, "g/g", low=low, high=high)
+
+
+def test_an_ordinary_day_needs_no_excuse():
+    assert slow_reason(warmed(22, 45, 57), None, 0.11) == ""
+    assert slow_reason(warmed(22, 45, 57), settles(0.03, 0.02, 0.04), 0.11) == ""
+
+
+def test_a_damp_day_is_said():
+    assert "damp day" in slow_reason(warmed(30, 90, 50), None, 0.11)
+
+
+def test_food_that_settles_above_the_target_may_never_get_there():
+    said = slow_reason(warmed(28, 90, 35), settles(0.15, 0.12, 0.18), 0.11)
+    assert "may never get there" in said
+    assert "13 % moisture" in said
+
+
+def test_food_that_settles_just_below_the_target_is_slow_at_the_end():
+    assert "last of it will be slow" in slow_reason(warmed(22, 45, 57), settles(0.07, 0.06, 0.09), 0.11)
+
+
+@pytest.mark.parametrize(
+    ("kitchen", "humidity", "dryer", "word"),
+    [(22, 130, 57, "between 0 and 100"), (80, 50, 90, "kitchen"), (22, 50, 15, "warmer"), (22, 50, 200, "at most")],
+)
+def test_air_that_cannot_be(kitchen, humidity, dryer, word):
+    with pytest.raises(InputProblem) as problem:
+        warmed(kitchen, humidity, dryer)
+    assert word in problem.value.sentence
+
+
+def test_warming_never_moistens():
+    air = warmed(20, 60, 55)
+    assert air.relative_humidity_pct < 60
+    assert "8.7 g water" in air.workings[0]

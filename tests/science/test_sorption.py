@@ -1,0 +1,96 @@
+"""Water activity and equilibrium moisture."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.sorption import (
+    Isotherm,
+    below,
+    equilibrium_moisture,
+    gab,
+    gab_inverse,
+    moisture_at,
+    refuse_unphysical,
+    water_activity,
+    water_activity_figure,
+)
+from dryhouse.science.values import Basis
+
+SOURCE = Basis("handbook", "a study")
+POTATO = Isotherm(0.0925, 23.25, 0.6743, 60, 60, SOURCE)
+OTHER = Isotherm(0.209, 4.416, 0.976, 40, 50, Basis("handbook", "another study"))
+
+
+@given(m0=st.floats(0.02, 0.3), c=st.floats(0.2, 200), k=st.floats(0.3, 1.0), aw=st.floats(0.02, 0.95))
+def test_there_and_back(m0, c, k, aw):
+    assert gab_inverse(m0, c, k, gab(m0, c, k, aw)) == pytest.approx(aw, rel=1e-6)
+
+
+@given(aw=st.floats(0.1, 0.85))
+def test_moister_food_has_more_water_activity(aw):
+    assert moisture_at(POTATO, aw + 0.04) > moisture_at(POTATO, aw)
+
+
+def test_outside_its_range_an_isotherm_says_nothing():
+    assert moisture_at(POTATO, 0.05) is None
+    assert moisture_at(POTATO, 0.95) is None
+    assert water_activity(POTATO, 1.0) is None
+    assert water_activity(POTATO, 0.0) is None
+
+
+@pytest.mark.parametrize("k", [1.143, 1.14, 1.048, 1.097, 1.093, 0.1])
+def test_unphysical_k_gives_a_sentence(k):
+    """The K above 1 are those of Korean J. Food Preserv. 25(6):627 (2018), Table 1."""
+    with pytest.raises(InputProblem) as problem:
+        refuse_unphysical(0.2, 5.0, k)
+    assert "not physical" in problem.value.sentence
+
+
+@pytest.mark.parametrize("c", [float("inf"), 1e7, 0.0, float("nan")])
+def test_a_c_that_ran_away_gives_a_sentence(c):
+    with pytest.raises(InputProblem) as problem:
+        refuse_unphysical(0.06, c, 0.8)
+    assert "say nothing of a food" in problem.value.sentence
+
+
+class TestEquilibrium:
+    def test_no_isotherm_no_number(self):
+        assert equilibrium_moisture([], 0.3, 55) is None
+        assert equilibrium_moisture([POTATO], 0.3, 25) is None
+        assert equilibrium_moisture([POTATO], 0.95, 60) is None
+
+    def test_two_studies_span_the_interval(self):
+        one = equilibrium_moisture([POTATO, OTHER], 0.3, 55)
+        alone = equilibrium_moisture([POTATO], 0.3, 55)
+        assert one.low < alone.value < one.high
+        assert one.high - one.low > alone.high - alone.low
+        assert len(one.basis) == 2
+
+    def test_in_drier_air_than_measured_it_lies_between_nothing_and_the_driest_point(self):
+        dry = equilibrium_moisture([POTATO], 0.06, 57)
+        assert dry.low == 0.0
+        assert dry.high == pytest.approx(gab(0.0925, 23.25, 0.6743, 0.1))
+        assert 0 < dry.value < dry.high
+
+
+class TestWaterActivity:
+    def test_the_cautious_end_is_the_wettest(self):
+        found = water_activity_figure([POTATO, OTHER], 0.08, 0.10, 0.12, 52)
+        assert found.low < found.value < found.high
+        assert found.unit == "aw"
+        assert below(found, 0.85)
+        assert not below(found, found.value)
+
+    def test_beyond_the_wet_end_there_is_no_number(self):
+        assert water_activity_figure([POTATO], 0.1, 0.2, 0.9, 60) is None
+
+    def test_drier_than_the_driest_point_is_below_it(self):
+        found = water_activity_figure([POTATO], 0.01, 0.02, 0.03, 60)
+        assert (found.low, found.high) == (0.0, 0.1)
+
+    def test_weights_that_do_not_add_up_give_no_number(self):
+        assert water_activity_figure([POTATO], -0.1, -0.05, 0.1, 60) is None
