@@ -58,7 +58,6 @@ def _lot_label(kitchen: Kitchen, book: ShelfBook, lot: Lot, style: Style) -> Lab
     on = today(kitchen)
     moment = end_of_day(kitchen, on)
     line = book.line(lot, on, moment)
-    name = lot.name or line.batch_title or line.food_name
     lines = [
         f"{_origin(kitchen, lot)} · lot {lot.id}",
         _amount(line, style),
@@ -69,7 +68,7 @@ def _lot_label(kitchen: Kitchen, book: ShelfBook, lot: Lot, style: Style) -> Lab
     stops = [short_text(c) for c in cautions if c.severity == "stop"]
     if line.standing == LOOK_FIRST and not any(stop in line.reason for stop in stops):
         lines.append(f"Look first: {line.reason}")
-    return Label(name[:1].upper() + name[1:], tuple(text for text in lines if text), cautions)
+    return Label(line.title, tuple(text for text in lines if text), cautions)
 
 
 def _origin(kitchen: Kitchen, lot: Lot) -> str:

@@ -13,7 +13,7 @@ from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
 from dryhouse.kitchen.records.lots import COOKED, DRAW_KINDS, PACKAGES, THROWN_OUT
 from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.shelf_book import ShelfBook
+from dryhouse.kitchen.shelf_book import ShelfBook, titled
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 
@@ -31,7 +31,7 @@ def lot_named(kitchen: Kitchen, text: str) -> Lot:
 
 def lot_title(kitchen: Kitchen, lot: Lot) -> str:
     """What to call a lot: its own name, or its food's, with its number."""
-    return f"{lot.name or food_name(kitchen, lot.food)}, lot {lot.id}"
+    return f"{titled(food_name(kitchen, lot.food), lot.name)}, lot {lot.id}"
 
 
 def edit_lot(kitchen: Kitchen, lot: Lot) -> Done:

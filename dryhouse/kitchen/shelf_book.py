@@ -68,6 +68,11 @@ class ShelfLine:
     first: int | None = None
     """1 for the lot to use first, and so on; None for lots that are not in good standing."""
 
+    @property
+    def title(self) -> str:
+        """What to call the lot: its batch's title or its food, and its own name where it has one."""
+        return titled(self.batch_title or self.food_name, self.lot.name)
+
 
 @dataclass(frozen=True, slots=True)
 class _Kept:
@@ -77,6 +82,12 @@ class _Kept:
     dry: bool | None
     dried_on: datetime | None
     title: str
+
+
+def titled(what: str, name: str) -> str:
+    """A food and the name of a lot of it, without saying the food twice."""
+    said = what if not name else name if what.casefold() in name.casefold() else f"{what}, {name}"
+    return said[:1].upper() + said[1:]
 
 
 class _Remembering:

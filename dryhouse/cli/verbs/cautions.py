@@ -10,7 +10,7 @@ from dryhouse.house import open_kitchen
 from dryhouse.kitchen.cautions import batch_cautions, food_cautions, lot_cautions
 from dryhouse.kitchen.foods import food, food_name
 from dryhouse.kitchen.log import batch_named
-from dryhouse.kitchen.lots import lot_named
+from dryhouse.kitchen.lots import lot_named, lot_title
 from dryhouse.science.errors import InputProblem
 
 
@@ -35,7 +35,7 @@ def _run(args: argparse.Namespace) -> int:
             about, cautions = {"batch": batch.id, "food": batch.food}, batch_cautions(kitchen, batch)
         elif args.lot:
             lot = lot_named(kitchen, args.lot)
-            title = f"Lot {lot.id}, {lot.name or food_name(kitchen, lot.food)}"
+            title = lot_title(kitchen, lot)
             about, cautions = {"lot": lot.id, "food": lot.food}, lot_cautions(kitchen, lot)
         else:
             known = food(kitchen, wanted)

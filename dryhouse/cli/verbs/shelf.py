@@ -45,7 +45,7 @@ def _run(args: argparse.Namespace) -> int:
                 {
                     "lot": line.lot.id,
                     "food": line.lot.food,
-                    "name": line.lot.name or line.food_name,
+                    "name": line.title,
                     "standing": line.standing,
                     "reason": line.reason,
                     "first": line.first,
@@ -77,8 +77,7 @@ def _text(line: ShelfLine, cautions: tuple[Any, ...], shown: Style) -> list[str]
     where = line.place or "place not recorded"
     keep_by = line.keep_by.isoformat() if line.keep_by else "not known"
     first = f"  use {_nth(line.first)}" if line.first else ""
-    name = line.lot.name or line.food_name
-    head = f"{line.lot.id:>4}  {name}: {line.standing}, keep-by {keep_by}, {amount}, {where}{first}"
+    head = f"{line.lot.id:>4}  {line.title}: {line.standing}, keep-by {keep_by}, {amount}, {where}{first}"
     stops = [f"        STOP: {c.text} [{c.source}]" for c in cautions if c.severity == "stop"]
     return [head, *([f"        {line.reason}"] if line.reason else []), *stops]
 

@@ -188,13 +188,12 @@ def amount_words(session: Session, line: ShelfLine) -> str:
 
 def lot_name(line: ShelfLine) -> str:
     """What the shelf calls a lot: its number, and its name or its food's."""
-    name = line.lot.name or line.batch_title or line.food_name
-    return f"{line.lot.id} · {name[:1].upper()}{name[1:]}"
+    return f"{line.lot.id} · {line.title}"
 
 
 _KEYS: dict[str, Any] = {
     "standing": lambda line: (),
-    "food": lambda line: ((line.lot.name or line.batch_title or line.food_name).casefold(),),
+    "food": lambda line: (line.title.casefold(),),
     "keep_by": lambda line: (line.keep_by or _FAR,),
     "mass": lambda line: (line.mass_left_g is None, line.mass_left_g or 0.0),
     "place": lambda line: (line.place.casefold(), line.keep_by or _FAR),
