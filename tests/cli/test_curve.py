@@ -163,14 +163,14 @@ def test_few_flat_and_rising_weighings_get_a_sentence_and_no_curve(curve):
     assert few["chosen"] is None
     assert few["finish"] is not None
     assert flat["value"] is None
-    assert flat["high"] is None
+    assert flat["finish"] is None
     assert rising["finish"] is None
     assert any("hardly moved" in line for line in flat["workings"])
     assert any("weighs more" in line for line in rising["workings"])
 
 
 def test_a_run_that_is_done_says_when(curve):
-    done = "hours,grams\n" + "\n".join(f"{h},{77 + 423 * np.exp(-0.24 * h**1.15):.0f}" for h in range(0, 16))
+    done = "hours,grams\n" + "\n".join(f"{h},{77 + 423 * np.exp(-0.24 * h**1.15):.0f}" for h in range(16))
     answer = curve(done, *MOISTURES)[1]
     assert answer["reached"] == pytest.approx(10.6, abs=1.0)
     assert answer["finish"]["low80"] <= answer["value"] <= answer["finish"]["high80"]

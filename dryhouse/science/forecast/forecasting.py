@@ -16,6 +16,8 @@ from dryhouse.science.forecast.weigh_again import weigh_again
 from dryhouse.science.forecast.wording import bases, sentence, workings
 from dryhouse.science.values import Basis
 
+HARDLY_MOVED = 0.01
+"""Share of the water that must go; a run of three weighings that has lost less is no drying."""
 _STEPS = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001)
 
 
@@ -101,6 +103,10 @@ def _checked(hours: ArrayLike, grams: ArrayLike, dry_matter_g: float, target_pct
     if m[-1] > m[0] * 1.02:
         raise InputProblem(
             "The load weighs more at the end than at the beginning; check the tare and the tray.", "grams"
+        )
+    if len(m) >= 3 and m[0] - m[-1] < HARDLY_MOVED * (m[0] - dry_matter_g / (1 - target_pct / 100.0)):
+        raise InputProblem(
+            f"The weight has hardly moved over {len(m)} weighings: is the dryer on, and is the same tray weighed?"
         )
     return t - t[0], m
 

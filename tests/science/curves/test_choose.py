@@ -91,7 +91,7 @@ class TestNoSillyFit:
         ("hours", "mr"), [([0, 1, 1], [1, 0.9, 0.8]), ([0, 1], [1, 0.9, 0.8]), ([0, 1, 2], [1, float("nan"), 0.8])]
     )
     def test_what_is_no_run_is_refused(self, hours, mr):
-        with pytest.raises(ValueError, match="lists of one length|times ascend"):
+        with pytest.raises(ValueError, match=r"lists of one length|times ascend"):
             fit_all(hours, mr)
 
 

@@ -198,6 +198,7 @@ class TestWhatCannotBeUsed:
             ([0, 1], [500, 400], 600, 15, "dry matter"),
             ([0, 1], [500, 400], 450, 15, "already as dry"),
             ([0, 1], [500, 560], DRY, 15, "weighs more"),
+            ([0, 2, 4], [500, 499, 499], DRY, 15, "hardly moved"),
         ],
     )
     def test_says_what_is_wrong(self, hours, grams, dry, target, word):
