@@ -7,58 +7,55 @@ used, and then nothing has changed; 1 where the world failed (file, disk, lock).
 
 from __future__ import annotations
 
-import argparse
-import importlib
 import os
-import pkgutil
 import sys
 import time
 from collections.abc import Sequence
 from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING, NamedTuple, NoReturn
 
-from dryhouse import __version__
 from dryhouse.science.errors import InputProblem, WorldProblem
+
+if TYPE_CHECKING:
+    import argparse
 
 _STARTED = time.perf_counter()
 
 
-class _Parser(argparse.ArgumentParser):
-    """argparse with its complaints said in one sentence."""
+class DeskOptions(NamedTuple):
+    """How the desk is to be opened."""
 
-    def error(self, message: str) -> NoReturn:
-        raise InputProblem(f"{message[:1].upper()}{message[1:]}. “{self.prog} --help” shows what would be right.")
-
-
-def parser(*, verbs: bool = True) -> argparse.ArgumentParser:
-    """Every option and every verb. Opening the desk takes no verb, and does not wait for theirs to be imported."""
-    top = _Parser(prog="dryhouse", description="A journal and bench calculator for food dried at home.")
-    top.add_argument("--version", action="version", version=f"dryhouse {__version__}")
-    which = top.add_mutually_exclusive_group()
-    which.add_argument("--journal", type=Path, metavar="FILE", help="the journal to open, instead of your own")
-    which.add_argument("--sample", action="store_true", help="open a copy of the sample journal")
-    top.add_argument("--timings", action="store_true", help="print start-up milestones as JSON")
-    top.add_argument("--quit-when-ready", action="store_true", help="leave as soon as the window is usable")
-    top.set_defaults(run=_desk)
-    if verbs:
-        each = top.add_subparsers(title="verbs", metavar="VERB", parser_class=_Parser)
-        folder = importlib.import_module("dryhouse.cli.verbs")
-        for module in sorted(pkgutil.iter_modules(folder.__path__), key=lambda m: m.name):
-            importlib.import_module(f"dryhouse.cli.verbs.{module.name}").add(each)
-    return top
+    journal: Path | None = None
+    sample: bool = False
+    timings: bool = False
+    quit_when_ready: bool = False
 
 
-def _for_the_desk(given: Sequence[str]) -> bool:
-    """Whether the arguments are options of the desk and nothing else."""
-    rest = [word for word in given if word not in ("--sample", "--timings", "--quit-when-ready")]
-    return not rest or (len(rest) == 2 and rest[0] == "--journal")
+def parser() -> argparse.ArgumentParser:
+    """Every option and every verb."""
+    from dryhouse.cli.parsing import make_parser
+
+    return make_parser(_desk)
+
+
+def desk_options(given: Sequence[str]) -> DeskOptions | None:
+    """The options, where they are the desk's and nothing else: its window does not wait for a parser of all
+    the verbs. None hands them to the parser, which also says what is wrong with them."""
+    flags = [word for word in given if word in ("--sample", "--timings", "--quit-when-ready")]
+    rest = [word for word in given if word not in flags]
+    if rest and not (len(rest) == 2 and rest[0] == "--journal" and "--sample" not in flags):
+        return None
+    journal = Path(rest[1]) if rest else None
+    return DeskOptions(journal, "--sample" in flags, "--timings" in flags, "--quit-when-ready" in flags)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; answer its exit code."""
     given = list(sys.argv[1:] if arguments is None else arguments)
     try:
-        args = parser(verbs=not _for_the_desk(given)).parse_args(given)
+        if (options := desk_options(given)) is not None:
+            return _desk(options)
+        args = parser().parse_args(given)
         return int(args.run(args) or 0)
     except InputProblem as problem:
         print(problem.sentence, file=sys.stderr)
@@ -80,7 +77,7 @@ def run() -> NoReturn:
     sys.exit(code)
 
 
-def _desk(args: argparse.Namespace) -> int:
+def _desk(args: argparse.Namespace | DeskOptions) -> int:
     from dryhouse.cli.no_screen import no_screen, tell
 
     if no_screen():

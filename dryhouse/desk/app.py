@@ -49,12 +49,15 @@ def run(
     from dryhouse.desk.window import DeskWindow
 
     kept = settings()
-    window = DeskWindow(Theme(app, str(kept.value("window/theme", "system"))), kept)
+    window = DeskWindow(Theme(app, str(kept.value("window/theme", "system")), sheet=False), kept)
     watch(window)
     marks.reach("window_made")
 
     def painted() -> None:
         marks.reach("first_paint")
+        window.furnish()
+        app.processEvents()
+        marks.reach("furnished")
         from dryhouse.desk.opening import Opening
 
         opening = Opening(window, journals)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QColor, QFont, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -16,14 +16,21 @@ class Theme(QObject):
 
     changed = Signal()
 
-    def __init__(self, app: QApplication, choice: str = "system") -> None:
+    def __init__(self, app: QApplication, choice: str = "system", *, sheet: bool = True) -> None:
         super().__init__(app)
         self._app = app
+        self._sheet = sheet
         self.choice = choice if choice in CHOICES else "system"
         self.tokens: Tokens = self._wanted()
         app.setStyle("Fusion")
         self._dress()
         app.styleHints().colorSchemeChanged.connect(self._follow)
+
+    def finish(self) -> None:
+        """Dress with the style sheet too, where only the colours were set for the first paint (`sheet=False`)."""
+        if not self._sheet:
+            self._sheet = True
+            self._dress()
 
     def choose(self, choice: str) -> None:
         """`system`, `light` or `dark`."""
@@ -39,7 +46,7 @@ class Theme(QObject):
 
     def _wanted(self) -> Tokens:
         if self.choice == "system":
-            return DARK if self._app.styleHints().colorScheme() == Qt.ColorScheme.Dark else LIGHT
+            return DARK if self._app.styleHints().colorScheme().name == "Dark" else LIGHT
         return DARK if self.choice == "dark" else LIGHT
 
     def _dress(self) -> None:
@@ -47,7 +54,8 @@ class Theme(QObject):
         font.setPointSizeF(self.tokens.body)
         self._app.setFont(font)
         self._app.setPalette(palette(self.tokens))
-        self._app.setStyleSheet(style_sheet(self.tokens))
+        if self._sheet:
+            self._app.setStyleSheet(style_sheet(self.tokens))
 
 
 def palette(t: Tokens) -> QPalette:

@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer, Signal
+from PySide6.QtCore import QByteArray, QSettings, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QPaintEvent
 from PySide6.QtWidgets import QMainWindow, QSplitter, QStackedWidget, QWidget
 
-from dryhouse.desk.place import Place, PlaceSpec, places
-from dryhouse.desk.rail import Rail
 from dryhouse.desk.theme import Theme
-from dryhouse.desk.widgets.basics import column, row
 
 if TYPE_CHECKING:
     from dryhouse.desk.opening import Opening
+    from dryhouse.desk.place import Place, PlaceSpec
     from dryhouse.desk.session import Session
 
 _SMALLEST = (960, 640)
@@ -28,18 +26,34 @@ class DeskWindow(QMainWindow):
     """Once, after the first paint."""
     closing = Signal()
 
-    def __init__(self, theme: Theme, settings: QSettings, specs: list[PlaceSpec] | None = None) -> None:
+    def __init__(self, theme: Theme, settings: QSettings) -> None:
         super().__init__()
         self.theme, self.settings = theme, settings
-        self.specs = places() if specs is None else specs
+        self.specs: list[PlaceSpec] = []
         self.session: Session | None = None
         self.doors: Opening | None = None
         """Who opens, backs up and restores journals; None in a window that only shows one."""
         self.views: dict[str, Place] = {}
         self._waiting_for_paint = True
+        self._furnished = False
         self.setWindowTitle("Dryhouse")
         self.setMinimumSize(*_SMALLEST)
-        self.rail = Rail(theme, self.specs)
+        self._restore_geometry()
+
+    def furnish(self) -> None:
+        """Put the rail and the room for a place in: after the first paint, which does not wait for them."""
+        if self._furnished:
+            return
+        from PySide6.QtCore import Qt
+
+        from dryhouse.desk.place import places
+        from dryhouse.desk.rail import Rail
+        from dryhouse.desk.widgets.basics import column, row
+
+        self._furnished = True
+        self.theme.finish()
+        self.specs = places()
+        self.rail = Rail(self.theme, self.specs)
         self.rail.chosen.connect(self.go)
         self.stack = QStackedWidget()
         self.stack.setAccessibleName("Place")
@@ -55,7 +69,6 @@ class DeskWindow(QMainWindow):
         across.addWidget(middle, 1)
         central.setLayout(across)
         self.setCentralWidget(central)
-        self._restore_geometry()
 
     # --- the session --------------------------------------------------------------------------------------
 
@@ -65,6 +78,7 @@ class DeskWindow(QMainWindow):
         from dryhouse.desk.reminders import Reminders
         from dryhouse.desk.widgets.message_bar import MessageBar
 
+        self.furnish()
         self.detach()
         self.session = session
         self.setWindowTitle(f"{title} – Dryhouse" if title else "Dryhouse")
@@ -101,6 +115,7 @@ class DeskWindow(QMainWindow):
 
     def show_plain(self, widget: QWidget) -> None:
         """Show one widget in place of the places: the welcome, or why the journal did not open."""
+        self.furnish()
         self.stack.addWidget(widget)
         self.stack.setCurrentWidget(widget)
         self.rail.mark("")

@@ -8,7 +8,6 @@ chart also reads in black and white and for colour-blind eyes.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import NamedTuple
 
 
@@ -53,8 +52,7 @@ def _series(*colours: str) -> tuple[Series, ...]:
     return tuple(Series(*parts) for parts in zip(colours, _DASHES, _MARKERS, strict=True))
 
 
-@dataclass(frozen=True, slots=True, eq=False, repr=False)
-class Tokens:
+class Tokens(NamedTuple):
     """One complete look."""
 
     name: str

@@ -1,0 +1,41 @@
+"""The desk's own options are read without the parser of the verbs, and mean the same."""
+
+from pathlib import Path
+
+import pytest
+
+from dryhouse.cli import DeskOptions, desk_options, main, parser
+
+
+@pytest.mark.parametrize(
+    "given",
+    [
+        [],
+        ["--sample"],
+        ["--timings", "--quit-when-ready"],
+        ["--journal", "a.dryhouse"],
+        ["--timings", "--journal", "b"],
+    ],
+)
+def test_the_quick_way_reads_as_the_parser_does(given):
+    quick, slow = desk_options(given), parser().parse_args(given)
+    assert quick == DeskOptions(slow.journal, slow.sample, slow.timings, slow.quit_when_ready)
+
+
+@pytest.mark.parametrize(
+    "given", [["--sample", "--journal", "a"], ["--journal"], ["--bogus"], ["batches"], ["--version"]]
+)
+def test_anything_else_is_left_to_the_parser(given):
+    assert desk_options(given) is None
+
+
+@pytest.mark.parametrize("given", [["--sample", "--journal", "a"], ["--journal"], ["--bogus"]])
+def test_options_that_make_no_sense_are_one_sentence(given, capsys):
+    assert main(given) == 2
+    told = capsys.readouterr().err
+    assert told.count("\n") == 1
+    assert "--help" in told
+
+
+def test_a_file_is_a_path():
+    assert desk_options(["--journal", "a b.dryhouse"]).journal == Path("a b.dryhouse")
