@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.kitchen.ingredients import DRIED
-from dryhouse.kitchen.meal_sheet import cooking_line
+from dryhouse.kitchen.meal_sheet import PartSheet, cooking_line
 from dryhouse.kitchen.plan_items import Item
 from dryhouse.kitchen.trip_lots import TripLot
 from dryhouse.kitchen.trip_sheet import TripSheet
@@ -58,20 +58,27 @@ def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
     for item in items:
         note = "as purchased" if item.purchased is not None else "prepared weight; no refuse figure is known"
         lines.append(Buy(item.name, item.purchased or item.prepared, note, True))
-    bought: dict[str, list[Figure | None]] = {}
+    bought: dict[str, list[PartSheet]] = {}
     for day in sheet.days:
         for eaten in day.meals:
             for line in eaten.sheet.parts:
                 if line.ingredient.kind != DRIED:
-                    grams = None if line.grams is None else Figure(line.grams, "g")
-                    bought.setdefault(line.part.name, []).append(grams)
-    for name, amounts in bought.items():
-        known = [a for a in amounts if a is not None]
-        value = sum(a.value for a in known)
-        hole = "" if len(known) == len(amounts) else "some of it without a weight"
-        figure = Figure(value, "g", workings=(f"{len(amounts)} bags, together {value:.0f} g",)) if known else None
-        lines.append(Buy(name, figure, hole, False))
+                    bought.setdefault(line.part.staple or line.part.name, []).append(line)
+    lines.extend(_bought(parts) for parts in bought.values())
     return tuple(lines)
+
+
+def _bought(parts: Sequence[PartSheet]) -> Buy:
+    """One bought thing over the whole trip, called as the meals call it, or as the handbook where they differ."""
+    names = {line.part.name for line in parts}
+    staple = parts[0].ingredient.staple
+    name = names.pop() if len(names) == 1 or staple is None else staple.name
+    known = [line.grams for line in parts if line.grams is not None]
+    hole = "" if len(known) == len(parts) else "some of it without a weight"
+    figure = (
+        Figure(sum(known), "g", workings=(f"{len(parts)} bags, together {sum(known):.0f} g",)) if known else None
+    )
+    return Buy(name, figure, hole, False)
 
 
 def packing_list(sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:

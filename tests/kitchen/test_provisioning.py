@@ -238,6 +238,16 @@ def test_bought_ingredients_go_on_the_shopping_list() -> None:
     assert lines[("carrot", True)] is not None
 
 
+def test_one_staple_is_bought_once_whatever_the_meals_call_it() -> None:
+    one = MealPart(1, 1, "rice, for soup", staple="rice-white", mass=Mass(50.0), id=11)
+    other = MealPart(2, 1, "rice, beside it", staple="rice-white", mass=Mass(30.0), id=21)
+    kitchen = small_trip(one, other)
+    (line,) = [b for b in plan(kitchen, 1).shopping if not b.for_drying]
+    assert line.name == "Rice, white, long-grain"
+    assert line.amount is not None
+    assert line.amount.value == pytest.approx(2 * (50 + 30 + 50))
+
+
 @settings(max_examples=40, deadline=None)
 @given(
     people=st.integers(1, 6),

@@ -67,7 +67,7 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
     return (
         f"<h1>{escape(meal.name)}</h1><p>{style.number(sheet.servings)} servings; {escape(meal.cooking)}, "
         f"{escape(meal.liquid)}</p>"
-        f"<p><b>Water {escape(shown(style, bag.water))}</b>; {escape(cooking_line(sheet))}</p>{method}"
+        f"<p><b>Water {escape(shown(style, bag.water))}</b>. {escape(cooking_line(sheet))}.</p>{method}"
         f"{table(('Ingredient', 'Dry weight', 'Measure'), rows)}"
         f"<h2>What it comes to</h2>{table(('', 'Bag', 'One serving'), sums)}{remarks}"
         f"{cautions_html(sheet.cautions)}"
@@ -117,7 +117,7 @@ def bag_html(bag: Bag, style: Style) -> str:
     ]
     return (
         f"<p><b>{escape(bag.slot.capitalize())}: {escape(bag.name)}</b> for {style.number(bag.servings)}; water "
-        f"{escape(style.volume(bag.water.value))}; {escape(bag.cooking)}</p>{table((), rows)}"
+        f"{escape(style.volume(bag.water.value))}. {escape(bag.cooking)}.</p>{table((), rows)}"
     )
 
 
