@@ -15,7 +15,7 @@ from typing import TypeVar
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.clock import clock_of
 from dryhouse.kitchen.loads import load_for, loaded_grams
-from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.kitchen.ports import BatchQuery, YieldPair
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Weighing
 from dryhouse.kitchen.records.batches import FINISHED, LOAD, SAMPLE
 from dryhouse.kitchen.room import Kitchen
@@ -31,6 +31,8 @@ SPREAD_LN_RATE, SPREAD_N = 0.3, 0.2
 """Run to run spread of ln(rate) and of n supposed before her own runs show theirs, worth `WORTH` runs.
 Assumptions of this program, named in the workings."""
 WORTH = 2.0
+SPREAD_OF_DURATIONS = 0.35
+"""Least spread of ln(rate) where only the hours of whole batches are known (assumption)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +99,10 @@ def _earlier_run(
     points = {clock.hours(w.at): (w.net_g - load.solids) / (load.grams - load.solids) for w in mine}
     if scope == LOAD and min(points) > 0.02:
         points[0.0] = 1.0
+    if scope == LOAD and batch.dried_mass is not None and batch.ended is not None:
+        off = clock.hours(batch.ended)
+        if off > max(points) + 0.02:
+            points[off] = (batch.dried_mass.si - load.solids) / (load.grams - load.solids)
     hours = tuple(sorted(points))
     page = _page(tuple(h - hours[0] for h in hours), tuple(points[h] for h in hours))
     if page is None:
@@ -151,6 +157,29 @@ def prior_from(
         f"supposing ±{100 * (math.exp(SPREAD_LN_RATE) - 1):.0f} % before any run (assumption)"
     )
     return Prior(math.exp(log_rate) ** n, n, sd_rate, sd_n, Basis("own", "earlier runs", count), tuple(lines))
+
+
+def prior_from_durations(
+    pairs: Sequence[YieldPair], *, ratio: float, temperature_c: float | None, activation: Fact | None
+) -> Prior | None:
+    """What her logged batches lead one to expect where none was weighed on the way: first order, reaching the
+    moisture ratio of the target in the hours they took. Loosely held, since a batch may lie on longer than it
+    needs. None where no batch has its hours."""
+    runs = [
+        EarlierRun(p.batch, p.form, -math.log(ratio) / p.hours, 1.0, p.set_temperature_c, 0)
+        for p in sorted(pairs, key=lambda p: p.batch)[-NEWEST:]
+        if p.hours is not None and p.hours > 0.5
+    ]
+    if not runs or not 0.0 < ratio < 1.0:
+        return None
+    logs = [math.log(r.rate) + _shift(r, temperature_c, activation) for r in runs]
+    log_rate, sd = _pooled(logs, SPREAD_LN_RATE)
+    hours = -math.log(ratio) / math.exp(log_rate)
+    line = (
+        f"Your last {len(runs)} logged batches took about {hours:.1f} h at this temperature; taken as first order"
+    )
+    basis = Basis("own", "hours of logged batches", len(runs))
+    return Prior(math.exp(log_rate), 1.0, max(sd, SPREAD_OF_DURATIONS), SPREAD_N, basis, (line,))
 
 
 def _shift(run: EarlierRun, wanted_c: float | None, activation: Fact | None) -> float:

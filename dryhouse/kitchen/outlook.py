@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -10,8 +9,7 @@ from dryhouse.handbook.activation import activation_of
 from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.keeping_table import water_activity_limits
 from dryhouse.handbook.tables import Food
-from dryhouse.handbook.thin_layer import published_prior
-from dryhouse.kitchen.earlier_runs import earlier_runs, prior_from
+from dryhouse.kitchen.earlier_runs import earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
 from dryhouse.kitchen.room import Kitchen
@@ -20,14 +18,10 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Equilibrium, Forecast, Prior, forecast
 from dryhouse.science.moisture import Load, wet_to_dry
 from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
-from dryhouse.science.values import Basis, Fact, Figure, merge_bases
+from dryhouse.science.values import Fact, Figure, merge_bases
 
 MIDDLE_80 = 2.5631
 """Width of the middle 80 % of a normal distribution in standard deviations."""
-SPREAD_OF_TABLES = 0.5
-"""Least spread of ln(time) supposed round a published drying time: other cut, load and air (assumption)."""
-SPREAD_OF_SHAPE = 0.25
-"""Spread of Page's n supposed round first order where only a drying time is published (assumption)."""
 ROOM_C = 25.0
 """Where the kitchen's temperature is not recorded, water activity is estimated for this room (assumption)."""
 
@@ -117,27 +111,24 @@ def chamber_of(batch: Batch, heat_c: float | None) -> Chamber | None:
 def prior_for(
     kitchen: Kitchen, batch: Batch, food: Food, load: Load, target: Fact, heat_c: float | None
 ) -> Prior | None:
-    """What is expected of the run before its first weighing: her own runs of the food, else published drying
-    constants, else the published drying time, else nothing."""
-    own = earlier_runs(kitchen, food, but=batch.id)
-    mine = prior_from(own, form=batch.form, temperature_c=heat_c, activation=activation_of(food.slug))
-    return mine or published_prior(food.slug, heat_c) or prior_from_hours(food, load, target)
+    """What is expected of the run before its first weighing: her own weighed runs of the food, else the hours
+    of her logged batches, else published drying constants, else the published drying time, else nothing."""
+    own, energy = earlier_runs(kitchen, food, but=batch.id), activation_of(food.slug)
+    mine = prior_from(own, form=batch.form, temperature_c=heat_c, activation=energy)
+    if mine is not None:
+        return mine
+    ratio = target_ratio(load, target)
+    logged = [p for p in kitchen.journal.yield_pairs(food.slug) if p.batch != batch.id]
+    return (
+        prior_from_durations(logged, ratio=ratio, temperature_c=heat_c, activation=energy)
+        or published_prior(food.slug, heat_c)
+        or prior_from_hours(food, ratio)
+    )
 
 
-def prior_from_hours(food: Food, load: Load, target: Fact) -> Prior | None:
-    """First order through the published drying time: the target is reached at its middle."""
-    time = food.fact("drying_hours")
-    ratio = wet_to_dry(target.value / 100.0) / wet_to_dry(load.moisture_pct / 100.0)
-    if time is None or not 0.0 < ratio < 1.0:
-        return None
-    low, high = time.low or time.value, time.high or time.value
-    middle = math.sqrt(low * high)
-    k = -math.log(ratio) / middle
-    spread = max(math.log(high / low) / MIDDLE_80, SPREAD_OF_TABLES)
-    return Prior(
-        k, 1.0, spread, SPREAD_OF_SHAPE, Basis("handbook", time.source),
-        (f"Published drying time {low:g} to {high:g} h   [{time.source}]; taken as first order, {k:.3f} per h",),
-    )  # fmt: skip
+def target_ratio(load: Load, target: Fact) -> float:
+    """The moisture ratio X/X₀ at which the target is reached."""
+    return wet_to_dry(target.value / 100.0) / wet_to_dry(load.moisture_pct / 100.0)
 
 
 def _activity(food: Food, batch: Batch, load: Load, grams: float) -> Figure | None:

@@ -18,13 +18,13 @@ from dryhouse.kitchen.drying import batch_numbered, events_of, weighings_of
 from dryhouse.kitchen.foods import food as find_food
 from dryhouse.kitchen.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.log import parts_of
-from dryhouse.kitchen.outlook import Outlook, outlook_of
+from dryhouse.kitchen.outlook import Outlook, outlook_of, target_ratio
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, BatchEvent, Dryer, Weighing
-from dryhouse.kitchen.records.batches import DRYING, LOAD, PLANNED, SAMPLE
+from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, SAMPLE
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all
-from dryhouse.science.moisture import Load, Verdict, moisture_now, target_mass, verdict, wet_to_dry
+from dryhouse.science.moisture import Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.values import Caution, Fact, Figure
 
 LATE_SAMPLE_H = 0.25
@@ -33,7 +33,7 @@ LATE_SAMPLE_H = 0.25
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One point of a run. `weighing` is None for the mass loaded at the start."""
+    """One point of a run. `weighing` is None for the mass loaded at the start and the dried mass at the end."""
 
     hours: float
     net_g: float
@@ -95,7 +95,7 @@ class DryingRun:
         """The moisture ratio at which the target is reached."""
         if self.load is None or self.target is None or not 0 <= self.target.value < 100:
             return None
-        return wet_to_dry(self.target.value / 100) / wet_to_dry(self.load.moisture_pct / 100)
+        return target_ratio(self.load, self.target)
 
 
 def running(kitchen: Kitchen) -> tuple[DryingRun, ...]:
@@ -126,6 +126,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         grams = mine[0].net_g
     load = load_for(kitchen, record, parts, grams=grams, food=food) if grams is not None else whole
     points = points_of(clock, mine, load, grams if scope == LOAD else None)
+    points = with_dried_mass(points, record, clock, load, scope)
     others = points_of(clock, [w for w in weighings if w.scope != scope], None, None)
     target = target_for(kitchen, record, food)
     net = points[-1].net_g if points else None
@@ -149,7 +150,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         moisture=moisture,
         moisture_dry_basis=_dry_basis(load, net),
         moisture_ratio=_ratio(load, net),
-        verdict=_verdict(load, net, target, scope) if mine else None,
+        verdict=_verdict(load, net, target, scope) if mine or len(points) > 1 else None,
         curves=curves,
         outlook=outlook_of(
             kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
@@ -185,6 +186,18 @@ def points_of(
     if loaded_g is not None and (not points or points[0].hours > 0.02):
         points.insert(0, Point(0.0, loaded_g, clock.started, ratio(loaded_g)))
     return tuple(points)
+
+
+def with_dried_mass(
+    points: tuple[Point, ...], batch: Batch, clock: Clock, load: Load | None, scope: str
+) -> tuple[Point, ...]:
+    """The run of a finished load ends with its dried mass, where that was weighed apart."""
+    if scope != LOAD or batch.dried_mass is None or batch.ended is None or batch.state != FINISHED:
+        return points
+    hours, net = clock.hours(batch.ended), batch.dried_mass.si
+    if points and points[-1].hours >= hours - 0.02:
+        return points
+    return (*points, Point(hours, net, batch.ended, moisture_ratio(load, net) if load is not None else None))
 
 
 def moisture_ratio(load: Load, net_g: float) -> float:

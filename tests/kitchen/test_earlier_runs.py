@@ -7,7 +7,8 @@ import math
 import pytest
 
 from dryhouse.kitchen.drying import take_off
-from dryhouse.kitchen.earlier_runs import EarlierRun, earlier_runs, prior_from
+from dryhouse.kitchen.earlier_runs import EarlierRun, earlier_runs, prior_from, prior_from_durations
+from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.runs import run_of
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
@@ -121,3 +122,24 @@ def test_temperature_is_read_from_the_batch() -> None:
     hands = Hands()
     finished(hands)
     assert earlier_runs(hands.kitchen, APPLE)[0].temperature_c == Temperature(57.0).si
+
+
+def pair(hours: float | None, heat: float | None = 57.0, batch: int = 1) -> YieldPair:
+    return YieldPair(batch, "apple", "", "", 1000.0, 170.0, hours=hours, set_temperature_c=heat)
+
+
+def test_batches_that_were_only_logged_tell_by_their_hours() -> None:
+    prior = prior_from_durations((pair(8.0), pair(8.0)), ratio=0.04, temperature_c=57.0, activation=None)
+    assert prior is not None
+    assert prior.n == 1.0
+    assert math.exp(-prior.k * 8.0) == pytest.approx(0.04)
+    assert prior.basis.n == 2
+    assert prior_from_durations((pair(None),), ratio=0.04, temperature_c=57.0, activation=None) is None
+
+
+def test_logged_batches_are_held_more_loosely_than_weighed_ones() -> None:
+    logged = prior_from_durations((pair(8.0),) * 20, ratio=0.04, temperature_c=57.0, activation=None)
+    weighed = prior_from((run(0.4),) * 20, form="", temperature_c=57.0, activation=None)
+    assert logged is not None
+    assert weighed is not None
+    assert logged.sd_ln_k > weighed.sd_ln_k

@@ -192,6 +192,19 @@ def test_a_finished_batch_keeps_its_run_and_has_no_forecast() -> None:
     assert running(hands.kitchen) == ()
 
 
+def test_a_finished_load_ends_with_its_dried_mass() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(9)
+    take_off(hands.kitchen, batch, Mass(175.0, "175 g"))
+    run = run_of(hands.kitchen, batch)
+    assert [(p.hours, p.net_g) for p in run.points] == [(0.0, 1000.0), (9.0, 175.0)]
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(20.0)
+    assert run.verdict is not None
+    assert run.verdict.name == "dry enough"
+
+
 def test_running_batches_come_the_earliest_first_and_planned_ones_wait() -> None:
     hands = Hands(Batch("apple", state=PLANNED, id=50))
     first = hands.start()

@@ -268,7 +268,7 @@ def test_weighings_are_corrected_and_removed_in_their_table(sitting, hands) -> N
     sitting.ctrl(Qt.Key.Key_L)
     pane = sitting.place.detail.weighings
     assert sitting.place.detail.pages.currentIndex() == WEIGHINGS
-    assert [pane.table.item(n, 2).text() for n in range(2)] == ["8000 g", "700 g"]
+    assert [pane.table.item(n, 4).text() for n in range(2)] == ["8000 g", "700 g"]
     pane.table.setCurrentCell(0, 0)
     sitting.press(ENTER)
     assert pane.gross.edit.hasFocus()
@@ -369,7 +369,8 @@ def test_every_fitted_model_is_listed_with_the_chosen_one_named(sitting, hands) 
     sitting.place._unread = None
     sitting.place.mark_stale()
     sitting.place.detail.turn_to(CURVES)
-    curves = sitting.place.detail.curves
+    assert "smallest AICc" in sitting.place.detail.curves.said.text()
+    curves = sitting.place.detail.curves.table
     names = [curves.item(n, 0).text() for n in range(curves.rowCount())]
     assert {"Lewis", "Page"} <= set(names)
     chosen = [curves.item(n, 0).text() for n in range(curves.rowCount()) if curves.item(n, 1).text() == "chosen"]
@@ -422,7 +423,7 @@ def test_a_file_is_previewed_put_right_and_brought_in(sitting, hands, tmp_path, 
     sitting.ctrl(Qt.Key.Key_I)
     page = sitting.place.file
     assert sitting.place.side.currentWidget() is page
-    assert page.summary.text() == "2 weighings can be brought in; 1 lines cannot be read and would be left out."
+    assert page.summary.text() == "2 weighings can be brought in; 1 line cannot be read and would be left out."
     assert page.table.item(1, 3).text().startswith("“about 600”")
     assert weighings_of(hands.kitchen, batch) == ()
     page.unit.set_value("oz")

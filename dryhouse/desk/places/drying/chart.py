@@ -15,6 +15,7 @@ from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.run_words import finish_words
 from dryhouse.kitchen.runs import DryingRun, run_of
 from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, CurvePicture, RunPicture, table
+from dryhouse.science.curves.rate import periods
 from dryhouse.science.display import METRIC
 
 RATE = "drying rate"
@@ -135,6 +136,28 @@ class ChartPane(QWidget):
             return f"batch {batch}"
         here = self.session.kitchen.local(started)
         return f"batch {batch}, {here.day} {here:%b %Y}"
+
+
+class CurvesPane(QWidget):
+    """The fitted models in a table, why one of them is chosen, and what the drying rate shows."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.table = CurvesTable()
+        self.said = words("", "muted", select=True)
+        inside = column(self, space=8)
+        inside.addWidget(self.said)
+        inside.addWidget(self.table, 1)
+
+    def show_run(self, run: DryingRun | None) -> None:
+        """Show the fits of a run."""
+        curves = run.curves if run else None
+        lines = [curves.sentence, *curves.warnings] if curves else ["No curve without the starting moisture."]
+        if curves is not None and curves.fits:
+            lines.append(periods(curves.hours, curves.mr)[1])
+        self.said.setText("\n".join(lines))
+        self.table.show_run(run)
+        self.table.setVisible(bool(curves and curves.fits))
 
 
 class CurvesTable(QTableWidget):

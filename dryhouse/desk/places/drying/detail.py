@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QTabWidget, QWidget
 
-from dryhouse.desk.places.drying.chart import ChartPane, CurvesTable
+from dryhouse.desk.places.drying.chart import ChartPane, CurvesPane
 from dryhouse.desk.places.drying.figures import FiguresPane
 from dryhouse.desk.places.drying.weighings import WeighingsPane
 from dryhouse.desk.session import Session
@@ -35,7 +35,7 @@ class Detail(QWidget):
         self.journal = button("In the &Journal", self._journal, "quiet")
         self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
         self.chart, self.weighings = ChartPane(session), WeighingsPane(session)
-        self.figures, self.curves = FiguresPane(session), CurvesTable()
+        self.figures, self.curves = FiguresPane(session), CurvesPane()
         self.pages = QTabWidget()
         self._stale: set[int] = set()
         for page, title in (

@@ -52,7 +52,7 @@ class ImportPage(QWidget):
         self.mass = ChoiceField(session, "Weight stands in")
         self.unit = ChoiceField(session, "Weights are in", _UNITS)
         self.tare = ChoiceField(session, "Tare stands in")
-        self.heat = ChoiceField(session, "Dryer temperature in")
+        self.heat = ChoiceField(session, "Dryer heat in")
         self.degrees = ChoiceField(session, "Degrees are", (("F", "Fahrenheit"), ("C", "Celsius")))
         self.scope = ChoiceField(session, "What was weighed", SCOPE_WORDS.items())
         self.choices = (self.time, self.kind, self.mass, self.unit, self.tare, self.heat, self.degrees, self.scope)
@@ -135,8 +135,11 @@ class ImportPage(QWidget):
             for n, text in enumerate(line):
                 self.table.setItem(place, n, QTableWidgetItem(str(text)))
         self.table.resizeColumnsToContents()
-        said = f"{len(read)} weighings can be brought in"
-        said += f"; {len(wrong)} lines cannot be read and would be left out." if wrong else "."
+        said = f"{len(read)} {'weighing' if len(read) == 1 else 'weighings'} can be brought in"
+        if wrong:
+            lines_said = "1 line cannot" if len(wrong) == 1 else f"{len(wrong)} lines cannot"
+            said += f"; {lines_said} be read and would be left out"
+        said += "."
         self.summary.setText(said + (f" The first {_SHOWN} are shown." if len(lines) > _SHOWN else ""))
         self.go.setText(f"&Bring in {len(read)}")
         self.go.setEnabled(bool(read))

@@ -19,7 +19,7 @@ from dryhouse.kitchen.records.batches import TAKEN_OFF
 from dryhouse.kitchen.runs import DryingRun, Point
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
 
-HEADINGS = ("When", "Hours", "Scale read", "Tare", "Net", "Moisture", "Of", "Dryer", "Note")
+HEADINGS = ("When", "Hours", "Net", "Moisture", "Scale read", "Tare", "Of", "Dryer", "Note")
 
 
 class WeighingsTable(QTableWidget):
@@ -119,16 +119,17 @@ class WeighingsPane(QWidget):
     def _cells(self, point: Point) -> tuple[str, ...]:
         weighing, style = point.weighing, self.session.style
         assert weighing is not None
+        here = self.session.kitchen.local(weighing.at)
         moisture = "—"
         if point.mr is not None and self.run is not None and self.run.load is not None:
             moisture = style.percent(100 * (1 - self.run.load.solids / point.net_g))
         return (
-            show_moment(self.session, weighing.at),
+            f"{here:%a} {here.day} {here:%b}, {here:%H:%M}",
             style.number(point.hours, 2),
-            weighing.gross.typed or style.mass(weighing.gross.si),
-            (weighing.tare.typed or style.mass(weighing.tare.si)) if weighing.tare and weighing.tare.si else "—",
             style.mass(point.net_g),
             moisture,
+            weighing.gross.typed or style.mass(weighing.gross.si),
+            (weighing.tare.typed or style.mass(weighing.tare.si)) if weighing.tare and weighing.tare.si else "—",
             SCOPE_WORDS.get(weighing.scope, weighing.scope),
             style.show(weighing.dryer_temperature),
             weighing.note,
