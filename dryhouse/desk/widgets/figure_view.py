@@ -79,7 +79,7 @@ class FigureView(QFrame):
 
     def _show(self) -> None:
         figure, style = self.figure, self.session.style
-        self._title.setText(self.title)
+        self._title.setText(unbroken(self.title))
         if figure is None:
             texts = ("—", "", "", self._why)
             self.setCursor(Qt.CursorShape.ArrowCursor)

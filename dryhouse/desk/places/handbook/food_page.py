@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
@@ -132,8 +132,11 @@ class FoodPage(QWidget):
     def _fit_rows(self) -> None:
         """Every source is shown whole: lines as high as they need, and the table as high as its lines."""
         table = self.table
-        table.resizeRowsToContents()
-        heights = [max(table.rowHeight(i), _ROW) for i in range(table.rowCount())]
+        metrics, width = table.fontMetrics(), table.columnWidth(2) - 3 * self.session.theme.tokens.space
+        room = QRect(0, 0, max(width, 80), 10_000)
+        wrap = int(Qt.TextFlag.TextWordWrap)
+        texts = (table.item(i, 2).text() for i in range(table.rowCount()))
+        heights = [max(metrics.boundingRect(room, wrap, text).height() + 14, _ROW) for text in texts]
         for line, height in enumerate(heights):
             table.setRowHeight(line, height)
         table.setFixedHeight(table.horizontalHeader().sizeHint().height() + sum(heights) + 4)
