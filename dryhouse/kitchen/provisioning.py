@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from dryhouse.handbook.pot import pot
-from dryhouse.kitchen.days import start_of
+from dryhouse.kitchen.days import start_of, today
 from dryhouse.kitchen.dryers import dryers
-from dryhouse.kitchen.foods import food
+from dryhouse.kitchen.foods import food, food_name
 from dryhouse.kitchen.ingredients import DRIED
+from dryhouse.kitchen.meal_sheet import meal_parts
 from dryhouse.kitchen.plan_items import Item, item_of, recipe_for
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Trip
@@ -18,6 +19,7 @@ from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.trip_lists import Bag, Buy, packing_list, shopping_list
 from dryhouse.kitchen.trip_lots import TripLot, lots_for
 from dryhouse.kitchen.trip_sheet import TripSheet, trip_sheet
+from dryhouse.kitchen.trips import meals_of, trips
 from dryhouse.kitchen.what_gives import what_gives
 from dryhouse.kitchen.yield_knowledge import learn
 from dryhouse.science.drying_calendar import Calendar, Machine, calendar
@@ -80,7 +82,7 @@ def plan(kitchen: Kitchen, trip: int) -> Plan:
         shopping=shopping_list(sheet, items),
         bags=packing_list(sheet, covered, lots),
         gives=what_gives(kitchen, sheet, items, batches, machines, made, ready_by),
-        remarks=(*unknown, *(f"{t.name}: {t.why}" for t in lots if t.why)),
+        remarks=(*unknown, *_earlier(kitchen, found, foods), *(f"{t.name}: {t.why}" for t in lots if t.why)),
         kwh=sum(k for k in kwh if k is not None) if kwh and all(k is not None for k in kwh) else None,
     )
 
@@ -146,3 +148,20 @@ def _needs(sheet: TripSheet) -> tuple[list[Need], list[str]]:
 
 def _moment(kitchen: Kitchen, moment: datetime) -> str:
     return f"{kitchen.local(moment):%a %d %b %H:%M}"
+
+
+def _earlier(kitchen: Kitchen, trip: Trip, foods: tuple[str, ...]) -> list[str]:
+    """Trips still to come that leave before this one and eat the same foods: their draws are not taken off here."""
+    said = []
+    for other in trips(kitchen):
+        if other.id == trip.id or other.ends_on < today(kitchen) or other.starts_on >= trip.starts_on:
+            continue
+        meals = {placed.meal for placed in meals_of(kitchen, other.id)}
+        eaten = {part.food for meal in meals for part in meal_parts(kitchen, meal)}
+        shared = [food_name(kitchen, slug) for slug in foods if slug in eaten]
+        if shared:
+            said.append(
+                f"{other.name} leaves before this and eats of the same shelf ({', '.join(shared)}); "
+                "what it takes is not yet taken off here."
+            )
+    return said

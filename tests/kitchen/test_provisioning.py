@@ -238,6 +238,13 @@ def test_bought_ingredients_go_on_the_shopping_list() -> None:
     assert lines[("carrot", True)] is not None
 
 
+def test_a_trip_that_leaves_before_and_eats_of_the_same_shelf_is_named() -> None:
+    before = replace(TRIP, id=2, name="day paddle", starts_on=date(2026, 8, 8), ends_on=date(2026, 8, 8))
+    kitchen = small_trip(bought(1, "carrot", 500.0), before, TripMeal(2, 1, date(2026, 8, 8), id=9))
+    assert any("day paddle leaves before this" in remark for remark in plan(kitchen, 1).remarks)
+    assert not any("leaves before" in remark for remark in plan(kitchen, 2).remarks)
+
+
 def test_one_staple_is_bought_once_whatever_the_meals_call_it() -> None:
     one = MealPart(1, 1, "rice, for soup", staple="rice-white", mass=Mass(50.0), id=11)
     other = MealPart(2, 1, "rice, beside it", staple="rice-white", mass=Mass(30.0), id=21)

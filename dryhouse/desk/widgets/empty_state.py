@@ -12,6 +12,8 @@ from dryhouse.desk.icons import pixmap
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.widgets.basics import button, column, row, words
 
+_WIDTH = 520
+
 
 class EmptyState(QWidget):
     """A picture, a heading, one sentence, and up to three things to do; the first is the usual one."""
@@ -27,7 +29,7 @@ class EmptyState(QWidget):
         self.sentence = words(sentence, "muted")
         for label in (self.heading, self.sentence):
             label.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        self.sentence.setMaximumWidth(520)
+        self.sentence.setFixedWidth(_WIDTH)
         self.buttons = [button(text, act, "" if i else "primary") for i, (text, act) in enumerate(acts)]
         inside = column(self, margin=24, space=12)
         inside.addStretch(2)
@@ -37,12 +39,18 @@ class EmptyState(QWidget):
         inside.addLayout(row(1, *self.buttons, 1))
         inside.addStretch(3)
         self._draw()
+        self._make_room()
         theme.changed.connect(self._draw)
 
     def say(self, heading: str, sentence: str) -> None:
         """Other words for another emptiness (nothing found rather than nothing yet)."""
         self.heading.setText(heading)
         self.sentence.setText(sentence)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        """As tall as the sentence is at its width: a centred label is otherwise given one line."""
+        self.sentence.setMinimumHeight(self.sentence.heightForWidth(_WIDTH))
 
     def _draw(self) -> None:
         self._icon.setPixmap(pixmap(self._picture, self._theme.tokens.accent, 56))
