@@ -16,6 +16,9 @@ from dryhouse.kitchen.shelf_book import ShelfBook
 from dryhouse.kitchen.standing import CONDITIONING
 from dryhouse.science.errors import InputProblem
 
+_NAMED = 4
+"""How many lots a line names before it only counts them."""
+
 
 @dataclass(frozen=True, slots=True)
 class Conditioned:
@@ -46,11 +49,34 @@ def conditioning(
         state
         for lot in book.lots.values()
         if lot.bought_keep_by is None
-        and "fruit" in book.food_facts(lot.food).kinds
+        and book.food_facts(lot.food).category == "fruit"
         and not book.left(lot, day).gone
         and (state := _state(book, lot, day)).state != "done"
     ]
     return tuple(sorted(found, key=lambda c: (-c.day, c.lot.id)))
+
+
+def conditioning_words(kitchen: Kitchen, book: ShelfBook | None = None) -> str:
+    """What conditioning asks for today, in a line or two; empty where it asks for nothing."""
+    found = conditioning(kitchen, book=book)
+    look = [c for c in found if c.state in ("running", "moist") and c.day <= c.days_needed and not c.looked_today]
+    over = [c for c in found if c.state == "running" and c.day > c.days_needed]
+    wait = [c for c in found if c.state == "due"]
+    lines = []
+    if look:
+        lots = ", ".join(f"lot {c.lot.id} (day {c.day} of {c.days_needed})" for c in look[:_NAMED])
+        lines.append(f"Shake and look at today: {lots}{_and_more(look)}.")
+    if over:
+        lots = ", ".join(f"lot {c.lot.id}" for c in over[:_NAMED])
+        lines.append(f"Conditioned long enough, to be ended: {lots}{_and_more(over)}.")
+    if wait:
+        lots = ", ".join(f"lot {c.lot.id}" for c in wait[:_NAMED])
+        lines.append(f"Dried fruit that waits for its conditioning: {lots}{_and_more(wait)}.")
+    return " ".join(lines)
+
+
+def _and_more(found: list[Conditioned]) -> str:
+    return f" and {len(found) - _NAMED} more" if len(found) > _NAMED else ""
 
 
 def _state(book: ShelfBook, lot: Lot, on: date) -> Conditioned:

@@ -5,6 +5,7 @@ python tests/benchmarks/shelf_speed.py [LOTS]
 
 from __future__ import annotations
 
+import os
 import random
 import statistics
 import sys
@@ -118,7 +119,48 @@ def main() -> None:
             return shelf(kitchen, book=book)
 
         timed("one lot moved, fsynced, and the shelf again", act)
+        on_the_desk(kitchen)
         journal.close()
+
+
+def on_the_desk(kitchen: Kitchen) -> None:
+    """The place itself in a window without a screen: first shown after it was read ahead, then sorted anew."""
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    from PySide6.QtCore import QSettings, QThreadPool
+    from PySide6.QtWidgets import QApplication
+
+    from dryhouse.desk.places.shelf.state import read_ahead
+    from dryhouse.desk.session import Session
+    from dryhouse.desk.theme import Theme
+    from dryhouse.desk.window import DeskWindow
+
+    app = QApplication.instance() or QApplication([])
+    theme = Theme(app, "light")
+    session = Session(kitchen, theme)
+    with tempfile.TemporaryDirectory() as folder:
+        window = DeskWindow(theme, QSettings(f"{folder}/settings.ini", QSettings.Format.IniFormat))
+        window.attach(session)
+        window.show()
+        window.go("journal")
+        app.processEvents()
+        read_ahead(session)
+        QThreadPool.globalInstance().waitForDone()
+        app.processEvents()
+
+        def opened() -> Any:
+            place = window.go("shelf")
+            app.processEvents()
+            return place
+
+        place = timed("the place, first shown after reading ahead", opened, 1)
+        keys = iter(("food", "keep_by", "mass", "place") * 5)
+
+        def again() -> None:
+            place.listing.table.sort_asked.emit(next(keys), False)
+            app.processEvents()
+
+        timed("the place, sorted by another column", again)
+        window.close()
 
 
 if __name__ == "__main__":

@@ -8,6 +8,7 @@ import pytest
 
 from dryhouse.kitchen.conditioning import (
     conditioning,
+    conditioning_words,
     days_needed,
     end_conditioning,
     pasteurise,
@@ -68,3 +69,13 @@ def test_a_treatment_against_insects_is_recorded_in_words(kitchen, lot):
     assert "48 hours" in kitchen.journal.get(Lot, lot.id).pasteurised
     with pytest.raises(InputProblem, match="How was it done"):
         pasteurise(kitchen, lot.id, " ")
+
+
+def test_what_conditioning_asks_for_today_is_said(kitchen, lot):
+    assert conditioning_words(kitchen) == f"Dried fruit that waits for its conditioning: lot {lot.id}."
+    start_conditioning(kitchen, lot.id, TODAY - timedelta(days=3))
+    assert conditioning_words(kitchen) == f"Shake and look at today: lot {lot.id} (day 4 of 10)."
+    check_lot(kitchen, lot.id, moist=False)
+    assert conditioning_words(kitchen) == ""
+    start_conditioning(kitchen, lot.id, TODAY - timedelta(days=11))
+    assert conditioning_words(kitchen) == f"Conditioned long enough, to be ended: lot {lot.id}."

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
@@ -108,7 +108,7 @@ class LotListing(QWidget):
     def list_again(self) -> None:
         """List what the filter leaves, in the chosen order."""
         lines = self.state.lines()
-        left = [line for line in lines.values() if self._fits(line)]
+        left = self._left(lines.values())
         key = _KEYS[self._sort]
         if self._sort != "standing":
             left.sort(key=lambda line: (*key(line), line.lot.id), reverse=self._descending)
@@ -137,20 +137,24 @@ class LotListing(QWidget):
     def _narrowed(self) -> bool:
         return bool(self.filter.text() or self.standing.currentData() or self.place.currentData())
 
-    def _fits(self, line: ShelfLine) -> bool:
+    def _left(self, lines: Iterable[ShelfLine]) -> list[ShelfLine]:
+        """What the filter leaves, in the order given."""
         standing, place = self.standing.currentData(), self.place.currentData()
-        if (standing and line.standing != standing) or (place and line.place != place):
-            return False
         wanted = split_words(self.filter.text())
-        if not wanted:
-            return True
+        return [
+            line
+            for line in lines
+            if (not standing or line.standing == standing)
+            and (not place or line.place == place)
+            and (not wanted or self._told(line, wanted))
+        ]
+
+    def _told(self, line: ShelfLine, wanted: list[str]) -> bool:
+        """Whether each of the words begins one of the lot's."""
         lot = line.lot
         known = self.state.book.food(lot.food)
         names = " ".join(known.other_names) if known is not None else ""
-        told = split_words(
-            f"{lot.name} {line.food_name} {names} {line.batch_title} "
-            f"{line.place} {lot.package} {lot.notes} {lot.id}"
-        )
+        told = split_words(f"{line.title} {line.food_name} {names} {line.place} {lot.package} {lot.notes} {lot.id}")
         return all(any(word.startswith(start) for word in told) for start in wanted)
 
     def _fetch(self, ids: Sequence[int]) -> list[ShelfLine]:
@@ -167,14 +171,14 @@ class LotListing(QWidget):
             Column("Standing", lambda line: line.standing.capitalize(), "standing", width=120),
             Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=114),
             Column("Use", self._first, "keep_by", right=True, width=50),
-            Column("Left", self._left, "mass", right=True, width=148),
+            Column("Left", self._amount, "mass", right=True, width=148),
             Column("Place", lambda line: line.place or "not recorded", "place", width=84),
         )
 
     def _first(self, line: ShelfLine) -> str:
         return "" if line.first is None else "first" if line.first == 1 else f"{line.first}."
 
-    def _left(self, line: ShelfLine) -> str:
+    def _amount(self, line: ShelfLine) -> str:
         return amount_words(self.session, line) or "—"
 
 

@@ -147,7 +147,7 @@ class PackForm(QWidget):
 
     def _batch_chosen(self) -> None:
         batch, kitchen = self._chosen(), self.session.kitchen
-        self._conditioning.setVisible(batch is not None and "fruit" in batch_facts(kitchen, batch).kinds)
+        self._conditioning.setVisible(batch is not None and batch_facts(kitchen, batch).food.category == "fruit")
         self.conditioned_from.set_hint(f"if it has; {days_needed()} days are wanted")
         self.cautions.set_cautions(batch_cautions(kitchen, batch) if batch is not None else ())
         self.split_again()

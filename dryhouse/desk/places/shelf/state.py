@@ -52,18 +52,23 @@ class ShelfState(QObject):
 
     def _read(self) -> None:
         try:
-            book = ShelfBook.read(self.session.kitchen)
-            shelf(self.session.kitchen, book=book)
-            self._was_read.emit(book)
+            book, day = ShelfBook.read(self.session.kitchen), self.day
+            lines = shelf(self.session.kitchen, day, book=book)
+            import dryhouse.desk.places.shelf.view  # noqa: F401
+
+            self._was_read.emit((book, day, lines))
         except (WorldProblem, RuntimeError):
             return  # the journal or the session was closed meanwhile: there is nobody to read for
 
-    def _keep(self, book: ShelfBook) -> None:
+    def _keep(self, read: tuple[ShelfBook, date, tuple[ShelfLine, ...]]) -> None:
         meanwhile, self._meanwhile = self._meanwhile or [], None
-        if self._book is None:
-            for done in meanwhile:
-                book.take(done)
-            self._book = book
+        if self._book is not None:
+            return
+        self._book, day, lines = read
+        for done in meanwhile:
+            self._book.take(done)
+        if not meanwhile and day == self.day and not self.gone:
+            self._lines = {line.lot.id: line for line in lines}
 
     @property
     def day(self) -> date:

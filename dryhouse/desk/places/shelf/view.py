@@ -17,6 +17,7 @@ from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.kitchen.conditioning import conditioning_words
 from dryhouse.kitchen.lots import throw_out
 from dryhouse.kitchen.records import (
     Batch,
@@ -68,6 +69,8 @@ class ShelfPlace(Place):
         self.form = ActForm(session)
         self.on = DateField(session, "As it will stand on", hint="today; in 6 weeks", ahead=True)
         self.day_said = words("", "muted", wrap=False)
+        self.today_said = words("")
+        """What conditioning asks for today; hidden where it asks for nothing."""
         self.trips = QComboBox()
         self.trips.setAccessibleName("The last day of a trip")
         self._timeline: Timeline | None = None
@@ -123,6 +126,7 @@ class ShelfPlace(Place):
         days = row(said, self.on, self.trips, self.day_said, 1)
         inside.addWidget(self.listing.filter)
         inside.addLayout(days)
+        inside.addWidget(self.today_said)
         self.middle = QStackedWidget()
         self.middle.addWidget(self.both)
         inside.addWidget(self.middle, 1)
@@ -156,6 +160,9 @@ class ShelfPlace(Place):
     def refresh(self) -> None:
         self._offer_trips()
         self.listing.refresh()
+        told = conditioning_words(self.session.kitchen, self.state.book)
+        self.today_said.setText(told)
+        self.today_said.setVisible(bool(told))
         self._settle.start()
         if self._places is not None and self.pages.currentWidget() is self._places:
             self._places.refresh()

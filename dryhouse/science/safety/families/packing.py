@@ -35,9 +35,9 @@ def dryness_unknown(lot: LotFacts, rule: Rule) -> str:
 
 
 def not_conditioned(lot: LotFacts, rule: Rule) -> str:
-    """Home-dried food whose conditioning is missing or too short."""
+    """Home-dried fruit whose conditioning is missing or too short; leathers and mixes are not conditioned."""
     days = lot.conditioned_days
-    if lot.batch is None or (days is not None and days >= rule.bound):
+    if lot.batch is None or lot.food.category != "fruit" or (days is not None and days >= rule.bound):
         return ""
     return "no conditioning is recorded" if days is None else f"conditioned for {days} days"
 
