@@ -9,14 +9,14 @@ import numpy as np
 
 from dryhouse.handbook.activation import activation_of
 from dryhouse.handbook.tables import Food
-from dryhouse.handbook.thin_layer import published_prior
 from dryhouse.kitchen.cautions import food_cautions
 from dryhouse.kitchen.curve_points import Points
 from dryhouse.kitchen.earlier_runs import earlier_runs, prior_from
+from dryhouse.kitchen.expectations import published_expectation
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all, periods
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.forecast import Forecast, Prior, forecast, prior_from_hours
+from dryhouse.science.forecast import Forecast, Prior, forecast
 from dryhouse.science.moisture import wet_to_dry
 from dryhouse.science.values import Basis, Caution, Fact, merge_bases
 
@@ -128,10 +128,7 @@ def _prior(kitchen: Kitchen | None, food: Food | None, water_pct: float, target_
     own = prior_from(earlier_runs(kitchen, food), form="", temperature_c=None, activation=activation_of(food.slug))
     if own is not None:
         return own
-    hours = food.fact("drying_hours")
-    if hours is not None:
-        return prior_from_hours(hours, wet_to_dry(target_pct / 100.0) / wet_to_dry(water_pct / 100.0))
-    return published_prior(food.slug)
+    return published_expectation(food, wet_to_dry(target_pct / 100.0) / wet_to_dry(water_pct / 100.0))
 
 
 def answer_json(answer: RunAnswer) -> dict[str, object]:

@@ -10,6 +10,7 @@ from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.keeping_table import water_activity_limits
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.earlier_runs import earlier_runs, prior_from, prior_from_durations
+from dryhouse.kitchen.expectations import published_expectation
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
 from dryhouse.kitchen.room import Kitchen
@@ -112,18 +113,16 @@ def prior_for(
     kitchen: Kitchen, batch: Batch, food: Food, load: Load, target: Fact, heat_c: float | None
 ) -> Prior | None:
     """What is expected of the run before its first weighing: her own weighed runs of the food, else the hours
-    of her logged batches, else published drying constants, else the published drying time, else nothing."""
+    of her logged batches, else the published drying time, else published drying constants, else nothing."""
     own, energy = earlier_runs(kitchen, food, but=batch.id), activation_of(food.slug)
     mine = prior_from(own, form=batch.form, temperature_c=heat_c, activation=energy)
     if mine is not None:
         return mine
     ratio = target_ratio(load, target)
     logged = [p for p in kitchen.journal.yield_pairs(food.slug) if p.batch != batch.id]
-    return (
-        prior_from_durations(logged, ratio=ratio, temperature_c=heat_c, activation=energy)
-        or published_prior(food.slug, heat_c)
-        or prior_from_hours(food, ratio)
-    )
+    return prior_from_durations(
+        logged, ratio=ratio, temperature_c=heat_c, activation=energy
+    ) or published_expectation(food, ratio, heat_c)
 
 
 def target_ratio(load: Load, target: Fact) -> float:

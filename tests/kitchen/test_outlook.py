@@ -9,7 +9,8 @@ import pytest
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.drying import add_event, add_weighing, start_batch, take_off
-from dryhouse.kitchen.outlook import prior_for, prior_from_hours, target_ratio
+from dryhouse.kitchen.expectations import published_expectation
+from dryhouse.kitchen.outlook import prior_for, target_ratio
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
 from dryhouse.kitchen.room import Kitchen
@@ -67,7 +68,7 @@ def test_without_own_batches_or_constants_the_published_time_is_used() -> None:
     prior = prior_of(Hands(), SORREL)
     assert prior is not None
     assert prior.basis.source == "a test's own table"
-    assert prior_from_hours(APPLE, 0.04) is None
+    assert published_expectation(APPLE, 0.04) is None
 
 
 def test_the_target_is_a_share_of_the_starting_water() -> None:
