@@ -28,6 +28,8 @@ class Need:
     grams: float
     meal: str = ""
     lot: int | None = None
+    bag: int = 0
+    """Whatever number tells the caller's bags apart."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +79,7 @@ def cover(needs: Iterable[Need], shelf: Iterable[Supply], margin: float = 0.0) -
         raise ValueError("a margin lies between 0 and below 1")
     left = {s.lot: s.grams * (1.0 - margin) for s in shelf}
     lots = sorted((s for s in shelf if s.last_day is not None), key=lambda s: (s.last_day, s.lot))
-    wanted = sorted(needs, key=lambda n: (n.day, n.food, n.meal))
+    wanted = sorted(needs, key=lambda n: (n.day, n.food, n.bag, n.meal))
     draws: list[Draw] = []
     missing: dict[int, float] = {i: need.grams for i, need in enumerate(wanted)}
 
