@@ -5,40 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from dryhouse.handbook.pot import pot
-from dryhouse.kitchen.cautions import cautions_for, meal_cautions
-from dryhouse.kitchen.ingredients import Ingredient, Pantry
-from dryhouse.kitchen.meal_water import Minutes, Published, meal_water, uptake
+from dryhouse.kitchen.cautions import meal_cautions
+from dryhouse.kitchen.ingredients import Pantry
+from dryhouse.kitchen.meal_lines import PartSheet, line_of
+from dryhouse.kitchen.meal_remarks import cold_bought, not_softened, salty, unknown
+from dryhouse.kitchen.meal_water import Minutes, Published, meal_water
 from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.kitchen.records.meals import COLD_SOAK, REST
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.nutrition import NUTRIENTS, Contents, Total, contents, total
+from dryhouse.science.nutrition import NUTRIENTS, Total, total
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.rehydration_pot import in_cups
-from dryhouse.science.safety import FoodFacts, LotFacts, MealFacts
 from dryhouse.science.values import Basis, Caution, Figure, gravest_first, merge_bases
-
-
-@dataclass(frozen=True, slots=True)
-class PartSheet:
-    """One line of the card: the ingredient, its dry mass and measure, its water and its energy."""
-
-    ingredient: Ingredient
-    grams: float | None
-    ml: float | None
-    water: Figure | None
-    contents: Contents | None
-
-    @property
-    def part(self) -> MealPart:
-        """The record behind the line."""
-        return self.ingredient.part
-
-    @property
-    def energy_kcal(self) -> float | None:
-        """Its energy, None where it is not known."""
-        return None if self.contents is None else self.contents.amounts.get("energy")
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +103,7 @@ def sheet_of(
     pot_meal = replace(meal, servings=count)
     known = pantry or Pantry(kitchen)
     items = [known.ingredient(scaled(part, factor)) for part in parts]
-    lines = tuple(_line(item) for item in items)
+    lines = tuple(line_of(item) for item in items)
     wet = meal_water(kitchen, pot_meal, items, altitude_m=altitude_m)
     bag = _sums(lines, wet.water)
     cautions = meal_cautions(kitchen, meal, parts, soak_minutes=wet.minutes.soak.value, altitude_m=altitude_m)
@@ -137,15 +116,9 @@ def sheet_of(
         minutes=wet.minutes,
         published=wet.published,
         notes_used=wet.notes,
-        remarks=(*_unknown(lines), *_cold(meal, items), *salty(lines, count)),
-        cautions=gravest_first((*cautions, *_cold_bought(meal, items))),
+        remarks=(*unknown(lines), *not_softened(meal, items), *salty(lines, count)),
+        cautions=gravest_first((*cautions, *cold_bought(meal, items))),
     )
-
-
-def _line(item: Ingredient) -> PartSheet:
-    grams = item.grams
-    held = None if grams is None else contents(item.part.name, grams, item.per_100g)
-    return PartSheet(item, grams, item.ml, uptake(item), held)
 
 
 def _sums(lines: Sequence[PartSheet], water: Figure) -> Sums:
@@ -217,100 +190,3 @@ def cooking_line(sheet: MealSheet) -> str:
     if sheet.meal.cooking == REST:
         cook = f"boil {minutes.flame.value:.0f} min, rest {minutes.cook.value:.0f} min well wrapped"
     return f"{soak}, {cook}" if soak else cook[:1].upper() + cook[1:]
-
-
-# --- plain notes -----------------------------------------------------------------------------------------
-
-
-def _unknown(lines: Sequence[PartSheet]) -> list[str]:
-    """What keeps a figure from being whole, ingredient by ingredient."""
-    said = []
-    for line in lines:
-        name = line.part.name
-        if line.part.mass is None and line.part.volume is None:
-            said.append(f"{name}: no amount yet, so it counts for nothing.")
-        elif line.grams is None:
-            said.append(f"{name}: what a cup of it weighs is not known, so it counts for nothing; give its weight.")
-        else:
-            if not line.ingredient.per_100g:
-                said.append(f"{name}: nothing is known of what it holds; the sums leave it out.")
-            if line.water is None and line.ingredient.food is not None:
-                said.append(f"{name}: what it lost in drying is not known; no water is reckoned for it.")
-    return said
-
-
-def _cold(meal: Meal, items: Sequence[Ingredient]) -> list[str]:
-    """What a cold soak will not soften."""
-    if meal.cooking != COLD_SOAK:
-        return []
-    hard = [i.part.name for i in items if i.staple is not None and not i.staple.cold_soak]
-    return (
-        [f"A cold soak does not cook {', '.join(hard)}: boil it, or swap it for an instant kind."] if hard else []
-    )
-
-
-def _cold_bought(meal: Meal, items: Sequence[Ingredient]) -> tuple[Caution, ...]:
-    """The cold-soak cautions of bought animal staples."""
-    if meal.cooking != COLD_SOAK:
-        return ()
-    bought = [i.staple for i in items if i.staple is not None and i.staple.animal]
-    inside = tuple(LotFacts(FoodFacts(s.name, s.animal)) for s in bought)
-    return tuple(c for c in cautions_for(MealFacts(inside, COLD_SOAK)) if c.rule.startswith("cold-soak"))
-
-
-def salty(lines: Sequence[PartSheet], servings: float) -> list[str]:
-    """A plain note where one serving passes a day's common limit of sodium, and which ingredients bring it."""
-    limit = pot("sodium_day")
-    salt = {
-        line.part.name: line.contents.amounts["sodium"] / servings
-        for line in lines
-        if line.contents is not None and "sodium" in line.contents.amounts
-    }
-    each = sum(salt.values())
-    if each <= limit.value:
-        return []
-    most = max(salt, key=lambda name: salt[name])
-    return [
-        f"One serving holds {each:.0f} mg of sodium, past a day's common limit of {limit.value:.0f} mg; "
-        f"{salt[most]:.0f} mg of it comes with the {most.lower()}. [{limit.source}]"
-    ]
-
-
-# --- swapping --------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class Difference:
-    """One figure per serving before and after a swap."""
-
-    name: str
-    before: Figure | None
-    after: Figure | None
-
-    @property
-    def change(self) -> float | None:
-        """After less before, in the figures' unit; None where either is not known."""
-        if self.before is None or self.after is None:
-            return None
-        return self.after.value - self.before.value
-
-
-def differences(before: MealSheet, after: MealSheet) -> tuple[Difference, ...]:
-    """What a change does to one serving, figure by figure, and to the minutes."""
-    names = {
-        "dry mass": "dry_mass",
-        "water": "water",
-        "energy": "energy",
-        "energy per gram": "energy_per_gram",
-        "protein": "protein",
-        "fat": "fat",
-        "carbohydrate": "carbohydrate",
-        "fibre": "fibre",
-        "sodium": "sodium",
-    }
-    per_serving = [Difference(n, getattr(before.serving, f), getattr(after.serving, f)) for n, f in names.items()]
-    return (
-        *per_serving,
-        Difference("soak", before.minutes.soak, after.minutes.soak),
-        Difference("cook", before.minutes.cook, after.minutes.cook),
-    )

@@ -1,20 +1,19 @@
-"""What a person does with meals: put one together, change it, swap a part, cook it, note how it came out."""
+"""What a person does with meals: put one together, change it, scale it, remove it."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from dryhouse.kitchen.ingredients import DRIED, LABEL, STAPLE, Choice, identify_ingredient
-from dryhouse.kitchen.meal_sheet import MealSheet, meal_parts, scaled, sheet_of
+from dryhouse.kitchen.meal_sheet import meal_parts, scaled
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, LotDraw, Meal, MealPart, TripMeal
-from dryhouse.kitchen.records.lots import COOKED
-from dryhouse.kitchen.records.meals import CAME_BACK, COOKING_STYLES, LIQUID_STYLES
+from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Length, Mass, Volume, parse_amount
+from dryhouse.science.quantities import Length, Mass, parse_amount
 
 HIGHEST_MM = 4572e3
 """15,000 ft: as far up as boiling points are published."""
@@ -135,7 +134,7 @@ def add_part(kitchen: Kitchen, meal: int, part: MealPart) -> Done:
 
 def change_part(kitchen: Kitchen, part: MealPart) -> Done:
     """The part as it should be, with the number it has."""
-    before = _the_part(kitchen, part.id)
+    before = the_part(kitchen, part.id)
     _check_part(kitchen, part)
     pending = Pending()
     pending.edit(before, replace(part, meal=before.meal))
@@ -144,13 +143,14 @@ def change_part(kitchen: Kitchen, part: MealPart) -> Done:
 
 def remove_part(kitchen: Kitchen, id: int) -> Done:
     """Take a part off the card."""
-    part = _the_part(kitchen, id)
+    part = the_part(kitchen, id)
     pending = Pending()
     pending.remove(part)
     return kitchen.commit(f"Removed {part.name}", pending)
 
 
-def _the_part(kitchen: Kitchen, id: int) -> MealPart:
+def the_part(kitchen: Kitchen, id: int) -> MealPart:
+    """The part of this number. Raises InputProblem where it is gone."""
     part = kitchen.journal.get(MealPart, id)
     if part is None:
         raise InputProblem("That ingredient is no longer in the meal.")
@@ -167,75 +167,6 @@ def scale_meal(kitchen: Kitchen, id: int, servings: float) -> Done:
     for part in meal_parts(kitchen, id):
         pending.edit(part, scaled(part, servings / meal.servings))
     return kitchen.commit(f"Scaled {meal.name} to {servings:g} servings", pending)
-
-
-@dataclass(frozen=True, slots=True)
-class Swap:
-    """A swap before it is made: the part that would stand in, and the sheets before and after."""
-
-    out: MealPart
-    into: MealPart
-    before: MealSheet
-    after: MealSheet
-
-
-def preview_swap(
-    kitchen: Kitchen, part: int, name: str, amount: str = "", *, altitude_m: float | None = None
-) -> Swap:
-    """What swapping a part for another would change. Without an amount, the same dry mass stands in."""
-    out = _the_part(kitchen, part)
-    meal = the_meal(kitchen, out.meal)
-    parts = meal_parts(kitchen, meal.id)
-    before = sheet_of(kitchen, meal, parts, altitude_m=altitude_m)
-    into = replace(draft_part(kitchen, name, amount), meal=meal.id, position=out.position, id=out.id)
-    if into.mass is None and into.volume is None:
-        grams = next((line.grams for line in before.parts if line.part.id == out.id), None)
-        into = replace(into, mass=None if grams is None else Mass(grams))
-    after = sheet_of(kitchen, meal, [into if p.id == out.id else p for p in parts], altitude_m=altitude_m)
-    return Swap(out, into, before, after)
-
-
-def swap_part(kitchen: Kitchen, part: int, name: str, amount: str = "") -> Done:
-    """Make the swap."""
-    swap = preview_swap(kitchen, part, name, amount)
-    pending = Pending()
-    pending.edit(swap.out, swap.into)
-    return kitchen.commit(f"Swapped {swap.out.name} for {swap.into.name}", pending)
-
-
-def note_cooking(
-    kitchen: Kitchen,
-    note: CookingNote,
-    parts: Sequence[CookingNotePart] = (),
-    draws: Sequence[LotDraw] = (),
-) -> Done:
-    """How a meal came out. `parts` say how single ingredients came back, `draws` what left the shelf for it."""
-    meal = the_meal(kitchen, note.meal)
-    _check_note(note, parts)
-    id = kitchen.journal.next_id(CookingNote)
-    first, first_draw = kitchen.journal.next_id(CookingNotePart), kitchen.journal.next_id(LotDraw)
-    pending = Pending()
-    pending.add(replace(note, id=id))
-    pending.add(*(replace(p, note=id, id=first + n) for n, p in enumerate(parts)))
-    for n, draw in enumerate(draws):
-        pending.add(replace(draw, id=first_draw + n, on=note.on, purpose=COOKED, meal=meal.id))
-    how = f", {note.came_back}" if note.came_back else ""
-    return kitchen.commit(f"Noted how {meal.name} came out{how}", pending)
-
-
-def remove_note(kitchen: Kitchen, id: int) -> Done:
-    """Take a cooking note back."""
-    note = kitchen.journal.get(CookingNote, id)
-    if note is None:
-        raise InputProblem("That note is no longer here.")
-    pending = Pending()
-    pending.remove(*kitchen.journal.where(CookingNotePart, note=id), note)
-    return kitchen.commit("Removed the cooking note", pending)
-
-
-def notes_of(kitchen: Kitchen, meal: int) -> tuple[CookingNote, ...]:
-    """The cooking notes of a meal, latest first."""
-    return tuple(sorted(kitchen.journal.where(CookingNote, meal=meal), key=lambda n: (n.on, n.id), reverse=True))
 
 
 # --- checks ----------------------------------------------------------------------------------------------
@@ -268,10 +199,11 @@ def _check_meal(kitchen: Kitchen, meal: Meal) -> None:
         raise InputProblem("Cooking takes between 0 minutes and a day.", "cook_minutes")
     if meal.boil_off_ml_per_min is not None and not 0 <= meal.boil_off_ml_per_min <= 1000:
         raise InputProblem("Boil-off lies between 0 and 1000 ml a minute.", "boil_off")
-    _check_length(meal.pot_diameter, 20.0, 2000.0, "A pot is between 2 cm and 2 m across.", "pot_diameter")
+    check_length(meal.pot_diameter, 20.0, 2000.0, "A pot is between 2 cm and 2 m across.", "pot_diameter")
 
 
-def _check_length(length: Length | None, low: float, high: float, sentence: str, field: str) -> None:
+def check_length(length: Length | None, low: float, high: float, sentence: str, field: str) -> None:
+    """Raise InputProblem with this sentence where a length (mm) lies outside the two."""
     if length is not None and not low <= length.si <= high:
         raise InputProblem(sentence, field)
 
@@ -294,23 +226,3 @@ def _check_part(kitchen: Kitchen, part: MealPart) -> None:
             raise InputProblem(f"The label figures of {part.name} cannot be below nothing.", "label")
     if part.label_sodium_mg is not None and part.label_sodium_mg < 0:
         raise InputProblem(f"The label figures of {part.name} cannot be below nothing.", "label")
-
-
-def _check_note(note: CookingNote, parts: Sequence[CookingNotePart]) -> None:
-    for said in (note.came_back, *(p.came_back for p in parts)):
-        if said and said not in CAME_BACK:
-            raise InputProblem(f"Food comes back {', '.join(CAME_BACK)}; not “{said}”.", "came_back")
-    if note.servings <= 0:
-        raise InputProblem("Say how many servings were cooked, such as 2.", "servings")
-    _check_length(note.altitude, 0.0, HIGHEST_MM, "The altitude lies between 0 and 15,000 ft.", "altitude")
-    if note.rating is not None and not 1 <= note.rating <= 5:
-        raise InputProblem("A rating is from 1 to 5.", "rating")
-
-
-def water_used(typed: str, kitchen: Kitchen) -> Volume | None:
-    """The water that was used, as typed; None where nothing was."""
-    if not typed.strip():
-        return None
-    ours = style(kitchen)
-    amount = parse_amount(typed, default_unit=ours.volume_unit, decimal_comma=ours.decimal_comma)
-    return amount if isinstance(amount, Volume) else Volume(amount.si, amount.typed)

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.kitchen.ingredients import DRIED
-from dryhouse.kitchen.meal_sheet import PartSheet, cooking_line
+from dryhouse.kitchen.meal_lines import PartSheet
+from dryhouse.kitchen.meal_sheet import cooking_line
 from dryhouse.kitchen.plan_items import Item
 from dryhouse.kitchen.trip_lots import TripLot
 from dryhouse.kitchen.trip_sheet import TripSheet

@@ -8,9 +8,9 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.bag_labels import bag_labels
-from dryhouse.kitchen.cooking import draws_for
+from dryhouse.kitchen.cooking import draws_for, note_cooking
 from dryhouse.kitchen.meal_sheet import cooking_line, sheet_of
-from dryhouse.kitchen.meals import draft_part, find_meal, note_cooking, save_meal
+from dryhouse.kitchen.meals import draft_part, find_meal, save_meal
 from dryhouse.kitchen.provisioning import plan
 from dryhouse.kitchen.records import Batch, CookingNote, Lot, LotCheck, LotMove, Meal, Place, PlaceTemperature, Trip
 from dryhouse.kitchen.room import Kitchen

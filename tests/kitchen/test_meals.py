@@ -8,25 +8,21 @@ from datetime import UTC, date, datetime
 import pytest
 
 from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.cooking import note_cooking, notes_of
 from dryhouse.kitchen.ingredients import find_ingredients, identify_ingredient
 from dryhouse.kitchen.meal_files import bring_meal, meal_text, read_meal, write_meal
-from dryhouse.kitchen.meal_sheet import differences, meal_parts, meal_sheet, sheet_of
+from dryhouse.kitchen.meal_sheet import meal_parts, meal_sheet, sheet_of
 from dryhouse.kitchen.meals import (
     add_part,
     change_part,
     draft_part,
     find_meal,
     meals,
-    note_cooking,
-    notes_of,
     own_label,
-    preview_swap,
     remove_meal,
     remove_part,
     save_meal,
     scale_meal,
-    swap_part,
-    water_used,
     with_amount,
 )
 from dryhouse.kitchen.ports import Record
@@ -44,6 +40,7 @@ from dryhouse.kitchen.records import (
     TripMeal,
 )
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.swaps import differences, preview_swap, swap_part
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, Volume
 from tests.fakes import FakeJournal
@@ -391,15 +388,6 @@ def test_cooking_draws_from_the_shelf() -> None:
     note_cooking(kitchen, CookingNote(id, DAY), draws=[LotDraw(1, DAY, mass=Mass(20.0))])
     drawn = kitchen.journal.where(LotDraw, lot=1)
     assert [(d.purpose, d.meal, d.mass) for d in drawn] == [("cooked", id, Mass(20.0))]
-
-
-def test_water_is_read_as_typed() -> None:
-    kitchen = a_kitchen()
-    assert water_used("", kitchen) is None
-    used = water_used("2 cups", kitchen)
-    assert used is not None
-    assert used.si == pytest.approx(473.176473)
-    assert used.typed == "2 cups"
 
 
 # --- files -----------------------------------------------------------------------------------------------

@@ -11,10 +11,9 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
-from dryhouse.kitchen.cooking import draws_for
+from dryhouse.kitchen.cooking import draws_for, note_cooking
 from dryhouse.kitchen.days import read_date, today
 from dryhouse.kitchen.meal_sheet import MealSheet, meal_sheet
-from dryhouse.kitchen.meals import note_cooking
 from dryhouse.kitchen.records import CookingNote, CookingNotePart
 from dryhouse.kitchen.records.meals import CAME_BACK
 from dryhouse.science.quantities import Length, Volume

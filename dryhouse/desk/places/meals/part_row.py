@@ -13,7 +13,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark
 from dryhouse.desk.widgets.basics import button, words
 from dryhouse.kitchen.ingredients import DRIED, LABEL, STAPLE, Choice
-from dryhouse.kitchen.meal_sheet import PartSheet
+from dryhouse.kitchen.meal_lines import PartSheet
 from dryhouse.kitchen.meals import part_of, with_amount
 from dryhouse.kitchen.records import Lot, MealPart
 from dryhouse.kitchen.shelf_book import ShelfLine
