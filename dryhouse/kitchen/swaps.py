@@ -1,4 +1,4 @@
-"""Swapping one ingredient for another, seen before it is made: beans for meat, a bought kind for a home-dried one."""
+"""Swapping one ingredient for another, seen before it is made: beans for meat, bought for home-dried."""
 
 from __future__ import annotations
 
