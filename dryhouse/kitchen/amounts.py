@@ -8,6 +8,8 @@ from datetime import date
 
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw
 from dryhouse.kitchen.records.lots import THROWN_OUT
+from dryhouse.science.display import US, Style
+from dryhouse.science.units import SIZES
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +52,19 @@ def _volume(lot: Lot, mass: float | None, ml_per_g: float | None) -> float | Non
         whole = lot.mass.si if lot.mass else None
         return lot.volume.si if mass is None or not whole else lot.volume.si * mass / whole
     return mass * ml_per_g if mass is not None and ml_per_g is not None else None
+
+
+def amount_words(mass_g: float | None, volume_ml: float | None, style: Style) -> str:
+    """What is left, by mass and by measure, as one would measure it: to an eighth of a cup, above two cups to a
+    quarter. Empty where neither is known."""
+    mass = style.mass(mass_g) if mass_g is not None else ""
+    volume = ""
+    if volume_ml is not None:
+        cups = volume_ml / SIZES["cup"]
+        step = 0.25 if cups > 2 else 0.125
+        near = round(cups / step) * step * SIZES["cup"] if style.system == US and cups > step else volume_ml
+        volume = style.volume(near)
+    return " · ".join(filter(None, (mass, volume)))
 
 
 def thrown_out(left: Left) -> bool:

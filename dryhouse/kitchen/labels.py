@@ -8,6 +8,7 @@ from datetime import date
 
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.safety_table import short_text
+from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.bench import water
 from dryhouse.kitchen.cautions import cautions_for
 from dryhouse.kitchen.days import day_of, end_of_day, today
@@ -60,7 +61,7 @@ def _lot_label(kitchen: Kitchen, book: ShelfBook, lot: Lot, style: Style) -> Lab
     line = book.line(lot, on, moment)
     lines = [
         f"{_origin(kitchen, lot)} · lot {lot.id}",
-        _amount(line, style),
+        amount_words(line.mass_left_g, line.volume_left_ml, style),
         _keep_by(line),
         _water(kitchen, lot, line, style),
     ]
@@ -77,12 +78,6 @@ def _origin(kitchen: Kitchen, lot: Lot) -> str:
         return f"Dried {day_words(day_of(kitchen, batch.ended))}"
     bought = lot.batch is None and lot.bought_keep_by is not None
     return f"{'Bought' if bought else 'Packed'} {day_words(lot.packed_on)}"
-
-
-def _amount(line: ShelfLine, style: Style) -> str:
-    mass = style.mass(line.mass_left_g) if line.mass_left_g is not None else ""
-    cups = style.volume(line.volume_left_ml) if line.volume_left_ml is not None else ""
-    return " · ".join(filter(None, (mass, cups)))
 
 
 def _keep_by(line: ShelfLine) -> str:

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 _MOST = 24
 _LETTER = 0.083
 """Inches a letter of the small type takes, on the wide side."""
+_ROW = 0.19
+"""Inches a row takes at least."""
 _WORDS = 2.2
 """Inches the words to the right of a bar take."""
 _EPOCH = date(1970, 1, 1)
@@ -51,15 +53,30 @@ class ShelfPicture:
         """What will have passed by the chosen day."""
         return tuple(bar for bar in self.bars if bar.keep_by < self.chosen)
 
-    def shown(self) -> tuple[ShelfBar, ...]:
-        """As many as can be read, those that pass first."""
-        return tuple(sorted(self.bars, key=lambda bar: (bar.keep_by, bar.name)))[:_MOST]
+    def passing(self) -> tuple[ShelfBar, ...]:
+        """What is good today and will have passed by the chosen day."""
+        return tuple(bar for bar in self.passed() if bar.keep_by >= self.today)
+
+    def shown(self, room: int = _MOST) -> tuple[ShelfBar, ...]:
+        """As many as can be read, in the order of their keep-by: what is still to pass comes before what has
+        passed, the soonest first and the last passed first."""
+        ahead = sorted((b for b in self.bars if b.keep_by >= self.today), key=_order)
+        behind = sorted((b for b in self.bars if b.keep_by < self.today), key=_order)
+        kept = ahead[:room]
+        return (*behind[len(behind) - min(len(behind), room - len(kept)) :], *kept)
+
+
+def _order(bar: ShelfBar) -> tuple[date, str]:
+    return bar.keep_by, bar.name
 
 
 def say(picture: ShelfPicture) -> str:
     """The picture in a sentence."""
     passed, count = len(picture.passed()), len(picture.bars)
+    already = passed - len(picture.passing())
     said = f"{passed} of {count} lots will have passed their keep-by on {_day(picture.chosen)}"
+    if already:
+        said += f", {already} of them already"
     if picture.unknown:
         said += f"; {picture.unknown} more {'has' if picture.unknown == 1 else 'have'} no keep-by"
     return said
@@ -74,8 +91,8 @@ def table(picture: ShelfPicture) -> list[tuple[str, ...]]:
 def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     """Draw the picture on an empty figure, its margins in inches so that no word is cut."""
     figure.set_layout_engine("none")
-    bars = picture.shown()
     width, height = figure.get_size_inches()
+    bars = picture.shown(max(4, min(_MOST, int((height - 1.3) / _ROW))))
     longest = max((len(_short(bar.name)) for bar in bars), default=0)
     left = 0.25 + longest * _LETTER
     title = textwrap.wrap(say(picture), max(20, int((width - 0.3) / _LETTER / 1.1)))
@@ -106,7 +123,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     axes.xaxis.set_major_locator(locator)
     axes.xaxis.set_major_formatter(mdates.ConciseDateFormatter(locator))  # type: ignore[no-untyped-call]
     if len(picture.bars) > len(bars):
-        later = f"Day ({len(picture.bars) - len(bars)} lots that keep longer are not shown)"
+        later = f"Day ({len(picture.bars) - len(bars)} lots are not shown)"
         axes.set_xlabel(later, color=tokens.ink, fontsize=tokens.body)
 
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from dryhouse.cli.answers import add_json, say_items
 from dryhouse.house import open_kitchen
+from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.days import end_of_day, read_date, today
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.shelf import shelf
@@ -71,9 +72,7 @@ def _run(args: argparse.Namespace) -> int:
 
 
 def _text(line: ShelfLine, cautions: tuple[Any, ...], shown: Style) -> list[str]:
-    amount = shown.mass(line.mass_left_g) if line.mass_left_g is not None else "mass not known"
-    if line.volume_left_ml is not None:
-        amount += f" ({shown.volume(line.volume_left_ml)})"
+    amount = amount_words(line.mass_left_g, line.volume_left_ml, shown) or "amount not known"
     where = line.place or "place not recorded"
     keep_by = line.keep_by.isoformat() if line.keep_by else "not known"
     first = f"  use {_nth(line.first)}" if line.first else ""

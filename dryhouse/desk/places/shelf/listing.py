@@ -24,6 +24,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, words
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.paged_table import PagedTable
+from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.labels import day_words
 from dryhouse.kitchen.shelf_book import ShelfLine
 from dryhouse.kitchen.standing import STANDINGS, THROWN_OUT, USED_UP
@@ -168,26 +169,18 @@ class LotListing(QWidget):
     def _columns(self) -> tuple[Column, ...]:
         return (
             Column("Food", lot_name, "food", width=190, stretch=True),
-            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=120),
-            Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=114),
-            Column("Use", self._first, "keep_by", right=True, width=50),
-            Column("Left", self._amount, "mass", right=True, width=148),
-            Column("Place", lambda line: line.place or "not recorded", "place", width=84),
+            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=116),
+            Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=110),
+            Column("Use", self._first, "keep_by", right=True, width=46),
+            Column("Left", self._amount, "mass", right=True, width=130),
+            Column("Place", lambda line: line.place or "not recorded", "place", width=96),
         )
 
     def _first(self, line: ShelfLine) -> str:
         return "" if line.first is None else "first" if line.first == 1 else f"{line.first}."
 
     def _amount(self, line: ShelfLine) -> str:
-        return amount_words(self.session, line) or "—"
-
-
-def amount_words(session: Session, line: ShelfLine) -> str:
-    """What is left, by mass and by measure; empty where neither is known."""
-    style = session.style
-    mass = style.mass(line.mass_left_g) if line.mass_left_g is not None else ""
-    cups = style.volume(line.volume_left_ml) if line.volume_left_ml is not None else ""
-    return " · ".join(filter(None, (mass, cups)))
+        return amount_words(line.mass_left_g, line.volume_left_ml, self.session.style) or "—"
 
 
 def lot_name(line: ShelfLine) -> str:

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
-from dryhouse.desk.places.shelf.listing import amount_words, lot_name
+from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
+from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.cautions import cautions_for
 from dryhouse.kitchen.conditioning import days_needed
 from dryhouse.kitchen.days import end_of_day
@@ -97,8 +99,10 @@ class LotPanel(QWidget):
         figure = keep_by_figure(self.session.kitchen, line.lot, moment)
         on = "" if self.state.on is None else f" from {day_words(self.state.day)}"
         if figure is not None and line.keep_by is not None:
-            past = figure.value < 0
-            title = f"{'Past since' if past else 'Keeps until'} {day_words(line.keep_by)}; days left{on}"
+            day = day_words(line.keep_by)
+            title = f"Keeps until {day}; days left{on}"
+            if figure.value < 0:
+                title, figure = f"Past its keep-by of {day}, since", replace(figure, value=-figure.value)
             self.keep_by.set_figure(figure, title=title)
         elif line.keep_by is not None:
             self.keep_by.set_figure(
@@ -109,7 +113,7 @@ class LotPanel(QWidget):
 
     def _facts(self, line: ShelfLine) -> list[str]:
         style, lot = self.session.style, line.lot
-        left = amount_words(self.session, line) or "amount not recorded"
+        left = amount_words(line.mass_left_g, line.volume_left_ml, style) or "amount not recorded"
         packed = f" of {style.show(lot.mass)}" if lot.mass else ""
         bought = lot.batch is None and lot.bought_keep_by is not None
         said = [

@@ -6,10 +6,11 @@ from html import escape
 
 from PySide6.QtGui import QTextDocument
 
-from dryhouse.desk.places.shelf.listing import amount_words, lot_name
+from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.printing import document
+from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.cautions import cautions_for
 from dryhouse.kitchen.labels import day_words
 
@@ -26,7 +27,7 @@ def shelf_page(session: Session, state: ShelfState) -> QTextDocument:
             line.standing,
             day_words(line.keep_by) if line.keep_by else "not known",
             "first" if line.first == 1 else str(line.first or ""),
-            amount_words(session, line),
+            amount_words(line.mass_left_g, line.volume_left_ml, session.style),
             line.place or "not recorded",
         )
         rows.append("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in cells) + "</tr>")

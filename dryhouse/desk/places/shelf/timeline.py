@@ -44,7 +44,9 @@ class Timeline(QWidget):
         )
         now = today(self.session.kitchen)
         picture = ShelfPicture(bars, now, self.state.day, len(lines) - len(bars))
-        passed = sorted(picture.passed(), key=lambda bar: bar.keep_by)
-        names = "; ".join(bar.name for bar in passed[:6]) + ("; …" if len(passed) > 6 else "")
-        self.said.setText(f"Passed by then: {names}." if passed else "Nothing will have passed by then.")
+        passing = sorted(picture.passing(), key=lambda bar: bar.keep_by)
+        names = "; ".join(bar.name for bar in passing[:6]) + (
+            f" and {len(passing) - 6} more" if passing[6:] else ""
+        )
+        self.said.setText(f"Passing by then: {names}." if passing else "Nothing more will have passed by then.")
         self.pane.show_plot(draw_shelf, picture, table=table, said=f"{say(picture)}. {self.said.text()}")
