@@ -6,7 +6,7 @@ import re
 from datetime import timedelta
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QUrl
 from PySide6.QtWidgets import QApplication, QFileDialog
 
 from dryhouse.desk.place import places
@@ -361,6 +361,19 @@ def test_the_chart_is_read_in_every_way_and_copied(sitting, hands) -> None:
     chart.plot.copy_data()
     assert QApplication.clipboard().text().startswith("run\ttime\thours\tgrams")
     assert "6 points from 1 kg to" in chart.plot.canvas.accessibleDescription()
+
+
+def test_the_run_is_printed_with_its_chart_and_its_weighings(sitting, hands) -> None:
+    assert sitting.place.printout() is None
+    drying(sitting)
+    hands.wait(1)
+    sitting.type("800", ENTER)
+    page = sitting.place.printout()
+    text = page.toPlainText()
+    assert "Apple, batch 1" in text
+    assert "Moisture: 82.5 % wet basis" in text
+    assert "800 g" in text
+    assert not page.resource(page.ResourceType.ImageResource, QUrl("chart.png")).isNull()
 
 
 def test_every_fitted_model_is_listed_with_the_chosen_one_named(sitting, hands) -> None:

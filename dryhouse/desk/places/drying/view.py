@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QTimer
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
 from PySide6.QtWidgets import QSplitter, QStackedWidget, QWidget
 
 from dryhouse.desk.place import Place
 from dryhouse.desk.places.drying.detail import CHART, FIGURES, WEIGHINGS, Detail
 from dryhouse.desk.places.drying.import_page import ImportPage
+from dryhouse.desk.places.drying.page import run_page
 from dryhouse.desk.places.drying.start_form import StartForm
 from dryhouse.desk.places.drying.strip import Strip
 from dryhouse.desk.places.drying.take_off import TakeOffForm
@@ -183,6 +184,9 @@ class DryingPlace(Place):
                 self._unread.add(batch.id)
             self.refresh()
             self.detail.turn_to(CHART)
+
+    def printout(self) -> QTextDocument | None:
+        return run_page(self.session, self.detail)
 
     def leave(self) -> None:
         self.timer.stop()

@@ -98,7 +98,7 @@ class WeighingsPane(QWidget):
         self.lines = [p for p in points if p.weighing is not None]
         self.table.setRowCount(len(self.lines))
         for line, point in enumerate(self.lines):
-            for place, text in enumerate(self._cells(point)):
+            for place, text in enumerate(self.cells(point, run)):
                 item = QTableWidgetItem(text)
                 if 0 < place < 6:
                     item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
@@ -116,13 +116,14 @@ class WeighingsPane(QWidget):
         if self.editing is not None and not any(p.weighing == self.editing for p in self.lines):
             self.leave()
 
-    def _cells(self, point: Point) -> tuple[str, ...]:
+    def cells(self, point: Point, run: DryingRun) -> tuple[str, ...]:
+        """The texts of one line, in the order of the headings."""
         weighing, style = point.weighing, self.session.style
         assert weighing is not None
         here = self.session.kitchen.local(weighing.at)
         moisture = "—"
-        if point.mr is not None and self.run is not None and self.run.load is not None:
-            moisture = style.percent(100 * (1 - self.run.load.solids / point.net_g))
+        if point.mr is not None and run.load is not None:
+            moisture = style.percent(100 * (1 - run.load.solids / point.net_g))
         return (
             f"{here:%a} {here.day} {here:%b}, {here:%H:%M}",
             style.number(point.hours, 2),
