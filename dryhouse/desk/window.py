@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QSettings, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QPaintEvent
-from PySide6.QtWidgets import QMainWindow, QSplitter, QStackedWidget, QWidget
+from PySide6.QtWidgets import QMainWindow, QWidget
 
 from dryhouse.desk.theme import Theme
 
@@ -44,10 +44,9 @@ class DeskWindow(QMainWindow):
         """Put the rail and the room for a place in: after the first paint, which does not wait for them."""
         if self._furnished:
             return
-        from PySide6.QtCore import Qt
-
         from dryhouse.desk.place import places
         from dryhouse.desk.rail import Rail
+        from dryhouse.desk.room import Room
         from dryhouse.desk.widgets.basics import column, row
 
         self._furnished = True
@@ -55,15 +54,11 @@ class DeskWindow(QMainWindow):
         self.specs = places()
         self.rail = Rail(self.theme, self.specs)
         self.rail.chosen.connect(self.go)
-        self.stack = QStackedWidget()
-        self.stack.setAccessibleName("Place")
-        self._split = QSplitter(Qt.Orientation.Horizontal)
-        self._split.setChildrenCollapsible(False)
-        self._split.addWidget(self.stack)
-        self._split.setStretchFactor(0, 1)
+        self.room = Room()
+        self.stack = self.room.stack
         middle = QWidget()
         self._middle = column(middle, space=0)
-        self._middle.addWidget(self._split, 1)
+        self._middle.addWidget(self.room, 1)
         central = QWidget()
         across = row(self.rail, space=0)
         across.addWidget(middle, 1)
@@ -105,10 +100,9 @@ class DeskWindow(QMainWindow):
             self.stack.removeWidget(view)
             view.deleteLater()
         self.views.clear()
-        for piece in (self._bar, self._sheet):
-            if piece is not None:
-                piece.setParent(None)
-                piece.deleteLater()
+        self.room.take_sheet(None)
+        self._bar.setParent(None)
+        self._bar.deleteLater()
         self.menuBar().clear()
         self.session.deleteLater()
         self.session = None
@@ -172,8 +166,7 @@ class DeskWindow(QMainWindow):
 
         if self._sheet is None:
             self._sheet = WorkingsSheet(self.session)
-            self._split.addWidget(self._sheet)
-            self._split.setStretchFactor(1, 0)
+            self.room.take_sheet(self._sheet)
         return self._sheet
 
     def _show_workings(self, title: str, figure: object) -> None:

@@ -1,5 +1,6 @@
 """The window: going about, the side sheet, what is remembered."""
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -57,6 +58,18 @@ def test_workings_open_beside_the_place_and_escape_gives_the_keyboard_back(windo
     qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Escape)
     assert not sheet.isVisible()
     assert window.focusWidget() is before
+
+
+@pytest.mark.parametrize(("width", "beside"), [(1000, False), (1900, True)])
+def test_the_sheet_stands_beside_the_place_where_there_is_room_and_never_squeezes_it(window, qtbot, width, beside):
+    window.resize(width, 800)
+    window.session.show_workings("Target weight", FIGURE)
+    qtbot.waitUntil(lambda: window.sheet().isVisible())
+    assert window.room.is_beside() is beside
+    assert window.stack.width() >= window.stack.currentWidget().minimumSizeHint().width()
+    assert (window.stack.geometry().right() < window.sheet().geometry().left()) is beside
+    window.sheet().close_sheet()
+    assert window.stack.width() == window.room.width()
 
 
 def test_a_caution_shows_its_reason_and_source(window):

@@ -29,6 +29,8 @@ class Column:
     right: bool = False
     width: int = 120
     stretch: bool = False
+    spare: int = 0
+    """Columns with a number are hidden where the table is narrow, the highest first."""
 
 
 class PagedModel(QAbstractTableModel):

@@ -48,6 +48,7 @@ class Field(QWidget):
         self._inside = column(self, space=3)
         for widget in (self.label, self.edit, self.sentence):
             self._inside.addWidget(widget)
+        self._inside.addStretch(1)
         self.setFocusProxy(self.edit)
         self.edit.textChanged.connect(self._typed)
         self.edit.returnPressed.connect(self.accepted)
@@ -295,6 +296,7 @@ class ChoiceField(QWidget):
         inside = column(self, space=3)
         for widget in (self.label, self.box, self.sentence):
             inside.addWidget(widget)
+        inside.addStretch(1)
         self.setFocusProxy(self.box)
         self.set_choices(choices)
         self.box.currentIndexChanged.connect(lambda _i: self.changed.emit())

@@ -6,12 +6,13 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
 from dryhouse.desk.models.paged import Column, PagedModel
 
 _ROW_HEIGHT = 40
+_STRETCH_AT_LEAST = 170
 
 
 class PagedTable(QTableView):
@@ -56,12 +57,15 @@ class PagedTable(QTableView):
         """The number of the chosen line."""
         return self.rows.id_at(self.currentIndex().row())
 
-    def set_ids(self, ids: Sequence[int]) -> None:
-        """List these; the chosen one stays chosen where it is still listed, else the first is."""
-        kept = self._told
+    def set_ids(self, ids: Sequence[int], *, same_list: bool = False) -> None:
+        """List these; the chosen one stays chosen where it is still listed, else the first is; or, where it is
+        the same list read again, the one that took the place of the one that went."""
+        kept, before = self._told, self.currentIndex().row()
         self._setting = True
         self.rows.set_ids(ids)
         line = self.rows.line_of(kept) if kept is not None else -1
+        if line < 0 and same_list:
+            line = min(before, len(ids) - 1)
         if len(ids):
             self._go(max(line, 0))
         self._setting = False
@@ -98,6 +102,19 @@ class PagedTable(QTableView):
             if column.stretch:
                 header.setSectionResizeMode(i, QHeaderView.ResizeMode.Stretch)
         header.sortIndicatorChanged.connect(self._sort)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_columns()
+
+    def _fit_columns(self) -> None:
+        """Hide what can be spared until the stretching column has room."""
+        columns = self.rows.columns
+        room = self.viewport().width() - sum(_STRETCH_AT_LEAST if c.stretch else c.width for c in columns)
+        for spare in sorted((c for c in columns if c.spare), key=lambda c: -c.spare):
+            hidden = room < 0
+            self.setColumnHidden(columns.index(spare), hidden)
+            room += spare.width if hidden else 0
 
     def _sort(self, column: int, order: Qt.SortOrder) -> None:
         if 0 <= column < len(self.rows.columns) and self.rows.columns[column].sort:

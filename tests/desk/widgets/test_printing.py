@@ -9,3 +9,25 @@ def test_a_page_becomes_a_pdf(tmp_path, qapp):
     data = path.read_bytes()
     assert data.startswith(b"%PDF")
     assert data.count(b"/Type /Page\n") >= 2
+
+
+def test_the_preview_draws_the_page_for_the_printer(qtbot, monkeypatch):
+    from PySide6.QtPrintSupport import QPrinter, QPrintPreviewDialog
+    from PySide6.QtWidgets import QWidget
+
+    from dryhouse.desk.widgets.printing import preview
+
+    drawn = []
+
+    def shown(dialog):
+        printer = QPrinter()
+        printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+        printer.setOutputFileName("/dev/null")
+        dialog.paintRequested.emit(printer)
+        drawn.append(printer.outputFormat())
+
+    monkeypatch.setattr(QPrintPreviewDialog, "exec", shown)
+    parent = QWidget()
+    qtbot.addWidget(parent)
+    preview(parent, document("Sweet corn", "<p>line</p>"))
+    assert drawn

@@ -76,6 +76,6 @@ def shown(fact: Fact, style: Style) -> str:
 def told(fact: Fact) -> str:
     """Where a figure comes from, and anything the source says of it."""
     sample = f"; mean of {fact.n} samples" if fact.n else ""
-    note = f". {fact.note}" if fact.note and fact.how != "entered" else ""
+    note = f". {fact.note[:1].upper()}{fact.note[1:]}" if fact.note and fact.how != "entered" else ""
     basis = str(fact.basis).removeprefix("handbook: ")
     return f"{basis}{sample}{note}"

@@ -83,9 +83,9 @@ class BatchPanel(QWidget):
         for widget in (self.heading, self.facts, self.trouble, self.card):
             inside.addWidget(widget)
         inside.addStretch(1)
-        self._page = page
         outer = column(self, space=8)
-        outer.addWidget(scrolling(page), 1)
+        self._area = scrolling(page)
+        outer.addWidget(self._area, 1)
         outer.addLayout(row(self.edit, self.chart, 1, self.delete))
         self.show_batch(None)
         session.style_changed.connect(lambda: self.show_batch(self.batch.id if self.batch else None))
@@ -94,7 +94,7 @@ class BatchPanel(QWidget):
         """Show the batch of this number; None shows nothing."""
         self.batch = None if id is None else self.session.kitchen.journal.get(Batch, id)
         there = self.batch is not None
-        for widget in (self._page, self.edit, self.chart, self.delete):
+        for widget in (self._area, self.edit, self.chart, self.delete):
             widget.setVisible(there)
         if self.batch is None:
             return

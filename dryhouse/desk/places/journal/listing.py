@@ -6,11 +6,12 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QSizePolicy, QWidget
+from PySide6.QtWidgets import QComboBox, QSizePolicy, QStackedWidget, QWidget
 
 from dryhouse.desk.models.paged import Column
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.paged_table import PagedTable
 from dryhouse.kitchen.dryers import dryers
@@ -48,7 +49,17 @@ class BatchListing(QWidget):
         self.table.show_sort(self._sort, self._descending)
         self.count = words("", "small")
         inside = column(self, space=8)
-        inside.addWidget(self.table, 1)
+        self.none = EmptyState(
+            session.theme,
+            "journal",
+            "No batch fits",
+            "Nothing recorded fits all of this.",
+            ("Show all", self.clear),
+        )
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.table)
+        self.pages.addWidget(self.none)
+        inside.addWidget(self.pages, 1)
         inside.addWidget(self.count)
         self.filter.changed.connect(lambda _text: self.list_again())
         self.filter.down.connect(self.table.setFocus)
@@ -72,7 +83,7 @@ class BatchListing(QWidget):
         _offer(self.period, [("Any time", ANY), *self._periods(first)])
         _offer(self.state, [("Every state", ANY), *((s.capitalize(), s) for s in BATCH_STATES)])
         first_time = self.table.current_id is None
-        self.list_again()
+        self.list_again(same_list=True)
         if first_time:
             self._choose_past_plans()
 
@@ -85,10 +96,11 @@ class BatchListing(QWidget):
                 self.table.choose(row.batch.id)
                 return
 
-    def list_again(self) -> None:
+    def list_again(self, *, same_list: bool = False) -> None:
         """Read which batches the filter leaves."""
         ids = self.session.kitchen.journal.batch_ids(self.query())
-        self.table.set_ids(ids)
+        self.table.set_ids(ids, same_list=same_list)
+        self.pages.setCurrentWidget(self.table if len(ids) else self.none)
         number = f"{len(ids):,}".replace(",", " ")
         self.count.setText(f"{number} {'batch' if len(ids) == 1 else 'batches'}")
         self.counted.emit(len(ids), self.query() != BatchQuery(sort=self._sort, descending=self._descending))
@@ -152,10 +164,10 @@ class BatchListing(QWidget):
         return (
             Column("Started", self._started, "started", width=116),
             Column("Food", self._food, "food", width=180, stretch=True),
-            Column("Dryer", lambda r: r.dryer_name, "dryer", width=104),
-            Column("Loaded", lambda r: mass(r.batch.prepared_mass), "fresh", right=True, width=100),
+            Column("Dryer", lambda r: r.dryer_name, "dryer", width=104, spare=3),
+            Column("Loaded", lambda r: mass(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
             Column("Dried", lambda r: mass(r.batch.dried_mass), "dried", right=True, width=80),
-            Column("Yield", self._yield, "yield", right=True, width=64),
+            Column("Yield", self._yield, "yield", right=True, width=64, spare=1),
         )
 
     def _started(self, row: BatchRow) -> str:

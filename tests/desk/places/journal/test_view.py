@@ -90,6 +90,33 @@ def test_deleting_can_be_taken_back(place):
     assert listed(place) == [1, 2, 3]
 
 
+def test_after_deleting_the_next_one_is_chosen(place):
+    place.listing.show(2)
+    place.delete(2)
+    assert place.listing.table.current_id == 3
+    place.delete(3)
+    assert place.listing.table.current_id == 1
+
+
+def test_where_nothing_fits_one_click_shows_all_again(place):
+    place.listing.filter.edit.setText("nothing like it")
+    place.listing.filter.tell()
+    assert place.listing.none.isVisible()
+    place.listing.none.buttons[0].click()
+    assert listed(place) == [1, 2, 3]
+    assert place.listing.table.isVisible()
+
+
+def test_a_narrow_list_keeps_food_and_dried_weight(place):
+    place.listing.resize(420, 500)
+    place.listing.table.resize(400, 500)
+    hidden = [
+        c.title for i, c in enumerate(place.listing.table.rows.columns) if place.listing.table.isColumnHidden(i)
+    ]
+    assert hidden
+    assert not {"Food", "Dried", "Started"} & set(hidden)
+
+
 def test_a_batch_hidden_by_the_filter_is_brought_into_view(place, qtbot):
     place.listing.filter.edit.setText("apple")
     place.listing.filter.tell()

@@ -1,0 +1,54 @@
+"""The room beside the rail: the place in view, and the side sheet next to it, or over its edge."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QObject
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QStackedWidget, QWidget
+
+_SHEET_WIDTH = 380
+_PLACE_AT_LEAST = 1000
+
+
+class Room(QWidget):
+    """Lays out the stack of places and the sheet. A place is never squeezed below what it needs."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.stack = QStackedWidget(self)
+        self.stack.setAccessibleName("Place")
+        self.sheet: QWidget | None = None
+
+    def take_sheet(self, sheet: QWidget | None) -> None:
+        """Another sheet, or none."""
+        if self.sheet is not None:
+            self.sheet.removeEventFilter(self)
+            self.sheet.setParent(None)
+            self.sheet.deleteLater()
+        self.sheet = sheet
+        if sheet is not None:
+            sheet.setParent(self)
+            sheet.installEventFilter(self)
+        self._lay_out()
+
+    def is_beside(self) -> bool:
+        """Whether the sheet stands beside the place and covers nothing of it."""
+        needed = max(self.stack.minimumSizeHint().width(), _PLACE_AT_LEAST)
+        return self.width() - _SHEET_WIDTH >= needed
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._lay_out()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.sheet and event.type() in (QEvent.Type.Show, QEvent.Type.Hide):
+            self._lay_out()
+        return super().eventFilter(watched, event)
+
+    def _lay_out(self) -> None:
+        shown = self.sheet is not None and not self.sheet.isHidden()
+        beside = shown and self.is_beside()
+        self.stack.setGeometry(0, 0, self.width() - (_SHEET_WIDTH if beside else 0), self.height())
+        if self.sheet is not None:
+            self.sheet.setGeometry(self.width() - _SHEET_WIDTH, 0, _SHEET_WIDTH, self.height())
+            self.sheet.raise_()
