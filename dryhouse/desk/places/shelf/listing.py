@@ -169,11 +169,11 @@ class LotListing(QWidget):
     def _columns(self) -> tuple[Column, ...]:
         return (
             Column("Food", lot_name, "food", width=190, stretch=True),
-            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=116),
-            Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=110),
-            Column("Use", self._first, "keep_by", right=True, width=46),
-            Column("Left", self._amount, "mass", right=True, width=130),
-            Column("Place", lambda line: line.place or "not recorded", "place", width=96),
+            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=112),
+            Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=116),
+            Column("Use", self._first, "keep_by", right=True, width=44),
+            Column("Left", self._amount, "mass", right=True, width=142),
+            Column("Place", lambda line: line.place or "not recorded", "place", width=92),
         )
 
     def _first(self, line: ShelfLine) -> str:
