@@ -22,6 +22,8 @@ from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 TAU = np.array([0.10, 0.17])
 """Sizes of the clock's error: on whole published runs these two make 8 in 10 finishes fall in the 80 % band."""
 TAU_PRIOR = np.array([0.5, 0.5])
+MOST_CELLS = 6000
+"""Where more cells than these matter, so many are drawn in proportion to their weight, evenly."""
 TAILS = 4.0
 """Degrees of freedom of the expected half-time: what was expected gives way to weighings that contradict it."""
 NOISE = np.array([1.0, 3.0, 8.0])
@@ -162,7 +164,7 @@ def _likelihood(
 def _collect(
     table: Shapes, log_half: Array, told: Expectation, prior_shape: Array, found: Array | None, last_hour: float
 ) -> Posterior:
-    """Prior times likelihood, the cells that carry all but a thousandth of the weight."""
+    """Prior times likelihood: the cells that carry all but a thousandth of the weight, or an even draw of them."""
     pull = -0.5 * (TAILS + 1.0) * np.log1p(((log_half - told.log_half) / told.sd_log_half) ** 2 / TAILS)
     log = (
         prior_shape[:, None, None, None]
@@ -175,5 +177,9 @@ def _collect(
     log = log - log.max()
     keep = np.flatnonzero(log.ravel() > -9.0)
     weight = np.exp(log.ravel()[keep])
+    if len(keep) > MOST_CELLS:
+        run = np.cumsum(weight)
+        keep = keep[np.searchsorted(run, (np.arange(MOST_CELLS) + 0.5) / MOST_CELLS * run[-1])]
+        weight = np.ones(MOST_CELLS)
     s, h, c, m = np.unravel_index(keep, log.shape)
     return Posterior(np.asarray(s), log_half[h], told.levels[c], TAU[m], weight / weight.sum(), last_hour)

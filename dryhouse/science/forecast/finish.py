@@ -37,7 +37,7 @@ def finish_times(table: Shapes, found: Posterior, target: Array, target_weight: 
     """Weighted finish times (h) for targets as shares of m0, each with its weight; inf where never reached.
 
     The clock's own error past the last weighing is taken at `_CLOCK`. Times before the last
-    weighing are dropped, since the target had not been reached by then.
+    weighing are dropped, since the target had not been reached by then; if all are, it is due now.
     """
     times, weights = [], []
     for aim, share in zip(target, target_weight, strict=True):
@@ -49,6 +49,8 @@ def finish_times(table: Shapes, found: Posterior, target: Array, target_weight: 
         log_time = centre[:, None] + spread[:, None] * _CLOCK[None, :]
         weight = np.broadcast_to(share * found.weight[:, None] / len(_CLOCK), log_time.shape)
         good = np.ones(log_time.shape, bool) if begun is None else log_time > begun + 1e-3
+        if begun is not None and not good.any():
+            log_time, good = np.full(log_time.shape, begun + 1e-3), ~good
         times.append(np.exp(np.minimum(log_time[good], 50.0)))
         weights.append(weight[good])
     time, weight = np.concatenate(times), np.concatenate(weights)
