@@ -21,8 +21,6 @@ from dryhouse.science.moisture import Load, wet_to_dry
 from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
 from dryhouse.science.values import Fact, Figure, merge_bases
 
-MIDDLE_80 = 2.5631
-"""Width of the middle 80 % of a normal distribution in standard deviations."""
 ROOM_C = 25.0
 """Where the kitchen's temperature is not recorded, water activity is estimated for this room (assumption)."""
 
@@ -56,7 +54,9 @@ def outlook_of(
 ) -> Outlook:
     """The outlook of a run whose points stand at these hours (from the first point) with these net masses.
 
-    A batch that is off the dryer has no forecast; its water activity is of its last weighing.
+    The forecast is of the target weight that the verdict goes by; how well the starting moisture is known
+    stands in the interval of the moisture and of the target weight. A batch that is off the dryer has no
+    forecast; its water activity is of its last weighing.
     """
     if load is None or target is None or not grams:
         return Outlook(why_none="A forecast wants the starting moisture, the target and one weighing.")
@@ -77,7 +77,6 @@ def outlook_of(
             hours,
             grams,
             dry_matter_g=load.solids,
-            dry_matter_sd_g=(load.solids_high - load.solids_low) / MIDDLE_80,
             target_moisture_pct=target.value,
             equilibrium=level,
             prior=prior_for(kitchen, batch, food, load, target, heat),
