@@ -50,6 +50,11 @@ class Rail(QFrame):
         """Say at the foot which journal is open."""
         self._journal.setText(title)
 
+    def set_usable(self, usable: bool) -> None:
+        """Places can be gone to only while a journal is open."""
+        for made in self.buttons.values():
+            made.setEnabled(usable)
+
     def _button(self, spec: PlaceSpec) -> QToolButton:
         made = QToolButton()
         made.setText(spec.title)

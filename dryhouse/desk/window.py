@@ -54,6 +54,7 @@ class DeskWindow(QMainWindow):
         self.specs = places()
         self.rail = Rail(self.theme, self.specs)
         self.rail.chosen.connect(self.go)
+        self.rail.set_usable(False)
         self.room = Room()
         self.stack = self.room.stack
         middle = QWidget()
@@ -78,6 +79,7 @@ class DeskWindow(QMainWindow):
         self.session = session
         self.setWindowTitle(f"{title} – Dryhouse" if title else "Dryhouse")
         self.rail.set_journal(title)
+        self.rail.set_usable(True)
         self._bar = MessageBar(session)
         self._middle.addWidget(self._bar)
         self._sheet: QWidget | None = None
@@ -104,6 +106,8 @@ class DeskWindow(QMainWindow):
         self._bar.setParent(None)
         self._bar.deleteLater()
         self.menuBar().clear()
+        self.rail.set_journal("")
+        self.rail.set_usable(False)
         self.session.deleteLater()
         self.session = None
 
@@ -128,6 +132,8 @@ class DeskWindow(QMainWindow):
             return None
         view = self.view(place)
         if view is not None:
+            if self._sheet is not None and view is not self.stack.currentWidget():
+                self._sheet.hide()
             self.stack.setCurrentWidget(view)
             self.rail.mark(place)
             self.settings.setValue("window/place", place)

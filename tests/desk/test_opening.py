@@ -81,6 +81,7 @@ def test_a_journal_that_does_not_open_leaves_a_window_with_a_sentence_and_choice
     assert not opening.open(journals.own)
     assert heading(opening) == "This journal did not open"
     assert "locked by another window" in opening._plain.sentence.text()
+    assert not any(b.isEnabled() for b in opening.window.rail.buttons.values())
     assert [b.text() for b in opening._plain.buttons] == [
         "Open another journal…",
         "Restore a backup…",

@@ -162,11 +162,11 @@ class BatchListing(QWidget):
             return session.style.show(quantity, "")
 
         return (
-            Column("Started", self._started, "started", width=116),
+            Column("Started", self._started, "started", width=112),
             Column("Food", self._food, "food", width=180, stretch=True),
             Column("Dryer", lambda r: r.dryer_name, "dryer", width=104, spare=3),
             Column("Loaded", lambda r: mass(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
-            Column("Dried", lambda r: mass(r.batch.dried_mass), "dried", right=True, width=80),
+            Column("Dried", lambda r: mass(r.batch.dried_mass), "dried", right=True, width=92),
             Column("Yield", self._yield, "yield", right=True, width=64, spare=1),
         )
 
