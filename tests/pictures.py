@@ -3,7 +3,7 @@
     python tests/pictures.py FOLDER [--place journal] [--size 1280x800] [--look light]
 
 Without choices it draws every place at 1280×800 and 1920×1080, light and dark. The README's picture is
-`sample_data/pictures/journal.png`, made by `python tests/pictures.py sample_data/pictures --readme`.
+`sample_data/pictures/journal-light.png`, made by `python tests/pictures.py sample_data/pictures --readme`.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ import os
 import sys
 import tempfile
 import time
+from collections.abc import Sequence
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
@@ -28,7 +29,7 @@ def main() -> None:
     asked.add_argument("--place", action="append", help="only this place; may be given more than once")
     asked.add_argument("--size", action="append", choices=SIZES)
     asked.add_argument("--look", action="append", choices=LOOKS)
-    asked.add_argument("--readme", action="store_true", help="one picture, named after the place alone")
+    asked.add_argument("--readme", action="store_true", help="the README's picture alone")
     given = asked.parse_args()
     given.folder.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory() as data:
@@ -36,13 +37,13 @@ def main() -> None:
         if not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
             os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
         if given.readme:
-            draw(given.folder, ["journal"], SIZES[:1], LOOKS[:1], plain_names=True)
+            draw(given.folder, ["journal"], SIZES[:1], LOOKS[:1], readme=True)
         else:
             draw(given.folder, given.place, given.size or SIZES, given.look or LOOKS)
 
 
 def draw(
-    folder: Path, places: list[str] | None, sizes: list[str], looks: list[str], *, plain_names: bool = False
+    folder: Path, places: list[str] | None, sizes: Sequence[str], looks: Sequence[str], *, readme: bool = False
 ) -> None:
     """One PNG for each place, size and look."""
     from PySide6.QtWidgets import QApplication
@@ -52,6 +53,7 @@ def draw(
     from dryhouse.desk.theme import Theme
     from dryhouse.desk.window import DeskWindow
     from dryhouse.house import Journals
+    from dryhouse.kitchen.ports import BatchQuery
 
     app = QApplication([])
     theme = Theme(app, "light")
@@ -66,9 +68,14 @@ def draw(
             for spec in window.specs:
                 if places and spec.id not in places:
                     continue
-                window.go(spec.id)
+                view = window.go(spec.id)
+                if readme:
+                    corn = opening.session.kitchen.journal.batch_ids(
+                        BatchQuery(foods=("corn",), states=("finished",))
+                    )
+                    view.show_record("batch", corn[0])
                 settle(app)
-                name = spec.id if plain_names else f"{spec.id}_{size}_{look}"
+                name = f"{spec.id}-{look}" if readme else f"{spec.id}_{size}_{look}"
                 window.grab().save(str(folder / f"{name}.png"))
     window.close()
 
