@@ -18,6 +18,7 @@ from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, Figure
 
 DRIED, STAPLE, LABEL = "dried", "staple", "label"
+_TOLD = {DRIED: "home-dried", STAPLE: "bought", LABEL: "by its own label"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,7 @@ class Choice:
     @property
     def told(self) -> str:
         """The name and what it is, for a list."""
-        return f"{self.name}, {'home-dried' if self.kind == DRIED else 'bought'}"
+        return f"{self.name}, {_TOLD[self.kind]}"
 
 
 def find_ingredients(kitchen: Kitchen, text: str, limit: int = 8) -> list[Choice]:

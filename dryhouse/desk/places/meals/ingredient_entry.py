@@ -7,12 +7,15 @@ from PySide6.QtWidgets import QCompleter, QLineEdit
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark
-from dryhouse.kitchen.ingredients import Choice, find_ingredients, identify_ingredient
+from dryhouse.kitchen.ingredients import LABEL, Choice, find_ingredients, identify_ingredient
 from dryhouse.science.errors import InputProblem
 
 
 class IngredientEntry(QLineEdit):
-    """A name and, behind it, the one thing it means. `settled` fires when that changes."""
+    """A name and, behind it, the one thing it means. `settled` fires when that changes.
+
+    What nobody here knows is taken as it is, by its own label.
+    """
 
     settled = Signal()
 
@@ -56,7 +59,10 @@ class IngredientEntry(QLineEdit):
     def _meant(self, text: str) -> tuple[Choice | None, str]:
         if self.choice is not None and self.choice.name.casefold() == text.casefold():
             return self.choice, ""
-        told = next((c for c in self._offered if text.casefold() in (c.told.casefold(), c.name.casefold())), None)
+        key = text.casefold()
+        told = next((c for c in self._offered if key == c.told.casefold()), None) or next(
+            (c for c in self._offered if key == c.name.casefold() and c.kind != LABEL), None
+        )
         if told is not None:
             return told, ""
         try:
@@ -67,7 +73,9 @@ class IngredientEntry(QLineEdit):
             return None, problem.sentence
 
     def _offer(self, text: str) -> None:
-        self._offered = find_ingredients(self.session.kitchen, text) if text.strip() else []
+        known = find_ingredients(self.session.kitchen, text) if text.strip() else []
+        own = [Choice(LABEL, "", " ".join(text.split()))] if text.strip() else []
+        self._offered = [*known, *own]
         self._names.setStringList([c.told for c in self._offered])
 
     def _take(self, told: str) -> None:

@@ -59,6 +59,7 @@ class MealCard(QWidget):
             hint="sea level",
             name="altitude",
         )
+        self.boil_off = NumberField(session, "Boils off, ml a min", hint="as reckoned", name="boil_off")
         self.method = TextField(session, "Method")
         self.parts = PartsTable(session)
         self.sums = SumsView(session)
@@ -68,7 +69,10 @@ class MealCard(QWidget):
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.reckon)
         self._build()
-        self._fields = (self.name, self.servings, self.minutes, self.pot, self.altitude, self.method)
+        self._fields = (
+            *(self.name, self.servings, self.minutes, self.pot),
+            *(self.boil_off, self.altitude, self.method),
+        )
         for field in self._fields:
             field.changed.connect(self._pause.start)
             field.accepted.connect(self.save)
@@ -87,9 +91,8 @@ class MealCard(QWidget):
         head.addWidget(self.name, 0, 0, 1, 2)
         for n, field in enumerate((self.servings, self.cooking, self.liquid), start=2):
             head.addWidget(field, 0, n)
-        for n, field in enumerate((self.minutes, self.pot, self.altitude)):
+        for n, field in enumerate((self.minutes, self.pot, self.boil_off, self.altitude, self.method)):
             head.addWidget(field, 1, n)
-        head.addWidget(self.method, 1, 3, 1, 2)
         for n in range(5):
             head.setColumnStretch(n, 1)
         for choice in (self.cooking, self.liquid):
@@ -130,6 +133,7 @@ class MealCard(QWidget):
         self.liquid.set_value(meal.liquid)
         self.minutes.set_value(meal.cook_minutes)
         self.pot.set_value(meal.pot_diameter)
+        self.boil_off.set_value(meal.boil_off_ml_per_min)
         self.method.set_value(meal.method or None)
         for field in (self.name, self.method):
             field.edit.setCursorPosition(0)
@@ -160,6 +164,7 @@ class MealCard(QWidget):
             liquid=self.liquid.value(),
             cook_minutes=self.minutes.value(),
             pot_diameter=self.pot.value(),
+            boil_off_ml_per_min=self.boil_off.value(),
             method=self.method.text(),
         )
 

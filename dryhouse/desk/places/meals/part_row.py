@@ -169,6 +169,8 @@ class PartRow(QObject):
         return style.show(part.mass or part.volume, "")
 
     def _settled(self) -> None:
+        if self.name.choice is not None and self.name.choice.kind == LABEL:
+            self.labels.show()
         self.changed.emit()
         self.used.emit()
 

@@ -182,6 +182,22 @@ def test_label_figures_replace_the_handbooks(qtbot, place: MealsPlace) -> None:
     assert card.sums.strip.energy.figure.value == pytest.approx(320.0)
 
 
+def test_what_nobody_knows_goes_in_by_its_own_label(place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    card = place.meals.card
+    row = card.parts.first_empty()
+    typed(row.name, "club crackers")
+    row.name.settle()
+    assert row.labels.isVisible()
+    typed(row.amount, "50 g")
+    card.reckon()
+    assert any("club crackers" in remark and "nothing is known" in remark for remark in card.sheet.remarks)
+    row.labels.numbers["label_energy_kcal"].set_value(480)
+    assert card.save()
+    kept = meal_parts(place.session.kitchen, card.meal.id)[1]
+    assert (kept.name, kept.food, kept.staple, kept.label_energy_kcal) == ("club crackers", "", "", 480)
+
+
 def test_a_swap_is_seen_before_it_is_made(place: MealsPlace) -> None:
     named(place, "camp stew")
     card = place.meals.card
