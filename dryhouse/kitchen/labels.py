@@ -14,7 +14,8 @@ from dryhouse.kitchen.cautions import cautions_for
 from dryhouse.kitchen.days import day_of, end_of_day, today
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.shelf_book import ShelfBook, ShelfLine
+from dryhouse.kitchen.shelf_book import ShelfBook
+from dryhouse.kitchen.shelf_lines import ShelfLine
 from dryhouse.kitchen.standing import LOOK_FIRST
 from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem

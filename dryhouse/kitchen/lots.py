@@ -13,7 +13,8 @@ from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
 from dryhouse.kitchen.records.lots import COOKED, DRAW_KINDS, PACKAGES, THROWN_OUT
 from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.shelf_book import ShelfBook, titled
+from dryhouse.kitchen.shelf_book import ShelfBook
+from dryhouse.kitchen.shelf_lines import titled
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 

@@ -12,7 +12,8 @@ from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.history import with_trip
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.shelf_book import ShelfBook, ShelfLine, in_order
+from dryhouse.kitchen.shelf_book import ShelfBook
+from dryhouse.kitchen.shelf_lines import ShelfLine, in_order
 from dryhouse.kitchen.standing import KEEPING, THROWN_OUT, USE_SOON, USED_UP, Standing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.keeping import life_at, used_up

@@ -11,7 +11,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
-from typing import Any, cast
+from typing import Any
 
 from dryhouse.handbook.keeping_table import KeepingLines, keeping_lines
 from dryhouse.handbook.tables import Food
@@ -20,7 +20,8 @@ from dryhouse.kitchen.cautions import dry_enough, facts_of_batch, facts_of_food,
 from dryhouse.kitchen.days import day_of, start_of
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.history import stretches
-from dryhouse.kitchen.ports import Done, Journal, R, Record
+from dryhouse.kitchen.ports import Done, Record
+from dryhouse.kitchen.read_once import remembering
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -34,8 +35,8 @@ from dryhouse.kitchen.records import (
     PlaceTemperature,
 )
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.shelf_lines import ShelfLine
 from dryhouse.kitchen.standing import (
-    STANDINGS,
     THROWN_OUT,
     USED_UP,
     Reasons,
@@ -52,29 +53,6 @@ _HANDFUL = 10000
 
 
 @dataclass(frozen=True, slots=True)
-class ShelfLine:
-    """One lot as the shelf shows it on a day."""
-
-    lot: Lot
-    food_name: str
-    standing: str
-    reason: str
-    keep_by: date | None
-    mass_left_g: float | None
-    volume_left_ml: float | None
-    place: str
-    place_id: int | None
-    batch_title: str = ""
-    first: int | None = None
-    """1 for the lot to use first, and so on; None for lots that are not in good standing."""
-
-    @property
-    def title(self) -> str:
-        """What to call the lot: its batch's title or its food, and its own name where it has one."""
-        return titled(self.batch_title or self.food_name, self.lot.name)
-
-
-@dataclass(frozen=True, slots=True)
 class _Kept:
     """What was worked out of the batch a lot came from."""
 
@@ -82,31 +60,6 @@ class _Kept:
     dry: bool | None
     dried_on: datetime | None
     title: str
-
-
-def titled(what: str, name: str) -> str:
-    """A food and the name of a lot of it, without saying the food twice."""
-    said = what if not name else name if what.casefold() in name.casefold() else f"{what}, {name}"
-    return said[:1].upper() + said[1:]
-
-
-class _Remembering:
-    """The journal, but her own foods and figures are read only once: every batch of the shelf asks for them."""
-
-    def __init__(self, journal: Journal) -> None:
-        self._journal = journal
-        self._known: dict[Any, Any] = {}
-
-    def __getattr__(self, name: str) -> Any:
-        return getattr(self._journal, name)
-
-    def where(self, kind: type[R], **equals: Any) -> tuple[R, ...]:
-        if kind not in (OwnFood, OwnFigure):
-            return self._journal.where(kind, **equals)
-        if kind not in self._known:
-            self._known[kind] = self._journal.where(kind)
-        known: tuple[R, ...] = self._known[kind]
-        return tuple(r for r in known if all(getattr(r, name) == value for name, value in equals.items()))
 
 
 @dataclass
@@ -228,7 +181,7 @@ class ShelfBook:
     def _read_batches(self, ids: tuple[int, ...]) -> None:
         parts: dict[int, list[BatchPart]] = defaultdict(list)
         journal = self.kitchen.journal
-        quick = replace(self.kitchen, journal=cast(Journal, _Remembering(journal)))
+        quick = replace(self.kitchen, journal=remembering(journal))
         handfuls = [ids[n : n + _HANDFUL] for n in range(0, len(ids), _HANDFUL)]
         for part in (p for some in handfuls for p in journal.where(BatchPart, batch=some)):
             parts[part.batch].append(part)
@@ -382,10 +335,3 @@ def _when(record: Any) -> tuple[Any, int]:
         else record.on,
         record.id,
     )
-
-
-def in_order(lines: Sequence[ShelfLine]) -> list[ShelfLine]:
-    """By standing as a person should see it, then by keep-by."""
-    rank = {name: n for n, name in enumerate(STANDINGS)}
-    far = date.max
-    return sorted(lines, key=lambda line: (rank[line.standing], line.keep_by or far, line.lot.id))

@@ -11,7 +11,8 @@ from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.days import end_of_day, read_date, today
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.shelf import shelf
-from dryhouse.kitchen.shelf_book import ShelfBook, ShelfLine
+from dryhouse.kitchen.shelf_book import ShelfBook
+from dryhouse.kitchen.shelf_lines import ShelfLine
 from dryhouse.science.display import Style
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import cautions_json

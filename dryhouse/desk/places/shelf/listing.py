@@ -26,7 +26,7 @@ from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.paged_table import PagedTable
 from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.labels import day_words
-from dryhouse.kitchen.shelf_book import ShelfLine
+from dryhouse.kitchen.shelf_lines import ShelfLine
 from dryhouse.kitchen.standing import STANDINGS, THROWN_OUT, USED_UP
 from dryhouse.kitchen.words import split_words
 

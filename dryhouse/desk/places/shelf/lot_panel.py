@@ -20,7 +20,7 @@ from dryhouse.kitchen.conditioning import days_needed
 from dryhouse.kitchen.days import end_of_day
 from dryhouse.kitchen.labels import day_words
 from dryhouse.kitchen.shelf import keep_by_figure
-from dryhouse.kitchen.shelf_book import ShelfLine
+from dryhouse.kitchen.shelf_lines import ShelfLine
 
 ACTS = (
     ("move", "&Move", "M"),

@@ -14,7 +14,8 @@ from dryhouse.kitchen.days import end_of_day, today
 from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.shelf import shelf
-from dryhouse.kitchen.shelf_book import ShelfBook, ShelfLine
+from dryhouse.kitchen.shelf_book import ShelfBook
+from dryhouse.kitchen.shelf_lines import ShelfLine
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.safety import LotFacts
 
