@@ -27,7 +27,7 @@ class Basis:
 
     def __str__(self) -> str:
         if self.kind == "own":
-            return f"own batches, n={self.n}" + (f" ({self.source})" if self.source else "")
+            return f"own records, n={self.n}" + (f" ({self.source})" if self.source else "")
         return f"{self.kind}: {self.source}" if self.source else self.kind
 
 

@@ -22,4 +22,4 @@ def test_the_json_keys_are_the_same_for_every_figure():
 def test_a_recalled_fact_says_so_and_an_entered_one_is_entered():
     assert "recalled" in Fact(1, "g", "a book", "recalled").basis.source
     assert Fact(1, "g", "entered by you", "entered").basis.kind == "entered"
-    assert str(Basis("own", "", 4)) == "own batches, n=4"
+    assert str(Basis("own", "", 4)) == "own records, n=4"

@@ -48,7 +48,7 @@ def test_a_figure_shows_value_measure_interval_and_basis(shown):
         "7 oz",
         "or 1½ cups",
         "likely 6.5 oz to 7.5 oz",
-        "handbook: a source; own batches, n=3",
+        "handbook: a source; own records, n=3",
     ]
 
 
