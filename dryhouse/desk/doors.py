@@ -38,3 +38,22 @@ class Journals(Protocol):
 
     def restore(self, backup: Path, into: Path | None = None) -> Path | None:
         """Put a backup in the place of a journal that is not open; where the former one is kept."""
+
+
+class Doorway(Protocol):
+    """What the menus can ask of whoever opens journals."""
+
+    def open_own(self) -> None:
+        """Her own journal."""
+
+    def open_sample(self) -> None:
+        """The sample journal."""
+
+    def ask_open(self) -> None:
+        """Ask which file, and open it."""
+
+    def back_up(self) -> None:
+        """Copy the open journal to its folder of backups."""
+
+    def ask_restore(self) -> None:
+        """Ask which backup, and put it in the journal's place."""

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFileDialog
 
 from dryhouse.desk.ahead import read_ahead_later
 from dryhouse.desk.doors import Journals, Opener
+from dryhouse.desk.menus import fill_menus
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.window import DeskWindow
@@ -107,6 +108,7 @@ class Opening(QObject):
         self.session = Session(kitchen, self.window.theme)
         self._drop_plain()
         self.window.attach(self.session, self.journals.name(kitchen) if self.journals is not None else "")
+        self.window.menus = fill_menus(self.window)
         if self.journals is not None and not len(kitchen.journal.batch_ids(BatchQuery())):
             self._welcome()
         else:

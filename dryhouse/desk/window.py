@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QMainWindow, QWidget
 from dryhouse.desk.theme import Theme
 
 if TYPE_CHECKING:
-    from dryhouse.desk.opening import Opening
+    from dryhouse.desk.doors import Doorway
     from dryhouse.desk.place import Place, PlaceSpec
     from dryhouse.desk.session import Session
 
@@ -31,9 +31,11 @@ class DeskWindow(QMainWindow):
         self.theme, self.settings = theme, settings
         self.specs: list[PlaceSpec] = []
         self.session: Session | None = None
-        self.doors: Opening | None = None
+        self.doors: Doorway | None = None
         """Who opens, backs up and restores journals; None in a window that only shows one."""
         self.views: dict[str, Place] = {}
+        self.menus: object | None = None
+        """The actions of the menu bar, filled by whoever opens journals."""
         self._waiting_for_paint = True
         self._furnished = False
         self.setWindowTitle("Dryhouse")
@@ -70,7 +72,6 @@ class DeskWindow(QMainWindow):
 
     def attach(self, session: Session, title: str = "") -> None:
         """Show this session's places; another session that was here is put away first."""
-        from dryhouse.desk.menus import fill_menus
         from dryhouse.desk.reminders import Reminders
         from dryhouse.desk.widgets.message_bar import MessageBar
 
@@ -86,7 +87,6 @@ class DeskWindow(QMainWindow):
         session.open_asked.connect(self._open)
         session.workings_asked.connect(self._show_workings)
         session.caution_asked.connect(self._show_caution)
-        self.menus = fill_menus(self)
         self.reminders = Reminders(session, session)
         self.reminders.start()
 
@@ -200,18 +200,6 @@ class DeskWindow(QMainWindow):
 
         if not open_reason_in(self.stack.currentWidget()):
             self.session.say("There is no caution in view.")
-
-    def show_help(self) -> None:
-        """The overview of keys."""
-        from dryhouse.desk.help import show_keys
-
-        show_keys(self)
-
-    def show_about(self) -> None:
-        """What this program is."""
-        from dryhouse.desk.help import show_about
-
-        show_about(self)
 
     # --- the frame --------------------------------------------------------------------------------------------
 
