@@ -19,6 +19,7 @@ from dryhouse.kitchen.shelf_lines import ShelfLine
 from dryhouse.kitchen.standing import LOOK_FIRST
 from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.units import figure_in
 from dryhouse.science.values import Caution, gravest_first
 
 
@@ -98,6 +99,4 @@ def _water(kitchen: Kitchen, lot: Lot, line: ShelfLine, style: Style) -> str:
         return ""
     soaks = [row.soak_hours_low for row in published_water(lot.food) if row.soak_hours_low]
     soak = f", soak at least {duration(max(soaks) * 3600)}" if soaks else ""
-    amount = figure.measure
-    said = style.amount(amount.value, amount.unit) if amount is not None else style.figure(figure)
-    return f"Water {said}{soak}"
+    return f"Water {amount_words(None, figure_in(figure, 'ml').value, style)}{soak}"

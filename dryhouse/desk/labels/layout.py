@@ -74,9 +74,11 @@ def fit(label: Label, size_mm: tuple[float, float], device: QPaintDevice) -> tup
     return (Fitted(bare, points),)
 
 
-def paint(painter: QPainter, fitted: Fitted, corner: QPointF, size_mm: tuple[float, float]) -> None:
-    """Draw one label with its upper left corner there, black on white."""
-    device = painter.device()
+def paint(
+    painter: QPainter, fitted: Fitted, corner: QPointF, size_mm: tuple[float, float], device: QPaintDevice
+) -> None:
+    """Draw one label with its upper left corner there, black on white, in the dots of the device it is laid out
+    for (the painter may draw them smaller, as a preview does)."""
     pad = _PADDING_MM * device.logicalDpiX() / 25.4
     width, _ = _room(size_mm, device)
     painter.save()

@@ -73,32 +73,39 @@ def print_on(job: LabelJob, device: QPagedPaintDevice) -> int:
     for page in range(pages):
         if page:
             device.newPage()
-        _draw_page(painter, job, fitted, page)
+        _draw_page(painter, job, fitted, page, device)
     painter.end()
     return pages
 
 
 def preview(job: LabelJob, page: int = 0) -> tuple[QImage, int]:
-    """A picture of one page as it will be printed (the last, where there are fewer), and how many there are."""
-    dots = _PREVIEW_DOTS / 25.4
-    width, height = (round(mm * dots) for mm in job.sheet.page_mm)
-    image = QImage(width, height, QImage.Format.Format_RGB32)
-    image.setDotsPerMeterX(round(dots * 1000))
-    image.setDotsPerMeterY(round(dots * 1000))
+    """A picture of one page (the last, where there are fewer), laid out as on paper, and how many there are."""
+    shown = _PREVIEW_DOTS / 25.4
+    image = QImage(*(round(mm * shown) for mm in job.sheet.page_mm), QImage.Format.Format_RGB32)
     image.fill(Qt.GlobalColor.white)
-    fitted = job.fitted(image)
+    paper = QImage(1, 1, QImage.Format.Format_RGB32)
+    paper.setDotsPerMeterX(round(_DOTS / 0.0254))
+    paper.setDotsPerMeterY(round(_DOTS / 0.0254))
+    fitted = job.fitted(paper)
     pages = job.pages(fitted)
     painter = QPainter(image)
-    painter.setRenderHint(QPainter.RenderHint.TextAntialiasing)
-    _draw_page(painter, job, fitted, max(0, min(page, pages - 1)), outlines=True)
+    painter.setRenderHints(QPainter.RenderHint.TextAntialiasing | QPainter.RenderHint.Antialiasing)
+    painter.scale(_PREVIEW_DOTS / paper.logicalDpiX(), _PREVIEW_DOTS / paper.logicalDpiY())
+    _draw_page(painter, job, fitted, max(0, min(page, pages - 1)), paper, outlines=True)
     painter.end()
     return image, pages
 
 
 def _draw_page(
-    painter: QPainter, job: LabelJob, fitted: Sequence[Fitted], page: int, *, outlines: bool = False
+    painter: QPainter,
+    job: LabelJob,
+    fitted: Sequence[Fitted],
+    page: int,
+    device: QPaintDevice,
+    *,
+    outlines: bool = False,
 ) -> None:
-    device, sheet = painter.device(), job.sheet
+    sheet = job.sheet
     across, down = device.logicalDpiX() / 25.4, device.logicalDpiY() / 25.4
     skip = job.skip % sheet.count
     first = page * sheet.count - skip
@@ -110,4 +117,4 @@ def _draw_page(
             painter.drawRect(QRectF(corner, QSizeF(sheet.label_mm[0] * across, sheet.label_mm[1] * down)))
         if 0 <= first + n < len(fitted):
             painter.setPen(Qt.GlobalColor.black)
-            paint(painter, fitted[first + n], corner, sheet.label_mm)
+            paint(painter, fitted[first + n], corner, sheet.label_mm, device)
