@@ -146,10 +146,10 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         load=load,
         whole=whole,
         target=target,
-        target_mass=target_mass(load, target) if load is not None and target is not None else None,
+        target_mass=_with(cautions, target_mass(load, target)) if load is not None and target is not None else None,
         moisture=moisture,
-        moisture_dry_basis=_dry_basis(load, net),
-        moisture_ratio=_ratio(load, net),
+        moisture_dry_basis=_with(cautions, _dry_basis(load, net)),
+        moisture_ratio=_with(cautions, _ratio(load, net)),
         verdict=_verdict(load, net, target, scope) if mine or len(points) > 1 else None,
         curves=curves,
         outlook=outlook_of(
@@ -217,6 +217,10 @@ def curves_of(points: Sequence[Point]) -> CurveSet | None:
 @lru_cache(maxsize=64)
 def _fitted(hours: tuple[float, ...], mr: tuple[float | None, ...]) -> CurveSet:
     return fit_all(hours, [float(v) for v in mr if v is not None])
+
+
+def _with(cautions: tuple[Caution, ...], figure: Figure | None) -> Figure | None:
+    return figure.with_cautions(cautions) if figure is not None else None
 
 
 def _dry_basis(load: Load | None, net: float | None) -> Figure | None:

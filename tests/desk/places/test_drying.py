@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from datetime import timedelta
+from datetime import UTC, timedelta
 
 import pytest
 from PySide6.QtCore import Qt, QUrl
@@ -15,11 +15,15 @@ from dryhouse.desk.places.drying.strip import Strip
 from dryhouse.desk.places.drying.view import DryingPlace
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
+from dryhouse.handbook.reader import Handbook
+from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.drying import events_of, weighings_of
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import FINISHED, HEAT_CHANGED, PLANNED, SAMPLE
+from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass
+from dryhouse.science.values import Fact
 from tests.kitchen.drying_room import NOON, Hands
 
 ENTER = Qt.Key.Key_Return
@@ -448,6 +452,26 @@ def test_a_file_is_previewed_put_right_and_brought_in(sitting, hands, tmp_path, 
     assert sitting.place.side.currentWidget() is sitting.place.detail
     sitting.session.undo()
     assert weighings_of(hands.kitchen, batch) == ()
+
+
+def test_meat_without_a_recorded_precook_says_stop_on_its_strip_and_when_taken_off(qtbot) -> None:
+    hands = Hands()
+    turkey = Food(
+        "turkey", "turkey", (), "poultry",
+        facts={"water": Fact(74.0, "%", "a test's own figure"), "target_moisture": Fact(8.0, "%", "the same")},
+        traits=frozenset({"animal"}),
+    )  # fmt: skip
+    hands.kitchen = Kitchen(hands.journal, Handbook({"turkey": turkey}), now=lambda: hands.time, zone=UTC)
+    batch = hands.start(1000.0, food="turkey")
+    sitting = Sitting(qtbot, hands)
+    shown = sitting.place.strips[batch].stops
+    assert shown.isVisible()
+    assert [c.severity for c in shown.cautions] == ["stop"]
+    sitting.ctrl(Qt.Key.Key_T)
+    assert "stop" in {c.severity for c in sitting.place.take_off.cautions.cautions}
+    run = sitting.place.runs[batch]
+    for figure in (run.moisture, run.moisture_ratio, run.moisture_dry_basis, run.target_mass):
+        assert any(c.severity == "stop" for c in figure.cautions)
 
 
 def test_every_entry_and_button_has_a_name(sitting, hands) -> None:

@@ -13,6 +13,7 @@ from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.figure_view import draw_focus
 from dryhouse.desk.widgets.moment_field import MomentField
@@ -55,6 +56,8 @@ class Strip(QFrame):
         self.again = words("", "muted")
         self.asks = words("", "small")
         self.slow = words("", "small")
+        self.stops = CautionsView(session)
+        self.stops_more = words("", "small")
         self.reading = QuantityField(session, "Scale reads", Mass, name="gross")
         self.scope = ChoiceField(session, "Weighed", SCOPE_WORDS.items(), name="scope")
         self.tare = QuantityField(session, "Empty tray (tare)", Mass, name="tare", allow_zero=True)
@@ -85,6 +88,8 @@ class Strip(QFrame):
         inside.addLayout(head)
         for label in (self.clock, self.state, self.finish, self.bands, self.again, self.slow, self.asks):
             inside.addWidget(label)
+        inside.addWidget(self.stops)
+        inside.addWidget(self.stops_more)
         inside.addSpacing(4)
         entry = row(self.reading, self.scope, self.weigh_button)
         entry.setStretch(0, 3)
@@ -132,6 +137,10 @@ class Strip(QFrame):
         if run.moisture is not None:
             now += f". Moisture {moisture_words(run, style)}"
         self.state.setText(now + ".")
+        stops = [c for c in run.cautions if c.severity == "stop"]
+        self.stops.set_cautions(stops[:1])
+        more = len(run.cautions) - 1
+        self._say(self.stops_more, f"{more} more cautions stand under Figures." if stops and more > 0 else "")
         self._say(self.slow, run.outlook.slow_day)
         self._say(self.asks, "\n".join(run.asks))
         self.tick()

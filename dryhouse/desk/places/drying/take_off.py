@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.drying.strip import with_unit
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.drying import take_off
@@ -34,6 +35,7 @@ class TakeOffForm(QWidget):
         self.run: DryingRun | None = None
         self.heading = words("", "title")
         self.standing = words("", "label")
+        self.cautions = CautionsView(session)
         self.mass = QuantityField(session, "Dried weight", Mass, name="dried_mass")
         self.volume = QuantityField(session, "Dried measure", Volume, hint="such as 3 cups", name="dried_volume")
         self.at = MomentField(session, "When", hint="now", name="at")
@@ -42,14 +44,17 @@ class TakeOffForm(QWidget):
         self.notes = TextField(session, "Notes")
         self.off = button("&Take it off", self.take_off, "primary", hint="Enter")
         self.leave = button("&Leave it on", self.left.emit, hint="Esc")
-        inside = column(self, space=8)
+        page = QWidget()
+        inside = column(page, space=8)
         inside.addWidget(self.heading)
         inside.addWidget(self.standing)
         inside.addLayout(row(self.mass, self.volume, space=16))
         inside.addLayout(row(self.at, self.energy, space=16))
         inside.addLayout(row(self.rating, self.notes, space=16))
         inside.addLayout(row(self.off, self.leave, 1))
+        inside.addWidget(self.cautions)
         inside.addStretch(1)
+        column(self).addWidget(scrolling(page))
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.accepted.connect(self.take_off)
         inner_key(self, "Esc", self.left.emit)
@@ -59,6 +64,7 @@ class TakeOffForm(QWidget):
         self.run = run
         self.heading.setText(f"Take {run.title} off the dryer, batch {run.batch.id}")
         self.standing.setText(run.verdict.sentence if run.verdict else "Its dryness is not known from weights.")
+        self.cautions.set_cautions(run.cautions)
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.set_value(None)
         self.rating.set_value(None)

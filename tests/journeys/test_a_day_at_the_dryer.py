@@ -1,0 +1,87 @@
+"""A batch goes on, is weighed four times while its forecast tightens, and comes off again: by keys alone."""
+
+from __future__ import annotations
+
+import math
+from datetime import datetime, timedelta
+
+import pytest
+from PySide6.QtCore import Qt
+
+from dryhouse.kitchen.drying import weighings_of
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records.batches import DRYING, FINISHED
+from tests.journeys.conftest import CTRL
+
+
+@pytest.fixture
+def clock(monkeypatch):
+    """The wall clock of the kitchen, set by hand."""
+    from dataclasses import replace
+
+    class Clock:
+        moved = timedelta()
+
+        def __call__(self) -> datetime:
+            from dryhouse.kitchen.room import utc_now
+
+            return utc_now() + self.moved
+
+        def set_on(self, person) -> None:
+            person.session.kitchen = replace(person.session.kitchen, now=self)
+
+    return Clock()
+
+
+def newest(person) -> Batch:
+    return max(person.session.kitchen.journal.where(Batch), key=lambda b: b.id)
+
+
+def test_from_the_trays_to_the_result(person, clock, qtbot) -> None:
+    clock.set_on(person)
+    person.press(Qt.Key.Key_2, CTRL)
+    place = person.window.views["drying"]
+    person.press(Qt.Key.Key_N, CTRL)
+    person.type("zucchini")
+    person.press(Qt.Key.Key_Return)
+    person.type("3 lb")
+    person.press(Qt.Key.Key_Return)
+    batch = newest(person)
+    assert (batch.state, batch.prepared_mass.typed) == (DRYING, "3 lb")
+    strip = place.strips[batch.id]
+    widths, target = [], place.runs[batch.id].target_mass.value
+    solids = place.runs[batch.id].load.solids
+    for hours in (1, 2.5, 5, 8):
+        clock.moved = timedelta(hours=hours)
+        grams = solids + math.exp(-0.28 * hours**1.2) * (batch.prepared_mass.si - solids)
+        person.type(f"{grams / 28.349523125:.1f} oz")
+        person.press(Qt.Key.Key_Return)
+        finish = place.runs[batch.id].outlook.forecast.finish
+        widths.append(finish.high80 - finish.low80)
+    assert person.entries == 6
+    assert len(weighings_of(person.session.kitchen, batch.id)) == 4
+    assert widths[-1] < widths[0]
+    assert "of drying" in strip.clock.text()
+    assert strip.finish.text().startswith("Dry about")
+    clock.moved = timedelta(hours=12)
+    person.type(f"{target / 28.349523125 - 0.05:.2f}")
+    person.press(Qt.Key.Key_Return)
+    assert strip.verdict.text() == "Dry enough"
+    person.press(Qt.Key.Key_T, CTRL)
+    person.press(Qt.Key.Key_Return)
+    finished = newest(person)
+    assert finished.state == FINISHED
+    assert finished.dried_mass is not None
+    shown = [v.title for v in place.detail.figures.views if v.isVisible()]
+    assert "Yield by weight" in shown
+    assert "Water to bring it back" in shown
+    person.press(Qt.Key.Key_Z, CTRL)
+    assert newest(person).state == DRYING
+
+
+def test_the_sample_shows_two_batches_on_the_dryers_with_forecasts(person, qtbot) -> None:
+    person.press(Qt.Key.Key_2, CTRL)
+    place = person.window.views["drying"]
+    assert len(place.strips) >= 1
+    assert all(strip.finish.text() for strip in place.strips.values())
+    assert place.detail.chart.plot.canvas.draw is not None
