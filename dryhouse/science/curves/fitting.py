@@ -63,7 +63,7 @@ def solve(model: Model, hours: Array, mr: Array, line: tuple[float, float], beat
     for i in np.argsort((rest * rest).sum(axis=1))[:3]:
         end = least_squares(
             lambda p: model.both(hours, p), mr, candidates[i], model.low, model.high,
-            rounds=60, tolerance=1e-6, gain_tolerance=1e-7, exact=False,
+            rounds=60, tolerance=1e-6, gain_tolerance=1e-6, damping=1e-5, exact=False,
         )  # fmt: skip
         best = end if best is None or end.sse < best.sse else best
         if best.sse <= beat * (1 + 1e-5):

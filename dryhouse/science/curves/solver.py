@@ -39,9 +39,10 @@ def least_squares(
     rounds: int = 400,
     tolerance: float = 1e-13,
     gain_tolerance: float = 1e-15,
+    damping: float = 1e-3,
     exact: bool = True,
 ) -> Solution:
-    """The parameters that bring the curve closest to y (n,), from one start.
+    """The parameters that bring the curve closest to y (n,), from one start. Less `damping` trusts the start more.
 
     Ends when every step falls below `tolerance` of its parameter, or the gain below `gain_tolerance` of the sum.
     `exact` adds the last steps by orthogonal factors; without it the last, tiny gain is reckoned and not
@@ -51,7 +52,7 @@ def least_squares(
     bottom, top = floor.tolist(), roof.tolist()
     p = np.minimum(np.maximum(start, floor), roof)
     diagonal = slice(None, None, len(p) + 1)
-    damping, growth, settled, made, fresh = 1e-3, 2.0, False, 0, True
+    growth, settled, made, fresh = 2.0, False, 0, True
     with np.errstate(all="ignore"):
         curve, slopes = both(p)
         residual = y - curve

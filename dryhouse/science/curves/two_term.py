@@ -23,15 +23,15 @@ def both(t: Array, p: Array) -> tuple[Array, Array]:
 
 
 def starts(k: float, n: float, last: float) -> Array:
-    """A quick part of a fifth, a half or four fifths, at several ratios of the two rates."""
+    """A quick part of a fifth, a half or four fifths at several ratios of the two rates, and two rates alike."""
     rate = k ** (1.0 / n)
-    return np.array(
-        [
-            [share, rate * quick, 1.0 - share, rate * slow]
-            for share in (0.2, 0.5, 0.8)
-            for quick, slow in ((1.5, 0.7), (3.0, 0.5), (10.0, 0.8))
-        ]
-    )
+    rows = [
+        [share, rate * quick, 1.0 - share, rate * slow]
+        for share in (0.2, 0.5, 0.8)
+        for quick, slow in ((1.5, 0.7), (3.0, 0.5), (10.0, 0.8))
+    ]
+    rows.append([0.53, 1.04 * rate, 0.53, 1.03 * rate])
+    return np.array(rows)
 
 
 MODEL = Model(
