@@ -48,14 +48,14 @@ class FiguresPane(QWidget):
         self.session = session
         self.views: list[FigureView] = []
         self.sentence = words("", "label")
-        self.cautions = CautionsView(session)
+        self.stops, self.cautions = CautionsView(session), CautionsView(session)
         grid = QWidget()
         self._grid = QGridLayout(grid)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(8)
         page = QWidget()
         inside = column(page, space=8)
-        for widget in (self.sentence, self.cautions, grid):
+        for widget in (self.sentence, self.stops, grid, self.cautions):
             inside.addWidget(widget)
         inside.addStretch(1)
         column(self).addWidget(scrolling(page))
@@ -65,7 +65,9 @@ class FiguresPane(QWidget):
         figures = figures_of(self.session, run) if run else []
         self.sentence.setText(run.verdict.sentence if run and run.verdict else "")
         self.sentence.setVisible(bool(self.sentence.text()))
-        self.cautions.set_cautions(run.cautions if run else ())
+        cautions = run.cautions if run else ()
+        self.stops.set_cautions(c for c in cautions if c.severity == "stop")
+        self.cautions.set_cautions(c for c in cautions if c.severity != "stop")
         while len(self.views) < len(figures):
             view = FigureView(self.session, "", compact=True)
             self._grid.addWidget(view, len(self.views) // _ACROSS, len(self.views) % _ACROSS)
