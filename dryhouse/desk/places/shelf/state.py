@@ -9,6 +9,7 @@ from datetime import date
 
 from PySide6.QtCore import QObject, QThreadPool, Signal
 
+from dryhouse.desk.places.shelf.spec import SPEC
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.days import end_of_day, today
 from dryhouse.kitchen.ports import Done
@@ -55,8 +56,7 @@ class ShelfState(QObject):
         try:
             book, day = ShelfBook.read(self.session.kitchen), self.day
             lines = shelf(self.session.kitchen, day, book=book)
-            import dryhouse.desk.places.shelf.view  # noqa: F401
-
+            SPEC.load()
             self._was_read.emit((book, day, lines))
         except (WorldProblem, RuntimeError):
             return  # the journal or the session was closed meanwhile: there is nobody to read for
