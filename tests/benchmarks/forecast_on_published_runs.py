@@ -122,7 +122,9 @@ def judge(runs: dict[str, Run], part: float, *, each: bool, dry_error: float = 0
 
 
 def main() -> None:
-    """One table."""
+    """One table: published runs, then made ones (see made_runs.py)."""
+    from made_runs import made_runs  # beside this script
+
     each = "--each" in sys.argv
     sets = {"drying_runs.csv": published(), "further runs": further()}
     sets["all runs"] = {**sets["drying_runs.csv"], **sets["further runs"]}
@@ -132,12 +134,38 @@ def main() -> None:
             line(f"{part:.0%} of the run, {name}", runs, part, each=each and name != "all runs")
         for error in (-0.03, 0.03):
             line(f"{part:.0%}, start moisture {100 * error:+.0f} points", sets["all runs"], part, dry_error=error)
+        made = made_runs()
+        say(f"{part:.0%}, made runs", len(made), judge_made(made, part))
+
+
+def judge_made(runs: list, part: float) -> list[float]:
+    """The same four figures on made runs, each with its own target."""
+    rows = []
+    for run in runs:
+        seen = run.hours <= part * run.finish
+        if np.count_nonzero(seen) >= 2:
+            f = forecast(
+                run.hours[seen], run.grams[seen], dry_matter_g=run.dry, target_moisture_pct=run.target_pct
+            ).finish
+            rows.append(np.array([f.low80, f.low50, f.median, f.high50, f.high80]) / run.finish)
+    ratio = np.minimum(np.array(rows), 50.0)
+    return [
+        float(np.mean((ratio[:, 0] <= 1) & (ratio[:, 4] >= 1))),
+        float(np.mean((ratio[:, 1] <= 1) & (ratio[:, 3] >= 1))),
+        float(np.median(np.abs(ratio[:, 2] - 1))),
+        float(np.mean(np.log(ratio[:, 2]))),
+    ]
 
 
 def line(label: str, runs: dict[str, Run], part: float, *, each: bool = False, dry_error: float = 0.0) -> None:
     """One line of the table."""
-    inside80, inside50, middle, late = judge(runs, part, each=each, dry_error=dry_error)
-    print(f"{label:34s}{len(runs):5d}{inside80:9.0%}{inside50:9.0%}{middle:14.1%}{np.expm1(late):9.1%}")
+    say(label, len(runs), judge(runs, part, each=each, dry_error=dry_error))
+
+
+def say(label: str, runs: int, figures: list[float]) -> None:
+    """The figures of one line, printed."""
+    inside80, inside50, middle, late = figures
+    print(f"{label:34s}{runs:5d}{inside80:9.0%}{inside50:9.0%}{middle:14.1%}{np.expm1(late):9.1%}")
 
 
 if __name__ == "__main__":
