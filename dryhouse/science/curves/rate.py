@@ -23,8 +23,6 @@ FEWEST = 6
 """Weighings needed before two periods are told apart."""
 _MOST = 300
 """Weighings looked at; of a longer run as many as these, evenly chosen."""
-MOST = 120
-"""Of a longer run so many weighings, evenly spread, are looked at for its periods."""
 _CRITICAL = np.linspace(0.05, 0.95, 46)
 CLEARLY = 6.0
 """By how much AICc must prefer two periods to plain first order (about 20 to 1)."""
@@ -76,9 +74,6 @@ def periods(hours: ArrayLike, mr: ArrayLike) -> tuple[Periods | None, str]:
         t, y = t[kept], y[kept]
     if y[-1] > 0.9 or t[-1] <= 0:
         return None, "The load has hardly begun to dry: constant and falling rate cannot be told apart."
-    if len(t) > MOST:
-        some = np.unique(np.linspace(0, len(t) - 1, MOST).astype(int))
-        t, y = t[some], y[some]
     centre = float(np.interp(-0.6, -np.minimum.accumulate(y), t)) or float(t[-1])
     base = 0.4 / centre
     rate, critical, sse = _search(t, y, base * np.geomspace(0.3, 3.0, 60), _CRITICAL)
