@@ -60,10 +60,11 @@ def solve(model: Model, hours: Array, mr: Array, line: tuple[float, float], beat
     candidates = np.minimum(np.maximum(model.starts(*line, max(float(hours[-1]), 1e-9)), model.low), model.high)
     rest = mr - model.curve(hours, candidates)
     best: Solution | None = None
+    damping = 1e-3 if len(model.low) > 3 else 1e-5
     for i in np.argsort((rest * rest).sum(axis=1))[:3]:
         end = least_squares(
             lambda p: model.both(hours, p), mr, candidates[i], model.low, model.high,
-            rounds=60, tolerance=1e-6, gain_tolerance=1e-6, damping=1e-5, exact=False,
+            rounds=60, tolerance=1e-6, gain_tolerance=1e-6, damping=damping, exact=False,
         )  # fmt: skip
         best = end if best is None or end.sse < best.sse else best
         if best.sse <= beat * (1 + 1e-5):

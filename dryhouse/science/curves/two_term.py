@@ -23,14 +23,19 @@ def both(t: Array, p: Array) -> tuple[Array, Array]:
 
 
 def starts(k: float, n: float, last: float) -> Array:
-    """A quick part of a fifth, a half or four fifths at several ratios of the two rates, and two rates alike."""
+    """Quick parts of several shares at several ratios of the two rates; and two alike for a slow beginning.
+
+    Such a run is fitted best by Henderson–Pabis with a and k a little above 1 and the rate of Page's line.
+    """
     rate = k ** (1.0 / n)
     rows = [
         [share, rate * quick, 1.0 - share, rate * slow]
-        for share in (0.2, 0.5, 0.8)
-        for quick, slow in ((1.5, 0.7), (3.0, 0.5), (10.0, 0.8))
+        for share in (0.15, 0.3, 0.5, 0.7)
+        for quick, slow in ((1.4, 0.75), (2.0, 0.65), (3.0, 0.7), (3.0, 0.5), (10.0, 0.8))
     ]
-    rows.append([0.53, 1.04 * rate, 0.53, 1.03 * rate])
+    blunt = max(n - 1.0, 0.0)
+    half, near = 0.5 + 0.17 * blunt, rate * (1.0 + 0.48 * blunt)
+    rows.append([half, 1.005 * near, half, 0.995 * near])
     return np.array(rows)
 
 
