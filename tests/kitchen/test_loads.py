@@ -24,7 +24,8 @@ def test_a_mix_names_the_ingredient_whose_moisture_is_missing():
 
 
 def test_what_is_missing_is_said_in_words():
-    assert missing_for(a_kitchen(), Batch("corn")) == ("Enter what was loaded to see the target weight and the yield.",)
+    said = missing_for(a_kitchen(), Batch("corn"))
+    assert said == ("Enter what was loaded to see the target weight and the yield.",)
     assert missing_for(a_kitchen(), Batch("corn", prepared_mass=Mass(1))) == ()
 
 

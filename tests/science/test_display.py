@@ -13,8 +13,13 @@ US, SI = Style(), Style(METRIC)
 
 @pytest.mark.parametrize(
     ("grams", "us", "metric"),
-    [(198.446662, "7 oz", "198 g"), (992.2333, "2 lb 3 oz", "992 g"), (453.59237, "1 lb", "454 g"), (1250, "2 lb 12.1 oz", "1.25 kg")],
-)  # fmt: skip
+    [
+        (198.446662, "7 oz", "198 g"),
+        (992.2333, "2 lb 3 oz", "992 g"),
+        (453.59237, "1 lb", "454 g"),
+        (1250, "2 lb 12.1 oz", "1.25 kg"),
+    ],
+)
 def test_masses(grams, us, metric):
     assert US.mass(grams) == us
     assert SI.mass(grams) == metric
