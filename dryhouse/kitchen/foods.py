@@ -117,9 +117,7 @@ def set_figure(
 ) -> Done:
     """Enter a figure of her own for a food; None takes it back, and the handbook's stands again."""
     if name not in FIGURE_UNITS:
-        raise InputProblem(
-            f"“{name}” is no figure of a food; it is one of {', '.join(FIGURE_UNITS)}.", "name"
-        )
+        raise InputProblem(f"“{name}” is no figure of a food; it is one of {', '.join(FIGURE_UNITS)}.", "name")
     if value is not None and not 0 <= value <= _PERCENT.get(name, 1e6):
         raise InputProblem(f"{name.replace('_', ' ').capitalize()} of {value:g} cannot be right.", "value")
     if value is not None and name in ("water", "target_moisture") and value >= 100:
