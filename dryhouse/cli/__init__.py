@@ -7,12 +7,13 @@ used, and then nothing has changed; 1 where the world failed (file, disk, lock).
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 import time
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple, NoReturn
+from typing import TYPE_CHECKING, NamedTuple, NoReturn, TextIO
 
 from dryhouse.science.errors import InputProblem, WorldProblem
 
@@ -31,11 +32,11 @@ class DeskOptions(NamedTuple):
     quit_when_ready: bool = False
 
 
-def parser() -> argparse.ArgumentParser:
-    """Every option and every verb."""
+def parser(given: Sequence[str] = ()) -> argparse.ArgumentParser:
+    """Every option, and the verb that is given, or every verb."""
     from dryhouse.cli.parsing import make_parser
 
-    return make_parser(_desk)
+    return make_parser(_desk, given)
 
 
 def desk_options(given: Sequence[str]) -> DeskOptions | None:
@@ -51,11 +52,11 @@ def desk_options(given: Sequence[str]) -> DeskOptions | None:
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; answer its exit code."""
-    given = list(sys.argv[1:] if arguments is None else arguments)
     try:
+        given = [_readable(word) for word in (sys.argv[1:] if arguments is None else arguments)]
         if (options := desk_options(given)) is not None:
             return _desk(options)
-        args = parser().parse_args(given)
+        args = parser(given).parse_args(given)
         return int(args.run(args) or 0)
     except InputProblem as problem:
         print(problem.sentence, file=sys.stderr)
@@ -67,14 +68,43 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def run() -> NoReturn:
     """The console script."""
+    sys.stdout, sys.stderr = _any_text(sys.stdout), _any_text(sys.stderr)
     try:
         code = main()
         sys.stdout.flush()
     except BrokenPipeError:
         # Whoever was reading has read enough (`dryhouse batches | head`).
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _write_no_more()
         code = 0
+    except OSError as problem:
+        # What the journal and the files do is told by then; this is the answer that cannot be written.
+        _write_no_more()
+        print(f"The answer could not be written out ({problem.strerror}).", file=sys.stderr)
+        code = 1
     sys.exit(code)
+
+
+def _readable(word: str) -> str:
+    """An argument as text, also where the system's own encoding could not read it."""
+    try:
+        return os.fsencode(word).decode() if any("\ud800" <= c <= "\udfff" for c in word) else word
+    except UnicodeError:
+        shown = word.encode(errors="replace").decode()
+        raise InputProblem(f"“{shown}” is not text that can be read here; write it in UTF-8.") from None
+
+
+def _any_text(stream: TextIO | None) -> TextIO:
+    """A stream that takes any character, as a question mark where it has no other way; nowhere, where closed."""
+    if stream is None:
+        return open(os.devnull, "w", encoding="utf-8")
+    if isinstance(stream, io.TextIOWrapper):
+        stream.reconfigure(errors="replace")
+    return stream
+
+
+def _write_no_more() -> None:
+    """Let what is still waiting to be written go nowhere, so that leaving is quiet."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _desk(args: argparse.Namespace | DeskOptions) -> int:

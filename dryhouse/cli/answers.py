@@ -6,9 +6,12 @@ import argparse
 import json
 import sys
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Any
 
-from dryhouse.science.display import Style
+from dryhouse.science.display import METRIC, US, Style
+from dryhouse.science.quantities import parse_amount, unit_typed
+from dryhouse.science.units import METRIC_UNITS
 from dryhouse.science.values import Caution, Figure, cautions_json
 
 
@@ -17,9 +20,16 @@ def add_json(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="answer with one JSON object")
 
 
+def as_typed(style: Style, typed: str) -> Style:
+    """The person's way of showing numbers, in the system of the units that were typed."""
+    unit = unit_typed(parse_amount(typed, decimal_comma=style.decimal_comma))
+    return replace(style, system=METRIC if unit in METRIC_UNITS else US)
+
+
 def say_json(answer: Mapping[str, Any]) -> None:
     """One JSON object on standard output."""
-    json.dump(answer, sys.stdout, ensure_ascii=False, default=str)
+    plain = "utf" not in (getattr(sys.stdout, "encoding", None) or "utf-8").lower()
+    json.dump(answer, sys.stdout, ensure_ascii=plain, default=str)
     sys.stdout.write("\n")
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 import importlib
 import pkgutil
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -14,14 +15,21 @@ from dryhouse.science.errors import InputProblem
 
 
 class _Parser(argparse.ArgumentParser):
-    """argparse with its complaints said in one sentence."""
+    """argparse with its complaints said in one sentence, and with values that may begin with a minus (`-18C`)."""
+
+    def __init__(self, **how: Any) -> None:
+        super().__init__(**how)
+        self._negative_number_matcher = re.compile(r"-[\d.]")
 
     def error(self, message: str) -> NoReturn:
         raise InputProblem(f"{message[:1].upper()}{message[1:]}. “{self.prog} --help” shows what would be right.")
 
 
-def make_parser(desk: Callable[[Any], int]) -> argparse.ArgumentParser:
-    """Every option and every verb; without a verb, `desk` is run."""
+def make_parser(desk: Callable[[Any], int], given: Sequence[str] = ()) -> argparse.ArgumentParser:
+    """Every option, and the verb that is given, or every verb where it is not clear which. Without, `desk` is run.
+
+    Reading the other verbs' modules would cost more than most verbs do.
+    """
     top = _Parser(prog="dryhouse", description="A journal and bench calculator for food dried at home.")
     top.add_argument("--version", action="version", version=f"dryhouse {__version__}")
     which = top.add_mutually_exclusive_group()
@@ -32,6 +40,19 @@ def make_parser(desk: Callable[[Any], int]) -> argparse.ArgumentParser:
     top.set_defaults(run=desk)
     each = top.add_subparsers(title="verbs", metavar="VERB", parser_class=_Parser)
     folder = importlib.import_module("dryhouse.cli.verbs")
-    for module in sorted(pkgutil.iter_modules(folder.__path__), key=lambda m: m.name):
-        importlib.import_module(f"dryhouse.cli.verbs.{module.name}").add(each)
+    names = sorted(module.name for module in pkgutil.iter_modules(folder.__path__))
+    verb = _verb(given)
+    for name in [verb] if verb in names else names:
+        importlib.import_module(f"dryhouse.cli.verbs.{name}").add(each)
     return top
+
+
+def _verb(given: Sequence[str]) -> str:
+    """The first word that is neither an option nor the name of the journal."""
+    words = iter(given)
+    for word in words:
+        if word == "--journal":
+            next(words, None)
+        elif not word.startswith("-"):
+            return word
+    return ""

@@ -63,6 +63,9 @@ UNITS: tuple[Unit, ...] = (
     Unit("sq ft", AREA, 929.0304, ("sq ft", "ft2", "ft²", "square feet")),
 )
 
+METRIC_UNITS = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l"})
+"""The metric ones among the units of mass and volume."""
+
 SIZES = {u.name: u.size for u in UNITS}
 DIMENSIONS = {u.name: u.dimension for u in UNITS}
 

@@ -37,6 +37,9 @@ def run(args: argparse.Namespace) -> int:
         items = batch_items(kitchen, query, newest=args.newest)
         like = style(kitchen)
         lines = [batch_line(kitchen, item, like) for item in items]
-        nothing = ["No batches yet; “dryhouse log” records one." if not args.words else "No batch has these words."]
-        say_items(items, lines or nothing, as_json=args.json)
+        nothing = "No batches yet; “dryhouse log” records one."
+        if args.words or args.state:
+            kind = f"{args.state} batch" if args.state else "batch"
+            nothing = f"No {kind} has these words." if args.words else f"There is no {kind}."
+        say_items(items, lines or [nothing], as_json=args.json)
     return 0

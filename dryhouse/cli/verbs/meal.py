@@ -17,7 +17,7 @@ SUMS = ("dry_mass", "energy", "energy_per_gram", "protein", "fat", "carbohydrate
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("meal", help="water, minutes, energy and salt of a meal")
-    parser.add_argument("name", metavar="NAME", help="the meal, by name or by number")
+    parser.add_argument("name", nargs="+", metavar="NAME", help="the meal, by name or by number")
     parser.add_argument("--servings", metavar="N", help="for so many, instead of as it is written")
     parser.add_argument("--altitude", metavar="LENGTH", help="where it is cooked, such as “5000 ft” or “1500 m”")
     add_json(parser)
@@ -39,7 +39,7 @@ def run(args: argparse.Namespace) -> int:
             None if args.servings is None else parse_number(args.servings, decimal_comma=comma, what="number")
         )
         height = None if args.altitude is None else parse_length(args.altitude, decimal_comma=comma).si / 1000.0
-        sheet = meal_sheet(kitchen, find_meal(kitchen, args.name), servings=servings, altitude_m=height)
+        sheet = meal_sheet(kitchen, find_meal(kitchen, " ".join(args.name)), servings=servings, altitude_m=height)
         water = sheet.bag.water.with_cautions(sheet.cautions)
         if args.json:
             say_figure("", water, manner, as_json=True, more=_more(sheet))

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("plan", help="what to dry, buy and pack for a trip, and by when")
-    parser.add_argument("trip", metavar="TRIP", help="the trip, by name or by number")
+    parser.add_argument("trip", nargs="+", metavar="TRIP", help="the trip, by name or by number")
     parser.add_argument("--write", action="store_true", help="put the loads among the planned batches")
     add_json(parser)
     parser.set_defaults(run=run)
@@ -33,7 +33,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.trips import find_trip
 
     with open_kitchen(args.journal, sample=args.sample, write=args.write) as kitchen:
-        trip = find_trip(kitchen, args.trip)
+        trip = find_trip(kitchen, " ".join(args.trip))
         worked = plan(kitchen, trip.id)
         if args.write:
             plan_batches(kitchen, trip.id)

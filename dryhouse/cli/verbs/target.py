@@ -5,13 +5,13 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, say_figure
+from dryhouse.cli.answers import add_json, as_typed, say_figure
 
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("target", help="what a load should weigh when it is dry")
-    parser.add_argument("food")
+    parser.add_argument("food", nargs="+", metavar="FOOD")
     parser.add_argument("--fresh", required=True, metavar="QTY", help="the mass loaded, such as “40 oz”")
     parser.add_argument("--solids", metavar="PCT", help="solids of the fresh food, %% by weight")
     parser.add_argument("--moisture", metavar="PCT", help="moisture wanted, %% wet basis")
@@ -26,6 +26,6 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.settings import style
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        figure = target(kitchen, args.food, args.fresh, solids=args.solids, moisture=args.moisture)
-        say_figure("Target weight", figure, style(kitchen), as_json=args.json)
+        figure = target(kitchen, " ".join(args.food), args.fresh, solids=args.solids, moisture=args.moisture)
+        say_figure("Target weight", figure, as_typed(style(kitchen), args.fresh), as_json=args.json)
     return 0

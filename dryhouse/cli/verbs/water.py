@@ -5,13 +5,13 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, say_figure
+from dryhouse.cli.answers import add_json, as_typed, say_figure
 
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("water", help="how much water brings a dried food back")
-    parser.add_argument("food")
+    parser.add_argument("food", nargs="+", metavar="FOOD")
     parser.add_argument("--dried", required=True, metavar="QTY", help="a weight or a measure, such as “1/4 cup”")
     add_json(parser)
     parser.set_defaults(run=run)
@@ -24,12 +24,13 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.settings import style
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        figure, published = water(kitchen, args.food, args.dried)
+        figure, published = water(kitchen, " ".join(args.food), args.dried)
+        manner = as_typed(style(kitchen), args.dried)
         more = {"published": [p.as_json() for p in published]}
-        say_figure("Water", figure, style(kitchen), as_json=args.json, more=more)
+        say_figure("Water", figure, manner, as_json=args.json, more=more)
         if not args.json:
             for line in published:
-                print(f"  published: {style(kitchen).figure(line)}   [{line.basis[0].source}]")
+                print(f"  published: {manner.figure(line)}   [{line.basis[0].source}]")
                 for working in line.workings:
                     print(f"    {working}")
     return 0

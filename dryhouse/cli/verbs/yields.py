@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_json, say_figure
+from dryhouse.cli.answers import add_json, as_typed, say_figure
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.yields import YieldAnswer
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("yields", help="how much dried from fresh, and how much fresh for dried")
-    parser.add_argument("food")
+    parser.add_argument("food", nargs="+", metavar="FOOD")
     amount = parser.add_mutually_exclusive_group(required=True)
     amount.add_argument("--fresh", metavar="QTY", help="prepared fresh food, such as “1 cup” or “3 lb”")
     amount.add_argument("--dried", metavar="QTY", help="dried food wanted, such as “2 cups” or “8 oz”")
@@ -36,12 +36,12 @@ def run(args: argparse.Namespace) -> int:
         direction = FRESH if args.fresh is not None else DRIED
         typed = args.fresh if args.fresh is not None else args.dried
         amount = parse_amount(typed, decimal_comma=manner.decimal_comma)
-        answer = yields(kitchen, args.food, amount, direction, form=args.form)
+        answer = yields(kitchen, " ".join(args.food), amount, direction, form=args.form)
         name = answer.knowledge.food.name
         title = (
             f"Dried from {typed} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {typed} dried"
         )
-        say_figure(title, answer.joined, manner, as_json=args.json, more=_more(answer))
+        say_figure(title, answer.joined, as_typed(manner, typed), as_json=args.json, more=_more(answer))
         if not args.json:
             for line in _beside(answer):
                 print(f"  {line}")
