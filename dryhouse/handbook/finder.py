@@ -73,7 +73,7 @@ class Finder:
         parts = words(text)
         if not parts:
             raise InputProblem("Name a food, for example “sour cherry”.", field="food")
-        for way in (self._named, lambda p: self._named(core_of(p)), self._one_slip_away):
+        for way in (self._named, lambda p: self._named(core_of(p)), self._misspelt):
             if len(meant := way(parts)) == 1:
                 return self._foods[meant[0]]
         near = [food.name for food in self.find(text, limit=5)]
@@ -153,6 +153,26 @@ class Finder:
         for name in dict.fromkeys(name for part in parts for name in self._by_word.get(part, ())):
             shared[name.food] = max(shared.get(name.food, 0), len(set(parts) & set(name.parts)))
         return sorted(shared, key=lambda number: (-shared[number], number))
+
+    def _misspelt(self, parts: tuple[str, ...]) -> list[int]:
+        """Foods one slip away, where what is wrong with each word typed can only be its spelling.
+
+        A word known here is meant as it stands (a turkey berry is no turkey jerky, lean beef no beet green), and
+        a word that is as near to two known ones is not clear.
+        """
+        from rapidfuzz import process
+        from rapidfuzz.distance import OSA
+
+        if all(part in self._by_word for part in parts):
+            return []
+        for part in parts:
+            if part in self._by_word:
+                continue
+            forgiven = slips_forgiven(part)
+            near = process.extract(part, self._words, scorer=OSA.distance, score_cutoff=forgiven, limit=2)
+            if len(near) == 2 and near[0][1] == near[1][1]:
+                return []
+        return self._one_slip_away(parts)
 
     def _one_slip_away(self, parts: tuple[str, ...]) -> list[int]:
         """Foods with a name one slip away (two in a long name) that begins with the same letter.
