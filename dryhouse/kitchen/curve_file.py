@@ -17,7 +17,7 @@ from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all, periods
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Forecast, Prior, forecast
-from dryhouse.science.moisture import wet_to_dry
+from dryhouse.science.moisture import MISMATCH, Ingredient, explain_mismatch, load_of, verdict, wet_to_dry
 from dryhouse.science.values import Basis, Caution, Fact, merge_bases
 
 MIDDLE_80 = 2.5631
@@ -91,6 +91,11 @@ def read_run(
             f"The target of {target.value:g} % is not below the starting moisture of {water.value:g} %.",
             "until_moisture",
         )
+    load = load_of([Ingredient("the load", first, water)])
+    lightest = min(points.grams)
+    if verdict(load, lightest, target).name == MISMATCH:
+        why = explain_mismatch(load, lightest)
+        return RunAnswer(points, curves, spoken, None, why, basis, (*workings, *load.workings, why), cautions)
     try:
         ahead = forecast(
             points.hours,

@@ -8,10 +8,13 @@ from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
 
-from dryhouse.kitchen.weighing_files import MINUTES, MOMENTS, Sheet, guess, read_file
+from dryhouse.kitchen.weighing_files import MINUTES, MOMENTS, Mapping, Sheet, guess, read_file
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_number
 from dryhouse.science.units import MASS, SIZES, written_as
+
+_LONGEST_H = 366 * 24.0
+"""No run is longer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +36,7 @@ def read_points(path: Path) -> Points:
 def points_of(sheet: Sheet) -> Points:
     """Points from cells: an error names its line; unsorted and repeated times are put right and said."""
     columns = guess(sheet)
-    if columns.time is None or columns.mass is None or columns.time_kind == MOMENTS:
+    if columns.time is None or columns.mass is None or _has_days(sheet, columns):
         raise InputProblem(
             "The file wants two columns, hours and grams, with those names in its first line "
             f"(found: {', '.join(sheet.header)})."
@@ -42,7 +45,12 @@ def points_of(sheet: Sheet) -> Points:
     found: list[tuple[float, float]] = []
     for line, cells in zip(sheet.lines, sheet.rows, strict=True):
         comma = columns.decimal_comma
-        hours = _cell(line, cells[columns.time], "time", comma, zero=True) / per_hour
+        if any(cells[len(sheet.header) :]):
+            raise InputProblem(
+                f"Line {line} has more cells than the first line has names; with a decimal comma, put semicolons "
+                "between the columns."
+            )
+        hours = _hours(line, cells[columns.time], comma, per_hour)
         grams = _cell(line, cells[columns.mass], "weight", comma, zero=False) * SIZES[columns.mass_unit]
         found.append((hours, grams))
     notes = []
@@ -64,6 +72,23 @@ def points_of(sheet: Sheet) -> Points:
     return Points(
         tuple(h - start for h in together), tuple(sum(g) / len(g) for g in together.values()), tuple(notes)
     )
+
+
+def _has_days(sheet: Sheet, columns: Mapping) -> bool:
+    """Whether the times are moments of some day rather than hours since the start."""
+    return columns.time_kind == MOMENTS and not all(
+        re.fullmatch(r"\d*\.?\d+|\d+[:h]\d\d", row[columns.time or 0].strip().lower()) for row in sheet.rows
+    )
+
+
+def _hours(line: int, cell: str, comma: bool, per_hour: float) -> float:
+    """A time in hours; `1:30` and `1h30` are an hour and a half."""
+    if clock := re.fullmatch(r"(\d{1,4})[:h]([0-5]\d)", cell.strip().lower()):
+        return int(clock[1]) + int(clock[2]) / 60.0
+    hours = _cell(line, cell, "time", comma, zero=True) / per_hour
+    if hours > _LONGEST_H:
+        raise InputProblem(f"Line {line}: “{cell}” is more than a year of drying; are the times in hours?")
+    return hours
 
 
 def _cell(line: int, cell: str, what: str, comma: bool, *, zero: bool) -> float:

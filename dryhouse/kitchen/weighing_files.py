@@ -7,6 +7,7 @@ errors by line. Nothing is written before `import_weighings`.
 
 from __future__ import annotations
 
+import codecs
 import csv
 import io
 import re
@@ -119,17 +120,18 @@ class Mapped:
 
 
 def read_file(path: Path) -> Sheet:
-    """The cells of a file on disk. UTF-8 (with or without a mark) or Windows' Western letters."""
+    """The cells of a file on disk. UTF-8 (with or without a mark), UTF-16 or Windows' Western letters."""
     try:
         if path.stat().st_size > LARGEST_BYTES:
             raise InputProblem(f"{path.name} is larger than a file of weighings can be; is it the right file?")
         data = path.read_bytes()
     except OSError as problem:
         raise WorldProblem(f"{path.name} could not be read ({problem.strerror}). Nothing was changed.") from None
-    if b"\x00" in data:
+    wide = data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
+    if b"\x00" in data and not wide:
         raise InputProblem(f"{path.name} is not a text file; save the sheet as CSV and choose that.")
     try:
-        text = data.decode("utf-8-sig")
+        text = data.decode("utf-16" if wide else "utf-8-sig")
     except UnicodeDecodeError:
         text = data.decode("cp1252", errors="replace")
     return read_sheet(text)
@@ -156,12 +158,12 @@ def read_sheet(text: str) -> Sheet:
     width = max(len(cells) for _, cells in table)
     header = header or tuple(f"column {n + 1}" for n in range(width))
     rows = tuple(cells + ("",) * (width - len(cells)) for _, cells in table)
-    comma = delimiter != "," and any(re.fullmatch(r"-?\d+,\d+", c) for cells in rows for c in cells)
+    comma = delimiter != "," and any(re.fullmatch(r"-?[\d.]+,\d+", c) for cells in rows for c in cells)
     return Sheet(header, rows, tuple(number for number, _ in table), comma)
 
 
 def _numbered(text: str, delimiter: str) -> list[tuple[int, list[str]]]:
-    reader = csv.reader(io.StringIO(text), delimiter=delimiter)
+    reader = csv.reader(io.StringIO(text, newline=None), delimiter=delimiter)
     try:
         return [(reader.line_num, cells) for cells in reader if cells]
     except csv.Error as problem:

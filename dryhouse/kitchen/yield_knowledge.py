@@ -18,7 +18,7 @@ from dryhouse.kitchen.dryers import dryers
 from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.yield_habits import TrayLoad, hours_for, tray_loads
-from dryhouse.science.moisture import Ingredient, load_of, verdict
+from dryhouse.science.moisture import MISMATCH, Ingredient, load_of, verdict
 from dryhouse.science.values import Basis, Fact, Figure
 from dryhouse.science.yields.measure import Density, PublishedDensity, density
 from dryhouse.science.yields.ratio import HandbookRatio, OwnBatch, Ratio, by_handbook, by_own, joined
@@ -150,7 +150,7 @@ def _adds_up(pair: YieldPair, food: Food, water: Fact, goal: Fact) -> bool:
     if pair.start_moisture_pct is not None:
         water = Fact(pair.start_moisture_pct, "%", "entered for this batch", "entered")
     load = load_of([Ingredient(food.name, pair.prepared_g, water)])
-    return pair.dried_g > 0 and verdict(load, pair.dried_g, goal).name != "weights don't add up"
+    return pair.dried_g > 0 and verdict(load, pair.dried_g, goal).name != MISMATCH
 
 
 def _published_water(kitchen: Kitchen, food: Food) -> Fact | None:

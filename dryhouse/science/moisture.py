@@ -17,6 +17,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Fact, Figure, merge_bases
 
 VerdictName = Literal["dry enough", "nearly", "still moist", "weights don't add up", "unknown"]
+MISMATCH: VerdictName = "weights don't add up"
 
 SCALE_G = 1.0
 """A kitchen scale's step. Masses are not told apart more finely than this (common practice, no source)."""
@@ -171,7 +172,7 @@ def verdict(load: Load, grams: float, target: Fact) -> Verdict:
     goal = mass_at(load.solids, target.value)
     step = min(SCALE_G, 0.01 * load.grams)
     if grams < load.solids_low - step or grams > load.grams + step:
-        return Verdict("weights don't add up", explain_mismatch(load, grams))
+        return Verdict(MISMATCH, explain_mismatch(load, grams))
     moisture = moisture_at(grams, load.solids)
     now = f"{max(moisture, 0.0):.0f} % moisture by weight, target {target.value:g} %"
     if grams <= goal + step:

@@ -212,6 +212,7 @@ def _tidy(typed: str, decimal_comma: bool, what: str) -> str:
         raise InputProblem(f"There is no {what} here yet.")
     text = text.replace("−", "-").replace("\u00a0", " ").replace("\u202f", " ")
     if decimal_comma:
+        text = re.sub(r"(?<=\d)\.(?=\d{3}(?:\.\d{3})*,\d)", "", text)
         if re.search(r"\d\.\d{3}(?!\d)", text):
             raise InputProblem(f"“{typed}” can be read two ways; write 1500 or 1,5.")
         return re.sub(r"(?<=\d),(?=\d)", ".", text)
