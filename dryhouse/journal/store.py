@@ -19,6 +19,9 @@ from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, Yiel
 from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.science.errors import WorldProblem
 
+_LARGEST_NUMBER = 2**63 - 1
+"""The largest number the file can hold."""
+
 
 class SqlJournal:
     """Records in SQLite. May be asked from any thread; one thing is done at a time.
@@ -51,6 +54,8 @@ class SqlJournal:
 
     def get(self, kind: type[R], id: int) -> R | None:
         """The record, or None where there is none of that number."""
+        if id > _LARGEST_NUMBER:
+            return None
         with self._alone():
             return self._read(mapped(kind), id)
 

@@ -16,7 +16,7 @@ from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.runs import run_of
 from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import moisture_now, verdict
+from dryhouse.science.moisture import MISMATCH, moisture_now, verdict
 
 PAGE = 500
 
@@ -58,8 +58,8 @@ def _item(kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[Ba
         moisture, found = run.moisture, run.verdict
     elif food is not None and dried is not None:
         load, target = load_for(kitchen, batch, parts, food=food), target_for(kitchen, batch, food)
-        moisture = moisture_now(load, dried) if load else None
         found = verdict(load, dried, target) if load and target else None
+        moisture = moisture_now(load, dried) if load and (found is None or found.name != MISMATCH) else None
     sentence = found.sentence if found else None
     return {
         "id": batch.id,

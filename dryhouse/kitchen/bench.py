@@ -52,7 +52,7 @@ def _food_or_stranger(kitchen: Kitchen, name: str, known_enough: bool) -> Food:
     try:
         return food(kitchen, name)
     except InputProblem:
-        if not known_enough:
+        if not known_enough or not name.strip():
             raise
         return Food(name, name, (), "other")
 
@@ -61,6 +61,8 @@ def _water_from(solids: str, comma: bool) -> Fact:
     value = parse_percent(solids, decimal_comma=comma, what="solids percentage")
     if value == 0:
         raise InputProblem("Food with no solids leaves nothing; solids are above 0 %, such as 14 %.")
+    if value < 1:
+        raise InputProblem(f"Solids of {value:g} % are less than any food holds; write percent, such as 14 %.")
     return Fact(100.0 - value, "%", f"solids of {value:g} % as entered", "entered")
 
 

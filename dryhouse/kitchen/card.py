@@ -17,7 +17,7 @@ from dryhouse.kitchen.log import BatchDraft, parts_of
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import Load, Verdict, moisture_now, target_mass, verdict
+from dryhouse.science.moisture import MISMATCH, Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.units import DIMENSIONS, MASS, figure_in
@@ -69,12 +69,12 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         figures.append(("Yield by weight", _yield_by_weight(grams, dried)))
     if batch.prepared_volume is not None and batch.dried_volume is not None:
         figures.append(("Yield by measure", _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)))
-    if load is not None and dried is not None:
+    if load is not None and target is not None and dried is not None:
+        found = verdict(load, dried, target)
+    if load is not None and dried is not None and found.name != MISMATCH:
         figures.append(("Moisture now", moisture_now(load, dried)))
     if load is not None and target is not None:
         figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
-        if dried is not None:
-            found = verdict(load, dried, target)
     if dried is not None and grams is not None:
         figures.append(("Water to bring it back", _water(grams, dried, batch, load)))
     figures += keep_by_figures(kitchen, BatchDraft(batch, tuple(parts)), found.name)

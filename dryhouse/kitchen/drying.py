@@ -233,7 +233,7 @@ def batch_numbered(kitchen: Kitchen, batch: int) -> Batch:
 def batch_meant(kitchen: Kitchen, text: str) -> Batch:
     """The batch of this number, or the one batch on a dryer whose food or title has this name."""
     number = text.strip().lstrip("#")
-    if number.isdigit():
+    if number.isdecimal():
         return batch_numbered(kitchen, int(number))
     ids = kitchen.journal.batch_ids(BatchQuery(text=text, states=(DRYING,)))
     if len(ids) == 1:
@@ -281,9 +281,6 @@ def _check_start(kitchen: Kitchen, batch: Batch) -> None:
     assert batch.started is not None
     if batch.started > kitchen.now() + AHEAD:
         raise InputProblem("The start has not come yet; leave it empty to start now.", "started")
-    start, target = batch.start_moisture_pct, batch.target_moisture_pct
-    if start is not None and target is not None and target >= start:
-        raise InputProblem("The target moisture must lie below the starting moisture.", "target_moisture_pct")
 
 
 def _check_moment(kitchen: Kitchen, batch: Batch, at: datetime) -> None:

@@ -24,7 +24,7 @@ _SCALE_G = 0.5
 def lot_named(kitchen: Kitchen, text: str) -> Lot:
     """The lot of this number. Raises InputProblem."""
     number = text.strip().lstrip("#")
-    found = kitchen.journal.get(Lot, int(number)) if number.isdigit() else None
+    found = kitchen.journal.get(Lot, int(number)) if number.isdecimal() else None
     if found is None:
         raise InputProblem(f"There is no lot “{text}”; “dryhouse shelf” lists their numbers.", "lot")
     return found

@@ -28,7 +28,7 @@ def find_meal(kitchen: Kitchen, text: str) -> Meal:
     """The meal of this name or number, or the only one whose name holds the words. Raises InputProblem."""
     key = " ".join(text.split()).casefold()
     known = meals(kitchen)
-    exact = [m for m in known if m.name.casefold() == key or (key.isdigit() and m.id == int(key))]
+    exact = [m for m in known if m.name.casefold() == key or (key.isdecimal() and m.id == int(key))]
     near = exact or [m for m in known if key and all(w in m.name.casefold() for w in key.split())]
     if len(near) == 1:
         return near[0]

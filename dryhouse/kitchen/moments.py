@@ -27,6 +27,8 @@ _MONTHS = {
     )
     for name in names
 }  # fmt: skip
+_EARLIEST_YEAR = 1900
+"""Before this a year is a slip of the finger."""
 _WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _DAY_AND_TIME = re.compile(
     r"(?:(?P<day>.*?)(?:\s+at|[t\s]|^))?\s*"
@@ -40,6 +42,18 @@ def read_moment(kitchen: Kitchen, text: str, *, field: str = "", after: datetime
 
     With `after`, as in the lines of a log, a time on its own means the first such time from then on.
     """
+    try:
+        made = _moment(kitchen, text, field, after)
+    except (ValueError, OverflowError) as problem:
+        if isinstance(problem, InputProblem):
+            raise
+        made = None
+    if made is None or made.year < _EARLIEST_YEAR:
+        raise InputProblem(f"“{text.strip()}” is too far away to be right; write it like {EXAMPLE}.", field)
+    return made
+
+
+def _moment(kitchen: Kitchen, text: str, field: str, after: datetime | None) -> datetime:
     typed = text.strip()
     low = " ".join(typed.lower().replace(",", " ").split())
     here = kitchen.local(kitchen.now())

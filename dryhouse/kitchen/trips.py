@@ -30,7 +30,7 @@ def find_trip(kitchen: Kitchen, text: str) -> Trip:
     """The trip of this name or number, or the only one whose name holds the words. Raises InputProblem."""
     key = " ".join(text.split()).casefold()
     known = trips(kitchen)
-    exact = [t for t in known if t.name.casefold() == key or (key.isdigit() and t.id == int(key))]
+    exact = [t for t in known if t.name.casefold() == key or (key.isdecimal() and t.id == int(key))]
     near = exact or [t for t in known if key and all(w in t.name.casefold() for w in key.split())]
     if len(near) == 1:
         return near[0]
