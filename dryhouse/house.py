@@ -7,6 +7,8 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from dryhouse.science.errors import WorldProblem
+
 if TYPE_CHECKING:
     from dryhouse.kitchen.room import Kitchen
 
@@ -25,9 +27,14 @@ def sample_file() -> Path:
 
         from dryhouse.journal.opening import sample_journal
 
-        file.parent.mkdir(parents=True, exist_ok=True)
-        part = shutil.copyfile(sample_journal(), file.with_name(f"{file.name}.{os.getpid()}"))
-        os.replace(part, file)
+        try:
+            file.parent.mkdir(parents=True, exist_ok=True)
+            part = shutil.copyfile(sample_journal(), file.with_name(f"{file.name}.{os.getpid()}"))
+            os.replace(part, file)
+        except OSError as problem:
+            raise WorldProblem(
+                f"A copy of the sample journal could not be made at “{file}” ({problem.strerror})."
+            ) from None
     return file
 
 

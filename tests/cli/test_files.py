@@ -48,9 +48,10 @@ def test_export_to_a_folder_writes_tables(file: Path, tmp_path: Path, capsys) ->
 
 
 def test_exporting_where_no_journal_is_makes_none(tmp_path: Path, capsys) -> None:
-    code, answer, _ = run(capsys, "--journal", tmp_path / "no.dryhouse", "export", tmp_path / "all.json", "--json")
-    assert (code, answer["records"]) == (0, 0)
-    assert not (tmp_path / "no.dryhouse").exists()
+    code, _, said = run(capsys, "--journal", tmp_path / "no.dryhouse", "export", tmp_path / "all.json", "--json")
+    assert code == 1
+    assert "nothing to export" in said
+    assert list(tmp_path.iterdir()) == []
 
 
 @pytest.mark.parametrize("content", ["", "[]", "not json at all"])

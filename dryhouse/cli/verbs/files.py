@@ -7,6 +7,7 @@ from pathlib import Path
 
 from dryhouse.cli.answers import add_json, say_json
 from dryhouse.house import default_journal, open_kitchen, sample_file
+from dryhouse.science.errors import InputProblem, WorldProblem
 
 
 def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -35,6 +36,8 @@ def _file(args: argparse.Namespace) -> Path:
 def _export(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.exchange import every_record, write_records
 
+    if not (journal := _file(args)).exists():
+        raise WorldProblem(f"There is no journal at “{journal}” yet, so there is nothing to export.")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         count = write_records(every_record(kitchen.journal), args.destination)
     if args.json:
@@ -72,6 +75,8 @@ def _restore(args: argparse.Namespace) -> int:
     from dryhouse.journal.backup import restore
 
     journal = _file(args)
+    if not args.file.exists():
+        raise InputProblem(f"There is no file “{args.file}” to restore; name a backup.")
     former = restore(args.file, journal)
     if args.json:
         say_json(
