@@ -3,21 +3,28 @@
 from __future__ import annotations
 
 from functools import cache
-from statistics import NormalDist
 
 import numpy as np
 from numpy.typing import NDArray
 
 from dryhouse.science.curves.model import Array
 from dryhouse.science.forecast.answer import Finish
-from dryhouse.science.forecast.engine import Posterior
+from dryhouse.science.forecast.engine import Posterior, clock_error
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes
 
 QUANTILES = np.array([0.10, 0.25, 0.50, 0.75, 0.90])
-_EVEN = (np.arange(15) + 0.5) / 15
-_CLOCK = 0.7 * (2.0 * _EVEN - 1.0) / np.sqrt(2.0 * _EVEN * (1.0 - _EVEN))
-"""Equally likely errors of the clock past the last weighing: Student's t with two degrees of freedom, somewhat
-narrowed. Most runs keep their pace, and now and then one changes it altogether."""
+_EVENLY = 15
+
+
+def changed_pace(share: Array) -> Array:
+    """The clock's error, in units of its size, that this share of runs stay below.
+
+    Student's t with two degrees of freedom, narrowed: most runs keep their pace, and now and then one changes it.
+    """
+    return np.asarray(0.7 * (2.0 * share - 1.0) / np.sqrt(2.0 * share * (1.0 - share)))
+
+
+_CLOCK = changed_pace((np.arange(_EVENLY) + 0.5) / _EVENLY)
 
 
 def log_time_at(table: Shapes, shape: NDArray[np.intp], mr: Array) -> Array:
@@ -45,7 +52,7 @@ def finish_times(table: Shapes, found: Posterior, target: Array, target_weight: 
         centre = log_time_at(table, found.shape, mr) + found.log_half
         begun = np.log(found.last_hour) if found.last_hour > 0 else None
         ahead = np.maximum(centre - begun, 0.0) if begun is not None else np.full(centre.shape, 1.0)
-        spread = found.tau * np.sqrt(np.minimum(np.where(np.isfinite(ahead), ahead, 0.0), 3.5))
+        spread = found.tau * clock_error(np.where(np.isfinite(ahead), ahead, 0.0))
         log_time = centre[:, None] + spread[:, None] * _CLOCK[None, :]
         weight = np.broadcast_to(share * found.weight[:, None] / len(_CLOCK), log_time.shape)
         good = np.ones(log_time.shape, bool) if begun is None else log_time > begun + 1e-3
@@ -78,7 +85,7 @@ def finish(times: Array, weight: Array) -> Finish:
 
 
 def sample_cells(found: Posterior, count: int) -> tuple[NDArray[np.intp], Array]:
-    """Cell numbers in proportion to their weight at even spacing, and a standard normal clock error for each."""
+    """Cell numbers in proportion to their weight at even spacing, and an error of the clock for each."""
     run = np.cumsum(found.weight)
     cells = np.searchsorted(run, (np.arange(count) + 0.5) / count * run[-1])
     cells = np.minimum(cells, len(run) - 1)
@@ -99,8 +106,8 @@ def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> Ar
     cells, error = sample_cells(found, count)
     begun = max(found.last_hour, 1e-9)
     log_hours = np.log(np.maximum(hours, 1e-9))
-    ahead = np.clip(log_hours - np.log(begun), 0.0, 3.5) if found.last_hour > 0 else np.ones(len(hours))
-    wander = found.tau[cells, None] * error[:, None] * np.sqrt(ahead)[None, :]
+    ahead = log_hours - np.log(begun) if found.last_hour > 0 else np.ones(len(hours))
+    wander = found.tau[cells, None] * error[:, None] * clock_error(ahead)[None, :]
     at = log_hours[None, :] - wander - found.log_half[cells, None]
     mr = mr_along(table, found.shape[cells], at)
     level = found.level[cells, None]
@@ -110,6 +117,5 @@ def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> Ar
 
 @cache
 def _clock_errors(count: int) -> Array:
-    """Standard normal values in an order that is spread evenly wherever it is cut (golden ratio steps)."""
-    normal = NormalDist()
-    return np.array([normal.inv_cdf(((i + 0.5) * 0.6180339887498949) % 1.0) for i in range(count)])
+    """Errors of the clock in an order that is spread evenly wherever it is cut (golden ratio steps)."""
+    return changed_pace(np.asarray(((np.arange(count) + 0.5) * 0.6180339887498949) % 1.0, dtype=np.float64))

@@ -14,7 +14,7 @@ from __future__ import annotations
 import numpy as np
 
 from dryhouse.science.curves.model import Array
-from dryhouse.science.forecast.engine import Posterior
+from dryhouse.science.forecast.engine import Posterior, clock_error
 from dryhouse.science.forecast.finish import log_time_at, mr_along, sample_cells
 from dryhouse.science.forecast.shapes import Shapes
 
@@ -34,6 +34,7 @@ def weigh_again(
     if not np.isfinite(latest) or latest <= last * 1.02 + 1e-9:
         return None
     cells, early = sample_cells(found, count)
+    early = np.clip(early, -2.0, 2.0)
     late = early[np.argsort(np.sin(np.arange(count) * 7.0))]
     part = Posterior(
         found.shape[cells], found.log_half[cells], found.level[cells], found.tau[cells], found.weight[cells], last
@@ -63,10 +64,10 @@ def _left(
 ) -> float:
     """Standard deviation of ln(finish) after weighing at `hour`, as a share of that before."""
     begun = np.log(part.last_hour) if part.last_hour > 0 else np.log(hour) - 1.0
-    until = max(float(np.log(hour) - begun), 0.0)
-    beyond = np.clip(centre - np.log(hour), 0.0, 3.5)
-    wander = part.tau * np.sqrt(until) * early
-    finish = (centre + wander + part.tau * np.sqrt(np.where(good, beyond, 0.0)) * late)[good]
+    until = clock_error(np.log(hour) - begun)
+    whole = clock_error(np.where(good, centre, 0.0) - begun)
+    wander = part.tau * until * early
+    finish = (centre + wander + part.tau * np.sqrt(np.maximum(whole**2 - until**2, 0.0)) * late)[good]
     at = np.log(hour) - wander - part.log_half
     mass = (part.level + (1.0 - part.level) * mr_along(table, part.shape, at[:, None])[:, 0])[good]
     finish, mass = finish - finish.mean(), mass - mass.mean()
