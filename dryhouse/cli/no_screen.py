@@ -21,11 +21,13 @@ def tell(path: Path | None, *, sample: bool) -> int:
     from dryhouse.kitchen.batch_list import batch_items, batch_line
     from dryhouse.kitchen.ports import BatchQuery
     from dryhouse.kitchen.settings import style
+    from dryhouse.science.display import counted
 
     with open_kitchen(path, sample=sample) as kitchen:
         count = len(kitchen.journal.batch_ids(BatchQuery()))
         print(
-            f"There is no screen here, so the window stays closed. The journal holds {count} batches; the newest:"
+            "There is no screen here, so the window stays closed. The journal holds "
+            f"{counted(count, 'batch', 'batches')}; the newest:"
         )
         for item in batch_items(kitchen, BatchQuery(sort="id"), newest=_NEWEST):
             print(batch_line(kitchen, item, style(kitchen)))

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from datetime import UTC, date, datetime, time, timedelta
 
-from dryhouse.kitchen.moments import read_day
+from dryhouse.kitchen.moments import EARLIEST_YEAR, read_day
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
+
+_LATEST_YEAR = 2199
 
 
 def today(kitchen: Kitchen) -> date:
@@ -34,6 +36,6 @@ def end_of_day(kitchen: Kitchen, day: date) -> datetime:
 def read_date(kitchen: Kitchen, text: str, field: str = "") -> date:
     """A day as typed. Raises InputProblem saying how to write one."""
     day = read_day(text, today(kitchen))
-    if day is None:
+    if day is None or not EARLIEST_YEAR <= day.year <= _LATEST_YEAR:
         raise InputProblem(f"“{text.strip()}” is not a day; write it like 2026-11-20, 20 Nov or yesterday.", field)
     return day

@@ -27,7 +27,7 @@ _MONTHS = {
     )
     for name in names
 }  # fmt: skip
-_EARLIEST_YEAR = 1900
+EARLIEST_YEAR = 1900
 """Before this a year is a slip of the finger."""
 _WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _DAY_AND_TIME = re.compile(
@@ -48,7 +48,7 @@ def read_moment(kitchen: Kitchen, text: str, *, field: str = "", after: datetime
         if isinstance(problem, InputProblem):
             raise
         made = None
-    if made is None or made.year < _EARLIEST_YEAR:
+    if made is None or made.year < EARLIEST_YEAR:
         raise InputProblem(f"“{text.strip()}” is too far away to be right; write it like {EXAMPLE}.", field)
     return made
 

@@ -14,6 +14,7 @@ from dryhouse.kitchen.dryers import dryers
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.yield_amounts import as_purchased
 from dryhouse.kitchen.yield_knowledge import YieldKnowledge
+from dryhouse.science.display import counted
 from dryhouse.science.drying_calendar import Calendar, Load, Run
 from dryhouse.science.provisioning import Cover, Need, Recipe, Span, ToDry
 from dryhouse.science.values import Figure
@@ -136,4 +137,4 @@ def _told(known: YieldKnowledge, run: Run, load: Load) -> str:
     own = any(mine.dryer.id == run.machine.id for mine in known.loads)
     usual = pot("tray_load")
     assumed = "" if own else f" (one layer, {usual.value:g} {usual.unit}: {usual.source})"
-    return f"{run.machine.name}: {load.trays} trays, {load.prepared:.0f} g prepared{assumed}"
+    return f"{run.machine.name}: {counted(load.trays, 'tray')}, {load.prepared:.0f} g prepared{assumed}"

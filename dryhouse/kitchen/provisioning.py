@@ -22,6 +22,7 @@ from dryhouse.kitchen.trip_sheet import TripSheet, trip_sheet
 from dryhouse.kitchen.trips import meals_of, trips
 from dryhouse.kitchen.what_gives import what_gives
 from dryhouse.kitchen.yield_knowledge import learn
+from dryhouse.science.display import counted
 from dryhouse.science.drying_calendar import Calendar, Machine, calendar
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.provisioning import Cover, Need, Supply, cover, to_dry
@@ -124,7 +125,7 @@ def plan_batches(kitchen: Kitchen, trip: int) -> Done:
             f"There is no load to plan for {worked.trip.name}."
             + (f" {worked.gives[0]}" if worked.gives else " The shelf covers it.")
         )
-    return kitchen.commit(f"Planned {count} batches for {worked.trip.name}", pending)
+    return kitchen.commit(f"Planned {counted(count, 'batch', 'batches')} for {worked.trip.name}", pending)
 
 
 # --- what is eaten ---------------------------------------------------------------------------------------

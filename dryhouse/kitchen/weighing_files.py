@@ -23,6 +23,7 @@ from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import LOAD, PLANNED
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem, WorldProblem
 from dryhouse.science.quantities import Mass, Temperature, parse_mass, parse_number, parse_temperature
 from dryhouse.science.units import MASS, written_as
@@ -297,4 +298,6 @@ def import_weighings(kitchen: Kitchen, batch: int, mapped: Mapped) -> Done:
             for n, row in enumerate(fresh)
         )
     )
-    return kitchen.commit(f"Brought in {len(fresh)} weighings of {food_name(kitchen, into.food)}", pending)
+    return kitchen.commit(
+        f"Brought in {counted(len(fresh), 'weighing')} of {food_name(kitchen, into.food)}", pending
+    )

@@ -119,7 +119,7 @@ class Style:
             return self.percent(value)
         places = 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
         if unit == "day":
-            return f"{self.number(value, 0)} days"
+            return counted(1, "day") if self.number(value, 0) == "1" else f"{self.number(value, 0)} days"
         return f"{self.number(value, places)} {unit}".strip()
 
     def figure(self, figure: Figure) -> str:
@@ -131,6 +131,11 @@ class Style:
         if figure.low is None or figure.high is None:
             return ""
         return f"{self.amount(figure.low, figure.unit)} to {self.amount(figure.high, figure.unit)}"
+
+
+def counted(number: int, one: str, many: str = "") -> str:
+    """`1 tray`, `3 trays`; `many` where the plural is not `one` with an s."""
+    return f"{number} {one if number == 1 else many or one + 's'}"
 
 
 def duration(seconds: float) -> str:

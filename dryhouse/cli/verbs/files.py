@@ -7,6 +7,7 @@ from pathlib import Path
 
 from dryhouse.cli.answers import add_json, say_json
 from dryhouse.house import default_journal, open_kitchen, sample_file
+from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem, WorldProblem
 
 
@@ -43,7 +44,7 @@ def _export(args: argparse.Namespace) -> int:
     if args.json:
         say_json({"file": str(args.destination), "records": count})
     else:
-        print(f"Exported {count} records to {args.destination}")
+        print(f"Exported {counted(count, 'record')} to {args.destination}")
     return 0
 
 

@@ -25,12 +25,22 @@ def add(verbs: Any) -> None:
 
 
 def _run(args: argparse.Namespace) -> int:
-    if args.package not in PACKAGES:
+    package = _package(args.package)
+    if package is None:
         raise InputProblem(f"“{args.package}” is no package here; choose one of {', '.join(PACKAGES)}.", "package")
     celsius = parse_temperature(args.temp).si
     if not -60 <= celsius <= 60:
         raise InputProblem(f"{args.temp} is no temperature to keep food at; write it like 60F or 16C.", "temp")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        figure = keeps(kitchen, " ".join(args.food), celsius, args.package)
-        say_figure("Keeps", figure, style(kitchen), as_json=args.json, more={"package": args.package})
+        figure = keeps(kitchen, " ".join(args.food), celsius, package)
+        say_figure("Keeps", figure, style(kitchen), as_json=args.json, more={"package": package})
     return 0
+
+
+def _package(typed: str) -> str | None:
+    """The package of this name, or the only one with all its words (`vacuum`)."""
+    said = typed.casefold().split()
+    meant = [p for p in PACKAGES if p.split() == said] or [
+        p for p in PACKAGES if said and set(said) <= set(p.split())
+    ]
+    return meant[0] if len(meant) == 1 else None

@@ -74,7 +74,9 @@ def run(args: argparse.Namespace) -> int:
         id = done.record.id
         card = batch_card(kitchen, id)
         if args.json:
-            answer: dict[str, Any] = {"batch": id, "what": done.what, "verdict": card.verdict.name}
+            main = card.figure("Yield by weight")
+            answer: dict[str, Any] = main.as_json() if main is not None else {}
+            answer |= {"batch": id, "what": done.what, "verdict": card.verdict.name}
             answer["sentences"] = list(card.sentences)
             answer["figures"] = {title: figure.as_json() for title, figure in card.figures}
             say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})

@@ -6,6 +6,7 @@ import argparse
 from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_json, say_cautions, say_json
+from dryhouse.science.display import counted
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.plan_items import Item
@@ -136,7 +137,8 @@ def _short(figure: Figure | None) -> dict[str, Any] | None:
 
 def _say(kitchen: Kitchen, worked: Plan, manner: Style) -> None:
     trip = worked.trip
-    print(f"{trip.name}: {trip.starts_on.isoformat()} to {trip.ends_on.isoformat()}, {trip.people} people")
+    people = counted(trip.people, "person", "people")
+    print(f"{trip.name}: {trip.starts_on.isoformat()} to {trip.ends_on.isoformat()}, {people}")
     print("To dry:" if worked.items else "To dry: nothing; the shelf covers it.")
     for item in worked.items:
         fresh = item.purchased or item.prepared

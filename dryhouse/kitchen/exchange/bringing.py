@@ -13,6 +13,7 @@ from dryhouse.kitchen.records import RECORD_KINDS, Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
 
 
@@ -109,5 +110,6 @@ def _joined(journal: Journal, records: Sequence[Any]) -> list[Any]:
 def _what(pending: Pending, given: int) -> str:
     added = len(pending.changes)
     batches = sum(isinstance(c.record, Batch) for c in pending.changes)
-    there = f"; {given - added} were there already" if given > added else ""
-    return f"Imported {added} records, {batches} of them batches{there}"
+    known = given - added
+    there = f"; {known} {'was' if known == 1 else 'were'} there already" if known else ""
+    return f"Imported {counted(added, 'record')}, among them {counted(batches, 'batch', 'batches')}{there}"
