@@ -26,13 +26,13 @@ MIDDLE_80 = 2.5631
 
 @dataclass(frozen=True, slots=True)
 class RunAnswer:
-    """What a file of weighings says. `why_none` says why there is no finish."""
+    """What a file of weighings says. `amiss` says why there is no finish, or what to doubt in the one there is."""
 
     points: Points
     curves: CurveSet
     periods: str
     forecast: Forecast | None
-    why_none: str
+    amiss: str
     basis: tuple[Basis, ...]
     workings: tuple[str, ...]
     cautions: tuple[Caution, ...]
@@ -93,13 +93,12 @@ def read_run(
         )
     load = load_of([Ingredient("the load", first, water)])
     lightest = min(points.grams)
-    if verdict(load, lightest, target).name == MISMATCH:
-        why = explain_mismatch(load, lightest)
-        return RunAnswer(points, curves, spoken, None, why, basis, (*workings, *load.workings, why), cautions)
+    amiss = explain_mismatch(load, lightest) if verdict(load, lightest, target).name == MISMATCH else ""
+    sound = _plausible(points, load.solids_low) if amiss else len(points.grams)
     try:
-        ahead = forecast(
-            points.hours,
-            points.grams,
+        ahead: Forecast | None = forecast(
+            points.hours[:sound],
+            points.grams[:sound],
             dry_matter_g=dry,
             dry_matter_sd_g=first * _spread(water) / 100.0,
             target_moisture_pct=target.value,
@@ -107,12 +106,19 @@ def read_run(
             basis=basis,
         )
     except InputProblem as problem:
-        return RunAnswer(
-            points, curves, spoken, None, problem.sentence, basis, (*workings, problem.sentence), cautions
-        )
-    return RunAnswer(
-        points, curves, spoken, ahead, "", ahead.basis, (*workings, *ahead.workings, ahead.sentence), cautions
-    )
+        ahead, amiss = None, amiss or problem.sentence
+    if amiss and ahead is not None and ahead.reached_at is None:
+        ahead = None
+    if ahead is None:
+        lines = (*workings, *load.workings, amiss)
+        return RunAnswer(points, curves, spoken, None, amiss, basis, lines, cautions)
+    lines = (*workings, *ahead.workings, ahead.sentence, *((amiss,) if amiss else ()))
+    return RunAnswer(points, curves, spoken, ahead, amiss, ahead.basis, lines, cautions)
+
+
+def _plausible(points: Points, solids: float) -> int:
+    """How many weighings come before the first that is lighter than the dry matter can be."""
+    return next((i for i, grams in enumerate(points.grams) if grams < solids), len(points.grams))
 
 
 def _given(value: float | None, what: str) -> Fact | None:
@@ -164,13 +170,15 @@ def answer_json(answer: RunAnswer) -> dict[str, object]:
         "target_g": ahead.target_g if ahead else None,
         "weigh_again": ahead.weigh_again_at if ahead else None,
         "periods": answer.periods or None,
-        "sentence": ahead.sentence if ahead else answer.why_none,
+        "sentence": ahead.sentence if ahead else answer.amiss,
     }
 
 
 def said(answer: RunAnswer) -> Sequence[str]:
     """The answer in lines."""
-    lines = [answer.forecast.sentence if answer.forecast else answer.why_none]
+    lines = [
+        sentence for sentence in (answer.forecast.sentence if answer.forecast else "", answer.amiss) if sentence
+    ]
     if answer.forecast and answer.forecast.weigh_again_at is not None:
         lines.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
     for f in answer.curves.fits:

@@ -7,8 +7,9 @@ dry matter and the target, and nothing else: no food, no temperature, no equilib
 Targets: 30, 20, 10 and 5 % of the first free water left, where the run gets there, else its last weighing. The true
 finish is read off straight lines between the weighings. Every run counts once, however many targets it reaches.
 
-The sizes of the errors and the weights of the shapes in the forecast were set with the first set of runs in sight;
-the second set was kept for looking only. Runs with a supposed dry matter say so in their data file.
+The sizes of the errors and the weights of the shapes in the forecast were set with the first set of runs in sight.
+The second set is unreviewed student sheets, looked at while the forecast was made, so it is not blind either. Runs
+with a supposed dry matter say so in their data file.
 """
 
 from __future__ import annotations
