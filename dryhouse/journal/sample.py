@@ -7,6 +7,8 @@ import hashlib
 import os
 import shutil
 import tempfile
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from dryhouse.journal.backup import copy_whole
@@ -14,6 +16,9 @@ from dryhouse.journal.connecting import in_memory
 from dryhouse.journal.problems import world
 from dryhouse.journal.revision import HEAD, create
 from dryhouse.journal.store import SqlJournal
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
+from dryhouse.kitchen.records.batches import DRYING
 
 
 def sample_folder() -> Path:
@@ -29,7 +34,30 @@ def fresh_copy() -> Path:
         built = _built()
         folder = Path(tempfile.mkdtemp(prefix="dryhouse-sample-"))
         atexit.register(shutil.rmtree, folder, ignore_errors=True)
-        return Path(shutil.copyfile(built, folder / "sample.dryhouse"))
+        copy = Path(shutil.copyfile(built, folder / "sample.dryhouse"))
+    bring_to_the_present(copy, datetime.now(UTC))
+    return copy
+
+
+def bring_to_the_present(file: Path, now: datetime) -> None:
+    """Move the batches that are on a dryer by whole days, so that they still are: last weighed within a day."""
+    from dryhouse.journal.opening import open_journal
+
+    journal = open_journal(file, write=True)
+    try:
+        changes: list[Change] = []
+        for batch in journal.where(Batch, state=DRYING):
+            weighings = journal.where(Weighing, batch=batch.id)
+            late = timedelta(days=max((now - max(w.at for w in weighings)).days, 0)) if weighings else timedelta()
+            if late and batch.started is not None:
+                changes.append(Change(batch, replace(batch, started=batch.started + late)))
+                changes += [Change(w, replace(w, at=w.at + late)) for w in weighings]
+                events = journal.where(BatchEvent, batch=batch.id)
+                changes += [Change(e, replace(e, at=e.at + late)) for e in events]
+        if changes:
+            journal.write(changes)
+    finally:
+        journal.close()
 
 
 def _built() -> Path:

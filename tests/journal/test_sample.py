@@ -6,7 +6,7 @@ import csv
 import sys
 from collections.abc import Iterator
 from contextlib import closing
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from itertools import pairwise
 from pathlib import Path
 
@@ -15,7 +15,7 @@ import pytest
 from dryhouse.handbook.reader import handbook
 from dryhouse.journal.check import check
 from dryhouse.journal.opening import open_journal, sample_journal
-from dryhouse.journal.sample import build, sample_folder
+from dryhouse.journal.sample import bring_to_the_present, build, sample_folder
 from dryhouse.journal.store import SqlJournal
 from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import (
@@ -159,3 +159,22 @@ def test_the_tables_are_what_the_maker_makes(tmp_path: Path, monkeypatch: pytest
     write(tmp_path / "again")
     for table in sorted(sample_folder().glob("*.csv")):
         assert (tmp_path / "again" / table.name).read_text() == table.read_text(), table.name
+
+
+@pytest.mark.parametrize("later", [timedelta(), timedelta(days=1), timedelta(days=400, hours=7)])
+def test_what_is_on_the_dryer_is_on_the_dryer_whenever_the_sample_is_opened(
+    tmp_path: Path, later: timedelta
+) -> None:
+    file = tmp_path / "sample.dryhouse"
+    build(file)
+    now = datetime(2026, 11, 25, 17, 0, tzinfo=UTC) + later
+    bring_to_the_present(file, now)
+    with closing(open_journal(file, write=False)) as journal:
+        running = journal.where(Batch, state=DRYING)
+        assert running
+        for batch in running:
+            weighings = journal.where(Weighing, batch=batch.id)
+            last = max(w.at for w in weighings)
+            assert timedelta() <= now - last < timedelta(days=1)
+            assert batch.started <= min(w.at for w in weighings)
+    assert check(file) == []
