@@ -170,15 +170,18 @@ def answer_json(answer: RunAnswer) -> dict[str, object]:
         "target_g": ahead.target_g if ahead else None,
         "weigh_again": ahead.weigh_again_at if ahead else None,
         "periods": answer.periods or None,
-        "sentence": ahead.sentence if ahead else answer.amiss,
+        "sentence": " ".join(_sentences(answer)),
     }
+
+
+def _sentences(answer: RunAnswer) -> list[str]:
+    """The forecast's own sentence, and what is to be doubted."""
+    return [said for said in (answer.forecast.sentence if answer.forecast else "", answer.amiss) if said]
 
 
 def said(answer: RunAnswer) -> Sequence[str]:
     """The answer in lines."""
-    lines = [
-        sentence for sentence in (answer.forecast.sentence if answer.forecast else "", answer.amiss) if sentence
-    ]
+    lines = _sentences(answer)
     if answer.forecast and answer.forecast.weigh_again_at is not None:
         lines.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
     for f in answer.curves.fits:

@@ -1,6 +1,7 @@
 """The verbs of the bench, as a person or a script calls them."""
 
 import json
+from pathlib import Path
 
 import pytest
 
@@ -98,3 +99,66 @@ def test_water_comes_with_the_published_cups_beside_it(capsys, journal):
     assert said["measure"]["unit"] == "cup"
     assert said["low"] < said["value"] < said["high"]
     assert any(abs(p["measure"]["value"] - 2.25) < 1e-6 for p in said["published"])
+
+
+@pytest.mark.parametrize(
+    ("verb", "shown"),
+    [
+        (("target", "apple", "--fresh", "1 kg"), "Target weight: 180 g"),
+        (("target", "apple", "--fresh", "40 oz"), "Target weight: 7.2 oz"),
+        (("yields", "apple", "--fresh", "1 kg"), "Dried from 1 kg of apple: 18"),
+        (("water", "apple", "--dried", "50 g"), "Water: 22"),
+    ],
+)
+def test_text_answers_in_the_system_that_was_typed(capsys, journal, verb, shown):
+    code, out, _ = answer(capsys, *journal, *verb)
+    assert code == 0
+    assert out.startswith(shown)
+    assert out.splitlines()[0].count(" oz") == (shown.count(" oz"))
+
+
+@pytest.mark.parametrize("verb", [("target", "--moisture", "10", "--fresh", "1 lb"), ("yields", "--fresh", "1 lb"),
+                                  ("water", "--dried", "1 oz")])  # fmt: skip
+def test_a_food_of_several_words_needs_no_quotes(capsys, journal, verb):
+    word, *options = verb
+    code, out, _ = answer(capsys, *journal, word, "sweet", "corn", *options, "--json")
+    assert code == 0
+    assert json.loads(out)["value"] > 0
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        (("target", "", "--fresh", "1 lb", "--solids", "14", "--moisture", "20"), "Name a food"),
+        (("target", "apple", "--fresh", "1 lb", "--solids", "0.14"), "write percent, such as 14 %"),
+        (("yields", "apple", "--fresh", "-3oz"), "less than nothing"),
+        (("weigh", "9" * 25, "8 oz"), "There is no batch"),
+        (("weigh", "²", "8 oz"), "No running batch"),
+        (("cautions", "--lot", "9" * 25), "There is no lot"),
+        (("shelf", "--on", "9999-12-31"), "is not a day"),
+        (("log", "--food", "apple", "--fresh", "1 lb", "--dried", "3 oz", "--start", "0001-01-01 0:00"), "too far"),
+        (("restore", "nosuch.dryhouse"), "There is no file"),
+    ],
+)
+def test_odd_input_is_one_sentence_and_makes_no_journal(capsys, journal, given, says):
+    code, out, told = answer(capsys, *journal, *given)
+    assert (code, out) == (2, "")
+    assert says in told
+    assert told.count("\n") == 1
+    assert not Path(journal[1]).exists()
+
+
+def test_a_batch_whose_weights_do_not_add_up_shows_no_moisture(capsys, journal):
+    log = ("log", "--food", "sweet corn", "--fresh", "1 lb", "--dried", "0.5 oz", "--json")
+    _, out, _ = answer(capsys, *journal, *log)
+    logged = json.loads(out)
+    assert logged["verdict"] == "weights don't add up"
+    assert "Moisture now" not in logged["figures"]
+    assert (round(logged["value"], 2), logged["unit"]) == (3.12, "%")
+    _, out, _ = answer(capsys, *journal, "batches", "--json")
+    assert json.loads(out)["items"][0]["moisture"] is None
+
+
+def test_no_batch_in_a_state_is_not_called_an_empty_journal(capsys, journal):
+    answer(capsys, *journal, *LOG)
+    assert answer(capsys, *journal, "batches", "--state", "drying")[1] == "There is no drying batch.\n"

@@ -182,3 +182,46 @@ def test_plain_text_says_the_same(curve):
     assert "Done about" in out
     assert "* " in out
     assert "basis: entered" in out
+
+
+def test_times_in_hours_and_minutes_old_line_ends_and_wide_text_read_the_same(curve):
+    plain = curve(sheet(), *MOISTURES)[1]["finish"]
+    clock = "hours,grams\n" + "".join(
+        f"{int(h)}:{round(h % 1 * 60):02d},{g:g}\n" for h, g in zip(HOURS, GRAMS, strict=True)
+    )
+    for same in (clock, clock.replace(":", "h"), sheet().replace("\n", "\r"), sheet().encode("utf-16")):
+        assert curve(same, *MOISTURES)[1]["finish"] == plain
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("hours,grams\n0,5,850,2\n1,5,720,1\n2,5,610,3\n", "Line 2 has more cells"),
+        ("hours,grams\n0,850\n1000000,720\n", "more than a year of drying"),
+    ],
+)
+def test_a_file_that_would_be_misread_is_refused_in_one_sentence(curve, text, says):
+    code, out, told = curve(text, *MOISTURES)
+    assert (code, out) == (2, "")
+    assert says in told
+    assert told.count("\n") == 1
+
+
+def test_a_starting_moisture_that_the_weights_contradict_says_so(curve):
+    answer = curve(sheet(), "--start-moisture", "30", "--until-moisture", "10")[1]
+    assert "Weights don't add up" in answer["sentence"]
+    started_too_dry = curve(
+        "hours,grams\n0,500\n1,300\n2,250\n", "--start-moisture", "20", "--until-moisture", "5"
+    )[1]
+    assert started_too_dry["models"]
+    assert "Weights don't add up" in started_too_dry["sentence"]
+
+
+def test_a_logger_that_weighed_every_second_is_read_whole(curve):
+    hours = np.linspace(0, 5, 20_000)
+    grams = 77 + 423 * np.exp(-0.24 * hours**1.15)
+    text = "hours,grams\n" + "".join(f"{h:.5f},{g:.2f}\n" for h, g in zip(hours, grams, strict=True))
+    answer = curve(text, *MOISTURES)[1]
+    assert {m["n"] for m in answer["models"]} == {20_000}
+    page = next(m["parameters"] for m in answer["models"] if m["name"] == "Page")
+    assert page["n"]["value"] == pytest.approx(1.15, abs=0.01)

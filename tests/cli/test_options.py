@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from dryhouse.cli import DeskOptions, desk_options, main, parser
+from dryhouse.science.errors import InputProblem
 
 
 @pytest.mark.parametrize(
@@ -39,3 +40,15 @@ def test_options_that_make_no_sense_are_one_sentence(given, capsys):
 
 def test_a_file_is_a_path():
     assert desk_options(["--journal", "a b.dryhouse"]).journal == Path("a b.dryhouse")
+
+
+def test_only_the_verb_given_is_read_and_the_journal_may_be_called_like_one():
+    assert parser(["--journal", "yields", "batches"]).parse_args(["--journal", "yields", "batches"]).words == []
+    with pytest.raises(InputProblem, match="choose from"):
+        parser(["nosuchverb"]).parse_args(["nosuchverb"])
+
+
+@pytest.mark.parametrize("typed", ["-18C", "-.5 F"])
+def test_a_value_may_begin_with_a_minus(typed):
+    given = ["keeps", "apple", "--temp", typed]
+    assert parser(given).parse_args(given).temp == typed

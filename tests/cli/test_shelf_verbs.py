@@ -102,3 +102,12 @@ def test_bad_input_is_one_sentence_and_exit_two(capsys, tmp_path, arguments):
     err = capsys.readouterr().err.strip()
     assert err
     assert "\n" not in err
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"), [("vacuum", "vacuum bag"), ("Jar", "jar"), ("absorber", "jar with absorber")]
+)
+def test_a_package_may_be_named_in_part(capsys, tmp_path, typed, meant):
+    code = main(["--journal", str(tmp_path / "a"), "keeps", "apple", "--temp", "70F", "--package", typed, "--json"])
+    assert code == 0
+    assert json.loads(capsys.readouterr().out)["package"] == meant

@@ -76,7 +76,23 @@ def test_two_foods_of_one_name_are_asked_back(typed, offered):
 
 
 @pytest.mark.parametrize(
-    "typed", ["oat", "oyster", "crab", "kidney", "goose", "hen", "duck", "salmonberry", "beer"]
+    "typed",
+    [
+        "oat",
+        "oyster",
+        "crab",
+        "kidney",
+        "goose",
+        "hen",
+        "duck",
+        "salmonberry",
+        "beer",
+        "lean beef",
+        "turkey berry",
+        "buffalo berry",
+        "bear berry",
+        "venison berry",
+    ],
 )
 def test_an_animal_never_turns_into_a_plant_nor_a_plant_into_an_animal(typed):
     with pytest.raises(InputProblem):
@@ -196,3 +212,9 @@ def test_the_handbook_answers_for_slugs_and_sources():
     assert handbook().sources["usda_sr28"].how == "read"
     with pytest.raises(InputProblem, match="no food “ambrosia”"):
         handbook().food("ambrosia")
+
+
+@pytest.mark.parametrize("typed", ["pea soup", "rice milk", "chile"])
+def test_known_words_and_slips_that_could_be_two_words_are_asked_back(typed):
+    with pytest.raises(InputProblem):
+        handbook().identify(typed)

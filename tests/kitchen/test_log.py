@@ -114,6 +114,7 @@ def test_deleting_takes_weighings_along_leaves_lots_and_undoes_whole():
         ({"set_temperature": Temperature(200, "200 C")}, "set_temperature", "no temperature for drying"),
         ({"kitchen_humidity_pct": 120.0}, "kitchen_humidity_pct", "between 0"),
         ({"start_moisture_pct": 100.0}, "start_moisture_pct", "between 0"),
+        ({"start_moisture_pct": 5.0, "target_moisture_pct": 10.0}, "target_moisture_pct", "below the starting"),
         ({"rating": 9}, "rating", "1 to 5"),
         ({"trays": 9}, "trays", "has 6 trays"),
         ({"trays": 0}, "trays", "at least one"),
@@ -132,6 +133,6 @@ def test_a_batch_is_named_by_its_number():
     kitchen = a_kitchen(SHELF_DRYER)
     log_batch(kitchen, BatchDraft(DONE))
     assert batch_named(kitchen, "#1").id == 1
-    for wrong in ("9", "corn", "-1"):
+    for wrong in ("9", "corn", "-1", "²", "9" * 25):
         with pytest.raises(InputProblem, match="no batch"):
             batch_named(kitchen, wrong)

@@ -35,7 +35,21 @@ def test_a_moment_is_understood(text, moment):
 
 
 @pytest.mark.parametrize(
-    "text", ["", "2026-11-20", "25:00", "2026-13-01 10:00", "soonish", "yesterday", "8", "13 pm"]
+    "text",
+    [
+        "",
+        "2026-11-20",
+        "25:00",
+        "2026-13-01 10:00",
+        "soonish",
+        "yesterday",
+        "8",
+        "13 pm",
+        "0001-01-01 00:00",
+        "1066-10-14 9:00",
+        "0001-01-01 00:00+14:00",
+        "999999999 days ago",
+    ],
 )
 def test_what_is_no_moment_gets_a_sentence_with_an_example(text):
     with pytest.raises(InputProblem, match="write it like"):

@@ -67,6 +67,11 @@ def test_what_people_type_is_understood_and_kept(text, kind, expected):
     assert read.typed == text
 
 
+@pytest.mark.parametrize(("text", "grams"), [("1.850,5 g", 1850.5), ("1.234.567,5 g", 1234567.5)])
+def test_points_may_group_thousands_before_a_decimal_comma(text, grams):
+    assert parse(text, Mass, decimal_comma=True).si == grams
+
+
 def test_a_decimal_comma_is_read_where_the_person_uses_one():
     assert parse("1,5 kg", Mass, decimal_comma=True).si == 1500
     with pytest.raises(InputProblem, match="two ways"):

@@ -1,0 +1,96 @@
+"""A season by script: the console entry run as another program would run it, in processes of its own."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+CORN = ("log", "--food", "sweet corn", "--form", "kernels", "--hours", "9h30", "--temp", "125 F")
+
+
+class Script:
+    """Someone who has only the command line, and one journal."""
+
+    def __init__(self, folder: Path) -> None:
+        self.journal = folder / "galley.dryhouse"
+        self.told = ""
+        self._around = {**os.environ, "PYTHONPATH": str(ROOT), "XDG_DATA_HOME": str(folder / "data"), "TZ": "UTC"}
+
+    def run(self, *words: str, code: int = 0, **around: str) -> str:
+        """What is said on standard output; what is said on standard error is kept in `told`."""
+        done = subprocess.run(
+            [sys.executable, "-m", "dryhouse", "--journal", str(self.journal), *words],
+            capture_output=True,
+            env={**self._around, **around},
+            check=False,
+            timeout=60,
+        )
+        self.told = done.stderr.decode()
+        assert done.returncode == code, self.told
+        return done.stdout.decode(around.get("PYTHONIOENCODING", "utf-8"))
+
+    def ask(self, *words: str, **around: str) -> dict:
+        return json.loads(self.run(*words, "--json", **around))
+
+
+@pytest.fixture
+def script(tmp_path):
+    return Script(tmp_path)
+
+
+def test_a_season_of_three_batches_is_logged_asked_about_moved_and_restored(script, tmp_path):
+    before = script.ask("yields", "sweet corn", "--fresh", "1 kg", "--form", "kernels")
+    assert not script.journal.exists()
+    assert {b["kind"] for b in before["basis"]} == {"handbook"}
+
+    for fresh, dried, start in (
+        ("2 lb 3 oz", "7.7 oz", "2025-08-01 18:00"),
+        ("2 lb", "7.1 oz", "2025-08-03 18:00"),
+    ):
+        script.run(*CORN, "--fresh", fresh, "--dried", dried, "--start", start)
+    logged = script.ask("log", "--food", "ground beef", "--fresh", "500 g", "--dried", "210 g", "--precook", "71 C",
+                        "--precook-measured", "thermometer", "--start", "2025-08-05 9:00", "--hours", "7",
+                        "--notes", "für die Bucht 🛶")  # fmt: skip
+    assert (logged["batch"], logged["value"], logged["unit"]) == (3, pytest.approx(42.0), "%")
+    script.run("weigh", "1", "1 lb 4 oz", "--at", "2025-08-01 20:00")
+
+    after = script.ask("yields", "sweet corn", "--fresh", "1 kg", "--form", "kernels")
+    assert after["n_own"] == 2
+    assert 0.22 < after["value"] < before["value"]
+    assert after["high"] - after["low"] < before["high"] - before["low"]
+
+    batches = script.ask("batches")
+    assert [b["id"] for b in batches["items"]] == [3, 2, 1]
+    assert script.ask("cautions", "--batch", "3")["food"] == "ground-beef"
+    raw = script.ask("cautions", "ground", "beef")
+    assert "stop" in {c["severity"] for c in raw["cautions"]}
+
+    script.run("export", str(tmp_path / "season.json"))
+    other = Script(tmp_path / "elsewhere")
+    other.journal.parent.mkdir()
+    assert other.ask("import", str(tmp_path / "season.json"))["added"] == 4
+    assert other.ask("batches") == batches
+    assert other.ask("cautions", "--batch", "3") == script.ask("cautions", "--batch", "3")
+
+    backup = script.ask("backup")["file"]
+    script.run("log", "--food", "apple", "--fresh", "3 lb", "--dried", "8 oz")
+    assert script.ask("restore", backup)["former"]
+    assert script.ask("batches") == batches
+    assert script.ask("check") == {"whole": True, "faults": []}
+
+
+def test_what_cannot_be_used_changes_nothing_and_what_cannot_be_shown_is_no_accident(script):
+    assert script.run("log", "--food", "nosuchfood", "--fresh", "1 lb", "--dried", "3 oz", code=2) == ""
+    assert script.told.count("\n") == 1
+    assert not script.journal.exists()
+
+    text = script.run("yields", "sweet corn", "--fresh", "¾ cup", PYTHONIOENCODING="ascii")
+    assert text.startswith("Dried from ? cup of sweet corn: ")
+    figure = script.ask("yields", "sweet corn", "--fresh", "¾ cup", PYTHONIOENCODING="ascii")
+    assert any("×" in line for line in figure["workings"])
