@@ -65,6 +65,9 @@ def test_what_people_write(slug, typed):
         ("stew", {"stew-meat", "vegetable-stew"}),
         ("jerky", {"beef-jerky"}),
         ("sqash", {"squash-winter", "squash-summer"}),
+        ("ground beef 90", {"ground-beef", "ground-beef-80", "ground-beef-extra-lean"}),
+        ("ground beef 85 % lean", {"ground-beef-80", "ground-beef-extra-lean"}),
+        ("lean ground beef 90/10", {"ground-beef-extra-lean"}),
     ],
 )
 def test_two_foods_of_one_name_are_asked_back(typed, offered):
