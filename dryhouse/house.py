@@ -25,11 +25,11 @@ def sample_file() -> Path:
         import os
         import shutil
 
-        from dryhouse.journal.opening import sample_journal
+        from dryhouse.journal.sample import fresh_copy
 
         try:
             file.parent.mkdir(parents=True, exist_ok=True)
-            part = shutil.copyfile(sample_journal(), file.with_name(f"{file.name}.{os.getpid()}"))
+            part = shutil.copyfile(fresh_copy(), file.with_name(f"{file.name}.{os.getpid()}"))
             os.replace(part, file)
         except OSError as problem:
             raise WorldProblem(

@@ -9,7 +9,7 @@ from __future__ import annotations
 from alembic import context
 from sqlalchemy import Connection
 
-from dryhouse.journal.connecting import in_memory
+from dryhouse.journal.database import in_memory
 from dryhouse.journal.revision import create
 from dryhouse.journal.tables import metadata
 
@@ -19,18 +19,22 @@ def _ours(name: str | None, kind: str, _parent: object) -> bool:
     return not (kind == "table" and (name or "").startswith("batch_words"))
 
 
-def _stand_in() -> Connection:
-    connection = in_memory()
-    create(connection)
-    return connection
+def _migrate(connection: Connection) -> None:
+    context.configure(
+        connection=connection,
+        target_metadata=metadata,
+        render_as_batch=True,
+        include_name=_ours,
+        transactional_ddl=True,
+    )
+    context.run_migrations()
 
 
-connection = context.config.attributes.get("connection") or _stand_in()
-context.configure(
-    connection=connection,
-    target_metadata=metadata,
-    render_as_batch=True,
-    include_name=_ours,
-    transactional_ddl=True,
-)
-context.run_migrations()
+handed = context.config.attributes.get("connection")
+if handed is not None:
+    _migrate(handed)
+else:
+    stand_in = in_memory()
+    create(stand_in)
+    with stand_in.transaction() as connection:
+        _migrate(connection)

@@ -17,7 +17,6 @@ import numpy as np
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from dryhouse.handbook.reader import handbook
-from dryhouse.journal.connecting import driver_of
 from dryhouse.journal.opening import open_journal
 
 _HOUR = 3_600_000_000
@@ -50,7 +49,7 @@ def make(file: Path, batches: int, weighings: int, seed: int = 1) -> None:
     if file.exists():
         raise SystemExit(f"{file} is already there; name a new file.")
     journal = open_journal(file, write=True)
-    driver = driver_of(journal.connection)
+    driver = journal.database.driver
     driver.execute("PRAGMA synchronous = OFF")
     driver.execute("BEGIN")
     driver.executemany("INSERT INTO dryer (name, trays, retired) VALUES (?, ?, 0)", _DRYERS)

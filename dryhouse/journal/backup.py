@@ -8,10 +8,9 @@ from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
-from sqlalchemy import Connection
-
 from dryhouse.journal.check import faults_of
-from dryhouse.journal.connecting import connect, driver_of, take_lock
+from dryhouse.journal.connecting import connect, take_lock
+from dryhouse.journal.database import Database
 from dryhouse.journal.problems import NOTHING_CHANGED, world
 from dryhouse.journal.revision import revision_of
 from dryhouse.science.errors import WorldProblem
@@ -33,47 +32,45 @@ def back_up(path: Path, keep: int = KEEP) -> Path:
     if not path.exists():
         raise WorldProblem(f"There is no journal at “{path}” yet, so there is nothing to back up.")
     with world(path):
-        connection = connect(path, "ro")
+        database = connect(path, "ro")
         try:
-            revision_of(connection, path)
-            return back_up_open(connection, path, keep)
+            revision_of(database, path)
+            return back_up_open(database, path, keep)
         finally:
-            connection.close()
-            connection.engine.dispose()
+            database.close()
 
 
-def back_up_open(connection: Connection, path: Path, keep: int = KEEP) -> Path:
-    """The same over an open connection."""
+def back_up_open(database: Database, path: Path, keep: int = KEEP) -> Path:
+    """The same of an open one."""
     folder = path.parent / "backups"
     folder.mkdir(exist_ok=True)
     for left in folder.glob(f"{path.stem}-*.part*"):
         left.unlink()
     made = folder / f"{path.stem}-{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}Z{path.suffix}"
-    copy_whole(connection, made)
+    copy_whole(database, made)
     for old in backups_of(path)[keep:]:
         old.unlink()
     return made
 
 
-def back_up_daily(connection: Connection, path: Path) -> None:
+def back_up_daily(database: Database, path: Path) -> None:
     """A backup when a session that wrote ends, once a day. One that does not fit stops nobody from leaving."""
     newest = max((backup.stat().st_mtime for backup in backups_of(path)), default=0.0)
     if time.time() - newest < _A_DAY:
         return
     with suppress(WorldProblem), world(path):
-        back_up_open(connection, path)
+        back_up_open(database, path)
 
 
-def copy_whole(connection: Connection, into: Path) -> None:
+def copy_whole(database: Database, into: Path) -> None:
     """A whole copy under its final name, or none."""
     part = into.with_name(into.name + ".part")
     copy = connect(part, "rwc")
     try:
-        driver_of(connection).backup(driver_of(copy))
-        copy.exec_driver_sql("PRAGMA journal_mode = DELETE")
+        database.driver.backup(copy.driver)
+        copy.do("PRAGMA journal_mode = DELETE")
     finally:
         copy.close()
-        copy.engine.dispose()
     _to_disk(part)
     os.replace(part, into)
     _to_disk(into.parent)
@@ -115,19 +112,17 @@ def restore(backup: Path, path: Path) -> Path | None:
                 release()
     finally:
         source.close()
-        source.engine.dispose()
 
 
-def _put(source: Connection, path: Path) -> Path | None:
+def _put(source: Database, path: Path) -> Path | None:
     former = _keep_former(path)
     if path.exists():
         target = connect(path, "rw")
         try:
-            driver_of(source).backup(driver_of(target))
-            target.exec_driver_sql("PRAGMA wal_checkpoint(TRUNCATE)")
+            source.driver.backup(target.driver)
+            target.do("PRAGMA wal_checkpoint(TRUNCATE)")
         finally:
             target.close()
-            target.engine.dispose()
     else:
         copy_whole(source, path)
     return former

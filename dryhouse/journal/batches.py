@@ -10,11 +10,9 @@ import json
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import Connection, bindparam, select
-
-from dryhouse.journal.connecting import driver_of
+from dryhouse.journal.database import Database
 from dryhouse.journal.mapping import from_micros, mapped, to_micros
-from dryhouse.journal.tables import batch
+from dryhouse.journal.reading import every
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, YieldPair
 from dryhouse.kitchen.records import Batch, Dryer, OwnFood
 from dryhouse.kitchen.words import begins_a_word, foods_with_word, split_words
@@ -37,8 +35,8 @@ _ORDERS = {
 class BatchLists:
     """The questions a table of batches and the yields place ask. Not for two threads at once."""
 
-    def __init__(self, connection: Connection) -> None:
-        self._connection = connection
+    def __init__(self, database: Database) -> None:
+        self._database = database
         self._orders: dict[tuple[str, bool], list[int]] = {}
         self._arrays: dict[tuple[str, bool], NDArray[np.int64]] = {}
         self._seen_version = -1
@@ -79,7 +77,7 @@ class BatchLists:
 
     def _notice_others(self) -> None:
         """Drop what is remembered where another program has written to the file."""
-        version = self._connection.exec_driver_sql("PRAGMA data_version").scalar_one()
+        version = self._database.value("PRAGMA data_version")
         if version != self._seen_version:
             self._drop()
             self._seen_version = version
@@ -90,17 +88,15 @@ class BatchLists:
         return known, self._numbers(f"SELECT id FROM batch WHERE {columns[0]} IS NULL ORDER BY id")
 
     def _by_dryer(self) -> tuple[list[int], list[int]]:
-        dryers = self._connection.exec_driver_sql("SELECT id FROM dryer ORDER BY name, id").scalars().all()
+        dryers = self._database.ask("SELECT id FROM dryer ORDER BY name, id")
         each = "SELECT id FROM batch WHERE dryer = ? ORDER BY started, id"
-        known = [batch for number in dryers for batch in self._numbers(each, number)]
+        known = [batch for (number,) in dryers for batch in self._numbers(each, number)]
         unknown = self._numbers("SELECT id FROM batch WHERE dryer IS NULL ORDER BY id")
         return known, unknown
 
     def _numbers(self, query: str, *values: Any) -> list[int]:
         """The one column of whole numbers a query gives: as JSON, which is far quicker than row by row."""
-        grouped = f"SELECT json_group_array(id) FROM ({query})"
-        text = self._connection.exec_driver_sql(grouped, values).scalar_one()
-        found: list[int] = json.loads(text)
+        found: list[int] = json.loads(self._database.value(f"SELECT json_group_array(id) FROM ({query})", values))
         return found
 
     def _picks(self, query: BatchQuery) -> Iterable[list[int]]:
@@ -135,80 +131,40 @@ class BatchLists:
     def _with_word(self, beginning: str) -> list[int]:
         """Batches with a word that begins like this in their own text, their food's names or their dryer's."""
         found = self._numbers("SELECT rowid AS id FROM batch_words WHERE batch_words MATCH ?", f'"{beginning}"*')
-        own = tuple(map(mapped(OwnFood).record, self._all(OwnFood)))
-        for slug in foods_with_word(beginning, own):
+        for slug in foods_with_word(beginning, every(self._database, OwnFood, {})):
             found += self._numbers("SELECT id FROM batch WHERE food = ?", slug)
-        for row in self._connection.exec_driver_sql("SELECT id, name FROM dryer"):
-            if begins_a_word(beginning, row.name):
-                found += self._numbers("SELECT id FROM batch WHERE dryer = ?", row.id)
+        for number, name in self._database.ask("SELECT id, name FROM dryer"):
+            if begins_a_word(beginning, name):
+                found += self._numbers("SELECT id FROM batch WHERE dryer = ?", number)
         return found
-
-    def _all(self, kind: type[Any]) -> Sequence[Any]:
-        return self._connection.execute(select(*mapped(kind).columns)).all()
 
     def rows(self, ids: Sequence[int]) -> list[BatchRow]:
         """One line for each number, in the order given."""
         of, asked = mapped(Batch), (json.dumps(list(map(int, ids))),)
-        names = {row.id: row.name for row in self._connection.exec_driver_sql("SELECT id, name FROM dryer")}
-        counts = dict(driver_of(self._connection).execute(_COUNTS, asked))
-        columns = ", ".join(f'"{column.name}"' for column in of.columns)
-        lines = f"SELECT {columns} FROM batch WHERE id IN (SELECT value FROM json_each(?))"
+        names = dict(self._database.ask("SELECT id, name FROM dryer"))
+        counts = dict(self._database.ask(_COUNTS, asked))
+        lines = f"SELECT {of.listed} FROM batch WHERE id IN (SELECT value FROM json_each(?))"
         found = {}
-        for line in driver_of(self._connection).execute(lines, asked):
-            record = of.record(line)
+        for record in map(of.record, self._database.ask(lines, asked)):
             found[record.id] = BatchRow(record, names.get(record.dryer, ""), counts.get(record.id, 0))
         return [found[number] for number in ids if number in found]
 
     def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
         """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
-        return tuple(_pair(row) for row in self._connection.execute(_PAIRS, {"wanted": food}))
+        return tuple(map(_pair, self._database.ask(_PAIRS, (food,))))
 
 
 _COUNTS = """SELECT batch, count(*) FROM weighing
     WHERE batch IN (SELECT value FROM json_each(?)) GROUP BY batch"""
 
-_PAIRS = (
-    select(
-        batch.c.started,
-        batch.c.ended,
-        batch.c.start_moisture_pct,
-        batch.c.id,
-        batch.c.food,
-        batch.c.form,
-        batch.c.pretreatment,
-        batch.c.prepared_mass_g,
-        batch.c.dried_mass_g,
-        batch.c.prepared_volume_ml,
-        batch.c.dried_volume_ml,
-        batch.c.set_temperature_c,
-        batch.c.dryer,
-        batch.c.trays,
-    )
-    .where(
-        batch.c.food == bindparam("wanted"),
-        batch.c.state == "finished",
-        batch.c.prepared_mass_g.is_not(None),
-        batch.c.dried_mass_g.is_not(None),
-    )
-    .order_by(batch.c.started, batch.c.id)
-)
+_PAIRS = """SELECT id, food, form, pretreatment, prepared_mass_g, dried_mass_g, prepared_volume_ml, dried_volume_ml,
+    set_temperature_c, dryer, trays, start_moisture_pct, started, ended FROM batch
+    WHERE food = ? AND state = 'finished' AND prepared_mass_g IS NOT NULL AND dried_mass_g IS NOT NULL
+    ORDER BY started, id"""
 
 
-def _pair(row: Any) -> YieldPair:
-    started, ended = row.started, row.ended
-    return YieldPair(
-        batch=row.id,
-        food=row.food,
-        form=row.form,
-        pretreatment=row.pretreatment,
-        prepared_g=row.prepared_mass_g,
-        dried_g=row.dried_mass_g,
-        prepared_ml=row.prepared_volume_ml,
-        dried_ml=row.dried_volume_ml,
-        set_temperature_c=row.set_temperature_c,
-        dryer=row.dryer,
-        trays=row.trays,
-        hours=(ended - started) / 3.6e9 if started is not None and ended is not None else None,
-        started=None if started is None else from_micros(started),
-        start_moisture_pct=row.start_moisture_pct,
-    )
+def _pair(row: tuple[Any, ...]) -> YieldPair:
+    *kept, start_moisture, started, ended = row
+    hours = (ended - started) / 3.6e9 if started is not None and ended is not None else None
+    began = None if started is None else from_micros(started)
+    return YieldPair(*(*kept, hours, began, start_moisture))

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from sqlalchemy import Connection
-
 from dryhouse.journal.connecting import connect
+from dryhouse.journal.database import Database
 from dryhouse.journal.problems import world
 from dryhouse.journal.revision import revision_of
 from dryhouse.science.errors import WorldProblem
@@ -54,29 +53,28 @@ def check(path: Path) -> list[str]:
     if not path.exists():
         raise WorldProblem(f"There is no journal at “{path}” yet, so there is nothing to check.")
     with world(path):
-        connection = connect(path, "ro")
+        database = connect(path, "ro")
         try:
-            revision_of(connection, path)
-            return faults_of(connection) or broken_promises(connection)
+            revision_of(database, path)
+            return faults_of(database) or broken_promises(database)
         finally:
-            connection.close()
-            connection.engine.dispose()
+            database.close()
 
 
-def faults_of(connection: Connection) -> list[str]:
+def faults_of(database: Database) -> list[str]:
     """What SQLite finds wrong with the file itself and with what belongs to what."""
-    answers = connection.exec_driver_sql(f"PRAGMA integrity_check({_AT_MOST})").scalars().all()
-    faults = [f"The file is damaged: {answer}." for answer in answers if answer != "ok"]
-    for table, number, target, _ in connection.exec_driver_sql("PRAGMA foreign_key_check").fetchmany(_AT_MOST):
+    answers = database.ask(f"PRAGMA integrity_check({_AT_MOST})")
+    faults = [f"The file is damaged: {answer}." for (answer,) in answers if answer != "ok"]
+    for table, number, target, _ in database.driver.execute("PRAGMA foreign_key_check").fetchmany(_AT_MOST):
         faults.append(f"{_title(table)} {number} belongs to a {_title(target).lower()} that is not there.")
     return faults
 
 
-def broken_promises(connection: Connection) -> list[str]:
+def broken_promises(database: Database) -> list[str]:
     """Records that contradict themselves or each other."""
     found = []
     for query, sentence in _PROMISES:
-        for row in connection.exec_driver_sql(query).fetchmany(_AT_MOST):
+        for row in database.driver.execute(query).fetchmany(_AT_MOST):
             found.append(sentence.format(*row))
     return found
 

@@ -1,26 +1,22 @@
-"""One SQLite connection with the settings a journal wants, and the lock that keeps writers to one."""
+"""A journal's file opened with the settings it wants, and the lock that keeps writers to one."""
 
 from __future__ import annotations
 
 import os
-import sqlite3
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any, Literal
+from typing import Literal
 
-from sqlalchemy import Connection, create_engine
-from sqlalchemy.pool import StaticPool
-
+from dryhouse.journal.database import Database
 from dryhouse.journal.problems import NOTHING_CHANGED, damaged
 from dryhouse.science.errors import WorldProblem
 
 Mode = Literal["ro", "rw", "rwc"]
-_BUSY_SECONDS = 5.0
 _FINISHING_SECONDS = 0.4
 
 
-def connect(path: Path, mode: Mode) -> Connection:
-    """A connection to the file, in autocommit: transactions are begun by name.
+def connect(path: Path, mode: Mode) -> Database:
+    """The file, opened.
 
     Every commit is on the disk before it is answered (write-ahead log, synchronous FULL). A reader changes
     nothing; where the file could be written it still takes part in tidying the log away when it leaves.
@@ -29,48 +25,18 @@ def connect(path: Path, mode: Mode) -> Connection:
     where = path.absolute().as_uri() + f"?mode={'rw' if tidies else mode}"
     if mode == "ro" and not may_write(path.parent) and not _has_log(path):
         where += "&immutable=1"
-    connection = _connection(where)
+    database = Database(where)
     try:
         if mode == "ro":
-            connection.exec_driver_sql("PRAGMA query_only = ON")
+            database.do("PRAGMA query_only = ON")
         else:
-            connection.exec_driver_sql("PRAGMA synchronous = FULL")
-            connection.exec_driver_sql("PRAGMA foreign_keys = ON")
-        _refuse_cut_short(connection, path)
+            database.do("PRAGMA synchronous = FULL")
+            database.do("PRAGMA foreign_keys = ON")
+        _refuse_cut_short(database, path)
     except BaseException:
-        connection.close()
-        connection.engine.dispose()
+        database.close()
         raise
-    return connection
-
-
-def in_memory() -> Connection:
-    """A connection to an empty database that no file holds."""
-    connection = _connection("file::memory:")
-    connection.exec_driver_sql("PRAGMA foreign_keys = ON")
-    return connection
-
-
-def _connection(where: str) -> Connection:
-    def opened() -> sqlite3.Connection:
-        return sqlite3.connect(
-            where,
-            uri=True,
-            timeout=_BUSY_SECONDS,
-            isolation_level=None,
-            check_same_thread=False,
-            cached_statements=256,
-        )
-
-    engine = create_engine("sqlite://", creator=opened, poolclass=StaticPool, isolation_level="AUTOCOMMIT")
-    return engine.connect()
-
-
-def driver_of(connection: Connection) -> sqlite3.Connection:
-    """SQLite's own connection, for what SQLAlchemy has no word for."""
-    driver: Any = connection.connection.driver_connection
-    assert isinstance(driver, sqlite3.Connection)
-    return driver
+    return database
 
 
 def may_write(path: Path) -> bool:
@@ -83,12 +49,11 @@ def _has_log(path: Path) -> bool:
     return log.exists() and log.stat().st_size > 0
 
 
-def _refuse_cut_short(connection: Connection, path: Path) -> None:
+def _refuse_cut_short(database: Database, path: Path) -> None:
     """A file shorter than it says it is, with no log that could make up for it, is damaged."""
     if not path.exists() or _has_log(path):
         return
-    pages = connection.exec_driver_sql("PRAGMA page_count").scalar_one()
-    size = connection.exec_driver_sql("PRAGMA page_size").scalar_one()
+    pages, size = database.value("PRAGMA page_count"), database.value("PRAGMA page_size")
     if path.stat().st_size < pages * size:
         raise WorldProblem(damaged(path))
 

@@ -1,4 +1,8 @@
-"""Between a frozen record and its row: every kind by the same few rules, field by field."""
+"""Between a frozen record and its row: every kind by the same few rules, field by field.
+
+Which columns a kind has follows from its fields (`kitchen/records/shapes.py`); a test holds that they are those of
+`tables.py`.
+"""
 
 from __future__ import annotations
 
@@ -9,9 +13,6 @@ from datetime import UTC, date, datetime, timedelta
 from operator import itemgetter
 from typing import Any, Generic
 
-from sqlalchemy import Column, Table
-
-from dryhouse.journal.tables import metadata
 from dryhouse.kitchen.ports import R
 from dryhouse.kitchen.records.shapes import SUFFIXES, Shape, shapes
 
@@ -33,12 +34,14 @@ def from_micros(micros: int) -> datetime:
 
 @dataclass(frozen=True, slots=True)
 class Mapped(Generic[R]):
-    """One kind of record and its table."""
+    """One kind of record, and the table and columns it is kept in."""
 
     kind: type[R]
-    table: Table
-    columns: tuple[Column[Any], ...]
+    table: str
+    columns: tuple[str, ...]
     """In the order in which `record` reads them."""
+    listed: str
+    """The same, as SQL names them in a SELECT."""
     _pick: Callable[[Sequence[Any]], tuple[Any, ...]]
     _readers: tuple[tuple[int, int, Callable[..., Any]], ...]
     """For each field that is not kept as it is: its place among the fields, its column, and what reads it."""
@@ -97,18 +100,17 @@ def mapped(kind: type[R]) -> Mapped[R]:
 
 
 def _map(kind: type[R]) -> Mapped[R]:
-    table = metadata.tables[table_name(kind)]
-    columns: list[Column[Any]] = []
+    columns: list[str] = []
     first: list[int] = []
     readers: list[tuple[int, int, Callable[..., Any]]] = []
     for place, shape in enumerate(shapes(kind)):
         first.append(len(columns))
         if shape.quantity is not None:
             readers.append((place, len(columns), shape.quantity))
-            columns.append(table.c[f"{shape.name}_{SUFFIXES[shape.quantity]}"])
-            columns.append(table.c[f"{shape.name}_typed"])
+            columns += (f"{shape.name}_{SUFFIXES[shape.quantity]}", f"{shape.name}_typed")
             continue
         if shape.holds in _READ:
             readers.append((place, len(columns), _READ[shape.holds]))
-        columns.append(table.c[shape.name])
-    return Mapped(kind, table, tuple(columns), itemgetter(*first), tuple(readers))
+        columns.append(shape.name)
+    listed = ", ".join(f'"{column}"' for column in columns)
+    return Mapped(kind, table_name(kind), tuple(columns), listed, itemgetter(*first), tuple(readers))

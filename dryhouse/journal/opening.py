@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from sqlalchemy import Connection
-
 from dryhouse.journal.backup import back_up_daily, back_up_open
-from dryhouse.journal.connecting import connect, driver_of, in_memory, may_write, take_lock
+from dryhouse.journal.connecting import connect, may_write, take_lock
+from dryhouse.journal.database import Database, in_memory
+from dryhouse.journal.nothing import NoJournal
 from dryhouse.journal.problems import NOTHING_CHANGED, world
 from dryhouse.journal.revision import HEAD, bring_up_to_date, create, is_empty, revision_of
 from dryhouse.journal.store import SqlJournal
 from dryhouse.science.errors import WorldProblem
 
 
-def open_journal(path: Path, *, write: bool) -> SqlJournal:
+def open_journal(path: Path, *, write: bool) -> SqlJournal | NoJournal:
     """The journal in this file.
 
     To write, the file is made where there is none, brought up to date (after a backup) where it is older, and
@@ -29,27 +29,32 @@ def open_journal(path: Path, *, write: bool) -> SqlJournal:
         return _to_write(path) if write else _to_read(path)
 
 
-def _to_read(path: Path) -> SqlJournal:
+def _to_read(path: Path) -> SqlJournal | NoJournal:
     if not path.exists() or path.stat().st_size == 0:
-        connection = in_memory()
-        create(connection)
-        return SqlJournal(connection, path)
-    connection = connect(path, "ro")
+        return NoJournal(path)
+    database = connect(path, "ro")
     try:
-        if is_empty(connection):
-            memory = in_memory()
-            create(memory)
-        elif revision_of(connection, path) != HEAD:
-            memory = in_memory()
-            driver_of(connection).backup(driver_of(memory))
-            bring_up_to_date(memory)
-        else:
-            return SqlJournal(connection, path)
+        if is_empty(database):
+            database.close()
+            return NoJournal(path)
+        if revision_of(database, path) != HEAD:
+            database = _newest_in_memory(database)
     except BaseException:
-        _shut(connection)
+        database.close()
         raise
-    _shut(connection)
-    return SqlJournal(memory, path)
+    return SqlJournal(database, path)
+
+
+def _newest_in_memory(older: Database) -> Database:
+    database = in_memory()
+    try:
+        older.driver.backup(database.driver)
+        bring_up_to_date(database)
+    except BaseException:
+        database.close()
+        raise
+    older.close()
+    return database
 
 
 def _to_write(path: Path) -> SqlJournal:
@@ -64,19 +69,19 @@ def _to_write(path: Path) -> SqlJournal:
 
 
 def _locked(path: Path, release: Callable[[], None]) -> SqlJournal:
-    connection = connect(path, "rw" if path.exists() else "rwc")
+    database = connect(path, "rw" if path.exists() else "rwc")
     try:
-        if is_empty(connection):
-            connection.exec_driver_sql("PRAGMA journal_mode = WAL")
-            create(connection)
-        elif revision_of(connection, path) != HEAD:
-            back_up_open(connection, path)
-            bring_up_to_date(connection)
-        connection.exec_driver_sql("PRAGMA journal_mode = WAL")
+        if is_empty(database):
+            database.do("PRAGMA journal_mode = WAL")
+            create(database)
+        elif revision_of(database, path) != HEAD:
+            back_up_open(database, path)
+            bring_up_to_date(database)
+        database.do("PRAGMA journal_mode = WAL")
     except BaseException:
-        _shut(connection)
+        database.close()
         raise
-    return SqlJournal(connection, path, leaving=lambda: back_up_daily(connection, path), left=release)
+    return SqlJournal(database, path, leaving=lambda: back_up_daily(database, path), left=release)
 
 
 def _refuse_unwritable(path: Path) -> None:
@@ -87,15 +92,3 @@ def _refuse_unwritable(path: Path) -> None:
                 f"“{path}” {what} read-only: change the permissions, or open a copy of it elsewhere "
                 f"with --journal. {NOTHING_CHANGED}"
             )
-
-
-def _shut(connection: Connection) -> None:
-    connection.close()
-    connection.engine.dispose()
-
-
-def sample_journal() -> Path:
-    """A fresh copy of the sample journal, to read and to write in as one likes."""
-    from dryhouse.journal.sample import fresh_copy
-
-    return fresh_copy()

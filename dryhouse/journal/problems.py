@@ -8,8 +8,6 @@ from contextlib import contextmanager
 from pathlib import Path
 from sqlite3 import Error as SqliteError
 
-from sqlalchemy.exc import DBAPIError
-
 from dryhouse.science.errors import WorldProblem
 
 NOTHING_CHANGED = "Nothing was changed."
@@ -59,20 +57,21 @@ def foreign(path: Path) -> str:
 
 @contextmanager
 def world(path: Path, *, files: bool = True) -> Iterator[None]:
-    """Turns what SQLite raises, and unless told otherwise the file system too, into a `WorldProblem`."""
+    """Turns what SQLite raises, and unless told otherwise the file system too, into a `WorldProblem`.
+
+    SQLAlchemy wraps an error of SQLite's in one of its own, and keeps it there as `orig`.
+    """
     try:
         yield
-    except DBAPIError as error:
-        cause = error.orig if error.orig is not None else error
-        if getattr(cause, "sqlite_errorname", "") in _OUR_MISTAKES:
+    except Exception as error:
+        cause = getattr(error, "orig", None) or error
+        if isinstance(cause, SqliteError):
+            ours = getattr(cause, "sqlite_errorname", "") in _OUR_MISTAKES
+        else:
+            ours = not (files and isinstance(cause, OSError))
+        if ours:
             raise
         raise WorldProblem(sentence_for(cause, path)) from error
-    except SqliteError as error:
-        raise WorldProblem(sentence_for(error, path)) from error
-    except OSError as error:
-        if not files:
-            raise
-        raise WorldProblem(sentence_for(error, path)) from error
 
 
 _OUR_MISTAKES = frozenset(

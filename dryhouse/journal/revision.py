@@ -1,17 +1,15 @@
 """Which shape a journal file has: made new, recognised, or brought up to date.
 
-Alembic is only imported where a file is older than the program. A new file is made from the tables
-directly and marked with the newest revision; a test keeps both ways the same.
+A new file is made from the tables directly and marked with the newest revision; a test keeps both ways the
+same. The tables are imported where a file is made, Alembic where one is older than the program.
 """
 
 from __future__ import annotations
 
 from pathlib import Path
 
-from sqlalchemy import Connection
-
+from dryhouse.journal.database import Database
 from dryhouse.journal.problems import NOTHING_CHANGED, damaged, foreign
-from dryhouse.journal.tables import WORDS, metadata
 from dryhouse.science.errors import WorldProblem
 
 HEAD = "0001"
@@ -28,36 +26,36 @@ def migrations_folder() -> Path:
     return inside if inside.is_dir() else package.parent / "migrations"
 
 
-def create(connection: Connection) -> None:
+def create(database: Database) -> None:
     """All tables in an empty file, in one transaction: a file is a whole journal, or still empty."""
-    connection.exec_driver_sql("BEGIN IMMEDIATE")
-    if not is_empty(connection):
-        connection.exec_driver_sql("ROLLBACK")
-        return
-    metadata.create_all(connection)
-    for statement in WORDS:
-        connection.exec_driver_sql(statement)
-    connection.exec_driver_sql(
-        "CREATE TABLE alembic_version (version_num VARCHAR(32) NOT NULL, "
-        "CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num))"
-    )
-    connection.exec_driver_sql("INSERT INTO alembic_version VALUES (?)", (HEAD,))
-    connection.exec_driver_sql(f"PRAGMA application_id = {APPLICATION_ID}")
-    connection.exec_driver_sql("COMMIT")
+    from dryhouse.journal.tables import WORDS, metadata
+
+    with database.transaction() as alchemy:
+        if not is_empty(database):
+            return
+        metadata.create_all(alchemy)
+        for statement in WORDS:
+            database.do(statement)
+        database.do(
+            "CREATE TABLE alembic_version (version_num VARCHAR(32) NOT NULL, "
+            "CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num))"
+        )
+        database.do(f"INSERT INTO alembic_version VALUES ('{HEAD}')")
+        database.do(f"PRAGMA application_id = {APPLICATION_ID}")
 
 
-def is_empty(connection: Connection) -> bool:
+def is_empty(database: Database) -> bool:
     """Whether nothing was ever put into the file."""
-    marked = connection.exec_driver_sql("PRAGMA application_id").scalar_one()
-    return marked in (0, APPLICATION_ID) and not connection.exec_driver_sql("SELECT 1 FROM sqlite_master").first()
+    marked = database.value("PRAGMA application_id")
+    return marked in (0, APPLICATION_ID) and not database.ask("SELECT 1 FROM sqlite_master LIMIT 1")
 
 
-def revision_of(connection: Connection, path: Path) -> str:
+def revision_of(database: Database, path: Path) -> str:
     """The revision of a journal of ours. Raises WorldProblem for any other file, and for a newer one."""
-    if connection.exec_driver_sql("PRAGMA application_id").scalar_one() != APPLICATION_ID:
+    if database.value("PRAGMA application_id") != APPLICATION_ID:
         raise WorldProblem(foreign(path))
-    kept = connection.exec_driver_sql("SELECT 1 FROM sqlite_master WHERE name = 'alembic_version'").first()
-    found = connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalar() if kept else None
+    kept = database.ask("SELECT 1 FROM sqlite_master WHERE name = 'alembic_version'")
+    found = database.value("SELECT version_num FROM alembic_version") if kept else None
     if found is None:
         raise WorldProblem(damaged(path))
     revision = str(found)
@@ -74,24 +72,18 @@ def _older() -> set[str]:
     return {file.name.split("_")[0] for file in (migrations_folder() / "versions").glob("[0-9]*.py")}
 
 
-def bring_up_to_date(connection: Connection) -> None:
+def bring_up_to_date(database: Database) -> None:
     """Run the missing migrations, all in one transaction: the file is as it was, or of the newest shape."""
     from alembic import command
     from alembic.config import Config
 
-    connection.exec_driver_sql("PRAGMA foreign_keys = OFF")
-    connection.exec_driver_sql("BEGIN IMMEDIATE")
+    database.do("PRAGMA foreign_keys = OFF")
     try:
-        config = Config()
-        config.set_main_option("script_location", str(migrations_folder()).replace("%", "%%"))
-        config.attributes["connection"] = connection
-        command.upgrade(config, "head")
-        connection.exec_driver_sql(f"PRAGMA application_id = {APPLICATION_ID}")
-        connection.exec_driver_sql("COMMIT")
-    except BaseException:
-        driver = connection.connection.driver_connection
-        if driver is not None and driver.in_transaction:
-            driver.rollback()
-        raise
+        with database.transaction() as alchemy:
+            config = Config()
+            config.set_main_option("script_location", str(migrations_folder()).replace("%", "%%"))
+            config.attributes["connection"] = alchemy
+            command.upgrade(config, "head")
+            database.do(f"PRAGMA application_id = {APPLICATION_ID}")
     finally:
-        connection.exec_driver_sql("PRAGMA foreign_keys = ON")
+        database.do("PRAGMA foreign_keys = ON")

@@ -12,7 +12,8 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from dryhouse.journal.backup import copy_whole
-from dryhouse.journal.connecting import in_memory
+from dryhouse.journal.database import in_memory
+from dryhouse.journal.opening import open_journal
 from dryhouse.journal.problems import world
 from dryhouse.journal.revision import HEAD, create
 from dryhouse.journal.store import SqlJournal
@@ -41,8 +42,6 @@ def fresh_copy() -> Path:
 
 def bring_to_the_present(file: Path, now: datetime) -> None:
     """Move the batches that are on a dryer by whole days, so that they still are: last weighed within a day."""
-    from dryhouse.journal.opening import open_journal
-
     journal = open_journal(file, write=True)
     try:
         changes: list[Change] = []
@@ -84,9 +83,9 @@ def build(file: Path) -> None:
     from dryhouse.kitchen.exchange import bring_in, read_records
     from dryhouse.kitchen.room import Kitchen
 
-    connection = in_memory()
-    create(connection)
-    journal = SqlJournal(connection, file)
+    database = in_memory()
+    create(database)
+    journal = SqlJournal(database, file)
     bring_in(Kitchen(journal, handbook()), read_records(sample_folder()))
-    copy_whole(connection, file)
+    copy_whole(database, file)
     journal.close()

@@ -60,7 +60,7 @@ def test_a_day_s_backup_that_does_not_fit_stops_nobody(file: Path) -> None:
     (file.parent / "backups").rmdir()
     (file.parent / "backups").write_text("in the way")
     journal = open_journal(file, write=True)
-    back_up_daily(journal.connection, file)
+    back_up_daily(journal.database, file)
     journal.write([Change(None, Batch("pear", id=2))])
     journal.close()
     assert foods(file) == ["corn", "pear"]

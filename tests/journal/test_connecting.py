@@ -6,38 +6,37 @@ from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.connecting import connect, in_memory, take_lock
+from dryhouse.journal.connecting import connect, take_lock
+from dryhouse.journal.database import Database, in_memory
 from dryhouse.journal.opening import open_journal
 from dryhouse.science.errors import WorldProblem
 
 
-def setting(connection: object, name: str) -> object:
-    return connection.exec_driver_sql(f"PRAGMA {name}").scalar()  # type: ignore[attr-defined]
+def setting(database: Database, name: str) -> object:
+    return database.value(f"PRAGMA {name}")
 
 
 def test_every_commit_goes_to_the_disk_and_foreign_keys_hold(tmp_path: Path) -> None:
     journal = open_journal(tmp_path / "journal.dryhouse", write=True)
-    assert setting(journal.connection, "journal_mode") == "wal"
-    assert setting(journal.connection, "synchronous") == 2
-    assert setting(journal.connection, "foreign_keys") == 1
-    assert setting(journal.connection, "busy_timeout") == 5000
+    assert setting(journal.database, "journal_mode") == "wal"
+    assert setting(journal.database, "synchronous") == 2
+    assert setting(journal.database, "foreign_keys") == 1
+    assert setting(journal.database, "busy_timeout") == 5000
     journal.close()
 
 
 def test_a_reader_is_held_to_reading(tmp_path: Path) -> None:
     file = tmp_path / "journal.dryhouse"
     open_journal(file, write=True).close()
-    connection = connect(file, "ro")
-    assert setting(connection, "query_only") == 1
-    connection.close()
-    connection.engine.dispose()
+    database = connect(file, "ro")
+    assert setting(database, "query_only") == 1
+    database.close()
 
 
 def test_in_memory_keeps_foreign_keys_too() -> None:
-    connection = in_memory()
-    assert setting(connection, "foreign_keys") == 1
-    connection.close()
-    connection.engine.dispose()
+    database = in_memory()
+    assert setting(database, "foreign_keys") == 1
+    database.close()
 
 
 def test_the_lock_is_for_one_and_can_be_given_back(tmp_path: Path) -> None:

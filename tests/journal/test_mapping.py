@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.journal.mapping import from_micros, mapped, table_name, to_micros
+from dryhouse.journal.tables import metadata
 from dryhouse.kitchen.records import RECORD_KINDS, BatchEvent, Lot
 from dryhouse.science.quantities import Mass
 from tests.records import PLAIN, records
@@ -19,14 +20,13 @@ from tests.records import PLAIN, records
 def test_a_record_is_the_same_after_its_row(kind: type, data: st.DataObject) -> None:
     record = data.draw(records(kind))
     row = mapped(kind).row(record)
-    assert mapped(kind).record([row[column.name] for column in mapped(kind).columns]) == record
+    assert mapped(kind).record([row[column] for column in mapped(kind).columns]) == record
 
 
 @pytest.mark.parametrize("kind", RECORD_KINDS)
-def test_every_column_is_read_and_every_field_has_one(kind: type) -> None:
+def test_the_columns_read_are_those_of_the_table(kind: type) -> None:
     of = mapped(kind)
-    assert {column.name for column in of.columns} == {column.name for column in of.table.c}
-    assert len({column.name for column in of.columns}) == len(of.columns)
+    assert sorted(of.columns) == sorted(column.name for column in metadata.tables[of.table].c)
 
 
 @given(PLAIN[datetime])

@@ -19,6 +19,8 @@ def test_reading_where_there_is_no_file_is_an_empty_journal_and_makes_none(tmp_p
     journal = open_journal(tmp_path / "away" / "journal.dryhouse", write=False)
     assert journal.where(Batch) == ()
     assert list(journal.batch_ids(BatchQuery(text="corn"))) == []
+    with pytest.raises(WorldProblem, match="no journal"):
+        journal.write([Change(None, Place("pantry", id=1))])
     journal.close()
     assert list(tmp_path.iterdir()) == []
 
@@ -87,6 +89,24 @@ def test_a_folder_is_no_journal(tmp_path: Path) -> None:
     for write in (False, True):
         with pytest.raises(WorldProblem, match="folder"):
             open_journal(tmp_path, write=write)
+
+
+def test_reading_does_not_wait_for_what_only_writing_needs(tmp_path: Path) -> None:
+    file = tmp_path / "journal.dryhouse"
+    with closing(open_journal(file, write=True)) as journal:
+        journal.write([Change(None, Batch("corn", id=1))])
+    code = (
+        "import sys; from pathlib import Path; from dryhouse.journal.opening import open_journal;"
+        "from dryhouse.kitchen.ports import BatchQuery; from dryhouse.kitchen.records import Batch;"
+        f"journals = [open_journal(Path({str(file)!r}), write=write) for write in (False, True)];"
+        "[(j.get(Batch, 1), j.where(Batch), j.batch_rows(j.batch_ids(BatchQuery())), j.yield_pairs('corn'))"
+        " for j in journals];"
+        "print('sqlalchemy' in sys.modules); [j.close() for j in journals]"
+    )
+    answer = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=Path(__file__).parents[2]
+    )
+    assert answer.stdout.strip() == "False"
 
 
 def test_a_current_journal_is_opened_without_the_machinery_of_migration(tmp_path: Path) -> None:

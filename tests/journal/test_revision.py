@@ -8,9 +8,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from sqlalchemy import Connection
 
-from dryhouse.journal.connecting import in_memory
+from dryhouse.journal.database import Database, in_memory
 from dryhouse.journal.opening import open_journal
 from dryhouse.journal.revision import APPLICATION_ID, HEAD, bring_up_to_date, create, is_empty, migrations_folder
 from dryhouse.journal.tables import metadata
@@ -18,56 +17,52 @@ from dryhouse.kitchen.exchange import every_record, read_records
 
 
 @pytest.fixture
-def memory() -> Iterator[Connection]:
-    """A connection to an empty database in memory."""
-    connection = in_memory()
-    yield connection
-    connection.close()
-    connection.engine.dispose()
+def memory() -> Iterator[Database]:
+    """An empty database in memory."""
+    database = in_memory()
+    yield database
+    database.close()
 
 
 other_memory = memory
 OLD = Path(__file__).parents[1] / "data" / "old_journals"
 
 
-def shape(connection: Connection) -> dict[str, object]:
+def shape(database: Database) -> dict[str, object]:
     """Every table's columns, keys and indexes, and every trigger, whatever the order they were made in."""
     found: dict[str, object] = {}
-    for kind, name in connection.exec_driver_sql("SELECT type, name FROM sqlite_master").all():
+    for kind, name in database.ask("SELECT type, name FROM sqlite_master"):
         if kind == "table":
             found[name] = [
-                sorted(map(repr, connection.exec_driver_sql(f"PRAGMA {what}({name})")))
+                sorted(map(repr, database.ask(f"PRAGMA {what}({name})")))
                 for what in ("table_xinfo", "foreign_key_list")
             ]
         elif kind == "index":
-            found[name] = connection.exec_driver_sql(f"PRAGMA index_xinfo({name})").all()
+            found[name] = database.ask(f"PRAGMA index_xinfo({name})")
         else:
-            found[name] = connection.exec_driver_sql(
-                "SELECT sql FROM sqlite_master WHERE name = ?", (name,)
-            ).scalar()
+            found[name] = database.value("SELECT sql FROM sqlite_master WHERE name = ?", (name,))
     return found
 
 
 def test_a_new_file_has_the_same_shape_as_one_brought_up_by_every_migration(
-    memory: Connection, other_memory: Connection
+    memory: Database, other_memory: Database
 ) -> None:
     made, migrated = memory, other_memory
     create(made)
     bring_up_to_date(migrated)
     assert shape(made) == shape(migrated)
-    for connection in (made, migrated):
-        assert connection.exec_driver_sql("PRAGMA application_id").scalar() == APPLICATION_ID
-        assert connection.exec_driver_sql("SELECT version_num FROM alembic_version").scalars().all() == [HEAD]
+    for database in (made, migrated):
+        assert database.value("PRAGMA application_id") == APPLICATION_ID
+        assert database.ask("SELECT version_num FROM alembic_version") == [(HEAD,)]
 
 
-def test_autogenerate_finds_nothing_left_to_migrate(memory: Connection) -> None:
+def test_autogenerate_finds_nothing_left_to_migrate(memory: Database) -> None:
     from alembic.autogenerate import compare_metadata
     from alembic.migration import MigrationContext
 
-    connection = memory
-    bring_up_to_date(connection)
+    bring_up_to_date(memory)
     options = {"include_name": lambda name, kind, _: not (kind == "table" and name.startswith("batch_words"))}
-    with warnings.catch_warnings():
+    with memory.transaction() as connection, warnings.catch_warnings():
         warnings.filterwarnings("ignore", message=".*expression-based index")
         assert compare_metadata(MigrationContext.configure(connection, opts=options), metadata) == []
 
@@ -86,14 +81,13 @@ def test_the_migrations_are_named_in_the_project_file() -> None:
     assert (migrations_folder() / "script.py.mako").is_file()
 
 
-def test_making_twice_changes_nothing(memory: Connection) -> None:
-    connection = memory
-    assert is_empty(connection)
-    create(connection)
-    before = shape(connection)
-    create(connection)
-    assert shape(connection) == before
-    assert not is_empty(connection)
+def test_making_twice_changes_nothing(memory: Database) -> None:
+    assert is_empty(memory)
+    create(memory)
+    before = shape(memory)
+    create(memory)
+    assert shape(memory) == before
+    assert not is_empty(memory)
 
 
 @pytest.mark.parametrize("old", sorted(OLD.glob("*.dryhouse")), ids=lambda p: p.stem)

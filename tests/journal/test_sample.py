@@ -14,8 +14,8 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.journal.check import check
-from dryhouse.journal.opening import open_journal, sample_journal
-from dryhouse.journal.sample import bring_to_the_present, build, sample_folder
+from dryhouse.journal.opening import open_journal
+from dryhouse.journal.sample import bring_to_the_present, build, fresh_copy, sample_folder
 from dryhouse.journal.store import SqlJournal
 from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import (
@@ -142,7 +142,7 @@ def test_some_lots_were_found_moist_or_mouldy(sample: SqlJournal) -> None:
 
 
 def test_everyone_gets_a_copy_of_their_own() -> None:
-    first, second = sample_journal(), sample_journal()
+    first, second = fresh_copy(), fresh_copy()
     assert first != second
     journal = open_journal(first, write=True)
     journal.write([Change(None, Batch("corn", id=journal.next_id(Batch)))])

@@ -13,7 +13,7 @@ sys.path.insert(0, str(HERE.parents[2]))
 
 from dryhouse.handbook.reader import handbook  # noqa: E402
 from dryhouse.journal.backup import copy_whole  # noqa: E402
-from dryhouse.journal.connecting import in_memory  # noqa: E402
+from dryhouse.journal.database import in_memory  # noqa: E402
 from dryhouse.journal.revision import HEAD, create  # noqa: E402
 from dryhouse.journal.sample import sample_folder  # noqa: E402
 from dryhouse.journal.store import SqlJournal  # noqa: E402
@@ -37,11 +37,11 @@ def main() -> None:
             gone.add((type(record), record.id))
         else:
             wanted.append(record)
-    connection = in_memory()
-    create(connection)
-    journal = SqlJournal(connection, file)
+    database = in_memory()
+    create(database)
+    journal = SqlJournal(database, file)
     bring_in(Kitchen(journal, handbook()), wanted)
-    copy_whole(connection, file)
+    copy_whole(database, file)
     write_records(every_record(journal), file.with_suffix(".json"))
 
 

@@ -1,0 +1,50 @@
+"""The journal that is not there yet: it answers every question with nothing, and nothing can be put in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import Any
+
+from dryhouse.journal.problems import NOTHING_CHANGED
+from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
+from dryhouse.science.errors import WorldProblem
+
+
+class NoJournal:
+    """Stands for a missing or empty file that is only to be read. It keeps the promises of
+    `kitchen.ports.Journal`."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+
+    def get(self, kind: type[R], id: int) -> R | None:
+        """None: there is no record."""
+        return None
+
+    def where(self, kind: type[R], **equals: Any) -> tuple[R, ...]:
+        """No record."""
+        return ()
+
+    def next_id(self, kind: type[Record]) -> int:
+        """The first number there is."""
+        return 1
+
+    def write(self, changes: Iterable[Change]) -> None:
+        """Raises WorldProblem."""
+        raise WorldProblem(f"There is no journal at “{self.path}” yet; open it to write. {NOTHING_CHANGED}")
+
+    def batch_ids(self, query: BatchQuery) -> Sequence[int]:
+        """No number."""
+        return []
+
+    def batch_rows(self, ids: Sequence[int]) -> list[BatchRow]:
+        """No line."""
+        return []
+
+    def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
+        """No pair."""
+        return ()
+
+    def close(self) -> None:
+        """Nothing is open."""
