@@ -66,14 +66,7 @@ def keeping_lines(slug: str, food: FoodFacts) -> KeepingLines:
     """The rules that hold for a food. A mix keeps as long as the ingredient that keeps shortest."""
     kinds = food.own_kinds
     if food.parts:
-        inside = [keeping_lines("", part) for part in food.parts]
-        if not all(part.lines for part in inside):
-            return KeepingLines(())
-        supposed = ("a mix keeps as long as the ingredient that keeps shortest",)
-        return KeepingLines(
-            tuple(dict.fromkeys(line for part in inside for line in part.lines)),
-            tuple(dict.fromkeys((*supposed, *(s for part in inside for s in part.supposed)))),
-        )
+        return _of_mix(slug, food, food.parts)
     if kinds & _NOTHING_PUBLISHED:
         return KeepingLines(())
     if "fish" in kinds:
@@ -82,6 +75,21 @@ def keeping_lines(slug: str, food: FoodFacts) -> KeepingLines:
         spoken = () if "jerky" in kinds else ("the limits for home jerky hold for other dried meat too",)
         return KeepingLines((keeping_of_meat()["meat"],), spoken)
     return _plant(slug, kinds)
+
+
+def _of_mix(slug: str, food: FoodFacts, parts: tuple[FoodFacts, ...]) -> KeepingLines:
+    """Every ingredient's rules, and the mix's own where it has any (a leather) or is itself one of its foods."""
+    inside = [keeping_lines("", part) for part in parts]
+    itself = replace(food, parts=None)
+    if slug in keeping_points() or "animal" in itself.own_kinds or food.category not in ("mixed", "other", None):
+        inside.append(keeping_lines(slug, itself))
+    if not all(part.lines for part in inside):
+        return KeepingLines(())
+    supposed = ("a mix keeps as long as the ingredient that keeps shortest",)
+    return KeepingLines(
+        tuple(dict.fromkeys(line for part in inside for line in part.lines)),
+        tuple(dict.fromkeys((*supposed, *(s for part in inside for s in part.supposed)))),
+    )
 
 
 def _plant(slug: str, kinds: frozenset[str]) -> KeepingLines:

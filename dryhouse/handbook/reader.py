@@ -9,6 +9,7 @@ from functools import cache, cached_property
 from dryhouse.handbook.finder import Finder
 from dryhouse.handbook.foods import load_foods, load_names
 from dryhouse.handbook.reading import Source, sources
+from dryhouse.handbook.spelling import words
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
 
@@ -35,6 +36,22 @@ class Handbook:
     def finder(self) -> Finder:
         """The index over the names of all foods."""
         return Finder(self.foods.values())
+
+    @cached_property
+    def _animal_names(self) -> tuple[tuple[frozenset[str], Food], ...]:
+        animals = (food for food in self.foods.values() if food.animal)
+        return tuple((frozenset(words(name)), food) for food in animals for name in (food.name, *food.other_names))
+
+    def animal_named(self, text: str, *, exactly: bool = False) -> Food | None:
+        """An animal food one of whose names stands in the text (or is the text); None where there is none.
+
+        For things known by their name alone: it would rather see an animal food too many than miss one.
+        """
+        said = set(words(text))
+        return next(
+            (food for name, food in self._animal_names if (said == name if exactly else said >= name)),
+            None,
+        )
 
     @property
     def sources(self) -> Mapping[str, Source]:

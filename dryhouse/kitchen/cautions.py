@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from datetime import datetime
 
 from dryhouse.handbook.safety_table import safety_rules
+from dryhouse.handbook.staples import staples
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods import food as find_food
 from dryhouse.kitchen.loads import load_for, target_for
@@ -21,6 +22,8 @@ from dryhouse.science.moisture import verdict
 from dryhouse.science.safety import BatchFacts, Facts, FoodFacts, LotFacts, MealFacts, evaluate
 from dryhouse.science.values import Caution
 
+LABEL = "label"
+"""The kind of a bought ingredient of which only the label is known."""
 AIRLESS = frozenset({"vacuum bag", "jar with absorber"})
 """The packages that shut air out."""
 _NO_ODD_SMELL = frozenset({"", "none", "normal", "fine", "good", "ok", "as it should", "no"})
@@ -65,14 +68,23 @@ def meal_cautions(
     """The cautions of a meal. A home-dried ingredient whose lot is not named counts as nothing recorded."""
     if parts is None:
         parts = kitchen.journal.where(MealPart, meal=meal.id)
-    inside: list[FoodFacts | LotFacts] = []
-    for part in parts:
-        lot = kitchen.journal.get(Lot, part.lot) if part.lot is not None else None
-        if lot is not None:
-            inside.append(lot_facts(kitchen, lot, moment))
-        elif part.food:
-            inside.append(food_facts(kitchen, part.food))
-    return cautions_for(MealFacts(tuple(inside), meal.cooking, soak_minutes, soak_temperature_c, altitude_m))
+    inside = tuple(_part_facts(kitchen, part, moment) for part in parts)
+    return cautions_for(MealFacts(inside, meal.cooking, soak_minutes, soak_temperature_c, altitude_m))
+
+
+def _part_facts(kitchen: Kitchen, part: MealPart, moment: datetime | None) -> FoodFacts | LotFacts:
+    """One ingredient: its lot, its dried food, or what was bought. A thing known by its own label only is what
+    its name says where that names an animal food, and otherwise unknown but for its label."""
+    lot = kitchen.journal.get(Lot, part.lot) if part.lot is not None else None
+    if lot is not None:
+        return lot_facts(kitchen, lot, moment)
+    if part.food:
+        return food_facts(kitchen, part.food)
+    staple = staples().get(part.staple)
+    if staple is not None:
+        return LotFacts(FoodFacts(staple.name, staple.animal or "staple"))
+    named = kitchen.handbook.animal_named(part.name)
+    return LotFacts(FoodFacts(part.name, LABEL) if named is None else facts_of_food(named))
 
 
 # --- records into facts ----------------------------------------------------------------------------------
@@ -137,6 +149,12 @@ def is_bought(lot: Lot) -> bool:
     """Bought food carries the date of its package. A lot with neither batch nor date is one of which nothing
     is recorded (its batch may have been deleted), and is asked about as such."""
     return lot.batch is None and lot.bought_keep_by is not None
+
+
+def goes_by_its_date(lot: Lot) -> bool:
+    """Bought and still closed. Once its package is opened the printed date is only the outer limit, and it keeps
+    as food dried at home does from that day (assumption)."""
+    return is_bought(lot) and lot.opened_on is None
 
 
 def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> LotFacts:

@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from dryhouse.handbook.keeping_table import Pasteurising, pasteurising
 from dryhouse.handbook.safety_table import rules_by_id
+from dryhouse.kitchen.cautions import is_bought
 from dryhouse.kitchen.days import today
 from dryhouse.kitchen.lots import lot_title, present
 from dryhouse.kitchen.ports import Done, Pending
@@ -48,7 +49,7 @@ def conditioning(
     found = [
         state
         for lot in book.lots.values()
-        if lot.bought_keep_by is None
+        if not is_bought(lot)
         and book.food_facts(lot.food).category == "fruit"
         and not book.left(lot, day).gone
         and (state := _state(book, lot, day)).state != "done"

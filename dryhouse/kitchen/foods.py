@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
-from dryhouse.handbook.tables import CATEGORIES, Food
+from dryhouse.handbook.tables import ANIMAL_CATEGORIES, CATEGORIES, Food
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import OwnFigure, OwnFood
 from dryhouse.kitchen.room import Kitchen
@@ -76,7 +77,9 @@ def _as_food(kitchen: Kitchen, own: OwnFood) -> Food:
     like = kitchen.handbook.foods.get(own.like)
     if like is not None:
         category = like.category if like.animal else own.category
-        return replace(like, slug=own.slug, name=own.name, other_names=names, category=category)
+        kinds = {own.category} & ANIMAL_CATEGORIES
+        traits = like.traits | kinds | ({"animal"} if kinds else set())
+        return replace(like, slug=own.slug, name=own.name, other_names=names, category=category, traits=traits)
     return Food(own.slug, own.name, names, own.category)
 
 
@@ -107,9 +110,26 @@ def add_food(
         )
     if like and like not in kitchen.handbook.foods:
         raise InputProblem(f"“{like}” is not a food of the handbook.", "like")
+    _refuse_disguise(kitchen, (title, *other_names), category, like)
     pending = Pending()
     pending.add(OwnFood(slug, title, category, ";".join(other_names), like, kitchen.journal.next_id(OwnFood)))
     return kitchen.commit(f"Added the food {title}", pending)
+
+
+def _refuse_disguise(kitchen: Kitchen, names: Sequence[str], category: str, like: str) -> None:
+    """The name of an animal food may not stand for a plant: its cautions would be lost with it.
+
+    A mix of which nothing else is said needs no refusing, since the rules treat it as holding meat.
+    """
+    opaque = category in ("mixed", "other") and not like
+    if opaque or category in ANIMAL_CATEGORIES or (like and kitchen.handbook.foods[like].animal):
+        return
+    for name in names:
+        known = kitchen.handbook.animal_named(name, exactly=True)
+        if known is not None:
+            raise InputProblem(
+                f"“{name}” is an animal food here ({known.name}); choose its kind, or another name.", "category"
+            )
 
 
 def set_figure(

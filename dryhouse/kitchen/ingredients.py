@@ -9,6 +9,7 @@ from types import MappingProxyType
 from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods import find_foods, food
+from dryhouse.kitchen.loads import published_cooked
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.yields import dried_density, yield_ratio
@@ -215,7 +216,7 @@ def dried_composition(
         return mix
     water, target = known.fact("water"), known.fact("target_moisture")
     if batch is not None and batch.dried_mass is not None and batch.dried_mass.si > 0:
-        raw = batch.cooked_mass_in or batch.prepared_mass
+        raw = batch.prepared_mass if published_cooked(known) else batch.cooked_mass_in or batch.prepared_mass
         if raw is not None:
             factor = raw.si / batch.dried_mass.si
             if water is None or factor * (100.0 - water.value) <= 100.0:

@@ -10,7 +10,7 @@ from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.safety_table import short_text
 from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.bench import water
-from dryhouse.kitchen.cautions import cautions_for
+from dryhouse.kitchen.cautions import cautions_for, goes_by_its_date, is_bought
 from dryhouse.kitchen.days import day_of, end_of_day, today
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.room import Kitchen
@@ -78,14 +78,13 @@ def _origin(kitchen: Kitchen, lot: Lot) -> str:
     batch = kitchen.journal.get(Batch, lot.batch) if lot.batch is not None else None
     if batch is not None and batch.ended is not None:
         return f"Dried {day_words(day_of(kitchen, batch.ended))}"
-    bought = lot.batch is None and lot.bought_keep_by is not None
-    return f"{'Bought' if bought else 'Packed'} {day_words(lot.packed_on)}"
+    return f"{'Bought' if is_bought(lot) else 'Packed'} {day_words(lot.packed_on)}"
 
 
 def _keep_by(line: ShelfLine) -> str:
     if line.keep_by is None:
         return "Keep-by not known"
-    where = f" in the {line.place}" if line.place and line.lot.bought_keep_by is None else ""
+    where = f" in the {line.place}" if line.place and not goes_by_its_date(line.lot) else ""
     return f"Keep-by {day_words(line.keep_by)}{where}"
 
 

@@ -29,15 +29,29 @@ def starting_moisture(food: Food, batch: Batch) -> Fact | None:
     if water is not None:
         water = water_with_range(food, water)
     raw, cooked = batch.cooked_mass_in, batch.cooked_mass_out
-    if water is None or raw is None or cooked is None or "cooked" in food.name:
+    if water is None or raw is None or cooked is None or published_cooked(food):
         return water
-    lost = batch.drained_fat.si if batch.drained_fat else 0.0
+    lost = poured_off(batch)
     after = _after_cooking(raw.si, cooked.si, lost, water.value)
     if after is None:
         return water
     ends = [_after_cooking(raw.si, cooked.si, lost, m) for m in (water.low, water.high)]
-    source = f"{water.source}; carried through cooking, {raw.si:.0f} g in and {cooked.si:.0f} g out"
+    fat = f", {lost:.0f} g of fat poured off" if lost else ""
+    source = (
+        f"{water.source}; carried through cooking, {raw.si:.0f} g in and {cooked.si:.0f} g out{fat}; "
+        "liquid that was drained counts as water"
+    )
     return replace(water, value=after, low=ends[0], high=ends[1], source=source, how="computed")
+
+
+def published_cooked(food: Food) -> bool:
+    """Whether the figures published of this food are of the food cooked, as the handbook names such foods."""
+    return "cooked" in food.name
+
+
+def poured_off(batch: Batch) -> float:
+    """Grams of fat that left with the cooking: dry matter that never saw the trays."""
+    return batch.drained_fat.si if batch.drained_fat is not None else 0.0
 
 
 def _after_cooking(raw: float, cooked: float, fat: float, moisture: float | None) -> float | None:
@@ -92,10 +106,10 @@ def _mix(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], grams: floa
         if water is None:
             return None
         ingredients.append(Ingredient(name, part.mass.si, water))
-    whole = load_of(ingredients)
+    whole = _without_fat(load_of(ingredients), poured_off(batch))
     weighed = batch.prepared_mass or batch.cooked_mass_out
     loaded = weighed.si if weighed is not None else whole.grams
-    if loaded < whole.solids:
+    if whole.solids <= 0 or loaded < whole.solids:
         return None
     mass = loaded if grams is None else grams
     if mass == whole.grams:
@@ -112,6 +126,20 @@ def _mix(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], grams: floa
     )
 
 
+def _without_fat(load: Load, fat: float) -> Load:
+    if not fat:
+        return load
+    line = f"Fat poured off: {load.solids:.1f} g − {fat:.1f} g = {load.solids - fat:.1f} g dry matter"
+    return replace(
+        load,
+        grams=load.grams - fat,
+        solids=load.solids - fat,
+        solids_low=load.solids_low - fat,
+        solids_high=load.solids_high - fat,
+        workings=(*load.workings, line),
+    )
+
+
 def _water_of(kitchen: Kitchen, part: BatchPart) -> tuple[str, Fact | None]:
     try:
         known = find_food(kitchen, part.food)
@@ -119,7 +147,8 @@ def _water_of(kitchen: Kitchen, part: BatchPart) -> tuple[str, Fact | None]:
         return part.food, None
     if part.moisture_pct is not None:
         return known.name, Fact(part.moisture_pct, "%", "moisture entered for this ingredient", "entered")
-    return known.name, known.fact("water")
+    water = known.fact("water")
+    return known.name, None if water is None else water_with_range(known, water)
 
 
 def missing_for(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] = ()) -> tuple[str, ...]:

@@ -94,16 +94,24 @@ def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done:
 
 
 def delete_batch(kitchen: Kitchen, id: int) -> Done:
-    """Remove a batch with its ingredients, weighings and events. Its lots stay on the shelf, without it."""
+    """Remove a batch with its ingredients, weighings and events. Its lots stay on the shelf, without it.
+
+    Raises InputProblem for a mix with lots: only the batch says what is in them.
+    """
     batch = _present(kitchen, id)
+    lots, ingredients = kitchen.journal.where(Lot, batch=id), parts_of(kitchen, id)
+    if lots and ingredients:
+        raise InputProblem(
+            f"Lots of batch {id} are on record, and only the batch says what is in them: it stays. "
+            "Change it instead."
+        )
     pending = Pending()
-    for lot in kitchen.journal.where(Lot, batch=id):
+    for lot in lots:
         pending.edit(lot, replace(lot, batch=None))
     pending.remove(*kitchen.journal.where(Weighing, batch=id))
     pending.remove(*kitchen.journal.where(BatchEvent, batch=id))
-    pending.remove(*parts_of(kitchen, id))
-    pending.remove(batch)
-    return kitchen.commit(f"Deleted batch {id}", pending)
+    pending.remove(*ingredients, batch)
+    return kitchen.commit(f"Removed batch {id}", pending)
 
 
 def _present(kitchen: Kitchen, id: int) -> Batch:

@@ -5,13 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dryhouse.handbook.pot import pot
-from dryhouse.kitchen.cautions import cautions_for
 from dryhouse.kitchen.ingredients import Ingredient
 from dryhouse.kitchen.meal_lines import PartSheet
 from dryhouse.kitchen.records import Meal
 from dryhouse.kitchen.records.meals import COLD_SOAK
-from dryhouse.science.safety import FoodFacts, LotFacts, MealFacts
-from dryhouse.science.values import Caution
 
 
 def unknown(lines: Sequence[PartSheet]) -> list[str]:
@@ -39,15 +36,6 @@ def not_softened(meal: Meal, items: Sequence[Ingredient]) -> list[str]:
     return (
         [f"A cold soak does not cook {', '.join(hard)}: boil it, or swap it for an instant kind."] if hard else []
     )
-
-
-def cold_bought(meal: Meal, items: Sequence[Ingredient]) -> tuple[Caution, ...]:
-    """The cold-soak cautions of bought animal staples."""
-    if meal.cooking != COLD_SOAK:
-        return ()
-    bought = [i.staple for i in items if i.staple is not None and i.staple.animal]
-    inside = tuple(LotFacts(FoodFacts(s.name, s.animal)) for s in bought)
-    return tuple(c for c in cautions_for(MealFacts(inside, COLD_SOAK)) if c.rule.startswith("cold-soak"))
 
 
 def salty(lines: Sequence[PartSheet], servings: float) -> list[str]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from dryhouse.kitchen.cautions import meal_cautions
 from dryhouse.kitchen.ingredients import Pantry
 from dryhouse.kitchen.meal_lines import PartSheet, line_of
-from dryhouse.kitchen.meal_remarks import cold_bought, not_softened, salty, unknown
+from dryhouse.kitchen.meal_remarks import not_softened, salty, unknown
 from dryhouse.kitchen.meal_water import Minutes, Published, meal_water
 from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.kitchen.records.meals import COLD_SOAK, REST
@@ -17,7 +17,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.nutrition import NUTRIENTS, Total, total
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.rehydration_pot import in_cups
-from dryhouse.science.values import Basis, Caution, Figure, gravest_first, merge_bases
+from dryhouse.science.values import Basis, Caution, Figure, merge_bases
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ def sheet_of(
         published=wet.published,
         notes_used=wet.notes,
         remarks=(*unknown(lines), *not_softened(meal, items), *salty(lines, count)),
-        cautions=gravest_first((*cautions, *cold_bought(meal, items))),
+        cautions=cautions,
     )
 
 

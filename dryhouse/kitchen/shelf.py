@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date, datetime
 
 from dryhouse.handbook.keeping_table import keeping_lines
-from dryhouse.kitchen.cautions import cautions_for, facts_of_food, food_cautions
+from dryhouse.kitchen.cautions import cautions_for, facts_of_food, food_cautions, goes_by_its_date
 from dryhouse.kitchen.days import end_of_day, start_of, today
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.history import with_trip
@@ -16,7 +16,7 @@ from dryhouse.kitchen.shelf_book import ShelfBook
 from dryhouse.kitchen.shelf_lines import ShelfLine, in_order
 from dryhouse.kitchen.standing import KEEPING, THROWN_OUT, USE_SOON, USED_UP, Standing
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.keeping import life_at, used_up
+from dryhouse.science.keeping import life_at
 from dryhouse.science.units import to_fahrenheit
 from dryhouse.science.values import Basis, Figure, merge_bases
 
@@ -72,10 +72,9 @@ def standing_on(
     book = book or ShelfBook.read(kitchen, lot.id)
     moment = end_of_day(kitchen, on)
     keep_by, missing = book.keep_by(lot)
-    if leaves is not None and leaves <= on and lot.bought_keep_by is None:
+    if leaves is not None and leaves <= on and not goes_by_its_date(lot):
         history = with_trip(book.history(lot), start_of(kitchen, leaves), temperature_c)
-        until, missing = used_up(history, book.lines(lot).lines)
-        keep_by = kitchen.local(until).date() if until is not None else None
+        keep_by, missing = book.kept_through(lot, history)
     warmth = book.temperature_at(book.place_at(lot.id, moment), moment)
     if leaves is not None and leaves <= on:
         warmth = temperature_c
@@ -85,13 +84,13 @@ def standing_on(
 def keep_by_figure(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> Figure | None:
     """Days left of a lot's life at a moment, with a line of arithmetic for each stretch of its history.
 
-    None where a temperature, a place or a published life is missing, and for bought food, whose date is
-    printed on its package.
+    None where a temperature, a place or a published life is missing, and for bought food still closed, whose
+    date is printed on its package.
     """
     book = ShelfBook.read(kitchen, lot.id)
     at = moment or kitchen.now()
     chosen = book.lines(lot)
-    figure = None if lot.bought_keep_by is not None else book.keeping(lot, at).left(at)
+    figure = None if goes_by_its_date(lot) else book.keeping(lot, at).left(at)
     if figure is None:
         return None
     supposed = tuple(Basis("assumption", s) for s in chosen.supposed)

@@ -16,7 +16,14 @@ from typing import Any
 from dryhouse.handbook.keeping_table import KeepingLines, keeping_lines
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.amounts import Left, left_of, thrown_out
-from dryhouse.kitchen.cautions import dry_enough, facts_of_batch, facts_of_food, facts_of_lot, is_bought
+from dryhouse.kitchen.cautions import (
+    dry_enough,
+    facts_of_batch,
+    facts_of_food,
+    facts_of_lot,
+    goes_by_its_date,
+    is_bought,
+)
 from dryhouse.kitchen.days import day_of, start_of
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.history import stretches
@@ -208,10 +215,13 @@ class ShelfBook:
         return facts_of_food(known) if known is not None else FoodFacts(slug)
 
     def history(self, lot: Lot) -> tuple[Stretch, ...]:
-        """Where the lot has been since it was dried (or packed, where that is not known)."""
+        """Where the lot has been since it was dried, or packed where that is not known; a bought one since it
+        was opened."""
         return stretches(self._start(lot), self.moves.get(lot.id, ()), self.temperatures, self.places)
 
     def _start(self, lot: Lot) -> datetime:
+        if lot.opened_on is not None and is_bought(lot):
+            return start_of(self.kitchen, lot.opened_on)
         packed = self._midnights.get(lot.packed_on)
         if packed is None:
             packed = self._midnights[lot.packed_on] = start_of(self.kitchen, lot.packed_on)
@@ -244,12 +254,18 @@ class ShelfBook:
     def keep_by(self, lot: Lot) -> tuple[date | None, str]:
         """The last day the lot is expected to keep, or None and what is missing."""
         if lot.id not in self._keep_by:
-            if is_bought(lot):
-                self._keep_by[lot.id] = (lot.bought_keep_by, "")
-            else:
-                until, missing = used_up(self.history(lot), self.lines(lot).lines, self._life)
-                self._keep_by[lot.id] = (day_of(self.kitchen, until) if until else None, missing)
+            self._keep_by[lot.id] = (
+                (lot.bought_keep_by, "") if goes_by_its_date(lot) else self.kept_through(lot, self.history(lot))
+            )
         return self._keep_by[lot.id]
+
+    def kept_through(self, lot: Lot, history: Sequence[Stretch]) -> tuple[date | None, str]:
+        """The last day it keeps through this history, never past a printed date; or None and what is missing."""
+        until, missing = used_up(history, self.lines(lot).lines, self._life)
+        if until is None:
+            return None, missing
+        day = day_of(self.kitchen, until)
+        return (min(day, lot.bought_keep_by) if lot.bought_keep_by is not None else day), ""
 
     def place_at(self, lot: int, moment: datetime) -> int | None:
         """The place the lot is in at a moment; its first place where it was not yet put anywhere."""

@@ -28,6 +28,9 @@ STANDINGS = (LOOK_FIRST, PAST, USE_SOON, KEEPING, THROWN_OUT, USED_UP)
 CONDITIONING = "condition-fruit"
 """The rule that asks for conditioning, and holds its days."""
 
+DRYNESS = "dryness-unknown"
+"""The rule that asks for weights that show it dry. For the standing, a look that found it dry answers it too."""
+
 SOON = timedelta(days=30)
 SOON_SHARE = 0.25
 """A lot is to be used soon for the last 30 days of its life, or the last quarter where that is shorter: our
@@ -67,12 +70,16 @@ def standing_of(
 ) -> Standing:
     """The standing of a lot on a day, from what the rules found and the checks by then. Something is left of it."""
     running = lot.conditioned_from is not None and lot.conditioned_to is None
-    said = (text for id, text in found if not (running and id == CONDITIONING))
+    answered = {CONDITIONING} if running else set()
+    if _found_dry(checks, on, lot.packed_on):
+        answered.add(DRYNESS)
+    said = (text for id, text in found if id not in answered)
     reasons = [*said, *_package_reasons(lot, checks, on)]
     if keep_by is None:
         reasons.append(missing or "its keep-by is not known")
     if reasons:
-        return Standing(LOOK_FIRST, "; ".join(reasons))
+        past = [f"past its keep-by, {keep_by.isoformat()}"] if keep_by is not None and on > keep_by else []
+        return Standing(LOOK_FIRST, "; ".join((*reasons, *past)))
     assert keep_by is not None
     if on > keep_by:
         return Standing(PAST, f"kept until {keep_by.isoformat()}")
@@ -82,9 +89,14 @@ def standing_of(
     return Standing(KEEPING)
 
 
+def _found_dry(checks: Sequence[LotCheck], on: date, since: date) -> date | None:
+    """The last day in this stretch on which a look found it dry and without mould."""
+    return max((c.on for c in checks if c.moist is False and not c.mould and since <= c.on <= on), default=None)
+
+
 def _package_reasons(lot: Lot, checks: Sequence[LotCheck], on: date) -> list[str]:
     reasons = []
-    found_dry = max((c.on for c in checks if c.moist is False and not c.mould and c.on <= on), default=None)
+    found_dry = _found_dry(checks, on, date.min)
 
     def looked_since(day: date) -> bool:
         return found_dry is not None and found_dry >= day and on - found_dry <= LOOKED

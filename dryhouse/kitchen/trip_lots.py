@@ -6,16 +6,24 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from dryhouse.kitchen.days import today
+from dryhouse.handbook.keeping_table import keeping_lines, rule_of
+from dryhouse.kitchen.cautions import batch_facts, dry_enough
+from dryhouse.kitchen.conditioning import days_needed
+from dryhouse.kitchen.days import day_of, start_of, today
 from dryhouse.kitchen.foods import food, food_name
+from dryhouse.kitchen.history import with_trip
 from dryhouse.kitchen.ingredients import known_ratio
 from dryhouse.kitchen.records import Batch, Lot, Trip
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.shelf import GOOD, standing_on
 from dryhouse.kitchen.shelf_book import ShelfBook
+from dryhouse.kitchen.standing import look_first_reasons
 from dryhouse.kitchen.trips import days_of
 from dryhouse.kitchen.yields import dried_density
+from dryhouse.science.keeping import Stretch, used_up
+from dryhouse.science.safety import LotFacts
+from dryhouse.science.units import to_celsius
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +84,38 @@ def _on_the_way(kitchen: Kitchen, trip: Trip, foods: Sequence[str], book: ShelfB
             continue
         grams = batch.dried_mass.si if batch.dried_mass is not None else _expected(kitchen, batch)
         name = f"{food_name(kitchen, batch.food)}, batch {batch.id} not yet packed"
-        why = "" if grams is not None else "its weight is not recorded, so it is not counted on"
-        coming.append(TripLot(-batch.id, batch.food, name, grams, trip.ends_on, None, why))
+        last_day, keep_by, why = _serves(kitchen, trip, batch)
+        if grams is None:
+            why = "its weight is not recorded, so it is not counted on"
+        coming.append(TripLot(-batch.id, batch.food, name, grams, last_day, keep_by, why))
     return coming
+
+
+def _serves(kitchen: Kitchen, trip: Trip, batch: Batch) -> tuple[date | None, date | None, str]:
+    """The last day of the trip an unpacked batch may serve, its keep-by, and why not (or not to the end).
+
+    It is judged as the jar it will be: sealed, conditioned, and dry where it is still on the dryer.
+    """
+    facts = batch_facts(kitchen, batch)
+    warmth = None if trip.temperature is None else trip.temperature.si
+    dry = True if batch.state == DRYING else dry_enough(kitchen, batch)
+    jar = LotFacts(
+        facts.food, facts, sealed=True, dry_enough=dry, conditioned_days=days_needed(), temperature_c=warmth
+    )
+    reasons = [told for _, told in look_first_reasons(jar)]
+    room = to_celsius(rule_of("room").value)
+    waits = Stretch("kitchen", batch.ended or kitchen.now(), None, room)
+    history = with_trip([waits], start_of(kitchen, trip.starts_on), warmth)
+    until, missing = used_up(history, keeping_lines(batch.food, facts.food).lines)
+    if missing:
+        reasons.append(missing)
+    keep_by = None if until is None else day_of(kitchen, until)
+    if reasons or keep_by is None:
+        return None, keep_by, f"look first: {'; '.join(reasons)}"
+    if keep_by >= trip.ends_on:
+        return trip.ends_on, keep_by, ""
+    why = f"past keep-by after {keep_by:%a} {keep_by.day} {keep_by:%b}"
+    return (keep_by if keep_by >= trip.starts_on else None), keep_by, why
 
 
 def _expected(kitchen: Kitchen, batch: Batch) -> float | None:

@@ -121,8 +121,9 @@ def water_activity_figure(
     """Water activity at a moisture known within `low_db` to `high_db` (dry basis, g/g). `high` is the cautious end.
 
     The interval runs from the lowest isotherm at the low moisture to the highest at the high one. Food drier than
-    an isotherm's driest point lies between nothing and that point. None where no isotherm near the temperature
-    reaches up to the moisture: no constants, or outside their range, no number.
+    an isotherm's driest point lies between nothing and that point. None where there is no isotherm near the
+    temperature, and where one of them does not reach up to the moisture: what the others say would be the
+    mildest reading alone. No constants, or outside their range, no number.
     """
     found = []
     for i in isotherms:
@@ -131,7 +132,7 @@ def water_activity_figure(
             continue
         low, middle, high = (gab_inverse(i.m0, i.c, i.k, x) for x in (low_db, middle_db, high_db))
         if high > i.aw_high:
-            continue
+            return None
         found.append((i, low if low >= i.aw_low else 0.0, middle, max(high, i.aw_low)))
     if not found:
         return None

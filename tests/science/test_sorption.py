@@ -88,6 +88,13 @@ class TestWaterActivity:
     def test_beyond_the_wet_end_there_is_no_number(self):
         assert water_activity_figure([POTATO], 0.1, 0.2, 0.9, 60) is None
 
+    def test_where_one_study_stops_short_of_the_moisture_the_milder_one_does_not_answer_alone(self):
+        wet = 0.20
+        assert gab_inverse(OTHER.m0, OTHER.c, OTHER.k, wet) < OTHER.aw_high
+        assert gab_inverse(POTATO.m0, POTATO.c, POTATO.k, wet) > POTATO.aw_high
+        assert water_activity_figure([OTHER], 0.18, 0.19, wet, 52) is not None
+        assert water_activity_figure([POTATO, OTHER], 0.18, 0.19, wet, 52.5) is None
+
     def test_drier_than_the_driest_point_is_below_it(self):
         found = water_activity_figure([POTATO], 0.01, 0.02, 0.03, 60)
         assert (found.low, found.high) == (0.0, 0.1)

@@ -52,6 +52,11 @@ def not_cooked(batch: BatchFacts, rule: Rule) -> str:
     )
 
 
+def dried_at_home(batch: BatchFacts, rule: Rule) -> str:
+    """Dried at home, or nothing says that it was bought: a heat step would not answer the rule."""
+    return f"{batch.food.name or 'this food'} dried at home"
+
+
 def _both(celsius: float) -> str:
     return f"{celsius * 1.8 + 32:.0f} °F ({celsius:.0f} °C)"
 
@@ -62,4 +67,5 @@ CONDITIONS: dict[str, Condition] = {
     "precook unmeasured": unmeasured,
     "precook method missing": method_missing,
     "not cooked first": not_cooked,
+    "dried at home": dried_at_home,
 }
