@@ -74,12 +74,12 @@ class Journals:
     """What the desk asks of the house: journals opened to write, backed up, restored. Each raises WorldProblem."""
 
     def __init__(self, asked: Path | None = None) -> None:
-        self._asked = asked or default_journal()
-        """The journal the program was started with; hers, where none was named."""
+        self._asked = asked
+        """The journal the program was started with; None means hers."""
 
     def own(self) -> Kitchen:
         """The journal the program was started with, made where there is none yet."""
-        return self.file(self._asked)
+        return self.file(self._asked or default_journal())
 
     def file(self, path: Path) -> Kitchen:
         """The journal in this file, made where there is none."""
@@ -109,7 +109,7 @@ class Journals:
         """Put a backup in the place of a journal that is not open; where the former one is kept."""
         from dryhouse.journal.backup import restore
 
-        return restore(backup, into or self._asked)
+        return restore(backup, into or self._asked or default_journal())
 
 
 def open_desk(path: Path | None, *, sample: bool, timings: bool, quit_when_ready: bool, began: float) -> int:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sqlite3
 from collections.abc import Callable
 from pathlib import Path
 from typing import Literal
@@ -61,16 +62,17 @@ def _refuse_cut_short(database: Database, path: Path) -> None:
 def take_lock(path: Path) -> Callable[[], None]:
     """Become the one writer of this file; answers what gives the lock back.
 
-    A command that is just finishing is waited for. The lock is the system's own and falls with the process,
-    however it ends.
+    A command that is just finishing is waited for. SQLite locks an empty file beside the journal, as it locks
+    journals on every system: the lock falls with the process, however that ends.
     """
-    from filelock import FileLock, Timeout
-
-    lock = FileLock(path.with_name(path.name + ".lock"), timeout=_FINISHING_SECONDS)
+    lock = Database(path.with_name(path.name + ".lock").absolute().as_uri(), wait=_FINISHING_SECONDS)
     try:
-        lock.acquire()
-    except Timeout:
+        lock.do("BEGIN EXCLUSIVE")
+    except sqlite3.OperationalError as error:
+        lock.close()
+        if error.sqlite_errorcode != sqlite3.SQLITE_BUSY:
+            raise
         raise WorldProblem(
             f"“{path}” is already open in another window or program; close that one first. {NOTHING_CHANGED}"
         ) from None
-    return lock.release
+    return lock.close

@@ -20,11 +20,11 @@ class Database:
     `transaction`; whoever reads does not wait for it.
     """
 
-    def __init__(self, where: str) -> None:
+    def __init__(self, where: str, *, wait: float = _BUSY_SECONDS) -> None:
         self.driver = sqlite3.connect(
             where,
             uri=True,
-            timeout=_BUSY_SECONDS,
+            timeout=wait,
             isolation_level=None,
             check_same_thread=False,
             cached_statements=256,
