@@ -71,8 +71,10 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         figures.append(("Yield by measure", _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)))
     if load is not None and target is not None and dried is not None:
         found = verdict(load, dried, target)
-    if load is not None and dried is not None and found.name != MISMATCH:
-        figures.append(("Moisture now", moisture_now(load, dried)))
+    if load is not None and dried is not None:
+        now = moisture_now(load, dried)
+        if now.value >= 0 and found.name != MISMATCH:  # below nought the verdict says what it may be
+            figures.append(("Moisture now", now))
     if load is not None and target is not None:
         figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
     if dried is not None and grams is not None:

@@ -61,6 +61,14 @@ def test_weights_that_do_not_add_up_are_recorded_and_explained():
     made = card(replace(CORN, dried_mass=Mass(120)))
     assert made.verdict.name == "weights don't add up"
     assert "88.0 %" in made.verdict.sentence
+    assert made.figure("Moisture now") is None
+
+
+def test_no_moisture_below_nought_is_shown_where_the_food_came_out_lighter_than_usual():
+    made = card(replace(CORN, dried_mass=Mass(230)))
+    assert made.verdict.name == "dry enough"
+    assert "lighter than the usual" in made.verdict.sentence
+    assert made.figure("Moisture now") is None
 
 
 def test_what_is_missing_is_named_and_no_figure_is_made_up():

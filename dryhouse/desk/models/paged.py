@@ -29,6 +29,7 @@ class Column:
     right: bool = False
     width: int = 120
     stretch: bool = False
+    """It takes what is left, and `width` is the least it should have."""
     spare: int = 0
     """Columns with a number are hidden where the table is narrow, the highest first."""
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QKeySequence, QPainter, QPaintEvent, QShortcut
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -33,36 +33,6 @@ def words(text: str, role: str = "", *, wrap: bool = True, select: bool = False)
     if select:
         label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     return label
-
-
-class Elided(QLabel):
-    """One line that is shortened with “…” where it does not fit; the whole of it is in the tooltip."""
-
-    def __init__(self, text: str = "", role: str = "") -> None:
-        super().__init__(text)
-        self.setTextFormat(Qt.TextFormat.PlainText)
-        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        if role:
-            set_role(self, role)
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(0, super().minimumSizeHint().height())
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        room = self.contentsRect()
-        shown = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, room.width())
-        self.setToolTip(self.text() if shown != self.text() else "")
-        painter = QPainter(self)
-        self.style().drawItemText(
-            painter,
-            room,
-            int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter),
-            self.palette(),
-            self.isEnabled(),
-            shown,
-            self.foregroundRole(),
-        )
-        painter.end()
 
 
 def button(text: str, act: Callable[[], Any], role: str = "", *, name: str = "", hint: str = "") -> QPushButton:

@@ -103,6 +103,11 @@ class Field(QWidget):
         self._left = True
         self._show()
 
+    def sentence_apart(self) -> QLabel:
+        """The sentence, to be laid out by whoever has more room for it than there is below the entry."""
+        self._inside.removeWidget(self.sentence)
+        return self.sentence
+
     def require(self, sentence: str) -> bool:
         """Whether there is a usable value; if not, the entry says so."""
         if self._value is None and self.problem is None:
@@ -219,8 +224,8 @@ class QuantityField(Field):
 
     def echo(self, value: q.Quantity, text: str) -> str:
         shown = self.session.style.show(value)
-        plain = shown.replace(" ", "").casefold() == text.replace(" ", "").casefold()
-        return "" if plain else f"= {shown}"
+        said, typed = (t.replace(" ", "").replace("°", "").casefold() for t in (shown, text))
+        return "" if said == typed else f"= {shown}"
 
 
 class AmountField(Field):

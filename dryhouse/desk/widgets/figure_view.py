@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
@@ -10,14 +11,36 @@ from PySide6.QtWidgets import QFrame, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import Elided, column, row, words
+from dryhouse.desk.widgets.basics import column, row, words
 from dryhouse.science.display import Style
 from dryhouse.science.values import Basis, Figure
+
+BASIS_ROOM = 56
+"""Letters of a source that a card says; the whole of it is in the tooltip and in the workings."""
 
 
 def basis_line(bases: tuple[Basis, ...]) -> str:
     """Every basis in a few words, separated by semicolons."""
     return "; ".join(str(b) for b in bases)
+
+
+def basis_short(bases: tuple[Basis, ...], room: int = BASIS_ROOM) -> str:
+    """The bases for a card: the first of each kind, with how many more there are of it; two kinds at most. What
+    kind it is and how many records are always said whole; a long source is cut."""
+    kinds = list(dict.fromkeys(b.kind for b in bases))
+    share = room // min(max(len(kinds), 1), 2)
+    said = []
+    for kind in kinds[:2]:
+        first, *more = [b for b in bases if b.kind == kind]
+        said.append(str(replace(first, source=cut(first.source, share))) + (f" +{len(more)}" if more else ""))
+    return "; ".join(said) + (" and more" if len(kinds) > 2 else "")
+
+
+def cut(text: str, room: int) -> str:
+    """The text, cut between two words where it is longer than the room."""
+    if len(text) <= room:
+        return text
+    return text[: max(text.rfind(" ", 0, room), room // 2)].rstrip(" ,;:(") + "…"
 
 
 def also_by_measure(style: Style, figure: Figure) -> str:
@@ -29,8 +52,9 @@ def also_by_measure(style: Style, figure: Figure) -> str:
 
 
 def unbroken(text: str) -> str:
-    """The text with every number held together with its unit."""
-    return re.sub(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞]) (?=[^\W\d_]|%|°)(?!to )", "\u00a0", text)
+    """The text with every number held together with its unit, pounds with their ounces, hours with minutes."""
+    held = re.sub(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞]) (?=[^\W\d_]|%|°)(?!to )", "\u00a0", text)
+    return re.sub(r"(\u00a0(?:lb|h|days)) (?=\d)", "\\1\u00a0", held)
 
 
 class FigureView(QFrame):
@@ -42,20 +66,26 @@ class FigureView(QFrame):
     opened = Signal()
 
     def __init__(
-        self, session: Session, title: str, figure: Figure | None = None, *, compact: bool = False
+        self,
+        session: Session,
+        title: str,
+        figure: Figure | None = None,
+        *,
+        compact: bool = False,
+        room: int = BASIS_ROOM,
     ) -> None:
         super().__init__()
         self.session = session
         self.title = title
         self.figure: Figure | None = None
-        self._why = ""
+        self._why, self._room = "", room
         set_role(self, "card")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._title = words(title, "muted")
         self._value = words("", "heading" if compact else "figure")
         self._beside = words("", "muted", wrap=False)
         self._interval = words("", "muted")
-        self._basis = Elided("", "small")
+        self._basis = words("", "small")
         inside = column(self, margin=12, space=2)
         inside.addWidget(self._title)
         value = row(self._value, space=12)
@@ -90,14 +120,16 @@ class FigureView(QFrame):
                 style.figure(figure),
                 also_by_measure(style, figure),
                 f"likely {between}" if between else "",
-                basis_line(figure.basis),
+                basis_short(figure.basis, self._room),
             )
             self.setCursor(Qt.CursorShape.PointingHandCursor if figure.workings else Qt.CursorShape.ArrowCursor)
-            self.setToolTip("Enter or click: see the workings" if figure.workings else "")
+            hint = "Enter or click: see the workings" if figure.workings else ""
+            whole = basis_line(figure.basis)
+            self.setToolTip("\n".join(t for t in ("" if whole == texts[-1] else whole, hint) if t))
         for label, text in zip((self._value, self._beside, self._interval, self._basis), texts, strict=True):
             label.setText(unbroken(text))
             label.setVisible(bool(text))
-        said = ", ".join(t for t in texts if t)
+        said = ", ".join(t for t in (*texts[:3], basis_line(figure.basis) if figure else self._why) if t)
         self.setAccessibleName(f"{self.title}: {said}")
         self.setAccessibleDescription(self.toolTip())
 

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 from dryhouse.desk.models.paged import Column, PagedModel
 
 _ROW_HEIGHT = 40
-_STRETCH_AT_LEAST = 170
 
 
 class PagedTable(QTableView):
@@ -108,9 +107,9 @@ class PagedTable(QTableView):
         self._fit_columns()
 
     def _fit_columns(self) -> None:
-        """Hide what can be spared until the stretching column has room."""
+        """Hide what can be spared until the stretching column has the width it asks for."""
         columns = self.rows.columns
-        room = self.viewport().width() - sum(_STRETCH_AT_LEAST if c.stretch else c.width for c in columns)
+        room = self.viewport().width() - sum(c.width for c in columns)
         for spare in sorted((c for c in columns if c.spare), key=lambda c: -c.spare):
             hidden = room < 0
             self.setColumnHidden(columns.index(spare), hidden)

@@ -180,6 +180,16 @@ def test_tare_time_and_sample_tray_are_entries_away(sitting, hands) -> None:
     assert strip.state.text().startswith("Sample tray now 230 g")
 
 
+def test_the_verdict_takes_the_colours_of_the_look(sitting, hands) -> None:
+    drying(sitting)
+    hands.wait(1)
+    sitting.type("800", ENTER)
+    theme = sitting.place.session.theme
+    for look in ("dark", "light"):
+        theme.choose(look)
+        assert theme.tokens.tint("note").ink in sitting.strip.verdict.styleSheet()
+
+
 def test_a_tare_heavier_than_the_reading_is_said_at_the_entry(sitting) -> None:
     drying(sitting)
     strip = sitting.strip

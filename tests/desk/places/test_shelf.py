@@ -156,6 +156,16 @@ def test_search_and_standings_narrow_the_list(qtbot, shelf, window):
     assert names == sorted(names, reverse=True)
 
 
+def test_where_no_lot_fits_one_click_shows_all_again(shelf, window):
+    window.session.act(pack, 1, [Package(place=CELLAR)])
+    shelf.listing.filter.edit.setText("zucchini")
+    shelf.listing.filter.tell()
+    assert shelf.listing.pages.none.isVisible()
+    shelf.listing.pages.none.buttons[0].click()
+    assert shelf.listing.table.isVisible()
+    assert len(shelf.listing.table.rows.ids) == 1
+
+
 def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     lot = window.session.act(pack, 1, [Package(place=CELLAR)]).record
     shelf.refresh()

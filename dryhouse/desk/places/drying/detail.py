@@ -44,6 +44,7 @@ class Detail(QWidget):
             (self.figures, "Figures"),
             (self.curves, "Curves"),
         ):
+            page.layout().setContentsMargins(0, 12, 0, 0)
             self.pages.addTab(page, title)
         inside = column(self, space=6)
         inside.addLayout(row(self.heading, 1, self.again, self.journal, self.away))

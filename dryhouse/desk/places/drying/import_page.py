@@ -6,9 +6,9 @@ from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFileDialog, QTableWidget, QTableWidgetItem, QWidget
+from PySide6.QtWidgets import QFileDialog, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
-from dryhouse.desk.places.drying.strip import SCOPE_WORDS
+from dryhouse.desk.places.drying.strip import SCOPE_WORDS, with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
@@ -26,9 +26,10 @@ from dryhouse.kitchen.weighing_files import (
     preview,
     read_file,
 )
+from dryhouse.science.quantities import Mass
 
 _SHOWN = 400
-_KINDS = ((HOURS, "hours from the start"), (MINUTES, "minutes from the start"), (MOMENTS, "clock times or dates"))
+_KINDS = ((HOURS, "hours since start"), (MINUTES, "minutes since start"), (MOMENTS, "clock times or dates"))
 _UNITS = (("g", "grams"), ("kg", "kilograms"), ("oz", "ounces"), ("lb", "pounds"))
 
 
@@ -45,7 +46,7 @@ class ImportPage(QWidget):
         self.sheet: Sheet | None = None
         self.mapped: Mapped | None = None
         self.guessed = Mapping()
-        self.heading = words("", "title")
+        self.heading = words("", "heading")
         self.summary = words("", "label")
         self.time = ChoiceField(session, "Time stands in")
         self.kind = ChoiceField(session, "Times are", _KINDS)
@@ -64,6 +65,8 @@ class ImportPage(QWidget):
         self.table.setTabKeyNavigation(False)
         self.table.setAccessibleName("Lines of the file")
         self.table.horizontalHeader().setStretchLastSection(True)
+        self.table.setWordWrap(True)
+        self.table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.go = button("&Bring in", self.bring_in, "primary")
         self.leave = button("&Leave", self.left.emit, hint="Esc")
         inside = column(self, space=8)
@@ -127,14 +130,15 @@ class ImportPage(QWidget):
             preview, self.session.kitchen, self.run.batch.id, self.sheet, self.mapping()
         )
         read, wrong = (self.mapped.rows, self.mapped.errors) if self.mapped else ((), ())
-        lines = [(r.line, show_moment(self.session, r.at), r.gross.typed, "") for r in read]
+        lines = [(r.line, show_moment(self.session, r.at), self._read_as(r.gross), "") for r in read]
         lines += [(e.line, "", "", e.sentence) for e in wrong]
         lines.sort()
         self.table.setRowCount(min(len(lines), _SHOWN))
         for place, line in enumerate(lines[:_SHOWN]):
             for n, text in enumerate(line):
                 self.table.setItem(place, n, QTableWidgetItem(str(text)))
-        self.table.resizeColumnsToContents()
+        for place in range(self.table.columnCount() - 1):
+            self.table.resizeColumnToContents(place)
         said = f"{len(read)} {'weighing' if len(read) == 1 else 'weighings'} can be brought in"
         if wrong:
             lines_said = "1 line cannot" if len(wrong) == 1 else f"{len(wrong)} lines cannot"
@@ -143,6 +147,10 @@ class ImportPage(QWidget):
         self.summary.setText(said + (f" The first {_SHOWN} are shown." if len(lines) > _SHOWN else ""))
         self.go.setText(f"&Bring in {len(read)}")
         self.go.setEnabled(bool(read))
+
+    def _read_as(self, gross: Mass) -> str:
+        """A reading with its unit, as it stands in the file."""
+        return with_unit(gross, self.unit.value() or "g").typed or self.session.style.show(gross)
 
     def bring_in(self) -> None:
         """Write them."""

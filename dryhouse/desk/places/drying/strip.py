@@ -7,13 +7,14 @@ from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPaintEvent
-from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QMenu, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QMenu, QWidget
 
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.figure_view import draw_focus
 from dryhouse.desk.widgets.moment_field import MomentField
@@ -71,12 +72,12 @@ class Strip(QFrame):
         self.heat_to.accepted.connect(self._note_heat)
         for field in (self.reading, self.tare, self.at, self.heat, self.heat_to):
             field.edit.installEventFilter(self)
+        session.theme.changed.connect(self._show_verdict)
         self.show_run(run)
 
     def _build(self) -> None:
         self.weigh_button = button("&Weigh", self.weigh, "primary", hint="Enter")
-        self.scope.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.scope.box.setMinimumContentsLength(11)
+        may_be_narrow(self.scope.box, 11)
         self.note_button = button("&Note", lambda: None, name="Note what happened")
         self.note_button.setMenu(self._note_menu())
         self.off_button = button("Take &off", lambda: self.take_off_asked.emit(self.run.batch.id))
@@ -91,10 +92,13 @@ class Strip(QFrame):
         inside.addWidget(self.stops)
         inside.addWidget(self.stops_more)
         inside.addSpacing(4)
-        entry = row(self.reading, self.scope, self.weigh_button)
+        entry = row(self.reading, self.scope)
         entry.setStretch(0, 3)
         entry.setStretch(1, 3)
+        entry.addWidget(self.weigh_button, 0, Qt.AlignmentFlag.AlignBottom)
+        self.scope.sentence.hide()
         inside.addLayout(entry)
+        inside.addWidget(self.reading.sentence_apart())
         self.more = QWidget()
         more = column(self.more, space=4)
         more.addLayout(row(self.tare, self.at, self.heat))
@@ -129,7 +133,7 @@ class Strip(QFrame):
         style = self.session.style
         name = f"{run.title[:1].upper()}{run.title[1:]}"
         self.heading.setText(f"{name}, batch {run.batch.id}")
-        self._show_verdict(run)
+        self._show_verdict()
         what = "Sample tray now" if run.scope == SAMPLE else "Now" if run.last_weighed else "Loaded"
         now = f"{what} {style.mass(run.net_g)}" if run.net_g is not None else "Not weighed yet"
         if run.target_mass is not None:
@@ -168,7 +172,8 @@ class Strip(QFrame):
         label.setText(text)
         label.setVisible(bool(text))
 
-    def _show_verdict(self, run: DryingRun) -> None:
+    def _show_verdict(self) -> None:
+        run = self.run
         name = run.verdict.name if run.verdict else ""
         tint = self.session.theme.tokens.tint(_TINTS.get(name, "note"))
         self.verdict.setText(name[:1].upper() + name[1:])
@@ -189,7 +194,9 @@ class Strip(QFrame):
         if last is not None and not self.reading.text():
             self.scope.set_value(last.scope)
         tare = remembered_tare(sorted(weighings, key=lambda w: (w.at, w.id)), self.scope.value())
-        self.tare.set_hint(f"{self.session.style.show(tare)} as last time" if tare and tare.si else "none")
+        self.tare.set_hint(
+            f"{tare.typed or self.session.style.show(tare)}, as last" if tare and tare.si else "none"
+        )
         self.pause_action.setText("Drying goes on" if run.clock.paused_since else "Paused")
 
     def set_chosen(self, chosen: bool) -> None:

@@ -14,7 +14,7 @@ from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.science.errors import InputProblem
 
 _NOT_YET = {
-    PLANNED: ("unknown", "Planned: nothing has been loaded yet."),
+    PLANNED: ("unknown", "Planned: start it in Drying now when its trays go in."),
     DRYING: ("unknown", "In the dryer: its drying chart shows how far it is."),
 }
 """What is said of a batch that has no dried weight yet."""
@@ -24,9 +24,10 @@ def facts_of(session: Session, batch: Batch) -> list[str]:
     """What was recorded of a batch beside its weights, in short lines."""
     kitchen, style = session.kitchen, session.style
     lines = []
+    planned = batch.state == PLANNED
     when = [
         f"{word} {show_moment(session, at)}"
-        for word, at in (("Started", batch.started), ("ended", batch.ended))
+        for word, at in (("Start by" if planned else "Started", batch.started), ("ended", batch.ended))
         if at
     ]
     if when:
@@ -47,7 +48,7 @@ def facts_of(session: Session, batch: Batch) -> list[str]:
     lines.append(", ".join(w for w in what if w))
     weights = [
         f"bought {style.show(batch.purchased_mass)}" if batch.purchased_mass else "",
-        f"loaded {style.show(batch.prepared_mass)}" if batch.prepared_mass else "",
+        f"{'to load' if planned else 'loaded'} {style.show(batch.prepared_mass)}" if batch.prepared_mass else "",
         f"dried {style.show(batch.dried_mass)}" if batch.dried_mass else "",
     ]
     lines.append(", ".join(w for w in weights if w))
@@ -77,7 +78,7 @@ class BatchPanel(QWidget):
         self.trouble = words("", "problem")
         self.edit = button("&Edit", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
         self.chart = button("Drying &chart", self._open_chart, hint="Open this batch in Drying now")
-        self.delete = button("Delete", lambda: self._ask(self.delete_asked), hint="Delete; can be undone")
+        self.delete = button("Remove", lambda: self._ask(self.delete_asked), hint="Del in the list; can be undone")
         page = QWidget()
         inside = column(page, margin=0, space=10)
         for widget in (self.heading, self.facts, self.trouble, self.card):

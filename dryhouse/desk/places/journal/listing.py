@@ -6,12 +6,12 @@ from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.models.paged import Column
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, words
-from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.paged_table import PagedTable
 from dryhouse.kitchen.dryers import dryers
@@ -20,7 +20,6 @@ from dryhouse.kitchen.ports import BatchQuery, BatchRow
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES, FINISHED
 
-ANY = ""
 _LOOK_AHEAD = 50
 
 
@@ -39,9 +38,9 @@ class BatchListing(QWidget):
         super().__init__()
         self.session = session
         self._sort, self._descending = "started", True
-        self.dryer = _choice("Dryer")
-        self.period = _choice("When")
-        self.state = _choice("State")
+        self.dryer = choice_box("Dryer")
+        self.period = choice_box("When")
+        self.state = choice_box("State")
         self.filter = FilterBar(
             "Find batches", "Find by food, cut, notes or dryer", self.dryer, self.period, self.state
         )
@@ -49,16 +48,7 @@ class BatchListing(QWidget):
         self.table.show_sort(self._sort, self._descending)
         self.count = words("", "small")
         inside = column(self, space=8)
-        self.none = EmptyState(
-            session.theme,
-            "journal",
-            "No batch fits",
-            "Nothing recorded fits all of this.",
-            ("Show all", self.clear),
-        )
-        self.pages = QStackedWidget()
-        self.pages.addWidget(self.table)
-        self.pages.addWidget(self.none)
+        self.pages = FittingList(session, self.table, "journal", "No batch fits", self.clear)
         inside.addWidget(self.pages, 1)
         inside.addWidget(self.count)
         self.filter.changed.connect(lambda _text: self.list_again())
@@ -75,13 +65,13 @@ class BatchListing(QWidget):
     def refresh(self) -> None:
         """Read the choices and the list again."""
         journal = self.session.kitchen.journal
-        _offer(
+        offer(
             self.dryer, [("Any dryer", ANY), *((d.name, d.id) for d in dryers(self.session.kitchen, retired=True))]
         )
         oldest = journal.batch_ids(BatchQuery(descending=False))
         first = journal.get(Batch, oldest[0]) if len(oldest) else None
-        _offer(self.period, [("Any time", ANY), *self._periods(first)])
-        _offer(self.state, [("Every state", ANY), *((s.capitalize(), s) for s in BATCH_STATES)])
+        offer(self.period, [("Any time", ANY), *self._periods(first)])
+        offer(self.state, [("Every state", ANY), *((s.capitalize(), s) for s in BATCH_STATES)])
         first_time = self.table.current_id is None
         self.list_again(same_list=True)
         if first_time:
@@ -100,7 +90,7 @@ class BatchListing(QWidget):
         """Read which batches the filter leaves."""
         ids = self.session.kitchen.journal.batch_ids(self.query())
         self.table.set_ids(ids, same_list=same_list)
-        self.pages.setCurrentWidget(self.table if len(ids) else self.none)
+        self.pages.show_fitting(bool(len(ids)))
         number = f"{len(ids):,}".replace(",", " ")
         self.count.setText(f"{number} {'batch' if len(ids) == 1 else 'batches'}")
         self.counted.emit(len(ids), self.query() != BatchQuery(sort=self._sort, descending=self._descending))
@@ -163,7 +153,7 @@ class BatchListing(QWidget):
 
         return (
             Column("Started", self._started, "started", width=112),
-            Column("Food", self._food, "food", width=180, stretch=True),
+            Column("Food", self._food, "food", width=270, stretch=True),
             Column("Dryer", lambda r: r.dryer_name, "dryer", width=104, spare=3),
             Column("Loaded", lambda r: mass(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
             Column("Dried", lambda r: mass(r.batch.dried_mass), "dried", right=True, width=92),
@@ -190,22 +180,3 @@ class BatchListing(QWidget):
 
 def _number(row: BatchRow) -> int:
     return row.batch.id
-
-
-def _choice(name: str) -> QComboBox:
-    box = QComboBox()
-    box.setAccessibleName(name)
-    box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
-    box.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-    return box
-
-
-def _offer(box: QComboBox, choices: list[tuple[str, Any]]) -> None:
-    """Offer these, silently; the chosen one stays where it is still offered."""
-    chosen = box.currentText()
-    box.blockSignals(True)
-    box.clear()
-    for text, value in choices:
-        box.addItem(text, value)
-    box.setCurrentIndex(max(box.findText(chosen), 0))
-    box.blockSignals(False)

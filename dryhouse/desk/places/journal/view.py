@@ -33,7 +33,7 @@ class JournalPlace(Place):
         ("Ctrl+N", "log a batch"),
         ("Ctrl+F", "find batches"),
         ("Ctrl+E", "change the chosen batch"),
-        ("Del", "delete the chosen batch"),
+        ("Del", "remove the chosen batch"),
         ("Ctrl+D", "dryers"),
     )
 
@@ -170,7 +170,7 @@ class JournalPlace(Place):
             self.form.entries.fields["fresh"].setFocus()
 
     def delete(self, id: int | None) -> None:
-        """Delete a batch; the message offers to take it back."""
+        """Remove a batch; the message offers to take it back."""
         from dryhouse.kitchen.log import delete_batch
 
         if id is not None:

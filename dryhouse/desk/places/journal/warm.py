@@ -1,4 +1,4 @@
-"""What the first keystroke in the log form would wait for, read before it comes."""
+"""What the first keystroke and the first save would wait for, read before they come."""
 
 from __future__ import annotations
 
@@ -10,14 +10,16 @@ if TYPE_CHECKING:
 
 
 def warm(session: Session) -> Thread:
-    """Make the unit registry and the index of foods, and import what a card is worked out with."""
-    handbook = session.kitchen.handbook
+    """Get the journal ready, make the unit registry and the index of foods, and import what a card is worked out
+    with."""
+    journal, handbook = session.kitchen.journal, session.kitchen.handbook
 
     def read() -> None:
         import dryhouse.kitchen.card
         import dryhouse.kitchen.typed_batch  # noqa: F401
         from dryhouse.science.quantities import registry
 
+        journal.get_ready()
         registry()
         handbook.find("a", 1)
 

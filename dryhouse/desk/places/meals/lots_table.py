@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from dryhouse.desk.session import Session
+from dryhouse.kitchen.labels import day_words
 from dryhouse.kitchen.provisioning import Plan
 
 _HEADS = ("Lot", "Left", "Drawn", "Serves until", "Keep-by on the way", "Remark")
@@ -24,7 +25,8 @@ class LotsTable(QTableWidget):
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
         self.verticalHeader().hide()
-        self.verticalHeader().setDefaultSectionSize(session.theme.tokens.target - 8)
+        self.verticalHeader().setMinimumSectionSize(session.theme.tokens.target - 8)
+        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         for n in range(len(_HEADS)):
             wide = n in (0, len(_HEADS) - 1)
             mode = QHeaderView.ResizeMode.Stretch if wide else QHeaderView.ResizeMode.ResizeToContents
@@ -43,7 +45,7 @@ class LotsTable(QTableWidget):
                 "—" if lot.grams is None else style.mass(lot.grams),
                 style.mass(drawn) if drawn else "—",
                 "—" if lot.last_day is None else f"{lot.last_day:%a} {lot.last_day.day} {lot.last_day:%b}",
-                "—" if lot.keep_by is None else lot.keep_by.isoformat(),
+                "—" if lot.keep_by is None else day_words(lot.keep_by),
                 lot.why,
             )
             for column, text in enumerate(texts):

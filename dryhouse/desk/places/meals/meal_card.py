@@ -6,7 +6,7 @@ from collections import defaultdict
 from dataclasses import replace
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.places.meals.note_form import NoteForm
 from dryhouse.desk.places.meals.notes_view import NotesView
@@ -16,6 +16,7 @@ from dryhouse.desk.places.meals.swap_view import SwapView
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.ingredients import Pantry
 from dryhouse.kitchen.meal_sheet import MealSheet, meal_parts, sheet_of
@@ -59,7 +60,7 @@ class MealCard(QWidget):
             hint="sea level",
             name="altitude",
         )
-        self.boil_off = NumberField(session, "Boils off, ml a min", hint="as reckoned", name="boil_off")
+        self.boil_off = NumberField(session, "Boils off, ml/min", hint="as reckoned", name="boil_off")
         self.method = TextField(session, "Method")
         self.parts = PartsTable(session)
         self.sums = SumsView(session)
@@ -88,16 +89,17 @@ class MealCard(QWidget):
     def _build(self) -> None:
         head = QGridLayout()
         head.setHorizontalSpacing(16)
-        head.addWidget(self.name, 0, 0, 1, 2)
-        for n, field in enumerate((self.servings, self.cooking, self.liquid), start=2):
+        head.addWidget(self.name, 0, 0, 1, 3)
+        head.addWidget(self.servings, 0, 3)
+        for n, field in enumerate((self.cooking, self.liquid), start=4):
             head.addWidget(field, 0, n)
-        for n, field in enumerate((self.minutes, self.pot, self.boil_off, self.altitude, self.method)):
+        for n, field in enumerate((self.minutes, self.pot, self.boil_off, self.altitude)):
             head.addWidget(field, 1, n)
-        for n in range(5):
+        head.addWidget(self.method, 1, 4, 1, 2)
+        for n in range(6):
             head.setColumnStretch(n, 1)
         for choice in (self.cooking, self.liquid):
-            choice.box.setMinimumContentsLength(8)
-            choice.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+            may_be_narrow(choice.box)
         self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
         self.note_button = button("Note how it came &out", self.open_note, hint="Ctrl+K")
         page = QWidget()

@@ -33,7 +33,7 @@ class MealsPage(QWidget):
             "No meals yet",
             "Put one together from what is on the shelf: its water, minutes and energy answer while you type.",
             ("Build a meal", self.new),
-            ("Bring one from a file", self.bring),
+            ("Bring one in from a file…", self.bring),
         )
         self.both = QSplitter()
         self.both.setChildrenCollapsible(False)
@@ -43,9 +43,9 @@ class MealsPage(QWidget):
         inside.addWidget(self.list, 1)
         self.remove_button = button("Remove", self.remove, name="Remove the chosen meal")
         inside.addLayout(
-            row(button("Send", self.send, name="Send the chosen meal to a file"), self.remove_button, 1)
+            row(button("To a file…", self.send, name="Write the chosen meal to a file"), self.remove_button, 1)
         )
-        inside.addLayout(row(button("Bring from a file", self.bring), 1))
+        inside.addLayout(row(button("From a file…", self.bring, name="Bring in a meal from a file"), 1))
         left.setMinimumWidth(200)
         self.both.addWidget(left)
         self.both.addWidget(self.card)
@@ -116,15 +116,17 @@ class MealsPage(QWidget):
         """Write the chosen meal to a file for another kitchen."""
         meal = self.card.meal
         if not meal.id:
-            self.session.say("Save the meal first; then it can be sent.", "input")
+            self.session.say("Save the meal first; then it can be written to a file.", "input")
             return
-        name, _ = QFileDialog.getSaveFileName(self, "Send the meal", meal.name + ENDING, f"Meals (*{ENDING})")
+        name, _ = QFileDialog.getSaveFileName(
+            self, "Write the meal to a file", meal.name + ENDING, f"Meals (*{ENDING})"
+        )
         if name and self.session.attempt(write_meal, self.session.kitchen, meal.id, Path(name)) is not None:
             self.session.say(f"{meal.name} is written to {Path(name).name}.")
 
     def bring(self) -> None:
         """Bring in a meal another kitchen wrote."""
-        name, _ = QFileDialog.getOpenFileName(self, "Bring a meal", "", f"Meals (*{ENDING});;All files (*)")
+        name, _ = QFileDialog.getOpenFileName(self, "Bring in a meal", "", f"Meals (*{ENDING});;All files (*)")
         if name:
             done = self.session.act(read_meal, Path(name))
             if done is not None:

@@ -71,9 +71,10 @@ class NoteForm(QFrame):
         inside.addLayout(grid)
         inside.addWidget(self.change)
         save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
-        inside.addLayout(row(self.draw, 1, button("Not now", self.left.emit), save))
         inside.addWidget(words("Single ingredients, where one came back differently", "small"))
         inside.addLayout(self._part_grid)
+        inside.addWidget(self.draw)
+        inside.addLayout(row(save, button("Leave", self.left.emit, hint="Esc"), 1))
         self._fields = (self.on, self.servings, self.water, self.soak, self.cook, self.altitude)
         for field in (*self._fields, self.change):
             field.accepted.connect(self.save)

@@ -11,6 +11,7 @@ from dryhouse.desk.places.meals.lots_table import LotsTable
 from dryhouse.desk.places.meals.wording import drying_page, packing_page, shopping_page
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.printing import document, preview
 from dryhouse.kitchen.provisioning import Plan
 
@@ -69,7 +70,7 @@ class PlanView(QWidget):
         if not plan.items:
             return "The shelf covers this trip."
         start = plan.latest_start
-        by = "" if start is None else f"; start by {self.session.kitchen.local(start):%a %d %b %H:%M}"
+        by = "" if start is None else f"; start by {show_moment(self.session, start)}"
         number = len(plan.items)
         return f"{number} {'food' if number == 1 else 'foods'} to dry{by}"
 

@@ -22,6 +22,8 @@ REST = (
     ("carbohydrate", "Carbohydrate"),
     ("fibre", "Fibre"),
 )
+_ROOM = 24
+"""Letters of a source that the narrow cards of the strip say."""
 _WHY = "add an ingredient with its amount"
 
 
@@ -31,10 +33,10 @@ class AnswerStrip(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.water = FigureView(session, "Water", compact=True)
-        self.soak = FigureView(session, "Soak", compact=True)
-        self.cook = FigureView(session, "Cook", compact=True)
-        self.energy = FigureView(session, "Energy", compact=True)
-        self.sodium = FigureView(session, "Sodium", compact=True)
+        self.soak = FigureView(session, "Soak", compact=True, room=_ROOM)
+        self.cook = FigureView(session, "Cook", compact=True, room=_ROOM)
+        self.energy = FigureView(session, "Energy", compact=True, room=_ROOM)
+        self.sodium = FigureView(session, "Sodium", compact=True, room=_ROOM)
         across = row(space=8)
         for view, wide in ((self.water, 3), (self.soak, 2), (self.cook, 2), (self.energy, 2), (self.sodium, 2)):
             across.addWidget(view, wide)

@@ -43,7 +43,7 @@ class SwapView(QFrame):
         inside.addLayout(row(self.name, self.amount, space=16))
         inside.addWidget(self.sentence)
         inside.addLayout(self._grid)
-        inside.addLayout(row(1, button("Leave it", self.left.emit), self.make))
+        inside.addLayout(row(self.make, button("Leave", self.left.emit, hint="Esc"), 1))
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.reckon)
         self.name.settled.connect(self.reckon)

@@ -52,7 +52,7 @@ class TripForm(QFrame):
         self.altitude = QuantityField(
             session, "Altitude", Length, default_unit="ft" if us else "m", hint="sea level", name="altitude"
         )
-        self.margin = NumberField(session, "Expected to be lost, %", hint="0", percent=True, name="margin")
+        self.margin = NumberField(session, "Lost or spilled, %", hint="0", percent=True, name="margin")
         self.title = words("A new trip", "heading")
         inside = column(self, margin=16, space=8)
         inside.addWidget(self.title)
@@ -69,8 +69,8 @@ class TripForm(QFrame):
         inside.addLayout(grid)
         told = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
         inside.addWidget(words(told, "small"))
-        save = button("Sa&ve the trip", self.save, "primary")
-        inside.addLayout(row(1, button("Leave it", self.left.emit), save))
+        save = button("Sa&ve the trip", self.save, "primary", hint="Enter")
+        inside.addLayout(row(save, button("Leave", self.left.emit, hint="Esc"), 1))
 
     def begin(self, trip: Trip | None) -> None:
         """A recorded trip, or an empty form."""

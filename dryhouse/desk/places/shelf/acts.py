@@ -1,4 +1,4 @@
-"""The small forms for what is done with a lot. Enter keeps, Esc leaves; every act can be taken back."""
+"""The small forms for what is done with a lot. Enter saves, Esc leaves; every act can be taken back."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.conditioning import days_needed, treatments
@@ -28,7 +29,7 @@ class ActForm(QWidget):
     """One form at a time, for one lot or many."""
 
     left = Signal()
-    """It was kept or left."""
+    """It was saved or left."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -37,14 +38,14 @@ class ActForm(QWidget):
         self._keep: Keep = lambda: None
         self.heading = words("", "heading")
         self.sentence = words("", "muted")
-        self.save_button = button("&Keep", self.save, "primary", hint="Enter")
+        self.save_button = button("&Save", self.save, "primary", hint="Enter")
         page = QWidget()
         self._entries = column(page, space=4)
         outer = column(self, space=10)
         outer.addWidget(self.heading)
         outer.addWidget(self.sentence)
         outer.addWidget(scrolling(page), 1)
-        outer.addLayout(row(self.save_button, button("Leave it", self.left.emit, hint="Esc"), 1))
+        outer.addLayout(row(self.save_button, button("Lea&ve", self.left.emit, hint="Esc"), 1))
         inner_key(self, "Esc", self.left.emit)
 
     def begin(self, act: str, lots: Sequence[int], title: str) -> None:
@@ -62,11 +63,13 @@ class ActForm(QWidget):
             self._entries.addWidget(field)
             if isinstance(field, Field):
                 field.accepted.connect(self.save)
+            else:
+                may_be_narrow(field.box)
         self._entries.addStretch(1)
         next(iter(self.fields.values())).setFocus()
 
     def save(self) -> None:
-        """Keep what was entered; a refusal is shown at the entry it names, and nothing has changed."""
+        """Save what was entered; a refusal is shown at the entry it names, and nothing has changed."""
         wrong = first_problem(self.fields.values())
         if wrong is not None:
             wrong.show_problem(wrong.problem)
@@ -89,7 +92,7 @@ class ActForm(QWidget):
             "at": MomentField(self.session, "When", hint="empty means now", name="at"),
         }
         sentence = (
-            "It may lie back: the keep-by is reckoned from that moment on." if known else "Add a place first."
+            "A past day will do too: the keep-by is reckoned from then on." if known else "Add a place first."
         )
 
         def keep() -> Done | None:

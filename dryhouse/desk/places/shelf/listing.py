@@ -10,8 +10,6 @@ from PySide6.QtCore import QModelIndex, QRect, Qt, Signal
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QComboBox,
-    QSizePolicy,
     QStyledItemDelegate,
     QStyleOptionViewItem,
     QWidget,
@@ -22,15 +20,14 @@ from dryhouse.desk.models.paged import Column
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.paged_table import PagedTable
-from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.labels import day_words
 from dryhouse.kitchen.shelf_lines import ShelfLine
 from dryhouse.kitchen.standing import STANDINGS, THROWN_OUT, USED_UP
 from dryhouse.kitchen.words import split_words
 
-ANY = ""
 _STANDING_COLUMN = 1
 _FAR = date.max
 
@@ -73,7 +70,7 @@ class LotListing(QWidget):
         super().__init__()
         self.session, self.state = session, state
         self._sort, self._descending = "standing", False
-        self.standing, self.place = _choice("Standing"), _choice("Place")
+        self.standing, self.place = choice_box("Standing"), choice_box("Place")
         self.filter = FilterBar("Find lots", "Find by food, name, place or notes", self.standing, self.place)
         self.table = PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id)
         self.table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
@@ -81,7 +78,8 @@ class LotListing(QWidget):
         self.table.show_sort(self._sort, self._descending)
         self.count = words("", "small")
         inside = column(self, space=8)
-        inside.addWidget(self.table, 1)
+        self.pages = FittingList(session, self.table, "shelf", "No lot fits", self.clear)
+        inside.addWidget(self.pages, 1)
         inside.addWidget(self.count)
         self.filter.changed.connect(lambda _text: self.list_again())
         self.filter.down.connect(self.table.setFocus)
@@ -101,9 +99,9 @@ class LotListing(QWidget):
     def refresh(self) -> None:
         """Offer the choices and list again."""
         standings = [s for s in STANDINGS if self.state.gone or s not in (THROWN_OUT, USED_UP)]
-        _offer(self.standing, [("Every standing", ANY), *((s.capitalize(), s) for s in standings)])
+        offer(self.standing, [("Every standing", ANY), *((s.capitalize(), s) for s in standings)])
         names = sorted({p.name for p in self.state.book.places.values()}, key=str.casefold)
-        _offer(self.place, [("Every place", ANY), *((n[:1].upper() + n[1:], n) for n in names)])
+        offer(self.place, [("Every place", ANY), *((n[:1].upper() + n[1:], n) for n in names)])
         self.list_again()
 
     def list_again(self) -> None:
@@ -116,6 +114,7 @@ class LotListing(QWidget):
         elif self._descending:
             left.reverse()
         self.table.set_ids([line.lot.id for line in left])
+        self.pages.show_fitting(bool(left) or not self._narrowed())
         self.count.setText(f"{len(left)} {'lot' if len(left) == 1 else 'lots'}")
         self.counted.emit(len(left), (bool(lines) and len(left) < len(lines)) or self._narrowed())
 
@@ -168,19 +167,23 @@ class LotListing(QWidget):
 
     def _columns(self) -> tuple[Column, ...]:
         return (
-            Column("Food", lot_name, "food", width=190, stretch=True),
-            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=112),
+            Column("Food", lot_name, "food", width=206, stretch=True),
+            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=128),
             Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=116),
-            Column("Use", self._first, "keep_by", right=True, width=44),
-            Column("Left", self._amount, "mass", right=True, width=142),
-            Column("Place", lambda line: line.place or "not recorded", "place", width=92),
+            Column("Use", self._first, "keep_by", right=True, width=60, spare=2),
+            Column("Left", self._mass, "mass", right=True, width=76),
+            Column("Measures", self._measure, right=True, width=100, spare=3),
+            Column("Place", lambda line: line.place or "not recorded", "place", width=116, spare=1),
         )
 
     def _first(self, line: ShelfLine) -> str:
         return "" if line.first is None else "first" if line.first == 1 else f"{line.first}."
 
-    def _amount(self, line: ShelfLine) -> str:
-        return amount_words(line.mass_left_g, line.volume_left_ml, self.session.style) or "—"
+    def _mass(self, line: ShelfLine) -> str:
+        return "—" if line.mass_left_g is None else self.session.style.mass(line.mass_left_g)
+
+    def _measure(self, line: ShelfLine) -> str:
+        return "" if line.volume_left_ml is None else self.session.style.volume(line.volume_left_ml)
 
 
 def lot_name(line: ShelfLine) -> str:
@@ -195,22 +198,3 @@ _KEYS: dict[str, Any] = {
     "mass": lambda line: (line.mass_left_g is None, line.mass_left_g or 0.0),
     "place": lambda line: (line.place.casefold(), line.keep_by or _FAR),
 }
-
-
-def _choice(name: str) -> QComboBox:
-    box = QComboBox()
-    box.setAccessibleName(name)
-    box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
-    box.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-    return box
-
-
-def _offer(box: QComboBox, choices: list[tuple[str, Any]]) -> None:
-    """Offer these, silently; the chosen one stays where it is still offered."""
-    chosen = box.currentText()
-    box.blockSignals(True)
-    box.clear()
-    for text, value in choices:
-        box.addItem(text, value)
-    box.setCurrentIndex(max(box.findText(chosen), 0))
-    box.blockSignals(False)

@@ -59,7 +59,6 @@ class LotPanel(QWidget):
             inside.addWidget(widget)
         inside.addLayout(row(self.to_batch, 1))
         inside.addStretch(1)
-        self._page = page
         self.buttons = {
             act: button(text, lambda a=act: ask(a), "" if n < _ACROSS else "quiet", hint=f"{key} in the list")
             for n, (act, text, key) in enumerate(ACTS)
@@ -69,7 +68,8 @@ class LotPanel(QWidget):
         for n, made in enumerate(self.buttons.values()):
             grid.addWidget(made, n // _ACROSS, n % _ACROSS)
         outer = column(self, space=8)
-        outer.addWidget(scrolling(page), 1)
+        self._page = scrolling(page)
+        outer.addWidget(self._page, 1)
         outer.addLayout(grid)
         self.show_lot(None)
 

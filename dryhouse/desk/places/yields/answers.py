@@ -15,7 +15,7 @@ from dryhouse.desk.places.yields.wording import (
 )
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, card, column, row, words
-from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.figure_view import FigureView, unbroken
 from dryhouse.kitchen.yields import YieldAnswer
 
 NO_OWN = "No finished batch of it with both weights yet."
@@ -65,7 +65,7 @@ class AnswerView(QWidget):
     def show_answer(self, answer: YieldAnswer, *, example: bool = False) -> None:
         """Show another answer; nothing is read. An example says that it is one."""
         style = self.session.style
-        self.sentence.setText(("For example: " if example else "") + sentence(answer, style))
+        self.sentence.setText(unbroken(("For example: " if example else "") + sentence(answer, style)))
         self.rests_on.setText(rests_on(answer))
         self.joined.set_figure(answer.joined, title=title_of(answer))
         self.handbook.set_figure(answer.handbook, "The handbook says nothing of it.")

@@ -30,7 +30,8 @@ class AskBar(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self._asked: Direction = FRESH
+        self._chosen: Direction = FRESH
+        """The way chosen by hand; a word in the line goes before it as long as it stands there."""
         self.line = QLineEdit()
         self.line.setAccessibleName("Food and amount")
         self.line.setPlaceholderText("corn 1 cup")
@@ -80,8 +81,9 @@ class AskBar(QWidget):
 
     def follow(self, line: YieldLine) -> None:
         """Let the line choose the way where it names one, and say how it was understood."""
-        if line.direction is not None and line.direction != self.direction:
-            (self.to_dried if line.direction == FRESH else self.to_fresh).setChecked(True)
+        wanted = line.direction or self._chosen
+        if wanted != self.direction:
+            (self.to_dried if wanted == FRESH else self.to_fresh).setChecked(True)
         style = self.session.style
         parts = []
         if line.food is not None and line.food.name.casefold() != line.words.casefold():
@@ -117,6 +119,7 @@ class AskBar(QWidget):
 
     def _chose_way(self) -> None:
         """A way chosen by hand wins over the word in the line: the word is changed with it."""
+        self._chosen = self.direction
         word = "dried" if self.direction == DRIED else "fresh"
         text = _WORDS[self.direction].sub(word, self.line.text())
         if text != self.line.text():

@@ -77,7 +77,7 @@ class YieldsPlace(Place):
         self._stack.addWidget(self.empty)
         self._page = scrolling(self._answer_page())
         self._stack.addWidget(self._page)
-        inside = column(self, margin=24, space=12)
+        inside = column(self, margin=20, space=12)
         inside.addWidget(words("Yields", "title"))
         inside.addWidget(self.ask)
         inside.addWidget(self.refused)

@@ -52,7 +52,7 @@ def test_what_was_last_dried_is_chosen_before_what_is_planned(theme, qtbot):
     qtbot.waitUntil(lambda: place.panel.batch is not None)
     assert place.panel.batch.id == 1
     place.show_record("batch", 2)
-    assert place.panel.card.status.sentence() == "Nothing has been loaded yet."
+    assert place.panel.card.status.sentence() == "Start it in Drying now when its trays go in."
     place.show_record("batch", 3)
     assert "drying chart" in place.panel.card.status.sentence()
 
@@ -101,8 +101,8 @@ def test_after_deleting_the_next_one_is_chosen(place):
 def test_where_nothing_fits_one_click_shows_all_again(place):
     place.listing.filter.edit.setText("nothing like it")
     place.listing.filter.tell()
-    assert place.listing.none.isVisible()
-    place.listing.none.buttons[0].click()
+    assert place.listing.pages.none.isVisible()
+    place.listing.pages.none.buttons[0].click()
     assert listed(place) == [1, 2, 3]
     assert place.listing.table.isVisible()
 
