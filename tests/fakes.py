@@ -143,5 +143,8 @@ class FakeJournal:
         ]
         return tuple(sorted(pairs, key=lambda p: (p.started is not None, p.started, p.batch)))
 
+    def get_ready(self) -> None:
+        pass
+
     def close(self) -> None:
         self.closed = True

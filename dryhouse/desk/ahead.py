@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.place import PlaceSpec
     from dryhouse.desk.session import Session
 
-LATER_MS = 2500
+LATER_MS = 1500
 
 
 def read_ahead_later(session: Session, specs: Iterable[PlaceSpec]) -> QTimer:

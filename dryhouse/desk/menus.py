@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu
 
-from dryhouse.desk.help import show_about, show_keys
 from dryhouse.desk.theme import CHOICES
 from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, set_preference
 from dryhouse.science.display import METRIC, US
@@ -52,9 +52,9 @@ def fill_menus(window: DeskWindow) -> Menus:
         menus.places[spec.id] = _add(go, spec.title, lambda place=spec.id: window.go(place), spec.shortcut)
     _fill_settings(window, bar.addMenu("&Settings"))
     aid = bar.addMenu("&Help")
-    _add(aid, "&Keys and help", lambda: show_keys(window), "F1")
+    _add(aid, "&Keys and help", lambda: _help().show_keys(window), "F1")
     _add(aid, "&Why this caution?", window.show_reason, "F8")
-    _add(aid, "&About Dryhouse", lambda: show_about(window))
+    _add(aid, "&About Dryhouse", lambda: _help().show_about(window))
 
     def tell() -> None:
         for action, word, what in (
@@ -125,3 +125,9 @@ def _add(menu: QMenu, text: str, act: Callable[[], Any], keys: str = "") -> QAct
     if keys:
         action.setShortcut(QKeySequence(keys))
     return action
+
+
+def _help() -> ModuleType:
+    from dryhouse.desk import help
+
+    return help

@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache, cached_property
+from typing import TYPE_CHECKING
 
-from dryhouse.handbook.finder import Finder
 from dryhouse.handbook.foods import load_foods, load_names
 from dryhouse.handbook.reading import Source, sources
 from dryhouse.handbook.spelling import words
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
+
+if TYPE_CHECKING:
+    from dryhouse.handbook.finder import Finder
 
 
 @dataclass(frozen=True)
@@ -35,6 +38,8 @@ class Handbook:
     @cached_property
     def finder(self) -> Finder:
         """The index over the names of all foods."""
+        from dryhouse.handbook.finder import Finder
+
         return Finder(self.foods.values())
 
     @cached_property

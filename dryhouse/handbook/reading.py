@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import csv
 import math
-import tomllib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -41,6 +40,8 @@ class Source:
 @cache
 def sources() -> dict[str, Source]:
     """Every source the handbook may name, by id."""
+    import tomllib
+
     with (FOLDER / "sources.toml").open("rb") as file:
         listed = tomllib.load(file)
     return {

@@ -41,6 +41,12 @@ class BatchLists:
         self._arrays: dict[tuple[str, bool], NDArray[np.int64]] = {}
         self._seen_version = -1
 
+    def get_ready(self) -> None:
+        """Make ready what the first search would otherwise wait for; any thread may."""
+        import numpy  # noqa: F401
+
+        foods_with_word("a")
+
     def forget(self, kinds: Iterable[type]) -> None:
         """Records of these kinds have changed."""
         if not {Batch, Dryer}.isdisjoint(kinds):

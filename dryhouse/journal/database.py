@@ -58,6 +58,10 @@ class Database:
                 self.driver.rollback()
             raise
 
+    def get_ready(self) -> None:
+        """Make ready what the first transaction would otherwise wait for."""
+        self._over_this()
+
     def _over_this(self) -> Connection:
         """SQLAlchemy over this connection, made where it is first needed and before a transaction is begun: it
         takes a look at the database then, and ends that look with a rollback."""

@@ -46,5 +46,8 @@ class NoJournal:
         """No pair."""
         return ()
 
+    def get_ready(self) -> None:
+        """There is nothing to wait for."""
+
     def close(self) -> None:
         """Nothing is open."""

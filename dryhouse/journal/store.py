@@ -91,6 +91,15 @@ class SqlJournal:
         with self._alone():
             return self._lists.yield_pairs(food)
 
+    def get_ready(self) -> None:
+        """Make ready what the first search and the first write would otherwise wait for."""
+        import dryhouse.journal.writing  # noqa: F401
+
+        self._lists.get_ready()
+        with self._turn:
+            if not self.database.closed:
+                self.database.get_ready()
+
     def close(self) -> None:
         """Leave the file in order and let others open it. Closing twice does no harm."""
         with self._turn:

@@ -168,6 +168,9 @@ class Journal(Protocol):
     def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
         """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
 
+    def get_ready(self) -> None:
+        """Make ready what the first search and the first write would otherwise wait for."""
+
     def close(self) -> None:
         """Leave the file in order and let others open it."""
 

@@ -193,6 +193,18 @@ def test_threads_may_ask_at_once() -> None:
         assert len(journal.where(Weighing, batch=1)) == 160
 
 
+def test_getting_ready_changes_nothing_and_may_come_late() -> None:
+    with empty_journal("in a file") as journal:
+        put(journal, CORN)
+        ready = Thread(target=journal.get_ready)
+        ready.start()
+        put(journal, Batch("pear", id=2))
+        ready.join()
+        assert len(journal.where(Batch)) == 2
+        journal.close()
+        journal.get_ready()
+
+
 def test_a_closed_journal_says_so() -> None:
     with empty_journal("in a file") as journal:
         journal.close()
