@@ -1,4 +1,4 @@
-"""Every module of science, handbook, kitchen and plots is tested by name: by its mirror, or by an import in a test."""
+"""Every module of science, handbook, kitchen and plots is tested by name: its mirror, or an import in a test."""
 
 import ast
 import importlib
