@@ -3,7 +3,8 @@
     python tests/benchmarks/journal_typing.py FILE        (made with sample_data/large.py)
 
 Each word is typed a letter at a time, as quickly as the window takes it; then the list is asked for without
-waiting for the pause, and painted. What the window reads ahead once it stands has been read by then. Prints the median, the 99th percentile and the slowest, in milliseconds.
+waiting for the pause, and painted. What the window reads ahead once it stands has been read by then. Prints
+the median, the 99th percentile and the slowest, in milliseconds.
 """
 
 from __future__ import annotations
