@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import textwrap
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
 from matplotlib import dates as mdates
+from matplotlib.ticker import FuncFormatter
 
 from dryhouse.plots.axes import dress
 from dryhouse.plots.tokens import Tokens
@@ -74,9 +75,11 @@ def say(picture: ShelfPicture) -> str:
     """The picture in a sentence."""
     passed, count = len(picture.passed()), len(picture.bars)
     already = passed - len(picture.passing())
-    said = f"{passed} of {count} lots will have passed their keep-by on {_day(picture.chosen)}"
-    if already:
-        said += f", {already} of them already"
+    if picture.chosen <= picture.today:
+        said = f"{passed} of {count} lots are past their keep-by"
+    else:
+        said = f"{passed} of {count} lots will have passed their keep-by on {_day(picture.chosen)}"
+        said += f", {already} of them already" if already else ""
     if picture.unknown:
         said += f"; {picture.unknown} more {'has' if picture.unknown == 1 else 'have'} no keep-by"
     return said
@@ -121,7 +124,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     room = (width - left) * (1 - words)
     locator = mdates.AutoDateLocator(minticks=2, maxticks=max(3, int(room / 0.7)))  # type: ignore[no-untyped-call]
     axes.xaxis.set_major_locator(locator)
-    axes.xaxis.set_major_formatter(mdates.ConciseDateFormatter(locator))  # type: ignore[no-untyped-call]
+    axes.xaxis.set_major_formatter(FuncFormatter(_tick))
     if len(picture.bars) > len(bars):
         later = f"Day ({len(picture.bars) - len(bars)} lots are not shown)"
         axes.set_xlabel(later, color=tokens.ink, fontsize=tokens.body)
@@ -173,6 +176,11 @@ def _at(day: date) -> float:
 
 def _day(day: date) -> str:
     return f"{day.day} {day:%b} {day.year}"
+
+
+def _tick(at: float, _place: int | None = None) -> str:
+    day = _EPOCH + timedelta(days=round(at))
+    return f"{day:%b %Y}" if day.day == 1 else f"{day.day} {day:%b}"
 
 
 def _short(name: str, longest: int = 26) -> str:

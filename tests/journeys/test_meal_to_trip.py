@@ -95,7 +95,7 @@ def test_a_trip_for_four_has_its_labels_and_its_shopping_list(person, qtbot):
     trips = place(person).trips
     plan = trips.plan_view.plan
     assert plan.bags[0].servings == 4
-    trips.plan_view.tabs.setCurrentIndex(1)
+    trips.plan_view.tabs.setCurrentIndex(2)
     page = trips.printout().toPlainText()
     assert "Shopping for winter paddle" in page
     assert "Couscous" in page
@@ -135,7 +135,7 @@ def test_cooked_and_soupy_it_takes_less_water_next_time(person, qtbot):
     (note,) = person.session.kitchen.journal.where(CookingNote, meal=meal.id)
     assert note.came_back == "soupy"
     assert note.water is not None
-    assert note.water.si == pytest.approx(before, rel=0.01)
+    assert note.water.si == pytest.approx(before, rel=0.03), "as a measuring cup shows it"
     assert card.sums.strip.water.figure.value < 0.95 * before
     assert "n=1" in card.sums.strip.taught.text()
     assert any("n=1" in line for line in card.sums.strip.water.figure.workings)

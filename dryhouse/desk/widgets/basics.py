@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QPushButton,
     QScrollArea,
     QSizePolicy,
+    QSplitter,
     QVBoxLayout,
     QWidget,
 )
@@ -109,6 +110,17 @@ def scrolling(inside: QWidget) -> QScrollArea:
     area.setWidget(inside)
     inside.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
     return area
+
+
+def side_by_side(left: QWidget, right: QWidget, *, sizes: tuple[int, int], gap: int = 20) -> QSplitter:
+    """Two things beside each other, with a handle between them that neither can be pushed away with."""
+    both = QSplitter()
+    both.setChildrenCollapsible(False)
+    both.setHandleWidth(gap)
+    both.addWidget(left)
+    both.addWidget(right)
+    both.setSizes(list(sizes))
+    return both
 
 
 def hairline() -> QFrame:

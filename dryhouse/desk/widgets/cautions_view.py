@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent
-from PySide6.QtWidgets import QFrame, QLabel, QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, fill, row, words
-from dryhouse.desk.widgets.figure_view import draw_focus
+from dryhouse.desk.widgets.pressable import Pressable
 from dryhouse.science.values import Caution, gravest_first
 
 SAID = {"stop": "Stop", "warn": "Take care", "note": "Note"}
@@ -25,13 +24,11 @@ def gravest(cautions: Sequence[Caution]) -> int:
     return stops or int(bool(cautions) and cautions[0].severity == "warn")
 
 
-class CautionRow(QFrame):
+class CautionRow(Pressable):
     """One caution. F8, Enter or a click opens its reason and source."""
 
     def __init__(self, session: Session, caution: Caution) -> None:
-        super().__init__()
-        self.session = session
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        super().__init__(session)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setObjectName("caution")
         self.setToolTip("F8 or click: why, and where this comes from")
@@ -63,33 +60,9 @@ class CautionRow(QFrame):
                 f"#caution QLabel {{ color: {tint.ink}; }}"
             )
 
-    def open_reason(self) -> None:
+    def press(self) -> None:
         """Open the side sheet with the reason and the source."""
         self.session.show_caution(self.caution)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
-            self.open_reason()
-            return
-        super().keyPressEvent(event)
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        if event.button() == Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
-            self.open_reason()
-        super().mouseReleaseEvent(event)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        super().focusInEvent(event)
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        super().focusOutEvent(event)
-        self.update()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
-        if self.hasFocus():
-            draw_focus(self, self.session.theme.tokens.tint(self.caution.severity).ink, 6)
 
 
 class CautionsView(QWidget):
@@ -129,5 +102,5 @@ def open_reason_in(page: QWidget) -> bool:
     rows = [r for r in page.findChildren(CautionRow) if r.isVisible()]
     rows.sort(key=lambda r: (not r.hasFocus(), r.mapTo(page, r.rect().topLeft()).y()))
     if rows:
-        rows[0].open_reason()
+        rows[0].press()
     return bool(rows)

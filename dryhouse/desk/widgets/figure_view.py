@@ -6,12 +6,11 @@ import re
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QFrame, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import column, row, words
+from dryhouse.desk.widgets.pressable import Pressable
 from dryhouse.science.display import Style
 from dryhouse.science.values import Basis, Figure
 
@@ -57,7 +56,7 @@ def unbroken(text: str) -> str:
     return re.sub(r"(\u00a0(?:lb|h|days)) (?=\d)", "\\1\u00a0", held)
 
 
-class FigureView(QFrame):
+class FigureView(Pressable):
     """Shows a `Figure` under its title. Enter, Space or a click opens its workings beside the place.
 
     `set_figure(None, why)` shows that the figure is missing, and why.
@@ -74,13 +73,11 @@ class FigureView(QFrame):
         compact: bool = False,
         room: int = BASIS_ROOM,
     ) -> None:
-        super().__init__()
-        self.session = session
+        super().__init__(session)
         self.title = title
         self.figure: Figure | None = None
         self._why, self._room = "", room
         set_role(self, "card")
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._title = words(title, "muted")
         self._value = words("", "heading" if compact else "figure")
         self._beside = words("", "muted", wrap=False)
@@ -133,41 +130,11 @@ class FigureView(QFrame):
         self.setAccessibleName(f"{self.title}: {said}")
         self.setAccessibleDescription(self.toolTip())
 
+    def press(self) -> None:
+        self.open_workings()
+
     def open_workings(self) -> None:
         """Open the side sheet."""
         if self.figure is not None:
             self.session.show_workings(self.title, self.figure)
             self.opened.emit()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
-            self.open_workings()
-            return
-        super().keyPressEvent(event)
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        if event.button() == Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
-            self.open_workings()
-        super().mouseReleaseEvent(event)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        super().focusInEvent(event)
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        super().focusOutEvent(event)
-        self.update()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
-        if self.hasFocus():
-            draw_focus(self, self.session.theme.tokens.accent, self.session.theme.tokens.radius)
-
-
-def draw_focus(widget: QWidget, colour: str, radius: int) -> None:
-    """The focus ring of things that are not buttons."""
-    painter = QPainter(widget)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(QColor(colour), 2))
-    painter.drawRoundedRect(widget.rect().adjusted(1, 1, -2, -2), radius, radius)
-    painter.end()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
-from PySide6.QtWidgets import QSplitter, QStackedWidget, QWidget
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from dryhouse.desk.place import Place
 from dryhouse.desk.places.drying.detail import CHART, FIGURES, WEIGHINGS, Detail
@@ -15,7 +15,7 @@ from dryhouse.desk.places.drying.strip import Strip
 from dryhouse.desk.places.drying.take_off import TakeOffForm
 from dryhouse.desk.places.drying.waiting import WaitingCard
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.ports import BatchQuery, Done
 from dryhouse.kitchen.records import (
@@ -89,13 +89,8 @@ class DryingPlace(Place):
         self.side.setMinimumWidth(420)
         for widget in (self.nothing, self.detail, self.form, self.take_off, self.file):
             self.side.addWidget(widget)
-        self.split = QSplitter()
-        self.split.setChildrenCollapsible(False)
-        self.split.setHandleWidth(20)
-        self.split.addWidget(self.scroll)
-        self.split.addWidget(self.side)
+        self.split = side_by_side(self.scroll, self.side, sizes=(470, 600))
         self.split.setStretchFactor(1, 1)
-        self.split.setSizes([470, 600])
         self.start_button = button("Start a &batch", self.start, "primary", hint="Ctrl+N")
         outer = column(self, margin=20, space=12)
         outer.addLayout(row(words("Drying now", "title", wrap=False), 1, self.start_button))

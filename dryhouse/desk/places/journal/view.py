@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
-from PySide6.QtWidgets import QSplitter, QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
-from dryhouse.desk.place import Place
+from dryhouse.desk.list_place import ListPlace
 from dryhouse.desk.places.journal.batch_panel import BatchPanel
 from dryhouse.desk.places.journal.listing import BatchListing
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
 from dryhouse.kitchen.settings import preference, set_preference
@@ -25,7 +25,7 @@ DRAFT_KEY = "draft.batch"
 _SETTLE_MS = 80
 
 
-class JournalPlace(Place):
+class JournalPlace(ListPlace):
     """The list at the left, the chosen batch at the right; the form takes their place while logging."""
 
     watches = frozenset({Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing})
@@ -56,12 +56,12 @@ class JournalPlace(Place):
         self._build()
         self.listing.chosen.connect(lambda _id: self._settle.start())
         self.listing.opened.connect(self.edit)
-        self.listing.counted.connect(self._counted)
+        self.listing.counted.connect(self.count)
         self.panel.edit_asked.connect(self.edit)
         self.panel.delete_asked.connect(self.delete)
         for keys, act in (
             ("Ctrl+N", self.log),
-            ("Ctrl+F", self._find),
+            ("Ctrl+F", self.find),
             ("Ctrl+E", lambda: self.edit(self.listing.table.current_id)),
             ("Ctrl+D", self.show_dryers),
         ):
@@ -71,28 +71,16 @@ class JournalPlace(Place):
         """A new batch that was begun and left, as text; empty where there is none."""
 
     def _build(self) -> None:
-        self.both = QSplitter()
-        self.both.setChildrenCollapsible(False)
-        self.both.setHandleWidth(20)
-        left, right = QWidget(), QWidget()
-        column(left).addWidget(self.listing)
-        column(right).addWidget(self.panel)
-        left.setMinimumWidth(360)
-        right.setMinimumWidth(320)
-        self.both.addWidget(left)
-        self.both.addWidget(right)
-        self.both.setSizes([676, 380])
+        self.listing.setMinimumWidth(360)
+        self.panel.setMinimumWidth(320)
+        self.both = side_by_side(self.listing, self.panel, sizes=(676, 380))
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         dryers = button("&Dryers", self.show_dryers, hint="Ctrl+D")
         inside.addLayout(row(words("Journal", "title", wrap=False), 1, dryers, self.log_button, space=8))
         inside.addWidget(self.listing.filter)
         inside.addWidget(self.both, 1)
-        self.pages = QStackedWidget()
-        for page in (self.lists, self.nothing):
-            self.pages.addWidget(page)
-        outer = column(self, margin=20)
-        outer.addWidget(self.pages)
+        self.stack_pages()
 
     @property
     def form(self) -> LogForm:
@@ -124,12 +112,6 @@ class JournalPlace(Place):
         self._settle.start()
         if self._dryers is not None and self.pages.currentWidget() is self._dryers:
             self._dryers.refresh()
-
-    def arrive(self) -> None:
-        if self.pages.currentWidget() is self.lists:
-            self.listing.table.setFocus()
-        elif self.pages.currentWidget() is self.nothing:
-            self.nothing.buttons[0].setFocus()
 
     def show_record(self, kind: str, id: int | str) -> None:
         if kind == "batch":
@@ -176,12 +158,6 @@ class JournalPlace(Place):
         if id is not None:
             self.session.act(delete_batch, id)
 
-    def show_list(self) -> None:
-        """Back to the list."""
-        self.pages.setCurrentWidget(self.lists)
-        self._counted(len(self.listing.table.rows.ids), self._narrowed)
-        self.arrive()
-
     def show_dryers(self) -> None:
         """The dryers of this kitchen."""
         self.dryers.refresh()
@@ -189,18 +165,6 @@ class JournalPlace(Place):
         self.dryers.setFocus()
 
     # --- inside ---------------------------------------------------------------------------------------------------
-
-    _narrowed = False
-
-    def _counted(self, number: int, narrowed: bool) -> None:
-        self._narrowed = narrowed
-        if self.pages.currentWidget() in (self.lists, self.nothing):
-            self.pages.setCurrentWidget(self.lists if number or narrowed else self.nothing)
-
-    def _find(self) -> None:
-        self.show_list()
-        self.listing.filter.setFocus()
-        self.listing.filter.edit.selectAll()
 
     def _saved(self, id: int) -> None:
         self._draft = ""

@@ -5,13 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtGui import QTextDocument
-from PySide6.QtWidgets import QFileDialog, QSplitter, QStackedWidget, QWidget
+from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
 from dryhouse.desk.places.meals.meal_card import MealCard
 from dryhouse.desk.places.meals.meal_list import MealList
 from dryhouse.desk.places.meals.wording import meal_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row
+from dryhouse.desk.widgets.basics import button, column, row, side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.printing import document, preview
 from dryhouse.kitchen.meal_files import ENDING, read_meal, write_meal
@@ -35,9 +35,6 @@ class MealsPage(QWidget):
             ("Build a meal", self.new),
             ("Bring one in from a file…", self.bring),
         )
-        self.both = QSplitter()
-        self.both.setChildrenCollapsible(False)
-        self.both.setHandleWidth(16)
         left = QWidget()
         inside = column(left, space=8)
         inside.addWidget(self.list, 1)
@@ -47,10 +44,8 @@ class MealsPage(QWidget):
         )
         inside.addLayout(row(button("From a file…", self.bring, name="Bring in a meal from a file"), 1))
         left.setMinimumWidth(200)
-        self.both.addWidget(left)
-        self.both.addWidget(self.card)
+        self.both = side_by_side(left, self.card, sizes=(224, 820), gap=16)
         self.both.setStretchFactor(1, 1)
-        self.both.setSizes([224, 820])
         self.pages = QStackedWidget()
         self.pages.addWidget(self.both)
         self.pages.addWidget(self.nothing)

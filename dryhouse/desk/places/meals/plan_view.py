@@ -1,4 +1,4 @@
-"""What a trip asks for: to dry, to buy, to pack, when to dry, and the lots it eats; each a page to print."""
+"""The days of a trip, and what it asks for: to dry, to buy, to pack, and the lots it eats; each a page to print."""
 
 from __future__ import annotations
 
@@ -19,17 +19,27 @@ PAGE_STYLE = "h1 { font-size: 14pt; } h2 { font-size: 11pt; } td, th { padding: 
 PAGES = ("Drying calendar", "Shopping list", "Packing list", "Lots")
 
 
-class PlanView(QWidget):
-    """Tabs over one plan. The pages show what will be printed."""
+DAYS = "Days"
 
-    def __init__(self, session: Session, write_batches: Callable[[], object], labels: Callable[[], object]) -> None:
+
+class PlanView(QWidget):
+    """Tabs over one plan, its days first. The lists show what will be printed."""
+
+    def __init__(
+        self,
+        session: Session,
+        days: QWidget,
+        write_batches: Callable[[], object],
+        labels: Callable[[], object],
+    ) -> None:
         super().__init__()
         self.session = session
         self.plan: Plan | None = None
         self.says = words("", "label", wrap=False)
         self.tabs = QTabWidget()
-        self.tabs.setAccessibleName("Lists of the trip")
+        self.tabs.setAccessibleName("Days and lists of the trip")
         self.tabs.setDocumentMode(True)
+        self.tabs.addTab(days, DAYS)
         self.pages = []
         for title in PAGES[:3]:
             page = QTextBrowser()
@@ -82,10 +92,11 @@ class PlanView(QWidget):
         return shopping_page(self.plan, style) if title == PAGES[1] else packing_page(self.plan, style)
 
     def printout(self) -> QTextDocument | None:
-        """The page of the tab in front; the lots print as the packing list."""
+        """The list in front; the days and the lots print as the packing list, which goes by day."""
         if self.plan is None:
             return None
-        title = PAGES[min(self.tabs.currentIndex(), 2)]
+        front = self.tabs.tabText(self.tabs.currentIndex())
+        title = front if front in PAGES[:3] else PAGES[2]
         return document(f"{self.plan.trip.name}, {title.lower()}", self._html(title))
 
     def print_page(self) -> None:

@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
-from PySide6.QtWidgets import QComboBox, QSplitter, QStackedWidget, QWidget
+from PySide6.QtWidgets import QComboBox, QStackedWidget, QWidget
 
 from dryhouse.desk.places.meals.meal_list import MealList
 from dryhouse.desk.places.meals.plan_view import PlanView
 from dryhouse.desk.places.meals.trip_form import TripForm
 from dryhouse.desk.places.meals.trip_grid import TripGrid
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.bag_labels import bag_labels
 from dryhouse.kitchen.meals import meals
@@ -41,7 +41,7 @@ class TripsPage(QWidget):
         self.form = TripForm(session)
         self.list = MealList(session, "Meals to put on a day")
         self.grid = TripGrid(session)
-        self.plan_view = PlanView(session, self.write_batches, self.print_labels)
+        self.plan_view = PlanView(session, self._days(), self.write_batches, self.print_labels)
         self.nothing = EmptyState(
             session.theme,
             "meals",
@@ -60,36 +60,28 @@ class TripsPage(QWidget):
         self.form.saved.connect(self._saved)
         self.form.left.connect(self._leave_form)
 
-    def _build(self) -> None:
-        self.change_button = button("Change", self.change, name="Change the trip")
-        self.remove_button = button("Remove", self.remove, name="Remove the trip")
+    def _days(self) -> QWidget:
+        """The meals beside the days they are put on."""
         left = QWidget()
         inside = column(left, space=8)
         inside.addWidget(self.list)
         inside.addWidget(words("Drag a meal onto a day, or choose one here and press Enter on the day.", "small"))
         left.setMinimumWidth(180)
-        above = QSplitter()
-        above.setChildrenCollapsible(False)
-        above.setHandleWidth(16)
-        above.addWidget(left)
-        above.addWidget(self.grid)
-        above.setStretchFactor(1, 1)
-        above.setSizes([190, 850])
-        whole = QSplitter(Qt.Orientation.Vertical)
-        whole.setChildrenCollapsible(False)
-        whole.setHandleWidth(16)
-        whole.addWidget(above)
-        whole.addWidget(self.plan_view)
-        whole.setSizes([360, 300])
+        days = side_by_side(left, self.grid, sizes=(224, 820), gap=16)
+        days.setStretchFactor(1, 1)
+        return days
+
+    def _build(self) -> None:
+        self.change_button = button("Change", self.change, name="Change the trip")
+        self.remove_button = button("Remove", self.remove, name="Remove the trip")
         body = QWidget()
         outer = column(body, space=8)
         top = row(self.choice, self.change_button, self.remove_button, 1)
         outer.addLayout(top)
         outer.addWidget(self.form, 0, Qt.AlignmentFlag.AlignTop)
         outer.addWidget(self.told)
-        outer.addWidget(whole, 1)
+        outer.addWidget(self.plan_view, 1)
         self.body = body
-        self.whole = whole
         self.pages = QStackedWidget()
         self.pages.addWidget(body)
         self.pages.addWidget(self.nothing)
@@ -162,7 +154,7 @@ class TripsPage(QWidget):
     def _open_form(self, trip: Trip | None) -> None:
         self.pages.setCurrentWidget(self.body)
         self.form.show()
-        self.whole.hide()
+        self.plan_view.hide()
         self.told.hide()
         self.form.begin(trip)
 
@@ -230,5 +222,5 @@ class TripsPage(QWidget):
 
     def _close_form(self) -> None:
         self.form.hide()
-        self.whole.show()
+        self.plan_view.show()
         self.told.show()

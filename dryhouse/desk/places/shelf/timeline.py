@@ -48,5 +48,7 @@ class Timeline(QWidget):
         names = "; ".join(bar.name for bar in passing[:6]) + (
             f" and {len(passing) - 6} more" if passing[6:] else ""
         )
-        self.said.setText(f"Passing by then: {names}." if passing else "Nothing more will have passed by then.")
+        later = self.state.day > now
+        none = "Nothing more will have passed by then." if later else "Choose a later day above to see what passes."
+        self.said.setText(f"Passing by then: {names}." if passing else none)
         self.pane.show_plot(draw_shelf, picture, table=table, said=f"{say(picture)}. {self.said.text()}")

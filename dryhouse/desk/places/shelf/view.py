@@ -6,16 +6,16 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
-from PySide6.QtWidgets import QComboBox, QSplitter, QStackedWidget, QWidget
+from PySide6.QtWidgets import QComboBox, QStackedWidget, QWidget
 
-from dryhouse.desk.place import Place
+from dryhouse.desk.list_place import ListPlace
 from dryhouse.desk.places.shelf.acts import ActForm
 from dryhouse.desk.places.shelf.date_field import DateField, say_day
 from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.conditioning import conditioning_words
 from dryhouse.kitchen.lots import throw_out
@@ -45,7 +45,7 @@ _MANY = frozenset({"move", "throw_out", "labels"})
 """What can be done with many lots at once."""
 
 
-class ShelfPlace(Place):
+class ShelfPlace(ListPlace):
     """The list at the left, the chosen lot or a form at the right; or the picture along time in their place."""
 
     watches = frozenset(
@@ -104,17 +104,9 @@ class ShelfPlace(Place):
         self.beside = QStackedWidget()
         for page in (self.panel, self.form):
             self.beside.addWidget(page)
-        self.both = QSplitter()
-        self.both.setChildrenCollapsible(False)
-        self.both.setHandleWidth(20)
-        left, right = QWidget(), QWidget()
-        column(left).addWidget(self.listing)
-        column(right).addWidget(self.beside)
-        left.setMinimumWidth(420)
-        right.setMinimumWidth(366)
-        self.both.addWidget(left)
-        self.both.addWidget(right)
-        self.both.setSizes([688, 366])
+        self.listing.setMinimumWidth(420)
+        self.beside.setMinimumWidth(366)
+        self.both = side_by_side(self.listing, self.beside, sizes=(688, 366))
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         inside.addLayout(head)
@@ -130,22 +122,19 @@ class ShelfPlace(Place):
         self.middle = QStackedWidget()
         self.middle.addWidget(self.both)
         inside.addWidget(self.middle, 1)
-        self.pages = QStackedWidget()
-        for page in (self.lists, self.nothing):
-            self.pages.addWidget(page)
-        column(self, margin=20).addWidget(self.pages)
+        self.stack_pages()
 
     def _connect(self) -> None:
         self.listing.chosen.connect(lambda _id: self._settle.start())
         self.listing.table.selectionModel().selectionChanged.connect(lambda *_a: self._settle.start())
         self.listing.opened.connect(lambda _id: self.panel.keep_by.setFocus())
-        self.listing.counted.connect(self._counted)
+        self.listing.counted.connect(self.count)
         self.form.left.connect(self._left_form)
         self.on.changed.connect(self._look_at)
         self.trips.activated.connect(self._trip_chosen)
         for keys, act in (
             ("Ctrl+N", self.pack),
-            ("Ctrl+F", self._find),
+            ("Ctrl+F", self.find),
             ("Ctrl+T", self.toggle_timeline),
             ("Ctrl+G", self.on.setFocus),
             ("Ctrl+L", lambda: self.ask("labels")),
@@ -168,12 +157,6 @@ class ShelfPlace(Place):
             self._places.refresh()
         if self._timeline is not None and self.middle.currentWidget() is self._timeline:
             self._timeline.show_state()
-
-    def arrive(self) -> None:
-        if self.pages.currentWidget() is self.lists:
-            self.listing.table.setFocus()
-        elif self.pages.currentWidget() is self.nothing:
-            self.nothing.buttons[0].setFocus()
 
     def show_record(self, kind: str, id: int | str) -> None:
         if kind == "lot":
@@ -281,15 +264,10 @@ class ShelfPlace(Place):
         if not there:
             self._timeline.show_state()
 
-    def show_list(self) -> None:
-        """Back to the list."""
-        self.pages.setCurrentWidget(self.lists)
-        self._counted(len(self.listing.table.rows.ids), self._narrowed)
-        self.arrive()
+    def is_bare(self, number: int, narrowed: bool) -> bool:
+        return super().is_bare(number, narrowed) and self.state.on is None
 
     # --- inside -------------------------------------------------------------------------------------------------
-
-    _narrowed = False
 
     def _show_both(self) -> None:
         """The list and what is beside it, not the picture along time."""
@@ -309,17 +287,6 @@ class ShelfPlace(Place):
         self.freshen()
         self.listing.show(lots[0])
         self.panel.show_lot(lots[0])
-
-    def _counted(self, number: int, narrowed: bool) -> None:
-        self._narrowed = narrowed
-        if self.pages.currentWidget() in (self.lists, self.nothing):
-            empty = not number and not narrowed and self.state.on is None
-            self.pages.setCurrentWidget(self.nothing if empty else self.lists)
-
-    def _find(self) -> None:
-        self.show_list()
-        self.listing.filter.setFocus()
-        self.listing.filter.edit.selectAll()
 
     def _look_at(self) -> None:
         self.state.look_at(self.on.value())
