@@ -44,50 +44,50 @@ class Quantity:
     example: ClassVar[str] = ""
 
 
-@dataclass(frozen=True, slots=True)
 class Mass(Quantity):
     """Grams."""
 
+    __slots__ = ()
     dimension: ClassVar[str] = MASS
     example: ClassVar[str] = "2 lb 3 oz, 40 oz, 1.5 kg or 850 g"
 
 
-@dataclass(frozen=True, slots=True)
 class Volume(Quantity):
     """Millilitres."""
 
+    __slots__ = ()
     dimension: ClassVar[str] = VOLUME
     example: ClassVar[str] = "1 1/2 cups, 3 qt, 12 tbsp, 8 fl oz or 750 ml"
 
 
-@dataclass(frozen=True, slots=True)
 class Duration(Quantity):
     """Seconds."""
 
+    __slots__ = ()
     dimension: ClassVar[str] = TIME
     example: ClassVar[str] = "8h30, 8:30, 510 min or 8.5 h"
 
 
-@dataclass(frozen=True, slots=True)
 class Length(Quantity):
     """Millimetres."""
 
+    __slots__ = ()
     dimension: ClassVar[str] = LENGTH
     example: ClassVar[str] = "1/4 in, 6 mm or 5000 ft"
 
 
-@dataclass(frozen=True, slots=True)
 class Area(Quantity):
     """Square centimetres."""
 
+    __slots__ = ()
     dimension: ClassVar[str] = AREA
     example: ClassVar[str] = "900 cm2, 1 sq ft or 30 x 40 cm"
 
 
-@dataclass(frozen=True, slots=True)
 class Temperature(Quantity):
     """Degrees Celsius: a point on the scale, never a difference."""
 
+    __slots__ = ()
     dimension: ClassVar[str] = TEMPERATURE
     example: ClassVar[str] = "135 F or 57 C"
 
@@ -111,11 +111,6 @@ def parse_mass(text: str, **how: object) -> Mass:
     return parse(text, Mass, **how)  # type: ignore[arg-type]
 
 
-def parse_volume(text: str, **how: object) -> Volume:
-    """`1½ cups` → `Volume`. A plain `oz` is refused: it is a weight."""
-    return parse(text, Volume, **how)  # type: ignore[arg-type]
-
-
 def parse_duration(text: str, **how: object) -> Duration:
     """`8h30`, `8:30`, `510 min` → `Duration`."""
     return parse(text, Duration, **how)  # type: ignore[arg-type]
@@ -129,11 +124,6 @@ def parse_temperature(text: str, **how: object) -> Temperature:
 def parse_length(text: str, **how: object) -> Length:
     """`1/4 in`, `6 mm` → `Length`."""
     return parse(text, Length, **how)  # type: ignore[arg-type]
-
-
-def parse_area(text: str, **how: object) -> Area:
-    """`1 sq ft`, `30 x 40 cm` → `Area`."""
-    return parse(text, Area, **how)  # type: ignore[arg-type]
 
 
 def parse_amount(text: str, *, default_unit: str = "", decimal_comma: bool = False) -> Mass | Volume:
