@@ -42,9 +42,7 @@ def note_cooking(
 
 def remove_note(kitchen: Kitchen, id: int) -> Done:
     """Take a cooking note back."""
-    note = kitchen.journal.get(CookingNote, id)
-    if note is None:
-        raise InputProblem("That note is no longer here.")
+    note = kitchen.present(CookingNote, id, "note")
     pending = Pending()
     pending.remove(*kitchen.journal.where(CookingNotePart, note=id), note)
     return kitchen.commit("Removed the cooking note", pending)

@@ -34,18 +34,14 @@ def save_dryer(kitchen: Kitchen, dryer: Dryer) -> Done:
     if dryer.id == 0:
         pending.add(replace(dryer, id=kitchen.journal.next_id(Dryer)))
         return kitchen.commit(f"Added the dryer {dryer.name}", pending)
-    before = kitchen.journal.get(Dryer, dryer.id)
-    if before is None:
-        raise InputProblem("That dryer is no longer here.")
+    before = kitchen.present(Dryer, dryer.id, "dryer")
     pending.edit(before, dryer)
     return kitchen.commit(f"Changed the dryer {dryer.name}", pending)
 
 
 def remove_dryer(kitchen: Kitchen, id: int) -> Done:
     """Remove a dryer that no batch used; one that was used is put away instead, so its batches keep it."""
-    dryer = kitchen.journal.get(Dryer, id)
-    if dryer is None:
-        raise InputProblem("That dryer is no longer here.")
+    dryer = kitchen.present(Dryer, id, "dryer")
     pending = Pending()
     if kitchen.journal.where(Batch, dryer=id):
         pending.edit(dryer, replace(dryer, retired=True))

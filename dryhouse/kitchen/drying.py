@@ -145,9 +145,7 @@ def add_event(
 
 def remove_event(kitchen: Kitchen, event: int) -> Done:
     """Take an event out; undo brings it back."""
-    found = kitchen.journal.get(BatchEvent, event)
-    if found is None:
-        raise InputProblem("There is no such event to remove.")
+    found = kitchen.present(BatchEvent, event, "event")
     pending = Pending()
     pending.remove(found)
     return kitchen.commit(f"Removed “{found.kind}”", pending)

@@ -186,8 +186,6 @@ def _check_settings(kitchen: Kitchen, batch: Batch) -> None:
     if batch.trays is not None and batch.trays < 1:
         raise InputProblem("A batch fills at least one tray.", "trays")
     if batch.dryer is not None:
-        dryer = kitchen.journal.get(Dryer, batch.dryer)
-        if dryer is None:
-            raise InputProblem("That dryer is no longer here.", "dryer")
+        dryer = kitchen.present(Dryer, batch.dryer, "dryer", "dryer")
         if batch.trays is not None and batch.trays > dryer.trays:
             raise InputProblem(f"The {dryer.name} has {dryer.trays} trays, not {batch.trays}.", "trays")

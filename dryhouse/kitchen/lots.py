@@ -68,9 +68,7 @@ def remove_lot(kitchen: Kitchen, id: int) -> Done:
 
 def move(kitchen: Kitchen, lots: Sequence[int], place: int, at: datetime | None = None) -> Done:
     """From this moment on (now; it may lie back) these lots are in this place."""
-    where = kitchen.journal.get(Place, place)
-    if where is None:
-        raise InputProblem("That place is no longer here.", "place")
+    where = kitchen.present(Place, place, "place", "place")
     moment = at or kitchen.now()
     if moment > kitchen.now() + timedelta(days=1):
         raise InputProblem("A move is noted when it has been made, not before.", "at")
@@ -92,9 +90,7 @@ def move(kitchen: Kitchen, lots: Sequence[int], place: int, at: datetime | None 
 
 def remove_move(kitchen: Kitchen, id: int) -> Done:
     """Take back a move that was entered by mistake."""
-    move_made = kitchen.journal.get(LotMove, id)
-    if move_made is None:
-        raise InputProblem("That move is no longer here.")
+    move_made = kitchen.present(LotMove, id, "move")
     pending = Pending()
     pending.remove(move_made)
     return kitchen.commit(f"Took back a move of {lot_title(kitchen, present(kitchen, move_made.lot))}", pending)
@@ -191,10 +187,7 @@ def redry(kitchen: Kitchen, id: int, on: date | None = None) -> Done:
 
 def present(kitchen: Kitchen, id: int) -> Lot:
     """The lot of this number. Raises InputProblem where it is gone."""
-    lot = kitchen.journal.get(Lot, id)
-    if lot is None:
-        raise InputProblem("That lot is no longer here.", "lot")
-    return lot
+    return kitchen.present(Lot, id, "lot", "lot")
 
 
 def _left(kitchen: Kitchen, lot: Lot, day: date) -> Left:

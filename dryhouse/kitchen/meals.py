@@ -12,6 +12,7 @@ from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, LotDraw,
 from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.words import one_named
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, parse_amount
 
@@ -26,22 +27,12 @@ def meals(kitchen: Kitchen) -> tuple[Meal, ...]:
 
 def find_meal(kitchen: Kitchen, text: str) -> Meal:
     """The meal of this name or number, or the only one whose name holds the words. Raises InputProblem."""
-    key = " ".join(text.split()).casefold()
-    known = meals(kitchen)
-    exact = [m for m in known if m.name.casefold() == key or (key.isdecimal() and m.id == int(key))]
-    near = exact or [m for m in known if key and all(w in m.name.casefold() for w in key.split())]
-    if len(near) == 1:
-        return near[0]
-    names = ", ".join(m.name for m in (near or known)) or "none yet"
-    raise InputProblem(f"“{text}” is not one of your meals ({names}).", "meal")
+    return one_named(meals(kitchen), text, "meal")
 
 
 def the_meal(kitchen: Kitchen, id: int) -> Meal:
     """The meal of this number. Raises InputProblem where it is gone."""
-    found = kitchen.journal.get(Meal, id)
-    if found is None:
-        raise InputProblem("That meal is no longer here.")
-    return found
+    return kitchen.present(Meal, id, "meal")
 
 
 def save_meal(kitchen: Kitchen, meal: Meal, parts: Sequence[MealPart] | None = None) -> Done:

@@ -73,9 +73,7 @@ def pack(
     Raises InputProblem where the masses together exceed what was dried and is not packed yet, unless
     `more_than_dried` says that this is meant. One package without a mass holds all that is left.
     """
-    source = kitchen.journal.get(Batch, batch)
-    if source is None:
-        raise InputProblem("That batch is no longer here.", "batch")
+    source = kitchen.present(Batch, batch, "batch", "batch")
     if not packages:
         raise InputProblem("Pack it into at least one jar or bag.", "packages")
     day = _packed_on(kitchen, packed_on)

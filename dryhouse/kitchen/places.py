@@ -100,9 +100,7 @@ def set_temperature(
 
 def edit_temperature(kitchen: Kitchen, row: PlaceTemperature) -> Done:
     """Put right an entry of a place's temperatures; every keep-by that rests on it follows."""
-    before = kitchen.journal.get(PlaceTemperature, row.id)
-    if before is None:
-        raise InputProblem("That temperature is no longer here.")
+    before = kitchen.present(PlaceTemperature, row.id, "temperature")
     pending = Pending()
     pending.edit(before, _checked(kitchen, row))
     return kitchen.commit(f"Changed a temperature of the {_present(kitchen, row.place).name}", pending)
@@ -110,9 +108,7 @@ def edit_temperature(kitchen: Kitchen, row: PlaceTemperature) -> Done:
 
 def remove_temperature(kitchen: Kitchen, id: int) -> Done:
     """Take back an entry of a place's temperatures."""
-    before = kitchen.journal.get(PlaceTemperature, id)
-    if before is None:
-        raise InputProblem("That temperature is no longer here.")
+    before = kitchen.present(PlaceTemperature, id, "temperature")
     pending = Pending()
     pending.remove(before)
     return kitchen.commit(f"Removed a temperature of the {_present(kitchen, before.place).name}", pending)
@@ -141,7 +137,4 @@ def _name(kitchen: Kitchen, name: str, id: int = 0) -> str:
 
 
 def _present(kitchen: Kitchen, id: int) -> Place:
-    place = kitchen.journal.get(Place, id)
-    if place is None:
-        raise InputProblem("That place is no longer here.", "place")
-    return place
+    return kitchen.present(Place, id, "place", "place")

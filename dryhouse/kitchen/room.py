@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
 
 from dryhouse.handbook.reader import Handbook
-from dryhouse.kitchen.ports import Done, Journal, Pending
+from dryhouse.kitchen.ports import Done, Journal, Pending, R
+from dryhouse.science.errors import InputProblem
 
 
 def utc_now() -> datetime:
@@ -34,6 +35,13 @@ class Kitchen:
         if changes:
             self.journal.write(changes)
         return Done(what, changes)
+
+    def present(self, kind: type[R], id: int, what: str, field: str = "") -> R:
+        """The record of this number. Raises InputProblem where it is gone; `what` is what a person calls it."""
+        found = self.journal.get(kind, id)
+        if found is None:
+            raise InputProblem(f"That {what} is no longer here.", field)
+        return found
 
     def local(self, moment: datetime) -> datetime:
         """The moment on the person's own clock."""

@@ -10,6 +10,7 @@ from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Trip, TripMeal
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.words import one_named
 from dryhouse.science.errors import InputProblem
 
 SLOTS = ("breakfast", "lunch", "dinner", "snack")
@@ -28,22 +29,12 @@ def trips(kitchen: Kitchen) -> tuple[Trip, ...]:
 
 def find_trip(kitchen: Kitchen, text: str) -> Trip:
     """The trip of this name or number, or the only one whose name holds the words. Raises InputProblem."""
-    key = " ".join(text.split()).casefold()
-    known = trips(kitchen)
-    exact = [t for t in known if t.name.casefold() == key or (key.isdecimal() and t.id == int(key))]
-    near = exact or [t for t in known if key and all(w in t.name.casefold() for w in key.split())]
-    if len(near) == 1:
-        return near[0]
-    names = ", ".join(t.name for t in (near or known)) or "none yet"
-    raise InputProblem(f"“{text}” is not one of your trips ({names}).", "trip")
+    return one_named(trips(kitchen), text, "trip")
 
 
 def the_trip(kitchen: Kitchen, id: int) -> Trip:
     """The trip of this number. Raises InputProblem where it is gone."""
-    found = kitchen.journal.get(Trip, id)
-    if found is None:
-        raise InputProblem("That trip is no longer here.")
-    return found
+    return kitchen.present(Trip, id, "trip")
 
 
 def days_of(trip: Trip) -> tuple[date, ...]:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import cache
+from typing import Protocol, TypeVar
 
 from dryhouse.kitchen.records import OwnFood
+from dryhouse.science.errors import InputProblem
 
 
 def split_words(text: str) -> list[str]:
@@ -19,6 +21,27 @@ def split_words(text: str) -> list[str]:
 def begins_a_word(beginning: str, text: str) -> bool:
     """Whether some word of the text begins like this."""
     return any(word.startswith(beginning) for word in split_words(text))
+
+
+class _Named(Protocol):
+    @property
+    def id(self) -> int: ...
+    @property
+    def name(self) -> str: ...
+
+
+N = TypeVar("N", bound=_Named)
+
+
+def one_named(known: Sequence[N], text: str, what: str) -> N:
+    """The one of this name or number, or the only one whose name holds the words. Raises InputProblem."""
+    key = " ".join(text.split()).casefold()
+    exact = [k for k in known if k.name.casefold() == key or (key.isdecimal() and k.id == int(key))]
+    near = exact or [k for k in known if key and all(w in k.name.casefold() for w in key.split())]
+    if len(near) == 1:
+        return near[0]
+    names = ", ".join(k.name for k in (near or known)) or "none yet"
+    raise InputProblem(f"“{text}” is not one of your {what}s ({names}).", what)
 
 
 def foods_with_word(beginning: str, own: Iterable[OwnFood] = ()) -> frozenset[str]:

@@ -16,8 +16,8 @@ from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
-from dryhouse.desk.widgets.pressable import draw_focus
 from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.desk.widgets.pressable import draw_focus
 from dryhouse.kitchen.drying import add_event, add_weighing, remembered_tare
 from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TURNED
 from dryhouse.kitchen.run_words import again_words, bands_words, finish_words, moisture_words, paused_words
