@@ -7,7 +7,7 @@ the command line.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.cautions import batch_cautions
 from dryhouse.kitchen.first_keeping import DRY_ENOUGH, keep_by_figures
@@ -20,8 +20,8 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.rehydration import water_to_restore
-from dryhouse.science.units import DIMENSIONS, MASS, figure_in
-from dryhouse.science.values import Basis, Caution, Figure, Measure, gravest_first
+from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
+from dryhouse.science.values import Basis, Caution, Figure, gravest_first
 
 WEIGHED = Basis("own", "this batch, weighed", 1)
 
@@ -118,13 +118,10 @@ def _water(grams: float, dried: float, batch: Batch, load: Load | None) -> Figur
     whole = water_to_restore(dried, Figure(dried / grams, "", basis=(WEIGHED,)))
     if batch.dried_volume is None:
         return whole
-    cup = 236.5882365
-    per_cup = whole.value * cup / batch.dried_volume.si
-    line = f"Per cup of dried: {whole.value:.0f} ml × {cup:.0f} ÷ {batch.dried_volume.si:.0f} ml = {per_cup:.0f} ml"
-    return Figure(
-        whole.value, "ml", measure=Measure(whole.value / cup, "cup"), basis=whole.basis,
-        workings=(*whole.workings, line),
-    )  # fmt: skip
+    dried_ml = batch.dried_volume.si
+    per_cup = whole.value * SIZES["cup"] / dried_ml
+    line = f"Per cup of dried: {whole.value:.0f} ml × {SIZES['cup']:.0f} ÷ {dried_ml:.0f} ml = {per_cup:.0f} ml"
+    return replace(whole, workings=(*whole.workings, line))
 
 
 def _times(batch: Batch) -> list[str]:

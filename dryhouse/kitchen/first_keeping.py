@@ -12,7 +12,7 @@ from dryhouse.kitchen.cautions import batch_facts
 from dryhouse.kitchen.log import BatchDraft
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.keeping import life_at
-from dryhouse.science.units import to_fahrenheit
+from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Figure
 
 DRY_ENOUGH = "dry enough"
@@ -41,5 +41,5 @@ def keep_by_figures(kitchen: Kitchen, draft: BatchDraft, dryness: str) -> list[t
                 f"Dried {dried_on:%d %b %Y} + {life.days:.0f} days = {until:%d %b %Y}: an estimate of quality",
             ),
         )
-        figures.append((f"Keeps at {to_fahrenheit(celsius):.0f} °F ({celsius:.0f} °C)", figure))
+        figures.append((f"Keeps at {both_scales(celsius)}", figure))
     return figures

@@ -17,7 +17,7 @@ from dryhouse.kitchen.shelf_lines import ShelfLine, in_order
 from dryhouse.kitchen.standing import KEEPING, THROWN_OUT, USE_SOON, USED_UP, Standing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.keeping import life_at
-from dryhouse.science.units import to_fahrenheit
+from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Figure, merge_bases
 
 GOOD = (KEEPING, USE_SOON)
@@ -117,7 +117,6 @@ def keeps(kitchen: Kitchen, text: str, celsius: float, package: str = "jar") -> 
             "Published keeping times are for airtight packages; for an open container there is none.", "package"
         )
     supposed = tuple(Basis("assumption", s) for s in chosen.supposed)
-    warmth = f"{to_fahrenheit(celsius):.0f} °F ({celsius:.0f} °C)"
     notes = tuple(f"{fact.note} = {fact.value:g} days   [{fact.source}]" for fact in life.facts if fact.note)
     return Figure(
         life.days,
@@ -126,7 +125,7 @@ def keeps(kitchen: Kitchen, text: str, celsius: float, package: str = "jar") -> 
         workings=(
             *(f"Supposed: {s}" for s in chosen.supposed),
             *notes,
-            f"At {warmth} in a closed {package}: {life.days:.1f} days ({life.how})",
+            f"At {both_scales(celsius)} in a closed {package}: {life.days:.1f} days ({life.how})",
             "No spread is published, so no interval is given; the package adds nothing to the life.",
         ),
         cautions=food_cautions(kitchen, known),

@@ -16,7 +16,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from dryhouse.science.units import to_fahrenheit
+from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 
 DAY_S = 86400.0
@@ -92,11 +92,7 @@ def _hotter(line: Line, celsius: float) -> Life:
 
 
 def _say(point: Point) -> str:
-    return f"{point.life.value:g} days at {_warmth(point.temperature_c)}"
-
-
-def _warmth(celsius: float) -> str:
-    return f"{to_fahrenheit(celsius):.0f} °F ({celsius:.0f} °C)"
+    return f"{point.life.value:g} days at {both_scales(point.temperature_c)}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,7 +169,7 @@ def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime)
             workings.append(f"{stretch.place}: {missing}")
             break
         facts += [fact.basis for fact in life.facts]
-        where = f"{stretch.place}, {_warmth(stretch.temperature_c)}: life {life.days:.1f} days ({life.how})"
+        where = f"{stretch.place}, {both_scales(stretch.temperature_c)}: life {life.days:.1f} days ({life.how})"
         if at_moment == used and moment >= stretch.start:
             at_moment = used + _days(stretch.start, min(stretch.end or moment, moment)) / life.days
         if stretch.end is None or (until is not None and until <= stretch.end):

@@ -7,6 +7,7 @@ a gram (0.998 g at 20 °C; common practice).
 
 from __future__ import annotations
 
+from dryhouse.science.units import cups
 from dryhouse.science.values import Figure, Measure
 
 
@@ -18,15 +19,12 @@ def water_to_restore(dried_g: float, ratio: Figure) -> Figure:
     value, (low, high) = _water(dried_g, ratio.value), (None, None)
     if ratio.low is not None and ratio.high is not None:
         low, high = _water(dried_g, ratio.high), _water(dried_g, ratio.low)
-    cup = 236.5882365
     return Figure(
         value,
         "ml",
         low=low,
         high=high,
-        measure=Measure(
-            value / cup, "cup", None if low is None else low / cup, None if high is None else high / cup
-        ),
+        measure=in_cups(value, low, high),
         basis=ratio.basis,
         workings=(
             *ratio.workings,
@@ -40,6 +38,6 @@ def _water(dried_g: float, ratio: float) -> float:
     return max(dried_g * (1.0 / ratio - 1.0), 0.0)
 
 
-def ratio_from_moisture(fresh_pct: float, dried_pct: float) -> float:
-    """Yield by mass (dried ÷ fresh) between two moistures, % wet basis: (1 − M₀)/(1 − M_t)."""
-    return (100.0 - fresh_pct) / (100.0 - dried_pct)
+def in_cups(ml: float, low: float | None = None, high: float | None = None) -> Measure:
+    """A volume (ml) and its interval in US cups."""
+    return Measure(cups(ml), "cup", None if low is None else cups(low), None if high is None else cups(high))

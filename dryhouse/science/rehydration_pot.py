@@ -14,8 +14,9 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from dryhouse.science.units import SIZES
-from dryhouse.science.values import Basis, Fact, Figure, Measure, merge_bases
+from dryhouse.science import rehydration
+from dryhouse.science.units import cups
+from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +155,7 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
     if meal is not None:
         lines.append(f"Reckoned {before:.0f} ml. {meal.line}")
     answer = before * factor
-    lines.append(f"Water for the pot: {answer:.0f} ml = {answer / SIZES['cup']:.2f} cups")
+    lines.append(f"Water for the pot: {answer:.0f} ml = {cups(answer):.2f} cups")
     spread = high - low > 1e-9
     return in_cups(
         Figure(
@@ -170,12 +171,7 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
 
 def in_cups(figure: Figure) -> Figure:
     """A volume in ml with the same in US cups beside it."""
-
-    def cups(ml: float | None) -> float | None:
-        return None if ml is None else ml / SIZES["cup"]
-
-    measure = Measure(figure.value / SIZES["cup"], "cup", cups(figure.low), cups(figure.high))
-    return replace(figure, measure=measure)
+    return replace(figure, measure=rehydration.in_cups(figure.value, figure.low, figure.high))
 
 
 def _bases(parts: Sequence[Thirst], pot: Pot, meal: Correction | None) -> tuple[Basis, ...]:

@@ -80,6 +80,16 @@ def to_fahrenheit(celsius: float) -> float:
     return celsius * 1.8 + 32.0
 
 
+def both_scales(celsius: float) -> str:
+    """`70 °F (21 °C)`: a temperature in words that readers of either scale understand."""
+    return f"{to_fahrenheit(celsius):.0f} °F ({celsius:.0f} °C)"
+
+
+def cups(ml: float) -> float:
+    """Millilitres in US cups."""
+    return ml / SIZES["cup"]
+
+
 def convert(value: float, unit: str, into: str) -> float:
     """A mass, volume, time, length or area in another unit of the same dimension."""
     if DIMENSIONS[unit] != DIMENSIONS[into]:

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.rehydration import ratio_from_moisture, water_to_restore
+from dryhouse.science.rehydration import in_cups, water_to_restore
 from dryhouse.science.values import Basis, Figure
 
 OWN = (Basis("own", "", 3),)
@@ -23,5 +23,7 @@ def test_a_higher_yield_means_less_water_so_the_interval_turns_round():
     assert (water.low, water.value, water.high) == pytest.approx((300, 400, 525))
 
 
-def test_the_yield_between_two_moistures():
-    assert ratio_from_moisture(86, 20) == pytest.approx(14 / 80)
+def test_a_volume_in_cups_keeps_its_interval_where_it_has_one():
+    cups = in_cups(473.176473, 236.5882365, 709.7647095)
+    assert (cups.value, cups.low, cups.high) == pytest.approx((2, 1, 3))
+    assert (in_cups(100.0).low, in_cups(100.0).high) == (None, None)

@@ -8,6 +8,8 @@ from typing import Any
 
 from dryhouse.science.values import Severity
 
+ROUNDING_C = 0.06
+"""A Fahrenheit figure kept in °C may differ in the second decimal; nothing coarser is let through."""
 SURFACES = frozenset({"food", "batch", "lot", "meal"})
 """What a person may be looking at."""
 

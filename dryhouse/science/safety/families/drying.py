@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from dryhouse.science.safety.facts import BatchFacts
-from dryhouse.science.safety.rules import Condition, Rule
+from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
+from dryhouse.science.units import both_scales
 
 ASKS = BatchFacts
-_ROUNDING_C, _ROUNDING_MM = 0.06, 0.05
+_ROUNDING_MM = 0.05
 
 
 def air_cooler(batch: BatchFacts, rule: Rule) -> str:
     """The dryer was set cooler than the rule asks."""
     air = batch.set_temperature_c
-    cooler = air is not None and air < rule.bound - _ROUNDING_C
-    return f"the dryer was set to {air * 1.8 + 32:.0f} °F ({air:.0f} °C)" if cooler and air is not None else ""
+    cooler = air is not None and air < rule.bound - ROUNDING_C
+    return f"the dryer was set to {both_scales(air)}" if cooler and air is not None else ""
 
 
 def thicker(batch: BatchFacts, rule: Rule) -> str:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dryhouse.science.safety.facts import LotFacts
-from dryhouse.science.safety.rules import Condition, Rule
+from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
+from dryhouse.science.units import both_scales
 
 ASKS = LotFacts
 
@@ -51,7 +52,7 @@ def _warmer(lot: LotFacts, rule: Rule) -> str:
     where = lot.temperature_c
     if where is None:
         return "the temperature of its place is not known"
-    return f"its place is at {where * 1.8 + 32:.0f} °F ({where:.0f} °C)" if where > rule.bound + 0.06 else ""
+    return f"its place is at {both_scales(where)}" if where > rule.bound + ROUNDING_C else ""
 
 
 CONDITIONS: dict[str, Condition] = {

@@ -6,11 +6,10 @@ Only a temperature read off a thermometer, at or above the rule's limit, is an a
 from __future__ import annotations
 
 from dryhouse.science.safety.facts import BatchFacts
-from dryhouse.science.safety.rules import Condition, Rule
+from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
+from dryhouse.science.units import both_scales
 
 ASKS = BatchFacts
-_ROUNDING_C = 0.06
-"""A Fahrenheit figure kept in °C may differ in the second decimal; nothing coarser is let through."""
 
 
 def missing(batch: BatchFacts, rule: Rule) -> str:
@@ -23,15 +22,15 @@ def missing(batch: BatchFacts, rule: Rule) -> str:
 def below(batch: BatchFacts, rule: Rule) -> str:
     """A temperature is recorded, and it is too low, however it was measured."""
     reached = batch.precook_temperature_c
-    if reached is not None and reached < rule.bound - _ROUNDING_C:
-        return f"the recorded temperature is {_both(reached)}, below {_both(rule.bound)}"
+    if reached is not None and reached < rule.bound - ROUNDING_C:
+        return f"the recorded temperature is {both_scales(reached)}, below {both_scales(rule.bound)}"
     return ""
 
 
 def unmeasured(batch: BatchFacts, rule: Rule) -> str:
     """A temperature high enough is recorded, but no thermometer."""
     reached = batch.precook_temperature_c
-    if reached is not None and reached >= rule.bound - _ROUNDING_C and batch.precook_measured is not True:
+    if reached is not None and reached >= rule.bound - ROUNDING_C and batch.precook_measured is not True:
         return "the recorded temperature was not read off a thermometer"
     return ""
 
@@ -55,10 +54,6 @@ def not_cooked(batch: BatchFacts, rule: Rule) -> str:
 def dried_at_home(batch: BatchFacts, rule: Rule) -> str:
     """Dried at home, or nothing says that it was bought: a heat step would not answer the rule."""
     return f"{batch.food.name or 'this food'} dried at home"
-
-
-def _both(celsius: float) -> str:
-    return f"{celsius * 1.8 + 32:.0f} °F ({celsius:.0f} °C)"
 
 
 CONDITIONS: dict[str, Condition] = {

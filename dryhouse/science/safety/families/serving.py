@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dryhouse.science.safety.facts import MealFacts
-from dryhouse.science.safety.rules import Condition, Rule
+from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
+from dryhouse.science.units import both_scales
 
 ASKS = MealFacts
-_ROUNDING_C = 0.06
 
 
 def serving(meal: MealFacts, rule: Rule) -> str:
@@ -54,11 +54,11 @@ def high_up(meal: MealFacts, rule: Rule) -> str:
 
 
 def _between(celsius: float, rule: Rule) -> bool:
-    return (rule.over_c or 0.0) + _ROUNDING_C < celsius < (rule.under_c or 100.0) - _ROUNDING_C
+    return (rule.over_c or 0.0) + ROUNDING_C < celsius < (rule.under_c or 100.0) - ROUNDING_C
 
 
 def _time_and_warmth(minutes: float, celsius: float) -> str:
-    return f"it soaks for {minutes:.0f} min at {celsius * 1.8 + 32:.0f} °F ({celsius:.0f} °C)"
+    return f"it soaks for {minutes:.0f} min at {both_scales(celsius)}"
 
 
 CONDITIONS: dict[str, Condition] = {

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dryhouse.science.safety.facts import LotFacts
-from dryhouse.science.safety.rules import Condition, Rule
+from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
+from dryhouse.science.units import both_scales
 
 ASKS = LotFacts
 
@@ -31,8 +32,8 @@ def unchecked(lot: LotFacts, rule: Rule) -> str:
 def warmer(lot: LotFacts, rule: Rule) -> str:
     """The place is known to be warmer than the rule asks."""
     where = lot.temperature_c
-    above = where is not None and where > rule.bound + 0.06
-    return f"its place is at {where * 1.8 + 32:.0f} °F ({where:.0f} °C)" if above and where is not None else ""
+    above = where is not None and where > rule.bound + ROUNDING_C
+    return f"its place is at {both_scales(where)}" if above and where is not None else ""
 
 
 def not_cold(lot: LotFacts, rule: Rule) -> str:
