@@ -37,7 +37,8 @@ class BatchLists:
 
     def __init__(self, database: Database) -> None:
         self._database = database
-        self._orders: dict[tuple[str, bool], list[int]] = {}
+        self._orders: dict[str, tuple[list[int], list[int]]] = {}
+        """For each way of sorting the numbers in rising order, and those that have nothing to be sorted by."""
         self._arrays: dict[tuple[str, bool], NDArray[np.int64]] = {}
         self._seen_version = -1
 
@@ -59,19 +60,25 @@ class BatchLists:
     def ids(self, query: BatchQuery) -> Sequence[int]:
         """The numbers of the batches asked for, in order, those without the sorted value last."""
         self._notice_others()
-        order = query.sort, query.descending
-        if order not in self._orders:
-            known, unknown = self._by_dryer() if query.sort == "dryer" else self._by_columns(_ORDERS[query.sort])
-            self._orders[order] = known[::-1] + unknown[::-1] if query.descending else known + unknown
         picks = list(self._picks(query))
-        return self._picked(order, picks) if picks else list(self._orders[order])
+        return self._picked(query, picks) if picks else self._all(query)
 
-    def _picked(self, order: tuple[str, bool], picks: Iterable[NDArray[np.int64]]) -> list[int]:
+    def _all(self, query: BatchQuery) -> list[int]:
+        """Every number, in the order asked for."""
+        if query.sort not in self._orders:
+            self._orders[query.sort] = (
+                self._by_dryer() if query.sort == "dryer" else self._by_columns(_ORDERS[query.sort])
+            )
+        known, unknown = self._orders[query.sort]
+        return known[::-1] + unknown[::-1] if query.descending else known + unknown
+
+    def _picked(self, query: BatchQuery, picks: Iterable[NDArray[np.int64]]) -> list[int]:
         """Those of the ordered numbers that are in every one of the picks."""
         import numpy as np
 
+        order = query.sort, query.descending
         if order not in self._arrays:
-            self._arrays[order] = np.array(self._orders[order], np.int64)
+            self._arrays[order] = np.array(self._all(query), np.int64)
         ordered = self._arrays[order]
         for pick in picks:
             marks = np.zeros(max(ordered.max(initial=0), pick.max(initial=0)) + 1, np.bool_)
