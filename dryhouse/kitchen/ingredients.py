@@ -6,10 +6,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
+from dryhouse.handbook.pot import pot
 from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods import find_foods, food
-from dryhouse.kitchen.loads import published_cooked
+from dryhouse.kitchen.loads import poured_off, published_cooked
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.yields import dried_density, yield_ratio
@@ -220,12 +221,37 @@ def dried_composition(
         if raw is not None:
             factor = raw.si / batch.dried_mass.si
             if water is None or factor * (100.0 - water.value) <= 100.0:
-                return dried(known.facts, factor, why=f"batch {batch.id}")
+                whole = dried(known.facts, factor, why=f"batch {batch.id}")
+                return whole if published_cooked(known) else _without_fat(whole, batch)
     if water is not None and target is not None:
         return dried(known.facts, concentration(water.value, target.value), why="dry matter conserved")
     if ratio is not None and ratio.value > 0:
         return dried(known.facts, 1.0 / ratio.value, why="estimated yield")
     return {}
+
+
+def _without_fat(per_100g: Mapping[str, Fact], batch: Batch) -> Mapping[str, Fact]:
+    """The composition less the fat that was poured off before drying, and the energy in it.
+
+    Where more was poured off than the food is published to hold, neither figure is believed, and both are missing.
+    """
+    assert batch.dried_mass is not None
+    lost = 100.0 * poured_off(batch) / batch.dried_mass.si
+    if not lost:
+        return per_100g
+    worth = pot("fat_energy")
+    left = {"fat": lost, "energy": lost * worth.value}
+    less = {
+        name: replace(
+            fact,
+            value=fact.value - left[name],
+            source=f"{fact.source}, less {poured_off(batch):.0f} g fat poured off",
+        )
+        for name, fact in per_100g.items()
+        if name in left
+    }
+    kept = {name: fact for name, fact in per_100g.items() if name not in left}
+    return kept | (less if all(fact.value >= 0 for fact in less.values()) else {})
 
 
 def _mix_composition(kitchen: Kitchen, known: Food, batch: Batch | None) -> Mapping[str, Fact] | None:
@@ -247,4 +273,4 @@ def _mix_composition(kitchen: Kitchen, known: Food, batch: Batch | None) -> Mapp
             sources = "; ".join(dict.fromkeys(fact.source for fact, _ in facts if fact is not None))
             per_100g = amount * 100.0 / batch.dried_mass.si
             found[name] = Fact(per_100g, unit, f"ingredients of batch {batch.id} ({sources})", "computed")
-    return found
+    return _without_fat(found, batch)

@@ -18,8 +18,11 @@ from dryhouse.science.values import Basis, Figure, merge_bases
 SMALLEST_K, LARGEST_K, LARGEST_C = 0.24, 1.0, 5000.0
 USUAL_RANGE = (0.1, 0.9)
 """Water activities a GAB fit is trusted in where its source gives no range."""
+STUDIES_DIFFER = 0.15
+"""Share of an equilibrium moisture by which studies of one food differ at the least (assumption)."""
 DEGREES_ASIDE = 7.5
-"""An isotherm is used up to so many degrees from the temperature it was measured at."""
+"""An isotherm is used up to so many degrees from the temperature it was measured at
+(assumption: isotherms move little in that range, and the interval is wider than the move)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +88,7 @@ def gab_inverse(m0: float, c: float, k: float, moisture_db: float) -> float:
 def equilibrium_moisture(isotherms: Sequence[Isotherm], aw: float, temperature_c: float) -> Figure | None:
     """What the food settles at in air of this relative humidity (as `aw`), g water per g dry matter.
 
-    From every isotherm measured near the temperature; the interval spans them, and 15 % of the value at least.
+    From every isotherm measured near the temperature; the interval spans them, and `STUDIES_DIFFER` of each.
     In air drier than an isotherm was measured in, the food holds less than at its driest point and more than
     nothing: that is the interval. None where no isotherm covers the air.
     """
@@ -97,8 +100,8 @@ def equilibrium_moisture(isotherms: Sequence[Isotherm], aw: float, temperature_c
             continue
         x = gab(i.m0, i.c, i.k, aw)
         dry = aw < i.aw_low
-        low = min(low, 0.0 if dry else 0.85 * x)
-        high = max(high, gab(i.m0, i.c, i.k, i.aw_low) if dry else 1.15 * x)
+        low = min(low, 0.0 if dry else (1.0 - STUDIES_DIFFER) * x)
+        high = max(high, gab(i.m0, i.c, i.k, i.aw_low) if dry else (1.0 + STUDIES_DIFFER) * x)
         found.append((x, i))
     if not found:
         return None
