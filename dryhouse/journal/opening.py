@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from dryhouse.journal.backup import back_up_daily, back_up_open
 from dryhouse.journal.connecting import connect, may_write, take_lock
 from dryhouse.journal.database import Database, in_memory
 from dryhouse.journal.nothing import NoJournal
@@ -75,13 +74,21 @@ def _locked(path: Path, release: Callable[[], None]) -> SqlJournal:
             database.do("PRAGMA journal_mode = WAL")
             create(database)
         elif revision_of(database, path) != HEAD:
+            from dryhouse.journal.backup import back_up_open
+
             back_up_open(database, path)
             bring_up_to_date(database)
         database.do("PRAGMA journal_mode = WAL")
     except BaseException:
         database.close()
         raise
-    return SqlJournal(database, path, leaving=lambda: back_up_daily(database, path), left=release)
+    return SqlJournal(database, path, leaving=lambda: _back_up_daily(database, path), left=release)
+
+
+def _back_up_daily(database: Database, path: Path) -> None:
+    from dryhouse.journal.backup import back_up_daily
+
+    back_up_daily(database, path)
 
 
 def _refuse_unwritable(path: Path) -> None:

@@ -9,7 +9,7 @@ import pytest
 
 from dryhouse.desk.app import LIBRARIES, missing_libraries
 
-SLOW = ("matplotlib", "scipy", "alembic", "pint", "psychrolib")
+SLOW = ("matplotlib", "scipy", "alembic", "pint", "psychrolib", "sqlalchemy", "numpy", "rapidfuzz")
 
 STARTING = """
 import json, sys
