@@ -12,7 +12,7 @@ from functools import cache
 
 from dryhouse.handbook.reading import read
 from dryhouse.handbook.tables import Food
-from dryhouse.science.values import Fact
+from dryhouse.science.values import MIDDLE_80_SD, Fact
 from dryhouse.science.yields.prior import raw_water_variance
 
 _LIKE = {
@@ -20,10 +20,6 @@ _LIKE = {
     "vegetable": "vegetable", "meat": "meat", "poultry": "meat", "fish": "meat", "egg": "meat", "dairy": "meat",
 }  # fmt: skip
 """Whose spread stands in for a category that has none of its own."""
-
-
-_Z = 1.2815515655446004
-"""The standard normal's 90 % point: what bounds the middle 80 %."""
 
 
 @cache
@@ -51,8 +47,8 @@ def water_with_range(food: Food, water: Fact) -> Fact:
     """
     if water.low is not None or (water.how == "entered" and water.n is None):
         return water
-    solids, z = 100.0 - water.value, _Z
-    factor = math.exp(z * math.sqrt(raw_water_variance(water, raw_water(food).value)))
+    solids = 100.0 - water.value
+    factor = math.exp(MIDDLE_80_SD * math.sqrt(raw_water_variance(water, raw_water(food).value)))
     return replace(water, low=max(100.0 - solids * factor, 0.0), high=100.0 - solids / factor)
 
 

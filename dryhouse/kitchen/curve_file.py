@@ -17,11 +17,17 @@ from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all, periods
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Forecast, Prior, forecast
-from dryhouse.science.moisture import MISMATCH, Ingredient, explain_mismatch, load_of, verdict, wet_to_dry
-from dryhouse.science.values import Basis, Caution, Fact, merge_bases
-
-MIDDLE_80 = 2.5631
-"""Width of the middle 80 % of a normal distribution in standard deviations."""
+from dryhouse.science.moisture import (
+    MISMATCH,
+    Ingredient,
+    Load,
+    dry_matter,
+    explain_mismatch,
+    load_of,
+    verdict,
+    wet_to_dry,
+)
+from dryhouse.science.values import MIDDLE_80_SD, Basis, Caution, Fact, merge_bases
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,70 +56,89 @@ def read_run(
 
     Raises InputProblem where a moisture given cannot be.
     """
-    water = _given(start_moisture_pct, "the starting moisture given") or (food.fact("water") if food else None)
-    target = _given(target_moisture_pct, "the target moisture given") or (
-        food.fact("target_moisture") if food else None
-    )
-    for fact, name, field in ((water, "starting", "start_moisture"), (target, "target", "until_moisture")):
-        if fact is not None and not 0 < fact.value < 100:
-            raise InputProblem(
-                f"The {name} moisture lies between 0 and 100 % (wet basis), without the ends.", field
-            )
+    water, target = _moistures(food, start_moisture_pct, target_moisture_pct)
     cautions = food_cautions(kitchen, food) if kitchen and food else ()
-    first = points.grams[0]
-    dry = first * (1.0 - water.value / 100.0) if water else None
-    ratio = [(g - (dry or 0.0)) / (first - (dry or 0.0)) for g in points.grams]
-    curves = fit_all(points.hours, ratio)
+    curves, spoken, workings = _curves(points, water)
     basis = merge_bases([f.basis for f in (water, target) if f is not None])
-    workings = [*points.notes, *curves.warnings, curves.sentence]
-    spoken = ""
-    if water is None:
-        workings.append("The curves are through mass over first mass; without a starting moisture there is no MR.")
-    else:
-        workings.append(
-            f"MR = (m − {dry:.1f} g) / ({first:.1f} g − {dry:.1f} g), from {water.value:g} % starting moisture "
-            f"[{water.source}], equilibrium moisture taken as 0"
-        )
-        spoken = periods(points.hours, ratio)[1]
-    if water is None or target is None or dry is None:
-        missing = " and ".join(
-            name
-            for name, fact in (
-                ("the starting moisture (--start-moisture)", water),
-                ("the target (--until-moisture)", target),
-            )
-            if fact is None
-        )
-        why = f"No finish: {missing} {'are' if ' and ' in missing else 'is'} not known; or name a food with --food."
+    if water is None or target is None:
+        why = _not_known(water, target)
         return RunAnswer(points, curves, spoken, None, why, basis, (*workings, why), cautions)
-    if target.value >= water.value:
-        raise InputProblem(
-            f"The target of {target.value:g} % is not below the starting moisture of {water.value:g} %.",
-            "until_moisture",
-        )
-    load = load_of([Ingredient("the load", first, water)])
-    lightest = min(points.grams)
-    amiss = explain_mismatch(load, lightest) if verdict(load, lightest, target).name == MISMATCH else ""
-    sound = _plausible(points, load.solids_low) if amiss else len(points.grams)
-    try:
-        ahead: Forecast | None = forecast(
-            points.hours[:sound],
-            points.grams[:sound],
-            dry_matter_g=dry,
-            dry_matter_sd_g=first * _spread(water) / 100.0,
-            target_moisture_pct=target.value,
-            prior=_prior(kitchen, food, water.value, target.value),
-            basis=basis,
-        )
-    except InputProblem as problem:
-        ahead, amiss = None, amiss or problem.sentence
-    if amiss and ahead is not None and ahead.reached_at is None:
-        ahead = None
+    load = load_of([Ingredient("the load", points.grams[0], water)])
+    ahead, amiss = _ahead(points, load, water, target, _prior(kitchen, food, water.value, target.value))
     if ahead is None:
         lines = (*workings, *load.workings, amiss)
         return RunAnswer(points, curves, spoken, None, amiss, basis, lines, cautions)
     lines = (*workings, *ahead.workings, ahead.sentence, *((amiss,) if amiss else ()))
     return RunAnswer(points, curves, spoken, ahead, amiss, ahead.basis, lines, cautions)
+
+
+def _moistures(
+    food: Food | None, start_pct: float | None, target_pct: float | None
+) -> tuple[Fact | None, Fact | None]:
+    """Starting and target moisture: given, else the food's own, else None."""
+    water = _given(start_pct, "the starting moisture given") or (food.fact("water") if food else None)
+    target = _given(target_pct, "the target moisture given") or (food.fact("target_moisture") if food else None)
+    for fact, name, field in ((water, "starting", "start_moisture"), (target, "target", "until_moisture")):
+        if fact is not None and not 0 < fact.value < 100:
+            raise InputProblem(
+                f"The {name} moisture lies between 0 and 100 % (wet basis), without the ends.", field
+            )
+    if water is not None and target is not None and target.value >= water.value:
+        raise InputProblem(
+            f"The target of {target.value:g} % is not below the starting moisture of {water.value:g} %.",
+            "until_moisture",
+        )
+    return water, target
+
+
+def _curves(points: Points, water: Fact | None) -> tuple[CurveSet, str, tuple[str, ...]]:
+    """The curves, the periods in words, and the lines that led to them. Without water, of mass over first mass."""
+    first = points.grams[0]
+    dry = 0.0 if water is None else dry_matter(first, water.value)
+    ratio = [(g - dry) / (first - dry) for g in points.grams]
+    curves = fit_all(points.hours, ratio)
+    lines = (*points.notes, *curves.warnings, curves.sentence)
+    if water is None:
+        none = "The curves are through mass over first mass; without a starting moisture there is no MR."
+        return curves, "", (*lines, none)
+    how = (
+        f"MR = (m − {dry:.1f} g) / ({first:.1f} g − {dry:.1f} g), from {water.value:g} % starting moisture "
+        f"[{water.source}], equilibrium moisture taken as 0"
+    )
+    return curves, periods(points.hours, ratio)[1], (*lines, how)
+
+
+def _not_known(water: Fact | None, target: Fact | None) -> str:
+    wanted = (("the starting moisture (--start-moisture)", water), ("the target (--until-moisture)", target))
+    missing = [name for name, fact in wanted if fact is None]
+    verb = "is" if len(missing) == 1 else "are"
+    return f"No finish: {' and '.join(missing)} {verb} not known; or name a food with --food."
+
+
+def _ahead(
+    points: Points, load: Load, water: Fact, target: Fact, prior: Prior | None
+) -> tuple[Forecast | None, str]:
+    """The forecast, and what is amiss with the weights or why there is none.
+
+    Where later weights don't add up, the weighings before them still say when the target was reached, and
+    nothing more.
+    """
+    lightest = min(points.grams)
+    amiss = explain_mismatch(load, lightest) if verdict(load, lightest, target).name == MISMATCH else ""
+    sound = _plausible(points, load.solids_low) if amiss else len(points.grams)
+    try:
+        found = forecast(
+            points.hours[:sound],
+            points.grams[:sound],
+            dry_matter_g=load.solids,
+            dry_matter_sd_g=load.grams * _spread(water) / 100.0,
+            target_moisture_pct=target.value,
+            prior=prior,
+            basis=merge_bases([water.basis, target.basis]),
+        )
+    except InputProblem as problem:
+        return None, amiss or problem.sentence
+    return (None if amiss and found.reached_at is None else found), amiss
 
 
 def _plausible(points: Points, solids: float) -> int:
@@ -129,7 +154,7 @@ def _spread(water: Fact) -> float:
     """Standard deviation of the starting moisture in points, where its source gives a range."""
     if water.low is None or water.high is None:
         return 0.0
-    return (water.high - water.low) / MIDDLE_80
+    return (water.high - water.low) / (2.0 * MIDDLE_80_SD)
 
 
 def _prior(kitchen: Kitchen | None, food: Food | None, water_pct: float, target_pct: float) -> Prior | None:

@@ -14,6 +14,9 @@ from typing import Any, Literal
 Severity = Literal["stop", "warn", "note"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
 
+MIDDLE_80_SD = 1.2815515655446004
+"""Half the middle 80 % of a normal distribution, in standard deviations: its 90 % point."""
+
 BasisKind = Literal["own", "handbook", "entered", "common practice", "assumption"]
 
 
