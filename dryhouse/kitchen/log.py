@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
-from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Lot, Weighing
+from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Lot, MealPart, Weighing
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
@@ -80,17 +80,27 @@ def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done:
 
 
 def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done:
-    """Change a batch and its ingredients to what the draft says."""
+    """Change a batch and its ingredients to what the draft says. Its lots become lots of the right food with it."""
     before = _present(kitchen, id)
     known = check(kitchen, draft)
     after = replace(draft.batch, food=known, id=id)
     pending = Pending()
     pending.edit(before, after)
+    if known != before.food:
+        _rename_lots(kitchen, id, before.food, known, pending)
     old = parts_of(kitchen, id)
     if [replace(p, id=0, batch=0) for p in old] != [replace(p, id=0, batch=0) for p in draft.parts]:
         pending.remove(*old)
         pending.add(*_numbered(kitchen, draft.parts, id))
     return kitchen.commit(f"Changed batch {id}", pending)
+
+
+def _rename_lots(kitchen: Kitchen, batch: int, was: str, food: str, pending: Pending) -> None:
+    """The lots of a batch whose food was put right; meals that named one of them name only their own food."""
+    for lot in kitchen.journal.where(Lot, batch=batch, food=was):
+        pending.edit(lot, replace(lot, food=food))
+        for part in kitchen.journal.where(MealPart, lot=lot.id):
+            pending.edit(part, replace(part, lot=None))
 
 
 def delete_batch(kitchen: Kitchen, id: int) -> Done:

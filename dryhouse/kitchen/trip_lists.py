@@ -57,8 +57,7 @@ def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
     """Fresh food to dry, then the bought ingredients of the meals."""
     lines = []
     for item in items:
-        note = "as purchased" if item.purchased is not None else "prepared weight; no refuse figure is known"
-        lines.append(Buy(item.name, item.purchased or item.prepared, note, True))
+        lines.append(Buy(item.name, item.purchased or item.prepared, _as_bought(item), True))
     bought: dict[str, list[PartSheet]] = {}
     for day in sheet.days:
         for eaten in day.meals:
@@ -67,6 +66,14 @@ def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
                     bought.setdefault(line.part.staple or line.part.name, []).append(line)
     lines.extend(_bought(parts) for parts in bought.values())
     return tuple(lines)
+
+
+def _as_bought(item: Item) -> str:
+    if item.purchased is not None:
+        return "as purchased"
+    if "cooked" in item.name:
+        return "weighed cooked; what it weighs before cooking is not known"
+    return "prepared weight; no refuse figure is known"
 
 
 def _bought(parts: Sequence[PartSheet]) -> Buy:

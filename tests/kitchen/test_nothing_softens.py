@@ -14,6 +14,7 @@ from dryhouse.kitchen.lots import check_lot, edit_lot, open_lot
 from dryhouse.kitchen.meal_files import bring_meal, meal_text
 from dryhouse.kitchen.meal_sheet import meal_sheet
 from dryhouse.kitchen.packing import Package, shelve
+from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.provisioning import plan
 from dryhouse.kitchen.records import Batch, BatchPart, Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.records.meals import COLD_SOAK
@@ -118,6 +119,19 @@ def test_a_precook_struck_from_the_batch_is_missed_on_the_shelf_at_once():
     assert shelf_line(kitchen, lot.id).standing != "look first"
     edit_batch(kitchen, 1, BatchDraft(a_batch("turkey")))
     assert shelf_line(kitchen, lot.id).standing == "look first"
+
+
+def test_a_batch_put_right_to_meat_makes_its_jars_meat():
+    kitchen = a_shelf(a_batch("corn"), Meal("supper", id=1))
+    lot = packed(kitchen)
+    kitchen.journal.write([Change(None, MealPart(1, 0, "corn", "corn", lot=lot.id, mass=Mass(50.0), id=1))])
+    edit_batch(kitchen, 1, BatchDraft(a_batch("turkey")))
+    (lot,) = kitchen.journal.where(type(lot))
+    meat = a_shelf(a_batch("turkey"))
+    assert lot.food == "turkey"
+    assert shelf_line(kitchen, lot.id).keep_by == shelf_line(meat, packed(meat).id).keep_by
+    assert rules(lot_cautions(kitchen, lot)) == rules(lot_cautions(meat, packed(meat)))
+    assert kitchen.journal.get(MealPart, 1).lot is None
 
 
 # --- weights and looks -------------------------------------------------------------------------------------
