@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from dryhouse.kitchen.cautions import batch_cautions
+from dryhouse.kitchen.cautions import batch_cautions, dry_enough
 from dryhouse.kitchen.first_keeping import DRY_ENOUGH, keep_by_figures
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.loads import load_for, loaded_grams, missing_for, target_for
@@ -79,9 +79,12 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
     if dried is not None and grams is not None:
         figures.append(("Water to bring it back", _water(grams, dried, batch, load)))
-    figures += keep_by_figures(kitchen, BatchDraft(batch, tuple(parts)), found.name)
+    keeps = found.name == DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
+    figures += keep_by_figures(kitchen, BatchDraft(batch, tuple(parts)), found.name if keeps else "")
     sentences.append(found.sentence)
-    if dried is not None and found.name != DRY_ENOUGH:
+    if found.name == DRY_ENOUGH and not keeps:
+        sentences.append("It reached your own target, not the drier one that is published: no keep-by is given.")
+    elif dried is not None and not keeps:
         sentences.append("No keep-by is given until the weights say that it is dry enough.")
     sentences += _times(batch)
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))

@@ -13,7 +13,7 @@ from dryhouse.handbook.safety_table import safety_rules
 from dryhouse.handbook.staples import staples
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods import food as find_food
-from dryhouse.kitchen.loads import load_for, target_for
+from dryhouse.kitchen.loads import keeping_target, load_for
 from dryhouse.kitchen.log import BatchDraft, parts_of
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, LotCheck, LotMove, Meal, MealPart, PlaceTemperature
 from dryhouse.kitchen.room import Kitchen
@@ -131,12 +131,12 @@ def facts_of_batch(batch: Batch, parts: Sequence[BatchPart], food_of: Callable[[
 
 
 def dry_enough(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] | None = None) -> bool | None:
-    """Whether the dried mass reached the target; None where the weights cannot tell."""
+    """Whether the dried mass reached the target of what keeps; None where the weights cannot tell."""
     if batch.dried_mass is None:
         return None
     try:
         load = load_for(kitchen, batch, parts_of(kitchen, batch.id) if parts is None else parts)
-        target = target_for(kitchen, batch)
+        target = keeping_target(kitchen, batch)
     except InputProblem:
         return None
     if load is None or target is None:

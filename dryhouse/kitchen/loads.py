@@ -75,6 +75,16 @@ def target_for(kitchen: Kitchen, batch: Batch, food: Food | None = None) -> Fact
     return (food or find_food(kitchen, batch.food)).fact("target_moisture")
 
 
+def keeping_target(kitchen: Kitchen, batch: Batch, food: Food | None = None) -> Fact | None:
+    """The moisture it must be dried to before it keeps: the drier of her own target and the published one."""
+    own = target_for(kitchen, batch, food)
+    known = kitchen.handbook.foods.get(batch.food)
+    published = known.fact("target_moisture") if known is not None else None
+    if own is None or published is None:
+        return own or published
+    return min(own, published, key=lambda fact: fact.value)
+
+
 def load_for(
     kitchen: Kitchen,
     batch: Batch,

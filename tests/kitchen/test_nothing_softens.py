@@ -7,8 +7,9 @@ from datetime import timedelta
 import pytest
 
 from dryhouse.kitchen.bag_labels import bag_labels
+from dryhouse.kitchen.card import batch_card
 from dryhouse.kitchen.cautions import food_cautions, lot_cautions, meal_cautions
-from dryhouse.kitchen.foods import add_food, food
+from dryhouse.kitchen.foods import add_food, food, set_figure
 from dryhouse.kitchen.log import BatchDraft, delete_batch, edit_batch
 from dryhouse.kitchen.lots import check_lot, edit_lot, open_lot
 from dryhouse.kitchen.meal_files import bring_meal, meal_text
@@ -149,6 +150,24 @@ def test_a_jar_that_no_weight_shows_dry_is_looked_at_first():
 
 def test_weights_that_do_not_add_up_show_nothing_dry():
     kitchen = a_shelf(a_batch("corn", dried_mass=Mass(90.0)))
+    assert shelf_line(kitchen, packed(kitchen).id).standing == "look first"
+
+
+def test_a_moister_target_of_her_own_does_not_make_food_keep():
+    moist = a_batch("corn", dried_mass=Mass(420.0), target_moisture_pct=45.0)
+    kitchen = a_shelf(moist)
+    card = batch_card(kitchen, 1)
+    assert card.verdict.name == "dry enough"
+    assert not any(title.startswith("Keeps at") for title, _ in card.figures)
+    assert any("your own target" in sentence for sentence in card.sentences)
+    assert "Not dry enough" in shelf_line(kitchen, packed(kitchen).id).reason
+    set_figure(kitchen, "corn", "target_moisture", 45.0)
+    edit_batch(kitchen, 1, BatchDraft(a_batch("corn", dried_mass=Mass(420.0))))
+    assert shelf_line(kitchen, 1).standing == "look first"
+
+
+def test_a_drier_target_of_her_own_is_held_to():
+    kitchen = a_shelf(a_batch("corn", dried_mass=Mass(262.0), target_moisture_pct=4.0))
     assert shelf_line(kitchen, packed(kitchen).id).standing == "look first"
 
 
