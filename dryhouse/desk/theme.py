@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -187,8 +187,9 @@ def set_role(widget: QWidget, role: str) -> None:
 
 
 def set_mark(widget: QWidget, name: str, value: object) -> None:
-    """Set a property the style sheet asks about, and dress the widget anew."""
+    """Set a property the style sheet asks about, and dress the widget anew where it was dressed before."""
     if widget.property(name) != value:
         widget.setProperty(name, value)
-        widget.style().unpolish(widget)
-        widget.style().polish(widget)
+        if widget.testAttribute(Qt.WidgetAttribute.WA_WState_Polished):
+            widget.style().unpolish(widget)
+            widget.style().polish(widget)

@@ -104,12 +104,12 @@ class PagedTable(QTableView):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self._fit_columns()
+        self._fit_columns(event.size().width())
 
-    def _fit_columns(self) -> None:
+    def _fit_columns(self, width: int) -> None:
         """Hide what can be spared until the stretching column has the width it asks for."""
         columns = self.rows.columns
-        room = self.viewport().width() - sum(c.width for c in columns)
+        room = width - sum(c.width for c in columns)
         for spare in sorted((c for c in columns if c.spare), key=lambda c: -c.spare):
             hidden = room < 0
             self.setColumnHidden(columns.index(spare), hidden)
