@@ -139,6 +139,7 @@ class ShelfBook:
             self._keep_by,
             self._found,
             self._lines,
+            self._lives,
             self._warmths,
             self._densities,
         ):
