@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 EVERYWHERE = (
     ("Tab, Shift+Tab", "to the next and the previous thing"),
     ("Enter", "save a form; open the workings of a figure; open the chosen row"),
-    ("Esc", "leave a form or close the side sheet; nothing typed is lost"),
+    ("Esc", "leave a form or close the side sheet; what you had begun is kept"),
     ("Ctrl+Z, Ctrl+Shift+Z", "undo and redo the last act"),
     ("F8", "why a caution is said, and its source"),
     ("Ctrl+P", "print what is in view"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import pairwise
 from typing import Any
 
 from PySide6.QtCore import Qt
@@ -129,6 +130,20 @@ def hairline() -> QFrame:
     line.setFrameShape(QFrame.Shape.HLine)
     line.setFixedHeight(1)
     return line
+
+
+def tab_through(first: QWidget, *after: QWidget) -> None:
+    """Let Tab go through these in this order: for what was made after what follows it on the page."""
+    for before, then in pairwise((first, *after)):
+        QWidget.setTabOrder(before.focusProxy() or before, then.focusProxy() or then)
+
+
+def stop_before(widget: QWidget) -> QWidget:
+    """Where Shift+Tab goes from here."""
+    before = widget.previousInFocusChain()
+    while not before.focusPolicy() & Qt.FocusPolicy.TabFocus and before is not widget:
+        before = before.previousInFocusChain()
+    return before
 
 
 def inner_key(widget: QWidget, keys: str, act: Callable[[], Any]) -> QShortcut:

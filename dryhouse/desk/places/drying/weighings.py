@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.places.drying.strip import SCOPE_WORDS, with_unit
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.kitchen.drying import correct_weighing, remove_event, remove_weighing
@@ -70,9 +70,7 @@ class WeighingsPane(QWidget):
         self.table.removed.connect(self.remove)
         for field in (self.gross, self.tare, self.at, self.heat):
             field.accepted.connect(self.save)
-        QShortcut(
-            QKeySequence("Esc"), self.editor, self.leave, context=Qt.ShortcutContext.WidgetWithChildrenShortcut
-        )
+        inner_key(self.editor, "Esc", self.leave)
 
     def _build(self) -> None:
         self.editor = QWidget()

@@ -47,7 +47,7 @@ class DryersPage(QWidget):
         for field in self.fields.values():
             field.accepted.connect(self.save)
         inner_key(self, "Esc", self.left.emit)
-        self.setFocusProxy(self.fields["name"])
+        self.setFocusProxy(self.list)
 
     def _build(self) -> None:
         entries = column(space=2)

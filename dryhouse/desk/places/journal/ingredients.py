@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, row, words
+from dryhouse.desk.widgets.basics import column, row, stop_before, tab_through, words
 from dryhouse.desk.widgets.fields import QuantityField
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.science.quantities import Mass
@@ -40,12 +40,14 @@ class Ingredients(QWidget):
 
     def set_parts(self, parts: tuple[tuple[str, str], ...]) -> None:
         """Show these lines and one empty one."""
+        before = stop_before(self._lines[0][0].edit)
         for _, _, line in self._lines:
             line.setParent(None)
             line.deleteLater()
         self._lines.clear()
         for name, mass in (*parts, ("", "")):
             self._add(name, mass)
+        tab_through(before, *(field for food, weight, _ in self._lines for field in (food, weight)))
 
     def _add(self, name: str = "", mass: str = "") -> None:
         number = len(self._lines) + 1
@@ -68,4 +70,5 @@ class Ingredients(QWidget):
         food, mass, _ = self._lines[-1]
         if food.text() or mass.text():
             self._add()
+            tab_through(mass, *self._lines[-1][:2])
         self.changed.emit()

@@ -162,7 +162,7 @@ class JournalPlace(ListPlace):
         """The dryers of this kitchen."""
         self.dryers.refresh()
         self.pages.setCurrentWidget(self.dryers)
-        self.dryers.setFocus()
+        (self.dryers.list if self.dryers.list.count() else self.dryers.fields["name"]).setFocus()
 
     # --- inside ---------------------------------------------------------------------------------------------------
 

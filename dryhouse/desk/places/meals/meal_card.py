@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.places.meals.note_form import NoteForm
 from dryhouse.desk.places.meals.notes_view import NotesView
+from dryhouse.desk.places.meals.part_row import PartRow
 from dryhouse.desk.places.meals.parts_table import PartsTable
 from dryhouse.desk.places.meals.sums_view import SumsView
 from dryhouse.desk.places.meals.swap_view import SwapView
@@ -67,6 +68,8 @@ class MealCard(QWidget):
         self.cautions = CautionsView(session)
         self.problem = words("", "problem")
         self.note, self.swap, self.notes = NoteForm(session), SwapView(session), NotesView(session)
+        self._swapped = 0
+        """The line whose swap is asked for."""
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.reckon)
         self._build()
@@ -82,8 +85,10 @@ class MealCard(QWidget):
         self.parts.changed.connect(self._pause.start)
         self.parts.lot_asked.connect(self._go_to_lot)
         self.parts.swap_asked.connect(self._ask_swap)
-        for piece in (self.note.saved, self.note.left, self.swap.done, self.swap.left):
-            piece.connect(self._close_forms)
+        for piece in (self.note.saved, self.note.left):
+            piece.connect(lambda: self._close_forms(self.note_button))
+        for piece in (self.swap.done, self.swap.left):
+            piece.connect(lambda: self._close_forms(self.parts.more_of(self._swapped)))
         self._close_forms()
 
     def _build(self) -> None:
@@ -140,6 +145,7 @@ class MealCard(QWidget):
         for field in (self.name, self.method):
             field.edit.setCursorPosition(0)
         self.parts.set_parts(self.recorded)
+        self.parts.in_order(self.method)
         self.notes.show_meal(meal.id)
         self._close_forms()
         self.note_button.setEnabled(bool(meal.id))
@@ -233,11 +239,12 @@ class MealCard(QWidget):
             f"Lot {lot}, from {self.meal.name or 'the meal you are building'}. Ctrl+5 goes back to it."
         )
 
-    def _ask_swap(self, line: object) -> None:
+    def _ask_swap(self, line: PartRow) -> None:
         if not self.is_changed() or self.save():
-            part = next((p for p in self.recorded if p.id == getattr(line, "number", 0)), None)
+            part = next((p for p in self.recorded if p.id == line.number), None)
             if part is not None:
                 self._close_forms()
+                self._swapped = self.parts.rows.index(line)
                 self.swap.show()
                 self.swap.begin(part)
                 self._bring_into_view(self.swap)
@@ -246,6 +253,9 @@ class MealCard(QWidget):
         """Its top at the top, once it is laid out."""
         QTimer.singleShot(0, form, lambda: self.area.verticalScrollBar().setValue(form.y() - 8))
 
-    def _close_forms(self) -> None:
+    def _close_forms(self, then: QWidget | None = None) -> None:
+        """Put them away; the keyboard goes where they were asked for."""
         self.note.hide()
         self.swap.hide()
+        if then is not None:
+            then.setFocus()

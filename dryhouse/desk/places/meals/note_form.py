@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QGridLayout
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, tab_through, words
+from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.cooking import draws_for, note_cooking
 from dryhouse.kitchen.days import read_date, today
@@ -70,11 +71,13 @@ class NoteForm(QFrame):
             grid.addWidget(field, n // 4, n % 4)
         inside.addLayout(grid)
         inside.addWidget(self.change)
-        save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
+        self.save_button = save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
         inside.addWidget(words("Single ingredients, where one came back differently", "small"))
         inside.addLayout(self._part_grid)
         inside.addWidget(self.draw)
-        inside.addLayout(row(save, button("Leave", self.left.emit, hint="Esc"), 1))
+        inside.addLayout(row(save, button("Leave", self._leave, hint="Esc; what you typed is kept"), 1))
+        self.draft = Draft()
+        inner_key(self, "Esc", self._leave)
         self._fields = (self.on, self.servings, self.water, self.soak, self.cook, self.altitude)
         for field in (*self._fields, self.change):
             field.accepted.connect(self.save)
@@ -83,6 +86,9 @@ class NoteForm(QFrame):
     def begin(self, sheet: MealSheet) -> None:
         """Fill the form in from what the label says."""
         self._sheet = sheet
+        if self.draft.stands(sheet.meal):
+            self.came_back.setFocus()
+            return
         self.on.set_value(today(self.session.kitchen))
         self.servings.set_value(sheet.servings)
         self._fill(sheet)
@@ -101,8 +107,14 @@ class NoteForm(QFrame):
         ]
         for n, (choice, _, _) in enumerate(self._parts):
             self._part_grid.addWidget(choice, n // 4, n % 4)
+        tab_through(self.change, *(choice for choice, _, _ in self._parts), self.draw, self.save_button)
         self.draw.setVisible(any(line.part.food for line in sheet.parts))
         self.came_back.setFocus()
+
+    def _leave(self) -> None:
+        if self._sheet is not None:
+            self.draft.leave(self._sheet.meal)
+        self.left.emit()
 
     def save(self) -> None:
         """Save the note; what is wrong is marked where it stands."""

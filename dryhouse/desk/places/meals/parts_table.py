@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.places.meals.part_row import PartRow
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import words
+from dryhouse.desk.widgets.basics import tab_through, words
 from dryhouse.kitchen.meal_sheet import MealSheet
 from dryhouse.kitchen.records import MealPart
 from dryhouse.kitchen.shelf_book import ShelfLine
@@ -49,6 +48,10 @@ class PartsTable(QWidget):
         for part in parts:
             self._add(part)
         self._add()
+
+    def more_of(self, line: int) -> QWidget:
+        """The button of a line that opens what else can be done with it; the last line's where it is gone."""
+        return self.rows[min(line, len(self.rows) - 1)].more
 
     def set_shelf(self, shelf: dict[str, list[ShelfLine]]) -> None:
         """The lots that may be chosen, by food."""
@@ -108,14 +111,13 @@ class PartsTable(QWidget):
         if row is self.rows[-1] and not row.is_empty():
             before = row.name if row.name.hasFocus() else row.amount
             self._add()
-            self._in_order()
+            self.in_order(row.more, self.rows[-1])
             before.setFocus()
 
-    def _in_order(self) -> None:
-        """Tab goes along each line and on to the next."""
-        cells = [cell for row in self.rows for cell in row.cells() if cell.focusPolicy() != Qt.FocusPolicy.NoFocus]
-        for one, other in pairwise(cells):
-            QWidget.setTabOrder(one, other)
+    def in_order(self, after: QWidget, *rows: PartRow) -> None:
+        """Tab goes from there along each line and on to the next; without lines it is all of them."""
+        cells = [cell for row in rows or self.rows for cell in row.cells()]
+        tab_through(after, *(cell for cell in cells if cell.focusPolicy() != Qt.FocusPolicy.NoFocus))
 
     def remove(self, row: PartRow) -> None:
         """Take a line away."""

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLineEdit
 from dryhouse.desk.places.meals.ingredient_entry import IngredientEntry
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, empty, row, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, words
 from dryhouse.kitchen.records import MealPart
 from dryhouse.kitchen.swaps import Difference, Swap, differences, preview_swap, swap_part
 from dryhouse.science.errors import InputProblem
@@ -44,6 +44,7 @@ class SwapView(QFrame):
         inside.addWidget(self.sentence)
         inside.addLayout(self._grid)
         inside.addLayout(row(self.make, button("Leave", self.left.emit, hint="Esc"), 1))
+        inner_key(self, "Esc", self.left.emit)
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.reckon)
         self.name.settled.connect(self.reckon)

@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QFrame, QGridLayout
 from dryhouse.desk.places.meals.note_form import DayField
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.days import today
 from dryhouse.kitchen.records import Trip
@@ -70,11 +71,16 @@ class TripForm(QFrame):
         told = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
         inside.addWidget(words(told, "small"))
         save = button("Sa&ve the trip", self.save, "primary", hint="Enter")
-        inside.addLayout(row(save, button("Leave", self.left.emit, hint="Esc"), 1))
+        self.draft = Draft()
+        inner_key(self, "Esc", self._leave)
+        inside.addLayout(row(save, button("Leave", self._leave, hint="Esc; what you typed is kept"), 1))
 
     def begin(self, trip: Trip | None) -> None:
         """A recorded trip, or an empty form."""
         self._trip = trip
+        if self.draft.stands(trip):
+            self.name.setFocus()
+            return
         self.title.setText("A new trip" if trip is None else f"Change {trip.name}")
         self.name.set_value(None if trip is None else trip.name)
         self.starts.set_value(None if trip is None else trip.starts_on)
@@ -85,6 +91,10 @@ class TripForm(QFrame):
         self.altitude.set_value(None if trip is None else trip.altitude)
         self.margin.set_value(None if trip is None or not trip.spoilage_margin_pct else trip.spoilage_margin_pct)
         self.name.setFocus()
+
+    def _leave(self) -> None:
+        self.draft.leave(self._trip)
+        self.left.emit()
 
     def save(self) -> None:
         """Save the trip; what is wrong is marked where it stands."""

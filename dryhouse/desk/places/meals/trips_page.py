@@ -219,6 +219,7 @@ class TripsPage(QWidget):
     def _leave_form(self) -> None:
         self._close_form()
         self.refresh()
+        (self.grid if self.trip is not None else self.nothing.buttons[0]).setFocus()
 
     def _close_form(self) -> None:
         self.form.hide()

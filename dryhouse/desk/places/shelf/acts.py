@@ -11,8 +11,9 @@ from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.choices import may_be_narrow
+from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.conditioning import days_needed, treatments
@@ -45,11 +46,18 @@ class ActForm(QWidget):
         outer.addWidget(self.heading)
         outer.addWidget(self.sentence)
         outer.addWidget(scrolling(page), 1)
-        outer.addLayout(row(self.save_button, button("Lea&ve", self.left.emit, hint="Esc"), 1))
-        inner_key(self, "Esc", self.left.emit)
+        self.leave_button = button("Lea&ve", self._leave, hint="Esc; what you typed is kept")
+        outer.addLayout(row(self.save_button, self.leave_button, 1))
+        inner_key(self, "Esc", self._leave)
+        self.draft, self._of = Draft(), ("", ())
+        session.changed.connect(self.draft.drop)
 
     def begin(self, act: str, lots: Sequence[int], title: str) -> None:
         """Show the form of an act for these lots; `title` says which."""
+        self._of = (act, tuple(lots))
+        if self.draft.stands(self._of):
+            next(iter(self.fields.values())).setFocus()
+            return
         made = {
             "move": self._move, "draw": self._draw, "check": self._check, "open": self._open,
             "redry": self._redry, "conditioning": self._condition,
@@ -66,7 +74,12 @@ class ActForm(QWidget):
             else:
                 may_be_narrow(field.box)
         self._entries.addStretch(1)
+        tab_through(*self.fields.values(), self.save_button, self.leave_button)
         next(iter(self.fields.values())).setFocus()
+
+    def _leave(self) -> None:
+        self.draft.leave(self._of)
+        self.left.emit()
 
     def save(self) -> None:
         """Save what was entered; a refusal is shown at the entry it names, and nothing has changed."""

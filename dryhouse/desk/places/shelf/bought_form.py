@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.kitchen.packing import Package, shelve
@@ -39,7 +40,7 @@ class BoughtForm(QWidget):
             self.food, self.name_, self.kind, self.mass, self.volume, self.place, self.keep_by, self.bought_on,
         )  # fmt: skip
         inside = column(self, space=4)
-        back = button("&Back to the shelf", self.left.emit, hint="Esc")
+        back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
         inside.addLayout(row(words("Shelve bought food", "title", wrap=False), 1, back))
         for field in self.fields:
             field.setMaximumWidth(460)
@@ -49,17 +50,24 @@ class BoughtForm(QWidget):
         inside.addStretch(1)
         self.save_button = button("&Shelve", self.save, "primary", hint="Enter")
         inside.addLayout(row(self.save_button, 1))
-        inner_key(self, "Esc", self.left.emit)
+        inner_key(self, "Esc", self._leave)
+        self.draft = Draft()
 
     def begin(self) -> None:
         """Empty entries."""
+        self.food.setFocus()
+        if self.draft.stands(None):
+            return
         known = [(p.id, p.name[:1].upper() + p.name[1:]) for p in places(self.session.kitchen)]
         self.place.set_choices(known or [(None, "No place yet")])
         self.kind.set_value("bag")
         for field in self.fields:
             if isinstance(field, Field):
                 field.set_value(None)
-        self.food.setFocus()
+
+    def _leave(self) -> None:
+        self.draft.leave(None)
+        self.left.emit()
 
     def save(self) -> None:
         """Shelve as entered."""

@@ -10,8 +10,9 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
 from dryhouse.kitchen.cautions import batch_cautions, batch_facts
 from dryhouse.kitchen.conditioning import days_needed
@@ -79,8 +80,10 @@ class PackForm(QWidget):
         self.batch.changed.connect(self._batch_chosen)
         for field in (self.count, self.kind, self.place):
             field.changed.connect(self.split_again)
-        for keys, act in (("Ctrl+Return", self.save), ("Ctrl+Enter", self.save), ("Esc", self.left.emit)):
+        for keys, act in (("Ctrl+Return", self.save), ("Ctrl+Enter", self.save), ("Esc", self._leave)):
             inner_key(self, keys, act)
+        self.draft = Draft()
+        session.changed.connect(self.draft.drop)
         self.setFocusProxy(self.batch)
 
     def _build(self, grid: QWidget) -> None:
@@ -101,13 +104,16 @@ class PackForm(QWidget):
             inside.addWidget(widget)
         inside.addStretch(1)
         outer = column(self, space=12)
-        back = button("&Back to the shelf", self.left.emit, hint="Esc")
+        back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
         outer.addLayout(row(words("Pack a batch", "title", wrap=False), 1, back))
         outer.addWidget(scrolling(page), 1)
         outer.addLayout(row(self.save_button, 1))
 
     def begin(self, batch: int | None = None) -> None:
         """Offer what can be packed; choose a batch where one is named."""
+        if self.draft.stands(batch):
+            self.batch.setFocus()
+            return
         kitchen = self.session.kitchen
         ids = list(kitchen.journal.batch_ids(BatchQuery(states=(FINISHED,))))[:_OFFERED]
         if batch is not None and batch not in ids:
@@ -124,6 +130,10 @@ class PackForm(QWidget):
         self.count.set_value(1)
         self._batch_chosen()
         self.batch.setFocus()
+
+    def _leave(self) -> None:
+        self.draft.leave(None)
+        self.left.emit()
 
     def has_batches(self) -> bool:
         """Whether there is anything to pack."""
@@ -173,6 +183,7 @@ class PackForm(QWidget):
             if share.volume is not None:
                 made.volume.edit.setText(_share(share.volume.si, self.session.style.volume_unit))
             made.mass.changed.connect(self._add_up)
+        tab_through(self.conditioned_to, *(f for r in self.rows for f in r.fields), self.more)
         self._add_up()
 
     def _add_up(self) -> None:

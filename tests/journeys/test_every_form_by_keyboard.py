@@ -1,0 +1,256 @@
+"""Every form is reached, walked, named and left by keyboard alone, and the keyboard ends where it can go on."""
+
+from itertools import pairwise
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractItemView,
+    QApplication,
+    QComboBox,
+    QLineEdit,
+    QTextEdit,
+    QWidget,
+)
+
+from tests.journeys.conftest import CTRL
+
+TAB, ESC, ENTER = Qt.Key.Key_Tab, Qt.Key.Key_Escape, Qt.Key.Key_Return
+INTERACTIVE = (QAbstractButton, QComboBox, QLineEdit, QAbstractItemView, QTextEdit)
+MOST_STOPS = 60
+
+
+def journal(person):
+    person.press(Qt.Key.Key_1, CTRL)
+    return person.window.views["journal"]
+
+
+def log_form(person):
+    view = journal(person)
+    person.press(Qt.Key.Key_N, CTRL)
+    return view.form
+
+
+def changing_a_batch(person):
+    view = journal(person)
+    person.press(ENTER)
+    return view.form
+
+
+def dryers_page(person):
+    view = journal(person)
+    person.press(Qt.Key.Key_D, CTRL)
+    return view.dryers
+
+
+def drying(person):
+    person.press(Qt.Key.Key_2, CTRL)
+    return person.window.views["drying"]
+
+
+def start_form(person):
+    view = drying(person)
+    person.press(Qt.Key.Key_N, CTRL)
+    return view.form
+
+
+def take_off_form(person):
+    view = drying(person)
+    person.press(Qt.Key.Key_T, CTRL)
+    return view.take_off
+
+
+def correcting_a_weighing(person):
+    view = drying(person)
+    person.press(Qt.Key.Key_L, CTRL)
+    person.press(ENTER)
+    return view.detail.weighings.editor
+
+
+def shelf(person):
+    person.press(Qt.Key.Key_4, CTRL)
+    return person.window.views["shelf"]
+
+
+def pack_form(person):
+    view = shelf(person)
+    person.press(Qt.Key.Key_N, CTRL)
+    return view._pack
+
+
+def bought_form(person):
+    view = shelf(person)
+    view.shelve()
+    return view._bought
+
+
+def places_page(person):
+    view = shelf(person)
+    view.show_places()
+    return view._places
+
+
+def labels_page(person):
+    view = shelf(person)
+    person.press(Qt.Key.Key_L, CTRL)
+    return view._labels
+
+
+def lot_act(key):
+    def opened(person):
+        view = shelf(person)
+        person.press(key)
+        return view.form
+
+    return opened
+
+
+def meals(person):
+    person.press(Qt.Key.Key_5, CTRL)
+    return person.window.views["meals"]
+
+
+def cooking_note(person):
+    view = meals(person)
+    person.press(Qt.Key.Key_K, CTRL)
+    return view.meals.card.note
+
+
+def swap(person):
+    view = meals(person)
+    card = view.meals.card
+    card.parts.rows[1].swap.trigger()
+    return card.swap
+
+
+def trip_form(person):
+    view = meals(person)
+    person.press(Qt.Key.Key_T, CTRL)
+    person.press(Qt.Key.Key_N, CTRL)
+    return view.trips.form
+
+
+def own_food_form(person):
+    person.press(Qt.Key.Key_6, CTRL)
+    person.press(Qt.Key.Key_N, CTRL)
+    return person.window.views["handbook"].own_food
+
+
+FORMS = {
+    "log a batch": log_form,
+    "change a batch": changing_a_batch,
+    "dryers": dryers_page,
+    "start a batch": start_form,
+    "take off": take_off_form,
+    "correct a weighing": correcting_a_weighing,
+    "pack": pack_form,
+    "bought food": bought_form,
+    "places": places_page,
+    "labels": labels_page,
+    "move": lot_act(Qt.Key.Key_M),
+    "take": lot_act(Qt.Key.Key_T),
+    "check": lot_act(Qt.Key.Key_C),
+    "open": lot_act(Qt.Key.Key_O),
+    "dry again": lot_act(Qt.Key.Key_G),
+    "condition": lot_act(Qt.Key.Key_D),
+    "cooking note": cooking_note,
+    "swap": swap,
+    "trip": trip_form,
+    "own food": own_food_form,
+}
+
+
+@pytest.fixture(params=FORMS, ids=lambda name: name.replace(" ", "_"))
+def opened(request, person, qtbot) -> QWidget:
+    qtbot.waitUntil(lambda: person.window.isActiveWindow() and QApplication.focusWidget() is not None)
+    form = FORMS[request.param](person)
+    QApplication.processEvents()
+    return form
+
+
+def holds_focus(form: QWidget) -> bool:
+    here = QApplication.focusWidget()
+    return here is not None and (here is form or form.isAncestorOf(here))
+
+
+def belongs_to_another(widget: QWidget) -> bool:
+    above = widget.parentWidget()
+    while above is not None:
+        if isinstance(above, (QComboBox, QLineEdit, QAbstractItemView)):
+            return True
+        above = above.parentWidget()
+    return False
+
+
+def controls(form: QWidget) -> list[QWidget]:
+    """What a person can use in a form as it stands."""
+    return [
+        widget
+        for kind in INTERACTIVE
+        for widget in form.findChildren(kind)
+        if widget.isVisible()
+        and widget.isEnabled()
+        and widget.focusPolicy() & Qt.FocusPolicy.TabFocus
+        and not belongs_to_another(widget)
+    ]
+
+
+def test_a_form_opens_with_the_keyboard_in_it(opened):
+    assert opened.isVisible()
+    assert holds_focus(opened)
+
+
+def test_everything_in_a_form_has_a_name(opened):
+    nameless = [
+        type(widget).__name__
+        for kind in INTERACTIVE
+        for widget in opened.findChildren(kind)
+        if widget.focusPolicy() != Qt.FocusPolicy.NoFocus
+        and not (isinstance(widget, QAbstractButton) and widget.text())
+        and not widget.accessibleName()
+        and not belongs_to_another(widget)
+    ]
+    assert nameless == []
+
+
+def test_tab_goes_through_a_form_line_by_line(opened, person):
+    """Tab comes to everything there is, and never goes up, save to the head of the next column."""
+    stops = [QApplication.focusWidget()]
+    for _ in range(MOST_STOPS):
+        person.press(TAB)
+        here = QApplication.focusWidget()
+        if not holds_focus(opened) or here in stops:
+            break
+        stops.append(here)
+    first = stops[0].mapTo(opened, QPoint(0, 0)).y()
+    missed = [
+        c.accessibleName() or c.text()
+        for c in controls(opened)
+        if c not in stops and c.mapTo(opened, QPoint(0, 0)).y() >= first
+    ]
+    assert missed == []
+    places = [(w.mapTo(opened, w.rect().center()), w) for w in stops]
+    for (before, a), (after, b) in pairwise(places):
+        up = after.y() < before.y() - a.height()
+        assert not up or after.x() > before.x(), (a.accessibleName(), b.accessibleName())
+
+
+def test_tab_goes_from_the_method_of_a_meal_along_its_ingredients(person, qtbot):
+    qtbot.waitUntil(lambda: person.window.isActiveWindow() and QApplication.focusWidget() is not None)
+    card = meals(person).meals.card
+    card.method.setFocus()
+    for row in card.parts.rows:
+        for cell in (row.name, row.amount, row.lot, row.open_lot, row.more):
+            if cell.isEnabled():
+                person.press(TAB)
+                assert QApplication.focusWidget() is cell, cell.accessibleName()
+
+
+def test_escape_leaves_a_form_and_the_keyboard_is_where_one_can_go_on(opened, person):
+    person.press(ESC)
+    assert not opened.isVisible()
+    here = QApplication.focusWidget()
+    assert here is not None
+    assert here.isVisible()
+    assert person.window.views[person.window.here].isAncestorOf(here), type(here).__name__
