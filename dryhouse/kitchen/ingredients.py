@@ -10,16 +10,19 @@ from dryhouse.handbook.pot import pot
 from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods import find_foods, food
-from dryhouse.kitchen.loads import poured_off, published_cooked
+from dryhouse.kitchen.loads import load_for, poured_off, published_cooked, target_for
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.yields import dried_density, yield_ratio
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import MISMATCH, verdict
 from dryhouse.science.nutrition import concentration, dried
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, Figure
 
 DRIED, STAPLE, LABEL = "dried", "staple", "label"
+_ANY_TARGET = Fact(0.0, "%", "")
+"""Where no target is known: whether weights add up does not hang on it."""
 _TOLD = {DRIED: "home-dried", STAPLE: "bought", LABEL: "by its own label"}
 
 
@@ -132,7 +135,7 @@ def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
     known = food(kitchen, part.food)
     lot = kitchen.journal.get(Lot, part.lot) if part.lot is not None else None
     batch = kitchen.journal.get(Batch, lot.batch) if lot is not None and lot.batch is not None else None
-    ratio = batch_ratio(batch) if batch is not None else None
+    ratio = batch_ratio(batch) if batch is not None and _adds_up(kitchen, batch) else None
     if ratio is None:
         ratio = known_ratio(kitchen, known)
     per_100g = dict(dried_composition(kitchen, known, batch, ratio)) | label_facts(part)
@@ -164,6 +167,14 @@ def known_ratio(kitchen: Kitchen, known: Food) -> Figure | None:
         return yield_ratio(kitchen, known)
     except InputProblem:
         return None
+
+
+def _adds_up(kitchen: Kitchen, batch: Batch) -> bool:
+    """Whether what the batch weighed dried can be; a batch of which too little is known is believed."""
+    load = load_for(kitchen, batch, kitchen.journal.where(BatchPart, batch=batch.id))
+    if load is None or batch.dried_mass is None:
+        return True
+    return verdict(load, batch.dried_mass.si, target_for(kitchen, batch) or _ANY_TARGET).name != MISMATCH
 
 
 def batch_ratio(batch: Batch) -> Figure | None:

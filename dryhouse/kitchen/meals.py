@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from dryhouse.kitchen.ingredients import DRIED, LABEL, STAPLE, Choice, identify_ingredient
+from dryhouse.kitchen.ingredients import DRIED, STAPLE, Choice, identify_ingredient
 from dryhouse.kitchen.meal_sheet import meal_parts, scaled
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, LotDraw, Meal, MealPart, TripMeal
@@ -96,11 +96,6 @@ def part_of(choice: Choice, lot: int | None = None) -> MealPart:
     )
 
 
-def own_label(name: str) -> MealPart:
-    """A part known only by its own label; its figures are filled in on the card."""
-    return part_of(Choice(LABEL, "", " ".join(name.split())))
-
-
 def with_amount(kitchen: Kitchen, part: MealPart, typed: str) -> MealPart:
     """The part with the typed mass or measure (empty: none). Raises InputProblem."""
     if not typed.strip():
@@ -111,33 +106,6 @@ def with_amount(kitchen: Kitchen, part: MealPart, typed: str) -> MealPart:
     if isinstance(amount, Mass):
         return replace(part, mass=amount, volume=None)
     return replace(part, mass=None, volume=amount)
-
-
-def add_part(kitchen: Kitchen, meal: int, part: MealPart) -> Done:
-    """One more part, last on the card."""
-    the_meal(kitchen, meal)
-    _check_part(kitchen, part)
-    position = len(meal_parts(kitchen, meal))
-    pending = Pending()
-    pending.add(replace(part, meal=meal, position=position, id=kitchen.journal.next_id(MealPart)))
-    return kitchen.commit(f"Added {part.name}", pending)
-
-
-def change_part(kitchen: Kitchen, part: MealPart) -> Done:
-    """The part as it should be, with the number it has."""
-    before = the_part(kitchen, part.id)
-    _check_part(kitchen, part)
-    pending = Pending()
-    pending.edit(before, replace(part, meal=before.meal))
-    return kitchen.commit(f"Changed {part.name}", pending)
-
-
-def remove_part(kitchen: Kitchen, id: int) -> Done:
-    """Take a part off the card."""
-    part = the_part(kitchen, id)
-    pending = Pending()
-    pending.remove(part)
-    return kitchen.commit(f"Removed {part.name}", pending)
 
 
 def the_part(kitchen: Kitchen, id: int) -> MealPart:
