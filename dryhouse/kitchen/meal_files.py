@@ -11,7 +11,7 @@ from typing import Any
 from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.exchange.formats import as_json, from_json
 from dryhouse.kitchen.meal_sheet import meal_parts
-from dryhouse.kitchen.meals import checked_meal, checked_part, the_meal
+from dryhouse.kitchen.meals import check_meal, check_part, the_meal
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Meal, MealPart, OwnFigure, OwnFood
 from dryhouse.kitchen.room import Kitchen
@@ -76,7 +76,8 @@ def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Don
     name, n = meal.name, 2
     while name.casefold() in taken:
         name, n = f"{meal.name} {n}", n + 1
-    meal = checked_meal(kitchen, replace(meal, name=name, id=kitchen.journal.next_id(Meal)))
+    meal = replace(meal, name=name, id=kitchen.journal.next_id(Meal))
+    check_meal(kitchen, meal)
     pending = Pending()
     pending.add(meal)
     known = _foods(kitchen, whole, where, pending)
@@ -86,7 +87,8 @@ def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Don
         food = part.food if part.food in known or part.food in kitchen.handbook.foods else ""
         staple = part.staple if part.staple in staples() else ""
         part = replace(part, food=food, staple=staple, lot=None, id=first + position)
-        pending.add(checked_part(kitchen, part))
+        check_part(kitchen, part)
+        pending.add(part)
     return kitchen.commit(f"Brought in the meal {meal.name}", pending)
 
 

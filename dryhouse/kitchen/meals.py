@@ -38,7 +38,7 @@ def the_meal(kitchen: Kitchen, id: int) -> Meal:
 def save_meal(kitchen: Kitchen, meal: Meal, parts: Sequence[MealPart] | None = None) -> Done:
     """A new meal (id 0) with its parts, or an edited one; parts that are not given stay as they are."""
     meal = replace(meal, name=" ".join(meal.name.split()))
-    _check_meal(kitchen, meal)
+    check_meal(kitchen, meal)
     pending = Pending()
     if meal.id == 0:
         meal = replace(meal, id=kitchen.journal.next_id(Meal))
@@ -56,7 +56,7 @@ def _set_parts(kitchen: Kitchen, meal: int, parts: Sequence[MealPart], pending: 
     before = {p.id: p for p in meal_parts(kitchen, meal)}
     next_id = kitchen.journal.next_id(MealPart)
     for position, part in enumerate(parts):
-        _check_part(kitchen, part)
+        check_part(kitchen, part)
         placed = replace(part, meal=meal, position=position)
         if part.id in before:
             pending.edit(before.pop(part.id), placed)
@@ -120,7 +120,7 @@ def scale_meal(kitchen: Kitchen, id: int, servings: float) -> Done:
     """The same meal for more or fewer servings: every amount scales."""
     meal = the_meal(kitchen, id)
     after = replace(meal, servings=servings)
-    _check_meal(kitchen, after)
+    check_meal(kitchen, after)
     pending = Pending()
     pending.edit(meal, after)
     for part in meal_parts(kitchen, id):
@@ -131,19 +131,8 @@ def scale_meal(kitchen: Kitchen, id: int, servings: float) -> Done:
 # --- checks ----------------------------------------------------------------------------------------------
 
 
-def checked_meal(kitchen: Kitchen, meal: Meal) -> Meal:
-    """The meal, if it can be one. Raises InputProblem."""
-    _check_meal(kitchen, meal)
-    return meal
-
-
-def checked_part(kitchen: Kitchen, part: MealPart) -> MealPart:
-    """The part, if it can be one. Raises InputProblem."""
-    _check_part(kitchen, part)
-    return part
-
-
-def _check_meal(kitchen: Kitchen, meal: Meal) -> None:
+def check_meal(kitchen: Kitchen, meal: Meal) -> None:
+    """Raise InputProblem, naming the field, where this can be no meal."""
     if not meal.name:
         raise InputProblem("A meal needs a name.", "name")
     if any(m.name.casefold() == meal.name.casefold() and m.id != meal.id for m in kitchen.journal.where(Meal)):
@@ -167,7 +156,8 @@ def check_length(length: Length | None, low: float, high: float, sentence: str, 
         raise InputProblem(sentence, field)
 
 
-def _check_part(kitchen: Kitchen, part: MealPart) -> None:
+def check_part(kitchen: Kitchen, part: MealPart) -> None:
+    """Raise InputProblem, naming the field, where this can be no ingredient."""
     if not part.name.strip():
         raise InputProblem("An ingredient needs a name.", "name")
     if part.food and part.staple:
