@@ -273,6 +273,20 @@ def test_a_meal_from_another_kitchen_brings_its_cautions_along():
     assert "cold-soak-animal" in rules(meal_cautions(here, meal))
 
 
+def test_another_kitchens_meat_is_not_taken_for_this_kitchens_vegetable():
+    there = a_meal(MealPart(1, 0, "camp strips", "camp-strips", mass=Mass(50.0), id=1))
+    add_food(there, "camp strips", "poultry")
+    here = a_shelf()
+    add_food(here, "camp strips", "vegetable")
+    with pytest.raises(InputProblem, match="animal food where this meal comes from"):
+        bring_meal(here, meal_text(there, 1))
+    assert here.journal.where(Meal) == ()
+    elsewhere = a_shelf()
+    bring_meal(elsewhere, meal_text(there, 1))
+    (meal,) = elsewhere.journal.where(Meal)
+    assert "heat-poultry-missing" in rules(meal_cautions(elsewhere, meal))
+
+
 # --- trips -------------------------------------------------------------------------------------------------
 
 CORN = MealPart(1, 0, "corn", "corn", mass=Mass(50.0), id=1)
