@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
 
-from dryhouse.kitchen.weighing_files import MINUTES, MOMENTS, Mapping, Sheet, guess, read_file
+from dryhouse.kitchen.weighing_sheets import MINUTES, MOMENTS, Mapping, Sheet, guess, read_file
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_number
 from dryhouse.science.units import MASS, SIZES, written_as

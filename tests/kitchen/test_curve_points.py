@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.kitchen.curve_points import points_of, read_points
-from dryhouse.kitchen.weighing_files import read_sheet
+from dryhouse.kitchen.weighing_sheets import read_sheet
 from dryhouse.science.errors import InputProblem
 
 

@@ -10,14 +10,12 @@ import pytest
 from dryhouse.kitchen.drying import weighings_of
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import PLANNED, SAMPLE
-from dryhouse.kitchen.weighing_files import (
+from dryhouse.kitchen.weighing_files import Mapped, import_weighings, preview
+from dryhouse.kitchen.weighing_sheets import (
     HOURS,
     MINUTES,
     MOMENTS,
-    Mapped,
     guess,
-    import_weighings,
-    preview,
     read_file,
     read_sheet,
 )

@@ -14,16 +14,14 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.runs import DryingRun
-from dryhouse.kitchen.weighing_files import (
+from dryhouse.kitchen.weighing_files import Mapped, import_weighings, preview
+from dryhouse.kitchen.weighing_sheets import (
     HOURS,
     MINUTES,
     MOMENTS,
-    Mapped,
     Mapping,
     Sheet,
     guess,
-    import_weighings,
-    preview,
     read_file,
 )
 from dryhouse.science.quantities import Mass
