@@ -150,6 +150,7 @@ def style_sheet(t: Tokens) -> str:
     QScrollBar::handle:horizontal {{ min-width: {t.target}px; }}
     QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
     QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+    QCheckBox::indicator:unchecked {{ border: 1px solid {t.edge}; border-radius: 2px; background: {t.surface}; }}
     QCheckBox {{ min-height: {t.target - 4}px; spacing: {s}px; }}
     QMenuBar {{ background: {t.rail}; border-bottom: 1px solid {t.line}; }}
     QMenuBar::item {{ padding: {s - 2}px {s + 4}px; background: transparent; }}

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import date
 
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.safety_table import short_text
 from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.bench import water
 from dryhouse.kitchen.cautions import cautions_for, goes_by_its_date, is_bought
-from dryhouse.kitchen.days import day_of, end_of_day, today
+from dryhouse.kitchen.days import day_of, day_words, end_of_day, today
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.shelf_book import ShelfBook
@@ -44,11 +43,6 @@ class Label:
 
 def _short(cautions: Iterable[Caution]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(short_text(c) for c in cautions))
-
-
-def day_words(day: date) -> str:
-    """`20 Nov 2026`."""
-    return f"{day.day} {day:%b} {day.year}"
 
 
 def lot_labels(kitchen: Kitchen, lots: Sequence[int], style: Style) -> tuple[Label, ...]:

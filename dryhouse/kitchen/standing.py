@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from functools import lru_cache
 
 from dryhouse.handbook.safety_table import look_first_rules, rules_by_id
+from dryhouse.kitchen.days import day_words
 from dryhouse.kitchen.records import Lot, LotCheck
 from dryhouse.science.safety import LotFacts, rules_that_speak
 
@@ -78,14 +79,14 @@ def standing_of(
     if keep_by is None:
         reasons.append(missing or "its keep-by is not known")
     if reasons:
-        past = [f"past its keep-by, {keep_by.isoformat()}"] if keep_by is not None and on > keep_by else []
+        past = [f"past its keep-by, {day_words(keep_by)}"] if keep_by is not None and on > keep_by else []
         return Standing(LOOK_FIRST, "; ".join((*reasons, *past)))
     assert keep_by is not None
     if on > keep_by:
-        return Standing(PAST, f"kept until {keep_by.isoformat()}")
+        return Standing(PAST, f"kept until {day_words(keep_by)}")
     life = keep_by - lot.packed_on
     if keep_by - on <= min(SOON, life * SOON_SHARE):
-        return Standing(USE_SOON, f"keeps until {keep_by.isoformat()}")
+        return Standing(USE_SOON, f"keeps until {day_words(keep_by)}")
     return Standing(KEEPING)
 
 
@@ -102,13 +103,13 @@ def _package_reasons(lot: Lot, checks: Sequence[LotCheck], on: date) -> list[str
         return found_dry is not None and found_dry >= day and on - found_dry <= LOOKED
 
     if lot.opened_on is not None and lot.opened_on <= on and not looked_since(lot.opened_on):
-        reasons.append(f"opened on {lot.opened_on.isoformat()} and not looked at since")
+        reasons.append(f"opened on {day_words(lot.opened_on)} and not looked at since")
     unsealed = not lot.sealed or lot.package == "open container"
     if unsealed and not looked_since(lot.packed_on):
         reasons.append("not sealed")
     dried_again = lot.redried_on
     if dried_again is not None and dried_again <= on and (found_dry is None or found_dry < dried_again):
-        reasons.append(f"dried again on {dried_again.isoformat()} and not looked at since")
+        reasons.append(f"dried again on {day_words(dried_again)} and not looked at since")
     if lot.conditioned_from is not None and lot.conditioned_to is None and lot.conditioned_from <= on:
         needed = rules_by_id()[CONDITIONING].bound
         reasons.append(f"conditioning, day {(on - lot.conditioned_from).days + 1} of {needed:.0f}")

@@ -45,7 +45,7 @@ def test_a_reason_outranks_the_keep_by_and_both_are_said():
     found = (("mould-seen", "Mould seen: throw out (mould was seen)"),)
     assert standing(after(1), found=found).name == LOOK_FIRST
     late = standing(after(200), found=found)
-    assert late.reason == "Mould seen: throw out (mould was seen); past its keep-by, 2026-06-30"
+    assert late.reason == "Mould seen: throw out (mould was seen); past its keep-by, 30 Jun 2026"
 
 
 def test_without_a_keep_by_the_reason_is_what_is_missing():

@@ -63,7 +63,7 @@ class FiguresPane(QWidget):
     def show_run(self, run: DryingRun | None) -> None:
         """Show the figures of a run."""
         figures = figures_of(self.session, run) if run else []
-        self.sentence.setText(run.verdict.sentence if run and run.verdict else "")
+        self.sentence.setText(self.session.style.masses_in(run.verdict.sentence) if run and run.verdict else "")
         self.sentence.setVisible(bool(self.sentence.text()))
         cautions = run.cautions if run else ()
         self.stops.set_cautions(c for c in cautions if c.severity == "stop")

@@ -178,7 +178,7 @@ class Strip(QFrame):
         tint = self.session.theme.tokens.tint(_TINTS.get(name, "note"))
         self.verdict.setText(name[:1].upper() + name[1:])
         self.verdict.setStyleSheet(f"color: {tint.ink};")
-        self.verdict.setToolTip(run.verdict.sentence if run.verdict else "")
+        self.verdict.setToolTip(self.session.style.masses_in(run.verdict.sentence) if run.verdict else "")
         self.shape.setPixmap(pixmap(tint.shape, tint.ink, 20))
         for label in (self.shape, self.verdict):
             label.setVisible(bool(name))

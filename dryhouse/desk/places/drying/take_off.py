@@ -63,7 +63,8 @@ class TakeOffForm(QWidget):
         """For this batch. A weighing of the load just made stands ready as its dried weight."""
         self.run = run
         self.heading.setText(f"Take {run.title} off the dryer, batch {run.batch.id}")
-        self.standing.setText(run.verdict.sentence if run.verdict else "Its dryness is not known from weights.")
+        said = run.verdict.sentence if run.verdict else "Its dryness is not known from weights."
+        self.standing.setText(self.session.style.masses_in(said))
         self.cautions.set_cautions(run.cautions)
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.set_value(None)

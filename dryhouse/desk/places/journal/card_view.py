@@ -48,7 +48,8 @@ class CardView(QWidget):
         self.setVisible(card is not None)
         if card is None:
             return
-        self.status.say(*(status or (card.verdict.name, card.verdict.sentence)))
+        sentence = self.session.style.masses_in(card.verdict.sentence)
+        self.status.say(*(status or (card.verdict.name, sentence)))
         stops = gravest(card.cautions)
         self.gravest.set_cautions(card.cautions[:stops])
         self.cautions.set_cautions(card.cautions[stops:])

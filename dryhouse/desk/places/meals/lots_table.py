@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from dryhouse.desk.session import Session
-from dryhouse.kitchen.labels import day_words
+from dryhouse.kitchen.days import day_words
 from dryhouse.kitchen.provisioning import Plan
 
 _HEADS = ("Lot", "Left", "Drawn", "Serves until", "Keep-by on the way", "Remark")

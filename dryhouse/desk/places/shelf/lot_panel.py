@@ -17,8 +17,7 @@ from dryhouse.desk.widgets.status_line import StatusLine
 from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.cautions import cautions_for
 from dryhouse.kitchen.conditioning import days_needed
-from dryhouse.kitchen.days import end_of_day
-from dryhouse.kitchen.labels import day_words
+from dryhouse.kitchen.days import day_words, end_of_day
 from dryhouse.kitchen.shelf import keep_by_figure
 from dryhouse.kitchen.shelf_lines import ShelfLine
 

@@ -16,8 +16,8 @@ from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
 from dryhouse.kitchen.cautions import batch_cautions, batch_facts
 from dryhouse.kitchen.conditioning import days_needed
+from dryhouse.kitchen.days import day_words
 from dryhouse.kitchen.foods import food_name
-from dryhouse.kitchen.labels import day_words
 from dryhouse.kitchen.packing import Package, pack, split, unpacked_g
 from dryhouse.kitchen.places import places
 from dryhouse.kitchen.ports import BatchQuery

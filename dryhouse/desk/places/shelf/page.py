@@ -12,7 +12,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.printing import document
 from dryhouse.kitchen.amounts import amount_words
 from dryhouse.kitchen.cautions import cautions_for
-from dryhouse.kitchen.labels import day_words
+from dryhouse.kitchen.days import day_words
 
 _HEADINGS = ("Lot", "Standing", "Keep-by", "Use", "Left", "Place")
 
