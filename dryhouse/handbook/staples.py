@@ -15,7 +15,6 @@ from types import MappingProxyType
 
 from dryhouse.handbook.reading import Row, read
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.units import SIZES
 from dryhouse.science.values import Fact
 
 KINDS = frozenset(
@@ -62,10 +61,6 @@ class Staple:
     animal: str
     """The animal food it is or holds (`dairy`, `egg`, `meat`); empty for none."""
     note: str
-
-    def grams_in(self, ml: float) -> float | None:
-        """What so many millilitres of it weigh, or None where no measure is published."""
-        return None if self.cup is None else ml / SIZES["cup"] * self.cup.value
 
 
 @cache

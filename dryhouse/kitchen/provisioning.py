@@ -61,7 +61,7 @@ def plan(kitchen: Kitchen, trip: int) -> Plan:
     needs, unknown = _needs(sheet)
     foods = tuple(dict.fromkeys(need.food for need in needs))
     lots = lots_for(kitchen, found, foods)
-    shelf = [Supply(t.number, t.food, t.grams, t.last_day, t.why) for t in lots if t.grams is not None]
+    shelf = [Supply(t.number, t.food, t.grams, t.last_day) for t in lots if t.grams is not None]
     covered = cover(needs, shelf, margin)
     machines = tuple(Machine(d.id, d.name, d.trays, d.watts) for d in dryers(kitchen))
     known = {slug: learn(kitchen, food(kitchen, slug)) for slug in covered.short_foods}

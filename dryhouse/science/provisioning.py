@@ -40,7 +40,6 @@ class Supply:
     food: str
     grams: float
     last_day: date | None
-    why_not: str = ""
 
 
 @dataclass(frozen=True, slots=True)
