@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.place import Place, PlaceSpec
     from dryhouse.desk.session import Session
 
-_SMALLEST = (960, 640)
+_SMALLEST = (1200, 680)
 _USUAL = (1280, 800)
 
 

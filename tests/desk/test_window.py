@@ -132,7 +132,7 @@ def test_printing_where_there_is_nothing_says_so(window):
 
 
 def test_size_and_place_are_remembered(window, kitchen, theme, settings, qtbot):
-    window.resize(1000, 700)
+    window.resize(1210, 700)
     window.go("handbook")
     window.close()
     again = DeskWindow(theme, settings)

@@ -36,7 +36,7 @@ class ChartPane(QWidget):
         self.time = ChoiceField(session, "Against", (("hours", "hours"), ("clock", "time of day")))
         self.residuals = QCheckBox("Residuals")
         self.residuals.setToolTip("How far each weighing lies from the curve")
-        self.compare = button("Com&pare with", lambda: None, name="Compare with other batches of this food")
+        self.compare = button("Com&pare", lambda: None, name="Compare with other batches of this food")
         self.menu = QMenu(self.compare)
         self.menu.aboutToShow.connect(self._offer)
         self.compare.setMenu(self.menu)

@@ -14,6 +14,7 @@ from dryhouse.desk.places.journal.listing import BatchListing
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
 from dryhouse.kitchen.settings import preference, set_preference
 
@@ -112,6 +113,13 @@ class JournalPlace(ListPlace):
         self._settle.start()
         if self._dryers is not None and self.pages.currentWidget() is self._dryers:
             self._dryers.refresh()
+
+    def note_change(self, done: Done) -> None:
+        """What came back by undo is the batch she wants to see."""
+        super().note_change(done)
+        back = [c.after.id for c in done.changes if isinstance(c.after, Batch) and c.before is None]
+        if len(back) == 1 and self.isVisible() and self.pages.currentWidget() is self.lists:
+            self.listing.table.choose(back[0])
 
     def show_record(self, kind: str, id: int | str) -> None:
         if kind == "batch":

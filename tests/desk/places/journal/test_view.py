@@ -88,6 +88,7 @@ def test_deleting_can_be_taken_back(place):
     assert place.session.messages.latest.undo
     place.session.undo()
     assert listed(place) == [1, 2, 3]
+    assert place.listing.table.current_id == 1
 
 
 def test_after_deleting_the_next_one_is_chosen(place):
