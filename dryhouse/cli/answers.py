@@ -54,8 +54,8 @@ def say_figure(
 
 def say_cautions(cautions: Iterable[Caution]) -> None:
     """Every caution with its source."""
-    for caution in cautions:
-        print(f"  {caution.severity.upper()}: {caution.text} [{caution.source}]")
+    for caution in cautions_json(cautions):
+        print(f"  {caution['severity'].upper()}: {caution['text']} [{caution['source']}]")
 
 
 def say_items(items: list[dict[str, Any]], lines: Iterable[str], *, as_json: bool) -> None:

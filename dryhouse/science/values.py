@@ -124,8 +124,9 @@ class Figure:
 
 
 def cautions_json(cautions: Iterable[Caution]) -> list[dict[str, str]]:
-    """Cautions as the command line and the export write them."""
-    return [{"severity": c.severity, "text": c.text, "source": c.source} for c in cautions]
+    """Cautions as the command line and the export write them: the same words once, whatever the reasons."""
+    once = dict.fromkeys((c.severity, c.text, c.source) for c in cautions)
+    return [{"severity": severity, "text": text, "source": source} for severity, text, source in once]
 
 
 def gravest_first(cautions: Iterable[Caution]) -> tuple[Caution, ...]:

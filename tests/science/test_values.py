@@ -1,6 +1,6 @@
 """A figure carries everything that is known about it."""
 
-from dryhouse.science.values import Basis, Caution, Fact, Figure, Measure, gravest_first
+from dryhouse.science.values import Basis, Caution, Fact, Figure, Measure, cautions_json, gravest_first
 
 STOP, WARN, NOTE = (Caution(s, s, "a source") for s in ("stop", "warn", "note"))
 
@@ -8,6 +8,11 @@ STOP, WARN, NOTE = (Caution(s, s, "a source") for s in ("stop", "warn", "note"))
 def test_cautions_are_said_once_and_the_gravest_first():
     assert gravest_first([NOTE, STOP, WARN, STOP]) == (STOP, WARN, NOTE)
     assert Figure(1, "g", cautions=(NOTE,)).with_cautions([STOP, NOTE]).cautions == (STOP, NOTE)
+
+
+def test_the_same_words_for_two_reasons_are_written_once():
+    twice = [Caution("stop", "Heat it.", "a source", reason="turkey"), Caution("stop", "Heat it.", "a source")]
+    assert cautions_json(twice) == [{"severity": "stop", "text": "Heat it.", "source": "a source"}]
 
 
 def test_the_json_keys_are_the_same_for_every_figure():
