@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from dryhouse.handbook.keeping_table import Pasteurising, pasteurising
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.kitchen.cautions import is_bought
-from dryhouse.kitchen.days import today
+from dryhouse.kitchen.days import day_words, today
 from dryhouse.kitchen.lots import lot_title, present
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Lot
@@ -49,12 +49,35 @@ def conditioning(
     found = [
         state
         for lot in book.lots.values()
-        if not is_bought(lot)
-        and book.food_facts(lot.food).category == "fruit"
+        if (state := conditioning_of(book, lot, day)) is not None
+        and state.state != "done"
         and not book.left(lot, day).gone
-        and (state := _state(book, lot, day)).state != "done"
     ]
     return tuple(sorted(found, key=lambda c: (-c.day, c.lot.id)))
+
+
+def conditioning_of(book: ShelfBook, lot: Lot, on: date) -> Conditioned | None:
+    """How far the conditioning of one lot has come on a day; None where it is no fruit dried at home."""
+    if is_bought(lot) or book.food_facts(lot.food).category != "fruit":
+        return None
+    return _state(book, lot, on)
+
+
+def one_in_words(state: Conditioned) -> str:
+    """How far it has come and what is to be done, in a sentence of its own."""
+    days, needed, lot = state.day, state.days_needed, state.lot
+    if state.state == "due":
+        return f"Conditioning has not begun; {needed} days are wanted"
+    if state.state == "moist":
+        return f"Conditioning, day {days}: it was found moist and goes back in the dryer"
+    if state.state == "running":
+        if days > needed:
+            return f"Conditioning, {days - 1} days so far: long enough, to be ended"
+        looked = "looked at today" if state.looked_today else "shake and look at it today"
+        return f"Conditioning, day {days} of {needed}: {looked}"
+    short = "" if state.state == "done" else f"; {needed} are wanted"
+    begun = f" from {day_words(lot.conditioned_from)}" if lot.conditioned_from else ""
+    return f"Conditioned {days} {'day' if days == 1 else 'days'}{begun}{short}"
 
 
 def conditioning_words(kitchen: Kitchen, book: ShelfBook | None = None) -> str:
@@ -132,5 +155,5 @@ def pasteurise(kitchen: Kitchen, id: int, how: str, on: date | None = None) -> D
         raise InputProblem("How was it done? For example: in the freezer for 48 hours.", "pasteurised")
     day = on or today(kitchen)
     pending = Pending()
-    pending.edit(lot, replace(lot, pasteurised=f"{words}, {day.isoformat()}"))
+    pending.edit(lot, replace(lot, pasteurised=f"{words}, {day_words(day)}"))
     return kitchen.commit(f"Noted a treatment against insects of {lot_title(kitchen, lot)}", pending)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from dryhouse.kitchen.amounts import Left
-from dryhouse.kitchen.days import day_of, start_of, today
+from dryhouse.kitchen.days import day_of, day_words, start_of, today
 from dryhouse.kitchen.foods import food_name
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
@@ -48,7 +48,7 @@ def edit_lot(kitchen: Kitchen, lot: Lot) -> Done:
     for name in ("opened_on", "redried_on"):
         day = getattr(lot, name)
         if day is not None and day < lot.packed_on:
-            raise InputProblem(f"That is before it was packed, on {lot.packed_on.isoformat()}.", name)
+            raise InputProblem(f"That is before it was packed, on {day_words(lot.packed_on)}.", name)
     pending = Pending()
     pending.edit(before, lot)
     return kitchen.commit(f"Changed {lot_title(kitchen, lot)}", pending)
@@ -76,7 +76,7 @@ def move(kitchen: Kitchen, lots: Sequence[int], place: int, at: datetime | None 
     for id in dict.fromkeys(lots):
         lot = present(kitchen, id)
         if moment < start_of(kitchen, lot.packed_on):
-            packed = lot.packed_on.isoformat()
+            packed = day_words(lot.packed_on)
             raise InputProblem(
                 f"{lot_title(kitchen, lot)} was only packed on {packed}; move it from then on.", "at"
             )
@@ -197,7 +197,7 @@ def _left(kitchen: Kitchen, lot: Lot, day: date) -> Left:
 def _day(kitchen: Kitchen, lot: Lot, on: date | None) -> date:
     day = on or day_of(kitchen, kitchen.now())
     if day < lot.packed_on:
-        raise InputProblem(f"That is before it was packed, on {lot.packed_on.isoformat()}.", "on")
+        raise InputProblem(f"That is before it was packed, on {day_words(lot.packed_on)}.", "on")
     if day > today(kitchen) + timedelta(days=1):
         raise InputProblem("That day is still to come.", "on")
     return day

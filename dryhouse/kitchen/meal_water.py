@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from dryhouse.handbook.boiling import boiling_tables
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.rehydration_table import published_water
+from dryhouse.kitchen.days import day_words
 from dryhouse.kitchen.ingredients import DRIED, Ingredient
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Meal
 from dryhouse.kitchen.records.meals import COLD_SOAK, DRY, REST, SOUP, STEW
@@ -199,9 +200,9 @@ def _taught_minutes(cook: float, notes: Sequence[CookingNote]) -> tuple[float, l
         boils = boiling_point(last.altitude.si / 1000.0, boiling_tables())
         noted /= times_as_long(boils.value, pot("slower_per_10c").value)
     if last.came_back == "right":
-        return noted, [f"Came back right after {noted:.0f} min (sea level) on {last.on.isoformat()}"]
+        return noted, [f"Came back right after {noted:.0f} min (sea level) on {day_words(last.on)}"]
     longer = max(cook, noted * (1.0 + pot("note_step").value / 100.0))
-    return longer, [f"Came back hard after {noted:.0f} min (sea level) on {last.on.isoformat()}: {longer:.0f} min"]
+    return longer, [f"Came back hard after {noted:.0f} min (sea level) on {day_words(last.on)}: {longer:.0f} min"]
 
 
 # --- what notes taught -----------------------------------------------------------------------------------

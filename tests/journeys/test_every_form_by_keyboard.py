@@ -154,6 +154,8 @@ FORMS = {
     "open": lot_act(Qt.Key.Key_O),
     "dry again": lot_act(Qt.Key.Key_G),
     "condition": lot_act(Qt.Key.Key_D),
+    "against insects": lot_act(Qt.Key.Key_I),
+    "wrong move": lot_act(Qt.Key.Key_W),
     "cooking note": cooking_note,
     "swap": swap,
     "trip": trip_form,

@@ -16,10 +16,12 @@ from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
-from dryhouse.kitchen.conditioning import days_needed, treatments
-from dryhouse.kitchen.lots import check_lot, draw, edit_lot, move, open_lot, present, redry
+from dryhouse.kitchen.conditioning import days_needed, pasteurise, treatments
+from dryhouse.kitchen.days import day_words
+from dryhouse.kitchen.lots import check_lot, draw, edit_lot, move, open_lot, present, redry, remove_move
 from dryhouse.kitchen.places import places
 from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.records import LotMove, Place
 from dryhouse.kitchen.records.lots import COOKED, GIVEN
 from dryhouse.science.quantities import Mass
 
@@ -60,7 +62,8 @@ class ActForm(QWidget):
             return
         made = {
             "move": self._move, "draw": self._draw, "check": self._check, "open": self._open,
-            "redry": self._redry, "conditioning": self._condition,
+            "redry": self._redry, "conditioning": self._condition, "insects": self._insects,
+            "move_back": self._move_back,
         }[act]  # fmt: skip
         heading, sentence, self.fields, self._keep = made(list(lots))
         self.heading.setText(f"{heading} {title}")
@@ -162,27 +165,65 @@ class ActForm(QWidget):
 
     def _condition(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         lot = present(self.session.kitchen, lots[0])
-        ways = [("", "Nothing recorded"), *((t.words, t.words) for t in treatments())]
         fields = {
             "conditioned_from": DateField(self.session, "Conditioning began", name="conditioned_from"),
             "conditioned_to": DateField(self.session, "Conditioning ended", name="conditioned_to"),
-            "pasteurised": ChoiceField(
-                self.session, "Treated against insects", ways, name="pasteurised", editable=True
-            ),
         }
         for name, field in fields.items():
             field.set_value(getattr(lot, name))
         sentence = (
             f"Dried fruit: {days_needed()} days in loosely filled, covered jars, shaken daily; note each look with "
-            "Check. A treatment against insects is no kill step for germs."
+            "Check."
         )
 
         def keep() -> Done | None:
             values = {name: self._value(name) for name in ("conditioned_from", "conditioned_to")}
             now = present(self.session.kitchen, lots[0])
-            return self.session.act(edit_lot, replace(now, **values, pasteurised=self._value("pasteurised") or ""))
+            return self.session.act(edit_lot, replace(now, **values))
 
         return "Condition", sentence, fields, keep
+
+    def _insects(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        kitchen = self.session.kitchen
+        known = present(kitchen, lots[0]).pasteurised
+        nothing = [("", "None, after all")] if known else []
+        ways = [*((t.words, t.words) for t in treatments()), *nothing]
+        fields = {
+            "pasteurised": ChoiceField(self.session, "What was done", ways, name="pasteurised", editable=True),
+            "on": self._day("on"),
+        }
+        sentence = "A treatment against insects is no kill step for germs."
+        if known:
+            sentence += f" Recorded so far: {known}."
+
+        def keep() -> Done | None:
+            how = self._value("pasteurised") or ""
+            if not how and known:
+                return self.session.act(edit_lot, replace(present(kitchen, lots[0]), pasteurised=""))
+            return self.session.act(pasteurise, lots[0], how, self._value("on"))
+
+        return "Against insects:", sentence, fields, keep
+
+    def _move_back(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        kitchen = self.session.kitchen
+        made = sorted(kitchen.journal.where(LotMove, lot=lots[0]), key=lambda m: (m.at, m.id), reverse=True)
+        names = {p.id: p.name for p in kitchen.journal.where(Place)}
+        said = [(m.id, f"{self._moment(m)}, to the {names.get(m.place, 'place removed')}") for m in made]
+        fields = {"move": ChoiceField(self.session, "Which move", said, name="move")}
+        sentence = (
+            "It goes out of the lot's history, and the keep-by is reckoned without it."
+            if said
+            else "No move of this lot is recorded."
+        )
+
+        def keep() -> Done | None:
+            return self.session.act(remove_move, self._value("move") or 0)
+
+        return "Take back a move of", sentence, fields, keep
+
+    def _moment(self, made: LotMove) -> str:
+        here = self.session.kitchen.local(made.at)
+        return f"{day_words(here.date())} {here:%H:%M}"
 
     def _day(self, name: str) -> DateField:
         return DateField(self.session, "On", hint="empty means today", name=name)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QMenu, QPushButton, QWidget
 
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
@@ -15,9 +15,9 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
 from dryhouse.kitchen.amounts import amount_words
-from dryhouse.kitchen.cautions import cautions_for
-from dryhouse.kitchen.conditioning import days_needed
-from dryhouse.kitchen.days import day_words, end_of_day
+from dryhouse.kitchen.cautions import cautions_for, goes_by_its_date, is_bought
+from dryhouse.kitchen.conditioning import conditioning_of, one_in_words
+from dryhouse.kitchen.days import day_words, end_of_day, today
 from dryhouse.kitchen.shelf import keep_by_figure
 from dryhouse.kitchen.shelf_lines import ShelfLine
 
@@ -30,9 +30,15 @@ ACTS = (
     ("conditioning", "Con&dition", "D"),
     ("labels", "&Labels", "L"),
     ("throw_out", "Throw out", "Del"),
+    ("insects", "Treated against insects …", "I"),
+    ("move_back", "Take a wrong move back …", "W"),
+    ("remove", "Entered by mistake: remove it", "Shift+Del"),
 )
-"""What can be done with a lot: the act, its button, its key in the list. The first four are the usual ones."""
-_ACROSS = 4
+"""What can be done with a lot: the act, its words, its key in the list. The first four are the usual ones; from
+the eighth on they are in the menu More."""
+RUN = ("run_conditioning", "E")
+"""Conditioning begins today, or ends today: its button is shown where there is something to begin or end."""
+_ACROSS, _IN_MENU = 4, 7
 
 
 class LotPanel(QWidget):
@@ -47,21 +53,30 @@ class LotPanel(QWidget):
         self.gravest = CautionsView(session)
         self.keep_by = FigureView(session, "Keeps for", compact=True)
         self.facts = words("", select=True)
+        self.conditioned = words("", select=True)
+        self.run_button = button("", lambda: ask(RUN[0]), hint=f"{RUN[1]} in the list; another day: Condition")
         self.history = words("", "muted", select=True)
         self.cautions = CautionsView(session)
         self.to_batch = button("Its &batch", self._open_batch, "quiet", hint="Open the batch it came from")
         page = QWidget()
         inside = column(page, space=10)
         for widget in (
-            self.heading, self.status, self.gravest, self.keep_by, self.facts, self.history, self.cautions,
+            self.heading, self.status, self.gravest, self.keep_by, self.facts, self._running(),
+            self.history, self.cautions,
         ):  # fmt: skip
             inside.addWidget(widget)
         inside.addLayout(row(self.to_batch, 1))
         inside.addStretch(1)
         self.buttons = {
-            act: button(text, lambda a=act: ask(a), "" if n < _ACROSS else "quiet", hint=f"{key} in the list")
-            for n, (act, text, key) in enumerate(ACTS)
+            act: button(
+                text,
+                lambda a=act: ask(a),
+                "" if n < _ACROSS else "quiet",
+                hint=f"{key} in the list",
+            )
+            for n, (act, text, key) in enumerate(ACTS[:_IN_MENU])
         }
+        self.buttons["more"] = self._more(ask)
         grid = QGridLayout()
         grid.setSpacing(8)
         for n, made in enumerate(self.buttons.values()):
@@ -71,6 +86,22 @@ class LotPanel(QWidget):
         outer.addWidget(self._page, 1)
         outer.addLayout(grid)
         self.show_lot(None)
+
+    def _more(self, ask: Callable[[str], None]) -> QPushButton:
+        menu = QMenu(self)
+        for act, text, key in ACTS[_IN_MENU:]:
+            menu.addAction(f"{text}\t{key}", lambda a=act: ask(a))
+        made = button("Mo&re", lambda: None, "quiet", name="More for this lot")
+        made.setMenu(menu)
+        return made
+
+    def _running(self) -> QWidget:
+        self.conditioning = QWidget()
+        across = row(space=12)
+        across.addWidget(self.conditioned, 1)
+        across.addWidget(self.run_button)
+        self.conditioning.setLayout(across)
+        return self.conditioning
 
     def show_lot(self, id: int | None) -> None:
         """Show the lot of this number; None shows nothing."""
@@ -88,6 +119,7 @@ class LotPanel(QWidget):
         self.history.setText("\n".join(self._history(line)))
         self.to_batch.setVisible(lot.batch is not None)
         self._show_keep_by(line)
+        self._show_conditioning(line)
         cautions = cautions_for(self.state.facts(lot))
         stops = sum(c.severity == "stop" for c in cautions)
         self.gravest.set_cautions(cautions[:stops])
@@ -103,29 +135,33 @@ class LotPanel(QWidget):
             if figure.value < 0:
                 title, figure = f"Past its keep-by of {day}, since", replace(figure, value=-figure.value)
             self.keep_by.set_figure(figure, title=title)
-        elif line.keep_by is not None:
+        elif line.keep_by is not None and goes_by_its_date(line.lot):
             self.keep_by.set_figure(
                 None, "the date printed on its package", title=f"Until {day_words(line.keep_by)}"
             )
         else:
             self.keep_by.set_figure(None, line.reason, title="Keep-by not known")
 
+    def _show_conditioning(self, line: ShelfLine) -> None:
+        """How far it has come today, and what can be begun or ended."""
+        found = conditioning_of(self.state.book, line.lot, today(self.session.kitchen))
+        self.conditioning.setVisible(found is not None)
+        if found is not None:
+            self.conditioned.setText(one_in_words(found))
+            self.run_button.setText("&End it" if found.state in ("running", "moist") else "B&egin it")
+            self.run_button.setAccessibleName(f"{self.run_button.text().replace('&', '')}: conditioning, today")
+            self.run_button.setVisible(found.state in ("due", "running", "moist"))
+
     def _facts(self, line: ShelfLine) -> list[str]:
         style, lot = self.session.style, line.lot
         left = amount_words(line.mass_left_g, line.volume_left_ml, style) or "amount not recorded"
         packed = f" of {style.show(lot.mass)}" if lot.mass else ""
-        bought = lot.batch is None and lot.bought_keep_by is not None
         said = [
             f"{left} left{packed}",
-            f"{lot.package.capitalize()}, {'bought' if bought else 'packed'} {day_words(lot.packed_on)}"
+            f"{lot.package.capitalize()}, {'bought' if is_bought(lot) else 'packed'} {day_words(lot.packed_on)}"
             + ("" if lot.sealed else ", not sealed"),
             f"In the {line.place}" if line.place else "Its place is not recorded",
         ]
-        if lot.conditioned_from is not None:
-            until = (
-                f" to {day_words(lot.conditioned_to)}" if lot.conditioned_to else f", {days_needed()} days wanted"
-            )
-            said.append(f"Conditioned from {day_words(lot.conditioned_from)}{until}")
         if lot.pasteurised:
             said.append(f"Against insects: {lot.pasteurised}")
         return said + ([f"“{lot.notes}”"] if lot.notes else [])
@@ -151,7 +187,8 @@ class LotPanel(QWidget):
         for day, words_ in ((line.lot.opened_on, "opened"), (line.lot.redried_on, "dried again")):
             if day is not None:
                 told.append((day, words_))
-        return [f"{day_words(day)}  {text}" for day, text in sorted(told, key=lambda t: t[0], reverse=True)]
+        told.sort(key=lambda t: t[0])
+        return [f"{day_words(day)}  {text}" for day, text in reversed(told)]
 
     def _open_batch(self) -> None:
         if self.line is not None and self.line.lot.batch is not None:

@@ -12,13 +12,13 @@ from dryhouse.desk.list_place import ListPlace
 from dryhouse.desk.places.shelf.acts import ActForm
 from dryhouse.desk.places.shelf.date_field import DateField, say_day
 from dryhouse.desk.places.shelf.listing import LotListing, lot_name
-from dryhouse.desk.places.shelf.lot_panel import ACTS, LotPanel
+from dryhouse.desk.places.shelf.lot_panel import ACTS, RUN, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.kitchen.conditioning import conditioning_words
-from dryhouse.kitchen.lots import throw_out
+from dryhouse.kitchen.conditioning import conditioning_words, end_conditioning, start_conditioning
+from dryhouse.kitchen.lots import remove_lot, throw_out
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -57,7 +57,8 @@ class ShelfPlace(ListPlace):
         ("Ctrl+T", "the shelf along time"),
         ("Ctrl+G", "as it will stand on a day"),
         ("Ctrl+L", "labels for the chosen lots"),
-        *((key, f"in the list: {text.replace('&', '').lower()}") for _act, text, key in ACTS),
+        *((key, f"in the list: {text.strip(' …').replace('&', '').lower()}") for _act, text, key in ACTS),
+        (RUN[1], "in the list: conditioning begins today, or ends today"),
     )
 
     def __init__(self, session: Session) -> None:
@@ -140,7 +141,7 @@ class ShelfPlace(ListPlace):
             ("Ctrl+L", lambda: self.ask("labels")),
         ):
             QShortcut(QKeySequence(keys), self, act)
-        for act, _text, key in ACTS:
+        for act, key in (*((act, key) for act, _text, key in ACTS), RUN):
             made = QShortcut(QKeySequence(key), self.listing.table, lambda a=act: self.ask(a))
             made.setContext(Qt.ShortcutContext.WidgetShortcut)
 
@@ -187,6 +188,14 @@ class ShelfPlace(ListPlace):
         elif act == "throw_out":
             self.session.act(throw_out, lots)
             self.listing.table.setFocus()
+        elif act in ("remove", RUN[0]):
+            if self._settle.isActive():
+                self._settle.stop()
+                self._show_chosen()
+            lot = self.panel.line.lot if self.panel.line is not None else None
+            if lot is not None:
+                self._at_once(act, lot)
+            self.listing.table.setFocus()
         else:
             if act not in _MANY:
                 lots = [self.panel.line.lot.id if self.panel.line is not None else lots[0]]
@@ -195,6 +204,16 @@ class ShelfPlace(ListPlace):
             self.form.begin(act, lots, title)
             self._show_both()
             self.beside.setCurrentWidget(self.form)
+
+    def _at_once(self, act: str, lot: Lot) -> None:
+        """What needs no form: removed from the record, or conditioning begun or ended today."""
+        if act == "remove":
+            self.session.act(remove_lot, lot.id)
+        elif self.panel.run_button.isHidden() or self.panel.conditioning.isHidden():
+            self.session.say("There is no conditioning of this lot to begin or to end.")
+        else:
+            begun = lot.conditioned_from is not None and lot.conditioned_to is None
+            self.session.act(end_conditioning if begun else start_conditioning, lot.id)
 
     def pack(self, batch: int | None = None) -> None:
         """Open the form that packs a batch."""
