@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import datetime, tzinfo
 from itertools import pairwise
 from pathlib import Path
 
+from dryhouse.kitchen.moments import read_moment
+from dryhouse.kitchen.room import utc_now
 from dryhouse.kitchen.weighing_sheets import MINUTES, MOMENTS, Mapping, Sheet, guess, read_file
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_number
@@ -15,6 +19,21 @@ from dryhouse.science.units import MASS, SIZES, written_as
 
 _LONGEST_H = 366 * 24.0
 """No run is longer."""
+
+
+@dataclass(frozen=True)
+class _MachineClock:
+    """The machine's own clock and time zone: a file says its times, and no kitchen is open."""
+
+    now: Callable[[], datetime] = utc_now
+    zone: tzinfo | None = None
+
+    def local(self, moment: datetime) -> datetime:
+        """The moment on this clock."""
+        return moment.astimezone(self.zone)
+
+
+_WALL = _MachineClock()
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +46,7 @@ class Points:
 
 
 def read_points(path: Path) -> Points:
-    """The points of a CSV with columns `hours` (or minutes) and `grams` (or another mass). Raises InputProblem."""
+    """Points of a CSV with columns `hours` (minutes, moments) and `grams` (another mass). Raises InputProblem."""
     if not path.is_file():
         raise InputProblem(f"There is no file {path}; name a CSV file with the columns hours and grams.", "file")
     return points_of(read_file(path))
@@ -36,21 +55,22 @@ def read_points(path: Path) -> Points:
 def points_of(sheet: Sheet) -> Points:
     """Points from cells: an error names its line; unsorted and repeated times are put right and said."""
     columns = guess(sheet)
-    if columns.time is None or columns.mass is None or _has_days(sheet, columns):
+    if columns.time is None or columns.mass is None:
         raise InputProblem(
             "The file wants two columns, hours and grams, with those names in its first line "
             f"(found: {', '.join(sheet.header)})."
         )
     per_hour = 60.0 if columns.time_kind == MINUTES else 1.0
+    clock = _clock_hours(sheet, columns.time) if _has_days(sheet, columns) else None
     found: list[tuple[float, float]] = []
-    for line, cells in zip(sheet.lines, sheet.rows, strict=True):
+    for n, (line, cells) in enumerate(zip(sheet.lines, sheet.rows, strict=True)):
         comma = columns.decimal_comma
         if any(cells[len(sheet.header) :]):
             raise InputProblem(
                 f"Line {line} has more cells than the first line has names; with a decimal comma, put semicolons "
                 "between the columns."
             )
-        hours = _hours(line, cells[columns.time], comma, per_hour)
+        hours = clock[n] if clock is not None else _hours(line, cells[columns.time], comma, per_hour)
         grams = _cell(line, cells[columns.mass], "weight", comma, zero=False) * SIZES[columns.mass_unit]
         found.append((hours, grams))
     notes = []
@@ -79,6 +99,26 @@ def _has_days(sheet: Sheet, columns: Mapping) -> bool:
     return columns.time_kind == MOMENTS and not all(
         re.fullmatch(r"\d*\.?\d+|\d+[:h]\d\d", row[columns.time or 0].strip().lower()) for row in sheet.rows
     )
+
+
+def _clock_hours(sheet: Sheet, column: int) -> list[float]:
+    """Moments of some day, as the log of a scale keeps them, in hours from the earliest."""
+    moments: list[datetime] = []
+    for line, cells in zip(sheet.lines, sheet.rows, strict=True):
+        cell = cells[column]
+        if not cell:
+            raise InputProblem(f"Line {line}: the time is missing.")
+        try:
+            moments.append(read_moment(_WALL, cell, after=moments[-1] if moments else None))
+        except InputProblem as problem:
+            raise InputProblem(f"Line {line}: {problem.sentence}") from None
+    hours = [(at - min(moments)).total_seconds() / 3600.0 for at in moments]
+    for line, cells, hour in zip(sheet.lines, sheet.rows, hours, strict=True):
+        if hour > _LONGEST_H:
+            raise InputProblem(
+                f"Line {line}: “{cells[column]}” is more than a year after the first; is the day right?"
+            )
+    return hours
 
 
 def _hours(line: int, cell: str, comma: bool, per_hour: float) -> float:

@@ -9,6 +9,9 @@ from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
 
+MOST_TRAYS = 100
+"""More is a slip of the finger."""
+
 
 def dryers(kitchen: Kitchen, *, retired: bool = False) -> tuple[Dryer, ...]:
     """Every dryer in use, and those put away too where asked."""
@@ -55,8 +58,8 @@ def _check(kitchen: Kitchen, dryer: Dryer) -> None:
         raise InputProblem("A dryer needs a name.", "name")
     if any(d.name.casefold() == dryer.name.strip().casefold() and d.id != dryer.id for d in dryers(kitchen)):
         raise InputProblem(f"There is already a dryer called {dryer.name}.", "name")
-    if not 1 <= dryer.trays <= 100:
-        raise InputProblem("A dryer has between 1 and 100 trays.", "trays")
+    if not 1 <= dryer.trays <= MOST_TRAYS:
+        raise InputProblem(f"A dryer has between 1 and {MOST_TRAYS} trays.", "trays")
     low, high = dryer.temperature_low, dryer.temperature_high
     if low is not None and high is not None and low.si > high.si:
         raise InputProblem("The lowest temperature is above the highest.", "temperature_low")

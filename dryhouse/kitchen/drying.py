@@ -12,7 +12,7 @@ from datetime import UTC, datetime, timedelta
 
 from dryhouse.kitchen.clock import paused_at
 from dryhouse.kitchen.foods import food_name
-from dryhouse.kitchen.log import BatchDraft, check
+from dryhouse.kitchen.log import BatchDraft, check, parts_of
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, Weighing
 from dryhouse.kitchen.records.batches import (
@@ -28,10 +28,13 @@ from dryhouse.kitchen.records.batches import (
     TAKEN_OFF,
 )
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature, Volume
 
 SCOPES = (LOAD, SAMPLE)
+_HEAVIEST_TARE_G = 20_000.0
+"""Trays, jars and even the dryer weighed along come to less: our own choice, far above what any of them weighs."""
 AHEAD = timedelta(minutes=5)
 """How far the clock of whoever types may run ahead of ours before a moment counts as not yet come."""
 
@@ -257,6 +260,27 @@ def remembered_tare(weighings: Iterable[Weighing], scope: str) -> Mass | None:
     return next((w.tare for w in reversed(tuple(weighings)) if w.scope == scope), None)
 
 
+def loaded_g(kitchen: Kitchen, batch: Batch) -> float | None:
+    """Grams recorded as loaded: weighed, out of the pot, or the ingredients of a mix; None where none is."""
+    weighed = batch.prepared_mass or batch.cooked_mass_out
+    if weighed is not None:
+        return weighed.si
+    parts = parts_of(kitchen, batch.id)
+    return sum(p.mass.si for p in parts) if parts else None
+
+
+def far_too_heavy(kitchen: Kitchen, batch: Batch, weighing: Weighing) -> str:
+    """Why a reading cannot be right, where it is past what was loaded and any tare; else nothing."""
+    loaded = loaded_g(kitchen, batch)
+    if loaded is None or weighing.net_g <= loaded + _HEAVIEST_TARE_G:
+        return ""
+    manner = style(kitchen)
+    return (
+        f"{_said(weighing.gross)} is far more than the {manner.mass(loaded)} that was loaded, whatever tray or jar "
+        "was weighed along; check the number and its unit."
+    )
+
+
 # --- checks ------------------------------------------------------------------------------------------------
 
 
@@ -302,6 +326,8 @@ def _check_weighing(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: 
             "nothing; check the tare or the unit.",
             "gross",
         )
+    if amiss := far_too_heavy(kitchen, batch, weighing):
+        raise InputProblem(amiss, "gross")
     if any(w.at == weighing.at and w.scope == weighing.scope for w in others):
         raise InputProblem(
             "There is a weighing of that moment already; correct that one, or change the time.", "at"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import timedelta
 
+from dryhouse.kitchen.dryers import MOST_TRAYS
 from dryhouse.kitchen.foods import food
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Lot, MealPart, Weighing
@@ -195,6 +196,8 @@ def _check_settings(kitchen: Kitchen, batch: Batch) -> None:
         raise InputProblem("A rating is 1 to 5.", "rating")
     if batch.trays is not None and batch.trays < 1:
         raise InputProblem("A batch fills at least one tray.", "trays")
+    if batch.trays is not None and batch.trays > MOST_TRAYS:
+        raise InputProblem(f"A dryer has at most {MOST_TRAYS} trays here, not {batch.trays}.", "trays")
     if batch.dryer is not None:
         dryer = kitchen.present(Dryer, batch.dryer, "dryer", "dryer")
         if batch.trays is not None and batch.trays > dryer.trays:

@@ -7,9 +7,10 @@ person's own clock.
 from __future__ import annotations
 
 import re
-from datetime import UTC, date, datetime, time, timedelta
+from collections.abc import Callable
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
+from typing import Protocol
 
-from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_duration
 
@@ -37,13 +38,28 @@ _DAY_AND_TIME = re.compile(
 _TIME = re.compile(r"(?P<h>\d{1,2})(?:[:.h](?P<m>\d{2}))?(?::(?P<s>\d{2}))?\s*(?P<half>am|pm)?")
 
 
-def read_moment(kitchen: Kitchen, text: str, *, field: str = "", after: datetime | None = None) -> datetime:
+class Wall(Protocol):
+    """The clock on the wall, of a kitchen or on its own."""
+
+    @property
+    def now(self) -> Callable[[], datetime]:
+        """The present moment, in UTC."""
+
+    @property
+    def zone(self) -> tzinfo | None:
+        """Where the clock hangs; None means the machine's own time zone."""
+
+    def local(self, moment: datetime) -> datetime:
+        """The moment on this clock."""
+
+
+def read_moment(wall: Wall, text: str, *, field: str = "", after: datetime | None = None) -> datetime:
     """The moment typed, in UTC. Raises InputProblem saying how to write one.
 
     With `after`, as in the lines of a log, a time on its own means the first such time from then on.
     """
     try:
-        made = _moment(kitchen, text, field, after)
+        made = _moment(wall, text, field, after)
     except (ValueError, OverflowError) as problem:
         if isinstance(problem, InputProblem):
             raise
@@ -53,32 +69,30 @@ def read_moment(kitchen: Kitchen, text: str, *, field: str = "", after: datetime
     return made
 
 
-def _moment(kitchen: Kitchen, text: str, field: str, after: datetime | None) -> datetime:
+def _moment(wall: Wall, text: str, field: str, after: datetime | None) -> datetime:
     typed = text.strip()
     low = " ".join(typed.lower().replace(",", " ").split())
-    here = kitchen.local(kitchen.now())
+    here = wall.local(wall.now())
     if low in ("now", "just now"):
-        return kitchen.now()
+        return wall.now()
     if re.fullmatch(r"\d{4}-\d\d-\d\d[t ]\d\d:\d\d(:\d\d(\.\d+)?)?(z|[+-]\d\d:?\d\d)", low):
         return datetime.fromisoformat(low.upper()).astimezone(UTC)
     if low.endswith(" ago"):
-        return kitchen.now() - timedelta(seconds=parse_duration(low.removesuffix(" ago")).si)
+        return wall.now() - timedelta(seconds=parse_duration(low.removesuffix(" ago")).si)
     day_words, clock = _split(low)
     moment_of_day = _time(clock) if clock else None
     day = read_day(day_words, here.date()) if day_words else None
     if moment_of_day is None or (day is None and day_words):
         raise InputProblem(f"“{typed}” is not a moment; write it like {EXAMPLE}.", field)
     if day is None and after is not None:
-        first = kitchen.local(after).date()
-        made = _here(kitchen, first, moment_of_day)
+        first = wall.local(after).date()
+        made = _here(wall, first, moment_of_day)
         return (
-            made
-            if made > after - timedelta(minutes=1)
-            else _here(kitchen, first + timedelta(days=1), moment_of_day)
+            made if made > after - timedelta(minutes=1) else _here(wall, first + timedelta(days=1), moment_of_day)
         )
-    made = _here(kitchen, day or here.date(), moment_of_day)
-    if day is None and made > kitchen.now() + timedelta(minutes=1):
-        made = _here(kitchen, here.date() - timedelta(days=1), moment_of_day)
+    made = _here(wall, day or here.date(), moment_of_day)
+    if day is None and made > wall.now() + timedelta(minutes=1):
+        made = _here(wall, here.date() - timedelta(days=1), moment_of_day)
     return made
 
 
@@ -136,6 +150,6 @@ def _day(year: int, month: int, day: int) -> date | None:
         return None
 
 
-def _here(kitchen: Kitchen, day: date, at: time) -> datetime:
+def _here(wall: Wall, day: date, at: time) -> datetime:
     local = datetime.combine(day, at)
-    return (local.replace(tzinfo=kitchen.zone) if kitchen.zone else local.astimezone()).astimezone(UTC)
+    return (local.replace(tzinfo=wall.zone) if wall.zone else local.astimezone()).astimezone(UTC)

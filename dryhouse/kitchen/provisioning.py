@@ -16,6 +16,7 @@ from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Trip
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trip_lists import Bag, Buy, packing_list, shopping_list
 from dryhouse.kitchen.trip_lots import TripLot, lots_for
 from dryhouse.kitchen.trip_sheet import TripSheet, trip_sheet
@@ -71,7 +72,7 @@ def plan(kitchen: Kitchen, trip: int) -> Plan:
         batches.append((to_dry(covered.short_of(slug), recipe, margin), recipe))
     ready_by = start_of(kitchen, found.starts_on) - timedelta(days=pot("packing_days").value)
     made = calendar(batches, machines, now=kitchen.now(), ready_by=ready_by)
-    items = tuple(item_of(known[b.food], b, r, needs, covered, made, margin) for b, r in batches)
+    items = tuple(item_of(kitchen, known[b.food], b, r, needs, covered, made, margin) for b, r in batches)
     kwh = [run.kwh for run in made.runs]
     return Plan(
         trip=found,
@@ -94,7 +95,7 @@ def plan_batches(kitchen: Kitchen, trip: int) -> Done:
     pending = Pending()
     pending.remove(*kitchen.journal.where(Batch, trip=trip, state=PLANNED))
     next_id = kitchen.journal.next_id(Batch)
-    count = 0
+    count, manner = 0, style(kitchen)
     for run in worked.calendar.runs:
         for load in run.loads:
             known = food(kitchen, load.food)
@@ -112,7 +113,7 @@ def plan_batches(kitchen: Kitchen, trip: int) -> Done:
                     dryer=run.machine.id,
                     trays=load.trays,
                     set_temperature=None if warmth is None else Temperature(warmth.value),
-                    notes=f"Start by {_moment(kitchen, run.start)}; {load.dried:.0f} g dried are wanted.",
+                    notes=f"Start by {_moment(kitchen, run.start)}; {manner.mass(load.dried)} dried are wanted.",
                     trip=trip,
                     id=next_id + count,
                 )

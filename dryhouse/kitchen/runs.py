@@ -14,7 +14,7 @@ from functools import lru_cache
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.cautions import batch_cautions
 from dryhouse.kitchen.clock import Clock, clock_of
-from dryhouse.kitchen.drying import batch_numbered, events_of, weighings_of
+from dryhouse.kitchen.drying import batch_numbered, events_of, loaded_g, weighings_of
 from dryhouse.kitchen.foods import food as find_food
 from dryhouse.kitchen.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.log import parts_of
@@ -23,8 +23,9 @@ from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, BatchEvent, Dryer, Weighing
 from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, SAMPLE
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.settings import style
 from dryhouse.science.curves import CurveSet, fit_all
-from dryhouse.science.moisture import Load, Verdict, moisture_now, target_mass, verdict
+from dryhouse.science.moisture import MISMATCH, SCALE_G, Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.values import Caution, Fact, Figure
 
 LATE_SAMPLE_H = 0.25
@@ -132,6 +133,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     net = points[-1].net_g if points else None
     cautions = batch_cautions(kitchen, record, parts)
     moisture = moisture_now(load, net).with_cautions(cautions) if load is not None and net is not None else None
+    standing = _verdict(load, net, target, scope) if mine or len(points) > 1 else None
     curves = curves_of(points) if load is not None else None
     return DryingRun(
         batch=record,
@@ -150,13 +152,17 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         moisture=moisture,
         moisture_dry_basis=_with(cautions, _dry_basis(load, net)),
         moisture_ratio=_with(cautions, _ratio(load, net)),
-        verdict=_verdict(load, net, target, scope) if mine or len(points) > 1 else None,
+        verdict=standing,
         curves=curves,
         outlook=outlook_of(
             kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
         ),
         cautions=cautions,
-        asks=(*missing_for(kitchen, record, parts), *_oddities(scope, points)),
+        asks=(
+            *missing_for(kitchen, record, parts),
+            *_oddities(scope, points),
+            *_heavy(kitchen, record, weighings, standing),
+        ),
     )
 
 
@@ -259,3 +265,24 @@ def _oddities(scope: str, points: Sequence[Point]) -> tuple[str, ...]:
             "then is not known, so the food is drier than the moisture shown here.",
         )
     return ()
+
+
+def _heavy(
+    kitchen: Kitchen, batch: Batch, weighings: Sequence[Weighing], standing: Verdict | None
+) -> tuple[str, ...]:
+    """Readings heavier than what was loaded: nothing on a dryer gains weight. The verdict comes first."""
+    loaded = loaded_g(kitchen, batch)
+    over = [w for w in weighings if loaded is not None and w.net_g > loaded + SCALE_G]
+    told = standing is not None and standing.name == MISMATCH
+    if loaded is None or len(over) <= told:
+        return ()
+    manner = style(kitchen)
+    first = over[0]
+    many = "One weighing is" if len(over) == 1 else f"{len(over)} weighings are"
+    meant = " the tare is missing, or the unit is another"
+    if first.scope == SAMPLE:
+        meant += ", or it was the whole load, not the sample tray"
+    return (
+        f"Weights don't add up: {many} more than the {manner.mass(loaded)} that was loaded (first "
+        f"{manner.mass(first.net_g)}, {kitchen.local(first.at):%a %d %b %H:%M}). Perhaps{meant}; correct it.",
+    )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from dryhouse.kitchen.ingredients import DRIED
@@ -54,7 +54,10 @@ class Bag:
 
 
 def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
-    """Fresh food to dry, then the bought ingredients of the meals."""
+    """Fresh food to dry, then the bought ingredients of the meals.
+
+    Two different things that the meals call alike are called as the handbook calls them.
+    """
     lines = []
     for item in items:
         lines.append(Buy(item.name, item.purchased or item.prepared, _as_bought(item), True))
@@ -64,7 +67,11 @@ def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
             for line in eaten.sheet.parts:
                 if line.ingredient.kind != DRIED:
                     bought.setdefault(line.part.staple or line.part.name, []).append(line)
-    lines.extend(_bought(parts) for parts in bought.values())
+    made = [_bought(parts) for parts in bought.values()]
+    twice = {buy.name for buy in made if sum(other.name == buy.name for other in made) > 1}
+    for buy, parts in zip(made, bought.values(), strict=True):
+        staple = parts[0].ingredient.staple
+        lines.append(replace(buy, name=staple.name) if buy.name in twice and staple is not None else buy)
     return tuple(lines)
 
 

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
-from dryhouse.kitchen.drying import AHEAD, SCOPES, batch_numbered, weighings_of
+from dryhouse.kitchen.drying import AHEAD, SCOPES, batch_numbered, far_too_heavy, weighings_of
 from dryhouse.kitchen.foods import food_name
 from dryhouse.kitchen.moments import read_moment
 from dryhouse.kitchen.ports import Done, Pending
@@ -119,7 +119,18 @@ def preview(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: Mapping) -> Map
     into = batch_numbered(kitchen, batch)
     if into.started is None:
         raise InputProblem("This batch has no start; enter it first, since the file's times count from it.")
-    return map_rows(kitchen, sheet, mapping, into.started)
+    mapped = map_rows(kitchen, sheet, mapping, into.started)
+    heavy = {
+        row.line: amiss
+        for row in mapped.rows
+        if (amiss := far_too_heavy(kitchen, into, Weighing(batch, row.at, row.gross, row.tare, mapped.scope)))
+    }
+    errors = [*mapped.errors, *(LineError(line, amiss) for line, amiss in heavy.items())]
+    return replace(
+        mapped,
+        rows=tuple(row for row in mapped.rows if row.line not in heavy),
+        errors=tuple(sorted(errors, key=lambda error: error.line)),
+    )
 
 
 def import_weighings(kitchen: Kitchen, batch: int, mapped: Mapped) -> Done:

@@ -195,7 +195,8 @@ def explain_mismatch(load: Load, grams: float) -> str:
     if grams > load.grams:
         return (
             f"Weights don't add up: {grams:.0f} g is more than the {load.grams:.0f} g that was loaded. "
-            f"Was a tray or jar weighed along? That would be a tare of at least {grams - load.grams:.0f} g."
+            f"Was a tray or jar weighed along? That would be a tare of at least {grams - load.grams:.0f} g. Or the "
+            "unit is another, or the whole load was weighed where a sample tray was meant."
         )
     needed = 100.0 * (1.0 - grams / load.grams)
     return (

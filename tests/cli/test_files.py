@@ -49,7 +49,7 @@ def test_export_to_a_folder_writes_tables(file: Path, tmp_path: Path, capsys) ->
 
 def test_exporting_where_no_journal_is_makes_none(tmp_path: Path, capsys) -> None:
     code, _, said = run(capsys, "--journal", tmp_path / "no.dryhouse", "export", tmp_path / "all.json", "--json")
-    assert code == 1
+    assert code == 2
     assert "nothing to export" in said
     assert list(tmp_path.iterdir()) == []
 
@@ -108,3 +108,21 @@ def test_check_says_what_is_wrong(file: Path, capsys) -> None:
     journal.close()
     code, answer, _ = run(capsys, "--journal", file, "check", "--json")
     assert (code, answer) == (1, {"whole": False, "faults": ["Batch 3 names no food."]})
+
+
+@pytest.mark.parametrize("verb", [("check",), ("backup",), ("export", "all.json"), ("restore", "none.dryhouse")])
+def test_a_file_that_is_not_there_was_named_wrongly(tmp_path: Path, capsys, verb) -> None:
+    code, _, said = run(capsys, "--journal", tmp_path / "no.dryhouse", *verb)
+    assert code == 2
+    assert "There is no" in said
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_journal_is_not_restored_from_itself(tmp_path: Path, capsys) -> None:
+    file = tmp_path / "mine.dryhouse"
+    open_journal(file, write=True).close()
+    before = file.read_bytes()
+    code, _, said = run(capsys, "--journal", file, "restore", file)
+    assert code == 2
+    assert "the journal itself" in said
+    assert file.read_bytes() == before

@@ -306,3 +306,16 @@ def test_nothing_on_the_scale_is_no_weighing() -> None:
     batch = hands.start()
     with pytest.raises(InputProblem, match="reads nothing"):
         add_weighing(hands.kitchen, batch, Mass(0.0, "0 g"))
+
+
+def test_a_reading_past_any_tray_is_refused_and_nothing_is_written() -> None:
+    hands = Hands()
+    batch = hands.start(454.0)
+    with pytest.raises(InputProblem, match="number and its unit") as caught:
+        add_weighing(hands.kitchen, batch, Mass(4_535_470.0, "9999 lb"))
+    assert caught.value.field == "gross"
+    assert "9999 lb" in caught.value.sentence
+    assert weighings_of(hands.kitchen, batch) == ()
+    hands.weigh(batch, 6000.0, tare=Mass(5600.0))
+    with pytest.raises(InputProblem, match="number and its unit"):
+        correct_weighing(hands.kitchen, replace(weighings_of(hands.kitchen, batch)[0], gross=Mass(600_000.0)))

@@ -136,3 +136,11 @@ def test_a_batch_is_named_by_its_number():
     for wrong in ("9", "corn", "-1", "²", "9" * 25):
         with pytest.raises(InputProblem, match="no batch"):
             batch_named(kitchen, wrong)
+
+
+def test_more_trays_than_any_dryer_has_are_refused_without_a_dryer_too():
+    kitchen = a_kitchen(SHELF_DRYER)
+    with pytest.raises(InputProblem, match="100 trays") as caught:
+        log_batch(kitchen, BatchDraft(replace(DONE, dryer=None, trays=101)))
+    assert caught.value.field == "trays"
+    log_batch(kitchen, BatchDraft(replace(DONE, dryer=None, trays=100)))

@@ -28,6 +28,7 @@ from dryhouse.kitchen.records import (
     TripMeal,
 )
 from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.settings import UNITS_KEY, set_preference
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Area, Mass, Temperature, Volume
 from tests.fakes import FakeJournal
@@ -197,7 +198,18 @@ def test_what_gives_is_said_when_there_is_no_time() -> None:
     assert found.items[0].left_over > 0
     said = " ".join(found.gives)
     assert "Fewer bags: leave out 2 of the 2 bags with carrot" in said
-    assert "Buy dried: 120 g" in said
+    assert "Buy dried: 4.2 oz" in said
+    set_preference(late, UNITS_KEY, "metric")
+    assert any("Buy dried: 120 g" in line for line in plan(late, 1).gives)
+
+
+def test_loads_are_said_in_the_units_of_the_person() -> None:
+    kitchen = small_trip()
+    assert all(" g prepared" not in load for item in plan(kitchen, 1).items for load in item.loads)
+    set_preference(kitchen, UNITS_KEY, "metric")
+    loads = [load for item in plan(kitchen, 1).items for load in item.loads]
+    assert loads
+    assert all(" g prepared" in load or " kg prepared" in load for load in loads)
 
 
 def test_another_dryer_is_offered_where_it_would_help() -> None:
@@ -253,6 +265,13 @@ def test_one_staple_is_bought_once_whatever_the_meals_call_it() -> None:
     assert line.name == "Rice, white, long-grain"
     assert line.amount is not None
     assert line.amount.value == pytest.approx(2 * (50 + 30 + 50))
+
+
+def test_two_staples_the_meals_call_alike_are_told_apart() -> None:
+    one = MealPart(1, 1, "bouillon", staple="bouillon-low-sodium", mass=Mass(5.0), id=11)
+    other = MealPart(2, 1, "bouillon", staple="bouillon-chicken", mass=Mass(3.0), id=21)
+    names = {b.name for b in plan(small_trip(one, other), 1).shopping if not b.for_drying}
+    assert names == {"Bouillon, low sodium", "Bouillon powder, chicken"}
 
 
 @settings(max_examples=40, deadline=None)

@@ -221,3 +221,47 @@ def test_a_batch_not_weighed_yet_has_its_load_and_a_wide_forecast() -> None:
     assert run.net_g == 1000.0
     assert run.verdict is None
     assert run.last_weighed is None
+
+
+def test_a_reading_heavier_than_the_load_is_said_with_what_could_explain_it() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1400.0)
+    run = run_of(hands.kitchen, batch)
+    assert run.verdict is not None
+    assert run.verdict.name == "weights don't add up"
+    assert "tare of at least 400 g" in run.verdict.sentence
+    assert "unit" in run.verdict.sentence
+    hands.wait(1)
+    hands.weigh(batch, 800.0)
+    later = run_of(hands.kitchen, batch)
+    assert later.verdict is not None
+    assert later.verdict.name == "still moist"
+    assert any("One weighing is more than" in said and "tare" in said for said in later.asks)
+
+
+def test_a_heavy_reading_is_said_where_the_food_says_nothing_of_its_moisture() -> None:
+    hands = Hands()
+    batch = hands.start(500.0, food="sorrel")
+    hands.wait(1)
+    hands.weigh(batch, 900.0)
+    run = run_of(hands.kitchen, batch)
+    assert run.verdict is None
+    assert any("Weights don't add up" in said for said in run.asks)
+
+
+def test_a_sample_tray_heavier_than_the_whole_load_may_be_the_load() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1200.0, scope=SAMPLE)
+    assert any("not the sample tray" in said for said in run_of(hands.kitchen, batch).asks)
+
+
+def test_a_load_no_heavier_than_it_was_is_not_remarked_on() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1000.5)
+    assert not any("add up" in said for said in run_of(hands.kitchen, batch).asks)

@@ -161,3 +161,10 @@ def test_files_as_they_lie_on_disk(tmp_path) -> None:
 def test_the_kind_of_time_is_guessed_from_the_cells() -> None:
     assert guess(read_sheet("time,g\n14:05,900\n")).time_kind == MOMENTS
     assert guess(read_sheet("time,g\n0.5,900\n")).time_kind == HOURS
+
+
+def test_a_line_past_any_tray_is_an_error_of_its_line(hands, batch) -> None:
+    mapped = read(hands, batch, "hours,grams\n0.5,950\n1,900500\n2,800\n3,\n")
+    assert [r.gross.si for r in mapped.rows] == [950, 800]
+    assert [e.line for e in mapped.errors] == [3, 5]
+    assert "number and its unit" in mapped.errors[0].sentence

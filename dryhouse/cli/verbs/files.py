@@ -8,7 +8,7 @@ from pathlib import Path
 from dryhouse.cli.answers import add_json, say_json
 from dryhouse.house import default_journal, open_kitchen, sample_file
 from dryhouse.science.display import counted
-from dryhouse.science.errors import InputProblem, WorldProblem
+from dryhouse.science.errors import InputProblem
 
 
 def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -34,11 +34,18 @@ def _file(args: argparse.Namespace) -> Path:
     return sample_file() if args.sample else Path(args.journal or default_journal())
 
 
+def _present(args: argparse.Namespace, verb: str) -> Path:
+    """The journal that is named, where there is one. Raises InputProblem where there is none."""
+    journal = _file(args)
+    if not journal.exists():
+        raise InputProblem(f"There is no journal at “{journal}” yet, so there is nothing to {verb}.")
+    return journal
+
+
 def _export(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.exchange import every_record, write_records
 
-    if not (journal := _file(args)).exists():
-        raise WorldProblem(f"There is no journal at “{journal}” yet, so there is nothing to export.")
+    _present(args, "export")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         count = write_records(every_record(kitchen.journal), args.destination)
     if args.json:
@@ -64,7 +71,7 @@ def _import(args: argparse.Namespace) -> int:
 def _backup(args: argparse.Namespace) -> int:
     from dryhouse.journal.backup import back_up
 
-    made = back_up(_file(args))
+    made = back_up(_present(args, "back up"))
     if args.json:
         say_json({"file": str(made)})
     else:
@@ -78,6 +85,8 @@ def _restore(args: argparse.Namespace) -> int:
     journal = _file(args)
     if not args.file.exists():
         raise InputProblem(f"There is no file “{args.file}” to restore; name a backup.")
+    if journal.exists() and args.file.resolve() == journal.resolve():
+        raise InputProblem(f"“{args.file}” is the journal itself; name a backup of it. Nothing was changed.")
     former = restore(args.file, journal)
     if args.json:
         say_json(
@@ -91,7 +100,7 @@ def _restore(args: argparse.Namespace) -> int:
 def _check(args: argparse.Namespace) -> int:
     from dryhouse.journal.check import check
 
-    faults = check(_file(args))
+    faults = check(_present(args, "check"))
     if args.json:
         say_json({"whole": not faults, "faults": faults})
     else:
