@@ -12,16 +12,17 @@ from dryhouse.desk.places.meals.note_form import NoteForm
 from dryhouse.desk.places.meals.notes_view import NotesView
 from dryhouse.desk.places.meals.part_row import PartRow
 from dryhouse.desk.places.meals.parts_table import PartsTable
+from dryhouse.desk.places.meals.scale_offer import ScaleOffer
 from dryhouse.desk.places.meals.sums_view import SumsView
 from dryhouse.desk.places.meals.swap_view import SwapView
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.ingredients import Pantry
 from dryhouse.kitchen.meal_sheet import MealSheet, meal_parts, sheet_of
-from dryhouse.kitchen.meals import save_meal
+from dryhouse.kitchen.meals import save_meal, scale_meal
 from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
 from dryhouse.kitchen.shelf import shelf
@@ -47,6 +48,7 @@ class MealCard(QWidget):
         us = session.style.system == "us"
         self.name = TextField(session, "Meal", hint="such as squash and lentil stew", name="name")
         self.servings = NumberField(session, "Servings", hint="1", name="servings")
+        self.offer = ScaleOffer()
         self.cooking = ChoiceField(session, "Cooked by", [(c, c) for c in COOKING_STYLES], name="cooking")
         self.liquid = ChoiceField(session, "Eaten", [(s, s) for s in LIQUID_STYLES], name="liquid")
         self.minutes = NumberField(session, "Minutes", hint="as reckoned", name="cook_minutes")
@@ -79,10 +81,12 @@ class MealCard(QWidget):
         )
         for field in self._fields:
             field.changed.connect(self._pause.start)
-            field.accepted.connect(self.save)
+            field.accepted.connect(self.save if field is not self.servings else self._servings_entered)
         for choice in (self.cooking, self.liquid):
             choice.changed.connect(self._pause.start)
         self.parts.changed.connect(self._pause.start)
+        self.offer.scale_asked.connect(self.scale)
+        self.offer.keep_asked.connect(self._keep_amounts)
         self.parts.lot_asked.connect(self._go_to_lot)
         self.parts.swap_asked.connect(self._ask_swap)
         for piece in (self.note.saved, self.note.left):
@@ -111,6 +115,7 @@ class MealCard(QWidget):
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 16, 0)
         inside.addLayout(head)
+        inside.addWidget(self.offer)
         inside.addWidget(words("Ingredients", "heading"))
         inside.addWidget(self.parts)
         inside.addWidget(self.problem)
@@ -145,7 +150,8 @@ class MealCard(QWidget):
         for field in (self.name, self.method):
             field.edit.setCursorPosition(0)
         self.parts.set_parts(self.recorded)
-        self.parts.in_order(self.method)
+        tab_through(self.method, self.offer.scale, self.offer.keep)
+        self.parts.in_order(self.offer.keep)
         self.notes.show_meal(meal.id)
         self._close_forms()
         self.note_button.setEnabled(bool(meal.id))
@@ -201,6 +207,8 @@ class MealCard(QWidget):
         self.problem.setVisible(bool(said))
         self.parts.show_sheet(self.sheet)
         self.sums.show_sheet(self.sheet)
+        known = any(p.mass is not None or p.volume is not None for p in parts)
+        self.offer.show_for(self.meal, self.servings.value(), known)
         self.cautions.set_cautions(self.sheet.cautions if self.sheet is not None and parts else ())
 
     # --- acts ------------------------------------------------------------------------------------------------
@@ -223,6 +231,32 @@ class MealCard(QWidget):
         self.show_meal(meal)
         self.saved.emit(meal.id)
         return True
+
+    def scale(self) -> None:
+        """The amounts follow the servings; whatever else was changed is saved first."""
+        servings = self.servings.value()
+        if servings is None:
+            return
+        self.servings.set_value(self.meal.servings)
+        if self.is_changed() and not self.save():
+            self.servings.set_value(servings)
+            return
+        if self.session.act(scale_meal, self.meal.id, float(servings)) is not None:
+            self.show_meal(self.session.kitchen.journal.get(Meal, self.meal.id) or self.meal)
+            self.saved.emit(self.meal.id)
+        self.servings.setFocus()
+
+    def _keep_amounts(self) -> None:
+        self.save()
+        self.servings.setFocus()
+
+    def _servings_entered(self) -> None:
+        """Enter saves; where the amounts may have to follow, the keyboard goes to that choice first."""
+        self.reckon()
+        if self.offer.isHidden():
+            self.save()
+        else:
+            self.offer.scale.setFocus()
 
     def open_note(self) -> None:
         """Open the form that asks how it came out."""

@@ -36,6 +36,7 @@ class PartRow(QObject):
         super().__init__()
         self.session = session
         self._part = part
+        self._as_shown = ""
         self.problem = ""
         self.name = IngredientEntry(session, f"Ingredient {number}")
         self.amount = QLineEdit()
@@ -94,7 +95,8 @@ class PartRow(QObject):
         assert base is not None
         part = replace(base, name=choice.name if not self._same(choice) else base.name, id=self.number)
         try:
-            if self.amount.text().strip() != _typed_amount(part):
+            untouched = self._same(choice) and self.amount.text() == self._as_shown
+            if not untouched and self.amount.text().strip() != _typed_amount(part):
                 part = with_amount(self.session.kitchen, part, self.amount.text())
         except InputProblem as problem:
             self.problem = problem.sentence
@@ -161,6 +163,7 @@ class PartRow(QObject):
         kind = DRIED if part.food else STAPLE if part.staple else LABEL
         self.name.set_choice(Choice(kind, part.food or part.staple, part.name))
         self.amount.setText(_typed_amount(part) or self._shown(part))
+        self._as_shown = self.amount.text()
         self.amount.setCursorPosition(0)
         self.labels.show_part(part)
 

@@ -42,6 +42,7 @@ class MealsPlace(Place):
         ("Ctrl+N", "build a meal, or plan a trip"),
         ("Ctrl+F", "find a meal"),
         ("Ctrl+S", "save the meal"),
+        ("Enter", "in Servings, once changed: to the choice whether the amounts follow"),
         ("Ctrl+K", "note how it came out"),
         ("Ctrl+T", "turn between meals and trips"),
         ("Enter", "on a day: put the chosen meal there"),
