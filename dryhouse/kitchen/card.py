@@ -59,7 +59,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     """The card of a batch with these ingredients."""
     known = food(kitchen, batch.food)
     load, unit = load_for(kitchen, batch, parts), _mass_unit(batch)
-    dried = batch.dried_mass.si if batch.dried_mass is not None else None
+    dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
     target = target_for(kitchen, batch)
     figures: list[tuple[str, Figure]] = []
     sentences: list[str] = []

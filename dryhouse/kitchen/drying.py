@@ -172,6 +172,9 @@ def take_off(
     at = (at or kitchen.now()).astimezone(UTC)
     _check_moment(kitchen, running, at)
     loaded = running.prepared_mass
+    for name, amount in (("dried_mass", dried_mass), ("dried_volume", dried_volume)):
+        if amount is not None and amount.si <= 0:
+            raise InputProblem("Dried to nothing? Leave it empty where it was not measured.", name)
     if dried_mass is not None and loaded is not None and dried_mass.si > loaded.si:
         raise InputProblem(
             f"The dried food cannot weigh more ({_said(dried_mass)}) than what was loaded ({_said(loaded)}); "

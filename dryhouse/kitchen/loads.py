@@ -65,7 +65,7 @@ def _after_cooking(raw: float, cooked: float, fat: float, moisture: float | None
 def loaded_grams(food: Food, batch: Batch) -> float | None:
     """Grams on the trays: weighed, or what came out of the pot; None where neither was recorded."""
     weighed = batch.prepared_mass or batch.cooked_mass_out
-    return weighed.si if weighed is not None else None
+    return weighed.si if weighed is not None and weighed.si > 0 else None
 
 
 def target_for(kitchen: Kitchen, batch: Batch, food: Food | None = None) -> Fact | None:

@@ -145,13 +145,30 @@ def check(kitchen: Kitchen, draft: BatchDraft) -> str:
     known = food(kitchen, batch.food)
     for part in draft.parts:
         food(kitchen, part.food)
+        if part.mass.si <= 0:
+            raise InputProblem(f"How much {part.food} went in? A weight of nothing is not an ingredient.", "parts")
     _check_masses(batch)
     _check_times(kitchen, batch)
     _check_settings(kitchen, batch)
     return known.slug
 
 
+_AMOUNTS = {
+    "purchased_mass": "bought weight",
+    "prepared_mass": "prepared weight",
+    "prepared_volume": "prepared measure",
+    "cooked_mass_in": "weight before cooking",
+    "cooked_mass_out": "weight after cooking",
+    "dried_mass": "dried weight",
+    "dried_volume": "dried measure",
+}
+
+
 def _check_masses(batch: Batch) -> None:
+    for name, what in _AMOUNTS.items():
+        amount = getattr(batch, name)
+        if amount is not None and amount.si <= 0:
+            raise InputProblem(f"A {what} of nothing; leave it empty where it was not measured.", name)
     loaded, dried = batch.prepared_mass or batch.cooked_mass_out, batch.dried_mass
     if loaded is not None and dried is not None and dried.si >= loaded.si:
         raise InputProblem(

@@ -120,3 +120,10 @@ def test_poultry_without_a_measured_165_f_shows_a_stop_on_the_card_and_on_every_
     assert any(c.severity == "stop" for c in made.cautions)
     for title, figure in made.figures:
         assert any(c.severity == "stop" for c in figure.cautions), title
+
+
+@pytest.mark.parametrize(("loaded", "dried"), [(500.0, 0.0), (0.0, 9.0)])
+def test_a_weight_of_nothing_brought_in_from_a_file_makes_no_figures(loaded, dried):
+    card = batch_card(a_kitchen(Batch("corn", prepared_mass=Mass(loaded), dried_mass=Mass(dried), id=1)), 1)
+    assert card.figure("Yield by weight") is None
+    assert card.figure("Moisture now") is None

@@ -319,3 +319,11 @@ def test_a_reading_past_any_tray_is_refused_and_nothing_is_written() -> None:
     hands.weigh(batch, 6000.0, tare=Mass(5600.0))
     with pytest.raises(InputProblem, match="number and its unit"):
         correct_weighing(hands.kitchen, replace(weighings_of(hands.kitchen, batch)[0], gross=Mass(600_000.0)))
+
+
+def test_food_is_not_dried_to_nothing() -> None:
+    hands = Hands()
+    batch = hands.start(454.0)
+    hands.wait(9)
+    with pytest.raises(InputProblem, match="nothing"):
+        take_off(hands.kitchen, batch, Mass(0.0))

@@ -144,3 +144,20 @@ def test_more_trays_than_any_dryer_has_are_refused_without_a_dryer_too():
         log_batch(kitchen, BatchDraft(replace(DONE, dryer=None, trays=101)))
     assert caught.value.field == "trays"
     log_batch(kitchen, BatchDraft(replace(DONE, dryer=None, trays=100)))
+
+
+@pytest.mark.parametrize(
+    "name", ["purchased_mass", "prepared_mass", "cooked_mass_in", "cooked_mass_out", "dried_mass"]
+)
+def test_a_weight_of_nothing_is_left_empty_instead(name):
+    kitchen = a_kitchen(SHELF_DRYER)
+    with pytest.raises(InputProblem, match="of nothing") as caught:
+        log_batch(kitchen, BatchDraft(Batch("corn", **{name: Mass(0.0, "0 g")})))
+    assert caught.value.field == name
+    assert kitchen.journal.where(Batch) == ()
+
+
+def test_an_ingredient_of_nothing_is_no_ingredient():
+    kitchen = a_kitchen(SHELF_DRYER)
+    with pytest.raises(InputProblem, match="not an ingredient"):
+        log_batch(kitchen, BatchDraft(Batch("corn"), (BatchPart(0, 0, "apple", Mass(0.0)),)))
