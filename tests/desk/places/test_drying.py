@@ -359,6 +359,23 @@ def test_other_batches_of_the_food_are_laid_over(sitting, hands) -> None:
     assert len(chart.picture().runs) == 1
 
 
+def test_what_cannot_be_chosen_for_the_chart_says_why(sitting, hands) -> None:
+    batch = drying(sitting)
+    chart = sitting.place.detail.chart
+    assert chart.time.isEnabled()
+    assert chart.residuals.toolTip() == "How far each weighing lies from the curve"
+    chart.set_compared(batch, True)
+    for widget in (chart.time, chart.residuals):
+        assert not widget.isEnabled()
+        assert widget.toolTip().startswith("While comparing")
+    chart.set_compared(batch, False)
+    chart.view.set_value("drying rate")
+    assert "against the moisture" in chart.time.toolTip()
+    chart.view.set_value("mass")
+    assert chart.time.isEnabled()
+    assert not chart.time.toolTip()
+
+
 def test_the_chart_is_read_in_every_way_and_copied(sitting, hands) -> None:
     batch = drying(sitting)
     hands.dry(batch, (1, 2, 3, 5, 8))
@@ -454,7 +471,8 @@ def test_a_file_is_previewed_put_right_and_brought_in(sitting, hands, tmp_path, 
     assert page.table.item(1, 3).text().startswith("“about 600”")
     assert weighings_of(hands.kitchen, batch) == ()
     page.unit.set_value("oz")
-    assert page.mapped.rows[0].gross.si == pytest.approx(810 * 28.349523125)
+    assert [row.gross.si for row in page.mapped.rows] == [pytest.approx(412 * 28.349523125)]
+    assert "number and its unit" in page.table.item(0, 3).text()
     page.unit.set_value("g")
     page.go.setFocus()
     sitting.press(Qt.Key.Key_Space)
@@ -464,7 +482,8 @@ def test_a_file_is_previewed_put_right_and_brought_in(sitting, hands, tmp_path, 
     assert weighings_of(hands.kitchen, batch) == ()
 
 
-def test_meat_without_a_recorded_precook_says_stop_on_its_strip_and_when_taken_off(qtbot) -> None:
+@pytest.fixture
+def with_turkey() -> Hands:
     hands = Hands()
     turkey = Food(
         "turkey", "turkey", (), "poultry",
@@ -472,16 +491,37 @@ def test_meat_without_a_recorded_precook_says_stop_on_its_strip_and_when_taken_o
         traits=frozenset({"animal"}),
     )  # fmt: skip
     hands.kitchen = Kitchen(hands.journal, Handbook({"turkey": turkey}), now=lambda: hands.time, zone=UTC)
-    batch = hands.start(1000.0, food="turkey")
-    sitting = Sitting(qtbot, hands)
+    return hands
+
+
+def test_meat_without_a_recorded_precook_says_stop_on_its_strip_and_when_taken_off(qtbot, with_turkey) -> None:
+    batch = with_turkey.start(1000.0, food="turkey")
+    sitting = Sitting(qtbot, with_turkey)
     shown = sitting.place.strips[batch].stops
     assert shown.isVisible()
-    assert [c.severity for c in shown.cautions] == ["stop"]
+    assert {c.severity for c in shown.cautions} == {"stop"}
+    said = [c for c in sitting.place.runs[batch].cautions if c.severity in ("stop", "warn")]
+    assert [*shown.cautions, *sitting.place.strips[batch].warnings.cautions] == said
+    assert all(row.isVisible() for row in sitting.place.strips[batch].warnings.rows)
     sitting.ctrl(Qt.Key.Key_T)
-    assert "stop" in {c.severity for c in sitting.place.take_off.cautions.cautions}
+    assert {c.severity for c in sitting.place.take_off.stops.cautions} == {"stop"}
+    assert sitting.place.take_off.stops.y() < sitting.place.take_off.mass.y()
     run = sitting.place.runs[batch]
     for figure in (run.moisture, run.moisture_ratio, run.moisture_dry_basis, run.target_mass):
         assert any(c.severity == "stop" for c in figure.cautions)
+
+
+def test_the_form_says_stop_above_its_entries_until_the_heat_is_written_down(qtbot, with_turkey) -> None:
+    sitting = Sitting(qtbot, with_turkey)
+    form = sitting.place.form
+    sitting.place.start()
+    form.food.set_value(form.session.kitchen.handbook.identify("turkey"))
+    assert form.stops.isVisible()
+    assert form.stops.y() < form.fields["prepared_mass"].y()
+    before = len(form.stops.cautions)
+    form.fields["precook_temperature"].edit.setText("165 F")
+    form.fields["precook_measured"].set_value("thermometer")
+    assert len(form.stops.cautions) < before
 
 
 def test_every_entry_and_button_has_a_name(sitting, hands) -> None:
