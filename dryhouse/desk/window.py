@@ -134,6 +134,8 @@ class DeskWindow(QMainWindow):
         if view is not None:
             if self._sheet is not None and view is not self.stack.currentWidget():
                 self._sheet.hide()
+            if view is not self.stack.currentWidget():
+                self._bar.forget_refusal()
             self.stack.setCurrentWidget(view)
             self.rail.mark(place)
             self.settings.setValue("window/place", place)

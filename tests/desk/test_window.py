@@ -87,6 +87,18 @@ def test_f8_opens_the_gravest_caution_in_view(window, qtbot):
     assert window.sheet().as_text().startswith("Stop")
 
 
+def test_what_was_refused_goes_away_with_the_place_and_what_failed_stays(window):
+    window.go("journal")
+    window.session.say("That is no day.", "input")
+    window.go("journal")
+    assert window._bar.isVisible()
+    window.go("shelf")
+    assert not window._bar.isVisible()
+    window.session.say("The file cannot be written.", "world")
+    window.go("journal")
+    assert window._bar.isVisible()
+
+
 def test_undo_and_redo_by_key(window, qtbot):
     window.session.act(save_dryer, Dryer("another", 4))
     window.menus.undo.trigger()

@@ -1,8 +1,11 @@
-"""Cautions: a word for the severity, a shape, the text and its source. Never folded away."""
+"""Cautions: a word for the severity, a shape, the text and its source.
+
+Where room is short, notes may be folded behind one line that counts them; what says stop or take care never is.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
@@ -65,12 +68,37 @@ class CautionRow(Pressable):
         self.session.show_caution(self.caution)
 
 
-class CautionsView(QWidget):
-    """Every caution once, the gravest first. Hidden only where there is none at all."""
+class Fold(Pressable):
+    """The line that stands for folded notes. F8, Enter or a click shows them."""
 
-    def __init__(self, session: Session, cautions: Iterable[Caution] = ()) -> None:
+    def __init__(self, session: Session, unfold: Callable[[], None]) -> None:
+        super().__init__(session)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self._unfold = unfold
+        self._said = words("", "label", wrap=False)
+        column(self, margin=8).addWidget(self._said)
+
+    def count(self, number: int) -> None:
+        """Stand for so many notes."""
+        self._said.setText(f"{number} more cautions · F8 shows them")
+        self.setAccessibleName(f"{number} more cautions; F8 shows them")
+
+    def press(self) -> None:
+        """Show the notes."""
+        self._unfold()
+
+
+class CautionsView(QWidget):
+    """Every caution once, the gravest first. Hidden only where there is none at all.
+
+    `folds` puts two or more notes behind one line until they are asked for; from then on they stay shown.
+    """
+
+    def __init__(self, session: Session, cautions: Iterable[Caution] = (), *, folds: bool = False) -> None:
         super().__init__()
         self.session = session
+        self._folds = folds
+        self._fold: Fold | None = None
         self.cautions: tuple[Caution, ...] = ()
         self.rows: list[CautionRow] = []
         self._column = column(self, space=6)
@@ -91,14 +119,47 @@ class CautionsView(QWidget):
         for caution in self.cautions[len(self.rows) :]:
             self.rows.append(CautionRow(self.session, caution))
             self._column.addWidget(self.rows[-1])
+        kept = len(self.cautions) - self.folded
         for i, shown in enumerate(self.rows):
-            shown.setVisible(i < len(self.cautions))
+            shown.setVisible(i < kept)
+        self._show_fold()
         self.setVisible(bool(self.cautions))
         self.setAccessibleName(f"Cautions: {len(self.cautions)}")
 
+    @property
+    def folded(self) -> int:
+        """How many notes, the last of the cautions, stand behind the line."""
+        notes = sum(c.severity == "note" for c in self.cautions)
+        return notes if self._folds and notes > 1 else 0
+
+    def _show_fold(self) -> None:
+        if self.folded and self._fold is None:
+            self._fold = Fold(self.session, self.unfold)
+        if self._fold is not None:
+            self._column.addWidget(self._fold)  # below the rows, also those made since
+            self._fold.count(self.folded)
+            self._fold.setVisible(bool(self.folded))
+
+    def unfold(self) -> None:
+        """Show every note from now on; the keyboard goes from the line to the first of them."""
+        first = len(self.cautions) - self.folded
+        was_there = self._fold is not None and self._fold.hasFocus()
+        self._folds = False
+        self._show()
+        if was_there and first < len(self.rows):
+            self.rows[first].setFocus()
+
 
 def open_reason_in(page: QWidget) -> bool:
-    """Open the reason of the caution in focus, else of the first one shown on a page. False where none is."""
+    """Open the reason of the caution in focus, else of the first one shown on a page. False where none is.
+
+    Notes that are folded in view are shown first; the key pressed again then opens a reason.
+    """
+    folds = [f for f in page.findChildren(Fold) if f.isVisible()]
+    if folds and not any(r.hasFocus() for r in page.findChildren(CautionRow)):
+        for fold in folds:
+            fold.press()
+        return True
     rows = [r for r in page.findChildren(CautionRow) if r.isVisible()]
     rows.sort(key=lambda r: (not r.hasFocus(), r.mapTo(page, r.rect().topLeft()).y()))
     if rows:

@@ -64,6 +64,11 @@ class MessageBar(QFrame):
         self._timer.stop()
         self.hide()
 
+    def forget_refusal(self) -> None:
+        """What was refused belongs to the place it was refused in: it goes when the person goes elsewhere."""
+        if self.message is not None and self.message.kind == "input":
+            self.dismiss()
+
     def _copy(self) -> None:
         if self.message is not None:
             QGuiApplication.clipboard().setText(f"{self.message.text}\n\n{self.message.details}")

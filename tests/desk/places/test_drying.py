@@ -514,8 +514,8 @@ def test_meat_without_a_recorded_precook_says_stop_on_its_strip_and_when_taken_o
 def test_the_form_says_stop_above_its_entries_until_the_heat_is_written_down(qtbot, with_turkey) -> None:
     sitting = Sitting(qtbot, with_turkey)
     form = sitting.place.form
-    sitting.place.start()
-    form.food.set_value(form.session.kitchen.handbook.identify("turkey"))
+    sitting.ctrl(Qt.Key.Key_N)
+    sitting.type("turkey", ENTER)
     assert form.stops.isVisible()
     assert form.stops.y() < form.fields["prepared_mass"].y()
     before = len(form.stops.cautions)

@@ -2,10 +2,11 @@
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.messages import Message
-from dryhouse.desk.widgets.basics import words
-from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView
+from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView, Fold, open_reason_in
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.figure_view import FigureView, unbroken
 from dryhouse.desk.widgets.message_bar import MessageBar
@@ -128,6 +129,54 @@ def test_a_caution_opens_its_reason_by_key_and_by_click(session, qtbot):
     assert caught.args == [STOP]
     with qtbot.waitSignal(session.caution_asked):
         qtbot.mouseClick(row, Qt.MouseButton.LeftButton)
+
+
+WARN, HINT = Caution("warn", "Take care", "second source"), Caution("note", "One more thing", "third source")
+
+
+def in_view(view):
+    return [row.caution for row in view.rows if row.isVisible()]
+
+
+def test_notes_fold_behind_one_line_and_a_key_shows_them(session, qtbot):
+    page = QWidget()
+    view = CautionsView(session, (NOTE, STOP, HINT, WARN), folds=True)
+    column(page).addWidget(view)
+    qtbot.addWidget(page)
+    page.show()
+    assert in_view(view) == [STOP, WARN]
+    assert texts(view.findChild(Fold)) == ["2 more cautions · F8 shows them"]
+    asked = []
+    session.caution_asked.connect(asked.append)
+    assert open_reason_in(page)
+    assert in_view(view) == [STOP, WARN, NOTE, HINT]
+    assert asked == []
+    assert open_reason_in(page)
+    assert asked == [STOP]
+
+
+def test_what_says_stop_or_take_care_is_never_folded_and_one_note_takes_no_line(session, qtbot):
+    warnings = [Caution("warn", f"Take care {n}", "a source") for n in range(9)]
+    view = CautionsView(session, (STOP, *warnings, NOTE), folds=True)
+    qtbot.addWidget(view)
+    view.show()
+    assert in_view(view) == [STOP, *warnings, NOTE]
+    view.set_cautions((*warnings, NOTE, HINT))
+    assert in_view(view) == warnings
+    assert view.folded == 2
+
+
+def test_enter_on_the_line_goes_to_the_first_note(session, qtbot):
+    view = CautionsView(session, (STOP, NOTE, HINT), folds=True)
+    qtbot.addWidget(view)
+    view.show()
+    view.activateWindow()
+    line = view.findChild(Fold)
+    line.setFocus()
+    qtbot.waitUntil(line.hasFocus)
+    qtbot.keyClick(line, Qt.Key.Key_Return)
+    assert view.focusWidget() is view.rows[1]
+    assert not line.isVisible()
 
 
 def test_cautions_keep_their_words_when_the_look_changes(session, qtbot):

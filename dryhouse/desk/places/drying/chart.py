@@ -20,6 +20,7 @@ from dryhouse.science.display import METRIC
 
 RATE = "drying rate"
 VIEWS = ((WET, "wet basis"), (DRY, "dry basis"), (RATIO, "moisture ratio"), (MASS, "weight"), (RATE, "drying rate"))
+_RESIDUALS = "How far each weighing lies from the curve"
 _OFFERED = 12
 """So many other batches of the food are offered for comparing."""
 
@@ -35,7 +36,6 @@ class ChartPane(QWidget):
         self.view = ChoiceField(session, "Moisture as", VIEWS)
         self.time = ChoiceField(session, "Against", (("hours", "hours"), ("clock", "time of day")))
         self.residuals = QCheckBox("Residuals")
-        self.residuals.setToolTip("How far each weighing lies from the curve")
         self.compare = button("Com&pare", lambda: None, name="Compare with other batches of this food")
         self.menu = QMenu(self.compare)
         self.menu.aboutToShow.connect(self._offer)
@@ -49,6 +49,7 @@ class ChartPane(QWidget):
         inside.addLayout(choices)
         inside.addWidget(self.plot, 1)
         inside.addWidget(self.said)
+        self._grey(False)
         for changed in (self.view.changed, self.time.changed, self.residuals.toggled):
             changed.connect(lambda *_: self.draw())
         session.style_changed.connect(self.draw)
@@ -83,13 +84,31 @@ class ChartPane(QWidget):
             self.said.setText("")
             return
         rate = self.view.value() == RATE
-        for widget in (self.time, self.residuals):
-            widget.setEnabled(not rate and not self.compared)
+        self._grey(rate)
         self.plot.show_plot(draw_rates if rate else draw_runs, picture, table=table, said=self.in_words())
         curves = self.run.curves
         lines = [curves.sentence, *curves.warnings] if curves is not None else []
         self.said.setText(" ".join(lines))
         self.said.setVisible(bool(lines))
+
+    def _grey(self, rate: bool) -> None:
+        """Grey what cannot be chosen now, and say why where one points at it."""
+        if rate:
+            why = (
+                "The drying rate stands against the moisture, not against time",
+                "The drying rate is no curve that was fitted: nothing to lie off",
+            )
+        elif self.compared:
+            why = (
+                "While comparing, every batch is drawn in hours from its own start",
+                "While comparing, residuals would belong to more than one curve; take the other batches away first",
+            )
+        else:
+            why = ("", "")
+        for widget, reason, usual in zip((self.time, self.residuals), why, ("", _RESIDUALS), strict=True):
+            widget.setEnabled(not reason)
+            widget.setToolTip(reason or usual)
+            widget.setAccessibleDescription(reason or usual)
 
     def in_words(self) -> str:
         """The chart for those who cannot see it."""

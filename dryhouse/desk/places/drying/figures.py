@@ -48,7 +48,7 @@ class FiguresPane(QWidget):
         self.session = session
         self.views: list[FigureView] = []
         self.sentence = words("", "label")
-        self.stops, self.cautions = CautionsView(session), CautionsView(session)
+        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
         grid = QWidget()
         self._grid = QGridLayout(grid)
         self._grid.setContentsMargins(0, 0, 0, 0)

@@ -53,10 +53,12 @@ class StartForm(QWidget):
         self.heading = words("Start a batch", "title", wrap=False)
         self.food = FoodField(session)
         self.fields: dict[str, Field | ChoiceField] = {name: self._make(name) for name in NAMES}
-        self.cautions = CautionsView(session)
+        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
         self.remembered = words("", "small")
         self._build()
         self.food.chosen.connect(self._remember)
+        for field in self.fields.values():
+            field.changed.connect(self._caution)
         self.food.accepted.connect(lambda: self.fields["prepared_mass"].setFocus())
         for field in self.fields.values():
             if isinstance(field, Field):
@@ -97,6 +99,7 @@ class StartForm(QWidget):
         inside = column(page, space=6)
         inside.addWidget(self.food)
         inside.addWidget(self.remembered)
+        inside.addWidget(self.stops)
         inside.addLayout(self._grid(MAIN))
         self.animal = QWidget()
         self.animal.setLayout(self._grid(ANIMAL))
@@ -180,7 +183,14 @@ class StartForm(QWidget):
     def _show_food(self, food: Food | None) -> None:
         self.animal.setVisible(food is not None and food.animal)
         self.remembered.setText("")
-        self.cautions.set_cautions(batch_cautions(self.session.kitchen, self.draft(food)) if food else ())
+        self._caution()
+
+    def _caution(self) -> None:
+        """What must be known of the batch as far as it is filled in; stops stand above the entries."""
+        food = self.food.value()
+        said = batch_cautions(self.session.kitchen, self.draft(food)) if food else ()
+        self.stops.set_cautions(c for c in said if c.severity == "stop")
+        self.cautions.set_cautions(c for c in said if c.severity != "stop")
 
     def _toggle(self) -> None:
         self.more.setVisible(self.more_button.isChecked())

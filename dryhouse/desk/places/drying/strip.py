@@ -18,12 +18,14 @@ from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.pressable import draw_focus
+from dryhouse.kitchen.cautions import batch_facts
 from dryhouse.kitchen.drying import add_event, add_weighing, remembered_tare
 from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TURNED
 from dryhouse.kitchen.run_words import again_words, bands_words, finish_words, moisture_words, paused_words
 from dryhouse.kitchen.runs import DryingRun
 from dryhouse.science.display import duration
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
+from dryhouse.science.values import Caution
 
 SCOPE_WORDS = {LOAD: "whole load", SAMPLE: "sample tray"}
 _TINTS = {"dry enough": "keeping", "nearly": "use soon", "still moist": "note", "weights don't add up": "stop"}
@@ -57,8 +59,9 @@ class Strip(QFrame):
         self.again = words("", "muted")
         self.asks = words("", "small")
         self.slow = words("", "small")
-        self.stops = CautionsView(session)
-        self.stops_more = words("", "small")
+        self.stops, self.warnings = CautionsView(session), CautionsView(session)
+        """Every stop stands above the entry; what an animal food asks to take care of, at the foot."""
+        self.cautions_more = words("", "small")
         self.reading = QuantityField(session, "Scale reads", Mass, name="gross")
         self.scope = ChoiceField(session, "Weighed", SCOPE_WORDS.items(), name="scope")
         self.tare = QuantityField(session, "Empty tray (tare)", Mass, name="tare", allow_zero=True)
@@ -90,7 +93,6 @@ class Strip(QFrame):
         for label in (self.clock, self.state, self.finish, self.bands, self.again, self.slow, self.asks):
             inside.addWidget(label)
         inside.addWidget(self.stops)
-        inside.addWidget(self.stops_more)
         inside.addSpacing(4)
         entry = row(self.reading, self.scope)
         entry.setStretch(0, 3)
@@ -109,6 +111,8 @@ class Strip(QFrame):
         inside.addWidget(self.heat_row)
         self.heat_row.hide()
         inside.addLayout(row(self.off_button, self.note_button, self.more_button, 1, space=8))
+        inside.addWidget(self.warnings)
+        inside.addWidget(self.cautions_more)
 
     def _note_menu(self) -> QMenu:
         menu = QMenu(self)
@@ -141,15 +145,25 @@ class Strip(QFrame):
         if run.moisture is not None:
             now += f". Moisture {moisture_words(run, style)}"
         self.state.setText(now + ".")
-        stops = [c for c in run.cautions if c.severity == "stop"]
-        self.stops.set_cautions(stops[:1])
-        more = len(run.cautions) - 1
-        self._say(self.stops_more, f"{more} more cautions stand under Figures." if stops and more > 0 else "")
+        self._show_cautions(run)
         self._say(self.slow, run.outlook.slow_day)
         self._say(self.asks, "\n".join(run.asks))
         self.tick()
         self._remember(run)
         self.setAccessibleName(f"{name}, batch {run.batch.id}: {self.finish.text()}")
+
+    def _show_cautions(self, run: DryingRun) -> None:
+        said = {"stop"}
+        self.stops.set_cautions(c for c in run.cautions if c.severity == "stop")
+        warnings: list[Caution] = []
+        if "animal" in batch_facts(self.session.kitchen, run.batch).food.kinds:
+            said.add("warn")
+            warnings = [c for c in run.cautions if c.severity == "warn"]
+        self.warnings.set_cautions(warnings)
+        rest = sum(c.severity not in said for c in run.cautions)
+        more = " more" if rest < len(run.cautions) else ""
+        told = f"{rest}{more} {'caution stands' if rest == 1 else 'cautions stand'} under Figures."
+        self._say(self.cautions_more, told if rest else "")
 
     def tick(self) -> None:
         """Move the clock and what is said of the time; nothing is reckoned anew."""

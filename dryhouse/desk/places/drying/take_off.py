@@ -35,7 +35,7 @@ class TakeOffForm(QWidget):
         self.run: DryingRun | None = None
         self.heading = words("", "title")
         self.standing = words("", "label")
-        self.cautions = CautionsView(session)
+        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
         self.mass = QuantityField(session, "Dried weight", Mass, name="dried_mass")
         self.volume = QuantityField(session, "Dried measure", Volume, hint="such as 3 cups", name="dried_volume")
         self.at = MomentField(session, "When", hint="now", name="at")
@@ -48,6 +48,7 @@ class TakeOffForm(QWidget):
         inside = column(page, space=8)
         inside.addWidget(self.heading)
         inside.addWidget(self.standing)
+        inside.addWidget(self.stops)
         inside.addLayout(row(self.mass, self.volume, space=16))
         inside.addLayout(row(self.at, self.energy, space=16))
         inside.addLayout(row(self.rating, self.notes, space=16))
@@ -65,7 +66,8 @@ class TakeOffForm(QWidget):
         self.heading.setText(f"Take {run.title} off the dryer, batch {run.batch.id}")
         said = run.verdict.sentence if run.verdict else "Its dryness is not known from weights."
         self.standing.setText(self.session.style.masses_in(said))
-        self.cautions.set_cautions(run.cautions)
+        self.stops.set_cautions(c for c in run.cautions if c.severity == "stop")
+        self.cautions.set_cautions(c for c in run.cautions if c.severity != "stop")
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.set_value(None)
         self.rating.set_value(None)

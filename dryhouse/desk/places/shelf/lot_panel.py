@@ -54,7 +54,9 @@ class LotPanel(QWidget):
         self.keep_by = FigureView(session, "Keeps for", compact=True)
         self.facts = words("", select=True)
         self.conditioned = words("", select=True)
-        self.run_button = button("", lambda: ask(RUN[0]), hint=f"{RUN[1]} in the list; another day: Condition")
+        self.run_button = button(
+            "Begin it", lambda: ask(RUN[0]), hint=f"{RUN[1]} in the list; another day: Condition"
+        )
         self.history = words("", "muted", select=True)
         self.cautions = CautionsView(session)
         self.to_batch = button("Its &batch", self._open_batch, "quiet", hint="Open the batch it came from")
