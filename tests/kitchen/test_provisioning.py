@@ -322,3 +322,66 @@ def test_scaling_the_people_scales_the_amounts(times: int) -> None:
 
     one, many = dried(1), dried(times)
     assert many == pytest.approx({food: times * grams for food, grams in one.items()})
+
+
+LOTS = st.lists(st.tuples(st.sampled_from(["carrot", "corn"]), st.floats(1, 300), st.integers(-2, 6)), max_size=4)
+
+
+def stocked(lots: list[tuple[str, float, int]], margin: float = 0.0, *, now: datetime = NOW) -> Kitchen:
+    shelf = [bought(n, food, grams, DAY1 + timedelta(days=d)) for n, (food, grams, d) in enumerate(lots, 1)]
+    kitchen = small_trip(*shelf)
+    return a_kitchen(*_records(kitchen, replace(TRIP, spoilage_margin_pct=margin)), now=now)
+
+
+@settings(max_examples=40, deadline=None)
+@given(LOTS, st.sampled_from(["carrot", "corn"]), st.floats(1, 300), st.integers(0, 6))
+def test_another_jar_on_the_shelf_never_makes_more_to_dry(
+    lots: list[tuple[str, float, int]], food: str, grams: float, day: int
+) -> None:
+    before = {item.food: item.dried.value for item in plan(stocked(lots), 1).items}
+    after = {item.food: item.dried.value for item in plan(stocked([*lots, (food, grams, day)]), 1).items}
+    assert set(after) <= set(before)
+    for name, dried in after.items():
+        assert dried <= before[name] + 1e-6
+        if name != food:
+            assert dried == pytest.approx(before[name])
+
+
+@settings(max_examples=30, deadline=None)
+@given(LOTS, st.floats(0, 60), st.floats(0, 30))
+def test_a_wider_margin_never_dries_less(lots: list[tuple[str, float, int]], margin: float, more: float) -> None:
+    one = {item.food: item.dried.value for item in plan(stocked(lots, margin), 1).items}
+    other = {item.food: item.dried.value for item in plan(stocked(lots, margin + more), 1).items}
+    assert set(one) <= set(other)
+    assert all(other[food] >= dried - 1e-6 for food, dried in one.items())
+
+
+@settings(max_examples=30, deadline=None)
+@given(LOTS, st.integers(0, 19))
+def test_planning_only_reads_and_its_batches_are_taken_back_whole(
+    lots: list[tuple[str, float, int]], days_late: int
+) -> None:
+    kitchen = stocked(lots, now=NOW + timedelta(days=days_late))
+    before = _records(kitchen, TRIP)
+    worked = plan(kitchen, 1)
+    assert plan(kitchen, 1) == worked
+    assert _records(kitchen, TRIP) == before
+    try:
+        done = plan_batches(kitchen, 1)
+    except InputProblem:
+        assert not worked.calendar.runs
+        assert _records(kitchen, TRIP) == before
+        return
+    planned = sum(b.prepared_mass.si for b in kitchen.journal.where(Batch) if b.prepared_mass)
+    assert planned == pytest.approx(sum(load.prepared for run in worked.calendar.runs for load in run.loads))
+    kitchen.journal.write(done.undone().changes)
+    assert _records(kitchen, TRIP) == before
+
+
+@settings(max_examples=30, deadline=None)
+@given(LOTS)
+def test_what_is_in_the_bags_is_what_is_eaten(lots: list[tuple[str, float, int]]) -> None:
+    found = plan(stocked(lots), 1)
+    packed = sum(part.grams or 0.0 for bag in found.bags for part in bag.parts)
+    assert packed == pytest.approx(found.sheet.food_mass.value)
+    assert packed == pytest.approx(2 * (30 + 20 + 30))
