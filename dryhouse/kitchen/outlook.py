@@ -17,7 +17,7 @@ from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.chamber import Chamber, slow_reason, warmed
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Equilibrium, Forecast, Prior, forecast
-from dryhouse.science.moisture import Load, wet_to_dry
+from dryhouse.science.moisture import SCALE_G, Load, wet_to_dry
 from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
 from dryhouse.science.values import Fact, Figure, merge_bases
 
@@ -55,7 +55,8 @@ def outlook_of(
     """The outlook of a run whose points stand at these hours (from the first point) with these net masses.
 
     The forecast is of the target weight that the verdict goes by; how well the starting moisture is known
-    stands in the interval of the moisture and of the target weight. A batch that is off the dryer has no
+    stands in the interval of the moisture and of the target weight. Weighings heavier than the load are left out
+    of it, and there is none from such a one. A batch that is off the dryer has no
     forecast; its water activity is of its last weighing.
     """
     if load is None or target is None or not grams:
@@ -72,10 +73,14 @@ def outlook_of(
     level = None
     if settles is not None and settles.low is not None and settles.high is not None and settles.basis:
         level = Equilibrium(settles.value, settles.low, settles.high, settles.basis[0])
+    sound = [(h, g) for h, g in zip(hours, grams, strict=True) if g <= load.grams + SCALE_G]
+    if grams[-1] > load.grams + SCALE_G:
+        why = "the last weighing is more than was loaded."
+        return Outlook(why_none=why, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity)
     try:
         found = forecast(
-            hours,
-            grams,
+            [h for h, _ in sound],
+            [g for _, g in sound],
             dry_matter_g=load.solids,
             target_moisture_pct=target.value,
             equilibrium=level,

@@ -11,6 +11,7 @@ from dryhouse.kitchen.records.batches import DRYING, SAMPLE
 from dryhouse.kitchen.room import Kitchen
 from dryhouse.kitchen.runs import DryingRun
 from dryhouse.science.display import Style, duration
+from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.values import Figure, cautions_json
 
 LONG = timedelta(days=30)
@@ -24,10 +25,10 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
         yield f"Weight of the {what} now: {style.mass(run.net_g)}" + (
             f", target {style.mass(run.target_mass.value)}" if run.target_mass else ""
         )
-    if run.moisture is not None:
+    if run.moisture is not None and not (run.verdict is not None and run.verdict.name == MISMATCH):
         yield f"Moisture: {moisture_words(run, style)}"
     if run.verdict is not None:
-        yield run.verdict.sentence
+        yield style.masses_in(run.verdict.sentence)
     if run.batch.state == DRYING:
         yield finish_words(kitchen, run)
         if again := again_words(kitchen, run):

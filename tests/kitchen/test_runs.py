@@ -9,7 +9,9 @@ import pytest
 from dryhouse.kitchen.drying import add_event, start_batch, take_off
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.batches import LOAD, PAUSED, PLANNED, RESUMED, SAMPLE
+from dryhouse.kitchen.run_words import run_lines
 from dryhouse.kitchen.runs import planned, run_of, running
+from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import Hands
 
@@ -265,3 +267,32 @@ def test_a_load_no_heavier_than_it_was_is_not_remarked_on() -> None:
     hands.wait(1)
     hands.weigh(batch, 1000.5)
     assert not any("add up" in said for said in run_of(hands.kitchen, batch).asks)
+
+
+def test_a_reading_heavier_than_the_load_neither_makes_nor_bends_a_forecast() -> None:
+    hands, clean = Hands(), Hands()
+    batch, other = hands.start(1000.0), clean.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1600.0)
+    run = run_of(hands.kitchen, batch)
+    assert run.outlook.forecast is None
+    assert "more than was loaded" in run.outlook.why_none
+    clean.wait(1)
+    for hours, grams in ((1.0, 700.0), (1.0, 560.0), (1.0, 450.0)):
+        for room, number in ((hands, batch), (clean, other)):
+            room.wait(hours)
+            room.weigh(number, grams)
+    with_it, without = run_of(hands.kitchen, batch).outlook, run_of(clean.kitchen, other).outlook
+    assert with_it.forecast is not None
+    assert without.forecast is not None
+    assert with_it.forecast.finish.median == pytest.approx(without.forecast.finish.median)
+
+
+def test_weights_that_do_not_add_up_are_said_without_a_moisture_and_in_her_units() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1400.0)
+    lines = list(run_lines(hands.kitchen, run_of(hands.kitchen, batch), Style()))
+    assert not any(line.startswith("Moisture") for line in lines)
+    assert any("3 lb 1.4 oz is more than the 2 lb 3.3 oz that was loaded" in line for line in lines)
