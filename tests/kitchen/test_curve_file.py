@@ -78,7 +78,7 @@ def runs(draw: st.DrawFn, past_the_target: bool = False) -> Points:
     return Points(tuple(hours.tolist()), (500.0, *np.round(grams[1:], 1).tolist()))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(runs(), SCALES)
 def test_another_unit_of_mass_changes_nothing_but_the_masses(run: Points, scale: float) -> None:
     one = read_run(run, start_moisture_pct=85, target_moisture_pct=12)
