@@ -7,6 +7,7 @@ from datetime import timedelta
 
 import pytest
 
+from dryhouse.kitchen.days import day_words
 from dryhouse.kitchen.lots import (
     check_lot,
     draw,
@@ -81,7 +82,7 @@ def test_more_than_is_left_cannot_be_drawn(kitchen, lot):
 
 
 def test_draws_before_packing_in_the_future_or_for_no_purpose_are_refused(kitchen, lot):
-    with pytest.raises(InputProblem, match="before it was packed"):
+    with pytest.raises(InputProblem, match=f"before it was packed, on {day_words(lot.packed_on)}"):
         draw(kitchen, lot.id, Mass(1.0), on=lot.packed_on - timedelta(days=1))
     with pytest.raises(InputProblem, match="still to come"):
         draw(kitchen, lot.id, Mass(1.0), on=TODAY + timedelta(days=2))
