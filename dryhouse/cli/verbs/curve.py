@@ -12,7 +12,7 @@ from dryhouse.cli.answers import add_json, say_cautions, say_json
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("curve", help="the drying curves of a run, and when it is done")
-    parser.add_argument("file", type=Path, metavar="FILE.csv", help="columns: hours, grams")
+    parser.add_argument("file", type=Path, metavar="FILE.csv", help="columns: hours (or moments), grams")
     parser.add_argument("--food", metavar="FOOD", help="take starting and target moisture from this food")
     parser.add_argument("--until-moisture", metavar="PCT", help="moisture wanted, %% wet basis")
     parser.add_argument("--start-moisture", metavar="PCT", help="moisture at the first weighing, %% wet basis")
