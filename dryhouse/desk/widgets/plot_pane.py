@@ -28,10 +28,14 @@ _DOTS_PER_INCH = 100.0
 _PAPER_INCHES = (8.0, 5.0)
 _FORMATS = {"PNG picture": "png", "SVG drawing": "svg", "PDF page": "pdf"}
 _SETTLE_MS = 60
+_AFTER_THE_PLACE_MS = 30
 
 
 class PlotCanvas(QWidget):
     """The picture alone."""
+
+    _ready = False
+    """Whether the place round a first picture has been painted."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -41,6 +45,8 @@ class PlotCanvas(QWidget):
         self._image: QImage | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self.stale)
+        self._wait = QTimer(self, singleShot=True, interval=_AFTER_THE_PLACE_MS)
+        self._wait.timeout.connect(self._first)
         self.setMinimumSize(280, 200)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         session.theme.changed.connect(self.stale)
@@ -56,11 +62,19 @@ class PlotCanvas(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         if self.draw is None:
             return
+        if self._image is None and not PlotCanvas._ready:
+            self._wait.start()
+            return
         if self._image is None:
             self._image = self._render()
         painter = QPainter(self)
         painter.drawImage(self.rect(), self._image)
         painter.end()
+
+    def _first(self) -> None:
+        """The first picture of a sitting reads matplotlib, which takes a while: the place is painted before it."""
+        PlotCanvas._ready = True
+        self.update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
