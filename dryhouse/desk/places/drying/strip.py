@@ -24,11 +24,12 @@ from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED
 from dryhouse.kitchen.run_words import again_words, bands_words, finish_words, moisture_words, paused_words
 from dryhouse.kitchen.runs import DryingRun
 from dryhouse.science.display import duration
+from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
 from dryhouse.science.values import Caution
 
 SCOPE_WORDS = {LOAD: "whole load", SAMPLE: "sample tray"}
-_TINTS = {"dry enough": "keeping", "nearly": "use soon", "still moist": "note", "weights don't add up": "stop"}
+_TINTS = {"dry enough": "keeping", "nearly": "use soon", "still moist": "note", MISMATCH: "stop"}
 
 
 def with_unit(mass: Mass, unit: str) -> Mass:
@@ -142,7 +143,7 @@ class Strip(QFrame):
         now = f"{what} {style.mass(run.net_g)}" if run.net_g is not None else "Not weighed yet"
         if run.target_mass is not None:
             now += f", dry at {style.mass(run.target_mass.value)}"
-        if run.moisture is not None:
+        if run.moisture is not None and (run.verdict is None or run.verdict.name != MISMATCH):
             now += f". Moisture {moisture_words(run, style)}"
         self.state.setText(now + ".")
         self._show_cautions(run)
