@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from dryhouse.science.errors import WorldProblem
 
 if TYPE_CHECKING:
-    from dryhouse.kitchen.room import Kitchen
+    from dryhouse.kitchen.kitchen import Kitchen
 
 
 def default_journal() -> Path:
@@ -65,7 +65,7 @@ def open_kitchen(path: Path | None = None, *, sample: bool = False, write: bool 
 def _open(file: Path, *, write: bool) -> Kitchen:
     from dryhouse.handbook.reader import handbook
     from dryhouse.journal.opening import open_journal
-    from dryhouse.kitchen.room import Kitchen
+    from dryhouse.kitchen.kitchen import Kitchen
 
     return Kitchen(open_journal(file, write=write), handbook())
 

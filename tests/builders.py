@@ -6,8 +6,8 @@ from datetime import UTC, datetime
 
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food, HouseholdMeasure
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Record
-from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.values import Fact
 from tests.fakes import FakeJournal
 

@@ -8,7 +8,7 @@ from typing import Any
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, Dryer, OwnFood, Weighing
 from dryhouse.kitchen.records.links import LINKS, ONCE
-from dryhouse.kitchen.words import begins_a_word, foods_with_word, split_words
+from dryhouse.kitchen.search_words import begins_a_word, foods_with_word, split_words
 from dryhouse.science.errors import WorldProblem
 
 

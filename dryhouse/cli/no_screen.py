@@ -18,7 +18,7 @@ def no_screen() -> bool:
 def tell(path: Path | None, *, sample: bool) -> int:
     """Say so, show the newest batches instead, and name the way on."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.batch_list import batch_items, batch_line
+    from dryhouse.kitchen.cards.batch_list import batch_items, batch_line
     from dryhouse.kitchen.ports import BatchQuery
     from dryhouse.kitchen.settings import style
     from dryhouse.science.display import counted

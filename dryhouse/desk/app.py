@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from dryhouse.desk.milestones import Milestones
 
 if TYPE_CHECKING:
-    from dryhouse.desk.doors import Journals, Opener
+    from dryhouse.desk.journal_access import Journals, Opener
 
 LIBRARIES = (
     "libglib2.0-0 libgl1 libegl1 libxkbcommon-x11-0 libdbus-1-3 libfontconfig1 libxcb-cursor0 libxcb-icccm4 "

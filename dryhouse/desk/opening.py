@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QStandardPaths, Signal
 from PySide6.QtWidgets import QFileDialog
 
-from dryhouse.desk.ahead import read_ahead_later
-from dryhouse.desk.doors import Journals, Opener
+from dryhouse.desk.journal_access import Journals, Opener
 from dryhouse.desk.menus import fill_menus
+from dryhouse.desk.read_ahead import read_ahead_later
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.window import DeskWindow
@@ -18,7 +18,7 @@ from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.science.errors import WorldProblem
 
 if TYPE_CHECKING:
-    from dryhouse.kitchen.room import Kitchen
+    from dryhouse.kitchen.kitchen import Kitchen
 
 _FILES = "Journals (*.dryhouse);;All files (*)"
 

@@ -14,7 +14,7 @@ from dryhouse.kitchen.records.batches import DRYING
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QSystemTrayIcon
 
-    from dryhouse.kitchen.dues import Due
+    from dryhouse.kitchen.dryer.due_now import Due
 
 _LOOK_EVERY_MS = 30_000
 _FIRST_LOOK_MS = 4_000
@@ -87,7 +87,7 @@ class Reminders(QObject):
     def _reckon(self) -> tuple[Due, ...]:
         if not len(self.session.kitchen.journal.batch_ids(BatchQuery(states=(DRYING,)))):
             return ()
-        from dryhouse.kitchen.dues import dues
+        from dryhouse.kitchen.dryer.due_now import dues
 
         return self.session.attempt(dues, self.session.kitchen) or ()
 

@@ -17,7 +17,7 @@ from dryhouse.science.values import Caution, Figure
 
 if TYPE_CHECKING:
     from dryhouse.desk.theme import Theme
-    from dryhouse.kitchen.room import Kitchen
+    from dryhouse.kitchen.kitchen import Kitchen
 
 
 class Session(QObject):

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QMainWindow, QWidget
 from dryhouse.desk.theme import Theme
 
 if TYPE_CHECKING:
-    from dryhouse.desk.doors import Doorway
+    from dryhouse.desk.journal_access import Doorway
     from dryhouse.desk.place import Place, PlaceSpec
     from dryhouse.desk.session import Session
 
@@ -47,8 +47,8 @@ class DeskWindow(QMainWindow):
         if self._furnished:
             return
         from dryhouse.desk.place import places
+        from dryhouse.desk.place_area import Room
         from dryhouse.desk.rail import Rail
-        from dryhouse.desk.room import Room
         from dryhouse.desk.widgets.basics import column, row
 
         self._furnished = True

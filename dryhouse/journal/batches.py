@@ -15,7 +15,7 @@ from dryhouse.journal.mapping import from_micros, mapped, to_micros
 from dryhouse.journal.reading import every
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, YieldPair
 from dryhouse.kitchen.records import Batch, Dryer, OwnFood
-from dryhouse.kitchen.words import begins_a_word, foods_with_word, split_words
+from dryhouse.kitchen.search_words import begins_a_word, foods_with_word, split_words
 
 if TYPE_CHECKING:
     import numpy as np

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from dryhouse.journal.connecting import connect, may_write, take_lock
 from dryhouse.journal.database import Database, in_memory
-from dryhouse.journal.nothing import NoJournal
+from dryhouse.journal.empty_journal import NoJournal
 from dryhouse.journal.problems import NOTHING_CHANGED, world
 from dryhouse.journal.revision import HEAD, bring_up_to_date, create, is_empty, revision_of
 from dryhouse.journal.store import SqlJournal

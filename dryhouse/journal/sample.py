@@ -81,7 +81,7 @@ def build(file: Path) -> None:
     """The sample's tables as one journal file."""
     from dryhouse.handbook.reader import handbook
     from dryhouse.kitchen.exchange import bring_in, read_records
-    from dryhouse.kitchen.room import Kitchen
+    from dryhouse.kitchen.kitchen import Kitchen
 
     database = in_memory()
     create(database)

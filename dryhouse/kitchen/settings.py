@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Preference
-from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.errors import InputProblem
 

@@ -38,7 +38,7 @@ def main() -> None:
     from PySide6.QtWidgets import QApplication
 
     from dryhouse.desk.opening import Opening
-    from dryhouse.desk.places.journal.warm import warm
+    from dryhouse.desk.places.batches.preload import warm
     from dryhouse.desk.settings import settings
     from dryhouse.desk.theme import Theme
     from dryhouse.desk.window import DeskWindow

@@ -21,7 +21,7 @@ sys.path[:0] = [str(ROOT)]
 
 from dryhouse.handbook.reader import handbook  # noqa: E402
 from dryhouse.journal.opening import open_journal  # noqa: E402
-from dryhouse.kitchen.lots import move  # noqa: E402
+from dryhouse.kitchen.kitchen import Kitchen  # noqa: E402
 from dryhouse.kitchen.ports import Change  # noqa: E402
 from dryhouse.kitchen.records import (  # noqa: E402
     Batch,
@@ -32,9 +32,9 @@ from dryhouse.kitchen.records import (  # noqa: E402
     Place,
     PlaceTemperature,
 )
-from dryhouse.kitchen.room import Kitchen  # noqa: E402
-from dryhouse.kitchen.shelf import shelf  # noqa: E402
-from dryhouse.kitchen.shelf_book import ShelfBook  # noqa: E402
+from dryhouse.kitchen.shelf.book import ShelfBook  # noqa: E402
+from dryhouse.kitchen.shelf.lots import move  # noqa: E402
+from dryhouse.kitchen.shelf.shelf import shelf  # noqa: E402
 from dryhouse.science.quantities import Mass, Temperature, Volume  # noqa: E402
 
 FOODS = ("corn", "apple", "carrot", "turkey", "mushroom", "tomato", "ground-beef", "apricot", "onion", "pear")

@@ -31,10 +31,10 @@ from large import make  # noqa: E402
 
 from dryhouse.handbook.reader import handbook  # noqa: E402
 from dryhouse.journal.opening import open_journal  # noqa: E402
-from dryhouse.kitchen.drying import add_weighing, start_batch  # noqa: E402
+from dryhouse.kitchen.dryer.drying import add_weighing, start_batch  # noqa: E402
+from dryhouse.kitchen.dryer.runs import run_of  # noqa: E402
+from dryhouse.kitchen.kitchen import Kitchen  # noqa: E402
 from dryhouse.kitchen.records import Batch  # noqa: E402
-from dryhouse.kitchen.room import Kitchen  # noqa: E402
-from dryhouse.kitchen.runs import run_of  # noqa: E402
 from dryhouse.science.quantities import Mass, Temperature  # noqa: E402
 
 TIMES = 30
@@ -140,7 +140,7 @@ def window(kitchen: Kitchen, clock: Clock, batch: int) -> None:
     from PySide6.QtTest import QTest
     from PySide6.QtWidgets import QApplication
 
-    from dryhouse.desk.places.drying.view import DryingPlace
+    from dryhouse.desk.places.dryer.view import DryingPlace
     from dryhouse.desk.session import Session
     from dryhouse.desk.theme import Theme
 

@@ -92,10 +92,10 @@ def warm(file: Path) -> dict[str, float]:
     """Learning a food and answering an amount, in a process that has answered before."""
     from dryhouse.handbook.reader import handbook
     from dryhouse.journal.opening import open_journal
-    from dryhouse.kitchen.foods import food
-    from dryhouse.kitchen.room import Kitchen
-    from dryhouse.kitchen.yield_knowledge import learn
-    from dryhouse.kitchen.yields import answer
+    from dryhouse.kitchen.foods.catalog import food
+    from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.yields.knowledge import learn
+    from dryhouse.kitchen.yields.yields import answer
     from dryhouse.science.quantities import parse_amount
 
     kitchen = Kitchen(open_journal(file, write=False), handbook())
@@ -129,7 +129,7 @@ def typing(file: Path) -> dict[str, float]:
     from dryhouse.desk.theme import Theme
     from dryhouse.handbook.reader import handbook
     from dryhouse.journal.opening import open_journal
-    from dryhouse.kitchen.room import Kitchen
+    from dryhouse.kitchen.kitchen import Kitchen
 
     app = QApplication.instance() or QApplication([])
     session = Session(Kitchen(open_journal(file, write=False), handbook()), Theme(app, "light"))

@@ -10,7 +10,7 @@ import pytest
 from dryhouse.cli import main
 from dryhouse.handbook.reader import handbook
 from dryhouse.house import open_kitchen
-from dryhouse.kitchen.drying import start_batch, weighings_of
+from dryhouse.kitchen.dryer.drying import start_batch, weighings_of
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.quantities import Mass
 

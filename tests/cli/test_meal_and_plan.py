@@ -9,10 +9,10 @@ import pytest
 
 from dryhouse.cli import main
 from dryhouse.house import open_kitchen
-from dryhouse.kitchen.dryers import save_dryer
-from dryhouse.kitchen.meals import draft_part, save_meal
+from dryhouse.kitchen.batches.dryers import save_dryer
+from dryhouse.kitchen.meals.meals import draft_part, save_meal
 from dryhouse.kitchen.records import Batch, Dryer, Meal, Trip
-from dryhouse.kitchen.trips import put_meal, save_trip
+from dryhouse.kitchen.trips.trips import put_meal, save_trip
 from dryhouse.science.quantities import Area, Temperature
 
 COMMON = {"value", "low", "high", "unit", "measure", "basis", "workings", "cautions"}

@@ -8,8 +8,8 @@ import pytest
 
 from dryhouse.cli import main
 from dryhouse.journal.opening import open_journal
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Change
-from dryhouse.kitchen.room import Kitchen
 from tests.kitchen.shelf_room import FREEZER, ROOM, a_batch, packed
 
 

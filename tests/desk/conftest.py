@@ -14,8 +14,8 @@ from dryhouse.desk.opening import Opening
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.window import DeskWindow
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
-from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.quantities import Mass, Temperature
 from tests.builders import NOW, a_kitchen
 

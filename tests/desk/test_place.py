@@ -1,7 +1,7 @@
 """Places are found by scanning, and refresh only when they are seen."""
 
 from dryhouse.desk.place import Place, PlaceSpec, places
-from dryhouse.kitchen.dryers import save_dryer
+from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.records import Dryer
 
 

@@ -7,7 +7,7 @@ import pytest
 from dryhouse.desk.reminders import Reminders
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
-from dryhouse.kitchen.drying import add_weighing
+from dryhouse.kitchen.dryer.drying import add_weighing
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import Hands
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from dryhouse.kitchen.dryers import save_dryer
+from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.records import Dryer
 from dryhouse.kitchen.settings import set_preference
 from dryhouse.science.display import METRIC, US

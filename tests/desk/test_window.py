@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 from dryhouse.desk.help import show_keys
 from dryhouse.desk.widgets.cautions_view import CautionRow
 from dryhouse.desk.window import DeskWindow
-from dryhouse.kitchen.dryers import save_dryer
+from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.records import Dryer
 from dryhouse.science.display import METRIC
 from dryhouse.science.values import Basis, Caution, Figure

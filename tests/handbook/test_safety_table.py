@@ -11,8 +11,8 @@ from dryhouse.handbook.keeping_table import pasteurising, water_activity_limits
 from dryhouse.handbook.reader import handbook
 from dryhouse.handbook.reading import HandbookFault, Row
 from dryhouse.handbook.safety_table import _rule, rules_by_id, safety_rules, short_text
-from dryhouse.kitchen.cautions import food_cautions
-from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.values import Caution
 from tests.fakes import FakeJournal
 

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 import pytest
 from PySide6.QtCore import Qt
 
-from dryhouse.kitchen.drying import weighings_of
+from dryhouse.kitchen.dryer.drying import weighings_of
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from tests.journeys.conftest import CTRL
@@ -23,7 +23,7 @@ def clock(monkeypatch):
         moved = timedelta()
 
         def __call__(self) -> datetime:
-            from dryhouse.kitchen.room import utc_now
+            from dryhouse.kitchen.kitchen import utc_now
 
             return utc_now() + self.moved
 

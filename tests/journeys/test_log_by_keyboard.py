@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from dryhouse.house import open_kitchen
-from dryhouse.kitchen.card import batch_card
+from dryhouse.kitchen.cards.batch_card import batch_card
 from dryhouse.kitchen.records import Batch
 from tests.journeys.conftest import CTRL
 

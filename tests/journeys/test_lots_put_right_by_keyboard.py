@@ -6,12 +6,12 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from dryhouse.kitchen.conditioning import conditioning
-from dryhouse.kitchen.lots import move
-from dryhouse.kitchen.packing import Package, pack
-from dryhouse.kitchen.places import places
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Lot, LotMove
+from dryhouse.kitchen.shelf.conditioning import conditioning
+from dryhouse.kitchen.shelf.lots import move
+from dryhouse.kitchen.shelf.packing import Package, pack
+from dryhouse.kitchen.shelf.places import places
 from tests.journeys.conftest import CTRL
 
 ENTER, SHIFT = Qt.Key.Key_Return, Qt.KeyboardModifier.ShiftModifier

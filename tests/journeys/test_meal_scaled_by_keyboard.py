@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from dryhouse.kitchen.meal_sheet import meal_parts, meal_sheet
+from dryhouse.kitchen.meals.sheet import meal_parts, meal_sheet
 from dryhouse.kitchen.records import Meal
 from tests.journeys.conftest import CTRL
 

@@ -9,8 +9,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from dryhouse.kitchen.meal_sheet import meal_sheet
-from dryhouse.kitchen.meals import find_meal
+from dryhouse.kitchen.meals.meals import find_meal
+from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.records import Batch, CookingNote, Meal, Trip, TripMeal
 from tests.journeys.conftest import CTRL
 

@@ -8,10 +8,10 @@ from datetime import UTC, datetime, timedelta
 
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.drying import add_weighing, start_batch
+from dryhouse.kitchen.dryer.drying import add_weighing, start_batch
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Record
 from dryhouse.kitchen.records import Batch, Dryer
-from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
 from tests.fakes import FakeJournal

@@ -6,9 +6,9 @@ from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 from dryhouse.handbook.reader import handbook
-from dryhouse.kitchen.packing import Package, pack
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Lot, Place, PlaceTemperature
-from dryhouse.kitchen.room import Kitchen
+from dryhouse.kitchen.shelf.packing import Package, pack
 from dryhouse.science.quantities import Mass, Temperature, Volume
 from dryhouse.science.units import to_celsius
 from tests.fakes import FakeJournal

@@ -18,11 +18,11 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule, run_state_machine_as_test
 
 from dryhouse.handbook.reader import handbook
-from dryhouse.kitchen.batch_list import batch_items
-from dryhouse.kitchen.card import batch_card
-from dryhouse.kitchen.cautions import batch_cautions, lot_cautions
-from dryhouse.kitchen.conditioning import conditioning, end_conditioning, start_conditioning
-from dryhouse.kitchen.drying import (
+from dryhouse.kitchen.batches.log import BatchDraft, delete_batch, draft_for, edit_batch, log_batch, parts_of
+from dryhouse.kitchen.cards.batch_card import batch_card
+from dryhouse.kitchen.cards.batch_list import batch_items
+from dryhouse.kitchen.cautions.cautions import batch_cautions, lot_cautions
+from dryhouse.kitchen.dryer.drying import (
     add_event,
     add_weighing,
     correct_weighing,
@@ -32,20 +32,20 @@ from dryhouse.kitchen.drying import (
     take_off,
     weighings_of,
 )
-from dryhouse.kitchen.dues import dues
-from dryhouse.kitchen.labels import lot_labels
-from dryhouse.kitchen.log import BatchDraft, delete_batch, draft_for, edit_batch, log_batch, parts_of
-from dryhouse.kitchen.lots import check_lot, draw, edit_lot, move, open_lot, redry, remove_lot, throw_out
-from dryhouse.kitchen.packing import Package, pack, shelve, split
-from dryhouse.kitchen.places import add_place, places, remove_place
+from dryhouse.kitchen.dryer.due_now import dues
+from dryhouse.kitchen.dryer.runs import run_of, running
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Journal
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchPart, Lot, Place, Weighing
 from dryhouse.kitchen.records.batches import EVENT_KINDS, LOAD, SAMPLE
 from dryhouse.kitchen.records.lots import DRAW_KINDS, PACKAGES
-from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.runs import run_of, running
-from dryhouse.kitchen.shelf import shelf
-from dryhouse.kitchen.shelf_book import ShelfBook
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.conditioning import conditioning, end_conditioning, start_conditioning
+from dryhouse.kitchen.shelf.labels import lot_labels
+from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, redry, remove_lot, throw_out
+from dryhouse.kitchen.shelf.packing import Package, pack, shelve, split
+from dryhouse.kitchen.shelf.places import add_place, places, remove_place
+from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import pytest
 
-from dryhouse.kitchen.bench import target, water
-from dryhouse.kitchen.card import batch_card, preview
-from dryhouse.kitchen.cautions import batch_cautions, food_cautions, lot_cautions, meal_cautions
-from dryhouse.kitchen.labels import lot_labels
-from dryhouse.kitchen.log import BatchDraft
-from dryhouse.kitchen.meal_sheet import meal_sheet
-from dryhouse.kitchen.packing import Package, pack
+from dryhouse.kitchen.batches.log import BatchDraft
+from dryhouse.kitchen.cards.batch_card import batch_card, preview
+from dryhouse.kitchen.cautions.cautions import batch_cautions, food_cautions, lot_cautions, meal_cautions
+from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.records import Batch, Meal, MealPart
-from dryhouse.kitchen.runs import run_of
-from dryhouse.kitchen.shelf import keep_by_figure, keeps, shelf_line
-from dryhouse.kitchen.yields import yields
+from dryhouse.kitchen.shelf.labels import lot_labels
+from dryhouse.kitchen.shelf.packing import Package, pack
+from dryhouse.kitchen.shelf.shelf import keep_by_figure, keeps, shelf_line
+from dryhouse.kitchen.yields.quick_answers import target, water
+from dryhouse.kitchen.yields.yields import yields
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass
 from tests.kitchen.shelf_room import FREEZER, a_batch, a_shelf

@@ -15,9 +15,9 @@ from hypothesis import HealthCheck, given, settings
 from dryhouse.handbook.reader import handbook
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.exchange import bring_in, every_record, read_records, write_records
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Journal
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, Dryer, Lot, LotMove, OwnFood, Place, Preference, Weighing
-from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
 from tests.fakes import FakeJournal

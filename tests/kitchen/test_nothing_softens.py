@@ -6,21 +6,21 @@ from datetime import timedelta
 
 import pytest
 
-from dryhouse.kitchen.bag_labels import bag_labels
-from dryhouse.kitchen.card import batch_card
-from dryhouse.kitchen.cautions import food_cautions, lot_cautions, meal_cautions
-from dryhouse.kitchen.foods import add_food, food, set_figure
-from dryhouse.kitchen.log import BatchDraft, delete_batch, edit_batch
-from dryhouse.kitchen.lots import check_lot, edit_lot, open_lot
-from dryhouse.kitchen.meal_files import bring_meal, meal_text
-from dryhouse.kitchen.meal_sheet import meal_sheet
-from dryhouse.kitchen.packing import Package, shelve
+from dryhouse.kitchen.batches.log import BatchDraft, delete_batch, edit_batch
+from dryhouse.kitchen.cards.batch_card import batch_card
+from dryhouse.kitchen.cautions.cautions import food_cautions, lot_cautions, meal_cautions
+from dryhouse.kitchen.exchange.meal_files import bring_meal, meal_text
+from dryhouse.kitchen.foods.catalog import add_food, food, set_figure
+from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.ports import Change
-from dryhouse.kitchen.provisioning import plan
 from dryhouse.kitchen.records import Batch, BatchPart, Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.records.meals import COLD_SOAK
-from dryhouse.kitchen.shelf import keeps, shelf_line
-from dryhouse.kitchen.trip_lots import lots_for
+from dryhouse.kitchen.shelf.lots import check_lot, edit_lot, open_lot
+from dryhouse.kitchen.shelf.packing import Package, shelve
+from dryhouse.kitchen.shelf.shelf import keeps, shelf_line
+from dryhouse.kitchen.trips.bag_labels import bag_labels
+from dryhouse.kitchen.trips.lots import lots_for
+from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature

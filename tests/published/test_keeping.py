@@ -10,10 +10,10 @@ import pytest
 from dryhouse.handbook.keeping_table import keeping_lines, keeping_points, rule_of, water_activity_limits
 from dryhouse.handbook.reader import handbook
 from dryhouse.handbook.safety_table import rules_by_id
-from dryhouse.kitchen.cautions import facts_of_food
+from dryhouse.kitchen.cautions.cautions import facts_of_food
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Lot, LotMove, Place, PlaceTemperature
-from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.shelf import keep_by_figure, keeps, shelf_line
+from dryhouse.kitchen.shelf.shelf import keep_by_figure, keeps, shelf_line
 from dryhouse.science.keeping import life_at
 from dryhouse.science.quantities import Temperature
 from dryhouse.science.units import to_celsius

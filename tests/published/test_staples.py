@@ -12,10 +12,10 @@ import pytest
 from dryhouse.handbook.boiling import boiling_tables
 from dryhouse.handbook.reader import handbook
 from dryhouse.handbook.staples import staple, staples
-from dryhouse.kitchen.meal_sheet import MealSheet, sheet_of
-from dryhouse.kitchen.meals import draft_part
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.meals import draft_part
+from dryhouse.kitchen.meals.sheet import MealSheet, sheet_of
 from dryhouse.kitchen.records import Meal, MealPart
-from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.boiling import boiling_point
 from dryhouse.science.quantities import Mass, parse_mass
 from dryhouse.science.units import SIZES, to_fahrenheit

@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from dryhouse.kitchen.drying import add_weighing, start_batch
+from dryhouse.kitchen.dryer.drying import add_weighing, start_batch
+from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.runs import run_of
 from dryhouse.science.moisture import (
     Ingredient,
     dry_to_wet,

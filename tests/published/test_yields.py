@@ -138,7 +138,7 @@ def test_as_purchased_to_prepared(slug, bought_oz, prepared_oz):
 )
 def test_fresh_chopped_by_the_cup(slug, grams, cups):
     """Armed Forces card A-11, prepared weight and cups, within the interval of a cup of that cut."""
-    from dryhouse.kitchen.yield_knowledge import density_of
+    from dryhouse.kitchen.yields.knowledge import density_of
 
     known = density_of(load_foods()[slug], "fresh", "chopped", [])
     assert known.predictive.low <= grams / (cups * CUP) <= known.predictive.high
@@ -156,7 +156,7 @@ def test_fresh_chopped_by_the_cup(slug, grams, cups):
 )
 def test_dried_by_the_cup(slug, dried_oz, cups):
     """Armed Forces card A-11, dried weight and cups (9-2/3 tbsp, 1 cup, 3 qt; 2/3 cup, 2.5 qt)."""
-    from dryhouse.kitchen.yield_knowledge import density_of
+    from dryhouse.kitchen.yields.knowledge import density_of
 
     known = density_of(load_foods()[slug], "dried", "", [])
     assert known.predictive.low <= dried_oz * SIZES["oz"] / (cups * CUP) <= known.predictive.high

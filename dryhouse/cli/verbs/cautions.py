@@ -7,10 +7,10 @@ from typing import Any
 
 from dryhouse.cli.answers import add_json, cautions_of, say_json
 from dryhouse.house import open_kitchen
-from dryhouse.kitchen.cautions import batch_cautions, food_cautions, lot_cautions
-from dryhouse.kitchen.foods import food, food_name
-from dryhouse.kitchen.log import batch_named
-from dryhouse.kitchen.lots import lot_named, lot_title
+from dryhouse.kitchen.batches.log import batch_named
+from dryhouse.kitchen.cautions.cautions import batch_cautions, food_cautions, lot_cautions
+from dryhouse.kitchen.foods.catalog import food, food_name
+from dryhouse.kitchen.shelf.lots import lot_named, lot_title
 from dryhouse.science.errors import InputProblem
 
 

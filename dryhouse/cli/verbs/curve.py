@@ -22,8 +22,8 @@ def add(verbs: Any) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Answer with the finish in hours from the first row, and every model the weighings carry."""
-    from dryhouse.kitchen.curve_file import RunAnswer, answer_json, read_run, said
-    from dryhouse.kitchen.curve_points import read_points
+    from dryhouse.kitchen.dryer.curve_file import RunAnswer, answer_json, read_run, said
+    from dryhouse.kitchen.dryer.curve_points import read_points
     from dryhouse.science.quantities import parse_percent
     from dryhouse.science.values import Figure
 
@@ -36,7 +36,7 @@ def run(args: argparse.Namespace) -> int:
 
     def answer_with_food() -> RunAnswer:
         from dryhouse.house import open_kitchen
-        from dryhouse.kitchen.foods import food
+        from dryhouse.kitchen.foods.catalog import food
 
         with open_kitchen(args.journal, sample=args.sample) as kitchen:
             known = food(kitchen, args.food)

@@ -9,7 +9,7 @@ from dryhouse.cli.answers import add_json, say_figure
 from dryhouse.house import open_kitchen
 from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.kitchen.settings import style
-from dryhouse.kitchen.shelf import keeps
+from dryhouse.kitchen.shelf.shelf import keeps
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_temperature
 

@@ -40,10 +40,10 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Record the batch; answer its number and its card."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.card import batch_card
-    from dryhouse.kitchen.log import check, log_batch
+    from dryhouse.kitchen.batches.log import check, log_batch
+    from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
+    from dryhouse.kitchen.cards.batch_card import batch_card
     from dryhouse.kitchen.settings import style
-    from dryhouse.kitchen.typed_batch import TypedBatch, draft_from
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         typed = TypedBatch(

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from dryhouse.cli.answers import add_json, cautions_of, say_cautions, say_figure
 
 if TYPE_CHECKING:
-    from dryhouse.kitchen.meal_sheet import MealSheet, Sums
+    from dryhouse.kitchen.meals.sheet import MealSheet, Sums
     from dryhouse.science.display import Style
 
 SUMS = ("dry_mass", "energy", "energy_per_gram", "protein", "fat", "carbohydrate", "fibre", "sodium")
@@ -27,8 +27,8 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Answer with the water of the whole bag in ml, and everything else beside it."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.meal_sheet import meal_sheet
-    from dryhouse.kitchen.meals import find_meal
+    from dryhouse.kitchen.meals.meals import find_meal
+    from dryhouse.kitchen.meals.sheet import meal_sheet
     from dryhouse.kitchen.settings import style
     from dryhouse.science.quantities import parse_length, parse_number
 

@@ -9,10 +9,10 @@ from dryhouse.cli.answers import add_json, say_cautions, say_json
 from dryhouse.science.display import counted
 
 if TYPE_CHECKING:
-    from dryhouse.kitchen.plan_items import Item
-    from dryhouse.kitchen.provisioning import Plan
-    from dryhouse.kitchen.room import Kitchen
-    from dryhouse.kitchen.trip_lists import Bag
+    from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.trips.lists import Bag
+    from dryhouse.kitchen.trips.plan_items import Item
+    from dryhouse.kitchen.trips.provisioning import Plan
     from dryhouse.science.display import Style
     from dryhouse.science.values import Figure
 
@@ -29,9 +29,9 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Answer with the dried grams still to be made, the lists, and what gives where it cannot be met."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.provisioning import plan, plan_batches
     from dryhouse.kitchen.settings import style
-    from dryhouse.kitchen.trips import find_trip
+    from dryhouse.kitchen.trips.provisioning import plan, plan_batches
+    from dryhouse.kitchen.trips.trips import find_trip
 
     with open_kitchen(args.journal, sample=args.sample, write=args.write) as kitchen:
         trip = find_trip(kitchen, " ".join(args.trip))

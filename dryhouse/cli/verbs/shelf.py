@@ -7,12 +7,12 @@ from typing import Any
 
 from dryhouse.cli.answers import add_json, say_items
 from dryhouse.house import open_kitchen
-from dryhouse.kitchen.amounts import amount_words
-from dryhouse.kitchen.days import end_of_day, read_date, today
+from dryhouse.kitchen.calendar import end_of_day, read_date, today
 from dryhouse.kitchen.settings import style
-from dryhouse.kitchen.shelf import shelf
-from dryhouse.kitchen.shelf_book import ShelfBook
-from dryhouse.kitchen.shelf_lines import ShelfLine
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.lines import ShelfLine
+from dryhouse.kitchen.shelf.remaining import amount_words
+from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.display import Style
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import cautions_json
@@ -28,7 +28,7 @@ def add(verbs: Any) -> None:
 
 
 def _run(args: argparse.Namespace) -> int:
-    from dryhouse.kitchen.cautions import cautions_for
+    from dryhouse.kitchen.cautions.cautions import cautions_for
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         day = read_date(kitchen, args.on, "on") if args.on else today(kitchen)

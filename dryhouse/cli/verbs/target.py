@@ -22,8 +22,8 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Answer the target mass in the unit the fresh mass was typed in."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.bench import target
     from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.yields.quick_answers import target
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         figure = target(kitchen, " ".join(args.food), args.fresh, solids=args.solids, moisture=args.moisture)

@@ -20,8 +20,8 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Answer the water to the starting moisture, with the published cups beside it."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.bench import water
     from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.yields.quick_answers import water
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         figure, published = water(kitchen, " ".join(args.food), args.dried)

@@ -27,12 +27,12 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Record the weighing; answer moisture, verdict and forecast."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.drying import add_weighing, batch_meant
-    from dryhouse.kitchen.moments import read_moment
+    from dryhouse.kitchen.dryer.drying import add_weighing, batch_meant
+    from dryhouse.kitchen.dryer.run_words import run_json, run_lines
+    from dryhouse.kitchen.dryer.runs import run_of
     from dryhouse.kitchen.records.batches import LOAD, SAMPLE
-    from dryhouse.kitchen.run_words import run_json, run_lines
-    from dryhouse.kitchen.runs import run_of
     from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.typed_moments import read_moment
     from dryhouse.science.errors import InputProblem
     from dryhouse.science.quantities import parse_mass, parse_temperature
 

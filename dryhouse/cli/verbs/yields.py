@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from dryhouse.cli.answers import add_json, as_typed, say_figure
 
 if TYPE_CHECKING:
-    from dryhouse.kitchen.yields import YieldAnswer
+    from dryhouse.kitchen.yields.yields import YieldAnswer
     from dryhouse.science.values import Figure
 
 
@@ -28,7 +28,7 @@ def run(args: argparse.Namespace) -> int:
     """Answer in the unit that was typed; a measure is answered in grams, and in that measure beside it."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.settings import style
-    from dryhouse.kitchen.yields import DRIED, FRESH, yields
+    from dryhouse.kitchen.yields.yields import DRIED, FRESH, yields
     from dryhouse.science.quantities import parse_amount
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:

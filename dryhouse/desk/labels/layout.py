@@ -13,7 +13,7 @@ from html import escape
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QFont, QPaintDevice, QPainter, QTextDocument, QTextOption
 
-from dryhouse.kitchen.labels import Label
+from dryhouse.kitchen.shelf.labels import Label
 
 LARGEST_PT, SMALLEST_PT = 14.0, 5.0
 _COMFORTABLE_PT = 6.5

@@ -14,8 +14,8 @@ from dryhouse.desk.labels.sheets import label_sheets, sheet_named
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField
-from dryhouse.kitchen.labels import Label
 from dryhouse.kitchen.settings import preference, set_preference
+from dryhouse.kitchen.shelf.labels import Label
 
 SHEET_KEY = "labels.sheet"
 

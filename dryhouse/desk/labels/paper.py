@@ -11,7 +11,7 @@ from PySide6.QtGui import QImage, QPagedPaintDevice, QPageSize, QPaintDevice, QP
 
 from dryhouse.desk.labels.layout import Fitted, fit, paint
 from dryhouse.desk.labels.sheets import LabelSheet
-from dryhouse.kitchen.labels import Label
+from dryhouse.kitchen.shelf.labels import Label
 
 _DOTS = 600
 _PREVIEW_DOTS = 110

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QCompleter
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import Field
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.foods import find_foods, food
+from dryhouse.kitchen.foods.catalog import find_foods, food
 from dryhouse.science.errors import InputProblem
 
 

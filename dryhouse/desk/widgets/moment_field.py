@@ -6,7 +6,7 @@ from datetime import datetime
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import Field
-from dryhouse.kitchen.moments import read_moment
+from dryhouse.kitchen.typed_moments import read_moment
 
 
 def show_moment(session: Session, moment: datetime | None, *, missing: str = "—") -> str:

@@ -8,11 +8,11 @@ from dataclasses import replace
 from typing import Any
 
 from dryhouse.kitchen.exchange.files import every_record
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Journal, Pending, Record
 from dryhouse.kitchen.records import RECORD_KINDS, Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
-from dryhouse.kitchen.room import Kitchen
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
 

@@ -18,9 +18,9 @@ from dryhouse.journal.revision import HEAD, create  # noqa: E402
 from dryhouse.journal.sample import sample_folder  # noqa: E402
 from dryhouse.journal.store import SqlJournal  # noqa: E402
 from dryhouse.kitchen.exchange import bring_in, every_record, read_records, write_records  # noqa: E402
+from dryhouse.kitchen.kitchen import Kitchen  # noqa: E402
 from dryhouse.kitchen.records import Batch  # noqa: E402
 from dryhouse.kitchen.records.links import LINKS, OWNERS_FIRST  # noqa: E402
-from dryhouse.kitchen.room import Kitchen  # noqa: E402
 
 
 def main() -> None:

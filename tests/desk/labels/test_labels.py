@@ -14,7 +14,7 @@ from PySide6.QtGui import QImage
 from dryhouse.desk.labels.layout import MORE, SMALLEST_PT, fit, pieces_of, used_height
 from dryhouse.desk.labels.paper import LabelJob, preview, write_pdf
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named
-from dryhouse.kitchen.labels import Label, lot_labels
+from dryhouse.kitchen.shelf.labels import Label, lot_labels
 from dryhouse.science.display import Style
 from dryhouse.science.values import Caution
 from tests.kitchen.shelf_room import FREEZER, PANTRY, a_batch, a_shelf, packed

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QCompleter, QLineEdit
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark
-from dryhouse.kitchen.ingredients import LABEL, Choice, find_ingredients, identify_ingredient
+from dryhouse.kitchen.meals.ingredients import LABEL, Choice, find_ingredients, identify_ingredient
 from dryhouse.science.errors import InputProblem
 
 

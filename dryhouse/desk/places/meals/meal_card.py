@@ -20,13 +20,13 @@ from dryhouse.desk.widgets.basics import button, column, row, scrolling, tab_thr
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
-from dryhouse.kitchen.ingredients import Pantry
-from dryhouse.kitchen.meal_sheet import MealSheet, meal_parts, sheet_of
-from dryhouse.kitchen.meals import save_meal, scale_meal
+from dryhouse.kitchen.meals.ingredients import Pantry
+from dryhouse.kitchen.meals.meals import save_meal, scale_meal
+from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
 from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
-from dryhouse.kitchen.shelf import shelf
-from dryhouse.kitchen.shelf_book import ShelfLine
+from dryhouse.kitchen.shelf.book import ShelfLine
+from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column
 from dryhouse.desk.widgets.filter_bar import FilterBar
-from dryhouse.kitchen.meals import meals
+from dryhouse.kitchen.meals.meals import meals
 
 MEAL_MIME = "application/x-dryhouse-meal"
 

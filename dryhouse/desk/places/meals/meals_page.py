@@ -14,8 +14,8 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.printing import document, preview
-from dryhouse.kitchen.meal_files import ENDING, read_meal, write_meal
-from dryhouse.kitchen.meals import remove_meal
+from dryhouse.kitchen.exchange.meal_files import ENDING, read_meal, write_meal
+from dryhouse.kitchen.meals.meals import remove_meal
 from dryhouse.kitchen.records import Meal
 
 

@@ -12,9 +12,9 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, tab_through, words
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
-from dryhouse.kitchen.cooking import draws_for, note_cooking
-from dryhouse.kitchen.days import read_date, today
-from dryhouse.kitchen.meal_sheet import MealSheet, meal_sheet
+from dryhouse.kitchen.calendar import read_date, today
+from dryhouse.kitchen.meals.cooking import draws_for, note_cooking
+from dryhouse.kitchen.meals.sheet import MealSheet, meal_sheet
 from dryhouse.kitchen.records import CookingNote, CookingNotePart
 from dryhouse.kitchen.records.meals import CAME_BACK
 from dryhouse.science.quantities import Length, Volume

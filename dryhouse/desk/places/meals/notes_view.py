@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, row, words
-from dryhouse.kitchen.cooking import notes_of, remove_note
+from dryhouse.kitchen.meals.cooking import notes_of, remove_note
 from dryhouse.kitchen.records import CookingNote, CookingNotePart
 
 

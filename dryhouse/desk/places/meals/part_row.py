@@ -12,11 +12,11 @@ from dryhouse.desk.places.meals.label_figures import LabelFigures
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark
 from dryhouse.desk.widgets.basics import button, words
-from dryhouse.kitchen.ingredients import DRIED, LABEL, STAPLE, Choice
-from dryhouse.kitchen.meal_lines import PartSheet
-from dryhouse.kitchen.meals import part_of, with_amount
+from dryhouse.kitchen.meals.ingredients import DRIED, LABEL, STAPLE, Choice
+from dryhouse.kitchen.meals.lines import PartSheet
+from dryhouse.kitchen.meals.meals import part_of, with_amount
 from dryhouse.kitchen.records import Lot, MealPart
-from dryhouse.kitchen.shelf_book import ShelfLine
+from dryhouse.kitchen.shelf.book import ShelfLine
 from dryhouse.science.errors import InputProblem
 
 ANY_LOT = "any lot"

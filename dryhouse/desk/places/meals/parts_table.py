@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from dryhouse.desk.places.meals.part_row import PartRow
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import tab_through, words
-from dryhouse.kitchen.meal_sheet import MealSheet
+from dryhouse.kitchen.meals.sheet import MealSheet
 from dryhouse.kitchen.records import MealPart
-from dryhouse.kitchen.shelf_book import ShelfLine
+from dryhouse.kitchen.shelf.book import ShelfLine
 
 _HEADS = ("Ingredient", "Amount, dry", "From", "That is", "Takes up", "Gives")
 _WIDEST = (3, 2, 3, 1, 1, 1)

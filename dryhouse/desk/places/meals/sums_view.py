@@ -10,7 +10,7 @@ from dryhouse.desk.widgets.cautions_view import SAID
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.handbook.safety_table import short_text
-from dryhouse.kitchen.meal_sheet import MealSheet, Sums
+from dryhouse.kitchen.meals.sheet import MealSheet, Sums
 from dryhouse.science.nutrition import in_grams
 
 SERVING, BAG = "serving", "bag"

@@ -9,8 +9,8 @@ from dryhouse.desk.places.meals.ingredient_entry import IngredientEntry
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, words
+from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_part
 from dryhouse.kitchen.records import MealPart
-from dryhouse.kitchen.swaps import Difference, Swap, differences, preview_swap, swap_part
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.nutrition import in_grams
 

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QButtonGroup, QPushButton, QStackedWidget
 
 from dryhouse.desk.place import Place
 from dryhouse.desk.places.meals.meals_page import MealsPage
-from dryhouse.desk.places.meals.trips_page import TripsPage
+from dryhouse.desk.places.meals.trips.trips_page import TripsPage
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.kitchen.records import (

@@ -6,10 +6,10 @@ from collections.abc import Iterable, Sequence
 from html import escape
 from itertools import groupby
 
-from dryhouse.kitchen.meal_sheet import MealSheet, cooking_line
-from dryhouse.kitchen.provisioning import Plan
-from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.trip_lists import Bag, Buy
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.sheet import MealSheet, cooking_line
+from dryhouse.kitchen.trips.lists import Bag, Buy
+from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.science.display import Style
 from dryhouse.science.nutrition import in_grams
 from dryhouse.science.values import Caution, Figure

@@ -16,13 +16,13 @@ from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
-from dryhouse.kitchen.conditioning import days_needed, pasteurise, treatments
-from dryhouse.kitchen.days import day_words
-from dryhouse.kitchen.lots import check_lot, draw, edit_lot, move, open_lot, present, redry, remove_move
-from dryhouse.kitchen.places import places
+from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import LotMove, Place
 from dryhouse.kitchen.records.lots import COOKED, GIVEN
+from dryhouse.kitchen.shelf.conditioning import days_needed, pasteurise, treatments
+from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, present, redry, remove_move
+from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass
 
 Keep = Callable[[], Done | None]

@@ -11,9 +11,9 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
-from dryhouse.kitchen.packing import Package, shelve
-from dryhouse.kitchen.places import places
 from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.kitchen.shelf.packing import Package, shelve
+from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass, Volume
 
 

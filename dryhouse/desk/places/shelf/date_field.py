@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import Field
-from dryhouse.kitchen.days import read_date, today
+from dryhouse.kitchen.calendar import read_date, today
 from dryhouse.science.errors import InputProblem
 
 _AHEAD = re.compile(r"(?:in\s+|\+\s*)(\d{1,4})\s*(d|days?|w|weeks?|m|months?)?", re.IGNORECASE)

@@ -23,10 +23,10 @@ from dryhouse.desk.widgets.basics import column, words
 from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.paged_table import PagedTable
-from dryhouse.kitchen.days import day_words
-from dryhouse.kitchen.shelf_lines import ShelfLine
-from dryhouse.kitchen.standing import STANDINGS, THROWN_OUT, USED_UP
-from dryhouse.kitchen.words import split_words
+from dryhouse.kitchen.calendar import day_words
+from dryhouse.kitchen.search_words import split_words
+from dryhouse.kitchen.shelf.lines import ShelfLine
+from dryhouse.kitchen.shelf.status import STANDINGS, THROWN_OUT, USED_UP
 
 _STANDING_COLUMN = 1
 _FAR = date.max

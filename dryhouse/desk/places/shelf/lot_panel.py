@@ -14,12 +14,12 @@ from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
-from dryhouse.kitchen.amounts import amount_words
-from dryhouse.kitchen.cautions import cautions_for, goes_by_its_date, is_bought
-from dryhouse.kitchen.conditioning import conditioning_of, one_in_words
-from dryhouse.kitchen.days import day_words, end_of_day, today
-from dryhouse.kitchen.shelf import keep_by_figure
-from dryhouse.kitchen.shelf_lines import ShelfLine
+from dryhouse.kitchen.calendar import day_words, end_of_day, today
+from dryhouse.kitchen.cautions.cautions import cautions_for, goes_by_its_date, is_bought
+from dryhouse.kitchen.shelf.conditioning import conditioning_of, one_in_words
+from dryhouse.kitchen.shelf.lines import ShelfLine
+from dryhouse.kitchen.shelf.remaining import amount_words
+from dryhouse.kitchen.shelf.shelf import keep_by_figure
 
 ACTS = (
     ("move", "&Move", "M"),

@@ -14,16 +14,16 @@ from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, 
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
-from dryhouse.kitchen.cautions import batch_cautions, batch_facts
-from dryhouse.kitchen.conditioning import days_needed
-from dryhouse.kitchen.days import day_words
-from dryhouse.kitchen.foods import food_name
-from dryhouse.kitchen.packing import Package, pack, split, unpacked_g
-from dryhouse.kitchen.places import places
+from dryhouse.kitchen.calendar import day_words
+from dryhouse.kitchen.cautions.cautions import batch_cautions, batch_facts
+from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.kitchen.shelf.conditioning import days_needed
+from dryhouse.kitchen.shelf.packing import Package, pack, split, unpacked_g
+from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.units import SIZES
 

@@ -11,7 +11,8 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
-from dryhouse.kitchen.places import (
+from dryhouse.kitchen.records import Place, PlaceTemperature
+from dryhouse.kitchen.shelf.places import (
     add_place,
     edit_temperature,
     places,
@@ -21,7 +22,6 @@ from dryhouse.kitchen.places import (
     set_temperature,
     temperatures,
 )
-from dryhouse.kitchen.records import Place, PlaceTemperature
 from dryhouse.science.quantities import Temperature
 
 _ROLE = Qt.ItemDataRole.UserRole

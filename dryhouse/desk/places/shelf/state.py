@@ -11,12 +11,12 @@ from PySide6.QtCore import QObject, QThreadPool, Signal
 
 from dryhouse.desk.places.shelf.spec import SPEC
 from dryhouse.desk.session import Session
-from dryhouse.kitchen.days import end_of_day, today
+from dryhouse.kitchen.calendar import end_of_day, today
 from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import Lot
-from dryhouse.kitchen.shelf import shelf
-from dryhouse.kitchen.shelf_book import ShelfBook
-from dryhouse.kitchen.shelf_lines import ShelfLine
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.lines import ShelfLine
+from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.safety import LotFacts
 

@@ -9,8 +9,8 @@ from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, words
 from dryhouse.desk.widgets.plot_pane import PlotPane
-from dryhouse.kitchen.days import today
-from dryhouse.kitchen.standing import THROWN_OUT, USED_UP
+from dryhouse.kitchen.calendar import today
+from dryhouse.kitchen.shelf.status import THROWN_OUT, USED_UP
 
 
 class Timeline(QWidget):

@@ -17,8 +17,6 @@ from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.kitchen.conditioning import conditioning_words, end_conditioning, start_conditioning
-from dryhouse.kitchen.lots import remove_lot, throw_out
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -32,6 +30,8 @@ from dryhouse.kitchen.records import (
     Trip,
 )
 from dryhouse.kitchen.records import Place as PlaceRecord
+from dryhouse.kitchen.shelf.conditioning import conditioning_words, end_conditioning, start_conditioning
+from dryhouse.kitchen.shelf.lots import remove_lot, throw_out
 
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
@@ -257,7 +257,7 @@ class ShelfPlace(ListPlace):
 
     def show_labels(self, lots: list[int]) -> None:
         """Labels for these lots: preview, print, save."""
-        from dryhouse.kitchen.labels import lot_labels
+        from dryhouse.kitchen.shelf.labels import lot_labels
 
         if self._labels is None:
             from dryhouse.desk.labels.page import LabelsPage

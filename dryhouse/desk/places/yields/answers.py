@@ -16,7 +16,7 @@ from dryhouse.desk.places.yields.wording import (
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, card, column, row, words
 from dryhouse.desk.widgets.figure_view import FigureView, unbroken
-from dryhouse.kitchen.yields import YieldAnswer
+from dryhouse.kitchen.yields.yields import YieldAnswer
 
 NO_OWN = "No finished batch of it with both weights yet."
 

@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLineEdit, QPushButton,
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, fill, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
-from dryhouse.kitchen.yield_line import YieldLine
-from dryhouse.kitchen.yields import DRIED, FRESH, Direction
+from dryhouse.kitchen.yields.typed_line import YieldLine
+from dryhouse.kitchen.yields.yields import DRIED, FRESH, Direction
 
 ANY = "any"
 _WORDS = {
@@ -148,7 +148,7 @@ class AskBar(QWidget):
 
     def _take(self, name: str) -> None:
         """Put another food into the line, the amount kept."""
-        from dryhouse.kitchen.yield_line import read_line
+        from dryhouse.kitchen.yields.typed_line import read_line
 
         typed = self.line.text()
         said = read_line(self.session.kitchen, typed, decimal_comma=self.session.style.decimal_comma)

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import card, column, empty, words
-from dryhouse.kitchen.yield_moves import Move
+from dryhouse.kitchen.yields.influences import Move
 from dryhouse.plots.yields import percent
 from dryhouse.science.yields.moves import FEWEST
 

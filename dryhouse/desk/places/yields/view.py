@@ -21,13 +21,13 @@ from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.plot_pane import PlotPane
 from dryhouse.desk.widgets.printing import document, preview
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.cautions import food_cautions
-from dryhouse.kitchen.foods import food as find_food
+from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.records import Batch, Dryer, OwnFigure, OwnFood
-from dryhouse.kitchen.yield_knowledge import YieldKnowledge, learn
-from dryhouse.kitchen.yield_line import read_line
-from dryhouse.kitchen.yield_moves import what_moves
-from dryhouse.kitchen.yields import FRESH, YieldAnswer, answer
+from dryhouse.kitchen.yields.influences import what_moves
+from dryhouse.kitchen.yields.knowledge import YieldKnowledge, learn
+from dryhouse.kitchen.yields.typed_line import read_line
+from dryhouse.kitchen.yields.yields import FRESH, YieldAnswer, answer
 from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume

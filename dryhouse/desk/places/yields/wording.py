@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from html import escape
 
-from dryhouse.kitchen.yields import FRESH, YieldAnswer
+from dryhouse.kitchen.yields.yields import FRESH, YieldAnswer
 from dryhouse.plots.yields import Dot, Way, YieldPicture
 from dryhouse.science.display import Style
 from dryhouse.science.values import Figure, Measure

@@ -12,20 +12,20 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from dryhouse.desk.places.meals.meal_list import MEAL_MIME
-from dryhouse.desk.places.meals.trip_grid import PLACED_MIME
+from dryhouse.desk.places.meals.trips.trip_grid import PLACED_MIME
 from dryhouse.desk.places.meals.view import MEALS, TRIPS, MealsPlace
 from dryhouse.desk.places.meals.wording import drying_page, meal_page, packing_page, shopping_page
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.printing import document, to_pdf
 from dryhouse.handbook.reader import handbook
-from dryhouse.kitchen.bag_labels import bag_labels
-from dryhouse.kitchen.dryers import save_dryer
-from dryhouse.kitchen.meal_sheet import meal_parts, meal_sheet
-from dryhouse.kitchen.meals import draft_part, save_meal
-from dryhouse.kitchen.provisioning import plan
+from dryhouse.kitchen.batches.dryers import save_dryer
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.meals import draft_part, save_meal
+from dryhouse.kitchen.meals.sheet import meal_parts, meal_sheet
 from dryhouse.kitchen.records import Batch, Dryer, Lot, Meal, Trip, TripMeal
-from dryhouse.kitchen.room import Kitchen
-from dryhouse.kitchen.trips import put_meal, save_trip
+from dryhouse.kitchen.trips.bag_labels import bag_labels
+from dryhouse.kitchen.trips.provisioning import plan
+from dryhouse.kitchen.trips.trips import put_meal, save_trip
 from dryhouse.science.quantities import Area, Mass, Temperature
 from tests.fakes import FakeJournal
 

@@ -8,10 +8,10 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from dryhouse.desk.places.yields.view import YieldsPlace
-from dryhouse.kitchen.log import BatchDraft, log_batch
+from dryhouse.kitchen.batches.log import BatchDraft, log_batch
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.settings import set_preference
-from dryhouse.kitchen.yields import DRIED, FRESH
+from dryhouse.kitchen.yields.yields import DRIED, FRESH
 from dryhouse.science.quantities import Mass
 from tests.builders import NOW
 

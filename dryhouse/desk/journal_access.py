@@ -1,0 +1,59 @@
+"""Opening journals from the window: her own, another file, the sample; backing up and restoring.
+
+The desk does not know the journal; what it needs of it is given by the house through `Journals`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.kitchen import Kitchen
+
+Opener = Callable[[], "Kitchen"]
+
+
+class Journals(Protocol):
+    """What the house lends the desk. Each raises WorldProblem where the world does not play along."""
+
+    def own(self) -> Kitchen:
+        """The journal the program was started with: hers, unless another was named."""
+
+    def file(self, path: Path) -> Kitchen:
+        """The journal in this file, made where there is none."""
+
+    def sample(self) -> Kitchen:
+        """A fresh copy of the sample journal."""
+
+    def path(self, kitchen: Kitchen) -> Path:
+        """The file an open journal is in."""
+
+    def name(self, kitchen: Kitchen) -> str:
+        """What to call an open journal in the window's title."""
+
+    def back_up(self, kitchen: Kitchen) -> Path:
+        """Copy an open journal to its folder of backups; where the copy is."""
+
+    def restore(self, backup: Path, into: Path | None = None) -> Path | None:
+        """Put a backup in the place of a journal that is not open; where the former one is kept."""
+
+
+class Doorway(Protocol):
+    """What the menus can ask of whoever opens journals."""
+
+    def open_own(self) -> None:
+        """Her own journal."""
+
+    def open_sample(self) -> None:
+        """The sample journal."""
+
+    def ask_open(self) -> None:
+        """Ask which file, and open it."""
+
+    def back_up(self) -> None:
+        """Copy the open journal to its folder of backups."""
+
+    def ask_restore(self) -> None:
+        """Ask which backup, and put it in the journal's place."""

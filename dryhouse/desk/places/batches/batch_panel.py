@@ -1,0 +1,121 @@
+"""The chosen batch beside the list: its card, and what can be done with it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.places.batches.card_view import CardView
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
+from dryhouse.desk.widgets.moment_field import show_moment
+from dryhouse.kitchen.records import Batch, BatchPart, Dryer
+from dryhouse.kitchen.records.batches import DRYING, PLANNED
+from dryhouse.science.errors import InputProblem
+
+_NOT_YET = {
+    PLANNED: ("unknown", "Planned: start it in Drying now when its trays go in."),
+    DRYING: ("unknown", "In the dryer: its drying chart shows how far it is."),
+}
+"""What is said of a batch that has no dried weight yet."""
+
+
+def facts_of(session: Session, batch: Batch) -> list[str]:
+    """What was recorded of a batch beside its weights, in short lines."""
+    kitchen, style = session.kitchen, session.style
+    lines = []
+    planned = batch.state == PLANNED
+    when = [
+        f"{word} {show_moment(session, at)}"
+        for word, at in (("Start by" if planned else "Started", batch.started), ("ended", batch.ended))
+        if at
+    ]
+    if when:
+        lines.append(", ".join(when))
+    dryer = kitchen.journal.get(Dryer, batch.dryer) if batch.dryer is not None else None
+    how = [
+        dryer.name if dryer else "",
+        f"{batch.trays} {'tray' if batch.trays == 1 else 'trays'}" if batch.trays else "",
+        f"at {style.temperature(batch.set_temperature.si)}" if batch.set_temperature else "",
+    ]
+    lines.append(", ".join(h for h in how if h))
+    what = [
+        batch.form,
+        style.length(batch.thickness.si) + " thick" if batch.thickness else "",
+        f"from {batch.made_from}" if batch.made_from else "",
+        batch.pretreatment,
+    ]
+    lines.append(", ".join(w for w in what if w))
+    weights = [
+        f"bought {style.show(batch.purchased_mass)}" if batch.purchased_mass else "",
+        f"{'to load' if planned else 'loaded'} {style.show(batch.prepared_mass)}" if batch.prepared_mass else "",
+        f"dried {style.show(batch.dried_mass)}" if batch.dried_mass else "",
+    ]
+    lines.append(", ".join(w for w in weights if w))
+    parts = sorted(kitchen.journal.where(BatchPart, batch=batch.id), key=lambda p: p.position) if batch.id else ()
+    if parts:
+        lines.append("Of " + ", ".join(f"{style.show(p.mass)} {p.food.replace('-', ' ')}" for p in parts))
+    if batch.rating:
+        lines.append(f"Rated {batch.rating} of 5")
+    if batch.notes:
+        lines.append(f"“{batch.notes}”")
+    return [line[:1].upper() + line[1:] for line in lines if line]
+
+
+class BatchPanel(QWidget):
+    """The batch in focus."""
+
+    edit_asked = Signal(int)
+    delete_asked = Signal(int)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.batch: Batch | None = None
+        self.heading = words("", "heading")
+        self.facts = words("", "muted", select=True)
+        self.card = CardView(session)
+        self.trouble = words("", "problem")
+        self.edit = button("&Edit", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
+        self.chart = button("Drying &chart", self._open_chart, hint="Open this batch in Drying now")
+        self.delete = button("Remove", lambda: self._ask(self.delete_asked), hint="Del in the list; can be undone")
+        page = QWidget()
+        inside = column(page, margin=0, space=10)
+        for widget in (self.heading, self.facts, self.trouble, self.card):
+            inside.addWidget(widget)
+        inside.addStretch(1)
+        outer = column(self, space=8)
+        self._area = scrolling(page)
+        outer.addWidget(self._area, 1)
+        outer.addLayout(row(self.edit, self.chart, 1, self.delete))
+        self.show_batch(None)
+        session.style_changed.connect(lambda: self.show_batch(self.batch.id if self.batch else None))
+
+    def show_batch(self, id: int | None) -> None:
+        """Show the batch of this number; None shows nothing."""
+        self.batch = None if id is None else self.session.kitchen.journal.get(Batch, id)
+        there = self.batch is not None
+        for widget in (self._area, self.edit, self.chart, self.delete):
+            widget.setVisible(there)
+        if self.batch is None:
+            return
+        from dryhouse.kitchen.cards.batch_card import batch_card
+
+        try:
+            card, trouble = batch_card(self.session.kitchen, self.batch.id), ""
+        except InputProblem as problem:
+            card, trouble = None, problem.sentence
+        title = card.title if card else self.batch.title or self.batch.food
+        self.heading.setText(f"{title[:1].upper()}{title[1:]}, batch {self.batch.id}")
+        self.facts.setText("\n".join(facts_of(self.session, self.batch)))
+        self.trouble.setText(trouble)
+        self.trouble.setVisible(bool(trouble))
+        self.card.set_card(card, _NOT_YET.get(self.batch.state))
+
+    def _ask(self, signal: Signal) -> None:
+        if self.batch is not None:
+            signal.emit(self.batch.id)
+
+    def _open_chart(self) -> None:
+        if self.batch is not None:
+            self.session.open("drying", "batch", self.batch.id)

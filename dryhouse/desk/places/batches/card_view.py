@@ -1,0 +1,78 @@
+"""A card in the window: verdict, cautions, figures, and what else is known."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import column, empty, words
+from dryhouse.desk.widgets.cautions_view import CautionsView, gravest
+from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.status_line import StatusLine
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.cards.batch_card import Card
+
+_ACROSS = 2
+
+
+class CardView(QWidget):
+    """Shows a `Card`: the verdict and the gravest cautions above the figures, every other caution below them.
+    Views of figures are kept and filled anew, so that typing does not make it flicker."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.card: Card | None = None
+        self.status = StatusLine(session.theme)
+        self.gravest = CautionsView(session)
+        self.cautions = CautionsView(session)
+        self.figures: list[FigureView] = []
+        grid = QWidget()
+        self._grid = QGridLayout(grid)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(8)
+        for across in range(_ACROSS):
+            self._grid.setColumnStretch(across, 1)
+        told = QWidget()
+        self._told = column(told, space=4)
+        inside = column(self, space=10)
+        for widget in (self.status, self.gravest, grid, told, self.cautions):
+            inside.addWidget(widget)
+
+    def set_card(self, card: Card | None, status: tuple[str, str] | None = None) -> None:
+        """Show a card; None shows nothing. `status` is said in place of the verdict, while there can be none."""
+        self.card = card
+        self.setVisible(card is not None)
+        if card is None:
+            return
+        sentence = self.session.style.masses_in(card.verdict.sentence)
+        self.status.say(*(status or (card.verdict.name, sentence)))
+        stops = gravest(card.cautions)
+        self.gravest.set_cautions(card.cautions[:stops])
+        self.cautions.set_cautions(card.cautions[stops:])
+        while len(self.figures) < len(card.figures):
+            self._add_view()
+        for i, view in enumerate(self.figures):
+            view.setVisible(i < len(card.figures))
+            if i < len(card.figures):
+                title, figure = card.figures[i]
+                view.set_figure(figure, title=title)
+        empty(self._told)
+        for sentence in card.sentences:
+            if sentence != card.verdict.sentence:
+                self._told.addWidget(words(sentence, select=True))
+        for sentence in card.missing:
+            self._told.addWidget(words(sentence, "muted"))
+
+    def figure_view(self, title: str) -> FigureView | None:
+        """The view of the figure of that title, where the card has one."""
+        return next((v for v in self.figures if v.title == title and not v.isHidden()), None)
+
+    def _add_view(self) -> None:
+        view = FigureView(self.session, "", compact=True)
+        place = len(self.figures)
+        self._grid.addWidget(view, place // _ACROSS, place % _ACROSS)
+        self.figures.append(view)

@@ -1,0 +1,136 @@
+"""The dryers of this kitchen: a list at the left, the entries of one at the right."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.fields import Field, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.kitchen.batches.dryers import dryers, remove_dryer, save_dryer
+from dryhouse.kitchen.records import Dryer
+from dryhouse.science.quantities import Area, Temperature
+
+
+class DryersPage(QWidget):
+    """Add, change, put away."""
+
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.dryer: Dryer | None = None
+        self.list = QListWidget()
+        self.list.setAccessibleName("Dryers")
+        self.list.setFixedWidth(280)
+        self.heading = words("", "heading")
+        self.fields: dict[str, Field] = {
+            "name": TextField(session, "Name", hint="such as shelf dryer", name="name"),
+            "trays": NumberField(
+                session, "Trays", hint="such as 6", name="trays", whole=True, what="number of trays"
+            ),
+            "tray_area": QuantityField(
+                session, "Area of one tray", Area, hint="such as 30 x 40 cm", name="tray_area"
+            ),
+            "watts": NumberField(session, "Power, watts", name="watts", what="number of watts"),
+            "temperature_low": QuantityField(session, "Lowest setting", Temperature, name="temperature_low"),
+            "temperature_high": QuantityField(session, "Highest setting", Temperature, name="temperature_high"),
+        }
+        self.save_button = button("&Save", self.save, "primary", hint="Enter")
+        self.remove_button = button(
+            "Put away", self.remove, hint="A dryer that batches used keeps its name in them"
+        )
+        self._build()
+        self.list.currentItemChanged.connect(lambda item, _before: self._show(item))
+        for field in self.fields.values():
+            field.accepted.connect(self.save)
+        inner_key(self, "Esc", self.left.emit)
+        self.setFocusProxy(self.list)
+
+    def _build(self) -> None:
+        entries = column(space=2)
+        entries.addWidget(self.heading)
+        for field in self.fields.values():
+            field.setMaximumWidth(420)
+            entries.addWidget(field)
+        entries.addStretch(1)
+        entries.addLayout(row(self.save_button, self.remove_button, 1))
+        across = row(space=28)
+        beside = column(space=8)
+        beside.addWidget(self.list, 1)
+        beside.addWidget(button("&Add a dryer", self.new))
+        across.addLayout(beside)
+        across.addLayout(entries, 1)
+        inside = column(self, space=12)
+        back = button("&Back to the journal", self.left.emit, hint="Esc")
+        inside.addLayout(row(words("Dryers", "title", wrap=False), 1, back))
+        inside.addLayout(across, 1)
+
+    def refresh(self) -> None:
+        """Read the dryers again."""
+        kept = self.dryer.id if self.dryer else 0
+        self.list.blockSignals(True)
+        self.list.clear()
+        for dryer in dryers(self.session.kitchen):
+            item = QListWidgetItem(f"{dryer.name}, {dryer.trays} {'tray' if dryer.trays == 1 else 'trays'}")
+            item.setData(Qt.ItemDataRole.UserRole, dryer)
+            self.list.addItem(item)
+            if dryer.id == kept:
+                self.list.setCurrentItem(item)
+        self.list.blockSignals(False)
+        if self.list.currentItem() is None and self.list.count():
+            self.list.setCurrentRow(0)
+        elif self.list.count():
+            self._show(self.list.currentItem())
+        else:
+            self.new()
+
+    def new(self) -> None:
+        """Entries for another dryer."""
+        self.dryer = None
+        self.list.setCurrentItem(None)
+        self.heading.setText("A new dryer")
+        self.remove_button.hide()
+        for field in self.fields.values():
+            field.set_value(None)
+        self.fields["name"].setFocus()
+
+    def save(self) -> None:
+        """Keep the dryer as entered."""
+        name, trays = self.fields["name"], self.fields["trays"]
+        if not name.require("A dryer needs a name, such as shelf dryer.") or not trays.require(
+            "How many trays does it have? Such as 6."
+        ):
+            (name if name.problem else trays).setFocus()
+            return
+        wrong = next((f for f in self.fields.values() if f.problem), None)
+        if wrong is not None:
+            wrong.show_problem(wrong.problem)
+            wrong.setFocus()
+            return
+        entered = Dryer(
+            **{key: field.value() for key, field in self.fields.items()}, id=self.dryer.id if self.dryer else 0
+        )
+        done = self.session.act(save_dryer, entered)
+        if done is None:
+            mark_problem(self.session.problem, self.fields.values())
+            return
+        self.dryer = done.record if done.changes else entered
+        self.refresh()
+
+    def remove(self) -> None:
+        """Take the dryer out of use."""
+        if self.dryer is not None and self.session.act(remove_dryer, self.dryer.id) is not None:
+            self.dryer = None
+            self.refresh()
+
+    def _show(self, item: QListWidgetItem | None) -> None:
+        if item is None:
+            return
+        self.dryer = item.data(Qt.ItemDataRole.UserRole)
+        self.heading.setText(self.dryer.name)
+        self.remove_button.show()
+        for key, field in self.fields.items():
+            field.set_value(getattr(self.dryer, key))

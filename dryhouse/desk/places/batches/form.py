@@ -1,0 +1,252 @@
+"""The log form: what a tray batch weighed and how it was dried, answered while it is typed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
+
+from dryhouse.desk.places.batches.card_view import CardView
+from dryhouse.desk.places.batches.entries import FIELD_NAMES, keep_unchanged, typed_from
+from dryhouse.desk.places.batches.form_fields import Entries
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
+from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
+from dryhouse.kitchen.cards.batch_card import preview
+from dryhouse.kitchen.foods.catalog import add_food
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records.batches import DRYING, FINISHED
+from dryhouse.science.errors import InputProblem
+
+_PAUSE_MS = 90
+
+
+class LogForm(QWidget):
+    """Enter saves, Esc leaves; what was typed stays until it is saved or cleared."""
+
+    saved = Signal(int)
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.editing: Batch | None = None
+        self._before = TypedBatch()
+        self._remembered: dict[str, str] = {}
+        self.heading = words("Log a batch", "title", wrap=False)
+        self.entries = Entries(session)
+        self.still = QCheckBox("It is still in the dryer")
+        self.memory = words("", "small")
+        self.add_own = button("", self._add_own_food)
+        self.preview = CardView(session)
+        self.nothing_yet = words("Type the food and its weights: the answers appear here as you type.", "muted")
+        self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
+        self._pause.timeout.connect(self.answer)
+        self._build()
+        self.entries.changed.connect(self._pause.start)
+        self.entries.accepted.connect(self.save)
+        self.entries.food.chosen.connect(self._remember)
+        self.still.toggled.connect(self._show_still)
+        for keys, act in (("Ctrl+S", self.save), ("Esc", self.left.emit)):
+            inner_key(self, keys, act)
+        self.add_own.hide()
+
+    def _build(self) -> None:
+        page = QWidget()
+        self._fields = column(page, margin=0, space=4)
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(16)
+        grid.setVerticalSpacing(6)
+        self.entries.lay_out_main(grid)
+        self._fields.addLayout(grid)
+        self._fields.insertWidget(0, self.memory)
+        self._fields.addWidget(self.still)
+        self._fields.addWidget(self.add_own, 0, Qt.AlignmentFlag.AlignLeft)
+        self.more_button = button("&More to write down", self._toggle_more, "quiet")
+        self.more_button.setCheckable(True)
+        self._fields.addWidget(self.more_button, 0, Qt.AlignmentFlag.AlignLeft)
+        self.more = QWidget()
+        more = QGridLayout(self.more)
+        more.setContentsMargins(0, 0, 0, 0)
+        more.setHorizontalSpacing(16)
+        more.setVerticalSpacing(6)
+        self.entries.lay_out_more(more)
+        self._fields.addWidget(self.more)
+        self._fields.addStretch(1)
+        self.more.hide()
+        answer = QWidget()
+        beside = column(answer, space=10)
+        beside.addWidget(words("What it tells", "heading"))
+        beside.addWidget(self.nothing_yet)
+        beside.addWidget(self.preview)
+        beside.addStretch(1)
+        self.preview.hide()
+        self.save_button = button("&Save", self.save, "primary", hint="Enter or Ctrl+S")
+        self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
+        self.clear_button = button("&Clear", self.clear, "quiet", hint="Empty every entry")
+        left = column(space=12)
+        left.addWidget(scrolling(page), 1)
+        left.addLayout(row(self.save_button, self.leave_button, 1, self.clear_button))
+        across = row(space=28)
+        across.addLayout(left, 11)
+        across.addWidget(scrolling(answer), 10)
+        inside = column(self, margin=0, space=12)
+        inside.addWidget(self.heading)
+        inside.addLayout(across, 1)
+
+    # --- what stands in it ---------------------------------------------------------------------------------
+
+    def typed(self) -> TypedBatch:
+        """Every entry as typed."""
+        return self.entries.typed()
+
+    def is_blank(self) -> bool:
+        """Whether nothing was typed: a remembered habit is not typing."""
+        typed = self.typed()
+        blank = TypedBatch()
+        return all(
+            value in (getattr(blank, name), self._remembered.get(name, getattr(blank, name)))
+            for name, value in ((f, getattr(typed, f)) for f in TypedBatch.__dataclass_fields__)
+        )
+
+    def new(self, kept: TypedBatch | None = None) -> None:
+        """A new batch; `kept` is a draft to go on with."""
+        self.editing, self._before, self._remembered = None, TypedBatch(), {}
+        self.heading.setText("Log a batch")
+        self.memory.hide()
+        self.still.setChecked(False)
+        self.entries.refresh()
+        self.entries.show(kept or TypedBatch())
+        self.answer()
+
+    def edit(self, batch: Batch) -> None:
+        """Change a recorded batch."""
+        kitchen = self.session.kitchen
+        self.editing = batch
+        self.heading.setText(f"Change batch {batch.id}")
+        self.memory.hide()
+        self.still.setChecked(batch.state != FINISHED)
+        self.entries.refresh()
+        self._remembered = {}
+        self._before = typed_from(kitchen, BatchDraft(batch, parts_of(kitchen, batch.id)), self.session.style)
+        self.entries.show(self._before)
+        self._before = self.typed()
+        self._toggle_more(self.entries.has_more())
+        self.answer()
+
+    def clear(self) -> None:
+        """Empty the form."""
+        if self.editing is not None:
+            self.edit(self.editing)
+        else:
+            self.new()
+        self.entries.food.setFocus()
+
+    def _remember(self, food: Food | None) -> None:
+        """Fill in how this food was dried last time, where nothing else was typed."""
+        if food is None or self.editing is not None:
+            return
+        kitchen = self.session.kitchen
+        before, self._remembered = self._remembered, {}
+        draft = typed_from(kitchen, draft_for(kitchen, food.slug), self.session.style)
+        for name, text in self.entries.habits(draft).items():
+            if self.entries.text(name) in ("", before.get(name, "")):
+                self.entries.set_text(name, text)
+                self._remembered[name] = text
+        last = last_batch_of(kitchen, food.slug)
+        self.memory.setVisible(last is not None)
+        if last is not None:
+            self.memory.setText(
+                f"Cut, dryer, trays and temperature are as in batch {last.id}; change what differs."
+            )
+        self.entries.show_animal(food.animal)
+        self.answer()
+
+    # --- answering -------------------------------------------------------------------------------------------
+
+    def answer(self) -> None:
+        """Show what the entries come to, as far as they can be read."""
+        self._pause.stop()
+        food = self.entries.food.value()
+        self._offer_own_food(food)
+        self.entries.show_animal(food is not None and food.animal)
+        card = None
+        if food is not None:
+            try:
+                card = preview(self.session.kitchen, self._draft(self.entries.typed(only_right=True)))
+            except InputProblem:
+                card = None
+        self.preview.set_card(card)
+        self.nothing_yet.setVisible(card is None)
+
+    def save(self) -> None:
+        """Record the batch, or say at the entry concerned why not."""
+        if not self.entries.food.require("Which food was it? Type its name, such as sweet corn."):
+            self.entries.food.setFocus()
+            return
+        wrong = self.entries.first_wrong()
+        if wrong is not None:
+            wrong.show_problem(wrong.problem)
+            wrong.setFocus()
+            self.session.say(wrong.problem.sentence, "input")
+            return
+        draft = self.session.attempt(self._draft, self.typed())
+        if draft is None:
+            self._mark()
+            return
+        act = (log_batch, draft) if self.editing is None else (edit_batch, self.editing.id, draft)
+        done = self.session.act(*act)
+        if done is None:
+            self._mark()
+            return
+        id = self.editing.id if self.editing is not None else done.record.id
+        self.new()
+        self.saved.emit(id)
+
+    def _draft(self, typed: TypedBatch) -> BatchDraft:
+        state = DRYING if self.still.isChecked() else FINISHED
+        draft = draft_from(self.session.kitchen, typed, state)
+        if self.editing is None:
+            return draft
+        kept = keep_unchanged(draft, self.editing, typed, self._before)
+        return replace(
+            kept, batch=replace(kept.batch, state=state if self._state_changed() else self.editing.state)
+        )
+
+    def _state_changed(self) -> bool:
+        return self.still.isChecked() != (self.editing.state != FINISHED)
+
+    def _mark(self) -> None:
+        problem = self.session.problem
+        if problem is not None:
+            self.entries.mark(InputProblem(problem.sentence, FIELD_NAMES.get(problem.field, problem.field)))
+
+    # --- small things ------------------------------------------------------------------------------------------
+
+    def _show_still(self, still: bool) -> None:
+        self.entries.show_still(still)
+        self._pause.start()
+
+    def _toggle_more(self, on: Any = None) -> None:
+        on = self.more_button.isChecked() if on is None else bool(on)
+        self.more_button.setChecked(on)
+        self.more.setVisible(on)
+        self.more_button.setText("&Less to write down" if on else "&More to write down")
+
+    def _offer_own_food(self, food: Food | None) -> None:
+        name = self.entries.food.text()
+        unknown = food is None and len(name) > 2 and not self.entries.food.offers()
+        self.add_own.setVisible(unknown)
+        kind = "mix" if self.entries.parts() else "food"
+        self.add_own.setText(f"Add “{name}” as a {kind} of my own")
+
+    def _add_own_food(self) -> None:
+        category = "mixed" if self.entries.parts() else "other"
+        done = self.session.act(add_food, self.entries.food.text(), category)
+        if done is not None:
+            self.entries.food.set_value(done.record.slug)
+            self.answer()

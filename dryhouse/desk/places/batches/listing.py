@@ -1,0 +1,182 @@
+"""The list of batches: its columns, and the line and choices that narrow it."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.models.paged import Column
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
+from dryhouse.desk.widgets.filter_bar import FilterBar
+from dryhouse.desk.widgets.paged_table import PagedTable
+from dryhouse.kitchen.batches.dryers import dryers
+from dryhouse.kitchen.foods.catalog import food_name
+from dryhouse.kitchen.ports import BatchQuery, BatchRow
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records.batches import BATCH_STATES, FINISHED
+
+_LOOK_AHEAD = 50
+
+
+class BatchListing(QWidget):
+    """The table and how many it lists; `filter` is a line of its own, to stand above them.
+
+    `chosen` and `opened` give a batch's number.
+    """
+
+    chosen = Signal(object)
+    opened = Signal(object)
+    counted = Signal(int, bool)
+    """How many are listed, and whether the list is narrowed."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self._sort, self._descending = "started", True
+        self.dryer = choice_box("Dryer")
+        self.period = choice_box("When")
+        self.state = choice_box("State")
+        self.filter = FilterBar(
+            "Find batches", "Find by food, cut, notes or dryer", self.dryer, self.period, self.state
+        )
+        self.table = PagedTable("Batches", self._columns(), session.kitchen.journal.batch_rows, _number)
+        self.table.show_sort(self._sort, self._descending)
+        self.count = words("", "small")
+        inside = column(self, space=8)
+        self.pages = FittingList(session, self.table, "journal", "No batch fits", self.clear)
+        inside.addWidget(self.pages, 1)
+        inside.addWidget(self.count)
+        self.filter.changed.connect(lambda _text: self.list_again())
+        self.filter.down.connect(self.table.setFocus)
+        for box in (self.dryer, self.period, self.state):
+            box.currentIndexChanged.connect(lambda _i: self.list_again())
+        self.table.sort_asked.connect(self._sort_by)
+        self.table.chosen.connect(self.chosen)
+        self.table.opened.connect(self.opened)
+        session.style_changed.connect(self.table.rows.forget)
+
+    # --- reading ---------------------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        """Read the choices and the list again."""
+        journal = self.session.kitchen.journal
+        offer(
+            self.dryer, [("Any dryer", ANY), *((d.name, d.id) for d in dryers(self.session.kitchen, retired=True))]
+        )
+        oldest = journal.batch_ids(BatchQuery(descending=False))
+        first = journal.get(Batch, oldest[0]) if len(oldest) else None
+        offer(self.period, [("Any time", ANY), *self._periods(first)])
+        offer(self.state, [("Every state", ANY), *((s.capitalize(), s) for s in BATCH_STATES)])
+        first_time = self.table.current_id is None
+        self.list_again(same_list=True)
+        if first_time:
+            self._choose_past_plans()
+
+    def _choose_past_plans(self) -> None:
+        """What was last dried is of more interest than what is planned."""
+        rows = self.table.rows
+        for line in range(min(len(rows.ids), _LOOK_AHEAD)):
+            row = rows.row_at(line)
+            if row is not None and row.batch.state == FINISHED:
+                self.table.choose(row.batch.id)
+                return
+
+    def list_again(self, *, same_list: bool = False) -> None:
+        """Read which batches the filter leaves."""
+        ids = self.session.kitchen.journal.batch_ids(self.query())
+        self.table.set_ids(ids, same_list=same_list)
+        self.pages.show_fitting(bool(len(ids)))
+        number = f"{len(ids):,}".replace(",", " ")
+        self.count.setText(f"{number} {'batch' if len(ids) == 1 else 'batches'}")
+        self.counted.emit(len(ids), self.query() != BatchQuery(sort=self._sort, descending=self._descending))
+
+    def query(self) -> BatchQuery:
+        """What the filter asks for."""
+        since, until = self.period.currentData() or (None, None)
+        state = self.state.currentData()
+        return BatchQuery(
+            text=self.filter.text(),
+            dryer=self.dryer.currentData() or None,
+            states=(state,) if state else (),
+            since=since,
+            until=until,
+            sort=self._sort,
+            descending=self._descending,
+        )
+
+    def clear(self) -> None:
+        """Take every narrowing away."""
+        self.filter.edit.clear()
+        for box in (self.dryer, self.period, self.state):
+            box.setCurrentIndex(0)
+        self.filter.tell()
+
+    def show(self, id: int) -> None:
+        """Choose a batch, taking the filter away where it hides it."""
+        if not self.table.choose(id):
+            self.clear()
+            self.list_again()
+            self.table.choose(id)
+
+    # --- inside ----------------------------------------------------------------------------------------
+
+    def _sort_by(self, key: str, descending: bool) -> None:
+        self._sort, self._descending = key, descending
+        self.list_again()
+
+    def _periods(self, first: Batch | None) -> list[tuple[str, Any]]:
+        kitchen = self.session.kitchen
+        now = kitchen.now()
+        this_year = kitchen.local(now).year
+        oldest = kitchen.local(first.started).year if first and first.started else this_year
+        months = (now - timedelta(days=30), None)
+        return [
+            ("Last 30 days", months),
+            *((str(y), (self._new_year(y), self._new_year(y + 1))) for y in range(this_year, oldest - 1, -1)),
+        ]
+
+    def _new_year(self, year: int) -> datetime:
+        zone = self.session.kitchen.zone
+        here = datetime(year, 1, 1, tzinfo=zone) if zone else datetime(year, 1, 1).astimezone()
+        return here.astimezone(UTC)
+
+    def _columns(self) -> tuple[Column, ...]:
+        session = self.session
+
+        def mass(quantity: Any) -> str:
+            return session.style.show(quantity, "")
+
+        return (
+            Column("Started", self._started, "started", width=112),
+            Column("Food", self._food, "food", width=270, stretch=True),
+            Column("Dryer", lambda r: r.dryer_name, "dryer", width=104, spare=3),
+            Column("Loaded", lambda r: mass(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
+            Column("Dried", lambda r: mass(r.batch.dried_mass), "dried", right=True, width=92),
+            Column("Yield", self._yield, "yield", right=True, width=64, spare=1),
+        )
+
+    def _started(self, row: BatchRow) -> str:
+        if row.batch.started is None:
+            return ""
+        here = self.session.kitchen.local(row.batch.started)
+        return f"{here.day} {here:%b} {here.year}"
+
+    def _food(self, row: BatchRow) -> str:
+        batch = row.batch
+        name = batch.title or food_name(self.session.kitchen, batch.food)
+        name = name[:1].upper() + name[1:]
+        more = ", ".join(part for part in (batch.form, "" if batch.state == FINISHED else batch.state) if part)
+        return f"{name} ({more})" if more else name
+
+    def _yield(self, row: BatchRow) -> str:
+        loaded, dried = row.batch.prepared_mass, row.batch.dried_mass
+        return self.session.style.percent(100 * dried.si / loaded.si, 0) if loaded and dried and loaded.si else ""
+
+
+def _number(row: BatchRow) -> int:
+    return row.batch.id

@@ -1,0 +1,43 @@
+"""A batch on paper."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QTextDocument
+
+from dryhouse.desk.places.batches.batch_panel import facts_of
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.cautions_view import SAID
+from dryhouse.desk.widgets.figure_view import basis_line
+from dryhouse.desk.widgets.printing import document
+from dryhouse.kitchen.records import Batch
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.cards.batch_card import Card
+
+
+def batch_page(session: Session, batch: Batch, card: Card) -> QTextDocument:
+    """The card of a batch, its record, and the workings of every figure."""
+    style = session.style
+    title = f"{card.title[:1].upper()}{card.title[1:]}, batch {batch.id}"
+    parts = [f"<h1>{escape(title)}</h1>"]
+    parts += [f"<p>{escape(line)}</p>" for line in facts_of(session, batch)]
+    parts += [f"<p><b>{escape(sentence)}</b></p>" for sentence in card.sentences]
+    if card.cautions:
+        parts.append("<h2>Cautions</h2>")
+        parts += [
+            f"<p><b>{SAID[c.severity]}:</b> {escape(c.text)} <span class='small'>{escape(c.source)}</span></p>"
+            for c in card.cautions
+        ]
+    for heading, figure in card.figures:
+        between = style.interval(figure)
+        parts.append(
+            f"<h2>{escape(heading)}: {escape(style.figure(figure))}"
+            + (f" (likely {escape(between)})" if between else "")
+            + "</h2>"
+        )
+        parts += [f"<p>{escape(line)}</p>" for line in figure.workings]
+        parts.append(f"<p class='small'>Basis: {escape(basis_line(figure.basis))}</p>")
+    return document(title, "".join(parts))

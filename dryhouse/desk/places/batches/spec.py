@@ -1,0 +1,13 @@
+"""The Journal, as the rail lists it."""
+
+from dryhouse.desk.place import PlaceSpec
+
+SPEC = PlaceSpec(
+    id="journal",
+    title="Journal",
+    order=1,
+    shortcut="Ctrl+1",
+    target="dryhouse.desk.places.batches.view:JournalPlace",
+    purpose="log a batch, and see what each one tells",
+    ahead="dryhouse.desk.places.batches.preload:warm",
+)

@@ -1,0 +1,200 @@
+"""The Journal: every batch, what each one tells, and the form that logs another."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.list_place import ListPlace
+from dryhouse.desk.places.batches.batch_panel import BatchPanel
+from dryhouse.desk.places.batches.listing import BatchListing
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
+from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
+from dryhouse.kitchen.settings import preference, set_preference
+
+if TYPE_CHECKING:
+    from dryhouse.desk.places.batches.dryers_page import DryersPage
+    from dryhouse.desk.places.batches.form import LogForm
+
+DRAFT_KEY = "draft.batch"
+_SETTLE_MS = 80
+
+
+class JournalPlace(ListPlace):
+    """The list at the left, the chosen batch at the right; the form takes their place while logging."""
+
+    watches = frozenset({Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing})
+    shortcuts = (
+        ("Ctrl+N", "log a batch"),
+        ("Ctrl+F", "find batches"),
+        ("Ctrl+E", "change the chosen batch"),
+        ("Del", "remove the chosen batch"),
+        ("Ctrl+D", "dryers"),
+    )
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self.listing = BatchListing(session)
+        self.panel = BatchPanel(session)
+        self._form: LogForm | None = None
+        self._dryers: DryersPage | None = None
+        self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
+        self._settle.timeout.connect(lambda: self.panel.show_batch(self.listing.table.current_id))
+        self.nothing = EmptyState(
+            session.theme,
+            "journal",
+            "No batches yet",
+            "When a batch comes off the dryer, write down what went in and what came out.",
+            ("Log a batch", self.log),
+        )
+        self.log_button = button("&Log a batch", self.log, "primary", hint="Ctrl+N")
+        self._build()
+        self.listing.chosen.connect(lambda _id: self._settle.start())
+        self.listing.opened.connect(self.edit)
+        self.listing.counted.connect(self.count)
+        self.panel.edit_asked.connect(self.edit)
+        self.panel.delete_asked.connect(self.delete)
+        for keys, act in (
+            ("Ctrl+N", self.log),
+            ("Ctrl+F", self.find),
+            ("Ctrl+E", lambda: self.edit(self.listing.table.current_id)),
+            ("Ctrl+D", self.show_dryers),
+        ):
+            QShortcut(QKeySequence(keys), self, act)
+        QShortcut(QKeySequence("Del"), self.listing.table, lambda: self.delete(self.listing.table.current_id))
+        self._draft = preference(session.kitchen, DRAFT_KEY)
+        """A new batch that was begun and left, as text; empty where there is none."""
+
+    def _build(self) -> None:
+        self.listing.setMinimumWidth(360)
+        self.panel.setMinimumWidth(320)
+        self.both = side_by_side(self.listing, self.panel, sizes=(676, 380))
+        self.lists = QWidget()
+        inside = column(self.lists, space=12)
+        dryers = button("&Dryers", self.show_dryers, hint="Ctrl+D")
+        inside.addLayout(row(words("Journal", "title", wrap=False), 1, dryers, self.log_button, space=8))
+        inside.addWidget(self.listing.filter)
+        inside.addWidget(self.both, 1)
+        self.stack_pages()
+
+    @property
+    def form(self) -> LogForm:
+        """The log form, made when first wanted."""
+        if self._form is None:
+            from dryhouse.desk.places.batches.form import LogForm
+
+            self._form = LogForm(self.session)
+            self._form.saved.connect(self._saved)
+            self._form.left.connect(self._left_form)
+            self.pages.addWidget(self._form)
+        return self._form
+
+    @property
+    def dryers(self) -> DryersPage:
+        """The page of dryers, made when first wanted."""
+        if self._dryers is None:
+            from dryhouse.desk.places.batches.dryers_page import DryersPage
+
+            self._dryers = DryersPage(self.session)
+            self._dryers.left.connect(self.show_list)
+            self.pages.addWidget(self._dryers)
+        return self._dryers
+
+    # --- the place --------------------------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        self.listing.refresh()
+        self._settle.start()
+        if self._dryers is not None and self.pages.currentWidget() is self._dryers:
+            self._dryers.refresh()
+
+    def note_change(self, done: Done) -> None:
+        """What came back by undo is the batch she wants to see."""
+        super().note_change(done)
+        back = [c.after.id for c in done.changes if isinstance(c.after, Batch) and c.before is None]
+        if len(back) == 1 and self.isVisible() and self.pages.currentWidget() is self.lists:
+            self.listing.table.choose(back[0])
+
+    def show_record(self, kind: str, id: int | str) -> None:
+        if kind == "batch":
+            self.show_list()
+            self.listing.show(int(id))
+            self.panel.show_batch(int(id))
+
+    def printout(self) -> QTextDocument | None:
+        batch, card = self.panel.batch, self.panel.card.card
+        if batch is None or card is None:
+            return None
+        from dryhouse.desk.places.batches.page import batch_page
+
+        return batch_page(self.session, batch, card)
+
+    def leave(self) -> None:
+        self._keep_draft()
+
+    # --- acts ---------------------------------------------------------------------------------------------------
+
+    def log(self) -> None:
+        """Open the form for a new batch, or for the draft that was left."""
+        from dryhouse.desk.places.batches.entries import from_text
+
+        if self.pages.currentWidget() is not self.form or self.form.editing is not None:
+            self.form.new(from_text(self._draft))
+            if self._draft:
+                self.session.say("This is the batch you had begun. Clear empties the form.")
+        self.pages.setCurrentWidget(self.form)
+        self.form.entries.food.setFocus()
+
+    def edit(self, id: int | None) -> None:
+        """Open the form for a recorded batch."""
+        batch = None if id is None else self.session.kitchen.journal.get(Batch, id)
+        if batch is not None:
+            self.form.edit(batch)
+            self.pages.setCurrentWidget(self.form)
+            self.form.entries.fields["fresh"].setFocus()
+
+    def delete(self, id: int | None) -> None:
+        """Remove a batch; the message offers to take it back."""
+        from dryhouse.kitchen.batches.log import delete_batch
+
+        if id is not None:
+            self.session.act(delete_batch, id)
+
+    def show_dryers(self) -> None:
+        """The dryers of this kitchen."""
+        self.dryers.refresh()
+        self.pages.setCurrentWidget(self.dryers)
+        (self.dryers.list if self.dryers.list.count() else self.dryers.fields["name"]).setFocus()
+
+    # --- inside ---------------------------------------------------------------------------------------------------
+
+    def _saved(self, id: int) -> None:
+        self._draft = ""
+        self._write_draft()
+        self.show_list()
+        self.listing.show(id)
+        self.panel.show_batch(id)
+        self.listing.table.setFocus()
+
+    def _left_form(self) -> None:
+        self._keep_draft()
+        self.show_list()
+
+    def _keep_draft(self) -> None:
+        """Remember a new batch that was begun, also across sittings."""
+        from dryhouse.desk.places.batches.entries import to_text
+
+        if self._form is not None and self.pages.currentWidget() is self._form and self._form.editing is None:
+            self._draft = "" if self._form.is_blank() else to_text(self._form.typed())
+            self._write_draft()
+
+    def _write_draft(self) -> None:
+        kitchen = self.session.kitchen
+        if self._draft != preference(kitchen, DRAFT_KEY):
+            self.session.attempt(set_preference, kitchen, DRAFT_KEY, self._draft)

@@ -1,0 +1,225 @@
+"""The chart of one batch, how it is read, what it is compared with, and the curves that were fitted."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QCheckBox, QMenu, QTableWidget, QTableWidgetItem, QWidget
+
+from dryhouse.desk.places.dryer.live import LivePlotPane, draw_rates, draw_runs
+from dryhouse.desk.places.dryer.pictures import picture_of
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.kitchen.dryer.run_words import finish_words
+from dryhouse.kitchen.dryer.runs import DryingRun, run_of
+from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, CurvePicture, RunPicture, table
+from dryhouse.science.curves.rate import periods
+from dryhouse.science.display import METRIC
+
+RATE = "drying rate"
+VIEWS = ((WET, "wet basis"), (DRY, "dry basis"), (RATIO, "moisture ratio"), (MASS, "weight"), (RATE, "drying rate"))
+_RESIDUALS = "How far each weighing lies from the curve"
+_OFFERED = 12
+"""So many other batches of the food are offered for comparing."""
+
+
+class ChartPane(QWidget):
+    """Shows a run; remembers how the person likes to read it while the window is open."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.run: DryingRun | None = None
+        self.compared: dict[int, RunPicture] = {}
+        self.view = ChoiceField(session, "Moisture as", VIEWS)
+        self.time = ChoiceField(session, "Against", (("hours", "hours"), ("clock", "time of day")))
+        self.residuals = QCheckBox("Residuals")
+        self.compare = button("Com&pare", lambda: None, name="Compare with other batches of this food")
+        self.menu = QMenu(self.compare)
+        self.menu.aboutToShow.connect(self._offer)
+        self.compare.setMenu(self.menu)
+        self.plot = LivePlotPane(session, "Drying curve")
+        self.said = words("", "muted", select=True)
+        inside = column(self, space=6)
+        choices = row(self.view, self.time, self.residuals, 1, self.compare, space=12)
+        for widget in (self.residuals, self.compare):
+            choices.setAlignment(widget, Qt.AlignmentFlag.AlignVCenter)
+        inside.addLayout(choices)
+        inside.addWidget(self.plot, 1)
+        inside.addWidget(self.said)
+        self._grey(False)
+        for changed in (self.view.changed, self.time.changed, self.residuals.toggled):
+            changed.connect(lambda *_: self.draw())
+        session.style_changed.connect(self.draw)
+
+    def show_run(self, run: DryingRun | None) -> None:
+        """Chart another run, or the same one weighed again."""
+        if run is None or self.run is None or run.batch.id != self.run.batch.id:
+            self.compared.clear()
+        self.run = run
+        self.draw()
+
+    def picture(self) -> CurvePicture | None:
+        """What the chart shows now."""
+        if self.run is None:
+            return None
+        mine = picture_of(self.session.kitchen, self.run, self.session.style)
+        axis = self.view.value()
+        unit = "g" if self.session.style.system == METRIC else "oz"
+        return CurvePicture(
+            (mine, *self.compared.values()),
+            axis=axis if axis != RATE else DRY,
+            by_clock=self.time.value() == "clock" and not self.compared,
+            residuals=self.residuals.isChecked() and not self.compared,
+            unit=unit,
+        )
+
+    def draw(self) -> None:
+        """Draw what is chosen."""
+        picture = self.picture()
+        if picture is None or self.run is None:
+            self.plot.clear()
+            self.said.setText("")
+            return
+        rate = self.view.value() == RATE
+        self._grey(rate)
+        self.plot.show_plot(draw_rates if rate else draw_runs, picture, table=table, said=self.in_words())
+        curves = self.run.curves
+        lines = [curves.sentence, *curves.warnings] if curves is not None else []
+        self.said.setText(" ".join(lines))
+        self.said.setVisible(bool(lines))
+
+    def _grey(self, rate: bool) -> None:
+        """Grey what cannot be chosen now, and say why where one points at it."""
+        if rate:
+            why = (
+                "The drying rate stands against the moisture, not against time",
+                "The drying rate is no curve that was fitted: nothing to lie off",
+            )
+        elif self.compared:
+            why = (
+                "While comparing, every batch is drawn in hours from its own start",
+                "While comparing, residuals would belong to more than one curve; take the other batches away first",
+            )
+        else:
+            why = ("", "")
+        for widget, reason, usual in zip((self.time, self.residuals), why, ("", _RESIDUALS), strict=True):
+            widget.setEnabled(not reason)
+            widget.setToolTip(reason or usual)
+            widget.setAccessibleDescription(reason or usual)
+
+    def in_words(self) -> str:
+        """The chart for those who cannot see it."""
+        if self.run is None:
+            return ""
+        style = self.session.style
+        points = self.run.points
+        said = f"{len(points)} {'point' if len(points) == 1 else 'points'}"
+        if points:
+            first, last = points[0], points[-1]
+            said += f" from {style.mass(first.net_g)} to {style.mass(last.net_g)} in {last.hours:.1f} hours"
+        return f"{said}. {finish_words(self.session.kitchen, self.run)}"
+
+    # --- comparing ---------------------------------------------------------------------------------------------
+
+    def _offer(self) -> None:
+        self.menu.clear()
+        if self.run is None:
+            return
+        kitchen, mine = self.session.kitchen, self.run.batch
+        ids = [i for i in kitchen.journal.batch_ids(BatchQuery(foods=(mine.food,)))[: 4 * _OFFERED] if i != mine.id]
+        rows = [r for r in kitchen.journal.batch_rows(ids) if r.weighings >= 2][:_OFFERED]
+        for found in rows:
+            action = QAction(self._name(found.batch.id, found.batch.started), self.menu)
+            action.setCheckable(True)
+            action.setChecked(found.batch.id in self.compared)
+            action.triggered.connect(lambda on, id=found.batch.id: self.set_compared(id, on))
+            self.menu.addAction(action)
+        if not rows:
+            self.menu.addAction("No other batch of this food was weighed").setEnabled(False)
+
+    def set_compared(self, batch: int, on: bool) -> None:
+        """Lay another batch over this one, or take it away."""
+        if on:
+            run = run_of(self.session.kitchen, batch)
+            name = self._name(batch, run.batch.started)
+            self.compared[batch] = picture_of(self.session.kitchen, run, self.session.style, name=name, ahead=False)
+        else:
+            self.compared.pop(batch, None)
+        self.draw()
+
+    def _name(self, batch: int, started: object) -> str:
+        if started is None:
+            return f"batch {batch}"
+        here = self.session.kitchen.local(started)
+        return f"batch {batch}, {here.day} {here:%b %Y}"
+
+
+class CurvesPane(QWidget):
+    """The fitted models in a table, why one of them is chosen, and what the drying rate shows."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.table = CurvesTable()
+        self.said = words("", "muted", select=True)
+        inside = column(self, space=8)
+        inside.addWidget(self.said)
+        inside.addWidget(self.table, 1)
+
+    def show_run(self, run: DryingRun | None) -> None:
+        """Show the fits of a run."""
+        curves = run.curves if run else None
+        lines = [curves.sentence, *curves.warnings] if curves else ["No curve without the starting moisture."]
+        if curves is not None and curves.fits:
+            lines.append(periods(curves.hours, curves.mr)[1])
+        self.said.setText("\n".join(lines))
+        self.table.show_run(run)
+        self.table.setVisible(bool(curves and curves.fits))
+
+
+class CurvesTable(QTableWidget):
+    """Every fitted model with its statistics, the chosen one marked in words."""
+
+    HEADINGS = ("Model", "Chosen", "Parameters (standard error)", "R²", "RMSE", "Reduced χ²", "SSE", "AICc")
+
+    def __init__(self) -> None:
+        super().__init__(0, len(self.HEADINGS))
+        self.setHorizontalHeaderLabels(self.HEADINGS)
+        self.verticalHeader().hide()
+        self.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
+        self.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)
+        self.setTabKeyNavigation(False)
+        self.setAccessibleName("Curves fitted to the weighings")
+        self.setToolTip("RMSE is √(SSE/N) of the moisture ratio; reduced χ² is SSE/(N − parameters)")
+
+    def show_run(self, run: DryingRun | None) -> None:
+        """List the fits of a run."""
+        curves = run.curves if run else None
+        fits = curves.fits if curves else ()
+        self.setRowCount(len(fits))
+        for line, fit in enumerate(fits):
+            inside = "; ".join(
+                f"{name} {value:.4g}" + (f" ({error:.2g})" if error is not None else "")
+                for name, (value, error) in fit.parameters.items()
+            )
+            chi = "—" if fit.reduced_chi2 is None else f"{fit.reduced_chi2:.2e}"
+            chosen = "chosen" if curves and fit is curves.chosen else ""
+            cells = (
+                fit.name,
+                chosen,
+                inside,
+                f"{fit.r2:.5f}",
+                f"{fit.rmse:.4f}",
+                chi,
+                f"{fit.sse:.2e}",
+                f"{fit.aicc:.1f}",
+            )
+            for place, text in enumerate(cells):
+                item = QTableWidgetItem(text)
+                if place > 2:
+                    item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+                item.setToolTip("\n".join((fit.formula, *fit.warnings)))
+                self.setItem(line, place, item)
+        self.resizeColumnsToContents()

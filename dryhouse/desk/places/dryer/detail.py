@@ -1,0 +1,89 @@
+"""The batch in focus: its chart, its weighings, its figures, its curves; a past batch looks the same."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QTabWidget, QWidget
+
+from dryhouse.desk.places.dryer.chart import ChartPane, CurvesPane
+from dryhouse.desk.places.dryer.figures import FiguresPane
+from dryhouse.desk.places.dryer.weighings import WeighingsPane
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.moment_field import show_moment
+from dryhouse.kitchen.dryer.drying import reopen
+from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.science.display import duration
+
+CHART, WEIGHINGS, FIGURES, CURVES = range(4)
+
+
+class Detail(QWidget):
+    """Only the page in view is filled; the others catch up when they are turned to."""
+
+    left = Signal()
+    """A past batch is put away again."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.run: DryingRun | None = None
+        self.heading = words("", "heading")
+        self.facts = words("", "muted")
+        self.again = button("Put &back on the dryer", self._reopen, hint="It was not dry yet; can be undone")
+        self.journal = button("In the &Journal", self._journal, "quiet")
+        self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
+        self.chart, self.weighings = ChartPane(session), WeighingsPane(session)
+        self.figures, self.curves = FiguresPane(session), CurvesPane()
+        self.pages = QTabWidget()
+        self._stale: set[int] = set()
+        for page, title in (
+            (self.chart, "Chart"),
+            (self.weighings, "Weighings"),
+            (self.figures, "Figures"),
+            (self.curves, "Curves"),
+        ):
+            page.layout().setContentsMargins(0, 12, 0, 0)
+            self.pages.addTab(page, title)
+        inside = column(self, space=6)
+        inside.addLayout(row(self.heading, 1, self.again, self.journal, self.away))
+        inside.addWidget(self.facts)
+        inside.addWidget(self.pages, 1)
+        self.pages.currentChanged.connect(self._fill)
+
+    def show_run(self, run: DryingRun | None) -> None:
+        """Show a run; None shows nothing."""
+        self.run = run
+        self.setVisible(run is not None)
+        if run is None:
+            return
+        finished = run.batch.state == FINISHED
+        self.heading.setText(f"{run.title[:1].upper()}{run.title[1:]}, batch {run.batch.id}")
+        said = f"Started {show_moment(self.session, run.clock.started)}"
+        if finished:
+            said += f", off after {duration(run.hours * 3600)} of drying"
+            if run.batch.dried_mass:
+                said += f", {self.session.style.show(run.batch.dried_mass)} dried"
+        self.facts.setText(said)
+        for widget in (self.again, self.away):
+            widget.setVisible(finished)
+        self._stale = {CHART, WEIGHINGS, FIGURES, CURVES}
+        self._fill(self.pages.currentIndex())
+
+    def turn_to(self, page: int) -> None:
+        """Bring one page to the front."""
+        self.pages.setCurrentIndex(page)
+
+    def _fill(self, page: int) -> None:
+        if page in self._stale:
+            self._stale.discard(page)
+            self.pages.widget(page).show_run(self.run)
+
+    def _reopen(self) -> None:
+        if self.run is not None:
+            self.session.act(reopen, self.run.batch.id)
+
+    def _journal(self) -> None:
+        if self.run is not None:
+            self.session.open("journal", "batch", self.run.batch.id)

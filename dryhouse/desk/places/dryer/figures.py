@@ -1,0 +1,79 @@
+"""The figures of a run with their workings, and for a finished batch what it came to."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import column, scrolling, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.kitchen.cards.batch_card import batch_card
+from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.records.batches import FINISHED, SAMPLE
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.values import Figure
+
+_ACROSS = 2
+
+
+def figures_of(session: Session, run: DryingRun) -> list[tuple[str, Figure]]:
+    """The titled figures of a run, in reading order."""
+    of = "of the sample tray" if run.scope == SAMPLE else "of the load"
+    outlook = run.outlook
+    found: list[tuple[str, Figure | None]] = [
+        ("Moisture, wet basis", run.moisture),
+        ("Moisture, dry basis", run.moisture_dry_basis),
+        ("Moisture ratio", run.moisture_ratio),
+        (f"Target weight {of}", run.target_mass),
+        ("Hours until dry, from the first weight", outlook.forecast.figure() if outlook.forecast else None),
+        ("Moisture it would settle at here", outlook.equilibrium),
+        ("Water activity, estimated", outlook.water_activity),
+    ]
+    titles = {title for title, _ in found} | {"Moisture now", "Target weight"}
+    if run.batch.state == FINISHED:
+        try:
+            card = batch_card(session.kitchen, run.batch.id)
+            found = [(t, f) for t, f in card.figures if t not in titles] + found
+        except InputProblem:
+            pass
+    return [(title, figure) for title, figure in found if figure is not None]
+
+
+class FiguresPane(QWidget):
+    """A grid of figures; Enter on one opens its workings."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.views: list[FigureView] = []
+        self.sentence = words("", "label")
+        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
+        grid = QWidget()
+        self._grid = QGridLayout(grid)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(8)
+        page = QWidget()
+        inside = column(page, space=8)
+        for widget in (self.sentence, self.stops, grid, self.cautions):
+            inside.addWidget(widget)
+        inside.addStretch(1)
+        column(self).addWidget(scrolling(page))
+
+    def show_run(self, run: DryingRun | None) -> None:
+        """Show the figures of a run."""
+        figures = figures_of(self.session, run) if run else []
+        self.sentence.setText(self.session.style.masses_in(run.verdict.sentence) if run and run.verdict else "")
+        self.sentence.setVisible(bool(self.sentence.text()))
+        cautions = run.cautions if run else ()
+        self.stops.set_cautions(c for c in cautions if c.severity == "stop")
+        self.cautions.set_cautions(c for c in cautions if c.severity != "stop")
+        while len(self.views) < len(figures):
+            view = FigureView(self.session, "", compact=True)
+            self._grid.addWidget(view, len(self.views) // _ACROSS, len(self.views) % _ACROSS)
+            self.views.append(view)
+        for place, view in enumerate(self.views):
+            view.setVisible(place < len(figures))
+            if place < len(figures):
+                title, figure = figures[place]
+                view.set_figure(figure, title=title)

@@ -1,0 +1,91 @@
+"""From a run to its picture: the numbers a chart shows, read off the records."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records.batches import HEAT_CHANGED, SAMPLE, TURNED
+from dryhouse.plots.curve_picture import Band, RunPicture
+from dryhouse.science.display import Style
+
+_CURVE_POINTS = 120
+
+
+def picture_of(kitchen: Kitchen, run: DryingRun, style: Style, *, name: str = "", ahead: bool = True) -> RunPicture:
+    """The run as a chart shows it; without `ahead` nothing past the last weighing is drawn."""
+    load, points = run.load, run.points
+    first = points[0].hours if points else 0.0
+    hours, grams = tuple(p.hours for p in points), tuple(p.net_g for p in points)
+    chosen = run.curves.chosen if run.curves else None
+    curve_hours: tuple[float, ...] = ()
+    curve_grams: tuple[float, ...] = ()
+    residuals: tuple[float, ...] = ()
+    if chosen is not None and load is not None and run.curves is not None:
+        water = load.grams - load.solids
+        along = np.linspace(0.0, chosen.last_hour, _CURVE_POINTS)
+        curve_hours = tuple((along + first).tolist())
+        curve_grams = tuple((load.solids + water * chosen.at(along)).tolist())
+        if len(run.curves.hours) == len(points):
+            fitted = load.solids + water * chosen.at(run.curves.hours)
+            residuals = tuple((np.asarray(grams) - fitted).tolist())
+    forecast = run.outlook.forecast if ahead else None
+    band = finish = None
+    if forecast is not None:
+        mass = forecast.mass
+        rows = (mass.low80, mass.low50, mass.median, mass.high50, mass.high80)
+        band = Band(_row(mass.hours + first), *(_row(r) for r in rows))
+        f = forecast.finish
+        if forecast.reached_at is None:
+            finish = tuple(h + first for h in (f.low80, f.low50, f.median, f.high50, f.high80))
+    return RunPicture(
+        name=name or run.title,
+        hours=hours,
+        grams=grams,
+        solids_g=load.solids if load else None,
+        start_g=load.grams if load else None,
+        started=kitchen.local(run.clock.started),
+        pauses=tuple(
+            (run.clock.hours(begin), (end - begin).total_seconds() / 3600) for begin, end in run.clock.pauses if end
+        ),
+        curve_name=chosen.name if chosen else "",
+        curve_hours=curve_hours,
+        curve_grams=curve_grams,
+        residual_grams=residuals,
+        band=band,
+        finish=finish,
+        target_g=run.target_mass.value if run.target_mass else None,
+        now=run.hours if ahead and run.batch.ended is None else None,
+        **_others(run),
+        marks=_marks(run, style),
+    )
+
+
+def _row(values: np.ndarray) -> tuple[float, ...]:
+    return tuple(np.asarray(values, dtype=float).tolist())
+
+
+def _others(run: DryingRun) -> dict[str, tuple[float, ...]]:
+    """Weighings of the other scope, scaled to this one's start where the load was recorded."""
+    if not run.others or run.load is None:
+        return {}
+    start = run.others[0].net_g if run.scope != SAMPLE else (run.whole.grams if run.whole else run.others[0].net_g)
+    scale = run.load.grams / start
+    return {
+        "other_hours": tuple(p.hours for p in run.others),
+        "other_grams": tuple(p.net_g * scale for p in run.others),
+    }
+
+
+def _marks(run: DryingRun, style: Style) -> tuple[tuple[float, str], ...]:
+    said = []
+    for event in run.events:
+        if event.kind == TURNED:
+            said.append((run.clock.hours(event.at), "turned"))
+        elif event.kind == HEAT_CHANGED:
+            said.append((run.clock.hours(event.at), style.show(event.temperature, "heat changed")))
+    for begin, end in run.clock.pauses:
+        if end is not None:
+            said.append((run.clock.hours(begin), "paused"))
+    return tuple(said)

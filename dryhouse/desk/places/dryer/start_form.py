@@ -1,0 +1,225 @@
+"""Putting a batch on the dryer: the food, what it weighs, where it goes. The rest is remembered or can wait."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.food_field import FoodField
+from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.dryers import dryers
+from dryhouse.kitchen.batches.log import draft_for
+from dryhouse.kitchen.cautions.cautions import batch_cautions
+from dryhouse.kitchen.dryer.drying import start_batch
+from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records.batches import FOOD_STATES
+from dryhouse.science.quantities import Length, Mass, Temperature
+
+NAMES = {
+    "prepared_mass": "Loaded on the trays", "dryer": "Dryer", "trays": "Trays", "set_temperature": "Dryer set to",
+    "form": "Cut", "started": "Started", "thickness": "Thickness", "made_from": "Made from",
+    "pretreatment": "Pretreatment", "start_moisture_pct": "Starting moisture, %",
+    "target_moisture_pct": "Dry to a moisture of, %", "kitchen_temperature": "Kitchen temperature",
+    "kitchen_humidity_pct": "Kitchen humidity, %", "precook_method": "How it was cooked first",
+    "precook_temperature": "Cooked first to", "precook_measured": "How that was known", "title": "Your name for it",
+}  # fmt: skip
+"""The entries by the field of the batch each fills."""
+MAIN = ("prepared_mass", "set_temperature", "dryer", "trays", "form", "started")
+ANIMAL = ("precook_temperature", "precook_measured", "precook_method")
+MORE = (
+    "thickness", "made_from", "pretreatment", "title", "start_moisture_pct", "target_moisture_pct",
+    "kitchen_temperature", "kitchen_humidity_pct",
+)  # fmt: skip
+
+
+class StartForm(QWidget):
+    """Enter in the last entry or Ctrl+S starts; Esc leaves and keeps what was typed."""
+
+    started = Signal(int)
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.planned: Batch | None = None
+        self.heading = words("Start a batch", "title", wrap=False)
+        self.food = FoodField(session)
+        self.fields: dict[str, Field | ChoiceField] = {name: self._make(name) for name in NAMES}
+        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
+        self.remembered = words("", "small")
+        self._build()
+        self.food.chosen.connect(self._remember)
+        for field in self.fields.values():
+            field.changed.connect(self._caution)
+        self.food.accepted.connect(lambda: self.fields["prepared_mass"].setFocus())
+        for field in self.fields.values():
+            if isinstance(field, Field):
+                field.accepted.connect(self.start)
+        for keys, act in (("Ctrl+S", self.start), ("Esc", self.left.emit)):
+            inner_key(self, keys, act)
+
+    def _make(self, name: str) -> Field | ChoiceField:
+        s, label = self.session, NAMES[name]
+        known = [("", "not recorded"), ("thermometer", "by thermometer"), ("not measured", "not measured")]
+        match name:
+            case "prepared_mass":
+                return QuantityField(s, label, Mass, hint="such as 2 lb 3 oz", name=name)
+            case "set_temperature" | "precook_temperature" | "kitchen_temperature":
+                return QuantityField(s, label, Temperature, hint="135 F, or 57 C", name=name)
+            case "thickness":
+                return QuantityField(s, label, Length, hint="1/4 in, or 6 mm", name=name)
+            case "started":
+                return MomentField(s, label, hint="now", name=name)
+            case "trays":
+                return NumberField(s, label, hint="such as 4", whole=True, what="number of trays", name=name)
+            case "start_moisture_pct" | "target_moisture_pct" | "kitchen_humidity_pct":
+                return NumberField(s, label, percent=True, what="percentage", name=name)
+            case "dryer":
+                return ChoiceField(s, label, self._dryers(), name=name)
+            case "made_from":
+                return ChoiceField(s, label, [(f, f) for f in FOOD_STATES], name=name)
+            case "precook_measured":
+                return ChoiceField(s, label, known, name=name)
+        return TextField(s, label, hint="slices, dice, kernels…" if name == "form" else "", name=name)
+
+    def _dryers(self) -> list[tuple[int | None, str]]:
+        known = dryers(self.session.kitchen)
+        return [(d.id, f"{d.name}, {d.trays} trays") for d in known] + [(None, "not recorded")]
+
+    def _build(self) -> None:
+        page = QWidget()
+        inside = column(page, space=6)
+        inside.addWidget(self.food)
+        inside.addWidget(self.remembered)
+        inside.addWidget(self.stops)
+        inside.addLayout(self._grid(MAIN))
+        self.animal = QWidget()
+        self.animal.setLayout(self._grid(ANIMAL))
+        inside.addWidget(self.animal)
+        self.more_button = button("&More to write down", self._toggle, "quiet")
+        self.more_button.setCheckable(True)
+        inside.addWidget(self.more_button, 0, Qt.AlignmentFlag.AlignLeft)
+        self.more = QWidget()
+        self.more.setLayout(self._grid(MORE))
+        inside.addWidget(self.more)
+        inside.addWidget(self.cautions)
+        inside.addStretch(1)
+        self.animal.hide()
+        self.more.hide()
+        self.start_button = button("&Start drying", self.start, "primary", hint="Enter or Ctrl+S")
+        self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
+        outer = column(self, space=12)
+        outer.addWidget(self.heading)
+        outer.addWidget(scrolling(page), 1)
+        outer.addLayout(row(self.start_button, self.leave_button, 1))
+
+    def _grid(self, names: tuple[str, ...]) -> QGridLayout:
+        grid = QGridLayout()
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(16)
+        for place, name in enumerate(names):
+            grid.addWidget(self.fields[name], place // 2, place % 2)
+        return grid
+
+    # --- filling ------------------------------------------------------------------------------------------------
+
+    def open(self, planned: Batch | None = None) -> None:
+        """For a new batch, or for one that was planned."""
+        self.fields["dryer"].set_choices(self._dryers())
+        if planned is not None or self.planned is not None:
+            self._fill(planned or Batch(""))
+            self.food.set_value(planned.food if planned else None)
+            self._show_food(self.food.value())
+        self.planned = planned
+        if planned is None and self.fields["dryer"].value() is None:
+            self.fields["dryer"].set_value(self._last_dryer())
+        self.food.setEnabled(planned is None)
+        self.heading.setText("Start a planned batch" if planned else "Start a batch")
+        (self.fields["prepared_mass"] if planned else self.food).setFocus()
+
+    def _last_dryer(self) -> int | None:
+        """The dryer used last, for whatever food."""
+        journal = self.session.kitchen.journal
+        newest = journal.batch_ids(BatchQuery())[:5]
+        used = [b.dryer for i in newest if (b := journal.get(Batch, i)) is not None and b.dryer is not None]
+        return used[0] if used else next((d for d, _ in self._dryers()), None)
+
+    def _fill(self, batch: Batch) -> None:
+        for name, field in self.fields.items():
+            field.set_value(None if name == "started" else getattr(batch, name) or None)
+
+    def _remember(self, food: Food | None) -> None:
+        """Habits of the last batch of this food stand ready; nothing that was measured does."""
+        self._show_food(food)
+        if food is None or self.planned is not None:
+            return
+        last = draft_for(self.session.kitchen, food.slug).batch
+        filled = []
+        for name in (
+            "set_temperature",
+            "dryer",
+            "trays",
+            "form",
+            "thickness",
+            "made_from",
+            "pretreatment",
+            "precook_method",
+        ):
+            field, value = self.fields[name], getattr(last, name)
+            if value and (isinstance(field, ChoiceField) or field.is_empty()):
+                field.set_value(value)
+                filled.append(NAMES[name].lower())
+        if len(filled) > 1:
+            self.remembered.setText("Remembered from your last batch: " + ", ".join(filled) + ".")
+
+    def _show_food(self, food: Food | None) -> None:
+        self.animal.setVisible(food is not None and food.animal)
+        self.remembered.setText("")
+        self._caution()
+
+    def _caution(self) -> None:
+        """What must be known of the batch as far as it is filled in; stops stand above the entries."""
+        food = self.food.value()
+        said = batch_cautions(self.session.kitchen, self.draft(food)) if food else ()
+        self.stops.set_cautions(c for c in said if c.severity == "stop")
+        self.cautions.set_cautions(c for c in said if c.severity != "stop")
+
+    def _toggle(self) -> None:
+        self.more.setVisible(self.more_button.isChecked())
+
+    def draft(self, food: Food) -> Batch:
+        """The batch as far as it is filled in."""
+        given = {name: field.value() for name, field in self.fields.items()}
+        texts = ("form", "pretreatment", "title", "precook_method", "precook_measured", "made_from")
+        values = {n: (v or "") if n in texts else v for n, v in given.items()}
+        values["made_from"] = values["made_from"] or FOOD_STATES[0]
+        return replace(self.planned or Batch(food.slug), food=food.slug, **values)
+
+    def start(self) -> None:
+        """Start the batch; the entry that is wrong says so."""
+        if not self.food.require("Which food is it? Type its name, such as sweet corn."):
+            self.food.setFocus()
+            return
+        wrong = next((f for f in self.fields.values() if isinstance(f, Field) and f.problem is not None), None)
+        if wrong is not None:
+            wrong.show_problem(wrong.problem)
+            wrong.setFocus()
+            return
+        done = self.session.act(start_batch, self.draft(self.food.value()))
+        if done is None:
+            mark_problem(self.session.problem, [self.food, *self.fields.values()])
+            return
+        number = done.changes[0].record.id
+        self.planned = None
+        self.food.set_value(None)
+        self._fill(Batch(""))
+        self._show_food(None)
+        self.started.emit(number)

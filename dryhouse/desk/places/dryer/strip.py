@@ -1,0 +1,284 @@
+"""One running batch in one strip: how far it is, when it will be done, and the entry for the scale's reading."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QMouseEvent, QPaintEvent
+from PySide6.QtWidgets import QFrame, QLabel, QMenu, QWidget
+
+from dryhouse.desk.icons import pixmap
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.choices import may_be_narrow
+from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
+from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.desk.widgets.pressable import draw_focus
+from dryhouse.kitchen.cautions.cautions import batch_facts
+from dryhouse.kitchen.dryer.drying import add_event, add_weighing, remembered_tare
+from dryhouse.kitchen.dryer.run_words import again_words, bands_words, finish_words, moisture_words, paused_words
+from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TURNED
+from dryhouse.science.display import duration
+from dryhouse.science.moisture import MISMATCH
+from dryhouse.science.quantities import Mass, Temperature, unit_typed
+from dryhouse.science.values import Caution
+
+SCOPE_WORDS = {LOAD: "whole load", SAMPLE: "sample tray"}
+_TINTS = {"dry enough": "keeping", "nearly": "use soon", "still moist": "note", MISMATCH: "stop"}
+
+
+def with_unit(mass: Mass, unit: str) -> Mass:
+    """A mass typed as a bare number, with the unit it was read in, so that it stays that mass."""
+    return mass if any(c.isalpha() for c in mass.typed) else replace(mass, typed=f"{mass.typed} {unit}")
+
+
+class Strip(QFrame):
+    """Type what the scale shows and press Enter. `chosen` fires when the keyboard or the mouse comes here."""
+
+    chosen = Signal(int)
+    take_off_asked = Signal(int)
+    weighings_asked = Signal(int)
+    file_asked = Signal(int)
+
+    def __init__(self, session: Session, run: DryingRun) -> None:
+        super().__init__()
+        self.session, self.run = session, run
+        self.is_chosen = False
+        set_role(self, "card")
+        self.heading = words("", "heading")
+        self.shape = QLabel()
+        self.verdict = words("", "label", wrap=False)
+        self.clock = words("", "muted")
+        self.state = words("")
+        self.finish = words("", "label")
+        self.bands = words("", "muted")
+        self.again = words("", "muted")
+        self.asks = words("", "small")
+        self.slow = words("", "small")
+        self.stops, self.warnings = CautionsView(session), CautionsView(session)
+        """Every stop stands above the entry; what an animal food asks to take care of, at the foot."""
+        self.cautions_more = words("", "small")
+        self.reading = QuantityField(session, "Scale reads", Mass, name="gross")
+        self.scope = ChoiceField(session, "Weighed", SCOPE_WORDS.items(), name="scope")
+        self.tare = QuantityField(session, "Empty tray (tare)", Mass, name="tare", allow_zero=True)
+        self.at = MomentField(session, "When", hint="now", name="at")
+        self.heat = QuantityField(session, "In the dryer", Temperature, hint="not read")
+        self.heat_to = QuantityField(session, "Changed to", Temperature, name="temperature")
+        self._build()
+        self.reading.accepted.connect(self.weigh)
+        for field in (self.tare, self.at, self.heat):
+            field.accepted.connect(self.weigh)
+        self.heat_to.accepted.connect(self._note_heat)
+        for field in (self.reading, self.tare, self.at, self.heat, self.heat_to):
+            field.edit.installEventFilter(self)
+        session.theme.changed.connect(self._show_verdict)
+        self.show_run(run)
+
+    def _build(self) -> None:
+        self.weigh_button = button("&Weigh", self.weigh, "primary", hint="Enter")
+        may_be_narrow(self.scope.box, 11)
+        self.note_button = button("&Note", lambda: None, name="Note what happened")
+        self.note_button.setMenu(self._note_menu())
+        self.off_button = button("Take &off", lambda: self.take_off_asked.emit(self.run.batch.id))
+        self.more_button = button("&More", lambda: None, name="More for this batch")
+        self.more_button.setMenu(self._more_menu())
+        inside = column(self, margin=14, space=4)
+        head = row(self.heading, self.shape, self.verdict, space=6)
+        head.setStretch(0, 1)
+        inside.addLayout(head)
+        for label in (self.clock, self.state, self.finish, self.bands, self.again, self.slow, self.asks):
+            inside.addWidget(label)
+        inside.addWidget(self.stops)
+        inside.addSpacing(4)
+        entry = row(self.reading, self.scope)
+        entry.setStretch(0, 3)
+        entry.setStretch(1, 3)
+        entry.addWidget(self.weigh_button, 0, Qt.AlignmentFlag.AlignBottom)
+        self.scope.sentence.hide()
+        inside.addLayout(entry)
+        inside.addWidget(self.reading.sentence_apart())
+        self.more = QWidget()
+        more = column(self.more, space=4)
+        more.addLayout(row(self.tare, self.at, self.heat))
+        inside.addWidget(self.more)
+        self.more.hide()
+        self.heat_row = QWidget()
+        self.heat_row.setLayout(row(self.heat_to, button("Note it", self._note_heat), 1))
+        inside.addWidget(self.heat_row)
+        self.heat_row.hide()
+        inside.addLayout(row(self.off_button, self.note_button, self.more_button, 1, space=8))
+        inside.addWidget(self.warnings)
+        inside.addWidget(self.cautions_more)
+
+    def _note_menu(self) -> QMenu:
+        menu = QMenu(self)
+        menu.addAction("Trays turned", lambda: self._note(TURNED))
+        menu.addAction("Temperature changed …", self._ask_heat)
+        self.pause_action = menu.addAction("Paused", self._pause)
+        return menu
+
+    def _more_menu(self) -> QMenu:
+        menu, batch = QMenu(self), self.run.batch.id
+        menu.addAction("Tare, time, dryer temperature …", self.ask_more)
+        menu.addAction("Weighings …\tCtrl+L", lambda: self.weighings_asked.emit(batch))
+        menu.addAction("Weighings from a file …\tCtrl+I", lambda: self.file_asked.emit(batch))
+        menu.addAction("Batch in the Journal", lambda: self.session.open("journal", "batch", batch))
+        return menu
+
+    # --- showing ---------------------------------------------------------------------------------------------
+
+    def show_run(self, run: DryingRun) -> None:
+        """Show where the batch stands now. What is being typed stays."""
+        self.run = run
+        style = self.session.style
+        name = f"{run.title[:1].upper()}{run.title[1:]}"
+        self.heading.setText(f"{name}, batch {run.batch.id}")
+        self._show_verdict()
+        what = "Sample tray now" if run.scope == SAMPLE else "Now" if run.last_weighed else "Loaded"
+        now = f"{what} {style.mass(run.net_g)}" if run.net_g is not None else "Not weighed yet"
+        if run.target_mass is not None:
+            now += f", dry at {style.mass(run.target_mass.value)}"
+        if run.moisture is not None and (run.verdict is None or run.verdict.name != MISMATCH):
+            now += f". Moisture {moisture_words(run, style)}"
+        self.state.setText(now + ".")
+        self._show_cautions(run)
+        self._say(self.slow, run.outlook.slow_day)
+        self._say(self.asks, "\n".join(run.asks))
+        self.tick()
+        self._remember(run)
+        self.setAccessibleName(f"{name}, batch {run.batch.id}: {self.finish.text()}")
+
+    def _show_cautions(self, run: DryingRun) -> None:
+        said = {"stop"}
+        self.stops.set_cautions(c for c in run.cautions if c.severity == "stop")
+        warnings: list[Caution] = []
+        if "animal" in batch_facts(self.session.kitchen, run.batch).food.kinds:
+            said.add("warn")
+            warnings = [c for c in run.cautions if c.severity == "warn"]
+        self.warnings.set_cautions(warnings)
+        rest = sum(c.severity not in said for c in run.cautions)
+        more = " more" if rest < len(run.cautions) else ""
+        told = f"{rest}{more} {'caution stands' if rest == 1 else 'cautions stand'} under Figures."
+        self._say(self.cautions_more, told if rest else "")
+
+    def tick(self) -> None:
+        """Move the clock and what is said of the time; nothing is reckoned anew."""
+        kitchen, run = self.session.kitchen, self.run
+        how = [run.dryer.name if run.dryer else ""]
+        if run.batch.trays:
+            how.append(f"{run.batch.trays} {'tray' if run.batch.trays == 1 else 'trays'}")
+        if run.batch.set_temperature:
+            how.append(self.session.style.temperature(run.batch.set_temperature.si))
+        drying = duration(run.clock.hours(kitchen.now()) * 3600)
+        said = ", ".join(h for h in (*how, f"{drying} of drying") if h)
+        self.clock.setText(said[:1].upper() + said[1:] + paused_words(kitchen, run))
+        sentence = finish_words(kitchen, run)
+        bands = bands_words(kitchen, run)
+        self.finish.setText(sentence.removesuffix(bands).strip())
+        self._say(self.bands, bands)
+        self._say(self.again, again_words(kitchen, run))
+
+    def _say(self, label: QLabel, text: str) -> None:
+        label.setText(text)
+        label.setVisible(bool(text))
+
+    def _show_verdict(self) -> None:
+        run = self.run
+        name = run.verdict.name if run.verdict else ""
+        tint = self.session.theme.tokens.tint(_TINTS.get(name, "note"))
+        self.verdict.setText(name[:1].upper() + name[1:])
+        self.verdict.setStyleSheet(f"color: {tint.ink};")
+        self.verdict.setToolTip(self.session.style.masses_in(run.verdict.sentence) if run.verdict else "")
+        self.shape.setPixmap(pixmap(tint.shape, tint.ink, 20))
+        for label in (self.shape, self.verdict):
+            label.setVisible(bool(name))
+
+    def _remember(self, run: DryingRun) -> None:
+        """The unit, the scope and the tare of the last weighing stand ready."""
+        weighings = [p.weighing for p in (*run.points, *run.others) if p.weighing is not None]
+        last = max(weighings, key=lambda w: (w.at, w.id), default=None)
+        unit = unit_typed(last.gross) if last and last.gross.typed else self.session.style.mass_unit
+        self.reading.set_unit(unit)
+        self.tare.set_unit(unit)
+        self.reading.set_hint(f"such as {'412' if unit == 'g' else '14.5'} {unit}")
+        if last is not None and not self.reading.text():
+            self.scope.set_value(last.scope)
+        tare = remembered_tare(sorted(weighings, key=lambda w: (w.at, w.id)), self.scope.value())
+        self.tare.set_hint(
+            f"{tare.typed or self.session.style.show(tare)}, as last" if tare and tare.si else "none"
+        )
+        self.pause_action.setText("Drying goes on" if run.clock.paused_since else "Paused")
+
+    def set_chosen(self, chosen: bool) -> None:
+        """Mark this strip as the one whose chart is shown."""
+        self.is_chosen = chosen
+        self.update()
+
+    # --- acts --------------------------------------------------------------------------------------------------
+
+    def weigh(self) -> None:
+        """Record what stands in the entry."""
+        if not self.reading.require("What does the scale show? Type it, such as 412 g."):
+            self.reading.setFocus()
+            return
+        if any(f.problem is not None for f in (self.tare, self.at, self.heat)):
+            return
+        named: dict[str, Any] = {"scope": self.scope.value(), "dryer_temperature": self.heat.value()}
+        if self.tare.value() is not None:
+            named["tare"] = with_unit(self.tare.value(), self.tare.default_unit)
+        if self.at.value() is not None:
+            named["at"] = self.at.value()
+        reading = with_unit(self.reading.value(), self.reading.default_unit)
+        done = self.session.act(add_weighing, self.run.batch.id, reading, **named)
+        if done is None:
+            problem = self.session.problem
+            field = {"gross": self.reading, "tare": self.tare, "at": self.at}.get(problem.field if problem else "")
+            (field or self.reading).show_problem(problem) if problem else None
+        else:
+            for entry in (self.reading, self.tare, self.at, self.heat):
+                entry.set_value(None)
+        self.reading.setFocus()
+
+    def _note(self, kind: str, **named: Any) -> None:
+        self.session.act(add_event, self.run.batch.id, kind, **named)
+        self.reading.setFocus()
+
+    def _pause(self) -> None:
+        self._note(RESUMED if self.run.clock.paused_since else PAUSED)
+
+    def _ask_heat(self) -> None:
+        self.heat_row.show()
+        self.heat_to.setFocus()
+
+    def _note_heat(self) -> None:
+        if self.heat_to.require("To what temperature? Type it, such as 135 F."):
+            self._note(HEAT_CHANGED, temperature=self.heat_to.value())
+            self.heat_to.set_value(None)
+            self.heat_row.hide()
+
+    def ask_more(self) -> None:
+        """Show the entries for tare, time and dryer temperature, or put them away."""
+        self.more.setVisible(self.more.isHidden())
+        (self.reading if self.more.isHidden() else self.tare).setFocus()
+
+    # --- choosing ------------------------------------------------------------------------------------------------
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.FocusIn:
+            self.chosen.emit(self.run.batch.id)
+        return super().eventFilter(watched, event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if event.button() == Qt.MouseButton.LeftButton:
+            self.reading.setFocus()
+        super().mousePressEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self.is_chosen:
+            draw_focus(self, self.session.theme.tokens.accent, self.session.theme.tokens.radius)

@@ -1,0 +1,110 @@
+"""Taking a batch off the dryer: what it weighs now, and what else is worth writing down."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from dryhouse.desk.places.dryer.strip import with_unit
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.records.batches import LOAD
+from dryhouse.science.quantities import Mass, Volume, unit_typed
+
+FRESH_WEIGHING = timedelta(minutes=30)
+"""A weighing of the load this recent stands ready as the dried weight."""
+_RATINGS = [(None, "not rated"), *((n, f"{n} of 5") for n in range(5, 0, -1))]
+
+
+class TakeOffForm(QWidget):
+    """Enter takes the batch off; Esc leaves it on."""
+
+    taken_off = Signal(int)
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.run: DryingRun | None = None
+        self.heading = words("", "title")
+        self.standing = words("", "label")
+        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
+        self.mass = QuantityField(session, "Dried weight", Mass, name="dried_mass")
+        self.volume = QuantityField(session, "Dried measure", Volume, hint="such as 3 cups", name="dried_volume")
+        self.at = MomentField(session, "When", hint="now", name="at")
+        self.energy = NumberField(session, "Power used, kWh", what="number of kilowatt-hours", name="energy_kwh")
+        self.rating = ChoiceField(session, "How it came out", _RATINGS, name="rating")
+        self.notes = TextField(session, "Notes")
+        self.off = button("&Take it off", self.take_off, "primary", hint="Enter")
+        self.leave = button("&Leave it on", self.left.emit, hint="Esc")
+        page = QWidget()
+        inside = column(page, space=8)
+        inside.addWidget(self.heading)
+        inside.addWidget(self.standing)
+        inside.addWidget(self.stops)
+        inside.addLayout(row(self.mass, self.volume, space=16))
+        inside.addLayout(row(self.at, self.energy, space=16))
+        inside.addLayout(row(self.rating, self.notes, space=16))
+        inside.addLayout(row(self.off, self.leave, 1))
+        inside.addWidget(self.cautions)
+        inside.addStretch(1)
+        column(self).addWidget(scrolling(page))
+        for field in (self.mass, self.volume, self.at, self.energy, self.notes):
+            field.accepted.connect(self.take_off)
+        inner_key(self, "Esc", self.left.emit)
+
+    def open(self, run: DryingRun) -> None:
+        """For this batch. A weighing of the load just made stands ready as its dried weight."""
+        self.run = run
+        self.heading.setText(f"Take {run.title} off the dryer, batch {run.batch.id}")
+        said = run.verdict.sentence if run.verdict else "Its dryness is not known from weights."
+        self.standing.setText(self.session.style.masses_in(said))
+        self.stops.set_cautions(c for c in run.cautions if c.severity == "stop")
+        self.cautions.set_cautions(c for c in run.cautions if c.severity != "stop")
+        for field in (self.mass, self.volume, self.at, self.energy, self.notes):
+            field.set_value(None)
+        self.rating.set_value(None)
+        self.notes.set_value(run.batch.notes or None)
+        last = run.points[-1] if run.points and run.points[-1].weighing else None
+        if last is not None and last.weighing is not None:
+            typed = last.weighing.gross.typed
+            self.mass.set_unit(unit_typed(last.weighing.gross) if typed else self.session.style.mass_unit)
+            fresh = self.session.kitchen.now() - last.at <= FRESH_WEIGHING
+            if run.scope == LOAD and fresh:
+                tared = last.weighing.tare is not None and last.weighing.tare.si > 0
+                self.mass.set_value(Mass(last.net_g, "" if tared else typed))
+        self.mass.set_hint("leave empty if it was not weighed")
+        self.mass.setFocus()
+        self.mass.edit.selectAll()
+
+    def take_off(self) -> None:
+        """Finish the batch."""
+        fields = (self.mass, self.volume, self.at, self.energy)
+        wrong = next((f for f in fields if f.problem is not None), None)
+        if self.run is None or wrong is not None:
+            if wrong is not None:
+                wrong.show_problem(wrong.problem)
+                wrong.setFocus()
+            return
+        mass = self.mass.value()
+        done = self.session.act(
+            take_off,
+            self.run.batch.id,
+            with_unit(mass, self.mass.default_unit) if mass else None,
+            at=self.at.value(),
+            dried_volume=self.volume.value(),
+            energy_kwh=self.energy.value(),
+            rating=self.rating.value(),
+            notes=self.notes.text(),
+        )
+        if done is None:
+            mark_problem(self.session.problem, fields)
+            return
+        self.taken_off.emit(self.run.batch.id)

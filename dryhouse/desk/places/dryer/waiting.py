@@ -1,0 +1,42 @@
+"""A batch that was planned and waits to be started."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.moment_field import show_moment
+from dryhouse.kitchen.foods.catalog import food_name
+from dryhouse.kitchen.records import Batch, Trip
+
+
+class WaitingCard(QFrame):
+    """What it is, for which trip, when it should be on the dryer at the latest, and a button that starts it."""
+
+    start_asked = Signal(int)
+
+    def __init__(self, session: Session, batch: Batch) -> None:
+        super().__init__()
+        self.batch = batch
+        set_role(self, "card")
+        name = batch.title or food_name(session.kitchen, batch.food)
+        trip = session.kitchen.journal.get(Trip, batch.trip) if batch.trip is not None else None
+        said = [
+            f"{session.style.show(batch.prepared_mass)} to load" if batch.prepared_mass else "",
+            f"for {trip.name}" if trip else "",
+            f"on the dryer by {show_moment(session, batch.started)}" if batch.started else "",
+        ]
+        self.start = button(
+            "Start", lambda: self.start_asked.emit(batch.id), name=f"Start {name}, batch {batch.id}"
+        )
+        inside = column(self, margin=12, space=4)
+        beside = column(space=2)
+        beside.addWidget(words(f"{name[:1].upper()}{name[1:]}", "label"))
+        beside.addWidget(words(", ".join(s for s in said if s), "muted"))
+        across = row(space=8)
+        across.addLayout(beside, 1)
+        across.addWidget(self.start)
+        inside.addLayout(across)

@@ -1,0 +1,208 @@
+"""The weighings of a batch in a table: read, put right, taken out."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QTableWidget, QTableWidgetItem, QWidget
+
+from dryhouse.desk.places.dryer.strip import SCOPE_WORDS, with_unit
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
+from dryhouse.desk.widgets.moment_field import MomentField, show_moment
+from dryhouse.kitchen.dryer.drying import correct_weighing, remove_event, remove_weighing
+from dryhouse.kitchen.dryer.runs import DryingRun, Point
+from dryhouse.kitchen.records import Weighing
+from dryhouse.kitchen.records.batches import TAKEN_OFF
+from dryhouse.science.quantities import Mass, Temperature, unit_typed
+
+HEADINGS = ("When", "Hours", "Net", "Moisture", "Scale read", "Tare", "Of", "Dryer", "Note")
+
+
+class WeighingsTable(QTableWidget):
+    """`opened` is Enter or a double click, `removed` is Del."""
+
+    opened = Signal()
+    removed = Signal()
+
+    def __init__(self) -> None:
+        super().__init__(0, len(HEADINGS))
+        self.setHorizontalHeaderLabels(HEADINGS)
+        self.verticalHeader().hide()
+        self.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
+        self.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QTableWidget.SelectionMode.SingleSelection)
+        self.setTabKeyNavigation(False)
+        self.setAccessibleName("Weighings")
+        self.doubleClicked.connect(lambda _index: self.opened.emit())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.opened.emit()
+        elif event.key() == Qt.Key.Key_Delete:
+            self.removed.emit()
+        else:
+            super().keyPressEvent(event)
+
+
+class WeighingsPane(QWidget):
+    """Enter edits the chosen line below the table, Del takes it out; both can be undone."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.run: DryingRun | None = None
+        self.lines: list[Point] = []
+        self.editing: Weighing | None = None
+        self.table = WeighingsTable()
+        self.gross = QuantityField(session, "Scale read", Mass, name="gross")
+        self.tare = QuantityField(session, "Tare", Mass, name="tare", allow_zero=True)
+        self.at = MomentField(session, "When", name="at")
+        self.scope = ChoiceField(session, "Of", SCOPE_WORDS.items(), name="scope")
+        self.heat = QuantityField(session, "In the dryer", Temperature)
+        self.events = words("", "muted", select=True)
+        self.remove_event_button = button("Take the last note out", self.remove_last_event, "quiet")
+        self._build()
+        self.table.opened.connect(self.edit)
+        self.table.removed.connect(self.remove)
+        for field in (self.gross, self.tare, self.at, self.heat):
+            field.accepted.connect(self.save)
+        inner_key(self.editor, "Esc", self.leave)
+
+    def _build(self) -> None:
+        self.editor = QWidget()
+        inside = column(self.editor, space=4)
+        inside.addLayout(row(self.gross, self.tare, self.at))
+        inside.addLayout(
+            row(self.scope, self.heat, button("&Save", self.save, "primary"), button("Leave", self.leave))
+        )
+        self.editor.hide()
+        self.edit_button = button("&Correct", self.edit, hint="Enter in the table")
+        self.remove_button = button("&Remove", self.remove, hint="Del in the table; can be undone")
+        outer = column(self, space=8)
+        outer.addWidget(self.table, 1)
+        outer.addLayout(row(self.edit_button, self.remove_button, 1, self.remove_event_button))
+        outer.addWidget(self.events)
+        outer.addWidget(self.editor)
+
+    def show_run(self, run: DryingRun | None) -> None:
+        """List the weighings of a run."""
+        self.run = run
+        points = sorted((*run.points, *run.others), key=lambda p: p.at) if run else []
+        kept = self.table.currentRow()
+        self.lines = [p for p in points if p.weighing is not None]
+        self.table.setRowCount(len(self.lines))
+        for line, point in enumerate(self.lines):
+            for place, text in enumerate(self.cells(point, run)):
+                item = QTableWidgetItem(text)
+                if 0 < place < 6:
+                    item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+                self.table.setItem(line, place, item)
+        self.table.resizeColumnsToContents()
+        if self.lines:
+            self.table.setCurrentCell(min(max(kept, 0), len(self.lines) - 1), 0)
+        for widget in (self.edit_button, self.remove_button):
+            widget.setEnabled(bool(self.lines))
+        events = run.events if run else ()
+        said = [f"{show_moment(self.session, e.at)}: {e.kind}" for e in events]
+        self.events.setText("\n".join(said))
+        self.events.setVisible(bool(said))
+        self.remove_event_button.setVisible(any(e.kind != TAKEN_OFF for e in events))
+        if self.editing is not None and not any(p.weighing == self.editing for p in self.lines):
+            self.leave()
+
+    def cells(self, point: Point, run: DryingRun) -> tuple[str, ...]:
+        """The texts of one line, in the order of the headings."""
+        weighing, style = point.weighing, self.session.style
+        assert weighing is not None
+        here = self.session.kitchen.local(weighing.at)
+        moisture = "—"
+        if point.mr is not None and run.load is not None:
+            moisture = style.percent(100 * (1 - run.load.solids / point.net_g))
+        return (
+            f"{here:%a} {here.day} {here:%b}, {here:%H:%M}",
+            style.number(point.hours, 2),
+            style.mass(point.net_g),
+            moisture,
+            weighing.gross.typed or style.mass(weighing.gross.si),
+            (weighing.tare.typed or style.mass(weighing.tare.si)) if weighing.tare and weighing.tare.si else "—",
+            SCOPE_WORDS.get(weighing.scope, weighing.scope),
+            style.show(weighing.dryer_temperature),
+            weighing.note,
+        )
+
+    def chosen(self) -> Weighing | None:
+        """The weighing of the line in focus."""
+        line = self.table.currentRow()
+        return self.lines[line].weighing if 0 <= line < len(self.lines) else None
+
+    # --- acts --------------------------------------------------------------------------------------------------
+
+    def edit(self) -> None:
+        """Open the entries below for the chosen line."""
+        weighing = self.chosen()
+        if weighing is None:
+            return
+        self.editing = weighing
+        for field, value in ((self.gross, weighing.gross), (self.tare, weighing.tare)):
+            field.set_unit(unit_typed(value) if value is not None and value.typed else self.session.style.mass_unit)
+            field.set_value(value)
+        self.at.set_value(weighing.at)
+        self.scope.set_value(weighing.scope)
+        self.heat.set_value(weighing.dryer_temperature)
+        self.editor.show()
+        self.gross.setFocus()
+        self.gross.edit.selectAll()
+
+    def save(self) -> None:
+        """Write the corrected weighing."""
+        before = self.editing
+        if (
+            before is None
+            or not self.gross.require("What did the scale show?")
+            or not self.at.require("When was it?")
+        ):
+            return
+        if self.tare.problem is not None or self.heat.problem is not None:
+            return
+        at = self.at.value()
+        same = self.at.write(before.at) == self.at.text()
+        corrected = replace(
+            before,
+            gross=with_unit(self.gross.value(), self.gross.default_unit),
+            tare=with_unit(self.tare.value(), self.tare.default_unit) if self.tare.value() else None,
+            at=before.at if same else at,
+            scope=self.scope.value(),
+            dryer_temperature=self.heat.value(),
+        )
+        self.editing = None
+        if self.session.act(correct_weighing, corrected) is None:
+            self.editing = before
+            problem = self.session.problem
+            field = {"gross": self.gross, "tare": self.tare, "at": self.at}.get(problem.field if problem else "")
+            if problem is not None and field is not None:
+                field.show_problem(problem)
+                field.setFocus()
+            return
+        self.leave()
+
+    def leave(self) -> None:
+        """Close the entries."""
+        self.editing = None
+        self.editor.hide()
+        self.table.setFocus()
+
+    def remove(self) -> None:
+        """Take the chosen weighing out."""
+        weighing = self.chosen()
+        if weighing is not None:
+            self.session.act(remove_weighing, weighing.id)
+
+    def remove_last_event(self) -> None:
+        """Take the last note out."""
+        notes = [e for e in self.run.events if e.kind != TAKEN_OFF] if self.run else []
+        if notes:
+            self.session.act(remove_event, notes[-1].id)

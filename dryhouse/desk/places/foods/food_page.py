@@ -1,0 +1,156 @@
+"""One food: every published figure with its source, what is said of it, and the person's own figures."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRect, Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+
+from dryhouse.desk.places.foods.own_figure import OwnFigureEditor
+from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, shown, told
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import card, column, empty, scrolling, words
+from dryhouse.desk.widgets.cautions_view import CautionsView, gravest
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.foods.catalog import food
+from dryhouse.science.errors import InputProblem
+
+_ROW = 40
+_HEADINGS = ("Figure", "Value", "Where it comes from")
+
+
+class FoodPage(QWidget):
+    """What is known of one food."""
+
+    figure_chosen = Signal(str)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.food: Food | None = None
+        self.heading = words("", "title")
+        self.names = words("", "muted")
+        self.gravest = CautionsView(session)
+        self.cautions = CautionsView(session)
+        self.table = QTableWidget(0, len(_HEADINGS))
+        self._dress_table()
+        self.own = OwnFigureEditor(session)
+        said = QWidget()
+        self._said = column(said, space=10)
+        page = QWidget()
+        inside = column(page, space=12)
+        inside.setContentsMargins(0, 0, 12, 0)
+        for widget in (self.heading, self.names, self.gravest, self.table, self.own, said, self.cautions):
+            inside.addWidget(widget)
+        inside.addStretch(1)
+        outer = column(self)
+        outer.addWidget(scrolling(page))
+        self._fit = QTimer(self, singleShot=True, interval=0)
+        self._fit.timeout.connect(self._fit_rows)
+        self.table.itemActivated.connect(self._edit_row)
+        session.style_changed.connect(self._fill)
+
+    def show_food(self, slug: str) -> None:
+        """Show the food of this slug."""
+        try:
+            self.food = food(self.session.kitchen, slug)
+        except InputProblem as problem:
+            self.food = None
+            self.heading.setText(problem.sentence)
+        self._fill()
+
+    def printable(self) -> list[tuple[str, str, str]]:
+        """The table's lines as texts."""
+        lines = range(self.table.rowCount())
+        return [tuple(self.table.item(i, j).text() for j in range(len(_HEADINGS))) for i in lines]
+
+    def _dress_table(self) -> None:
+        table = self.table
+        table.setAccessibleName("Figures of this food")
+        table.setHorizontalHeaderLabels(_HEADINGS)
+        table.verticalHeader().hide()
+        table.verticalHeader().setDefaultSectionSize(_ROW)
+        table.setShowGrid(False)
+        table.setTabKeyNavigation(False)
+        table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        table.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        header = table.horizontalHeader()
+        header.setHighlightSections(False)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
+        header.setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
+        header.setSectionResizeMode(2, QHeaderView.ResizeMode.Stretch)
+
+    def _fill(self) -> None:
+        known = self.food
+        for widget in (self.names, self.gravest, self.table, self.own, self.cautions):
+            widget.setVisible(known is not None)
+        empty(self._said)
+        if known is None:
+            return
+        self.heading.setText(known.name[:1].upper() + known.name[1:])
+        kind = CATEGORIES.get(known.category, known.category)
+        also = ", ".join(n for n in known.other_names if n != known.name)
+        self.names.setText(f"{kind}; also called {also}" if also else kind)
+        self._fill_table(known)
+        for name, heading in SAYINGS.items():
+            if (saying := known.saying(name)) is not None:
+                self._say(heading, saying.text, str(saying.basis))
+        if known.measures:
+            style = self.session.style
+            lines = (
+                f"{style.volume(m.ml)} {m.state}{', ' + m.cut if m.cut else ''}: {style.mass(m.grams)}"
+                for m in known.measures
+            )
+            self._say("What a measure weighs", "\n".join(lines), "; ".join({m.source: 0 for m in known.measures}))
+        self.own.show_food(known)
+        cautions = food_cautions(self.session.kitchen, known)
+        stops = gravest(cautions)
+        self.gravest.set_cautions(cautions[:stops])
+        self.cautions.set_cautions(cautions[stops:])
+
+    def _fill_table(self, known: Food) -> None:
+        facts = [(name, known.facts[name]) for name in FIGURES if name in known.facts]
+        published = self.session.kitchen.handbook.foods.get(known.slug)
+        self.table.setRowCount(len(facts))
+        for line, (name, fact) in enumerate(facts):
+            source = told(fact)
+            original = published.fact(name) if published is not None and fact.how == "entered" else None
+            if original is not None:
+                source += f"; the handbook says {shown(original, self.session.style)}"
+            for across, text in enumerate((FIGURES[name], shown(fact, self.session.style), source)):
+                item = QTableWidgetItem(text)
+                item.setToolTip(text)
+                item.setData(Qt.ItemDataRole.UserRole, name)
+                self.table.setItem(line, across, item)
+        self.table.setVisible(bool(facts))
+        self._fit.start()
+
+    def _fit_rows(self) -> None:
+        """Every source is shown whole: lines as high as they need, and the table as high as its lines."""
+        table = self.table
+        metrics, width = table.fontMetrics(), table.columnWidth(2) - 3 * self.session.theme.tokens.space
+        room = QRect(0, 0, max(width, 80), 10_000)
+        wrap = int(Qt.TextFlag.TextWordWrap)
+        texts = (table.item(i, 2).text() for i in range(table.rowCount()))
+        heights = [max(metrics.boundingRect(room, wrap, text).height() + 14, _ROW) for text in texts]
+        for line, height in enumerate(heights):
+            table.setRowHeight(line, height)
+        table.setFixedHeight(table.horizontalHeader().sizeHint().height() + sum(heights) + 4)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit.start()
+
+    def _say(self, heading: str, text: str, source: str) -> None:
+        frame, inside = card()
+        inside.addWidget(words(heading, "label"))
+        inside.addWidget(words(text, select=True))
+        inside.addWidget(words(source, "small"))
+        self._said.addWidget(frame)
+
+    def _edit_row(self, item: QTableWidgetItem) -> None:
+        self.own.choose(item.data(Qt.ItemDataRole.UserRole))

@@ -1,0 +1,106 @@
+"""Entering a figure of one's own in place of the handbook's, and taking it back."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QFrame
+
+from dryhouse.desk.places.foods.wording import FIGURES
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.fields import ChoiceField, Field, TextField
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.foods.catalog import FIGURE_UNITS, set_figure
+from dryhouse.science.quantities import Temperature, parse, parse_number, parse_percent
+
+
+class FigureField(Field):
+    """A figure of a food; how it is read depends on which figure is chosen."""
+
+    figure = "water"
+
+    def read(self, text: str) -> float:
+        style = self.session.style
+        unit = FIGURE_UNITS[self.figure]
+        if unit == "degC":
+            return parse(
+                text, Temperature, default_unit=style.temperature_unit, decimal_comma=style.decimal_comma
+            ).si
+        reader = parse_percent if unit == "%" else parse_number
+        return reader(text, decimal_comma=style.decimal_comma, what=FIGURES[self.figure].lower())
+
+
+class OwnFigureEditor(QFrame):
+    """One line: which figure, its value, a note. Enter saves."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.food: Food | None = None
+        set_role(self, "card")
+        self.figure = ChoiceField(
+            session, "Your own figure", [(n, FIGURES[n]) for n in FIGURES if n in FIGURE_UNITS]
+        )
+        self.value = FigureField(session, "Value", name="value")
+        self.note = TextField(session, "How you know it", hint="measured, from the packet…", name="note")
+        self.save_button = button("&Use my figure", self.save, "primary", hint="Enter")
+        self.back_button = button("Back to the handbook's", self.take_back)
+        inside = column(self, margin=12, space=4)
+        inside.addWidget(words("Know better? Your figure is then used in place of the published one.", "muted"))
+        across = row(space=12)
+        across.addWidget(self.figure, 3)
+        across.addWidget(self.value, 2)
+        across.addWidget(self.note, 3)
+        inside.addLayout(across)
+        inside.addLayout(row(self.save_button, self.back_button, 1))
+        self.figure.changed.connect(self._show)
+        for field in (self.value, self.note):
+            field.accepted.connect(self.save)
+
+    def show_food(self, food: Food) -> None:
+        """Figures of this food."""
+        self.food = food
+        self._show()
+
+    def choose(self, figure: str) -> None:
+        """Enter this figure next."""
+        if figure in FIGURE_UNITS:
+            self.figure.set_value(figure)
+            self._show()
+            self.value.setFocus()
+
+    def save(self) -> None:
+        """Put the figure in the handbook's place."""
+        if not self.value.require("Which value? Write it like the published one above."):
+            self.value.setFocus()
+            return
+        done = self.session.act(
+            set_figure,
+            self.food.slug,
+            self.figure.value(),
+            self.value.value(),
+            typed=self.value.text(),
+            note=self.note.text(),
+        )
+        if done is None and self.session.problem is not None:
+            self.value.show_problem(self.session.problem)
+
+    def take_back(self) -> None:
+        """The handbook's figure stands again."""
+        self.session.act(set_figure, self.food.slug, self.figure.value(), None)
+
+    def _show(self) -> None:
+        name = self.figure.value()
+        self.value.figure = name
+        unit = FIGURE_UNITS[name]
+        style = self.session.style
+        self.value.set_hint("135 F, or 57 C" if unit == "degC" else f"in {unit.replace('/', ' per ')}")
+        fact = self.food.fact(name) if self.food else None
+        own = fact is not None and fact.how == "entered"
+        text = ""
+        if own:
+            text = style.temperature(fact.value) if unit == "degC" else style.number(fact.value, 3)
+        self.value.set_value(None)
+        self.value.edit.setText(text)
+        self.note.edit.setText(fact.source if own and fact.source != "entered by you" else "")
+        self.back_button.setEnabled(own)

@@ -1,0 +1,161 @@
+"""The Handbook: published figures of every food with their sources, and one's own laid over them."""
+
+from __future__ import annotations
+
+from html import escape
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStackedWidget, QWidget
+
+from dryhouse.desk.place import Place
+from dryhouse.desk.places.foods.food_page import FoodPage
+from dryhouse.desk.places.foods.own_food import OwnFoodPage
+from dryhouse.desk.places.foods.sources_page import SourcesPage
+from dryhouse.desk.places.foods.wording import CATEGORIES
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.desk.widgets.filter_bar import FilterBar
+from dryhouse.desk.widgets.printing import document
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.foods.catalog import find_foods
+from dryhouse.kitchen.records import OwnFigure, OwnFood
+
+_MANY = 400
+
+
+class HandbookPlace(Place):
+    """Foods at the left, the chosen one at the right."""
+
+    watches = frozenset({OwnFood, OwnFigure})
+    shortcuts = (("Ctrl+F", "find a food"), ("Ctrl+N", "a food of your own"))
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session)
+        self.filter = FilterBar("Find a food", "Find a food")
+        self.kind = ChoiceField(session, "", [("", "Every kind"), *CATEGORIES.items()])
+        self.kind.label.hide()
+        self.kind.sentence.hide()
+        self.kind.box.setAccessibleName("Kind of food")
+        self.list = QListWidget()
+        self.list.setAccessibleName("Foods")
+        self.list.setUniformItemSizes(True)
+        self.count = words("", "small")
+        self.page = FoodPage(session)
+        self.own_food = OwnFoodPage(session)
+        self.sources = SourcesPage(session)
+        self._build()
+        self.filter.changed.connect(lambda _t: self._list())
+        self.filter.down.connect(self.list.setFocus)
+        self.kind.changed.connect(self._list)
+        self.list.currentItemChanged.connect(lambda item, _before: self._show(item))
+        self.own_food.saved.connect(lambda slug: self.show_record("food", slug))
+        self.own_food.left.connect(self._back)
+        self.sources.left.connect(self._back)
+        QShortcut(QKeySequence("Ctrl+F"), self, self._find)
+        QShortcut(QKeySequence("Ctrl+N"), self, self.add_food)
+
+    def _build(self) -> None:
+        left = QWidget()
+        left.setFixedWidth(300)
+        beside = column(left, space=8)
+        for widget in (self.filter, self.kind, self.list, self.count):
+            beside.addWidget(widget, 1 if widget is self.list else 0)
+        self.right = QStackedWidget()
+        for page in (self.page, self.own_food, self.sources):
+            self.right.addWidget(page)
+        across = row(left, space=24)
+        across.addWidget(self.right, 1)
+        head = row(
+            words("Handbook", "title", wrap=False),
+            1,
+            button("&Sources", self.show_sources, hint="Every source, and whether it was read or recalled"),
+            button("&Add a food of my own", self.add_food, hint="Ctrl+N"),
+        )
+        inside = column(self, margin=20, space=12)
+        inside.addLayout(head)
+        inside.addLayout(across, 1)
+
+    def refresh(self) -> None:
+        self._list()
+
+    def arrive(self) -> None:
+        self.filter.setFocus()
+
+    def show_record(self, kind: str, id: int | str) -> None:
+        if kind != "food":
+            return
+        self.filter.edit.clear()
+        self.kind.set_value("")
+        self.filter.tell()
+        self._list()
+        for line in range(self.list.count()):
+            if self.list.item(line).data(Qt.ItemDataRole.UserRole) == id:
+                self.list.setCurrentRow(line)
+        self._back()
+
+    def printout(self) -> QTextDocument | None:
+        food = self.page.food
+        if food is None:
+            return None
+        rows = "".join(
+            "<tr>" + "".join(f"<td>{escape(t)}</td>" for t in line) + "</tr>" for line in self.page.printable()
+        )
+        said = "".join(
+            f"<p>{escape(s.text)} <span class='small'>{escape(s.source)}</span></p>" for s in _said(food)
+        )
+        return document(food.name, f"<h1>{escape(food.name)}</h1><table>{rows}</table>{said}")
+
+    def add_food(self) -> None:
+        """Enter a food the handbook does not know."""
+        self.right.setCurrentWidget(self.own_food)
+        self.own_food.setFocus()
+
+    def show_sources(self) -> None:
+        """Every source the figures name."""
+        self.right.setCurrentWidget(self.sources)
+        self.sources.setFocus()
+
+    def _back(self) -> None:
+        self.right.setCurrentWidget(self.page)
+        self.list.setFocus()
+
+    def _find(self) -> None:
+        self.filter.setFocus()
+        self.filter.edit.selectAll()
+
+    def _list(self) -> None:
+        kept = self.page.food.slug if self.page.food else ""
+        foods = self._foods()
+        self.list.blockSignals(True)
+        self.list.clear()
+        for food in foods:
+            item = QListWidgetItem(food.name[:1].upper() + food.name[1:])
+            item.setData(Qt.ItemDataRole.UserRole, food.slug)
+            self.list.addItem(item)
+        slugs = [f.slug for f in foods]
+        line = slugs.index(kept) if kept in slugs and not self.filter.text() else 0
+        self.list.setCurrentRow(line if foods else -1)
+        self.list.blockSignals(False)
+        self.count.setText(f"{len(foods)} {'food' if len(foods) == 1 else 'foods'}")
+        self._show(self.list.currentItem())
+
+    def _foods(self) -> list[Food]:
+        kitchen = self.session.kitchen
+        text, kind = self.filter.text(), self.kind.value()
+        if text:
+            found = find_foods(kitchen, text, _MANY)
+        else:
+            own = find_foods(kitchen, "", _MANY)
+            every = {food.slug: food for food in (*own, *kitchen.handbook.foods.values())}
+            found = sorted(every.values(), key=lambda f: f.name.casefold())
+        return [f for f in found if not kind or f.category == kind]
+
+    def _show(self, item: QListWidgetItem | None) -> None:
+        if item is not None:
+            self.page.show_food(item.data(Qt.ItemDataRole.UserRole))
+
+
+def _said(food: Food) -> list:
+    return list(food.sayings.values())

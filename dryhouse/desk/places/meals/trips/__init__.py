@@ -1,0 +1,1 @@
+"""The trips of the Meals place: days, grid, lots and plan."""

@@ -1,0 +1,113 @@
+"""The days of a trip, and what it asks for: to dry, to buy, to pack, and the lots it eats; each a page to print."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtGui import QGuiApplication, QTextDocument
+from PySide6.QtWidgets import QTabWidget, QTextBrowser, QWidget
+
+from dryhouse.desk.places.meals.trips.lots_table import LotsTable
+from dryhouse.desk.places.meals.wording import drying_page, packing_page, shopping_page
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.moment_field import show_moment
+from dryhouse.desk.widgets.printing import document, preview
+from dryhouse.kitchen.trips.provisioning import Plan
+
+PAGE_STYLE = "h1 { font-size: 14pt; } h2 { font-size: 11pt; } td, th { padding: 2px 16px 2px 0; text-align: left; }"
+PAGES = ("Drying calendar", "Shopping list", "Packing list", "Lots")
+
+
+DAYS = "Days"
+
+
+class PlanView(QWidget):
+    """Tabs over one plan, its days first. The lists show what will be printed."""
+
+    def __init__(
+        self,
+        session: Session,
+        days: QWidget,
+        write_batches: Callable[[], object],
+        labels: Callable[[], object],
+    ) -> None:
+        super().__init__()
+        self.session = session
+        self.plan: Plan | None = None
+        self.says = words("", "label", wrap=False)
+        self.tabs = QTabWidget()
+        self.tabs.setAccessibleName("Days and lists of the trip")
+        self.tabs.setDocumentMode(True)
+        self.tabs.addTab(days, DAYS)
+        self.pages = []
+        for title in PAGES[:3]:
+            page = QTextBrowser()
+            page.setAccessibleName(title)
+            page.setOpenLinks(False)
+            page.document().setDefaultStyleSheet(PAGE_STYLE)
+            self.pages.append(page)
+            self.tabs.addTab(page, title)
+        self.lots = LotsTable(session)
+        self.tabs.addTab(self.lots, PAGES[3])
+        hint = "Put these loads among the planned batches; they wait in Drying now"
+        self.batches = button("Plan these &batches", write_batches, "primary", hint=hint)
+        self.labels = button("Bag &labels", labels)
+        self.copy = button("Copy", self.copy_page, name="Copy this list")
+        self.print = button("&Print", self.print_page, name="Print this list", hint="Ctrl+P")
+        inside = column(self, space=8)
+        inside.addLayout(row(self.says, 1, self.copy, self.print, self.labels, self.batches))
+        inside.addWidget(self.tabs, 1)
+
+    def show_plan(self, plan: Plan | None) -> None:
+        """Show a plan, or nothing."""
+        self.plan = plan
+        for piece in (self.batches, self.labels, self.copy, self.print):
+            piece.setEnabled(plan is not None)
+        for page, title in zip(self.pages, PAGES, strict=False):
+            page.setHtml("" if plan is None else self._html(title))
+        self.lots.show_plan(plan)
+        self.says.setText("" if plan is None else self._summary(plan))
+        if plan is not None:
+            self.batches.setEnabled(bool(plan.calendar.runs))
+            self.labels.setEnabled(bool(plan.bags))
+
+    def _summary(self, plan: Plan) -> str:
+        if not plan.bags:
+            return "No meal is on any day yet."
+        if plan.gives:
+            return "This plan cannot be met as it stands; the drying calendar says what gives."
+        if not plan.items:
+            return "The shelf covers this trip."
+        start = plan.latest_start
+        by = "" if start is None else f"; start by {show_moment(self.session, start)}"
+        number = len(plan.items)
+        return f"{number} {'food' if number == 1 else 'foods'} to dry{by}"
+
+    def _html(self, title: str) -> str:
+        assert self.plan is not None
+        style = self.session.style
+        if title == PAGES[0]:
+            return drying_page(self.plan, style, self.session.kitchen)
+        return shopping_page(self.plan, style) if title == PAGES[1] else packing_page(self.plan, style)
+
+    def printout(self) -> QTextDocument | None:
+        """The list in front; the days and the lots print as the packing list, which goes by day."""
+        if self.plan is None:
+            return None
+        front = self.tabs.tabText(self.tabs.currentIndex())
+        title = front if front in PAGES[:3] else PAGES[2]
+        return document(f"{self.plan.trip.name}, {title.lower()}", self._html(title))
+
+    def print_page(self) -> None:
+        """Show the page as it will be printed."""
+        page = self.printout()
+        if page is not None:
+            preview(self, page)
+
+    def copy_page(self) -> None:
+        """Put the page on the clipboard as plain text."""
+        page = self.printout()
+        if page is not None:
+            QGuiApplication.clipboard().setText(page.toPlainText())
+            self.session.say("The list is on the clipboard.")

@@ -1,0 +1,122 @@
+"""The form of a trip: when, who, how hungry, how warm, how high, and what is expected to be lost."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame, QGridLayout
+
+from dryhouse.desk.places.meals.note_form import DayField
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.draft import Draft
+from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, mark_problem
+from dryhouse.kitchen.calendar import today
+from dryhouse.kitchen.records import Trip
+from dryhouse.kitchen.trips.trips import save_trip
+from dryhouse.science.quantities import Length, Temperature
+
+
+class TripDayField(DayField):
+    """A day of a trip: a day without a year is the next one."""
+
+    def read(self, text: str):
+        day = super().read(text)
+        now = today(self.session.kitchen)
+        written = any(str(year) in text for year in (day.year, day.year % 100) if year > 31)
+        if day < now - timedelta(days=60) and not written:
+            return day.replace(year=day.year + 1)
+        return day
+
+
+class TripForm(QFrame):
+    """`saved` gives the number of the trip."""
+
+    saved = Signal(int)
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        set_role(self, "card")
+        self.session = session
+        self._trip: Trip | None = None
+        us = session.style.system == "us"
+        self.name = TextField(session, "Trip", hint="such as lake circuit", name="name")
+        self.starts = TripDayField(session, "First day", hint="2026-08-22", name="starts_on")
+        self.ends = TripDayField(session, "Last day", hint="2026-08-30", name="ends_on")
+        self.people = NumberField(session, "People", hint="4", whole=True, name="people")
+        self.energy = NumberField(session, "Energy wanted, kcal each day", hint="2500", name="energy")
+        self.warmth = QuantityField(session, "Warmth on the way", Temperature, hint="77 F", name="temperature")
+        self.altitude = QuantityField(
+            session, "Altitude", Length, default_unit="ft" if us else "m", hint="sea level", name="altitude"
+        )
+        self.margin = NumberField(session, "Lost or spilled, %", hint="0", percent=True, name="margin")
+        self.title = words("A new trip", "heading")
+        inside = column(self, margin=16, space=8)
+        inside.addWidget(self.title)
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(16)
+        self._fields = (
+            *(self.name, self.starts, self.ends, self.people),
+            *(self.energy, self.warmth, self.altitude, self.margin),
+        )
+        for n, field in enumerate(self._fields):
+            grid.addWidget(field, n // 4, n % 4)
+            grid.setColumnStretch(n % 4, 1)
+            field.accepted.connect(self.save)
+        inside.addLayout(grid)
+        told = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
+        inside.addWidget(words(told, "small"))
+        save = button("Sa&ve the trip", self.save, "primary", hint="Enter")
+        self.draft = Draft()
+        inner_key(self, "Esc", self._leave)
+        inside.addLayout(row(save, button("Leave", self._leave, hint="Esc; what you typed is kept"), 1))
+
+    def begin(self, trip: Trip | None) -> None:
+        """A recorded trip, or an empty form."""
+        self._trip = trip
+        if self.draft.stands(trip):
+            self.name.setFocus()
+            return
+        self.title.setText("A new trip" if trip is None else f"Change {trip.name}")
+        self.name.set_value(None if trip is None else trip.name)
+        self.starts.set_value(None if trip is None else trip.starts_on)
+        self.ends.set_value(None if trip is None else trip.ends_on)
+        self.people.set_value(None if trip is None else trip.people)
+        self.energy.set_value(None if trip is None else trip.energy_kcal_per_person_day)
+        self.warmth.set_value(None if trip is None else trip.temperature)
+        self.altitude.set_value(None if trip is None else trip.altitude)
+        self.margin.set_value(None if trip is None or not trip.spoilage_margin_pct else trip.spoilage_margin_pct)
+        self.name.setFocus()
+
+    def _leave(self) -> None:
+        self.draft.leave(self._trip)
+        self.left.emit()
+
+    def save(self) -> None:
+        """Save the trip; what is wrong is marked where it stands."""
+        named = self.name.require("A trip needs a name.")
+        if not self.starts.require("Say on which day it starts, such as 2026-08-22.") or not named:
+            return
+        if any(field.problem is not None for field in self._fields):
+            return
+        base = self._trip or Trip("", self.starts.value(), self.starts.value())
+        trip = replace(
+            base,
+            name=self.name.text(),
+            starts_on=self.starts.value(),
+            ends_on=self.ends.value() or self.starts.value(),
+            people=self.people.value() or 1,
+            energy_kcal_per_person_day=self.energy.value(),
+            temperature=self.warmth.value(),
+            altitude=self.altitude.value(),
+            spoilage_margin_pct=self.margin.value() or 0.0,
+        )
+        done = self.session.act(save_trip, trip)
+        if done is None:
+            mark_problem(self.session.problem, self._fields)
+            return
+        self.saved.emit(trip.id or (done.record.id if done.changes else 0))

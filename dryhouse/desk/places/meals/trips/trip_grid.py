@@ -1,0 +1,199 @@
+"""The days of a trip against the times of day. Meals are dragged onto it, or put there from the keyboard."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from PySide6.QtCore import QMimeData, Qt, Signal
+from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
+
+from dryhouse.desk.places.meals.meal_list import MEAL_MIME
+from dryhouse.desk.session import Session
+from dryhouse.kitchen.records import TripMeal
+from dryhouse.kitchen.trips.sheet import DaySheet, TripSheet
+from dryhouse.kitchen.trips.trips import SLOTS
+
+PLACED_MIME = "application/x-dryhouse-placed"
+_SUMS = ("For each person", "For the pot")
+_STEPS = {Qt.Key.Key_Up: (-1, 0), Qt.Key.Key_Down: (1, 0), Qt.Key.Key_Left: (0, -1), Qt.Key.Key_Right: (0, 1)}
+
+
+class TripGrid(QTableWidget):
+    """Enter puts the chosen meal on a day, Del takes one off, Alt and an arrow move it, + or − change servings."""
+
+    put_asked = Signal(object, str)
+    """A day and a time of day."""
+    dropped = Signal(int, object, str)
+    moved = Signal(int, object, str)
+    taken_off = Signal(int)
+    servings_asked = Signal(int, float)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self._days: list[date] = []
+        self._placed: dict[tuple[int, int], list[TripMeal]] = {}
+        self._served: dict[int, float] = {}
+        self.setAccessibleName("Days of the trip")
+        self.setColumnCount(len(SLOTS) + len(_SUMS))
+        self.setHorizontalHeaderLabels([*(s.capitalize() for s in SLOTS), *_SUMS])
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setTabKeyNavigation(False)
+        self.setDragEnabled(True)
+        self.setAcceptDrops(True)
+        self.setDragDropOverwriteMode(False)
+        self.setDropIndicatorShown(True)
+        self.setWordWrap(True)
+        self.setShowGrid(False)
+        head = self.horizontalHeader()
+        head.setMinimumSectionSize(96)
+        for n in range(self.columnCount()):
+            stretch = QHeaderView.ResizeMode.Stretch if n < len(SLOTS) else QHeaderView.ResizeMode.ResizeToContents
+            head.setSectionResizeMode(n, stretch)
+        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        self.verticalHeader().setMinimumSectionSize(self.session.theme.tokens.target)
+
+    # --- showing ---------------------------------------------------------------------------------------------
+
+    def show_sheet(self, sheet: TripSheet) -> None:
+        """Show every day; the cursor stays where it was."""
+        at = (max(self.currentRow(), 0), max(self.currentColumn(), 0))
+        self._days = [day.day for day in sheet.days]
+        self._placed.clear()
+        self._served = {e.placed.id: e.sheet.servings for d in sheet.days for e in d.meals}
+        self.setRowCount(len(sheet.days))
+        self.setVerticalHeaderLabels([f"{d:%a} {d.day} {d:%b}" for d in self._days])
+        for row, day in enumerate(sheet.days):
+            self._show_day(row, day, sheet.trip.people)
+        self._share_width()
+        self.setCurrentCell(min(at[0], self.rowCount() - 1), at[1])
+
+    def _show_day(self, row: int, day: DaySheet, people: int) -> None:
+        for column, slot in enumerate(SLOTS):
+            here = [e for e in day.meals if _slot_of(e.placed) == slot]
+            self._placed[row, column] = [e.placed for e in here]
+            texts = []
+            for eaten in here:
+                other = "" if eaten.sheet.servings == people else f" for {eaten.sheet.servings:g}"
+                texts.append(eaten.sheet.meal.name + other)
+            self._cell(row, column, "\n".join(texts), f"{day.day:%A}, {slot}: {', '.join(texts) or 'nothing yet'}")
+        style = self.session.style
+        energy, gap = day.energy_per_person, day.energy_gap
+        told = "" if energy is None else f"{energy.value:.0f} kcal"
+        if gap is not None:
+            told += f", {abs(gap):.0f} {'over' if gap >= 0 else 'short'}"
+        each = f"{style.mass(day.grams_per_person.value)} dry\n{told}".strip()
+        pot = f"{style.volume(day.water.value)}\n{day.flame_minutes:.0f} min of flame"
+        texts = (each, pot) if day.meals else ("—", "—")
+        for n, text in enumerate(texts):
+            remark = " ".join(day.remarks)
+            self._cell(row, len(SLOTS) + n, text, f"{day.day:%A}, {_SUMS[n]}: {text}. {remark}", figure=True)
+
+    def _cell(self, row: int, column: int, text: str, said: str, *, figure: bool = False) -> None:
+        item = QTableWidgetItem(text)
+        item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
+        item.setToolTip(said)
+        flags = Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemIsEnabled
+        if figure:
+            item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        else:
+            flags |= Qt.ItemFlag.ItemIsDropEnabled | Qt.ItemFlag.ItemIsDragEnabled
+        item.setFlags(flags)
+        self.setItem(row, column, item)
+
+    def _share_width(self) -> None:
+        """Times of day that have meals share the width; the others keep just enough to be aimed at."""
+        used = {column for (_, column), placed in self._placed.items() if placed} or set(range(len(SLOTS)))
+        modes = QHeaderView.ResizeMode
+        for column in range(len(SLOTS)):
+            self.horizontalHeader().setSectionResizeMode(
+                column, modes.Stretch if column in used else modes.ResizeToContents
+            )
+        self.resizeRowsToContents()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.resizeRowsToContents()
+
+    def here(self) -> tuple[date, str] | None:
+        """The day and time of day under the cursor; the last time for a column of sums."""
+        row, column = self.currentRow(), self.currentColumn()
+        return None if row < 0 else (self._days[row], SLOTS[min(column, len(SLOTS) - 1)])
+
+    def placed_here(self) -> TripMeal | None:
+        """The meal under the cursor (the last one put there), if any."""
+        found = self._placed.get((self.currentRow(), self.currentColumn()), [])
+        return found[-1] if found else None
+
+    # --- the keyboard ----------------------------------------------------------------------------------------
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key, alt = event.key(), bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
+        placed = self.placed_here()
+        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
+            if (here := self.here()) is not None:
+                self.put_asked.emit(*here)
+        elif key in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and placed is not None:
+            self.taken_off.emit(placed.id)
+        elif alt and key in _STEPS and placed is not None:
+            self._move(placed, *_STEPS[key])
+        elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Minus) and placed is not None:
+            served = self._served[placed.id] + (1.0 if key == Qt.Key.Key_Plus else -1.0)
+            self.servings_asked.emit(placed.id, max(served, 1.0))
+        else:
+            super().keyPressEvent(event)
+
+    def _move(self, placed: TripMeal, down: int, right: int) -> None:
+        row = min(max(self.currentRow() + down, 0), len(self._days) - 1)
+        column = min(max(self.currentColumn() + right, 0), len(SLOTS) - 1)
+        if (row, column) != (self.currentRow(), self.currentColumn()):
+            self.setCurrentCell(row, column)
+            self.moved.emit(placed.id, self._days[row], SLOTS[column])
+
+    # --- dragging --------------------------------------------------------------------------------------------
+
+    def mimeTypes(self) -> list[str]:
+        return [PLACED_MIME, MEAL_MIME]
+
+    def mimeData(self, items: list[QTableWidgetItem]) -> QMimeData:
+        data = QMimeData()
+        found = self._placed.get((items[0].row(), items[0].column()), []) if items else []
+        if found:
+            data.setData(PLACED_MIME, str(found[-1].id).encode())
+        return data
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if _carries(event.mimeData()):
+            event.acceptProposedAction()
+
+    def dragMoveEvent(self, event: QDragMoveEvent) -> None:
+        index = self.indexAt(event.position().toPoint())
+        if _carries(event.mimeData()) and index.isValid() and index.column() < len(SLOTS):
+            event.acceptProposedAction()
+        else:
+            event.ignore()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        index = self.indexAt(event.position().toPoint())
+        if not index.isValid() or index.column() >= len(SLOTS):
+            event.ignore()
+            return
+        day, slot = self._days[index.row()], SLOTS[index.column()]
+        data = event.mimeData()
+        self.setCurrentCell(index.row(), index.column())
+        event.acceptProposedAction()
+        if data.hasFormat(PLACED_MIME):
+            self.moved.emit(int(bytes(data.data(PLACED_MIME).data())), day, slot)
+        elif data.hasFormat(MEAL_MIME):
+            self.dropped.emit(int(bytes(data.data(MEAL_MIME).data())), day, slot)
+
+
+def _slot_of(placed: TripMeal) -> str:
+    """The column of a meal: an unusual time of day stands with the snacks."""
+    return placed.slot if placed.slot in SLOTS else SLOTS[-1]
+
+
+def _carries(data: QMimeData) -> bool:
+    return data.hasFormat(PLACED_MIME) or data.hasFormat(MEAL_MIME)

@@ -1,0 +1,227 @@
+"""Trips: days against meals, what each day comes to, and everything the trip asks of shelf, market and dryers."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QTextDocument
+from PySide6.QtWidgets import QComboBox, QStackedWidget, QWidget
+
+from dryhouse.desk.places.meals.meal_list import MealList
+from dryhouse.desk.places.meals.trips.plan_view import PlanView
+from dryhouse.desk.places.meals.trips.trip_form import TripForm
+from dryhouse.desk.places.meals.trips.trip_grid import TripGrid
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
+from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.kitchen.meals.meals import meals
+from dryhouse.kitchen.records import Trip
+from dryhouse.kitchen.trips.bag_labels import bag_labels
+from dryhouse.kitchen.trips.provisioning import Plan, plan, plan_batches
+from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, take_off, trips
+
+if TYPE_CHECKING:
+    from dryhouse.desk.labels.page import LabelsPage
+
+
+class TripsPage(QWidget):
+    """One trip in view; the others are a choice away."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.trip: Trip | None = None
+        self.labels: LabelsPage | None = None
+        self.choice = QComboBox()
+        self.choice.setAccessibleName("Trip")
+        self.choice.setMinimumWidth(260)
+        self.told = words("", "muted")
+        self.form = TripForm(session)
+        self.list = MealList(session, "Meals to put on a day")
+        self.grid = TripGrid(session)
+        self.plan_view = PlanView(session, self._days(), self.write_batches, self.print_labels)
+        self.nothing = EmptyState(
+            session.theme,
+            "meals",
+            "No trip yet",
+            "Say when, how many and how hungry; then put meals on its days, and the lists follow.",
+            ("Plan a trip", self.new),
+        )
+        self._build()
+        self.choice.currentIndexChanged.connect(lambda _i: self.show_trip(self.choice.currentData()))
+        self.grid.put_asked.connect(self._put_here)
+        self.grid.dropped.connect(self._put)
+        self.grid.moved.connect(lambda id, day, slot: self.session.act(move_meal, id, day, slot))
+        self.grid.taken_off.connect(lambda id: self.session.act(take_off, id))
+        self.grid.servings_asked.connect(lambda id, served: self.session.act(serve_meal, id, served))
+        self.list.opened.connect(self._put_chosen)
+        self.form.saved.connect(self._saved)
+        self.form.left.connect(self._leave_form)
+
+    def _days(self) -> QWidget:
+        """The meals beside the days they are put on."""
+        left = QWidget()
+        inside = column(left, space=8)
+        inside.addWidget(self.list)
+        inside.addWidget(words("Drag a meal onto a day, or choose one here and press Enter on the day.", "small"))
+        left.setMinimumWidth(180)
+        days = side_by_side(left, self.grid, sizes=(224, 820), gap=16)
+        days.setStretchFactor(1, 1)
+        return days
+
+    def _build(self) -> None:
+        self.change_button = button("Change", self.change, name="Change the trip")
+        self.remove_button = button("Remove", self.remove, name="Remove the trip")
+        body = QWidget()
+        outer = column(body, space=8)
+        top = row(self.choice, self.change_button, self.remove_button, 1)
+        outer.addLayout(top)
+        outer.addWidget(self.form, 0, Qt.AlignmentFlag.AlignTop)
+        outer.addWidget(self.told)
+        outer.addWidget(self.plan_view, 1)
+        self.body = body
+        self.pages = QStackedWidget()
+        self.pages.addWidget(body)
+        self.pages.addWidget(self.nothing)
+        column(self).addWidget(self.pages)
+        self.form.hide()
+
+    # --- showing ---------------------------------------------------------------------------------------------
+
+    def refresh(self) -> None:
+        """Read everything again."""
+        known = trips(self.session.kitchen)
+        self.list.refresh()
+        chosen = self.trip.id if self.trip is not None else 0
+        self.choice.blockSignals(True)
+        self.choice.clear()
+        for trip in known:
+            days = f"{trip.starts_on.day} {trip.starts_on:%b} to {trip.ends_on.day} {trip.ends_on:%b %Y}"
+            self.choice.addItem(f"{trip.name}, {days}", trip.id)
+        at = next((n for n, trip in enumerate(known) if trip.id == chosen), 0)
+        self.choice.setCurrentIndex(at if known else -1)
+        self.choice.blockSignals(False)
+        if not self.form.isVisible() and self.pages.currentWidget() is not self.labels:
+            self.pages.setCurrentWidget(self.body if known else self.nothing)
+        self.show_trip(known[at].id if known else None)
+
+    def show_trip(self, id: int | None) -> None:
+        """Show one trip, its days and its plan."""
+        kitchen = self.session.kitchen
+        self.trip = kitchen.journal.get(Trip, id) if id else None
+        for piece in (self.change_button, self.remove_button):
+            piece.setEnabled(self.trip is not None)
+        worked: Plan | None = None
+        if self.trip is not None:
+            worked = self.session.attempt(plan, kitchen, self.trip.id)
+        if worked is not None:
+            self.grid.show_sheet(worked.sheet)
+        self.plan_view.show_plan(worked)
+        self.told.setText("" if worked is None else self._told(worked))
+        at = self.choice.findData(id) if id else -1
+        if at >= 0 and at != self.choice.currentIndex():
+            self.choice.blockSignals(True)
+            self.choice.setCurrentIndex(at)
+            self.choice.blockSignals(False)
+
+    def _told(self, worked: Plan) -> str:
+        style, sheet, trip = self.session.style, worked.sheet, worked.trip
+        wish = trip.energy_kcal_per_person_day
+        energy = sheet.energy_per_person_day
+        wanted = "" if wish is None else f" of {wish:.0f} wanted"
+        parts = [
+            f"{trip.people} people, {len(sheet.days)} days",
+            f"{style.mass(sheet.grams_per_person_day.value)} of dry food for each person and day",
+            "" if energy is None else f"{energy.value:.0f} kcal" + wanted,
+            f"{style.volume(sheet.water.value)} of water and {sheet.flame_minutes:.0f} min of flame in all",
+            "" if trip.temperature is not None else "the warmth on the way is not recorded",
+        ]
+        return "; ".join(part for part in parts if part) + "."
+
+    # --- acts ------------------------------------------------------------------------------------------------
+
+    def new(self) -> None:
+        """An empty form."""
+        self._open_form(None)
+
+    def change(self) -> None:
+        """The form of the trip in view."""
+        if self.trip is not None:
+            self._open_form(self.trip)
+
+    def _open_form(self, trip: Trip | None) -> None:
+        self.pages.setCurrentWidget(self.body)
+        self.form.show()
+        self.plan_view.hide()
+        self.told.hide()
+        self.form.begin(trip)
+
+    def remove(self) -> None:
+        """Remove the trip in view; the message offers to take it back."""
+        if self.trip is not None:
+            self.session.act(remove_trip, self.trip.id)
+
+    def write_batches(self) -> None:
+        """Put the plan's loads among the planned batches."""
+        if self.trip is not None:
+            self.session.act(plan_batches, self.trip.id)
+
+    def print_labels(self) -> None:
+        """The bag labels of this trip, on the page of labels."""
+        worked = self.plan_view.plan
+        if worked is None or not worked.bags:
+            return
+        if self.labels is None:
+            from dryhouse.desk.labels.page import LabelsPage
+
+            self.labels = LabelsPage(self.session)
+            self.labels.left.connect(lambda: self.pages.setCurrentWidget(self.body))
+            self.pages.addWidget(self.labels)
+        self.labels.show_labels(bag_labels(self.session.kitchen, worked, self.session.style))
+        self.pages.setCurrentWidget(self.labels)
+        self.labels.setFocus()
+
+    def printout(self) -> QTextDocument | None:
+        """The list in front."""
+        return self.plan_view.printout()
+
+    def _put_here(self, day: date, slot: str) -> None:
+        meal = self.list.current()
+        if not meal:
+            known = meals(self.session.kitchen)
+            if not known:
+                self.session.say("There is no meal yet; build one first.", "input")
+                return
+            meal = known[0].id
+            self.list.choose(meal)
+        self._put(meal, day, slot)
+
+    def _put(self, meal: int, day: date, slot: str) -> None:
+        if self.trip is not None:
+            self.session.act(put_meal, self.trip.id, meal, day, slot)
+
+    def _put_chosen(self, meal: int) -> None:
+        here = self.grid.here()
+        if here is not None:
+            self._put(meal, *here)
+
+    def _saved(self, id: int) -> None:
+        self._close_form()
+        if id:
+            self.trip = self.session.kitchen.journal.get(Trip, id)
+        self.refresh()
+        self.list.list.setFocus()
+        if self.list.list.count() and self.list.list.currentRow() < 0:
+            self.list.list.setCurrentRow(0)
+
+    def _leave_form(self) -> None:
+        self._close_form()
+        self.refresh()
+        (self.grid if self.trip is not None else self.nothing.buttons[0]).setFocus()
+
+    def _close_form(self) -> None:
+        self.form.hide()
+        self.plan_view.show()
+        self.told.show()

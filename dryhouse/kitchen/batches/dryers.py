@@ -1,0 +1,65 @@
+"""The dryers of this kitchen."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.records import Batch, Dryer
+from dryhouse.science.errors import InputProblem
+
+MOST_TRAYS = 100
+"""More is a slip of the finger."""
+
+
+def dryers(kitchen: Kitchen, *, retired: bool = False) -> tuple[Dryer, ...]:
+    """Every dryer in use, and those put away too where asked."""
+    return tuple(d for d in kitchen.journal.where(Dryer) if retired or not d.retired)
+
+
+def find_dryer(kitchen: Kitchen, text: str) -> Dryer:
+    """The dryer of this name (or the only one whose name begins so). Raises InputProblem."""
+    key = text.strip().casefold()
+    known = dryers(kitchen)
+    exact = [d for d in known if d.name.casefold() == key]
+    near = exact or [d for d in known if d.name.casefold().startswith(key)]
+    if len(near) == 1:
+        return near[0]
+    names = ", ".join(d.name for d in known) or "none yet"
+    raise InputProblem(f"“{text}” is not one of your dryers ({names}).", "dryer")
+
+
+def save_dryer(kitchen: Kitchen, dryer: Dryer) -> Done:
+    """A new dryer (id 0), or an edited one."""
+    _check(kitchen, dryer)
+    pending = Pending()
+    if dryer.id == 0:
+        pending.add(replace(dryer, id=kitchen.journal.next_id(Dryer)))
+        return kitchen.commit(f"Added the dryer {dryer.name}", pending)
+    before = kitchen.present(Dryer, dryer.id, "dryer")
+    pending.edit(before, dryer)
+    return kitchen.commit(f"Changed the dryer {dryer.name}", pending)
+
+
+def remove_dryer(kitchen: Kitchen, id: int) -> Done:
+    """Remove a dryer that no batch used; one that was used is put away instead, so its batches keep it."""
+    dryer = kitchen.present(Dryer, id, "dryer")
+    pending = Pending()
+    if kitchen.journal.where(Batch, dryer=id):
+        pending.edit(dryer, replace(dryer, retired=True))
+        return kitchen.commit(f"Put away the dryer {dryer.name}; its batches keep it", pending)
+    pending.remove(dryer)
+    return kitchen.commit(f"Removed the dryer {dryer.name}", pending)
+
+
+def _check(kitchen: Kitchen, dryer: Dryer) -> None:
+    if not dryer.name.strip():
+        raise InputProblem("A dryer needs a name.", "name")
+    if any(d.name.casefold() == dryer.name.strip().casefold() and d.id != dryer.id for d in dryers(kitchen)):
+        raise InputProblem(f"There is already a dryer called {dryer.name}.", "name")
+    if not 1 <= dryer.trays <= MOST_TRAYS:
+        raise InputProblem(f"A dryer has between 1 and {MOST_TRAYS} trays.", "trays")
+    low, high = dryer.temperature_low, dryer.temperature_high
+    if low is not None and high is not None and low.si > high.si:
+        raise InputProblem("The lowest temperature is above the highest.", "temperature_low")

@@ -1,0 +1,1 @@
+"""What shows a batch across rooms: its card and the list of batches."""

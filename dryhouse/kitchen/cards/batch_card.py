@@ -1,0 +1,140 @@
+"""The card of a batch: everything its record says, as figures with basis and workings.
+
+The same card answers while a batch is being typed, stands beside the journal's table, and is printed by
+the command line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
+from dryhouse.kitchen.batches.log import BatchDraft, parts_of
+from dryhouse.kitchen.cards.first_keep_by import DRY_ENOUGH, keep_by_figures
+from dryhouse.kitchen.cautions.cautions import batch_cautions, dry_enough
+from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import MISMATCH, Load, Verdict, moisture_now, target_mass, verdict
+from dryhouse.science.quantities import unit_typed
+from dryhouse.science.rehydration import water_to_restore
+from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
+from dryhouse.science.values import Basis, Caution, Figure, gravest_first
+
+WEIGHED = Basis("own", "this batch, weighed", 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """What a batch comes to. `figures` are titled, in reading order; `missing` says what else would tell more."""
+
+    title: str
+    figures: tuple[tuple[str, Figure], ...]
+    verdict: Verdict
+    sentences: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    missing: tuple[str, ...] = ()
+
+    def figure(self, title: str) -> Figure | None:
+        """The figure of that title, or None where the records do not give it."""
+        return dict(self.figures).get(title)
+
+
+def batch_card(kitchen: Kitchen, id: int) -> Card:
+    """The card of a recorded batch. Raises InputProblem where there is none."""
+    batch = kitchen.journal.get(Batch, id)
+    if batch is None:
+        raise InputProblem(f"Batch {id} is no longer here.")
+    return card_of(kitchen, batch, parts_of(kitchen, id))
+
+
+def preview(kitchen: Kitchen, draft: BatchDraft) -> Card:
+    """The card a draft would have. Raises InputProblem where the food is not known yet."""
+    return card_of(kitchen, draft.batch, draft.parts)
+
+
+def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
+    """The card of a batch with these ingredients."""
+    known = food(kitchen, batch.food)
+    load, unit = load_for(kitchen, batch, parts), _mass_unit(batch)
+    dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
+    target = target_for(kitchen, batch)
+    figures: list[tuple[str, Figure]] = []
+    sentences: list[str] = []
+    found = Verdict("unknown", "Dryness is not known: it takes the loaded and the dried mass.")
+    grams = load.grams if load is not None else loaded_grams(known, batch)
+    if dried is not None and grams is not None:
+        figures.append(("Yield by weight", _yield_by_weight(grams, dried)))
+    if batch.prepared_volume is not None and batch.dried_volume is not None:
+        figures.append(("Yield by measure", _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)))
+    if load is not None and target is not None and dried is not None:
+        found = verdict(load, dried, target)
+    if load is not None and dried is not None:
+        now = moisture_now(load, dried)
+        if now.value >= 0 and found.name != MISMATCH:  # below nought the verdict says what it may be
+            figures.append(("Moisture now", now))
+    if load is not None and target is not None:
+        figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
+    if dried is not None and grams is not None:
+        figures.append(("Water to bring it back", _water(grams, dried, batch, load)))
+    keeps = found.name == DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
+    figures += keep_by_figures(kitchen, BatchDraft(batch, tuple(parts)), found.name if keeps else "")
+    sentences.append(found.sentence)
+    if found.name == DRY_ENOUGH and not keeps:
+        sentences.append("It reached your own target, not the drier one that is published: no keep-by is given.")
+    elif dried is not None and not keeps:
+        sentences.append("No keep-by is given until the weights say that it is dry enough.")
+    sentences += _times(batch)
+    cautions = gravest_first(batch_cautions(kitchen, batch, parts))
+    return Card(
+        batch.title or known.name,
+        tuple((title, f.with_cautions(cautions)) for title, f in figures),
+        found,
+        tuple(sentences),
+        cautions,
+        missing_for(kitchen, batch, parts),
+    )
+
+
+def _mass_unit(batch: Batch) -> str:
+    """Masses are answered in the unit she weighed the batch in."""
+    weighed = batch.dried_mass or batch.prepared_mass
+    unit = unit_typed(weighed) if weighed is not None else "g"
+    return unit if DIMENSIONS[unit] == MASS else "g"
+
+
+def _yield_by_weight(grams: float, dried: float) -> Figure:
+    value = 100.0 * dried / grams
+    line = f"Yield = {dried:.1f} g dried ÷ {grams:.1f} g loaded = {value:.1f} %, or {grams / dried:.1f} : 1"
+    return Figure(value, "%", basis=(WEIGHED,), workings=(line,))
+
+
+def _yield_by_measure(fresh_ml: float, dried_ml: float) -> Figure:
+    value = 100.0 * dried_ml / fresh_ml
+    line = f"By measure = {dried_ml:.0f} ml dried ÷ {fresh_ml:.0f} ml loaded = {value:.0f} %"
+    return Figure(value, "%", basis=(Basis("own", "this batch, measured", 1),), workings=(line,))
+
+
+def _water(grams: float, dried: float, batch: Batch, load: Load | None) -> Figure:
+    whole = water_to_restore(dried, Figure(dried / grams, "", basis=(WEIGHED,)))
+    if batch.dried_volume is None:
+        return whole
+    dried_ml = batch.dried_volume.si
+    per_cup = whole.value * SIZES["cup"] / dried_ml
+    line = f"Per cup of dried: {whole.value:.0f} ml × {SIZES['cup']:.0f} ÷ {dried_ml:.0f} ml = {per_cup:.0f} ml"
+    return replace(whole, workings=(*whole.workings, line))
+
+
+def _times(batch: Batch) -> list[str]:
+    said = []
+    if batch.started is not None and batch.ended is not None:
+        hours = (batch.ended - batch.started).total_seconds() / 3600
+        said.append(f"It dried for {hours:.1f} h from start to end.")
+        if batch.energy_kwh is not None:
+            said.append(f"It took {batch.energy_kwh:g} kWh.")
+    if batch.drained_fat is not None or batch.drained_liquid is not None:
+        drained = sum(m.si for m in (batch.drained_fat, batch.drained_liquid) if m is not None)
+        said.append(f"{drained:.0f} g of fat and liquid were drained off before it was loaded.")
+    return said

@@ -1,0 +1,102 @@
+"""The list of batches as the command line answers it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import UTC, datetime
+from typing import Any
+
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.loads import load_for, loaded_grams, target_for
+from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.foods.catalog import food as find_food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import BatchQuery, BatchRow
+from dryhouse.kitchen.records import BatchPart
+from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.science.display import Style, duration
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import MISMATCH, moisture_now, verdict
+
+PAGE = 500
+
+
+def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list[dict[str, Any]]:
+    """A dictionary for each batch asked for: masses in g, moisture in % wet basis, times in UTC. What is not
+    known is None. `newest` 0 means all."""
+    ids = list(kitchen.journal.batch_ids(query))
+    ids = ids[:newest] if newest else ids
+    items: list[dict[str, Any]] = []
+    foods: dict[str, Food | None] = {}
+    for start in range(0, len(ids), PAGE):
+        page = tuple(ids[start : start + PAGE])
+        parts: dict[int, list[BatchPart]] = {}
+        for part in kitchen.journal.where(BatchPart, batch=page):
+            parts.setdefault(part.batch, []).append(part)
+        for row in kitchen.journal.batch_rows(page):
+            slug = row.batch.food
+            if slug not in foods:
+                foods[slug] = _food(kitchen, slug)
+            items.append(_item(kitchen, row, foods[slug], parts.get(row.batch.id, [])))
+    return items
+
+
+def _food(kitchen: Kitchen, slug: str) -> Food | None:
+    try:
+        return find_food(kitchen, slug)
+    except InputProblem:
+        return None
+
+
+def _item(kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[BatchPart]) -> dict[str, Any]:
+    batch = row.batch
+    moisture = sentence = found = None
+    loaded = loaded_grams(food, batch) if food else (batch.prepared_mass.si if batch.prepared_mass else None)
+    dried = batch.dried_mass.si if batch.dried_mass else None
+    if food is not None and batch.state == DRYING and row.weighings:
+        run = run_of(kitchen, batch.id)
+        moisture, found = run.moisture, run.verdict
+    elif food is not None and dried is not None:
+        load, target = load_for(kitchen, batch, parts, food=food), target_for(kitchen, batch, food)
+        found = verdict(load, dried, target) if load and target else None
+        moisture = moisture_now(load, dried) if load and (found is None or found.name != MISMATCH) else None
+    sentence = found.sentence if found else None
+    return {
+        "id": batch.id,
+        "food": batch.food,
+        "name": batch.title or (food.name if food else batch.food),
+        "state": batch.state,
+        "started": _moment(batch.started),
+        "ended": _moment(batch.ended),
+        "hours": (batch.ended - batch.started).total_seconds() / 3600 if batch.started and batch.ended else None,
+        "dryer": row.dryer_name or None,
+        "fresh": loaded,
+        "dried": dried,
+        "unit": "g",
+        "yield": dried / loaded if dried is not None and loaded else None,
+        "moisture": moisture.value if moisture else None,
+        "verdict": found.name if found else None,
+        "sentence": sentence,
+        "weighings": row.weighings,
+    }
+
+
+def _moment(moment: datetime | None) -> str | None:
+    return moment.astimezone(UTC).isoformat() if moment else None
+
+
+def batch_line(kitchen: Kitchen, item: dict[str, Any], style: Style) -> str:
+    """One batch in one line."""
+    started = item["started"]
+    when = kitchen.local(datetime.fromisoformat(started)).strftime("%Y-%m-%d %H:%M") if started else "no start"
+    parts = [f"{item['id']:>5}  {when:<16}  {item['state']:<8}  {item['name']}"]
+    if item["fresh"] is not None:
+        weights = style.mass(item["fresh"])
+        parts.append(f"{weights} → {style.mass(item['dried'])}" if item["dried"] is not None else weights)
+    if item["hours"] is not None:
+        parts.append(duration(item["hours"] * 3600))
+    if item["moisture"] is not None:
+        parts.append(f"{style.percent(item['moisture'])} moisture")
+    if item["verdict"]:
+        parts.append(item["verdict"])
+    return ", ".join(parts)

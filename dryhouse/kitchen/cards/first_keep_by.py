@@ -1,0 +1,45 @@
+"""The first keep-by of a batch, before it stands anywhere: its life at the published temperatures.
+
+Once it is packed and has a place, the shelf reckons over where the jar has really been.
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from dryhouse.handbook.keeping_table import keeping_lines
+from dryhouse.kitchen.batches.log import BatchDraft
+from dryhouse.kitchen.cautions.cautions import batch_facts
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.science.keeping import life_at
+from dryhouse.science.units import both_scales
+from dryhouse.science.values import Basis, Figure
+
+DRY_ENOUGH = "dry enough"
+
+
+def keep_by_figures(kitchen: Kitchen, draft: BatchDraft, dryness: str) -> list[tuple[str, Figure]]:
+    """Days of quality at each published temperature, titled; none unless it is dry enough by weight."""
+    if dryness != DRY_ENOUGH:
+        return []
+    batch = draft.batch
+    known = keeping_lines(batch.food, batch_facts(kitchen, draft).food)
+    temperatures = sorted({p.temperature_c for line in known.lines if not line.only_between for p in line.points})
+    dried_on = kitchen.local(batch.ended or kitchen.now()).date()
+    figures = []
+    for celsius in temperatures:
+        life = life_at(known.lines, celsius)
+        if life is None:
+            continue
+        until = dried_on + timedelta(days=int(life.days))
+        figure = Figure(
+            life.days,
+            "day",
+            basis=(*(f.basis for f in life.facts), *(Basis("assumption", s) for s in known.supposed)),
+            workings=(
+                f"Published: {life.how}, airtight",
+                f"Dried {dried_on:%d %b %Y} + {life.days:.0f} days = {until:%d %b %Y}: an estimate of quality",
+            ),
+        )
+        figures.append((f"Keeps at {both_scales(celsius)}", figure))
+    return figures

@@ -1,0 +1,216 @@
+"""The cautions that belong to a food, a batch, a lot or a meal: records turned into facts, facts into cautions.
+
+What is not recorded stays None in the facts, and the rules speak of it. The handbook's rules decide; here
+nothing is judged.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import datetime
+
+from dryhouse.handbook.safety_table import safety_rules
+from dryhouse.handbook.staples import staples
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.loads import keeping_target, load_for
+from dryhouse.kitchen.batches.log import BatchDraft, parts_of
+from dryhouse.kitchen.foods.catalog import food as find_food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch, BatchPart, Lot, LotCheck, LotMove, Meal, MealPart, PlaceTemperature
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import verdict
+from dryhouse.science.safety import BatchFacts, Facts, FoodFacts, LotFacts, MealFacts, evaluate
+from dryhouse.science.values import Caution
+
+LABEL = "label"
+"""The kind of a bought ingredient of which only the label is known."""
+AIRLESS = frozenset({"vacuum bag", "jar with absorber"})
+"""The packages that shut air out."""
+_NO_ODD_SMELL = frozenset({"", "none", "normal", "fine", "good", "ok", "as it should", "no"})
+
+
+def cautions_for(facts: Facts) -> tuple[Caution, ...]:
+    """Every caution the handbook's rules have for these facts, the gravest first."""
+    return evaluate(facts, safety_rules())
+
+
+def food_cautions(kitchen: Kitchen, food: Food | str) -> tuple[Caution, ...]:
+    """What must be known of a food before, while and after it is dried, nothing being recorded yet.
+
+    Raises InputProblem where the name is not known.
+    """
+    known = find_food(kitchen, food) if isinstance(food, str) else food
+    return cautions_for(facts_of_food(known))
+
+
+def batch_cautions(
+    kitchen: Kitchen, batch: Batch | BatchDraft, parts: Sequence[BatchPart] | None = None
+) -> tuple[Caution, ...]:
+    """The cautions of a batch, or of a form as far as it is filled in. A mix has those of its ingredients."""
+    return cautions_for(batch_facts(kitchen, batch, parts))
+
+
+def lot_cautions(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> tuple[Caution, ...]:
+    """The cautions of a lot where it stands at a moment (now, where none is given)."""
+    return cautions_for(lot_facts(kitchen, lot, moment))
+
+
+def meal_cautions(
+    kitchen: Kitchen,
+    meal: Meal,
+    parts: Sequence[MealPart] | None = None,
+    *,
+    soak_minutes: float | None = None,
+    soak_temperature_c: float | None = None,
+    altitude_m: float | None = None,
+    moment: datetime | None = None,
+) -> tuple[Caution, ...]:
+    """The cautions of a meal. A home-dried ingredient whose lot is not named counts as nothing recorded."""
+    if parts is None:
+        parts = kitchen.journal.where(MealPart, meal=meal.id)
+    inside = tuple(_part_facts(kitchen, part, moment) for part in parts)
+    return cautions_for(MealFacts(inside, meal.cooking, soak_minutes, soak_temperature_c, altitude_m))
+
+
+def _part_facts(kitchen: Kitchen, part: MealPart, moment: datetime | None) -> FoodFacts | LotFacts:
+    """One ingredient: its lot, its dried food, or what was bought. A thing known by its own label only is what
+    its name says where that names an animal food, and otherwise unknown but for its label."""
+    lot = kitchen.journal.get(Lot, part.lot) if part.lot is not None else None
+    if lot is not None:
+        return lot_facts(kitchen, lot, moment)
+    if part.food:
+        return food_facts(kitchen, part.food)
+    staple = staples().get(part.staple)
+    if staple is not None:
+        return LotFacts(FoodFacts(staple.name, staple.animal or "staple"))
+    named = kitchen.handbook.animal_named(part.name)
+    return LotFacts(FoodFacts(part.name, LABEL) if named is None else facts_of_food(named))
+
+
+# --- records into facts ----------------------------------------------------------------------------------
+
+
+def facts_of_food(known: Food) -> FoodFacts:
+    """The facts of a food of the handbook or of her own."""
+    return FoodFacts(known.name, known.category, known.traits)
+
+
+def food_facts(kitchen: Kitchen, slug: str) -> FoodFacts:
+    """The facts of the food of this slug; a food that is no longer known has none, and the rules say so."""
+    try:
+        return facts_of_food(find_food(kitchen, slug))
+    except InputProblem:
+        return FoodFacts(slug)
+
+
+def batch_facts(
+    kitchen: Kitchen, batch: Batch | BatchDraft, parts: Sequence[BatchPart] | None = None
+) -> BatchFacts:
+    """What is recorded of a batch and its ingredients (read from the journal where they are not given)."""
+    record, inside = (batch.batch, batch.parts) if isinstance(batch, BatchDraft) else (batch, parts)
+    if inside is None:
+        inside = parts_of(kitchen, record.id) if record.id else ()
+    return facts_of_batch(record, inside, lambda slug: food_facts(kitchen, slug))
+
+
+def facts_of_batch(batch: Batch, parts: Sequence[BatchPart], food_of: Callable[[str], FoodFacts]) -> BatchFacts:
+    """The facts of a batch from its records alone."""
+    whole = food_of(batch.food)
+    inside = tuple(food_of(p.food) for p in parts) or None
+    measured = batch.precook_measured.strip().casefold()
+    return BatchFacts(
+        food=FoodFacts(whole.name, whole.category, whole.traits, inside),
+        made_from=batch.made_from or None,
+        pretreatment=batch.pretreatment or None,
+        precook_method=batch.precook_method or None,
+        precook_temperature_c=batch.precook_temperature.si if batch.precook_temperature else None,
+        precook_measured=measured == "thermometer" if measured else None,
+        set_temperature_c=batch.set_temperature.si if batch.set_temperature else None,
+        thickness_mm=batch.thickness.si if batch.thickness else None,
+    )
+
+
+def dry_enough(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] | None = None) -> bool | None:
+    """Whether the dried mass reached the target of what keeps; None where the weights cannot tell."""
+    if batch.dried_mass is None:
+        return None
+    try:
+        load = load_for(kitchen, batch, parts_of(kitchen, batch.id) if parts is None else parts)
+        target = keeping_target(kitchen, batch)
+    except InputProblem:
+        return None
+    if load is None or target is None:
+        return None
+    named = verdict(load, batch.dried_mass.si, target).name
+    return True if named == "dry enough" else False if named in ("nearly", "still moist") else None
+
+
+def is_bought(lot: Lot) -> bool:
+    """Bought food carries the date of its package. A lot with neither batch nor date is one of which nothing
+    is recorded (its batch may have been deleted), and is asked about as such."""
+    return lot.batch is None and lot.bought_keep_by is not None
+
+
+def goes_by_its_date(lot: Lot) -> bool:
+    """Bought and still closed. Once its package is opened the printed date is only the outer limit, and it keeps
+    as food dried at home does from that day (assumption)."""
+    return is_bought(lot) and lot.opened_on is None
+
+
+def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> LotFacts:
+    """What is recorded of a lot up to a moment, and of the batch it came from."""
+    at = moment or kitchen.now()
+    batch = kitchen.journal.get(Batch, lot.batch) if lot.batch is not None else None
+    own = food_facts(kitchen, lot.food)
+    from_batch = batch_facts(kitchen, batch) if batch else None if is_bought(lot) else BatchFacts(own)
+    return facts_of_lot(
+        lot,
+        own,
+        from_batch,
+        dry_enough(kitchen, batch) if batch else None,
+        [c for c in kitchen.journal.where(LotCheck, lot=lot.id) if c.on <= kitchen.local(at).date()],
+        place_temperature(kitchen, lot, at),
+    )
+
+
+def facts_of_lot(
+    lot: Lot,
+    own: FoodFacts,
+    batch: BatchFacts | None,
+    dry: bool | None,
+    checks: Sequence[LotCheck],
+    temperature_c: float | None,
+) -> LotFacts:
+    """The facts of a lot from its records alone. A mix is what its batch says it is."""
+    looked = [c for c in sorted(checks, key=lambda c: (c.on, c.id)) if c.moist is not None]
+    moist = looked[-1].moist if looked else None
+    redried = lot.redried_on is not None and bool(looked) and looked[-1].on <= lot.redried_on
+    days = None
+    if lot.conditioned_from is not None and lot.conditioned_to is not None:
+        days = (lot.conditioned_to - lot.conditioned_from).days
+    return LotFacts(
+        food=batch.food if batch is not None and batch.food.parts else own,
+        batch=batch,
+        package=lot.package,
+        airless=lot.package in AIRLESS,
+        sealed=lot.sealed,
+        opened=lot.opened_on is not None,
+        dry_enough=dry,
+        conditioned_days=days,
+        pasteurised=bool(lot.pasteurised),
+        temperature_c=temperature_c,
+        checked=bool(checks),
+        moist=None if redried else moist,
+        mould=any(c.mould for c in checks) or None,
+        smell=any(c.smell.strip().casefold() not in _NO_ODD_SMELL for c in checks) or None,
+    )
+
+
+def place_temperature(kitchen: Kitchen, lot: Lot, moment: datetime) -> float | None:
+    """The temperature (°C) of the place the lot is in at a moment, or None where it is not known."""
+    moves = [m for m in kitchen.journal.where(LotMove, lot=lot.id) if m.at <= moment]
+    if not moves:
+        return None
+    place = max(moves, key=lambda m: (m.at, m.id)).place
+    readings = [t for t in kitchen.journal.where(PlaceTemperature, place=place) if t.since <= moment]
+    return max(readings, key=lambda t: (t.since, t.id)).temperature.si if readings else None

@@ -1,0 +1,1 @@
+"""What happens while food dries: runs, weighings, forecasts, and files of them."""

@@ -1,0 +1,224 @@
+"""A run kept in a file (hours, grams): its points, its curves, and when it was or will be dry."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from dryhouse.handbook.activation import activation_of
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.dryer.curve_points import Points
+from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from
+from dryhouse.kitchen.dryer.published_rates import published_expectation
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.science.curves import CurveSet, fit_all, periods
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.forecast import Forecast, Prior, forecast
+from dryhouse.science.moisture import (
+    MISMATCH,
+    Ingredient,
+    Load,
+    dry_matter,
+    explain_mismatch,
+    load_of,
+    verdict,
+    wet_to_dry,
+)
+from dryhouse.science.values import MIDDLE_80_SD, Basis, Caution, Fact, merge_bases
+
+
+@dataclass(frozen=True, slots=True)
+class RunAnswer:
+    """What a file of weighings says. `amiss` says why there is no finish, or what to doubt in the one there is."""
+
+    points: Points
+    curves: CurveSet
+    periods: str
+    forecast: Forecast | None
+    amiss: str
+    basis: tuple[Basis, ...]
+    workings: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+
+
+def read_run(
+    points: Points,
+    *,
+    kitchen: Kitchen | None = None,
+    food: Food | None = None,
+    start_moisture_pct: float | None = None,
+    target_moisture_pct: float | None = None,
+) -> RunAnswer:
+    """Curves and finish of a run. Percentages wet basis; the food's own where they are not given.
+
+    Raises InputProblem where a moisture given cannot be.
+    """
+    water, target = _moistures(food, start_moisture_pct, target_moisture_pct)
+    cautions = food_cautions(kitchen, food) if kitchen and food else ()
+    curves, spoken, workings = _curves(points, water)
+    basis = merge_bases([f.basis for f in (water, target) if f is not None])
+    if water is None or target is None:
+        why = _not_known(water, target)
+        return RunAnswer(points, curves, spoken, None, why, basis, (*workings, why), cautions)
+    load = load_of([Ingredient("the load", points.grams[0], water)])
+    ahead, amiss = _ahead(points, load, water, target, _prior(kitchen, food, water.value, target.value))
+    if ahead is None:
+        lines = (*workings, *load.workings, amiss)
+        return RunAnswer(points, curves, spoken, None, amiss, basis, lines, cautions)
+    lines = (*workings, *ahead.workings, ahead.sentence, *((amiss,) if amiss else ()))
+    return RunAnswer(points, curves, spoken, ahead, amiss, ahead.basis, lines, cautions)
+
+
+def _moistures(
+    food: Food | None, start_pct: float | None, target_pct: float | None
+) -> tuple[Fact | None, Fact | None]:
+    """Starting and target moisture: given, else the food's own, else None."""
+    water = _given(start_pct, "the starting moisture given") or (food.fact("water") if food else None)
+    target = _given(target_pct, "the target moisture given") or (food.fact("target_moisture") if food else None)
+    for fact, name, field in ((water, "starting", "start_moisture"), (target, "target", "until_moisture")):
+        if fact is not None and not 0 < fact.value < 100:
+            raise InputProblem(
+                f"The {name} moisture lies between 0 and 100 % (wet basis), without the ends.", field
+            )
+    if water is not None and target is not None and target.value >= water.value:
+        raise InputProblem(
+            f"The target of {target.value:g} % is not below the starting moisture of {water.value:g} %.",
+            "until_moisture",
+        )
+    return water, target
+
+
+def _curves(points: Points, water: Fact | None) -> tuple[CurveSet, str, tuple[str, ...]]:
+    """The curves, the periods in words, and the lines that led to them. Without water, of mass over first mass."""
+    first = points.grams[0]
+    dry = 0.0 if water is None else dry_matter(first, water.value)
+    ratio = [(g - dry) / (first - dry) for g in points.grams]
+    curves = fit_all(points.hours, ratio)
+    lines = (*points.notes, *curves.warnings, curves.sentence)
+    if water is None:
+        none = "The curves are through mass over first mass; without a starting moisture there is no MR."
+        return curves, "", (*lines, none)
+    how = (
+        f"MR = (m − {dry:.1f} g) / ({first:.1f} g − {dry:.1f} g), from {water.value:g} % starting moisture "
+        f"[{water.source}], equilibrium moisture taken as 0"
+    )
+    return curves, periods(points.hours, ratio)[1], (*lines, how)
+
+
+def _not_known(water: Fact | None, target: Fact | None) -> str:
+    wanted = (("the starting moisture (--start-moisture)", water), ("the target (--until-moisture)", target))
+    missing = [name for name, fact in wanted if fact is None]
+    verb = "is" if len(missing) == 1 else "are"
+    return f"No finish: {' and '.join(missing)} {verb} not known; or name a food with --food."
+
+
+def _ahead(
+    points: Points, load: Load, water: Fact, target: Fact, prior: Prior | None
+) -> tuple[Forecast | None, str]:
+    """The forecast, and what is amiss with the weights or why there is none.
+
+    Where later weights don't add up, the weighings before them still say when the target was reached, and
+    nothing more.
+    """
+    lightest = min(points.grams)
+    amiss = explain_mismatch(load, lightest) if verdict(load, lightest, target).name == MISMATCH else ""
+    sound = _plausible(points, load.solids_low) if amiss else len(points.grams)
+    try:
+        found = forecast(
+            points.hours[:sound],
+            points.grams[:sound],
+            dry_matter_g=load.solids,
+            dry_matter_sd_g=load.grams * _spread(water) / 100.0,
+            target_moisture_pct=target.value,
+            prior=prior,
+            basis=merge_bases([water.basis, target.basis]),
+        )
+    except InputProblem as problem:
+        return None, amiss or problem.sentence
+    return (None if amiss and found.reached_at is None else found), amiss
+
+
+def _plausible(points: Points, solids: float) -> int:
+    """How many weighings come before the first that is lighter than the dry matter can be."""
+    return next((i for i, grams in enumerate(points.grams) if grams < solids), len(points.grams))
+
+
+def _given(value: float | None, what: str) -> Fact | None:
+    return None if value is None else Fact(value, "%", what, "entered")
+
+
+def _spread(water: Fact) -> float:
+    """Standard deviation of the starting moisture in points, where its source gives a range."""
+    if water.low is None or water.high is None:
+        return 0.0
+    return (water.high - water.low) / (2.0 * MIDDLE_80_SD)
+
+
+def _prior(kitchen: Kitchen | None, food: Food | None, water_pct: float, target_pct: float) -> Prior | None:
+    """Her own runs of the food, else its published drying time, else its published constants, else nothing."""
+    if food is None or kitchen is None:
+        return None
+    own = prior_from(earlier_runs(kitchen, food), form="", temperature_c=None, activation=activation_of(food.slug))
+    if own is not None:
+        return own
+    return published_expectation(food, wet_to_dry(target_pct / 100.0) / wet_to_dry(water_pct / 100.0))
+
+
+def answer_json(answer: RunAnswer) -> dict[str, object]:
+    """The keys `dryhouse curve` adds to those of every figure."""
+    ahead = answer.forecast
+    return {
+        "models": [
+            {
+                "name": f.name,
+                "formula": f.formula,
+                "parameters": {
+                    name: {"value": value, "standard_error": error, "unit": f.units[name]}
+                    for name, (value, error) in f.parameters.items()
+                },
+                "sse": f.sse,
+                "rmse": f.rmse,
+                "r2": f.r2,
+                "reduced_chi2": f.reduced_chi2,
+                "aicc": f.aicc if np.isfinite(f.aicc) else None,
+                "n": f.n,
+                "warnings": list(f.warnings),
+            }
+            for f in answer.curves.fits
+        ],
+        "chosen": answer.curves.chosen.name if answer.curves.chosen else None,
+        "finish": ahead.finish.as_json() if ahead else None,
+        "reached": ahead.reached_at if ahead else None,
+        "target_g": ahead.target_g if ahead else None,
+        "weigh_again": ahead.weigh_again_at if ahead else None,
+        "periods": answer.periods or None,
+        "sentence": " ".join(_sentences(answer)),
+    }
+
+
+def _sentences(answer: RunAnswer) -> list[str]:
+    """The forecast's own sentence, and what is to be doubted."""
+    return [said for said in (answer.forecast.sentence if answer.forecast else "", answer.amiss) if said]
+
+
+def said(answer: RunAnswer) -> Sequence[str]:
+    """The answer in lines."""
+    lines = _sentences(answer)
+    if answer.forecast and answer.forecast.weigh_again_at is not None:
+        lines.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
+    for f in answer.curves.fits:
+        mark = "*" if answer.curves.chosen is not None and f.name == answer.curves.chosen.name else " "
+        values = ", ".join(
+            f"{name} = {value:.4g}" + (f" ± {error:.2g}" if error is not None else "")
+            for name, (value, error) in f.parameters.items()
+        )
+        lines.append(
+            f"{mark} {f.name:16s} {values}   SSE {f.sse:.3g}, RMSE {f.rmse:.2g}, R² {f.r2:.4f}, AICc {f.aicc:.1f}"
+        )
+        lines.extend(f"    {w}" for w in f.warnings)
+    if answer.periods:
+        lines.append(answer.periods)
+    return lines

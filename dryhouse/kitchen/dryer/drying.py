@@ -1,0 +1,337 @@
+"""What a person does while a batch dries: start it, weigh it, note what happened, take it off.
+
+Reading how a batch stands is `runs`. Every act here checks what was typed against the batch it belongs to
+and answers with what it changed, so that undo takes back exactly that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+
+from dryhouse.kitchen.batches.log import BatchDraft, check, parts_of
+from dryhouse.kitchen.dryer.running_time import paused_at
+from dryhouse.kitchen.foods.catalog import food_name
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import BatchQuery, Done, Pending
+from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, Weighing
+from dryhouse.kitchen.records.batches import (
+    DRYING,
+    EVENT_KINDS,
+    FINISHED,
+    HEAT_CHANGED,
+    LOAD,
+    PAUSED,
+    PLANNED,
+    RESUMED,
+    SAMPLE,
+    TAKEN_OFF,
+)
+from dryhouse.kitchen.settings import style
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass, Temperature, Volume
+
+SCOPES = (LOAD, SAMPLE)
+_HEAVIEST_TARE_G = 20_000.0
+"""Trays, jars and even the dryer weighed along come to less: our own choice, far above what any of them weighs."""
+AHEAD = timedelta(minutes=5)
+"""How far the clock of whoever types may run ahead of ours before a moment counts as not yet come."""
+
+
+def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ()) -> Done:
+    """Put a batch on the dryer: `draft` names at least the food; a draft without a start begins now.
+
+    A planned batch is started by giving its own record back with its number. `parts` are the ingredients
+    of a mix; for a planned batch those already recorded stay.
+    """
+    ingredients = tuple(parts)
+    started = (draft.started or kitchen.now()).astimezone(UTC)
+    batch = replace(draft, state=DRYING, started=started, ended=None)
+    batch = replace(batch, food=check(kitchen, BatchDraft(batch, ingredients)))
+    _check_start(kitchen, batch)
+    pending = Pending()
+    if draft.id:
+        before = batch_numbered(kitchen, draft.id)
+        if before.state != PLANNED:
+            raise InputProblem(f"Batch {draft.id} has been started already; weigh it, or start another.")
+        pending.edit(before, batch)
+    else:
+        batch = replace(batch, id=kitchen.journal.next_id(Batch))
+        pending.add(batch)
+    first = kitchen.journal.next_id(BatchPart)
+    pending.add(*(replace(p, id=first + n, batch=batch.id, position=n) for n, p in enumerate(ingredients)))
+    return kitchen.commit(f"Started drying {_name(kitchen, batch)}, batch {batch.id}", pending)
+
+
+def add_weighing(
+    kitchen: Kitchen,
+    batch: int,
+    gross: Mass,
+    *,
+    tare: Mass | None = None,
+    scope: str | None = None,
+    at: datetime | None = None,
+    dryer_temperature: Temperature | None = None,
+    note: str = "",
+) -> Done:
+    """Record one reading of the scale.
+
+    Without a scope it is of whatever this batch was last weighed by, at first the whole load. Without a
+    tare the one of the last weighing of the same scope counts again; `Mass(0)` says there is none.
+    """
+    weighed = _batch_on_dryer(kitchen, batch)
+    earlier = weighings_of(kitchen, batch)
+    scope = scope or (earlier[-1].scope if earlier else LOAD)
+    if tare is None:
+        tare = remembered_tare(earlier, scope)
+    weighing = Weighing(batch, (at or kitchen.now()).astimezone(UTC), gross, tare, scope, dryer_temperature, note)
+    _check_weighing(kitchen, weighed, weighing, earlier)
+    pending = Pending()
+    pending.add(replace(weighing, id=kitchen.journal.next_id(Weighing)))
+    return kitchen.commit(f"Weighed {_name(kitchen, weighed)}", pending)
+
+
+def correct_weighing(kitchen: Kitchen, corrected: Weighing) -> Done:
+    """Put a weighing right: the record as it should be, with the number it has."""
+    before = kitchen.journal.get(Weighing, corrected.id)
+    if before is None:
+        raise InputProblem("That weighing is no longer there; it may have been removed.")
+    weighed = _batch_on_dryer(kitchen, before.batch)
+    corrected = replace(corrected, batch=before.batch)
+    others = tuple(w for w in weighings_of(kitchen, before.batch) if w.id != corrected.id)
+    _check_weighing(kitchen, weighed, corrected, others)
+    pending = Pending()
+    pending.edit(before, corrected)
+    return kitchen.commit(f"Corrected a weighing of {_name(kitchen, weighed)}", pending)
+
+
+def remove_weighing(kitchen: Kitchen, *ids: int) -> Done:
+    """Take weighings out; undo brings them back."""
+    found = [w for i in ids if (w := kitchen.journal.get(Weighing, i)) is not None]
+    if not found:
+        raise InputProblem("There is no such weighing to remove.")
+    pending = Pending()
+    pending.remove(*found)
+    name = _name(kitchen, batch_numbered(kitchen, found[0].batch))
+    what = "a weighing" if len(found) == 1 else f"{len(found)} weighings"
+    return kitchen.commit(f"Removed {what} of {name}", pending)
+
+
+def add_event(
+    kitchen: Kitchen,
+    batch: int,
+    kind: str,
+    *,
+    at: datetime | None = None,
+    temperature: Temperature | None = None,
+    note: str = "",
+) -> Done:
+    """Note what happened: trays turned, temperature changed, paused, resumed."""
+    running = _batch_on_dryer(kitchen, batch)
+    at = (at or kitchen.now()).astimezone(UTC)
+    if kind == TAKEN_OFF or kind not in EVENT_KINDS:
+        known = ", ".join(k for k in EVENT_KINDS if k != TAKEN_OFF)
+        raise InputProblem(f"“{kind}” is not something that can be noted here; it is one of {known}.", "kind")
+    _check_moment(kitchen, running, at)
+    if kind == HEAT_CHANGED and temperature is None:
+        raise InputProblem("Say what temperature the dryer was changed to, such as 135 F or 57 C.", "temperature")
+    paused = paused_at(events_of(kitchen, batch), at)
+    if kind == PAUSED and paused:
+        raise InputProblem("This batch is paused already; resume it first.", "kind")
+    if kind == RESUMED and not paused:
+        raise InputProblem("This batch is not paused, so it cannot be resumed.", "kind")
+    pending = Pending()
+    pending.add(BatchEvent(batch, at, kind, temperature, note, id=kitchen.journal.next_id(BatchEvent)))
+    return kitchen.commit(f"Noted “{kind}” for {_name(kitchen, running)}", pending)
+
+
+def remove_event(kitchen: Kitchen, event: int) -> Done:
+    """Take an event out; undo brings it back."""
+    found = kitchen.present(BatchEvent, event, "event")
+    pending = Pending()
+    pending.remove(found)
+    return kitchen.commit(f"Removed “{found.kind}”", pending)
+
+
+def take_off(
+    kitchen: Kitchen,
+    batch: int,
+    dried_mass: Mass | None = None,
+    *,
+    at: datetime | None = None,
+    dried_volume: Volume | None = None,
+    energy_kwh: float | None = None,
+    notes: str | None = None,
+    rating: int | None = None,
+) -> Done:
+    """Finish a batch. What is not given stays unrecorded, or as it was."""
+    running = batch_numbered(kitchen, batch)
+    if running.state != DRYING:
+        raise InputProblem(f"Batch {batch} is {running.state}, not drying; only a running batch can be taken off.")
+    at = (at or kitchen.now()).astimezone(UTC)
+    _check_moment(kitchen, running, at)
+    loaded = running.prepared_mass
+    for name, amount in (("dried_mass", dried_mass), ("dried_volume", dried_volume)):
+        if amount is not None and amount.si <= 0:
+            raise InputProblem("Dried to nothing? Leave it empty where it was not measured.", name)
+    if dried_mass is not None and loaded is not None and dried_mass.si > loaded.si:
+        raise InputProblem(
+            f"The dried food cannot weigh more ({_said(dried_mass)}) than what was loaded ({_said(loaded)}); "
+            "check the two weights and their units.",
+            "dried_mass",
+        )
+    if energy_kwh is not None and energy_kwh < 0:
+        raise InputProblem(
+            "Power used cannot be less than nothing; write kilowatt-hours, such as 3.2.", "energy_kwh"
+        )
+    after = replace(
+        running,
+        state=FINISHED,
+        ended=at,
+        dried_mass=dried_mass or running.dried_mass,
+        dried_volume=dried_volume or running.dried_volume,
+        energy_kwh=running.energy_kwh if energy_kwh is None else energy_kwh,
+        notes=running.notes if notes is None else notes,
+        rating=running.rating if rating is None else rating,
+    )
+    pending = Pending()
+    pending.edit(running, after)
+    pending.add(BatchEvent(batch, at, TAKEN_OFF, id=kitchen.journal.next_id(BatchEvent)))
+    return kitchen.commit(f"Took {_name(kitchen, running)} off the dryer", pending)
+
+
+def reopen(kitchen: Kitchen, batch: int) -> Done:
+    """Put a finished batch back on the dryer. What it weighed dried stays, as a weighing of that moment."""
+    finished = batch_numbered(kitchen, batch)
+    if finished.state != FINISHED:
+        raise InputProblem(f"Batch {batch} is {finished.state}; only a finished batch can be put back.")
+    if kitchen.journal.where(Lot, batch=batch):
+        raise InputProblem("Some of this batch is packed; take the packing back before drying it further.")
+    pending = Pending()
+    pending.edit(finished, replace(finished, state=DRYING, ended=None, dried_mass=None, dried_volume=None))
+    pending.remove(*(e for e in events_of(kitchen, batch) if e.kind == TAKEN_OFF))
+    if finished.dried_mass is not None and finished.ended is not None:
+        earlier = weighings_of(kitchen, batch)
+        if not any(w.at == finished.ended and w.scope == LOAD for w in earlier):
+            tare = remembered_tare(earlier, LOAD)
+            gross = Mass(finished.dried_mass.si + tare.si) if tare else finished.dried_mass
+            number = kitchen.journal.next_id(Weighing)
+            pending.add(
+                Weighing(batch, finished.ended, gross, tare, LOAD, note="weighed when taken off", id=number)
+            )
+    return kitchen.commit(f"Put {_name(kitchen, finished)} back on the dryer", pending)
+
+
+# --- reading what the acts need ----------------------------------------------------------------------------
+
+
+def batch_numbered(kitchen: Kitchen, batch: int) -> Batch:
+    """The batch of that number, or an InputProblem."""
+    found = kitchen.journal.get(Batch, batch)
+    if found is None:
+        raise InputProblem(f"There is no batch {batch}; “dryhouse batches” lists them.", "batch")
+    return found
+
+
+def batch_meant(kitchen: Kitchen, text: str) -> Batch:
+    """The batch of this number, or the one batch on a dryer whose food or title has this name."""
+    number = text.strip().lstrip("#")
+    if number.isdecimal():
+        return batch_numbered(kitchen, int(number))
+    ids = kitchen.journal.batch_ids(BatchQuery(text=text, states=(DRYING,)))
+    if len(ids) == 1:
+        return batch_numbered(kitchen, ids[0])
+    if ids:
+        listed = ", ".join(str(i) for i in sorted(ids))
+        raise InputProblem(f"More than one running batch is called “{text}” ({listed}); give its number.", "batch")
+    raise InputProblem(f"No running batch is called “{text}”; “dryhouse batches” lists their numbers.", "batch")
+
+
+def weighings_of(kitchen: Kitchen, batch: int) -> tuple[Weighing, ...]:
+    """The weighings of a batch in the order they were made."""
+    return tuple(sorted(kitchen.journal.where(Weighing, batch=batch), key=lambda w: (w.at, w.id)))
+
+
+def events_of(kitchen: Kitchen, batch: int) -> tuple[BatchEvent, ...]:
+    """The events of a batch in the order they happened."""
+    return tuple(sorted(kitchen.journal.where(BatchEvent, batch=batch), key=lambda e: (e.at, e.id)))
+
+
+def remembered_tare(weighings: Iterable[Weighing], scope: str) -> Mass | None:
+    """The tare of the last weighing of that scope, or None."""
+    return next((w.tare for w in reversed(tuple(weighings)) if w.scope == scope), None)
+
+
+def loaded_g(kitchen: Kitchen, batch: Batch) -> float | None:
+    """Grams recorded as loaded: weighed, out of the pot, or the ingredients of a mix; None where none is."""
+    weighed = batch.prepared_mass or batch.cooked_mass_out
+    if weighed is not None:
+        return weighed.si
+    parts = parts_of(kitchen, batch.id)
+    return sum(p.mass.si for p in parts) if parts else None
+
+
+def far_too_heavy(kitchen: Kitchen, batch: Batch, weighing: Weighing) -> str:
+    """Why a reading cannot be right, where it is past what was loaded and any tare; else nothing."""
+    loaded = loaded_g(kitchen, batch)
+    if loaded is None or weighing.net_g <= loaded + _HEAVIEST_TARE_G:
+        return ""
+    manner = style(kitchen)
+    return (
+        f"{_said(weighing.gross)} is far more than the {manner.mass(loaded)} that was loaded, whatever tray or jar "
+        "was weighed along; check the number and its unit."
+    )
+
+
+# --- checks ------------------------------------------------------------------------------------------------
+
+
+def _name(kitchen: Kitchen, batch: Batch) -> str:
+    return batch.title or food_name(kitchen, batch.food)
+
+
+def _said(mass: Mass) -> str:
+    return mass.typed or f"{mass.si:.0f} g"
+
+
+def _batch_on_dryer(kitchen: Kitchen, batch: int) -> Batch:
+    found = batch_numbered(kitchen, batch)
+    if found.state == PLANNED:
+        raise InputProblem(f"Batch {batch} is planned and not yet started; start it first.", "batch")
+    return found
+
+
+def _check_start(kitchen: Kitchen, batch: Batch) -> None:
+    assert batch.started is not None
+    if batch.started > kitchen.now() + AHEAD:
+        raise InputProblem("The start has not come yet; leave it empty to start now.", "started")
+
+
+def _check_moment(kitchen: Kitchen, batch: Batch, at: datetime) -> None:
+    if at > kitchen.now() + AHEAD:
+        raise InputProblem("That moment has not come yet; leave the time empty for now.", "at")
+    if batch.started is not None and at < batch.started:
+        began = kitchen.local(batch.started).strftime("%Y-%m-%d %H:%M")
+        raise InputProblem(f"That is before the batch was started ({began}); correct the time or the start.", "at")
+
+
+def _check_weighing(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Iterable[Weighing]) -> None:
+    if weighing.scope not in SCOPES:
+        raise InputProblem(f"A weighing is of the {LOAD} or of the {SAMPLE} tray, not “{weighing.scope}”.", "scope")
+    _check_moment(kitchen, batch, weighing.at)
+    if weighing.gross.si <= 0:
+        raise InputProblem("The scale reads nothing; write what it shows, such as 412 g.", "gross")
+    if weighing.net_g <= 0:
+        assert weighing.tare is not None
+        raise InputProblem(
+            f"The scale reads {_said(weighing.gross)} and the tare is {_said(weighing.tare)}, which leaves "
+            "nothing; check the tare or the unit.",
+            "gross",
+        )
+    if amiss := far_too_heavy(kitchen, batch, weighing):
+        raise InputProblem(amiss, "gross")
+    if any(w.at == weighing.at and w.scope == weighing.scope for w in others):
+        raise InputProblem(
+            "There is a weighing of that moment already; correct that one, or change the time.", "at"
+        )

@@ -1,0 +1,157 @@
+"""What lies ahead of a batch: when it will be dry, whether it ever will here, and its water activity now."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from dryhouse.handbook.activation import activation_of
+from dryhouse.handbook.gab import isotherms
+from dryhouse.handbook.keeping_table import water_activity_limits
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from, prior_from_durations
+from dryhouse.kitchen.dryer.published_rates import published_expectation
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch, BatchEvent
+from dryhouse.kitchen.records.batches import HEAT_CHANGED
+from dryhouse.science.chamber import Chamber, slow_reason, warmed
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.forecast import Equilibrium, Forecast, Prior, forecast
+from dryhouse.science.moisture import SCALE_G, Load, wet_to_dry
+from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
+from dryhouse.science.values import Fact, Figure, merge_bases
+
+ROOM_C = 25.0
+"""Where the kitchen's temperature is not recorded, water activity is estimated for this room (assumption)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """None and empty where the records do not carry an answer. Hours count from the first point of the run."""
+
+    forecast: Forecast | None = None
+    why_none: str = ""
+    """Why there is no forecast, in a sentence."""
+    slow_day: str = ""
+    """Why this batch dries slowly or may never be dry here, in a sentence; empty where nothing is the matter."""
+    chamber: Chamber | None = None
+    equilibrium: Figure | None = None
+    """Moisture (dry basis, g/g) the food settles at in the air of the dryer."""
+    water_activity: Figure | None = None
+
+
+def outlook_of(
+    kitchen: Kitchen,
+    batch: Batch,
+    food: Food,
+    load: Load | None,
+    target: Fact | None,
+    hours: Sequence[float],
+    grams: Sequence[float],
+    events: Iterable[BatchEvent] = (),
+    *,
+    running: bool,
+) -> Outlook:
+    """The outlook of a run whose points stand at these hours (from the first point) with these net masses.
+
+    The forecast is of the target weight that the verdict goes by; how well the starting moisture is known
+    stands in the interval of the moisture and of the target weight. Weighings heavier than the load are left out
+    of it, and there is none from such a one. A batch that is off the dryer has no
+    forecast; its water activity is of its last weighing.
+    """
+    if load is None or target is None or not grams:
+        return Outlook(why_none="A forecast wants the starting moisture, the target and one weighing.")
+    activity = _activity(food, batch, load, grams[-1])
+    if not running:
+        return Outlook(water_activity=activity)
+    heat = dryer_temperature(batch, events)
+    chamber = chamber_of(batch, heat)
+    settles = None
+    if chamber is not None and heat is not None:
+        settles = equilibrium_moisture(isotherms(food.slug), chamber.relative_humidity_pct / 100.0, heat)
+    slow = slow_reason(chamber, settles, wet_to_dry(target.value / 100.0)) if chamber is not None else ""
+    level = None
+    if settles is not None and settles.low is not None and settles.high is not None and settles.basis:
+        level = Equilibrium(settles.value, settles.low, settles.high, settles.basis[0])
+    sound = [(h, g) for h, g in zip(hours, grams, strict=True) if g <= load.grams + SCALE_G]
+    if grams[-1] > load.grams + SCALE_G:
+        why = "the last weighing is more than was loaded."
+        return Outlook(why_none=why, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity)
+    try:
+        found = forecast(
+            [h for h, _ in sound],
+            [g for _, g in sound],
+            dry_matter_g=load.solids,
+            target_moisture_pct=target.value,
+            equilibrium=level,
+            prior=prior_for(kitchen, batch, food, load, target, heat),
+            basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
+        )
+    except InputProblem as problem:
+        return Outlook(
+            why_none=problem.sentence, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity
+        )
+    return Outlook(found, "", slow, chamber, settles, activity)
+
+
+def dryer_temperature(batch: Batch, events: Iterable[BatchEvent] = ()) -> float | None:
+    """°C the dryer is set to now: the last change noted, else what it was started at."""
+    changed = [e for e in events if e.kind == HEAT_CHANGED and e.temperature is not None]
+    last = max(changed, key=lambda e: (e.at, e.id), default=None)
+    setting = last.temperature if last is not None else batch.set_temperature
+    return setting.si if setting is not None else None
+
+
+def chamber_of(batch: Batch, heat_c: float | None) -> Chamber | None:
+    """The air in the dryer, or None where the kitchen's air or the dryer's temperature is not recorded."""
+    kitchen_c, humidity = batch.kitchen_temperature, batch.kitchen_humidity_pct
+    if kitchen_c is None or humidity is None or heat_c is None:
+        return None
+    try:
+        return warmed(kitchen_c.si, humidity, heat_c)
+    except InputProblem:
+        return None
+
+
+def prior_for(
+    kitchen: Kitchen, batch: Batch, food: Food, load: Load, target: Fact, heat_c: float | None
+) -> Prior | None:
+    """What is expected of the run before its first weighing: her own weighed runs of the food, else the hours
+    of her logged batches, else the published drying time, else published drying constants, else nothing."""
+    own, energy = earlier_runs(kitchen, food, but=batch.id), activation_of(food.slug)
+    mine = prior_from(own, form=batch.form, temperature_c=heat_c, activation=energy)
+    if mine is not None:
+        return mine
+    ratio = target_ratio(load, target)
+    logged = [p for p in kitchen.journal.yield_pairs(food.slug) if p.batch != batch.id]
+    return prior_from_durations(
+        logged, ratio=ratio, temperature_c=heat_c, activation=energy
+    ) or published_expectation(food, ratio, heat_c)
+
+
+def target_ratio(load: Load, target: Fact) -> float:
+    """The moisture ratio X/X₀ at which the target is reached."""
+    return wet_to_dry(target.value / 100.0) / wet_to_dry(load.moisture_pct / 100.0)
+
+
+def _activity(food: Food, batch: Batch, load: Load, grams: float) -> Figure | None:
+    known = isotherms(food.slug)
+    if not known or grams <= load.solids_high:
+        return None
+    low, middle, high = (grams / s - 1.0 for s in (load.solids_high, load.solids, load.solids_low))
+    room = batch.kitchen_temperature.si if batch.kitchen_temperature else ROOM_C
+    found = water_activity_figure(known, low, middle, high, room)
+    return replace(found, workings=(*found.workings, *_against_limits(found, food))) if found else None
+
+
+def _against_limits(figure: Figure, food: Food) -> tuple[str, ...]:
+    """The cautious end against the published limits, and what an estimate is worth."""
+    limits = water_activity_limits()
+    wanted = ("no growth", "jerky", "low acid") if food.animal else ("no growth", "low acid")
+    high = figure.high if figure.high is not None else figure.value
+    lines = [
+        f"The cautious end, {high:.2f}, is {'below' if below(figure, fact.value) else 'not below'} "
+        f"{fact.value:.2f}: {fact.note}   [{fact.source}]"
+        for fact in (limits[name] for name in wanted)
+    ]
+    return (*lines, "An estimate from published constants is no measurement; it says nothing of safety.")

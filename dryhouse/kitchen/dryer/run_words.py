@@ -1,0 +1,177 @@
+"""A run in words and as JSON: the same sentences for the strip on the desk and for the command line."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+from typing import Any
+
+from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records.batches import DRYING, SAMPLE
+from dryhouse.science.display import Style, duration
+from dryhouse.science.moisture import MISMATCH
+from dryhouse.science.values import Figure, cautions_json
+
+LONG = timedelta(days=30)
+
+
+def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
+    """Where the batch stands, a sentence a line."""
+    yield f"On the dryer for {duration(run.hours * 3600)}" + paused_words(kitchen, run)
+    if run.net_g is not None:
+        what = "sample tray" if run.scope == SAMPLE else "load"
+        yield f"Weight of the {what} now: {style.mass(run.net_g)}" + (
+            f", target {style.mass(run.target_mass.value)}" if run.target_mass else ""
+        )
+    if run.moisture is not None and not (run.verdict is not None and run.verdict.name == MISMATCH):
+        yield f"Moisture: {moisture_words(run, style)}"
+    if run.verdict is not None:
+        yield style.masses_in(run.verdict.sentence)
+    if run.batch.state == DRYING:
+        yield finish_words(kitchen, run)
+        if again := again_words(kitchen, run):
+            yield again
+    if run.outlook.slow_day:
+        yield run.outlook.slow_day
+    if run.curves is not None:
+        yield f"Curve: {run.curves.sentence}"
+        yield from run.curves.warnings
+    yield from run.asks
+
+
+def moisture_words(run: DryingRun, style: Style) -> str:
+    """`54.2 % wet basis (1.18 g water per g dry)`."""
+    if run.moisture is None:
+        return "not known"
+    words = f"{style.percent(run.moisture.value)} wet basis"
+    if run.moisture_dry_basis is not None:
+        words += f" ({style.number(run.moisture_dry_basis.value, 2)} g water per g dry matter)"
+    return words
+
+
+def paused_words(kitchen: Kitchen, run: DryingRun) -> str:
+    """What pauses did to the clock, or nothing."""
+    since = run.clock.paused_since
+    if since is not None:
+        return f", paused since {clock_words(kitchen, since)}"
+    still = run.clock.paused_hours
+    return f", {duration(still * 3600)} of pauses not counted" if still > 0 else ""
+
+
+def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
+    """When it will likely be dry, with both bands; or why that cannot be said."""
+    ahead = run.outlook.forecast
+    if ahead is None:
+        return f"No forecast yet: {run.outlook.why_none}" if run.outlook.why_none else "No forecast."
+    if ahead.reached_at is not None:
+        reached = clock_words(kitchen, moment_of(kitchen, run, ahead.reached_at))
+        return f"The target weight was reached about {reached}."
+    finish = ahead.finish
+    if not math.isfinite(finish.median):
+        return "It may well never reach the target in this kitchen as it is."
+    moment = moment_of(kitchen, run, finish.median)
+    when = clock_words(kitchen, moment)
+    if moment <= kitchen.now() and run.clock.paused_since is None:
+        return f"Likely dry since about {when}: weigh it. {bands_words(kitchen, run)}"
+    return f"Dry about {when}. {bands_words(kitchen, run)}"
+
+
+def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
+    """`As likely as not between 18:10 and 20:40; four times in five between 16:30 and 23:50.`"""
+    ahead = run.outlook.forecast
+    if ahead is None or ahead.reached_at is not None:
+        return ""
+    f = ahead.finish
+    half = _between(kitchen, run, f.low50, f.high50)
+    most = _between(kitchen, run, f.low80, f.high80)
+    return f"As likely as not {half}; four times in five {most}."
+
+
+def _between(kitchen: Kitchen, run: DryingRun, low: float, high: float) -> str:
+    early = clock_words(kitchen, moment_of(kitchen, run, low))
+    if not math.isfinite(high):
+        return f"after {early}, with no sure latest time yet"
+    return f"between {early} and {clock_words(kitchen, moment_of(kitchen, run, high))}"
+
+
+def again_words(kitchen: Kitchen, run: DryingRun) -> str:
+    """When the next weighing tells most, or nothing."""
+    moment = weigh_again(kitchen, run)
+    if moment is None:
+        return ""
+    if moment <= kitchen.now():
+        return "A weighing now would tell most."
+    return f"Weigh again about {clock_words(kitchen, moment)}."
+
+
+def weigh_again(kitchen: Kitchen, run: DryingRun) -> datetime | None:
+    """The moment of the most useful next weighing."""
+    ahead = run.outlook.forecast
+    return None if ahead is None or ahead.weigh_again_at is None else moment_of(kitchen, run, ahead.weigh_again_at)
+
+
+def finish_moment(kitchen: Kitchen, run: DryingRun) -> datetime | None:
+    """The median finish as a moment, or None."""
+    ahead = run.outlook.forecast
+    if ahead is None or not math.isfinite(ahead.finish.median):
+        return None
+    return moment_of(kitchen, run, ahead.finish.median)
+
+
+def moment_of(kitchen: Kitchen, run: DryingRun, hours: float) -> datetime:
+    """The moment so many hours after the first point. While paused, as if the dryer went on now."""
+    drying = hours + (run.points[0].hours if run.points else 0.0)
+    drying = min(drying, run.hours + 24.0 * 366)
+    if run.clock.paused_since is not None and drying > run.hours:
+        return kitchen.now() + timedelta(hours=drying - run.hours)
+    return run.clock.moment(drying)
+
+
+def clock_words(kitchen: Kitchen, moment: datetime) -> str:
+    """`14:30`, `tomorrow 02:10`, `Sat 16 Aug 09:00` on the person's own clock."""
+    here, today = kitchen.local(moment), kitchen.local(kitchen.now()).date()
+    clock = here.strftime("%H:%M")
+    days = (here.date() - today).days
+    near = {0: clock, 1: f"tomorrow {clock}", -1: f"yesterday {clock}"}
+    if days in near:
+        return near[days]
+    if abs(moment - kitchen.now()) > LONG:
+        return here.strftime("%Y-%m-%d")
+    return f"{here.strftime('%a')} {here.day} {here.strftime('%b')} {clock}"
+
+
+def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
+    """A run with the keys every command uses. The moisture now is the answer's own figure."""
+    ahead = run.outlook.forecast
+    empty: dict[str, Any] = {
+        "value": None, "low": None, "high": None, "unit": "%", "measure": None,
+        "basis": [], "workings": [], "cautions": cautions_json(run.cautions),
+    }  # fmt: skip
+    finish = finish_moment(kitchen, run)
+    again = weigh_again(kitchen, run)
+    return {
+        **(run.moisture.as_json() if run.moisture else empty),
+        "food": run.food.slug,
+        "state": run.batch.state,
+        "scope": run.scope,
+        "hours": run.hours,
+        "mass": run.net_g,
+        "target_mass": _json(run.target_mass),
+        "moisture_dry_basis": _json(run.moisture_dry_basis),
+        "moisture_ratio": _json(run.moisture_ratio),
+        "verdict": run.verdict.name if run.verdict else None,
+        "sentence": run.verdict.sentence if run.verdict else None,
+        "chosen": run.curves.chosen.name if run.curves and run.curves.chosen else None,
+        "finish": dict(ahead.finish.as_json()) if ahead else None,
+        "finish_at": finish.isoformat() if finish else None,
+        "weigh_again_at": again.isoformat() if again else None,
+        "water_activity": _json(run.outlook.water_activity),
+        "slow_day": run.outlook.slow_day or None,
+        "asks": list(run.asks),
+    }
+
+
+def _json(figure: Figure | None) -> dict[str, Any] | None:
+    return figure.as_json() if figure is not None else None

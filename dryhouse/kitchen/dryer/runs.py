@@ -1,0 +1,288 @@
+"""How a batch stands, read from its records: the run of weighings, its moisture, its curve, what comes next.
+
+A run follows one scale at a time: the whole load, or the one sample tray that stands for it. The sample's
+own first weight is its start mass; its moisture is the load's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from functools import lru_cache
+
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
+from dryhouse.kitchen.batches.log import parts_of
+from dryhouse.kitchen.cautions.cautions import batch_cautions
+from dryhouse.kitchen.dryer.drying import batch_numbered, events_of, loaded_g, weighings_of
+from dryhouse.kitchen.dryer.forecast import Outlook, outlook_of, target_ratio
+from dryhouse.kitchen.dryer.running_time import Clock, clock_of
+from dryhouse.kitchen.foods.catalog import food as find_food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.kitchen.records import Batch, BatchEvent, Dryer, Weighing
+from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, SAMPLE
+from dryhouse.kitchen.settings import style
+from dryhouse.science.curves import CurveSet, fit_all
+from dryhouse.science.moisture import MISMATCH, SCALE_G, Load, Verdict, moisture_now, target_mass, verdict
+from dryhouse.science.values import Caution, Fact, Figure
+
+LATE_SAMPLE_H = 0.25
+"""A sample tray first weighed later than this after the start is said to be reckoned from then."""
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """One point of a run. `weighing` is None for the mass loaded at the start and the dried mass at the end."""
+
+    hours: float
+    net_g: float
+    at: datetime
+    mr: float | None = None
+    """Moisture ratio X/X₀ by the mass balance, None where the dry matter is not known."""
+    weighing: Weighing | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DryingRun:
+    """Everything the records say of one batch on the dryer, now or in the past. What is unknown is None."""
+
+    batch: Batch
+    food: Food
+    dryer: Dryer | None
+    clock: Clock
+    hours: float
+    """Hours of drying so far, or in all; pauses left out."""
+    scope: str
+    points: tuple[Point, ...]
+    others: tuple[Point, ...]
+    """Weighings of the other scope, drawn beside the run and not fitted."""
+    events: tuple[BatchEvent, ...]
+    load: Load | None
+    """Start mass and dry matter of what is weighed: the load, or the sample."""
+    whole: Load | None
+    """The same of the whole load."""
+    target: Fact | None
+    target_mass: Figure | None
+    """The mass at which what is weighed is dry."""
+    moisture: Figure | None
+    moisture_dry_basis: Figure | None
+    moisture_ratio: Figure | None
+    verdict: Verdict | None
+    curves: CurveSet | None
+    outlook: Outlook
+    cautions: tuple[Caution, ...]
+    asks: tuple[str, ...]
+    """What is missing or odd, a sentence each."""
+
+    @property
+    def title(self) -> str:
+        """What to call the batch."""
+        return self.batch.title or self.food.name
+
+    @property
+    def net_g(self) -> float | None:
+        """The mass at the last weighing, in grams, of what is weighed."""
+        return self.points[-1].net_g if self.points else None
+
+    @property
+    def last_weighed(self) -> datetime | None:
+        """When the scale was last read."""
+        return self.points[-1].at if self.points and self.points[-1].weighing else None
+
+    @property
+    def target_ratio(self) -> float | None:
+        """The moisture ratio at which the target is reached."""
+        if self.load is None or self.target is None or not 0 <= self.target.value < 100:
+            return None
+        return target_ratio(self.load, self.target)
+
+
+def running(kitchen: Kitchen) -> tuple[DryingRun, ...]:
+    """Every batch on a dryer, the one started first first."""
+    ids = kitchen.journal.batch_ids(BatchQuery(states=(DRYING,), descending=False))
+    return tuple(run_of(kitchen, id) for id in ids)
+
+
+def planned(kitchen: Kitchen) -> tuple[Batch, ...]:
+    """Batches that wait to be started, the one planned first first."""
+    ids = kitchen.journal.batch_ids(BatchQuery(states=(PLANNED,), descending=False))
+    return tuple(b for id in ids if (b := kitchen.journal.get(Batch, id)) is not None)
+
+
+def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
+    """The run of one batch. Raises InputProblem where there is no such batch."""
+    record = batch_numbered(kitchen, batch)
+    food = find_food(kitchen, record.food)
+    parts = parts_of(kitchen, batch)
+    weighings, events = weighings_of(kitchen, batch), events_of(kitchen, batch)
+    started = record.started or (weighings[0].at if weighings else kitchen.now())
+    clock = clock_of(started, events)
+    scope = scope_of(weighings)
+    whole = load_for(kitchen, record, parts, food=food)
+    grams = loaded_grams(food, record) if scope == LOAD else None
+    mine = [w for w in weighings if w.scope == scope]
+    if grams is None and mine:
+        grams = mine[0].net_g
+    load = load_for(kitchen, record, parts, grams=grams, food=food) if grams is not None else whole
+    points = points_of(clock, mine, load, grams if scope == LOAD else None)
+    points = with_dried_mass(points, record, clock, load, scope)
+    others = points_of(clock, [w for w in weighings if w.scope != scope], None, None)
+    target = target_for(kitchen, record, food)
+    net = points[-1].net_g if points else None
+    cautions = batch_cautions(kitchen, record, parts)
+    moisture = moisture_now(load, net).with_cautions(cautions) if load is not None and net is not None else None
+    standing = _verdict(load, net, target, scope) if mine or len(points) > 1 else None
+    curves = curves_of(points) if load is not None else None
+    return DryingRun(
+        batch=record,
+        food=food,
+        dryer=kitchen.journal.get(Dryer, record.dryer) if record.dryer is not None else None,
+        clock=clock,
+        hours=clock.hours(record.ended or kitchen.now()),
+        scope=scope,
+        points=points,
+        others=others,
+        events=events,
+        load=load,
+        whole=whole,
+        target=target,
+        target_mass=_with(cautions, target_mass(load, target)) if load is not None and target is not None else None,
+        moisture=moisture,
+        moisture_dry_basis=_with(cautions, _dry_basis(load, net)),
+        moisture_ratio=_with(cautions, _ratio(load, net)),
+        verdict=standing,
+        curves=curves,
+        outlook=outlook_of(
+            kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
+        ),
+        cautions=cautions,
+        asks=(
+            *missing_for(kitchen, record, parts),
+            *_oddities(scope, points),
+            *_heavy(kitchen, record, weighings, standing),
+        ),
+    )
+
+
+def _series(points: Sequence[Point]) -> tuple[list[float], list[float]]:
+    """Hours from the first point and net grams; of two readings in one drying instant the last counts."""
+    once = {p.hours: p.net_g for p in points}
+    hours = sorted(once)
+    return [h - hours[0] for h in hours], [once[h] for h in hours]
+
+
+def scope_of(weighings: Sequence[Weighing]) -> str:
+    """The scale a run follows: the one read more often; the whole load where both were read alike."""
+    sample = sum(w.scope == SAMPLE for w in weighings)
+    return SAMPLE if sample > len(weighings) - sample else LOAD
+
+
+def points_of(
+    clock: Clock, weighings: Sequence[Weighing], load: Load | None, loaded_g: float | None
+) -> tuple[Point, ...]:
+    """Weighings as points of the run, led by the mass loaded where it was recorded apart."""
+    first = load.grams if load is not None else None
+
+    def ratio(net: float) -> float | None:
+        return moisture_ratio(load, net) if load is not None and first else None
+
+    points = [Point(clock.hours(w.at), w.net_g, w.at, ratio(w.net_g), w) for w in weighings]
+    if loaded_g is not None and (not points or points[0].hours > 0.02):
+        points.insert(0, Point(0.0, loaded_g, clock.started, ratio(loaded_g)))
+    return tuple(points)
+
+
+def with_dried_mass(
+    points: tuple[Point, ...], batch: Batch, clock: Clock, load: Load | None, scope: str
+) -> tuple[Point, ...]:
+    """The run of a finished load ends with its dried mass, where that was weighed apart."""
+    if scope != LOAD or batch.dried_mass is None or batch.ended is None or batch.state != FINISHED:
+        return points
+    hours, net = clock.hours(batch.ended), batch.dried_mass.si
+    if points and points[-1].hours >= hours - 0.02:
+        return points
+    return (*points, Point(hours, net, batch.ended, moisture_ratio(load, net) if load is not None else None))
+
+
+def moisture_ratio(load: Load, net_g: float) -> float:
+    """X/X₀ = (m − S)/(m₀ − S): the share of the water that is still there."""
+    return (net_g - load.solids) / (load.grams - load.solids)
+
+
+def curves_of(points: Sequence[Point]) -> CurveSet | None:
+    """The curves through the points. Two readings in one drying instant (during a pause) count once, the last."""
+    once = {p.hours: p.mr for p in points if p.mr is not None}
+    if not once:
+        return None
+    hours = sorted(once)
+    return _fitted(tuple(h - hours[0] for h in hours), tuple(once[h] for h in hours))
+
+
+@lru_cache(maxsize=64)
+def _fitted(hours: tuple[float, ...], mr: tuple[float | None, ...]) -> CurveSet:
+    return fit_all(hours, [float(v) for v in mr if v is not None])
+
+
+def _with(cautions: tuple[Caution, ...], figure: Figure | None) -> Figure | None:
+    return figure.with_cautions(cautions) if figure is not None else None
+
+
+def _dry_basis(load: Load | None, net: float | None) -> Figure | None:
+    if load is None or net is None or load.solids <= 0:
+        return None
+    value = net / load.solids - 1.0
+    water = net - load.solids
+    line = f"Dry basis = {water:.1f} g of water ÷ {load.solids:.1f} g dry matter = {value:.3f} g per g"
+    bases = tuple(dict.fromkeys(i.water.basis for i in load.ingredients))
+    return Figure(value, "g/g", basis=bases, workings=(*load.workings, line))
+
+
+def _ratio(load: Load | None, net: float | None) -> Figure | None:
+    if load is None or net is None:
+        return None
+    value = moisture_ratio(load, net)
+    water = load.grams - load.solids
+    line = (
+        f"Moisture ratio = ({net:.1f} g − {load.solids:.1f} g) ÷ {water:.1f} g of water at the start = {value:.3f}"
+    )
+    bases = tuple(dict.fromkeys(i.water.basis for i in load.ingredients))
+    return Figure(value, "", basis=bases, workings=(*load.workings, line))
+
+
+def _verdict(load: Load | None, net: float | None, target: Fact | None, scope: str) -> Verdict | None:
+    if load is None or net is None or target is None:
+        return None
+    found = verdict(load, net, target)
+    return found if scope == LOAD else Verdict(found.name, f"By the sample tray: {found.sentence}")
+
+
+def _oddities(scope: str, points: Sequence[Point]) -> tuple[str, ...]:
+    if scope == SAMPLE and points and points[0].hours > LATE_SAMPLE_H:
+        return (
+            f"The sample tray was first weighed {points[0].hours:.1f} h after the start; what it had lost by "
+            "then is not known, so the food is drier than the moisture shown here.",
+        )
+    return ()
+
+
+def _heavy(
+    kitchen: Kitchen, batch: Batch, weighings: Sequence[Weighing], standing: Verdict | None
+) -> tuple[str, ...]:
+    """Readings heavier than what was loaded: nothing on a dryer gains weight. The verdict comes first."""
+    loaded = loaded_g(kitchen, batch)
+    over = [w for w in weighings if loaded is not None and w.net_g > loaded + SCALE_G]
+    told = standing is not None and standing.name == MISMATCH
+    if loaded is None or len(over) <= told:
+        return ()
+    manner = style(kitchen)
+    first = over[0]
+    many = "One weighing is" if len(over) == 1 else f"{len(over)} weighings are"
+    meant = " the tare is missing, or the unit is another"
+    if first.scope == SAMPLE:
+        meant += ", or it was the whole load, not the sample tray"
+    return (
+        f"Weights don't add up: {many} more than the {manner.mass(loaded)} that was loaded (first "
+        f"{manner.mass(first.net_g)}, {kitchen.local(first.at):%a %d %b %H:%M}). Perhaps{meant}; correct it.",
+    )

@@ -1,0 +1,144 @@
+"""A meal as a file for another kitchen: its card, its parts, and the own foods it is made of; no lots, no notes."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from dryhouse.handbook.staples import staples
+from dryhouse.handbook.tables import ANIMAL_CATEGORIES
+from dryhouse.kitchen.exchange.formats import as_json, from_json
+from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.meals import check_meal, check_part, the_meal
+from dryhouse.kitchen.meals.sheet import meal_parts
+from dryhouse.kitchen.ports import Done, Pending, Record
+from dryhouse.kitchen.records import Meal, MealPart, OwnFigure, OwnFood
+from dryhouse.science.errors import InputProblem, WorldProblem
+
+MARK, VERSION = "dryhouse meal", 1
+ENDING = ".meal.json"
+
+
+def meal_text(kitchen: Kitchen, id: int) -> str:
+    """The meal as the text of a file."""
+    meal = the_meal(kitchen, id)
+    parts = meal_parts(kitchen, id)
+    slugs = tuple(dict.fromkeys(p.food for p in parts if p.food and p.food not in kitchen.handbook.foods))
+    foods = kitchen.journal.where(OwnFood, slug=slugs) if slugs else ()
+    figures = kitchen.journal.where(OwnFigure, food=slugs) if slugs else ()
+    return json.dumps(
+        {
+            "file": MARK,
+            "version": VERSION,
+            "meal": _bare(meal),
+            "parts": [_bare(replace(part, lot=None)) for part in parts],
+            "foods": [_bare(own) for own in foods],
+            "figures": [_bare(figure) for figure in figures],
+        },
+        ensure_ascii=False,
+        indent=1,
+    )
+
+
+def _bare(record: Record) -> dict[str, Any]:
+    """A record without the numbers that only mean something in this journal."""
+    return {name: value for name, value in as_json(record).items() if name not in ("id", "meal")}
+
+
+def write_meal(kitchen: Kitchen, id: int, file: Path) -> Path:
+    """Write the meal to a file. Raises WorldProblem where the disk will not have it."""
+    text = meal_text(kitchen, id)
+    try:
+        file.write_text(text, encoding="utf-8")
+    except OSError as problem:
+        raise WorldProblem(f"{file} could not be written: {problem.strerror or problem}.") from problem
+    return file
+
+
+def read_meal(kitchen: Kitchen, file: Path) -> Done:
+    """Bring in a meal another kitchen wrote. Raises InputProblem or WorldProblem, and then nothing changed."""
+    try:
+        text = file.read_text(encoding="utf-8")
+    except UnicodeDecodeError:
+        raise InputProblem(f"{file.name} is not a meal file.") from None
+    except OSError as problem:
+        raise WorldProblem(f"{file} could not be read: {problem.strerror or problem}.") from problem
+    return bring_meal(kitchen, text, file.name)
+
+
+def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Done:
+    """Add the meal of this text; a name already taken gets a number behind it, own foods known here stay."""
+    whole = _opened(text, where)
+    meal = from_json(Meal, whole["meal"], where)
+    taken = {m.name.casefold() for m in kitchen.journal.where(Meal)}
+    name, n = meal.name, 2
+    while name.casefold() in taken:
+        name, n = f"{meal.name} {n}", n + 1
+    meal = replace(meal, name=name, id=kitchen.journal.next_id(Meal))
+    check_meal(kitchen, meal)
+    pending = Pending()
+    pending.add(meal)
+    known = _foods(kitchen, whole, where, pending)
+    first = kitchen.journal.next_id(MealPart)
+    for position, values in enumerate(_listed(whole, "parts", where)):
+        part = from_json(MealPart, {**values, "meal": meal.id, "position": position}, where)
+        slug = part.food if part.food in known or part.food in kitchen.handbook.foods else ""
+        staple = part.staple if part.staple in staples() else ""
+        part = replace(part, food=slug, staple=staple, lot=None, id=first + position)
+        check_part(kitchen, part)
+        pending.add(part)
+    return kitchen.commit(f"Brought in the meal {meal.name}", pending)
+
+
+def _opened(text: str, where: str) -> Mapping[str, Any]:
+    try:
+        whole = json.loads(text)
+    except ValueError:
+        raise InputProblem(f"{where} is not a meal file.") from None
+    if not isinstance(whole, dict) or whole.get("file") != MARK or not isinstance(whole.get("meal"), dict):
+        raise InputProblem(f"{where} is not a meal file.")
+    if whole.get("version") != VERSION:
+        raise InputProblem(f"{where} was written by a newer program; this one reads version {VERSION}.")
+    return whole
+
+
+def _listed(whole: Mapping[str, Any], name: str, where: str) -> list[dict[str, Any]]:
+    entries = whole.get(name, [])
+    if not isinstance(entries, list) or not all(isinstance(entry, dict) for entry in entries):
+        raise InputProblem(f"{where}: “{name}” should be a list of records.")
+    return entries
+
+
+def _foods(kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pending) -> set[str]:
+    """Own foods that are not known here are added with their figures; answers every own slug now known."""
+    known = {own.slug for own in kitchen.journal.where(OwnFood)}
+    new: set[str] = set()
+    for values in _listed(whole, "foods", where):
+        own = from_json(OwnFood, values, where)
+        if own.slug in known or own.slug in kitchen.handbook.foods:
+            _same_kind(kitchen, own)
+        if own.slug not in known and own.slug not in kitchen.handbook.foods:
+            like = own.like if own.like in kitchen.handbook.foods else ""
+            pending.add(replace(own, like=like, id=kitchen.journal.next_id(OwnFood) + len(new)))
+            new.add(own.slug)
+    figures = [from_json(OwnFigure, values, where) for values in _listed(whole, "figures", where)]
+    first = kitchen.journal.next_id(OwnFigure)
+    wanted = [figure for figure in figures if figure.food in new]
+    pending.add(*(replace(figure, id=first + n) for n, figure in enumerate(wanted)))
+    return known | new
+
+
+def _same_kind(kitchen: Kitchen, own: OwnFood) -> None:
+    """Two kitchens may call different things by one name; an animal food is never taken for a plant."""
+    like = kitchen.handbook.foods.get(own.like)
+    here = food(kitchen, own.slug)
+    if (own.category in ANIMAL_CATEGORIES or (like is not None and like.animal)) and not here.animal:
+        raise InputProblem(
+            f"“{own.name}” is an animal food where this meal comes from and {here.category} here; give yours "
+            "another name first.",
+            "food",
+        )

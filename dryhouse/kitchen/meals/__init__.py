@@ -1,0 +1,1 @@
+"""One-pot meals: their ingredients, water, figures and cautions."""

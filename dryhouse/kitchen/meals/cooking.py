@@ -1,0 +1,84 @@
+"""A meal is cooked: what leaves the shelf for it, and how it came out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.ingredients import DRIED
+from dryhouse.kitchen.meals.meals import HIGHEST_MM, check_length, the_meal
+from dryhouse.kitchen.meals.sheet import meal_sheet
+from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.records import CookingNote, CookingNotePart, LotDraw, Meal
+from dryhouse.kitchen.records.lots import COOKED
+from dryhouse.kitchen.records.meals import CAME_BACK
+from dryhouse.kitchen.shelf.shelf import GOOD, shelf
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.provisioning import Need, Supply, cover
+from dryhouse.science.quantities import Mass
+
+
+def note_cooking(
+    kitchen: Kitchen,
+    note: CookingNote,
+    parts: Sequence[CookingNotePart] = (),
+    draws: Sequence[LotDraw] = (),
+) -> Done:
+    """How a meal came out. `parts` say how single ingredients came back, `draws` what left the shelf for it."""
+    meal = the_meal(kitchen, note.meal)
+    _check_note(note, parts)
+    id = kitchen.journal.next_id(CookingNote)
+    first, first_draw = kitchen.journal.next_id(CookingNotePart), kitchen.journal.next_id(LotDraw)
+    pending = Pending()
+    pending.add(replace(note, id=id))
+    pending.add(*(replace(p, note=id, id=first + n) for n, p in enumerate(parts)))
+    for n, draw in enumerate(draws):
+        pending.add(replace(draw, id=first_draw + n, on=note.on, purpose=COOKED, meal=meal.id))
+    how = f", {note.came_back}" if note.came_back else ""
+    return kitchen.commit(f"Noted how {meal.name} came out{how}", pending)
+
+
+def remove_note(kitchen: Kitchen, id: int) -> Done:
+    """Take a cooking note back."""
+    note = kitchen.present(CookingNote, id, "note")
+    pending = Pending()
+    pending.remove(*kitchen.journal.where(CookingNotePart, note=id), note)
+    return kitchen.commit("Removed the cooking note", pending)
+
+
+def notes_of(kitchen: Kitchen, meal: int) -> tuple[CookingNote, ...]:
+    """The cooking notes of a meal, latest first."""
+    return tuple(sorted(kitchen.journal.where(CookingNote, meal=meal), key=lambda n: (n.on, n.id), reverse=True))
+
+
+def draws_for(kitchen: Kitchen, meal: Meal, servings: float, on: date) -> tuple[LotDraw, ...]:
+    """The draws that cover a meal cooked on a day: the lots it names, else those that go off first.
+
+    Only lots in good standing that day are drawn; what the shelf cannot give is not drawn.
+    """
+    sheet = meal_sheet(kitchen, meal, servings=servings)
+    needs = [
+        Need(on, line.part.food, line.grams, meal.name, line.part.lot)
+        for line in sheet.parts
+        if line.ingredient.kind == DRIED and line.grams
+    ]
+    foods = {need.food for need in needs}
+    stock = [
+        Supply(line.lot.id, line.lot.food, line.mass_left_g, line.keep_by or on)
+        for line in shelf(kitchen, on)
+        if line.lot.food in foods and line.standing in GOOD and line.mass_left_g is not None
+    ]
+    return tuple(LotDraw(d.lot, on, mass=Mass(d.grams), meal=meal.id) for d in cover(needs, stock).draws)
+
+
+def _check_note(note: CookingNote, parts: Sequence[CookingNotePart]) -> None:
+    for said in (note.came_back, *(p.came_back for p in parts)):
+        if said and said not in CAME_BACK:
+            raise InputProblem(f"Food comes back {', '.join(CAME_BACK)}; not “{said}”.", "came_back")
+    if note.servings <= 0:
+        raise InputProblem("Say how many servings were cooked, such as 2.", "servings")
+    check_length(note.altitude, 0.0, HIGHEST_MM, "The altitude lies between 0 and 15,000 ft.", "altitude")
+    if note.rating is not None and not 1 <= note.rating <= 5:
+        raise InputProblem("A rating is from 1 to 5.", "rating")

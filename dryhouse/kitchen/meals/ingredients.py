@@ -1,0 +1,287 @@
+"""What can go into a meal: home-dried foods, lots on the shelf, bought staples, and things with a label."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from types import MappingProxyType
+
+from dryhouse.handbook.pot import pot
+from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.loads import load_for, poured_off, published_cooked, target_for
+from dryhouse.kitchen.foods.catalog import find_foods, food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
+from dryhouse.kitchen.yields.yields import dried_density, yield_ratio
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import MISMATCH, verdict
+from dryhouse.science.nutrition import concentration, dried
+from dryhouse.science.units import SIZES
+from dryhouse.science.values import Basis, Fact, Figure
+
+DRIED, STAPLE, LABEL = "dried", "staple", "label"
+_ANY_TARGET = Fact(0.0, "%", "")
+"""Where no target is known: whether weights add up does not hang on it."""
+_TOLD = {DRIED: "home-dried", STAPLE: "bought", LABEL: "by its own label"}
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One thing the typed words may mean."""
+
+    kind: str
+    """`dried` (a food of the handbook or her own), `staple`, or `label` (only its own label is known)."""
+    slug: str
+    name: str
+
+    @property
+    def told(self) -> str:
+        """The name and what it is, for a list."""
+        return f"{self.name}, {_TOLD[self.kind]}"
+
+
+def find_ingredients(kitchen: Kitchen, text: str, limit: int = 8) -> list[Choice]:
+    """What the words may mean: staples whose names begin so, then dried foods, each side at most half."""
+    bought = [Choice(STAPLE, s.slug, s.name) for s in find_staples(text, limit)]
+    home = [Choice(DRIED, f.slug, f.name) for f in find_foods(kitchen, text, limit)]
+    key = text.strip().casefold()
+    exact = _exactly(key, (*home, *bought))
+    rest = [c for pair in zip(_padded(home, limit), _padded(bought, limit), strict=True) for c in pair if c]
+    return list(dict.fromkeys((*exact, *rest)))[:limit]
+
+
+def _exactly(key: str, choices: Sequence[Choice]) -> list[Choice]:
+    """The choices of exactly this name, then those of this slug."""
+    named = [c for c in choices if c.name.casefold() == key]
+    return [*named, *(c for c in choices if c.slug == key and c not in named)]
+
+
+def _padded(choices: list[Choice], length: int) -> list[Choice | None]:
+    return [*choices[:length], *([None] * (length - len(choices)))]
+
+
+def identify_ingredient(kitchen: Kitchen, text: str) -> Choice:
+    """The one thing meant: an exact name first, else a food as the handbook finds it, else the only staple.
+
+    Raises InputProblem naming what is near.
+    """
+    if not text.strip():
+        raise InputProblem("An ingredient needs a name, such as corn, or potato flakes.", "name")
+    near = find_ingredients(kitchen, text)
+    key = text.strip().casefold()
+    exact = _exactly(key, near)
+    bought = [c for c in near if c.kind == STAPLE]
+    if exact:
+        return exact[0]
+    try:
+        known = food(kitchen, text)
+    except InputProblem:
+        if len(bought) == 1:
+            return bought[0]
+        names = "; ".join(c.told for c in near) or "none; give its label figures to add it as it is"
+        raise InputProblem(f"“{text.strip()}” could be several things or none. Near: {names}.", "name") from None
+    return Choice(DRIED, known.slug, known.name)
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredient:
+    """One part of a meal with everything known of it, per gram as it stands in the bag."""
+
+    part: MealPart
+    food: Food | None
+    staple: Staple | None
+    lot: Lot | None
+    per_100g: Mapping[str, Fact]
+    ratio: Figure | None
+    """For home-dried food: dried ÷ prepared by mass; None where it is not known."""
+    density: Figure | Fact | None
+    """Grams per millilitre, as it stands in the bag."""
+
+    @property
+    def kind(self) -> str:
+        """`dried`, `staple` or `label`."""
+        return DRIED if self.food is not None else STAPLE if self.staple is not None else LABEL
+
+    @property
+    def grams(self) -> float | None:
+        """Its dry mass in the meal; None where only a measure is given and no bulk density is known."""
+        if self.part.mass is not None:
+            return self.part.mass.si
+        if self.part.volume is not None and self.density is not None:
+            return self.part.volume.si * self.density.value
+        return None
+
+    @property
+    def ml(self) -> float | None:
+        """Its dry volume in the meal; None where only a mass is given and no bulk density is known."""
+        if self.part.volume is not None:
+            return self.part.volume.si
+        if self.part.mass is not None and self.density is not None:
+            return self.part.mass.si / self.density.value
+        return None
+
+
+def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
+    """Everything known of one part: label figures first, then the lot's own batch, then the handbook."""
+    if part.staple:
+        staple = staples().get(part.staple)
+        per_100g = dict(staple.facts) if staple is not None else {}
+        cup = None if staple is None or staple.cup is None else staple.cup
+        density = None if cup is None else replace(cup, value=cup.value / SIZES["cup"], unit="g/ml")
+        return Ingredient(part, None, staple, None, MappingProxyType(per_100g | label_facts(part)), None, density)
+    if not part.food:
+        return Ingredient(part, None, None, None, MappingProxyType(label_facts(part)), None, None)
+    known = food(kitchen, part.food)
+    lot = kitchen.journal.get(Lot, part.lot) if part.lot is not None else None
+    batch = kitchen.journal.get(Batch, lot.batch) if lot is not None and lot.batch is not None else None
+    ratio = batch_ratio(batch) if batch is not None and _adds_up(kitchen, batch) else None
+    if ratio is None:
+        ratio = known_ratio(kitchen, known)
+    per_100g = dict(dried_composition(kitchen, known, batch, ratio)) | label_facts(part)
+    density_now = lot_density(lot) or dried_density(kitchen, known)
+    return Ingredient(part, known, None, lot, MappingProxyType(per_100g), ratio, density_now)
+
+
+@dataclass
+class Pantry:
+    """Ingredients looked up once, so that a card can answer at every letter and a trip reads each food once.
+
+    What is kept here holds as long as the records do: make another after any act.
+    """
+
+    kitchen: Kitchen
+    _known: dict[MealPart, Ingredient] = field(default_factory=dict)
+
+    def ingredient(self, part: MealPart) -> Ingredient:
+        """Everything known of one part."""
+        bare = replace(part, meal=0, position=0, id=0, mass=None, volume=None)
+        if bare not in self._known:
+            self._known[bare] = ingredient(self.kitchen, bare)
+        return replace(self._known[bare], part=part)
+
+
+def known_ratio(kitchen: Kitchen, known: Food) -> Figure | None:
+    """Dried ÷ prepared by mass as estimated for the food; None where nothing is known of it."""
+    try:
+        return yield_ratio(kitchen, known)
+    except InputProblem:
+        return None
+
+
+def _adds_up(kitchen: Kitchen, batch: Batch) -> bool:
+    """Whether what the batch weighed dried can be; a batch of which too little is known is believed."""
+    load = load_for(kitchen, batch, kitchen.journal.where(BatchPart, batch=batch.id))
+    if load is None or batch.dried_mass is None:
+        return True
+    return verdict(load, batch.dried_mass.si, target_for(kitchen, batch) or _ANY_TARGET).name != MISMATCH
+
+
+def batch_ratio(batch: Batch) -> Figure | None:
+    """Dried ÷ prepared by mass as this batch weighed out; None where a mass is missing."""
+    if batch.prepared_mass is None or batch.dried_mass is None or batch.prepared_mass.si <= 0:
+        return None
+    fresh, dry = batch.prepared_mass.si, batch.dried_mass.si
+    return Figure(
+        dry / fresh,
+        "g/g",
+        basis=(Basis("own", f"batch {batch.id}", 1),),
+        workings=(f"Batch {batch.id}: {dry:.1f} g dried ÷ {fresh:.1f} g prepared = {dry / fresh:.4f}",),
+    )
+
+
+def lot_density(lot: Lot | None) -> Fact | None:
+    """Grams per millilitre of a lot of which both mass and volume are recorded."""
+    if lot is None or lot.mass is None or lot.volume is None or lot.volume.si <= 0:
+        return None
+    return Fact(lot.mass.si / lot.volume.si, "g/ml", f"lot {lot.id}, its own mass and volume", "entered")
+
+
+def label_facts(part: MealPart) -> dict[str, Fact]:
+    """The label's figures per 100 g, as entered; only what the label gives."""
+    portion = part.portion.si if part.portion is not None else 100.0
+    given = {
+        "energy": part.label_energy_kcal,
+        "protein": part.label_protein_g,
+        "fat": part.label_fat_g,
+        "carbohydrate": part.label_carbohydrate_g,
+        "sodium": part.label_sodium_mg,
+    }
+    return {
+        name: Fact(value * 100.0 / portion, COMPOSITION[name], f"label of {part.name}", "entered")
+        for name, value in given.items()
+        if value is not None
+    }
+
+
+def dried_composition(
+    kitchen: Kitchen, known: Food, batch: Batch | None, ratio: Figure | None
+) -> Mapping[str, Fact]:
+    """Composition per 100 g dried: from what the lot's own batch weighed out, else from the two published
+    moistures (dry matter is conserved), else, where one of them is not known, from the estimated yield.
+
+    A mix is the sum of its recorded ingredients. A batch whose weights would make more dry matter than
+    there was is not believed.
+    """
+    mix = _mix_composition(kitchen, known, batch)
+    if mix is not None:
+        return mix
+    water, target = known.fact("water"), known.fact("target_moisture")
+    if batch is not None and batch.dried_mass is not None and batch.dried_mass.si > 0:
+        raw = batch.prepared_mass if published_cooked(known) else batch.cooked_mass_in or batch.prepared_mass
+        if raw is not None:
+            factor = raw.si / batch.dried_mass.si
+            if water is None or factor * (100.0 - water.value) <= 100.0:
+                whole = dried(known.facts, factor, why=f"batch {batch.id}")
+                return whole if published_cooked(known) else _without_fat(whole, batch)
+    if water is not None and target is not None:
+        return dried(known.facts, concentration(water.value, target.value), why="dry matter conserved")
+    if ratio is not None and ratio.value > 0:
+        return dried(known.facts, 1.0 / ratio.value, why="estimated yield")
+    return {}
+
+
+def _without_fat(per_100g: Mapping[str, Fact], batch: Batch) -> Mapping[str, Fact]:
+    """The composition less the fat that was poured off before drying, and the energy in it.
+
+    Where more was poured off than the food is published to hold, neither figure is believed, and both are missing.
+    """
+    assert batch.dried_mass is not None
+    lost = 100.0 * poured_off(batch) / batch.dried_mass.si
+    if not lost:
+        return per_100g
+    worth = pot("fat_energy")
+    left = {"fat": lost, "energy": lost * worth.value}
+    less = {
+        name: replace(
+            fact,
+            value=fact.value - left[name],
+            source=f"{fact.source}, less {poured_off(batch):.0f} g fat poured off",
+        )
+        for name, fact in per_100g.items()
+        if name in left
+    }
+    kept = {name: fact for name, fact in per_100g.items() if name not in left}
+    return kept | (less if all(fact.value >= 0 for fact in less.values()) else {})
+
+
+def _mix_composition(kitchen: Kitchen, known: Food, batch: Batch | None) -> Mapping[str, Fact] | None:
+    """The composition of a mix per 100 g dried from its recorded ingredients, or None where it is no mix."""
+    if batch is None and known.category == "mixed":
+        made = [b for b in kitchen.journal.where(Batch, food=known.slug, state="finished") if b.dried_mass]
+        batch = made[-1] if made else None
+    if batch is None or batch.dried_mass is None or batch.dried_mass.si <= 0:
+        return None
+    parts = kitchen.journal.where(BatchPart, batch=batch.id)
+    if not parts:
+        return None
+    foods = [(food(kitchen, p.food), p.mass.si) for p in parts]
+    found: dict[str, Fact] = {}
+    for name, unit in COMPOSITION.items():
+        facts = [(f.fact(name), grams) for f, grams in foods]
+        if all(fact is not None for fact, _ in facts):
+            amount = sum(fact.value * grams / 100.0 for fact, grams in facts if fact is not None)
+            sources = "; ".join(dict.fromkeys(fact.source for fact, _ in facts if fact is not None))
+            per_100g = amount * 100.0 / batch.dried_mass.si
+            found[name] = Fact(per_100g, unit, f"ingredients of batch {batch.id} ({sources})", "computed")
+    return _without_fat(found, batch)

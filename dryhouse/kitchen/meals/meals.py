@@ -1,0 +1,177 @@
+"""What a person does with meals: put one together, change it, scale it, remove it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.ingredients import DRIED, STAPLE, Choice, identify_ingredient
+from dryhouse.kitchen.meals.sheet import meal_parts, scaled
+from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, LotDraw, Meal, MealPart, TripMeal
+from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
+from dryhouse.kitchen.search_words import one_named
+from dryhouse.kitchen.settings import style
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Length, Mass, parse_amount
+
+HIGHEST_MM = 4572e3
+"""15,000 ft: as far up as boiling points are published."""
+
+
+def meals(kitchen: Kitchen) -> tuple[Meal, ...]:
+    """Every meal, by name."""
+    return tuple(sorted(kitchen.journal.where(Meal), key=lambda m: (m.name.casefold(), m.id)))
+
+
+def find_meal(kitchen: Kitchen, text: str) -> Meal:
+    """The meal of this name or number, or the only one whose name holds the words. Raises InputProblem."""
+    return one_named(meals(kitchen), text, "meal")
+
+
+def the_meal(kitchen: Kitchen, id: int) -> Meal:
+    """The meal of this number. Raises InputProblem where it is gone."""
+    return kitchen.present(Meal, id, "meal")
+
+
+def save_meal(kitchen: Kitchen, meal: Meal, parts: Sequence[MealPart] | None = None) -> Done:
+    """A new meal (id 0) with its parts, or an edited one; parts that are not given stay as they are."""
+    meal = replace(meal, name=" ".join(meal.name.split()))
+    check_meal(kitchen, meal)
+    pending = Pending()
+    if meal.id == 0:
+        meal = replace(meal, id=kitchen.journal.next_id(Meal))
+        pending.add(meal)
+        what = f"Added the meal {meal.name}"
+    else:
+        pending.edit(the_meal(kitchen, meal.id), meal)
+        what = f"Changed the meal {meal.name}"
+    if parts is not None:
+        _set_parts(kitchen, meal.id, parts, pending)
+    return kitchen.commit(what, pending)
+
+
+def _set_parts(kitchen: Kitchen, meal: int, parts: Sequence[MealPart], pending: Pending) -> None:
+    before = {p.id: p for p in meal_parts(kitchen, meal)}
+    next_id = kitchen.journal.next_id(MealPart)
+    for position, part in enumerate(parts):
+        check_part(kitchen, part)
+        placed = replace(part, meal=meal, position=position)
+        if part.id in before:
+            pending.edit(before.pop(part.id), placed)
+        else:
+            pending.add(replace(placed, id=next_id))
+            next_id += 1
+    pending.remove(*before.values())
+
+
+def remove_meal(kitchen: Kitchen, id: int) -> Done:
+    """Remove a meal with its parts, its notes and its days on trips."""
+    meal = the_meal(kitchen, id)
+    notes = kitchen.journal.where(CookingNote, meal=id)
+    pending = Pending()
+    pending.remove(*(p for n in notes for p in kitchen.journal.where(CookingNotePart, note=n.id)))
+    pending.remove(*notes, *kitchen.journal.where(TripMeal, meal=id), *meal_parts(kitchen, id))
+    for draw in kitchen.journal.where(LotDraw, meal=id):
+        pending.edit(draw, replace(draw, meal=None))
+    pending.remove(meal)
+    return kitchen.commit(f"Removed the meal {meal.name}", pending)
+
+
+def draft_part(kitchen: Kitchen, name: str, amount: str = "", lot: int | None = None) -> MealPart:
+    """A part from what was typed: `corn`, `1/4 cup`. Raises InputProblem naming what is near."""
+    return with_amount(kitchen, part_of(identify_ingredient(kitchen, name), lot), amount)
+
+
+def part_of(choice: Choice, lot: int | None = None) -> MealPart:
+    """A part without an amount, of a chosen ingredient."""
+    return MealPart(
+        meal=0,
+        position=0,
+        name=choice.name,
+        food=choice.slug if choice.kind == DRIED else "",
+        staple=choice.slug if choice.kind == STAPLE else "",
+        lot=lot,
+    )
+
+
+def with_amount(kitchen: Kitchen, part: MealPart, typed: str) -> MealPart:
+    """The part with the typed mass or measure (empty: none). Raises InputProblem."""
+    if not typed.strip():
+        return replace(part, mass=None, volume=None)
+    ours = style(kitchen)
+    unit = ours.volume_unit if part.volume is not None else ours.mass_unit
+    amount = parse_amount(typed, default_unit=unit, decimal_comma=ours.decimal_comma)
+    if isinstance(amount, Mass):
+        return replace(part, mass=amount, volume=None)
+    return replace(part, mass=None, volume=amount)
+
+
+def the_part(kitchen: Kitchen, id: int) -> MealPart:
+    """The part of this number. Raises InputProblem where it is gone."""
+    part = kitchen.journal.get(MealPart, id)
+    if part is None:
+        raise InputProblem("That ingredient is no longer in the meal.")
+    return part
+
+
+def scale_meal(kitchen: Kitchen, id: int, servings: float) -> Done:
+    """The same meal for more or fewer servings: every amount scales."""
+    meal = the_meal(kitchen, id)
+    after = replace(meal, servings=servings)
+    check_meal(kitchen, after)
+    pending = Pending()
+    pending.edit(meal, after)
+    for part in meal_parts(kitchen, id):
+        pending.edit(part, scaled(part, servings / meal.servings))
+    return kitchen.commit(f"Scaled {meal.name} to {servings:g} servings", pending)
+
+
+# --- checks ----------------------------------------------------------------------------------------------
+
+
+def check_meal(kitchen: Kitchen, meal: Meal) -> None:
+    """Raise InputProblem, naming the field, where this can be no meal."""
+    if not meal.name:
+        raise InputProblem("A meal needs a name.", "name")
+    if any(m.name.casefold() == meal.name.casefold() and m.id != meal.id for m in kitchen.journal.where(Meal)):
+        raise InputProblem(f"There is already a meal called {meal.name}; choose another name.", "name")
+    if not 0 < meal.servings <= 500:
+        raise InputProblem("A meal serves someone: write servings such as 1, 2 or 4, at most 500.", "servings")
+    if meal.cooking not in COOKING_STYLES:
+        raise InputProblem(f"A meal is cooked by {', '.join(COOKING_STYLES)}.", "cooking")
+    if meal.liquid not in LIQUID_STYLES:
+        raise InputProblem(f"A meal is eaten {', '.join(LIQUID_STYLES)}.", "liquid")
+    if meal.cook_minutes is not None and not 0 <= meal.cook_minutes <= 1440:
+        raise InputProblem("Cooking takes between 0 minutes and a day.", "cook_minutes")
+    if meal.boil_off_ml_per_min is not None and not 0 <= meal.boil_off_ml_per_min <= 1000:
+        raise InputProblem("Boil-off lies between 0 and 1000 ml a minute.", "boil_off")
+    check_length(meal.pot_diameter, 20.0, 2000.0, "A pot is between 2 cm and 2 m across.", "pot_diameter")
+
+
+def check_length(length: Length | None, low: float, high: float, sentence: str, field: str) -> None:
+    """Raise InputProblem with this sentence where a length (mm) lies outside the two."""
+    if length is not None and not low <= length.si <= high:
+        raise InputProblem(sentence, field)
+
+
+def check_part(kitchen: Kitchen, part: MealPart) -> None:
+    """Raise InputProblem, naming the field, where this can be no ingredient."""
+    if not part.name.strip():
+        raise InputProblem("An ingredient needs a name.", "name")
+    if part.food and part.staple:
+        raise InputProblem("An ingredient is either dried food or a bought staple, not both.", "name")
+    if part.mass is not None and part.volume is not None:
+        raise InputProblem("Give the weight or the measure; the other follows from the bulk density.", "amount")
+    if part.lot is not None:
+        lot = kitchen.journal.get(Lot, part.lot)
+        if lot is None:
+            raise InputProblem(f"There is no lot {part.lot}.", "lot")
+        if lot.food != part.food:
+            raise InputProblem(f"Lot {part.lot} holds another food than {part.name}.", "lot")
+    for said in (part.label_energy_kcal, part.label_protein_g, part.label_fat_g, part.label_carbohydrate_g):
+        if said is not None and said < 0:
+            raise InputProblem(f"The label figures of {part.name} cannot be below nothing.", "label")
+    if part.label_sodium_mg is not None and part.label_sodium_mg < 0:
+        raise InputProblem(f"The label figures of {part.name} cannot be below nothing.", "label")

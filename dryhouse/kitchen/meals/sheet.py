@@ -1,0 +1,192 @@
+"""A meal worked out: per bag and per serving, what it weighs, what it takes, what it gives, what to mind."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from dryhouse.kitchen.cautions.cautions import meal_cautions
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.ingredients import Pantry
+from dryhouse.kitchen.meals.lines import PartSheet, line_of
+from dryhouse.kitchen.meals.remarks import not_softened, salty, unknown
+from dryhouse.kitchen.meals.water import Minutes, Published, meal_water
+from dryhouse.kitchen.records import Meal, MealPart
+from dryhouse.kitchen.records.meals import COLD_SOAK, REST
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.nutrition import NUTRIENTS, Total, total
+from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.rehydration_pot import in_cups
+from dryhouse.science.values import Basis, Caution, Figure, merge_bases
+
+
+@dataclass(frozen=True, slots=True)
+class Sums:
+    """The figures of a bag, or of one serving; None where nothing is known."""
+
+    dry_mass: Figure
+    water: Figure
+    energy: Figure | None
+    energy_per_gram: Figure | None
+    protein: Figure | None
+    fat: Figure | None
+    carbohydrate: Figure | None
+    fibre: Figure | None
+    sodium: Figure | None
+
+
+@dataclass(frozen=True, slots=True)
+class MealSheet:
+    """Everything the card of a meal shows, for so many servings cooked in one pot."""
+
+    meal: Meal
+    servings: float
+    parts: tuple[PartSheet, ...]
+    bag: Sums
+    serving: Sums
+    minutes: Minutes
+    published: tuple[Published, ...]
+    notes_used: int
+    """How many cooking notes of this meal corrected the water."""
+    remarks: tuple[str, ...]
+    """Plain notes: what is not known, what is salty, what a cold soak will not soften."""
+    cautions: tuple[Caution, ...]
+
+
+def meal_sheet(
+    kitchen: Kitchen,
+    meal: int | Meal,
+    *,
+    servings: float | None = None,
+    altitude_m: float | None = None,
+    pantry: Pantry | None = None,
+) -> MealSheet:
+    """The sheet of a recorded meal, scaled to `servings` where given. Raises InputProblem."""
+    found = kitchen.journal.get(Meal, meal) if isinstance(meal, int) else meal
+    if found is None:
+        raise InputProblem("That meal is no longer here.")
+    parts = meal_parts(kitchen, found.id)
+    return sheet_of(kitchen, found, parts, servings=servings, altitude_m=altitude_m, pantry=pantry)
+
+
+def meal_parts(kitchen: Kitchen, meal: int) -> tuple[MealPart, ...]:
+    """The parts of a meal in the order of its card."""
+    return tuple(sorted(kitchen.journal.where(MealPart, meal=meal), key=lambda p: (p.position, p.id)))
+
+
+def scaled(part: MealPart, factor: float) -> MealPart:
+    """The part for more or fewer servings; what was typed no longer describes it once it is scaled."""
+    if factor == 1.0:
+        return part
+    mass = None if part.mass is None else Mass(part.mass.si * factor)
+    volume = None if part.volume is None else Volume(part.volume.si * factor)
+    return replace(part, mass=mass, volume=volume)
+
+
+def sheet_of(
+    kitchen: Kitchen,
+    meal: Meal,
+    parts: Sequence[MealPart],
+    *,
+    servings: float | None = None,
+    altitude_m: float | None = None,
+    pantry: Pantry | None = None,
+) -> MealSheet:
+    """The sheet of a meal and its parts as they stand, recorded or only typed.
+
+    A `pantry` spares looking the ingredients up again while the records stay as they are.
+    """
+    count = meal.servings if servings is None else servings
+    if count <= 0 or meal.servings <= 0:
+        raise InputProblem("A meal serves someone: write servings such as 1, 2 or 4.", "servings")
+    factor = count / meal.servings
+    pot_meal = replace(meal, servings=count)
+    known = pantry or Pantry(kitchen)
+    items = [known.ingredient(scaled(part, factor)) for part in parts]
+    lines = tuple(line_of(item) for item in items)
+    wet = meal_water(kitchen, pot_meal, items, altitude_m=altitude_m)
+    bag = _sums(lines, wet.water)
+    cautions = meal_cautions(kitchen, meal, parts, soak_minutes=wet.minutes.soak.value, altitude_m=altitude_m)
+    return MealSheet(
+        meal=meal,
+        servings=count,
+        parts=lines,
+        bag=bag,
+        serving=_share(bag, 1.0 / count),
+        minutes=wet.minutes,
+        published=wet.published,
+        notes_used=wet.notes,
+        remarks=(*unknown(lines), *not_softened(meal, items), *salty(lines, count)),
+        cautions=cautions,
+    )
+
+
+def _sums(lines: Sequence[PartSheet], water: Figure) -> Sums:
+    held = [line.contents for line in lines if line.contents is not None]
+    grams = sum(part.grams for part in held)
+    weighed = tuple(f"{part.name}: {part.grams:.1f} g" for part in held)
+    dry = Figure(
+        grams,
+        "g",
+        basis=merge_bases(*(_weight_basis(line) for line in lines)),
+        workings=(*weighed, f"Together {grams:.1f} g"),
+    )
+    figures = {name: _figure(total(held, name)) for name in NUTRIENTS}
+    return Sums(dry_mass=dry, water=water, energy_per_gram=_per_gram(figures["energy"], dry), **figures)
+
+
+def _weight_basis(line: PartSheet) -> tuple[Basis, ...]:
+    density = line.ingredient.density
+    if line.part.mass is not None or density is None:
+        return ()
+    return density.basis if isinstance(density, Figure) else (density.basis,)
+
+
+def _figure(found: Total | None) -> Figure | None:
+    return None if found is None else found.figure()
+
+
+def _per_gram(energy: Figure | None, dry: Figure) -> Figure | None:
+    if energy is None or dry.value <= 0:
+        return None
+    value = energy.value / dry.value
+    line = f"{energy.value:.0f} kcal ÷ {dry.value:.0f} g = {value:.2f} kcal per g"
+    return Figure(value, "kcal/g", basis=energy.basis, workings=(*energy.workings, *dry.workings[-1:], line))
+
+
+def _share(bag: Sums, share: float) -> Sums:
+    def part(figure: Figure | None) -> Figure | None:
+        if figure is None:
+            return None
+        line = f"One serving: × {share:.3g} = {figure.value * share:.1f} {figure.unit}"
+        low = None if figure.low is None else figure.low * share
+        high = None if figure.high is None else figure.high * share
+        workings = figure.workings if share == 1.0 else (*figure.workings, line)
+        return replace(figure, value=figure.value * share, low=low, high=high, measure=None, workings=workings)
+
+    dry, water = part(bag.dry_mass), part(bag.water)
+    assert dry is not None
+    assert water is not None
+    return Sums(
+        dry_mass=dry,
+        water=in_cups(water),
+        energy=part(bag.energy),
+        energy_per_gram=bag.energy_per_gram,
+        protein=part(bag.protein),
+        fat=part(bag.fat),
+        carbohydrate=part(bag.carbohydrate),
+        fibre=part(bag.fibre),
+        sodium=part(bag.sodium),
+    )
+
+
+def cooking_line(sheet: MealSheet) -> str:
+    """Soak and cook in a line, as the meal is cooked."""
+    minutes = sheet.minutes
+    soak = f"Soak {minutes.soak.value:.0f} min" if minutes.soak.value >= 1 else ""
+    if sheet.meal.cooking == COLD_SOAK:
+        return f"{soak or 'Soak'} in cold water, no cooking"
+    cook = f"simmer {minutes.cook.value:.0f} min"
+    if sheet.meal.cooking == REST:
+        cook = f"boil {minutes.flame.value:.0f} min, rest {minutes.cook.value:.0f} min well wrapped"
+    return f"{soak}, {cook}" if soak else cook[:1].upper() + cook[1:]

@@ -1,0 +1,95 @@
+"""What goes on a label: words only. How they are laid out on paper is the desk's business."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from dryhouse.handbook.rehydration_table import published_water
+from dryhouse.handbook.safety_table import short_text
+from dryhouse.kitchen.calendar import day_of, day_words, end_of_day, today
+from dryhouse.kitchen.cautions.cautions import cautions_for, goes_by_its_date, is_bought
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch, Lot
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.lines import ShelfLine
+from dryhouse.kitchen.shelf.remaining import amount_words
+from dryhouse.kitchen.shelf.status import LOOK_FIRST
+from dryhouse.kitchen.yields.quick_answers import water
+from dryhouse.science.display import Style, duration
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.units import figure_in
+from dryhouse.science.values import Caution, gravest_first
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """One label: a title, a few lines, and its cautions. For a jar as well as for a meal's bag."""
+
+    title: str
+    lines: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+
+    @property
+    def stops(self) -> tuple[str, ...]:
+        """The short words of every stop: these are always printed."""
+        return _short(c for c in gravest_first(self.cautions) if c.severity == "stop")
+
+    @property
+    def others(self) -> tuple[str, ...]:
+        """The short words of the other cautions, the gravest first: printed while there is room."""
+        return _short(c for c in gravest_first(self.cautions) if c.severity != "stop")
+
+
+def _short(cautions: Iterable[Caution]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(short_text(c) for c in cautions))
+
+
+def lot_labels(kitchen: Kitchen, lots: Sequence[int], style: Style) -> tuple[Label, ...]:
+    """A label for each of these lots, in the order given; lots that are gone are left out."""
+    book = ShelfBook.read(kitchen)
+    return tuple(_lot_label(kitchen, book, book.lots[id], style) for id in lots if id in book.lots)
+
+
+def _lot_label(kitchen: Kitchen, book: ShelfBook, lot: Lot, style: Style) -> Label:
+    on = today(kitchen)
+    moment = end_of_day(kitchen, on)
+    line = book.line(lot, on, moment)
+    lines = [
+        f"{_origin(kitchen, lot)} · lot {lot.id}",
+        amount_words(line.mass_left_g, line.volume_left_ml, style),
+        _keep_by(line),
+        _water(kitchen, lot, line, style),
+    ]
+    cautions = cautions_for(book.facts(lot, moment))
+    stops = [short_text(c) for c in cautions if c.severity == "stop"]
+    if line.standing == LOOK_FIRST and not any(stop in line.reason for stop in stops):
+        lines.append(f"Look first: {line.reason}")
+    return Label(line.title, tuple(text for text in lines if text), cautions)
+
+
+def _origin(kitchen: Kitchen, lot: Lot) -> str:
+    batch = kitchen.journal.get(Batch, lot.batch) if lot.batch is not None else None
+    if batch is not None and batch.ended is not None:
+        return f"Dried {day_words(day_of(kitchen, batch.ended))}"
+    return f"{'Bought' if is_bought(lot) else 'Packed'} {day_words(lot.packed_on)}"
+
+
+def _keep_by(line: ShelfLine) -> str:
+    if line.keep_by is None:
+        return "Keep-by not known"
+    where = f" in the {line.place}" if line.place and not goes_by_its_date(line.lot) else ""
+    return f"Keep-by {day_words(line.keep_by)}{where}"
+
+
+def _water(kitchen: Kitchen, lot: Lot, line: ShelfLine, style: Style) -> str:
+    """Water that brings it back, and how long it soaks; nothing where that is not known."""
+    if not line.mass_left_g:
+        return ""
+    try:
+        figure, _ = water(kitchen, lot.food, f"{max(1, round(line.mass_left_g))} g")
+    except InputProblem:
+        return ""
+    soaks = [row.soak_hours_low for row in published_water(lot.food) if row.soak_hours_low]
+    soak = f", soak at least {duration(max(soaks) * 3600)}" if soaks else ""
+    return f"Water {amount_words(None, figure_in(figure, 'ml').value, style)}{soak}"

@@ -1,0 +1,46 @@
+"""One lot as the shelf shows it on a day, what it is called, and the order lots stand in."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.shelf.status import STANDINGS
+
+
+@dataclass(frozen=True, slots=True)
+class ShelfLine:
+    """One lot as the shelf shows it on a day."""
+
+    lot: Lot
+    food_name: str
+    standing: str
+    reason: str
+    keep_by: date | None
+    mass_left_g: float | None
+    volume_left_ml: float | None
+    place: str
+    place_id: int | None
+    batch_title: str = ""
+    first: int | None = None
+    """1 for the lot to use first, and so on; None for lots that are not in good standing."""
+
+    @property
+    def title(self) -> str:
+        """What to call the lot: its batch's title or its food, and its own name where it has one."""
+        return titled(self.batch_title or self.food_name, self.lot.name)
+
+
+def titled(what: str, name: str) -> str:
+    """A food and the name of a lot of it, without saying the food twice."""
+    said = what if not name else name if what.casefold() in name.casefold() else f"{what}, {name}"
+    return said[:1].upper() + said[1:]
+
+
+def in_order(lines: Sequence[ShelfLine]) -> list[ShelfLine]:
+    """By standing as a person should see it, then by keep-by."""
+    rank = {name: n for n, name in enumerate(STANDINGS)}
+    far = date.max
+    return sorted(lines, key=lambda line: (rank[line.standing], line.keep_by or far, line.lot.id))

@@ -1,0 +1,203 @@
+"""Lots: what a person does with a jar or bag once it is on the shelf."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date, datetime, timedelta
+
+from dryhouse.kitchen.calendar import day_of, day_words, start_of, today
+from dryhouse.kitchen.foods.catalog import food_name
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
+from dryhouse.kitchen.records.lots import COOKED, DRAW_KINDS, PACKAGES, THROWN_OUT
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.lines import titled
+from dryhouse.kitchen.shelf.remaining import Left
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass
+
+_SCALE_G = 0.5
+
+
+def lot_named(kitchen: Kitchen, text: str) -> Lot:
+    """The lot of this number. Raises InputProblem."""
+    number = text.strip().lstrip("#")
+    found = kitchen.journal.get(Lot, int(number)) if number.isdecimal() else None
+    if found is None:
+        raise InputProblem(f"There is no lot “{text}”; “dryhouse shelf” lists their numbers.", "lot")
+    return found
+
+
+def lot_title(kitchen: Kitchen, lot: Lot) -> str:
+    """What to call a lot: its own name, or its food's, with its number."""
+    return f"{titled(food_name(kitchen, lot.food), lot.name)}, lot {lot.id}"
+
+
+def edit_lot(kitchen: Kitchen, lot: Lot) -> Done:
+    """Put right what is written of a lot. Raises InputProblem, naming the field."""
+    before = present(kitchen, lot.id)
+    if lot.package not in PACKAGES:
+        raise InputProblem(f"“{lot.package}” is no package here; choose one of {', '.join(PACKAGES)}.", "package")
+    if lot.packed_on > today(kitchen) + timedelta(days=1):
+        raise InputProblem("A lot is packed on a day that has been.", "packed_on")
+    first, last = lot.conditioned_from, lot.conditioned_to
+    if last is not None and (first is None or last < first):
+        raise InputProblem("Conditioning ends after it began; enter both days.", "conditioned_to")
+    for name in ("opened_on", "redried_on"):
+        day = getattr(lot, name)
+        if day is not None and day < lot.packed_on:
+            raise InputProblem(f"That is before it was packed, on {day_words(lot.packed_on)}.", name)
+    pending = Pending()
+    pending.edit(before, lot)
+    return kitchen.commit(f"Changed {lot_title(kitchen, lot)}", pending)
+
+
+def remove_lot(kitchen: Kitchen, id: int) -> Done:
+    """Take a lot off the record with its moves, draws and checks; meals that named it name only its food."""
+    lot = present(kitchen, id)
+    pending = Pending()
+    for part in kitchen.journal.where(MealPart, lot=id):
+        pending.edit(part, replace(part, lot=None))
+    for kind in (LotMove, LotDraw, LotCheck):
+        pending.remove(*kitchen.journal.where(kind, lot=id))
+    pending.remove(lot)
+    return kitchen.commit(f"Removed {lot_title(kitchen, lot)}", pending)
+
+
+def move(kitchen: Kitchen, lots: Sequence[int], place: int, at: datetime | None = None) -> Done:
+    """From this moment on (now; it may lie back) these lots are in this place."""
+    where = kitchen.present(Place, place, "place", "place")
+    moment = at or kitchen.now()
+    if moment > kitchen.now() + timedelta(days=1):
+        raise InputProblem("A move is noted when it has been made, not before.", "at")
+    pending = Pending()
+    for id in dict.fromkeys(lots):
+        lot = present(kitchen, id)
+        if moment < start_of(kitchen, lot.packed_on):
+            packed = day_words(lot.packed_on)
+            raise InputProblem(
+                f"{lot_title(kitchen, lot)} was only packed on {packed}; move it from then on.", "at"
+            )
+        pending.add(LotMove(id, place, moment, kitchen.journal.next_id(LotMove)))
+    if not pending.changes:
+        raise InputProblem("Choose the lots to move first.", "lots")
+    count = len(pending.changes)
+    what = lot_title(kitchen, present(kitchen, lots[0])) if count == 1 else f"{count} lots"
+    return kitchen.commit(f"Moved {what} to the {where.name}", pending)
+
+
+def remove_move(kitchen: Kitchen, id: int) -> Done:
+    """Take back a move that was entered by mistake."""
+    move_made = kitchen.present(LotMove, id, "move")
+    pending = Pending()
+    pending.remove(move_made)
+    return kitchen.commit(f"Took back a move of {lot_title(kitchen, present(kitchen, move_made.lot))}", pending)
+
+
+def draw(
+    kitchen: Kitchen,
+    id: int,
+    mass: Mass | None = None,
+    *,
+    purpose: str = COOKED,
+    on: date | None = None,
+    meal: int | None = None,
+    note: str = "",
+) -> Done:
+    """Take some of a lot, or all of it where no mass is given. Raises InputProblem where that much is not there."""
+    lot = present(kitchen, id)
+    day = _day(kitchen, lot, on)
+    if purpose not in DRAW_KINDS:
+        raise InputProblem(f"“{purpose}” is none of {', '.join(DRAW_KINDS)}.", "purpose")
+    remains = _left(kitchen, lot, day)
+    if mass is not None and remains.mass_g is not None and mass.si > remains.mass_g + _SCALE_G:
+        raise InputProblem(
+            f"Only {remains.mass_g:.0f} g is left of {lot_title(kitchen, lot)}; take that, or weigh it "
+            "and enter a check.",
+            "mass",
+        )
+    pending = Pending()
+    pending.add(LotDraw(id, day, purpose, mass, meal, note.strip(), kitchen.journal.next_id(LotDraw)))
+    amount = "all" if mass is None else mass.typed or f"{mass.si:.0f} g"
+    verb = {COOKED: "Took", THROWN_OUT: "Threw out"}.get(purpose, "Gave away")
+    return kitchen.commit(f"{verb} {amount} of {lot_title(kitchen, lot)}", pending)
+
+
+def throw_out(kitchen: Kitchen, lots: Sequence[int], on: date | None = None, note: str = "") -> Done:
+    """All that is left of these lots goes."""
+    pending = Pending()
+    for id in dict.fromkeys(lots):
+        lot = present(kitchen, id)
+        day = _day(kitchen, lot, on)
+        if not _left(kitchen, lot, day).gone:
+            number = kitchen.journal.next_id(LotDraw)
+            pending.add(LotDraw(id, day, THROWN_OUT, None, None, note.strip(), number))
+    if not pending.changes:
+        raise InputProblem("Nothing is left of what you chose.", "lots")
+    count = len(pending.changes)
+    what = lot_title(kitchen, present(kitchen, lots[0])) if len(set(lots)) == 1 else f"{count} lots"
+    return kitchen.commit(f"Threw out {what}", pending)
+
+
+def check_lot(
+    kitchen: Kitchen,
+    id: int,
+    *,
+    moist: bool | None = None,
+    mould: bool | None = None,
+    smell: str = "",
+    mass: Mass | None = None,
+    on: date | None = None,
+    note: str = "",
+) -> Done:
+    """Note what was found on looking. None means it was not looked at. A mass counts from that day on."""
+    lot = present(kitchen, id)
+    day = _day(kitchen, lot, on)
+    if moist is None and mould is None and mass is None and not smell.strip() and not note.strip():
+        raise InputProblem("What was found? Say whether it was moist, whether there was mould, or what it weighs.")
+    if mass is not None and lot.mass is not None and mass.si > lot.mass.si * 1.1 + _SCALE_G:
+        packed = lot.mass.typed or f"{lot.mass.si:.0f} g"
+        raise InputProblem(
+            f"{mass.typed or f'{mass.si:.0f} g'} is more than was packed ({packed}). Was the jar weighed along?",
+            "mass",
+        )
+    number = kitchen.journal.next_id(LotCheck)
+    pending = Pending()
+    pending.add(LotCheck(id, day, mass, moist, mould, smell.strip(), note.strip(), number))
+    return kitchen.commit(f"Checked {lot_title(kitchen, lot)}", pending)
+
+
+def open_lot(kitchen: Kitchen, id: int, on: date | None = None) -> Done:
+    """The seal is broken. The lot is one to look at until a check finds it dry."""
+    lot = present(kitchen, id)
+    pending = Pending()
+    pending.edit(lot, replace(lot, opened_on=_day(kitchen, lot, on)))
+    return kitchen.commit(f"Opened {lot_title(kitchen, lot)}", pending)
+
+
+def redry(kitchen: Kitchen, id: int, on: date | None = None) -> Done:
+    """It went back in the dryer. The life already used stays used; a check must find it dry."""
+    lot = present(kitchen, id)
+    pending = Pending()
+    pending.edit(lot, replace(lot, redried_on=_day(kitchen, lot, on)))
+    return kitchen.commit(f"Dried {lot_title(kitchen, lot)} again", pending)
+
+
+def present(kitchen: Kitchen, id: int) -> Lot:
+    """The lot of this number. Raises InputProblem where it is gone."""
+    return kitchen.present(Lot, id, "lot", "lot")
+
+
+def _left(kitchen: Kitchen, lot: Lot, day: date) -> Left:
+    return ShelfBook.read(kitchen, lot.id).left(lot, max(day, today(kitchen)))
+
+
+def _day(kitchen: Kitchen, lot: Lot, on: date | None) -> date:
+    day = on or day_of(kitchen, kitchen.now())
+    if day < lot.packed_on:
+        raise InputProblem(f"That is before it was packed, on {day_words(lot.packed_on)}.", "on")
+    if day > today(kitchen) + timedelta(days=1):
+        raise InputProblem("That day is still to come.", "on")
+    return day

@@ -1,0 +1,176 @@
+"""Packing a batch into jars and bags, and shelving dried food that was bought."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+
+from dryhouse.kitchen.calendar import start_of, today
+from dryhouse.kitchen.foods.catalog import food, food_name
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.records import Batch, Lot, LotMove, Place
+from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass, Volume
+
+_SLACK = 1.02
+"""Scales and spoons differ: two in a hundred more than was dried is let pass."""
+
+
+@dataclass(frozen=True, slots=True)
+class Package:
+    """One jar or bag as it is packed."""
+
+    kind: str = "jar"
+    mass: Mass | None = None
+    volume: Volume | None = None
+    place: int | None = None
+    sealed: bool = True
+    name: str = ""
+    notes: str = ""
+
+
+def unpacked_g(kitchen: Kitchen, batch: Batch) -> float | None:
+    """How much of the dried mass is not in a lot yet; None where the dried mass is not recorded."""
+    if batch.dried_mass is None:
+        return None
+    packed = sum(lot.mass.si for lot in kitchen.journal.where(Lot, batch=batch.id) if lot.mass)
+    return max(0.0, batch.dried_mass.si - packed)
+
+
+def split(kitchen: Kitchen, batch: Batch, count: int, package: Package | None = None) -> tuple[Package, ...]:
+    """What is not packed yet, in `count` equal packages like the one given."""
+    if not 1 <= count <= 200:
+        raise InputProblem("Pack into between 1 and 200 jars or bags.", "count")
+    like = package or Package()
+    rest = unpacked_g(kitchen, batch)
+    dried = batch.dried_mass.si if batch.dried_mass else None
+    share = rest / count if rest else None
+    volume = None
+    if batch.dried_volume is not None and share is not None and dried:
+        volume = Volume(batch.dried_volume.si * share / dried)
+    elif batch.dried_volume is not None and dried is None:
+        volume = Volume(batch.dried_volume.si / count)
+    mass = Mass(share) if share is not None else None
+    return tuple(replace(like, mass=mass, volume=volume) for _ in range(count))
+
+
+def pack(
+    kitchen: Kitchen,
+    batch: int,
+    packages: Sequence[Package],
+    *,
+    packed_on: date | None = None,
+    conditioned_from: date | None = None,
+    conditioned_to: date | None = None,
+    at: datetime | None = None,
+    more_than_dried: bool = False,
+) -> Done:
+    """Pack a batch into jars and bags, each a lot of its own.
+
+    Raises InputProblem where the masses together exceed what was dried and is not packed yet, unless
+    `more_than_dried` says that this is meant. One package without a mass holds all that is left.
+    """
+    source = kitchen.present(Batch, batch, "batch", "batch")
+    if not packages:
+        raise InputProblem("Pack it into at least one jar or bag.", "packages")
+    day = _packed_on(kitchen, packed_on)
+    if source.started is not None and start_of(kitchen, day + timedelta(days=1)) <= source.started:
+        raise InputProblem("That is before the batch went into the dryer.", "packed_on")
+    rest = unpacked_g(kitchen, source)
+    if len(packages) == 1 and packages[0].mass is None and rest:
+        packages = (replace(packages[0], mass=Mass(rest)),)
+    together = sum(p.mass.si for p in packages if p.mass)
+    if rest is not None and together > rest * _SLACK + 0.5 and not more_than_dried:
+        raise InputProblem(
+            f"The packages hold {together:.0f} g together, but {rest:.0f} g of the dried batch is not packed yet. "
+            "Put the masses right, or say that more was packed than was weighed.",
+            "mass",
+        )
+    pending = Pending()
+    for package in packages:
+        lot = Lot(
+            food=source.food,
+            packed_on=day,
+            name=package.name.strip(),
+            batch=batch,
+            package=_kind(package.kind),
+            sealed=package.sealed and package.kind != "open container",
+            mass=package.mass,
+            volume=package.volume,
+            conditioned_from=conditioned_from,
+            conditioned_to=conditioned_to,
+            notes=package.notes.strip(),
+            id=kitchen.journal.next_id(Lot),
+        )
+        pending.add(lot, *_put(kitchen, lot, package.place, at))
+    name = source.title or food_name(kitchen, source.food)
+    said = " (more than was weighed dry)" if rest is not None and together > rest * _SLACK + 0.5 else ""
+    return kitchen.commit(f"Packed {name} into {_count(packages)}{said}", pending)
+
+
+def shelve(
+    kitchen: Kitchen,
+    text: str,
+    package: Package,
+    keep_by: date | None,
+    *,
+    bought_on: date | None = None,
+) -> Done:
+    """Put bought dried food on the shelf, with the date printed on its package. Raises InputProblem without one."""
+    known = food(kitchen, text)
+    if keep_by is None:
+        raise InputProblem("Which date is printed on the package? Without one this program cannot tell.", "keep_by")
+    day = _packed_on(kitchen, bought_on)
+    if keep_by < day:
+        raise InputProblem("The date on the package is before the day it was bought.", "keep_by")
+    lot = Lot(
+        food=known.slug,
+        packed_on=day,
+        name=package.name.strip(),
+        package=_kind(package.kind),
+        sealed=package.sealed and package.kind != "open container",
+        mass=package.mass,
+        volume=package.volume,
+        bought_keep_by=keep_by,
+        notes=package.notes.strip(),
+        id=kitchen.journal.next_id(Lot),
+    )
+    pending = Pending()
+    pending.add(lot, *_put(kitchen, lot, package.place, None))
+    return kitchen.commit(f"Shelved {package.name.strip() or known.name}", pending)
+
+
+def _put(kitchen: Kitchen, lot: Lot, place: int | None, at: datetime | None) -> list[LotMove]:
+    """The first move: from the packing day on, or from `at`. None without a place; the shelf says so."""
+    if place is None:
+        return []
+    if kitchen.journal.get(Place, place) is None:
+        raise InputProblem("That place is no longer here.", "place")
+    moment = at or min(kitchen.now(), start_of(kitchen, lot.packed_on + timedelta(days=1)) - timedelta(seconds=1))
+    return [LotMove(lot.id, place, max(moment, start_of(kitchen, lot.packed_on)), kitchen.journal.next_id(LotMove))]
+
+
+def _packed_on(kitchen: Kitchen, day: date | None) -> date:
+    chosen = day or today(kitchen)
+    if chosen > today(kitchen) + timedelta(days=1):
+        raise InputProblem("That day is still to come.", "packed_on")
+    return chosen
+
+
+def _kind(kind: str) -> str:
+    if kind not in PACKAGES:
+        raise InputProblem(f"“{kind}” is no package here; choose one of {', '.join(PACKAGES)}.", "package")
+    return kind
+
+
+_PLURALS = {"box": "boxes", "jar with absorber": "jars with absorber"}
+
+
+def _count(packages: Sequence[Package]) -> str:
+    kinds: dict[str, int] = {}
+    for package in packages:
+        kinds[package.kind] = kinds.get(package.kind, 0) + 1
+    return ", ".join(f"{n} {kind if n == 1 else _PLURALS.get(kind, kind + 's')}" for kind, n in kinds.items())

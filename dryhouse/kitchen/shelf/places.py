@@ -1,0 +1,140 @@
+"""The places food is kept, and how warm each has been from when on."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.records import LotMove, Place, PlaceTemperature
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Temperature
+
+_COLDEST_C, _HOTTEST_C = -60.0, 60.0
+
+
+def places(kitchen: Kitchen) -> tuple[Place, ...]:
+    """Every place, by name."""
+    return tuple(sorted(kitchen.journal.where(Place), key=lambda p: p.name.casefold()))
+
+
+def find_place(kitchen: Kitchen, text: str) -> Place:
+    """The place of this name (or the only one whose name begins so). Raises InputProblem."""
+    key = text.strip().casefold()
+    known = places(kitchen)
+    exact = [p for p in known if p.name.casefold() == key]
+    near = exact or [p for p in known if key and p.name.casefold().startswith(key)]
+    if len(near) == 1:
+        return near[0]
+    names = ", ".join(p.name for p in known) or "none yet"
+    raise InputProblem(f"“{text}” is not one of your places ({names}).", "place")
+
+
+def add_place(
+    kitchen: Kitchen,
+    name: str,
+    temperature: Temperature | None = None,
+    *,
+    since: datetime | None = None,
+    humidity_pct: float | None = None,
+) -> Done:
+    """A new place, with its temperature from a moment on (now, where none is given)."""
+    title = _name(kitchen, name)
+    pending = Pending()
+    place = Place(title, kitchen.journal.next_id(Place))
+    pending.add(place)
+    if temperature is not None:
+        id = kitchen.journal.next_id(PlaceTemperature)
+        row = PlaceTemperature(place.id, since or kitchen.now(), temperature, humidity_pct, id)
+        pending.add(_checked(kitchen, row))
+    return kitchen.commit(f"Added the place {title}", pending)
+
+
+def rename_place(kitchen: Kitchen, id: int, name: str) -> Done:
+    """Another name for the same place."""
+    before = _present(kitchen, id)
+    pending = Pending()
+    pending.edit(before, replace(before, name=_name(kitchen, name, id)))
+    return kitchen.commit(f"Renamed {before.name} to {name.strip()}", pending)
+
+
+def remove_place(kitchen: Kitchen, id: int) -> Done:
+    """Remove a place no lot has been in. Raises InputProblem where one has: its history needs the place."""
+    place = _present(kitchen, id)
+    if kitchen.journal.where(LotMove, place=id):
+        raise InputProblem(
+            f"Lots have stood in the {place.name}; it stays, because their keep-by needs it.", "place"
+        )
+    pending = Pending()
+    pending.remove(*kitchen.journal.where(PlaceTemperature, place=id), place)
+    return kitchen.commit(f"Removed the place {place.name}", pending)
+
+
+def temperatures(kitchen: Kitchen, place: int) -> tuple[PlaceTemperature, ...]:
+    """How warm a place has been, oldest first."""
+    return tuple(sorted(kitchen.journal.where(PlaceTemperature, place=place), key=lambda t: (t.since, t.id)))
+
+
+def set_temperature(
+    kitchen: Kitchen,
+    place: int,
+    temperature: Temperature,
+    *,
+    since: datetime | None = None,
+    humidity_pct: float | None = None,
+) -> Done:
+    """From this moment on (now, where none is given; it may lie back) the place is this warm."""
+    known = _present(kitchen, place)
+    at = since or kitchen.now()
+    pending = Pending()
+    same = [t for t in temperatures(kitchen, place) if t.since == at]
+    id = same[0].id if same else kitchen.journal.next_id(PlaceTemperature)
+    row = _checked(kitchen, PlaceTemperature(place, at, temperature, humidity_pct, id))
+    if same:
+        pending.edit(same[0], row)
+    else:
+        pending.add(row)
+    return kitchen.commit(f"Noted the temperature of the {known.name}", pending)
+
+
+def edit_temperature(kitchen: Kitchen, row: PlaceTemperature) -> Done:
+    """Put right an entry of a place's temperatures; every keep-by that rests on it follows."""
+    before = kitchen.present(PlaceTemperature, row.id, "temperature")
+    pending = Pending()
+    pending.edit(before, _checked(kitchen, row))
+    return kitchen.commit(f"Changed a temperature of the {_present(kitchen, row.place).name}", pending)
+
+
+def remove_temperature(kitchen: Kitchen, id: int) -> Done:
+    """Take back an entry of a place's temperatures."""
+    before = kitchen.present(PlaceTemperature, id, "temperature")
+    pending = Pending()
+    pending.remove(before)
+    return kitchen.commit(f"Removed a temperature of the {_present(kitchen, before.place).name}", pending)
+
+
+def _checked(kitchen: Kitchen, row: PlaceTemperature) -> PlaceTemperature:
+    if not _COLDEST_C <= row.temperature.si <= _HOTTEST_C:
+        typed = row.temperature.typed or f"{row.temperature.si:.0f} °C"
+        raise InputProblem(
+            f"{typed} is no temperature of a place for food; write it like 60 F or 16 C.", "temperature"
+        )
+    if row.humidity_pct is not None and not 0 <= row.humidity_pct <= 100:
+        raise InputProblem("Humidity lies between 0 and 100 %.", "humidity_pct")
+    if row.since > kitchen.now() + timedelta(days=1):
+        raise InputProblem("A temperature is noted from a moment that has been, not from the future.", "since")
+    return row
+
+
+def _name(kitchen: Kitchen, name: str, id: int = 0) -> str:
+    title = " ".join(name.split())
+    if not title:
+        raise InputProblem("A place needs a name, such as pantry, cellar or freezer.", "name")
+    if any(p.name.casefold() == title.casefold() and p.id != id for p in places(kitchen)):
+        raise InputProblem(f"There is already a place called {title}.", "name")
+    return title
+
+
+def _present(kitchen: Kitchen, id: int) -> Place:
+    return kitchen.present(Place, id, "place", "place")

@@ -1,0 +1,132 @@
+"""The shelf: what stands where, what is left, what is still good and what to use first."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, datetime
+
+from dryhouse.handbook.keeping_table import keeping_lines
+from dryhouse.kitchen.calendar import end_of_day, start_of, today
+from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions, goes_by_its_date
+from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.history import with_trip
+from dryhouse.kitchen.shelf.lines import ShelfLine, in_order
+from dryhouse.kitchen.shelf.status import KEEPING, THROWN_OUT, USE_SOON, USED_UP, Standing
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.keeping import life_at
+from dryhouse.science.units import both_scales
+from dryhouse.science.values import Basis, Figure, merge_bases
+
+GOOD = (KEEPING, USE_SOON)
+"""The standings in which a lot may be planned for."""
+
+
+def shelf(
+    kitchen: Kitchen, on: date | None = None, *, gone: bool = False, book: ShelfBook | None = None
+) -> tuple[ShelfLine, ...]:
+    """Every lot on the shelf at the end of a day (today), gravest standing first, with what to use first.
+
+    Lots that are used up or thrown out are left out unless asked for with `gone`.
+    """
+    book = book or ShelfBook.read(kitchen)
+    day = on or today(kitchen)
+    moment = end_of_day(kitchen, day)
+    lines = [book.line(lot, day, moment) for lot in book.lots.values() if lot.packed_on <= day]
+    if not gone:
+        lines = [line for line in lines if line.standing not in (USED_UP, THROWN_OUT)]
+    ordered = in_order(lines)
+    good = sorted(
+        (n for n, line in enumerate(ordered) if line.standing in GOOD), key=lambda n: ordered[n].keep_by or date.max
+    )
+    for rank, n in enumerate(good, start=1):
+        ordered[n] = replace(ordered[n], first=rank)
+    return tuple(ordered)
+
+
+def shelf_line(kitchen: Kitchen, lot: int, on: date | None = None) -> ShelfLine:
+    """One lot's line on a day. Raises InputProblem where there is no such lot."""
+    book = ShelfBook.read(kitchen, lot)
+    if lot not in book.lots:
+        raise InputProblem("That lot is no longer here.", "lot")
+    day = on or today(kitchen)
+    return book.line(book.lots[lot], day, end_of_day(kitchen, day))
+
+
+def standing_on(
+    kitchen: Kitchen,
+    lot: Lot,
+    on: date,
+    *,
+    leaves: date | None = None,
+    temperature_c: float | None = None,
+    book: ShelfBook | None = None,
+) -> tuple[Standing, date | None]:
+    """The standing of a lot on a day and its keep-by, if it travels from `leaves` on at `temperature_c`.
+
+    Without `leaves` it stays where it is. With `leaves` and no temperature nothing is known of the way, and
+    the lot is one to look at first. Pass a `book` where many lots are asked about.
+    """
+    book = book or ShelfBook.read(kitchen, lot.id)
+    moment = end_of_day(kitchen, on)
+    keep_by, missing = book.keep_by(lot)
+    if leaves is not None and leaves <= on and not goes_by_its_date(lot):
+        history = with_trip(book.history(lot), start_of(kitchen, leaves), temperature_c)
+        keep_by, missing = book.kept_through(lot, history)
+    warmth = book.temperature_at(book.place_at(lot.id, moment), moment)
+    if leaves is not None and leaves <= on:
+        warmth = temperature_c
+    return book.standing(lot, on, warmth, keep_by, missing), keep_by
+
+
+def keep_by_figure(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> Figure | None:
+    """Days left of a lot's life at a moment, with a line of arithmetic for each stretch of its history.
+
+    None where a temperature, a place or a published life is missing, and for bought food still closed, whose
+    date is printed on its package.
+    """
+    book = ShelfBook.read(kitchen, lot.id)
+    at = moment or kitchen.now()
+    chosen = book.lines(lot)
+    figure = None if goes_by_its_date(lot) else book.keeping(lot, at).left(at)
+    if figure is None:
+        return None
+    supposed = tuple(Basis("assumption", s) for s in chosen.supposed)
+    return replace(figure, basis=merge_bases(supposed, figure.basis)).with_cautions(
+        cautions_for(book.facts(lot, at))
+    )
+
+
+def keeps(kitchen: Kitchen, text: str, celsius: float, package: str = "jar") -> Figure:
+    """How many days a dried food keeps at one temperature in a closed package.
+
+    Raises InputProblem where the food is not known, and where nothing is published of it: a missing figure
+    stays missing.
+    """
+    known = food(kitchen, text)
+    chosen = keeping_lines(known.slug, facts_of_food(known))
+    life = life_at(chosen.lines, celsius)
+    if life is None:
+        raise InputProblem(
+            f"No keeping time is published for {known.name} dried at home; its cautions say what is."
+        )
+    if package == "open container":
+        raise InputProblem(
+            "Published keeping times are for airtight packages; for an open container there is none.", "package"
+        )
+    supposed = tuple(Basis("assumption", s) for s in chosen.supposed)
+    notes = tuple(f"{fact.note} = {fact.value:g} days   [{fact.source}]" for fact in life.facts if fact.note)
+    return Figure(
+        life.days,
+        "day",
+        basis=merge_bases(supposed, (fact.basis for fact in life.facts)),
+        workings=(
+            *(f"Supposed: {s}" for s in chosen.supposed),
+            *notes,
+            f"At {both_scales(celsius)} in a closed {package}: {life.days:.1f} days ({life.how})",
+            "No spread is published, so no interval is given; the package adds nothing to the life.",
+        ),
+        cautions=food_cautions(kitchen, known),
+    )

@@ -1,0 +1,1 @@
+"""Trips: days, lots, what to dry and buy, and what goes into each bag."""

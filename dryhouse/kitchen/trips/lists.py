@@ -1,0 +1,132 @@
+"""What to buy and what goes into each bag."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from dryhouse.kitchen.meals.ingredients import DRIED
+from dryhouse.kitchen.meals.lines import PartSheet
+from dryhouse.kitchen.meals.sheet import cooking_line
+from dryhouse.kitchen.trips.lots import TripLot
+from dryhouse.kitchen.trips.plan_items import Item
+from dryhouse.kitchen.trips.sheet import TripSheet
+from dryhouse.science.provisioning import Cover
+from dryhouse.science.values import Figure
+
+
+@dataclass(frozen=True, slots=True)
+class Buy:
+    """One line of the shopping list."""
+
+    name: str
+    amount: Figure | None
+    note: str
+    for_drying: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Packed:
+    """One ingredient in a bag, and where it comes from."""
+
+    name: str
+    grams: float | None
+    ml: float | None
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bag:
+    """One meal bag on the packing list, with what its label says."""
+
+    day: date
+    slot: str
+    meal: int
+    name: str
+    servings: float
+    water: Figure
+    soak_minutes: float
+    cook_minutes: float
+    cooking: str
+    """Soak and cook, in words."""
+    parts: tuple[Packed, ...]
+
+
+def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
+    """Fresh food to dry, then the bought ingredients of the meals.
+
+    Two different things that the meals call alike are called as the handbook calls them.
+    """
+    lines = []
+    for item in items:
+        lines.append(Buy(item.name, item.purchased or item.prepared, _as_bought(item), True))
+    bought: dict[str, list[PartSheet]] = {}
+    for day in sheet.days:
+        for eaten in day.meals:
+            for line in eaten.sheet.parts:
+                if line.ingredient.kind != DRIED:
+                    bought.setdefault(line.part.staple or line.part.name, []).append(line)
+    made = [_bought(parts) for parts in bought.values()]
+    twice = {buy.name for buy in made if sum(other.name == buy.name for other in made) > 1}
+    for buy, parts in zip(made, bought.values(), strict=True):
+        staple = parts[0].ingredient.staple
+        lines.append(replace(buy, name=staple.name) if buy.name in twice and staple is not None else buy)
+    return tuple(lines)
+
+
+def _as_bought(item: Item) -> str:
+    if item.purchased is not None:
+        return "as purchased"
+    if "cooked" in item.name:
+        return "weighed cooked; what it weighs before cooking is not known"
+    return "prepared weight; no refuse figure is known"
+
+
+def _bought(parts: Sequence[PartSheet]) -> Buy:
+    """One bought thing over the whole trip, called as the meals call it, or as the handbook where they differ."""
+    names = {line.part.name for line in parts}
+    staple = parts[0].ingredient.staple
+    name = names.pop() if len(names) == 1 or staple is None else staple.name
+    known = [line.grams for line in parts if line.grams is not None]
+    hole = "" if len(known) == len(parts) else "some of it without a weight"
+    figure = (
+        Figure(sum(known), "g", workings=(f"{len(parts)} bags, together {sum(known):.0f} g",)) if known else None
+    )
+    return Buy(name, figure, hole, False)
+
+
+def packing_list(sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:
+    """Every bag in the order it is eaten, with where each ingredient comes from."""
+    names = {t.number: t.name for t in lots}
+    bags = []
+    for day in sheet.days:
+        for eaten in day.meals:
+            parts = []
+            for line in eaten.sheet.parts:
+                source = "bought"
+                if line.ingredient.kind == DRIED:
+                    mine = (eaten.placed.id, line.part.food)
+                    drawn = [d for d in covered.draws if (d.need.bag, d.need.food) == mine]
+                    told = [f"{d.grams:.0f} g of {names[d.lot]}" for d in drawn]
+                    got = sum(d.grams for d in drawn)
+                    if line.grams is not None and got < line.grams - 0.5:
+                        told.append(f"{line.grams - got:.0f} g to be dried")
+                    source = ", ".join(told)
+                parts.append(Packed(line.part.name, line.grams, line.ml, source))
+            minutes = eaten.sheet.minutes
+            bags.append(
+                Bag(
+                    day.day,
+                    eaten.placed.slot,
+                    eaten.placed.meal,
+                    eaten.sheet.meal.name,
+                    eaten.sheet.servings,
+                    eaten.sheet.bag.water,
+                    minutes.soak.value,
+                    minutes.cook.value,
+                    cooking_line(eaten.sheet),
+                    tuple(parts),
+                )
+            )
+    return tuple(bags)

@@ -1,0 +1,169 @@
+"""From a trip back to the shelf and the market: what to draw, what to dry and when, what to buy, what to pack."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from dryhouse.handbook.pot import pot
+from dryhouse.kitchen.batches.dryers import dryers
+from dryhouse.kitchen.calendar import start_of, today
+from dryhouse.kitchen.foods.catalog import food, food_name
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.ingredients import DRIED
+from dryhouse.kitchen.meals.sheet import meal_parts
+from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.records import Batch, Trip
+from dryhouse.kitchen.records.batches import PLANNED
+from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.trips.alternatives import what_gives
+from dryhouse.kitchen.trips.lists import Bag, Buy, packing_list, shopping_list
+from dryhouse.kitchen.trips.lots import TripLot, lots_for
+from dryhouse.kitchen.trips.plan_items import Item, item_of, recipe_for
+from dryhouse.kitchen.trips.sheet import TripSheet, trip_sheet
+from dryhouse.kitchen.trips.trips import meals_of, trips
+from dryhouse.kitchen.yields.knowledge import learn
+from dryhouse.science.display import counted
+from dryhouse.science.drying_calendar import Calendar, Machine, calendar
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.provisioning import Cover, Need, Supply, cover, to_dry
+from dryhouse.science.quantities import Mass, Temperature
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Everything a trip asks of the kitchen."""
+
+    trip: Trip
+    sheet: TripSheet
+    cover: Cover
+    lots: tuple[TripLot, ...]
+    items: tuple[Item, ...]
+    calendar: Calendar
+    shopping: tuple[Buy, ...]
+    bags: tuple[Bag, ...]
+    gives: tuple[str, ...]
+    """What gives where the plan cannot be met; empty where it can."""
+    remarks: tuple[str, ...]
+    """What is not known and was left out, and lots that do not serve, with the reason."""
+    kwh: float | None
+
+    @property
+    def latest_start(self) -> datetime | None:
+        """When the first dryer has to start at the latest."""
+        return min((run.start for run in self.calendar.runs), default=None)
+
+
+def plan(kitchen: Kitchen, trip: int) -> Plan:
+    """The plan of a trip as the shelf stands today. Raises InputProblem where the trip is gone."""
+    sheet = trip_sheet(kitchen, trip)
+    found = sheet.trip
+    margin = found.spoilage_margin_pct / 100.0
+    needs, unknown = _needs(sheet)
+    foods = tuple(dict.fromkeys(need.food for need in needs))
+    lots = lots_for(kitchen, found, foods)
+    shelf = [Supply(t.number, t.food, t.grams, t.last_day) for t in lots if t.grams is not None]
+    covered = cover(needs, shelf, margin)
+    machines = tuple(Machine(d.id, d.name, d.trays, d.watts) for d in dryers(kitchen))
+    known = {slug: learn(kitchen, food(kitchen, slug)) for slug in covered.short_foods}
+    batches = []
+    for slug in covered.short_foods:
+        recipe = recipe_for(kitchen, known[slug])
+        batches.append((to_dry(covered.short_of(slug), recipe, margin), recipe))
+    ready_by = start_of(kitchen, found.starts_on) - timedelta(days=pot("packing_days").value)
+    made = calendar(batches, machines, now=kitchen.now(), ready_by=ready_by)
+    items = tuple(item_of(kitchen, known[b.food], b, r, needs, covered, made, margin) for b, r in batches)
+    kwh = [run.kwh for run in made.runs]
+    return Plan(
+        trip=found,
+        sheet=sheet,
+        cover=covered,
+        lots=lots,
+        items=items,
+        calendar=made,
+        shopping=shopping_list(sheet, items),
+        bags=packing_list(sheet, covered, lots),
+        gives=what_gives(kitchen, sheet, items, batches, machines, made, ready_by),
+        remarks=(*unknown, *_earlier(kitchen, found, foods), *(f"{t.name}: {t.why}" for t in lots if t.why)),
+        kwh=sum(k for k in kwh if k is not None) if kwh and all(k is not None for k in kwh) else None,
+    )
+
+
+def plan_batches(kitchen: Kitchen, trip: int) -> Done:
+    """Put the plan's loads among the planned batches, in place of those an earlier plan left waiting."""
+    worked = plan(kitchen, trip)
+    pending = Pending()
+    pending.remove(*kitchen.journal.where(Batch, trip=trip, state=PLANNED))
+    next_id = kitchen.journal.next_id(Batch)
+    count, manner = 0, style(kitchen)
+    for run in worked.calendar.runs:
+        for load in run.loads:
+            known = food(kitchen, load.food)
+            warmth = known.fact("drying_temperature")
+            item = next(i for i in worked.items if i.food == load.food)
+            share = load.dried / item.dried.value
+            bought = None if item.purchased is None else Mass(item.purchased.value * share)
+            pending.add(
+                Batch(
+                    food=load.food,
+                    state=PLANNED,
+                    title=f"for {worked.trip.name}",
+                    purchased_mass=bought,
+                    prepared_mass=Mass(load.prepared),
+                    dryer=run.machine.id,
+                    trays=load.trays,
+                    set_temperature=None if warmth is None else Temperature(warmth.value),
+                    notes=f"Start by {_moment(kitchen, run.start)}; {manner.mass(load.dried)} dried are wanted.",
+                    trip=trip,
+                    id=next_id + count,
+                )
+            )
+            count += 1
+    if not count:
+        if pending.changes:
+            return kitchen.commit(f"{worked.trip.name} needs no drying; its planned batches are gone", pending)
+        raise InputProblem(
+            f"There is no load to plan for {worked.trip.name}."
+            + (f" {worked.gives[0]}" if worked.gives else " The shelf covers it.")
+        )
+    return kitchen.commit(f"Planned {counted(count, 'batch', 'batches')} for {worked.trip.name}", pending)
+
+
+# --- what is eaten ---------------------------------------------------------------------------------------
+
+
+def _needs(sheet: TripSheet) -> tuple[list[Need], list[str]]:
+    needs: list[Need] = []
+    unknown: list[str] = []
+    for day in sheet.days:
+        for eaten in day.meals:
+            for line in eaten.sheet.parts:
+                if line.ingredient.kind != DRIED:
+                    continue
+                if line.grams is None:
+                    unknown.append(f"{line.part.name} in {eaten.sheet.meal.name}: its weight is not known.")
+                elif line.grams > 0:
+                    name = eaten.sheet.meal.name
+                    needs.append(Need(day.day, line.part.food, line.grams, name, line.part.lot, eaten.placed.id))
+    return needs, list(dict.fromkeys(unknown))
+
+
+def _moment(kitchen: Kitchen, moment: datetime) -> str:
+    return f"{kitchen.local(moment):%a %d %b %H:%M}"
+
+
+def _earlier(kitchen: Kitchen, trip: Trip, foods: tuple[str, ...]) -> list[str]:
+    """Trips still to come that leave before this one and eat the same foods: their draws are not taken off here."""
+    said = []
+    for other in trips(kitchen):
+        if other.id == trip.id or other.ends_on < today(kitchen) or other.starts_on >= trip.starts_on:
+            continue
+        meals = {placed.meal for placed in meals_of(kitchen, other.id)}
+        eaten = {part.food for meal in meals for part in meal_parts(kitchen, meal)}
+        shared = [food_name(kitchen, slug) for slug in foods if slug in eaten]
+        if shared:
+            said.append(
+                f"{other.name} leaves before this and eats of the same shelf ({', '.join(shared)}); "
+                "what it takes is not yet taken off here."
+            )
+    return said

@@ -1,0 +1,151 @@
+"""A trip worked out day by day: what is eaten, what it weighs, what it gives, and what the pot needs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from dryhouse.handbook.pot import pot
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.ingredients import Pantry
+from dryhouse.kitchen.meals.sheet import MealSheet, meal_sheet
+from dryhouse.kitchen.records import Trip, TripMeal
+from dryhouse.kitchen.trips.trips import days_of, meals_of, the_trip
+from dryhouse.science.values import Caution, Figure, gravest_first, merge_bases
+
+
+@dataclass(frozen=True, slots=True)
+class Eaten:
+    """One meal on one day, worked out for those who eat it."""
+
+    placed: TripMeal
+    sheet: MealSheet
+
+
+@dataclass(frozen=True, slots=True)
+class DaySheet:
+    """One day: its meals and its sums."""
+
+    day: date
+    meals: tuple[Eaten, ...]
+    grams_per_person: Figure
+    energy_per_person: Figure | None
+    sodium_per_person: Figure | None
+    water: Figure
+    flame_minutes: float
+    wish_kcal: float | None
+    remarks: tuple[str, ...]
+
+    @property
+    def energy_gap(self) -> float | None:
+        """Energy per person over (or, negative, under) the wish; None where either is missing."""
+        if self.wish_kcal is None or self.energy_per_person is None:
+            return None
+        return self.energy_per_person.value - self.wish_kcal
+
+
+@dataclass(frozen=True, slots=True)
+class TripSheet:
+    """Every day of a trip, and the whole of it."""
+
+    trip: Trip
+    days: tuple[DaySheet, ...]
+    food_mass: Figure
+    grams_per_person_day: Figure
+    energy_per_person_day: Figure | None
+    water: Figure
+    flame_minutes: float
+    cautions: tuple[Caution, ...]
+
+    def day(self, on: date) -> DaySheet:
+        """The sheet of one day."""
+        return next(d for d in self.days if d.day == on)
+
+
+def altitude_of(trip: Trip) -> float | None:
+    """The trip's altitude in metres, where it is recorded."""
+    return None if trip.altitude is None else trip.altitude.si / 1000.0
+
+
+def servings_of(trip: Trip, placed: TripMeal) -> float:
+    """How many servings are eaten: as said, or one for each person."""
+    return float(trip.people) if placed.servings is None else placed.servings
+
+
+def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
+    """The sheet of a trip. Raises InputProblem where it is gone."""
+    found = the_trip(kitchen, trip)
+    worked: dict[tuple[int, float], MealSheet] = {}
+    pantry = Pantry(kitchen)
+
+    def sheet(placed: TripMeal) -> MealSheet:
+        key = (placed.meal, servings_of(found, placed))
+        if key not in worked:
+            height = altitude_of(found)
+            worked[key] = meal_sheet(kitchen, key[0], servings=key[1], altitude_m=height, pantry=pantry)
+        return worked[key]
+
+    eaten = [Eaten(placed, sheet(placed)) for placed in meals_of(kitchen, trip)]
+    days = tuple(_day(found, day, tuple(e for e in eaten if e.placed.on == day)) for day in days_of(found))
+    person_days = found.people * len(days)
+    mass = _together([e.sheet.bag.dry_mass for e in eaten], "g")
+    energy = _known([e.sheet.bag.energy for e in eaten], "kcal")
+    return TripSheet(
+        trip=found,
+        days=days,
+        food_mass=mass,
+        grams_per_person_day=_each(mass, person_days, "person and day"),
+        energy_per_person_day=None if energy is None else _each(energy, person_days, "person and day"),
+        water=_together([e.sheet.bag.water for e in eaten], "ml"),
+        flame_minutes=sum(d.flame_minutes for d in days),
+        cautions=gravest_first(c for s in worked.values() for c in s.cautions),
+    )
+
+
+def _day(trip: Trip, day: date, eaten: tuple[Eaten, ...]) -> DaySheet:
+    bags = [e.sheet.bag for e in eaten]
+    energy, sodium = _known([b.energy for b in bags], "kcal"), _known([b.sodium for b in bags], "mg")
+    each_sodium = None if sodium is None else _each(sodium, trip.people, "person")
+    each_energy = None if energy is None else _each(energy, trip.people, "person")
+    limit = pot("sodium_day")
+    salty = (
+        (
+            f"{each_sodium.value:.0f} mg of sodium for each person this day, past the common limit of "
+            f"{limit.value:.0f} mg. [{limit.source}]",
+        )
+        if each_sodium is not None and each_sodium.value > limit.value
+        else ()
+    )
+    return DaySheet(
+        day=day,
+        meals=eaten,
+        grams_per_person=_each(_together([b.dry_mass for b in bags], "g"), trip.people, "person"),
+        energy_per_person=each_energy,
+        sodium_per_person=each_sodium,
+        water=_together([b.water for b in bags], "ml"),
+        flame_minutes=sum(e.sheet.minutes.flame.value for e in eaten),
+        wish_kcal=trip.energy_kcal_per_person_day,
+        remarks=salty,
+    )
+
+
+def _together(figures: list[Figure], unit: str) -> Figure:
+    value = sum(f.value for f in figures)
+    lines = (*(f"{f.value:.0f} {unit}" for f in figures), f"Together {value:.0f} {unit}")
+    return Figure(
+        value,
+        unit,
+        basis=merge_bases(*(f.basis for f in figures)),
+        workings=lines,
+    )
+
+
+def _known(figures: list[Figure | None], unit: str) -> Figure | None:
+    known = [f for f in figures if f is not None]
+    return _together(known, unit) if known else None
+
+
+def _each(figure: Figure, share: int, what: str) -> Figure:
+    value = figure.value / share
+    line = f"For each {what}: ÷ {share} = {value:.0f} {figure.unit}"
+    return Figure(value, figure.unit, basis=figure.basis, workings=(*figure.workings, line))

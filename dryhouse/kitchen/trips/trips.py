@@ -1,0 +1,173 @@
+"""What a person does with trips: days away, meals on them, and moving a meal from one day to another."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.meals import HIGHEST_MM, the_meal
+from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.records import Batch, Trip, TripMeal
+from dryhouse.kitchen.records.batches import PLANNED
+from dryhouse.kitchen.search_words import one_named
+from dryhouse.science.errors import InputProblem
+
+SLOTS = ("breakfast", "lunch", "dinner", "snack")
+LONGEST = 400
+"""Days; a trip longer than this is a slip of the pen."""
+
+
+def trips(kitchen: Kitchen) -> tuple[Trip, ...]:
+    """Every trip, the next one first, then those that are over, the latest first."""
+    today = kitchen.local(kitchen.now()).date()
+    known = kitchen.journal.where(Trip)
+    ahead = sorted((t for t in known if t.ends_on >= today), key=lambda t: (t.starts_on, t.id))
+    over = sorted((t for t in known if t.ends_on < today), key=lambda t: (t.starts_on, t.id), reverse=True)
+    return (*ahead, *over)
+
+
+def find_trip(kitchen: Kitchen, text: str) -> Trip:
+    """The trip of this name or number, or the only one whose name holds the words. Raises InputProblem."""
+    return one_named(trips(kitchen), text, "trip")
+
+
+def the_trip(kitchen: Kitchen, id: int) -> Trip:
+    """The trip of this number. Raises InputProblem where it is gone."""
+    return kitchen.present(Trip, id, "trip")
+
+
+def days_of(trip: Trip) -> tuple[date, ...]:
+    """Every day of the trip, first to last."""
+    return tuple(trip.starts_on + timedelta(days=n) for n in range((trip.ends_on - trip.starts_on).days + 1))
+
+
+def meals_of(kitchen: Kitchen, trip: int) -> tuple[TripMeal, ...]:
+    """The meals of a trip in the order they are eaten."""
+    placed = kitchen.journal.where(TripMeal, trip=trip)
+    return tuple(sorted(placed, key=lambda m: (m.on, _slot_order(m.slot), m.id)))
+
+
+def _slot_order(slot: str) -> int:
+    return SLOTS.index(slot) if slot in SLOTS else len(SLOTS)
+
+
+def save_trip(kitchen: Kitchen, trip: Trip) -> Done:
+    """A new trip (id 0), or an edited one. Meals on days that no longer belong to it go with their days."""
+    trip = replace(trip, name=" ".join(trip.name.split()))
+    _check_trip(kitchen, trip)
+    pending = Pending()
+    if trip.id == 0:
+        pending.add(replace(trip, id=kitchen.journal.next_id(Trip)))
+        return kitchen.commit(f"Added the trip {trip.name}", pending)
+    before = the_trip(kitchen, trip.id)
+    pending.edit(before, trip)
+    shift = trip.starts_on - before.starts_on
+    same_length = before.ends_on - before.starts_on == trip.ends_on - trip.starts_on
+    outside = 0
+    for placed in meals_of(kitchen, trip.id):
+        on = placed.on + shift if shift and same_length else placed.on
+        if trip.starts_on <= on <= trip.ends_on:
+            pending.edit(placed, replace(placed, on=on))
+        else:
+            pending.remove(placed)
+            outside += 1
+    dropped = f"; {outside} meals fell off its days" if outside else ""
+    return kitchen.commit(f"Changed the trip {trip.name}{dropped}", pending)
+
+
+def remove_trip(kitchen: Kitchen, id: int) -> Done:
+    """Remove a trip, the meals on its days and the batches planned for it. What was dried stays."""
+    trip = the_trip(kitchen, id)
+    pending = Pending()
+    for batch in kitchen.journal.where(Batch, trip=id):
+        if batch.state == PLANNED:
+            pending.remove(batch)
+        else:
+            pending.edit(batch, replace(batch, trip=None))
+    pending.remove(*meals_of(kitchen, id), trip)
+    return kitchen.commit(f"Removed the trip {trip.name}", pending)
+
+
+def put_meal(
+    kitchen: Kitchen, trip: int, meal: int, on: date, slot: str = "dinner", servings: float | None = None
+) -> Done:
+    """Put a meal on a day. Without servings there is one for each person."""
+    where, what = the_trip(kitchen, trip), the_meal(kitchen, meal)
+    placed = TripMeal(trip, meal, on, slot.strip() or "dinner", servings, kitchen.journal.next_id(TripMeal))
+    _check_place(where, placed)
+    pending = Pending()
+    pending.add(placed)
+    return kitchen.commit(f"Put {what.name} on {_day(on)}, {placed.slot}", pending)
+
+
+def move_meal(kitchen: Kitchen, placed: int, on: date, slot: str | None = None) -> Done:
+    """Move a meal to another day or another time of day."""
+    before = _the_placed(kitchen, placed)
+    after = replace(before, on=on, slot=slot or before.slot)
+    _check_place(the_trip(kitchen, before.trip), after)
+    pending = Pending()
+    pending.edit(before, after)
+    return kitchen.commit(f"Moved {the_meal(kitchen, before.meal).name} to {_day(on)}, {after.slot}", pending)
+
+
+def serve_meal(kitchen: Kitchen, placed: int, servings: float | None) -> Done:
+    """How many servings of it that day; None for one each."""
+    before = _the_placed(kitchen, placed)
+    after = replace(before, servings=servings)
+    _check_place(the_trip(kitchen, before.trip), after)
+    pending = Pending()
+    pending.edit(before, after)
+    return kitchen.commit(f"Changed the servings of {the_meal(kitchen, before.meal).name}", pending)
+
+
+def take_off(kitchen: Kitchen, placed: int) -> Done:
+    """Take a meal off its day."""
+    before = _the_placed(kitchen, placed)
+    pending = Pending()
+    pending.remove(before)
+    return kitchen.commit(f"Took {the_meal(kitchen, before.meal).name} off {_day(before.on)}", pending)
+
+
+def _the_placed(kitchen: Kitchen, id: int) -> TripMeal:
+    found = kitchen.journal.get(TripMeal, id)
+    if found is None:
+        raise InputProblem("That meal is no longer on the trip.")
+    return found
+
+
+def _day(on: date) -> str:
+    return f"{on:%a} {on.day} {on:%b}"
+
+
+def _check_trip(kitchen: Kitchen, trip: Trip) -> None:
+    if not trip.name:
+        raise InputProblem("A trip needs a name.", "name")
+    if any(t.name.casefold() == trip.name.casefold() and t.id != trip.id for t in kitchen.journal.where(Trip)):
+        raise InputProblem(f"There is already a trip called {trip.name}; choose another name.", "name")
+    if trip.ends_on < trip.starts_on:
+        raise InputProblem("The trip ends before it starts; put the later day last.", "ends_on")
+    if (trip.ends_on - trip.starts_on).days >= LONGEST:
+        raise InputProblem(f"A trip lasts at most {LONGEST} days here.", "ends_on")
+    if not 1 <= trip.people <= 200:
+        raise InputProblem("Between 1 and 200 people eat on a trip.", "people")
+    wish = trip.energy_kcal_per_person_day
+    if wish is not None and not 0 < wish <= 20000:
+        raise InputProblem("The energy wanted lies between 1 and 20,000 kcal for each person and day.", "energy")
+    if not 0 <= trip.spoilage_margin_pct <= 90:
+        raise InputProblem("The margin for spoilage lies between 0 and 90 %.", "margin")
+    if trip.temperature is not None and not -40 <= trip.temperature.si <= 60:
+        raise InputProblem("Food on the way stands between −40 and 60 °C.", "temperature")
+    if trip.altitude is not None and not 0 <= trip.altitude.si <= HIGHEST_MM:
+        raise InputProblem(
+            "The altitude lies between 0 and 15,000 ft, where boiling points are published.", "altitude"
+        )
+
+
+def _check_place(trip: Trip, placed: TripMeal) -> None:
+    if not trip.starts_on <= placed.on <= trip.ends_on:
+        raise InputProblem(
+            f"{_day(placed.on)} is not a day of {trip.name} ({_day(trip.starts_on)} to {_day(trip.ends_on)}).", "on"
+        )
+    if placed.servings is not None and not 0 < placed.servings <= 500:
+        raise InputProblem("Say how many servings, such as 4, or leave it empty for one each.", "servings")

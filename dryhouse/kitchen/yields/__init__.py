@@ -1,0 +1,1 @@
+"""How much dried food a fresh amount gives, and how much fresh a dried amount takes."""

@@ -1,0 +1,69 @@
+"""What an amount of prepared food means at the market and on the trays."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from dryhouse.kitchen.records import Dryer
+from dryhouse.kitchen.yields.knowledge import YieldKnowledge
+from dryhouse.science.values import Figure, merge_bases
+
+
+@dataclass(frozen=True, slots=True)
+class Trays:
+    """How an amount spreads over one dryer."""
+
+    dryer: Dryer
+    trays: Figure
+    batches: int
+    """How many loads of this dryer the middle amount makes."""
+    batches_high: int
+    """The same for the upper end of the amount."""
+
+
+def as_purchased(knowledge: YieldKnowledge, prepared: Figure) -> Figure | None:
+    """What to buy for this much prepared food, by the published refuse (g); None where none is known."""
+    refuse = knowledge.refuse
+    if refuse is None or refuse.value >= 100:
+        return None
+    keep = 1 - refuse.value / 100
+
+    def bought(value: float | None) -> float | None:
+        return None if value is None else value / keep
+
+    line = (
+        f"As purchased: {prepared.value:.0f} g ÷ (1 − {refuse.value:g} % refuse) = {prepared.value / keep:.0f} g"
+        f"   [{refuse.source}]"
+    )
+    return Figure(
+        prepared.value / keep,
+        "g",
+        bought(prepared.low),
+        bought(prepared.high),
+        basis=merge_bases(prepared.basis, [refuse.basis]),
+        workings=(line,),
+    )
+
+
+def trays_for(knowledge: YieldKnowledge, prepared: Figure) -> tuple[Trays, ...]:
+    """Trays and batches this much prepared food fills, for each dryer whose tray load is known."""
+    answers = []
+    for load in knowledge.loads:
+
+        def spread(value: float | None, grams: float = load.grams) -> float | None:
+            return None if value is None else value / grams
+
+        trays = prepared.value / load.grams
+        high = spread(prepared.high)
+        line = (
+            f"{load.words}; {prepared.value:.0f} g ÷ {load.grams:.0f} g = {trays:.1f} trays of {load.dryer.trays}"
+        )
+        figure = Figure(trays, "tray", spread(prepared.low), high, basis=(load.basis,), workings=(line,))
+        most = trays if high is None else high
+        answers.append(Trays(load.dryer, figure, _loads_of(load.dryer, trays), _loads_of(load.dryer, most)))
+    return tuple(answers)
+
+
+def _loads_of(dryer: Dryer, trays: float) -> int:
+    return max(math.ceil(trays / dryer.trays - 1e-9), 1)

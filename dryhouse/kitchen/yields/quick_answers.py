@@ -1,0 +1,123 @@
+"""Quick answers at the bench, from what is typed: target weight, and water to bring food back."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from dryhouse.handbook.rehydration_table import published_water
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.yields.yields import dried_density, yield_ratio
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import Ingredient, load_of, target_mass
+from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_percent, unit_typed
+from dryhouse.science.rehydration import water_to_restore
+from dryhouse.science.units import SIZES, figure_in
+from dryhouse.science.values import Fact, Figure, Measure, merge_bases
+
+
+def target(
+    kitchen: Kitchen, name: str, fresh: str, *, solids: str | None = None, moisture: str | None = None
+) -> Figure:
+    """The mass at which a load is dry, in the unit the fresh mass was typed in.
+
+    `solids` and `moisture` (percent, as typed) replace the handbook's figures for the food. With both given
+    the food need not be one the handbook knows. Raises InputProblem.
+    """
+    comma = style(kitchen).decimal_comma
+    mass = parse_mass(fresh, decimal_comma=comma)
+    entered_water = None if solids is None else _water_from(solids, comma)
+    entered_target = None if moisture is None else _entered_target(moisture, comma)
+    known = _food_or_stranger(kitchen, name, bool(entered_water and entered_target))
+    water, goal = entered_water or known.fact("water"), entered_target or known.fact("target_moisture")
+    if water is None:
+        raise InputProblem(
+            f"No starting moisture is known for {known.name}; give its solids, such as --solids 14%."
+        )
+    if goal is None:
+        raise InputProblem(f"No target moisture is known for {known.name}; give one, such as --moisture 10%.")
+    if goal.value >= water.value:
+        raise InputProblem(
+            f"The moisture wanted ({goal.value:g} %) is not below the starting moisture ({water.value:g} %); "
+            "nothing would have to be dried."
+        )
+    figure = target_mass(load_of([Ingredient(known.name, mass.si, water)]), goal)
+    return figure_in(figure, unit_typed(mass)).with_cautions(food_cautions(kitchen, known))
+
+
+def _food_or_stranger(kitchen: Kitchen, name: str, known_enough: bool) -> Food:
+    try:
+        return food(kitchen, name)
+    except InputProblem:
+        if not known_enough or not name.strip():
+            raise
+        return Food(name, name, (), "other")
+
+
+def _water_from(solids: str, comma: bool) -> Fact:
+    value = parse_percent(solids, decimal_comma=comma, what="solids percentage")
+    if value == 0:
+        raise InputProblem("Food with no solids leaves nothing; solids are above 0 %, such as 14 %.")
+    if value < 1:
+        raise InputProblem(f"Solids of {value:g} % are less than any food holds; write percent, such as 14 %.")
+    return Fact(100.0 - value, "%", f"solids of {value:g} % as entered", "entered")
+
+
+def _entered_target(moisture: str, comma: bool) -> Fact:
+    value = parse_percent(moisture, decimal_comma=comma, what="moisture")
+    if value >= 100:
+        raise InputProblem("A target moisture is below 100 %, such as 10 %.")
+    return Fact(value, "%", "target moisture as entered", "entered")
+
+
+def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure, ...]]:
+    """Water that restores a dried amount, and what is published for the same amount beside it.
+
+    A measure is turned into mass by the dried bulk density (own, else handbook). Without one the published
+    cups answer alone; without those either, a mass has to be given. Raises InputProblem.
+    """
+    known = food(kitchen, name)
+    amount = parse_amount(dried, decimal_comma=style(kitchen).decimal_comma)
+    density = dried_density(kitchen, known)
+    if density is None and not isinstance(amount, Mass) and (published := _published(known, amount.si)):
+        why = f"What a cup of dried {known.name} weighs is not known, so there is no mass balance beside this"
+        only = replace(published[0], workings=(*published[0].workings, why))
+        return only.with_cautions(food_cautions(kitchen, known)), published
+    workings: tuple[str, ...] = ()
+    grams = amount.si
+    if not isinstance(amount, Mass):
+        if density is None:
+            raise InputProblem(
+                f"What a cup of dried {known.name} weighs is not known here; give the weight instead, such as 40 g."
+            )
+        grams = amount.si * density.value
+        workings = (f"{amount.typed}: {amount.si:.0f} ml × {density.value:.3f} g/ml = {grams:.1f} g dried",)
+    figure = water_to_restore(grams, yield_ratio(kitchen, known))
+    bases = (
+        figure.basis if density is None or isinstance(amount, Mass) else merge_bases(figure.basis, density.basis)
+    )
+    figure = replace(figure, workings=(*workings, *figure.workings), basis=bases)
+    ml = amount.si if not isinstance(amount, Mass) else None if density is None else amount.si / density.value
+    cautions = food_cautions(kitchen, known)
+    return figure.with_cautions(cautions), _published(known, ml)
+
+
+def _published(known: Food, dried_ml: float | None) -> tuple[Figure, ...]:
+    """The published cups of water per cup dried, for this many millilitres of dried food."""
+    if dried_ml is None:
+        return ()
+    cups = dried_ml / SIZES["cup"]
+    answers = []
+    for row in published_water(known.slug):
+        value = row.cups_per_cup * cups
+        soak = f"; soak at least {row.soak_hours_low:g} h" if row.soak_hours_low is not None else ""
+        line = (
+            f"{row.cups_per_cup:g} cups of {row.liquid} water per cup dried × {cups:.2f} cups = {value:.2f}{soak}"
+        )
+        answers.append(
+            Figure(value * SIZES["cup"], "ml", measure=Measure(value, "cup"), basis=(row.basis,), workings=(line,))
+        )
+    return tuple(answers)

@@ -1,0 +1,196 @@
+"""How much dried a fresh amount gives, and how much fresh a dried amount takes.
+
+`learn` gathers what is known of a food, `answer` answers one amount from it. The value is joined from the
+handbook and her own batches; both stand beside it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.foods.catalog import food as find_food
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.yields.amounts import Trays, as_purchased, trays_for
+from dryhouse.kitchen.yields.knowledge import YieldKnowledge, density_of, learn, sound
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass, Volume, unit_typed
+from dryhouse.science.units import SIZES, figure_in
+from dryhouse.science.values import Basis, Caution, Figure, Measure, merge_bases
+from dryhouse.science.yields.belief import Predictive
+from dryhouse.science.yields.measure import Density
+from dryhouse.science.yields.ratio import Ratio
+
+Direction = Literal["fresh", "dried"]
+FRESH: Direction = "fresh"
+"""A fresh, prepared amount was typed; the dried amount is asked for."""
+DRIED: Direction = "dried"
+"""A dried amount was typed; the fresh amount is asked for."""
+
+
+@dataclass(frozen=True, slots=True)
+class YieldAnswer:
+    """One answer. `joined` is the answer; `handbook` and `own` are the same amount by each alone."""
+
+    knowledge: YieldKnowledge
+    direction: Direction
+    asked: Mass | Volume
+    joined: Figure
+    handbook: Figure | None
+    own: Figure | None
+    prepared: Figure
+    """The prepared fresh amount, g: what was typed, or what the dried amount takes."""
+    as_purchased: Figure | None
+    """The same before peeling, coring and husking, g; None where no refuse figure is known."""
+    trays: tuple[Trays, ...]
+    hours: Figure | None
+
+    @property
+    def n_own(self) -> int:
+        """How many own batches the answer rests on."""
+        return len(self.knowledge.dots)
+
+    @property
+    def left_out(self) -> int:
+        """How many own batches were left out because their weights don't add up."""
+        return len(self.knowledge.left_out)
+
+
+def yields(
+    kitchen: Kitchen,
+    name: str,
+    amount: Mass | Volume,
+    direction: Direction = FRESH,
+    *,
+    form: str = "",
+    pretreatment: str = "",
+) -> YieldAnswer:
+    """The answer for a food by name, cautions and all. Raises InputProblem."""
+    known = find_food(kitchen, name)
+    return answer(learn(kitchen, known, form, pretreatment), amount, direction, food_cautions(kitchen, known))
+
+
+def answer(
+    knowledge: YieldKnowledge, amount: Mass | Volume, direction: Direction, cautions: Sequence[Caution] = ()
+) -> YieldAnswer:
+    """The answer from what was gathered. Nothing is read; raises InputProblem where nothing can be said."""
+    if knowledge.joined is None:
+        raise InputProblem(
+            f"Nothing is known of the yield of {knowledge.food.name} yet: enter its {knowledge.lacks} (%), "
+            "or log a batch with its prepared and its dried weight.",
+            "food",
+        )
+    start, first = _grams(knowledge, amount, direction)
+    unit = unit_typed(amount) if isinstance(amount, Mass) else "g"
+    target_density = knowledge.dried if direction == FRESH else knowledge.fresh
+    measure_unit = unit_typed(amount) if isinstance(amount, Volume) else "cup"
+
+    def by(ratio: Ratio | None) -> Figure | None:
+        if ratio is None:
+            return None
+        figure = _figure(start, ratio, direction, first, target_density, measure_unit)
+        return figure_in(_said(figure, knowledge), unit)
+
+    joined = by(knowledge.joined)
+    assert joined is not None
+    grams = Figure(start.value, "g", *_ends(start), workings=first[0], basis=first[1])
+    prepared = grams if direction == FRESH else figure_in(joined, "g")
+    return YieldAnswer(
+        knowledge,
+        direction,
+        amount,
+        joined.with_cautions(cautions),
+        by(knowledge.handbook.ratio if knowledge.handbook is not None else None),
+        by(knowledge.own),
+        prepared,
+        as_purchased(knowledge, prepared),
+        trays_for(knowledge, prepared),
+        knowledge.hours,
+    )
+
+
+_Said = tuple[tuple[str, ...], tuple[Basis, ...]]
+
+
+def _grams(knowledge: YieldKnowledge, amount: Mass | Volume, state: Direction) -> tuple[Predictive, _Said]:
+    """What was typed as grams, with the uncertainty of a measure; its lines and basis."""
+    if isinstance(amount, Mass):
+        return Predictive(1.0, math.log(amount.si), 0.0), ((), ())
+    density = knowledge.fresh if state == FRESH else knowledge.dried
+    if density is None:
+        raise InputProblem(
+            f"What a cup of {state} {knowledge.food.name} weighs is not known; give its weight, such as 8 oz.",
+            "amount",
+        )
+    grams = density.predictive.times(amount.si)
+    typed = f"{amount.typed} = " if amount.typed else ""
+    line = f"{typed}{amount.si:.0f} ml {state} × {density.predictive.value:.3f} g/ml = {grams.value:.1f} g"
+    return grams, ((*density.workings, line), density.basis)
+
+
+def _figure(
+    start: Predictive, ratio: Ratio, direction: Direction, first: _Said, target: Density | None, unit: str
+) -> Figure:
+    factor = ratio.predictive or Predictive(1.0, math.log(ratio.value), 0.0)
+    whole = start.and_(factor if direction == FRESH else factor.inverse())
+    sign, result = ("×", "dried") if direction == FRESH else ("÷", "fresh, prepared")
+    line = f"{start.value:.1f} g {sign} {ratio.value:.3f} = {whole.value:.1f} g {result}"
+    low, high = _ends(whole) if ratio.predictive is not None else (None, None)
+    if low is not None and high is not None:
+        line += f", 80 % between {low:.1f} and {high:.1f} g"
+    workings, basis = (*ratio.workings, *first[0], line), merge_bases(ratio.basis, first[1])
+    if target is None:
+        return Figure(whole.value, "g", low, high, None, basis, workings)
+    volume = whole.and_(target.predictive.inverse()).times(1 / SIZES[unit])
+    ends = _ends(volume) if ratio.predictive is not None else (None, None)
+    measure = Measure(volume.value, unit, *ends)
+    last = f"{whole.value:.1f} g ÷ {target.predictive.value * SIZES[unit]:.3g} g/{unit} = {volume.value:.2f} {unit}"
+    return Figure(
+        whole.value,
+        "g",
+        low,
+        high,
+        measure,
+        merge_bases(basis, target.basis),
+        (*workings, *target.workings, last),
+    )
+
+
+def _ends(known: Predictive) -> tuple[float | None, float | None]:
+    return (None, None) if known.spread == 0 else (known.low, known.high)
+
+
+def _said(figure: Figure, knowledge: YieldKnowledge) -> Figure:
+    """The figure with a line on what was left out and on what is not known."""
+    lines = list(knowledge.missing)
+    if n := len(knowledge.left_out):
+        numbers = ", ".join(str(b) for b in knowledge.left_out[:8]) + (" …" if n > 8 else "")
+        whose = "batch whose weights don't" if n == 1 else "batches whose weights don't"
+        lines.append(f"Left out: {n} own {whose} add up (number {numbers})")
+    return replace(figure, workings=(*figure.workings, *lines))
+
+
+def yield_ratio(kitchen: Kitchen, food: Food) -> Figure:
+    """Dried ÷ prepared by mass, joined, as a fraction. Raises InputProblem where nothing is known."""
+    known = learn(kitchen, food).joined
+    if known is None:
+        raise InputProblem(
+            f"Nothing is known of the yield of {food.name} yet; enter its water content or log a batch."
+        )
+    ends = _ends(known.predictive) if known.predictive is not None else (None, None)
+    return Figure(known.value, "", *ends, basis=known.basis, workings=known.workings)
+
+
+def dried_density(kitchen: Kitchen, food: Food) -> Figure | None:
+    """Grams per millilitre of the dried food, her own measured volumes first; None where neither is known."""
+    kept, _ = sound(kitchen, food, kitchen.journal.yield_pairs(food.slug))
+    known = density_of(food, "dried", "", [p.dried_g / p.dried_ml for p in kept if p.dried_ml])
+    if known is None:
+        return None
+    return Figure(
+        known.predictive.value, "g/ml", *_ends(known.predictive), basis=known.basis, workings=known.workings
+    )

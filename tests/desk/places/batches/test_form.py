@@ -1,0 +1,178 @@
+"""The log form: remembers, answers while typing, refuses at the entry, keeps what was typed."""
+
+import pytest
+
+from dryhouse.desk.places.batches.form import LogForm
+from dryhouse.kitchen.batches.typed import TypedBatch
+from dryhouse.kitchen.records import Batch, BatchPart, OwnFood
+
+
+@pytest.fixture
+def form(session, qtbot):
+    made = LogForm(session)
+    qtbot.addWidget(made)
+    made.resize(1080, 740)
+    made.show()
+    made.new()
+    return made
+
+
+def enter(form, **entries):
+    food = entries.pop("food", None)
+    if food:
+        form.entries.food.edit.setText(food)
+        form.entries.food._settle()
+    for name, text in entries.items():
+        form.entries.set_text(name, text)
+
+
+def batches(form):
+    return form.session.kitchen.journal.where(Batch)
+
+
+def test_the_habits_of_the_last_batch_are_filled_in(form):
+    enter(form, food="corn")
+    typed = form.typed()
+    assert (typed.form, typed.dryer, typed.trays, typed.temp) == ("kernels", "shelf dryer", "4", "135 F")
+    assert (typed.fresh, typed.dried, typed.start, typed.hours) == ("", "", "", "")
+    assert "batch 1" in form.memory.text()
+
+
+def test_what_was_typed_is_not_overwritten_by_habit(form):
+    enter(form, trays="2")
+    enter(form, food="corn")
+    assert form.typed().trays == "2"
+
+
+def test_another_food_brings_its_own_habits(form):
+    enter(form, food="corn")
+    enter(form, food="apple")
+    assert form.typed().form == "slices"
+
+
+def test_it_answers_while_typing(form):
+    enter(form, food="corn", fresh="35 oz", dried="9 oz")
+    form.answer()
+    assert form.preview.isVisible()
+    assert form.preview.figure_view("Yield by weight").value_text() == "25.7 %"
+    assert form.preview.status.word == "dry enough"
+
+
+def test_a_half_typed_entry_leaves_the_rest_of_the_answer(form):
+    enter(form, food="corn", fresh="35 oz", dried="9 o")
+    form.answer()
+    assert form.preview.figure_view("Target weight") is not None
+    assert form.preview.figure_view("Yield by weight") is None
+    assert form.entries.fields["dried"].edit.property("wrong") == "false"
+
+
+def test_saving_records_the_batch_as_typed(form, qtbot):
+    enter(form, food="corn", fresh="2 lb 3 oz", dried="9 oz", start="yesterday 18:00", hours="8h30")
+    with qtbot.waitSignal(form.saved) as caught:
+        form.save()
+    batch = form.session.kitchen.journal.get(Batch, caught.args[0])
+    assert batch.prepared_mass.typed == "2 lb 3 oz"
+    assert (batch.ended - batch.started).total_seconds() == 8.5 * 3600
+    assert batch.form == "kernels"
+    assert form.is_blank()
+
+
+def test_no_food_is_asked_for_at_the_entry(form):
+    form.save()
+    assert "Which food" in form.entries.food.sentence.text()
+    assert len(batches(form)) == 3
+
+
+def test_a_wrong_entry_stops_the_saving_and_nothing_is_lost(form):
+    enter(form, food="corn", fresh="2 cups")
+    form.save()
+    assert len(batches(form)) == 3
+    assert form.entries.fields["fresh"].edit.property("wrong") == "true"
+    assert form.typed().fresh == "2 cups"
+
+
+def test_weights_that_are_swapped_are_refused_at_the_dried_weight(form):
+    enter(form, food="corn", fresh="9 oz", dried="35 oz")
+    form.save()
+    assert "swapped" in form.entries.fields["dried"].sentence.text()
+    assert len(batches(form)) == 3
+
+
+def test_more_trays_than_the_dryer_has_are_refused_at_the_trays(form):
+    enter(form, food="corn", fresh="35 oz", dried="9 oz", trays="9")
+    form.save()
+    assert "6 trays" in form.entries.fields["trays"].sentence.text()
+
+
+def test_animal_foods_ask_how_they_were_cooked(form):
+    enter(form, food="corn")
+    assert not form.entries.fields["precook"].isVisible()
+    enter(form, food="turkey")
+    assert form.entries.fields["precook"].isVisible()
+    form.answer()
+    assert form.preview.gravest.cautions[0].severity == "stop"
+
+
+def test_a_batch_still_in_the_dryer_needs_no_dried_weight(form):
+    enter(form, food="corn", fresh="35 oz", start="8:30")
+    form.still.setChecked(True)
+    form.save()
+    assert batches(form)[-1].state == "drying"
+    assert batches(form)[-1].dried_mass is None
+
+
+def test_editing_changes_only_what_was_touched(form):
+    before = form.session.kitchen.journal.get(Batch, 1)
+    form.edit(before)
+    enter(form, dried="10 oz")
+    form.save()
+    after = form.session.kitchen.journal.get(Batch, 1)
+    assert after.dried_mass.typed == "10 oz"
+    assert after.started == before.started
+    assert after.prepared_mass == before.prepared_mass
+    form.session.undo()
+    assert form.session.kitchen.journal.get(Batch, 1) == before
+
+
+def test_editing_and_saving_nothing_changes_nothing(form, qtbot):
+    before = form.session.kitchen.journal.get(Batch, 1)
+    form.edit(before)
+    with qtbot.assertNotEmitted(form.session.changed):
+        form.save()
+    assert form.session.kitchen.journal.get(Batch, 1) == before
+
+
+def test_a_mix_is_named_once_and_logged_with_its_ingredients(form):
+    form.entries.food.edit.setText("squash and lentil stew")
+    form.entries.mix.set_parts((("corn", "10 oz"), ("apple", "5 oz")))
+    form.answer()
+    assert form.add_own.isVisible()
+    assert "mix" in form.add_own.text()
+    form.add_own.click()
+    assert form.session.kitchen.journal.where(OwnFood)[0].category == "mixed"
+    enter(form, dried="3 oz")
+    form.save()
+    parts = form.session.kitchen.journal.where(BatchPart, batch=batches(form)[-1].id)
+    assert [(p.food, round(p.mass.si)) for p in parts] == [("corn", 283), ("apple", 142)]
+
+
+def test_a_new_line_opens_when_the_last_ingredient_is_used(form):
+    lines = form.entries.mix._lines
+    assert len(lines) == 1
+    lines[0][0].edit.setText("corn")
+    assert len(form.entries.mix._lines) == 2
+
+
+def test_remembered_habits_alone_are_no_draft(form):
+    assert form.is_blank()
+    enter(form, food="corn")
+    form.entries.food.edit.clear()
+    assert form.is_blank()
+    enter(form, fresh="3 oz")
+    assert not form.is_blank()
+
+
+def test_clear_empties_the_form(form):
+    enter(form, food="corn", fresh="3 oz", notes="x")
+    form.clear()
+    assert form.typed() == TypedBatch()

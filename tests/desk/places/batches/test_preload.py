@@ -1,0 +1,14 @@
+"""Reading ahead leaves nothing slow for the first keystroke."""
+
+import sys
+
+from dryhouse.desk.places.batches.preload import warm
+from dryhouse.science.quantities import registry
+
+
+def test_the_unit_registry_and_the_index_of_foods_are_there_when_it_is_done(session):
+    registry.cache_clear()
+    warm(session).join(30)
+    assert registry.cache_info().currsize == 1
+    assert "finder" in vars(session.kitchen.handbook)
+    assert "dryhouse.kitchen.cards.batch_card" in sys.modules

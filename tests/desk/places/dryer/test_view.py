@@ -1,0 +1,538 @@
+"""Drying now, by keyboard alone: start, weigh, watch, take off, read; and the past, the planned, the files."""
+
+from __future__ import annotations
+
+import re
+from datetime import UTC, timedelta
+
+import pytest
+from PySide6.QtCore import Qt, QUrl
+from PySide6.QtWidgets import QApplication, QFileDialog
+
+from dryhouse.desk.place import places
+from dryhouse.desk.places.dryer.detail import CHART, CURVES, FIGURES, WEIGHINGS
+from dryhouse.desk.places.dryer.strip import Strip
+from dryhouse.desk.places.dryer.view import DryingPlace
+from dryhouse.desk.session import Session
+from dryhouse.desk.theme import Theme
+from dryhouse.handbook.reader import Handbook
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.dryer.drying import events_of, weighings_of
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records.batches import FINISHED, HEAT_CHANGED, PLANNED, SAMPLE
+from dryhouse.science.display import METRIC, Style
+from dryhouse.science.quantities import Mass
+from dryhouse.science.values import Fact
+from tests.kitchen.drying_room import NOON, Hands
+
+ENTER = Qt.Key.Key_Return
+
+
+class Sitting:
+    """A person at the desk with one kitchen."""
+
+    def __init__(self, qtbot, hands: Hands) -> None:
+        self.qtbot, self.hands = qtbot, hands
+        theme = Theme(QApplication.instance(), "light")
+        self.session = Session(hands.kitchen, theme)
+        self.session.set_style(Style(METRIC))
+        self.place = DryingPlace(self.session)
+        qtbot.addWidget(self.place)
+        self.place.resize(1100, 760)
+        with qtbot.waitExposed(self.place):
+            self.place.show()
+        self.place.activateWindow()
+        self.place.arrive()
+
+    def type(self, text: str, key: Qt.Key | None = None) -> None:
+        """Type into whatever has the keyboard."""
+        widget = QApplication.focusWidget()
+        assert widget is not None
+        self.qtbot.keyClicks(widget, text)
+        if key is not None:
+            self.qtbot.keyClick(QApplication.focusWidget(), key)
+
+    def press(self, key: Qt.Key, with_: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier) -> None:
+        self.qtbot.keyClick(QApplication.focusWidget() or self.place, key, with_)
+
+    def ctrl(self, key: Qt.Key) -> None:
+        self.press(key, Qt.KeyboardModifier.ControlModifier)
+
+    @property
+    def strip(self) -> Strip:
+        return self.place.strips[self.place.current]
+
+    @property
+    def latest(self) -> str:
+        return self.session.messages.latest.text
+
+
+@pytest.fixture
+def hands() -> Hands:
+    return Hands()
+
+
+@pytest.fixture
+def sitting(qtbot, hands) -> Sitting:
+    return Sitting(qtbot, hands)
+
+
+def drying(sitting: Sitting, grams: float = 1000.0) -> int:
+    """One batch on the dryer, its entry in focus."""
+    batch = sitting.hands.start(grams)
+    sitting.place._unread = None
+    sitting.place.mark_stale()
+    sitting.place.arrive()
+    return batch
+
+
+def test_the_place_is_found_by_its_spec() -> None:
+    spec = next(s for s in places() if s.id == "drying")
+    assert spec.load() is DryingPlace
+
+
+def test_an_empty_place_says_what_to_do_next(sitting) -> None:
+    assert sitting.place.side.currentWidget() is sitting.place.nothing
+    sitting.press(Qt.Key.Key_Space)
+    assert sitting.place.side.currentWidget() is sitting.place.form
+
+
+def test_a_whole_run_by_keyboard_the_forecast_tightens_and_the_result_is_read(sitting, hands) -> None:
+    sitting.ctrl(Qt.Key.Key_N)
+    sitting.type("apple", ENTER)
+    sitting.type("1000 g", ENTER)
+    strip = sitting.strip
+    assert strip.reading.edit.hasFocus()
+    assert "Loaded 1 kg, dry at 175 g" in strip.state.text()
+    widths = []
+    for hour, grams in ((1, 810), (2, 640), (4, 412), (6, 283)):
+        hands.time = NOON + timedelta(hours=hour)
+        sitting.type(str(grams), ENTER)
+        assert strip.reading.edit.hasFocus()
+        assert strip.reading.text() == ""
+        finish = sitting.place.runs[strip.run.batch.id].outlook.forecast.finish
+        widths.append(finish.high50 - finish.low50)
+    assert [w.net_g for w in weighings_of(hands.kitchen, strip.run.batch.id)] == [810, 640, 412, 283]
+    assert widths[-1] < 0.7 * widths[0]
+    assert "Moisture 50.5 % wet basis (1.02 g water per g dry matter)" in strip.state.text()
+    assert strip.verdict.text() == "Still moist"
+    assert re.match(r"Dry about (tomorrow )?\d\d:\d\d\.", strip.finish.text())
+    assert re.match(r"As likely as not between .+; four times in five .+\.", strip.bands.text())
+    hands.time = NOON + timedelta(hours=11)
+    sitting.type("172", ENTER)
+    assert strip.verdict.text() == "Dry enough"
+    assert "target weight was reached" in strip.finish.text()
+    sitting.ctrl(Qt.Key.Key_T)
+    assert sitting.place.take_off.mass.text() == "172 g"
+    sitting.press(ENTER)
+    batch = hands.journal.get(Batch, strip.run.batch.id)
+    assert (batch.state, batch.dried_mass) == (FINISHED, Mass(172.0, "172 g"))
+    assert sitting.place.strips == {}
+    detail = sitting.place.detail
+    assert sitting.place.side.currentWidget() is detail
+    assert detail.pages.currentIndex() == FIGURES
+    shown = {v.title: v.value_text() for v in detail.figures.views if v.isVisible()}
+    assert shown["Yield by weight"] == "17.2 %"
+    assert detail.figures.sentence.text().startswith("Dry enough by weight")
+    assert "172 g dried" in detail.facts.text()
+
+
+def test_the_reading_is_in_the_unit_last_used(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.wait(1)
+    sitting.type("30 oz", ENTER)
+    hands.wait(1)
+    sitting.type("25.5", ENTER)
+    last = weighings_of(hands.kitchen, batch)[-1]
+    assert last.gross.typed == "25.5 oz"
+    assert last.net_g == pytest.approx(25.5 * 28.349523125)
+
+
+def test_a_reading_that_cannot_be_is_refused_beside_the_entry(sitting, hands) -> None:
+    batch = drying(sitting)
+    sitting.type("quite heavy", ENTER)
+    assert "not a weight" in sitting.strip.reading.sentence.text()
+    assert weighings_of(hands.kitchen, batch) == ()
+    sitting.strip.reading.set_value(None)
+    sitting.press(ENTER)
+    assert "What does the scale show" in sitting.strip.reading.sentence.text()
+
+
+def test_tare_time_and_sample_tray_are_entries_away(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.wait(3)
+    strip = sitting.strip
+    strip.ask_more()
+    assert strip.tare.edit.hasFocus()
+    sitting.type("100 g")
+    strip.at.edit.setFocus()
+    sitting.type("13:00")
+    strip.scope.set_value(SAMPLE)
+    strip.reading.edit.setFocus()
+    sitting.type("350", ENTER)
+    (weighing,) = weighings_of(hands.kitchen, batch)
+    assert (weighing.net_g, weighing.scope, weighing.at) == (250.0, SAMPLE, NOON + timedelta(hours=1))
+    hands.wait(1)
+    sitting.type("330", ENTER)
+    assert weighings_of(hands.kitchen, batch)[-1].net_g == 230.0
+    assert strip.scope.value() == SAMPLE
+    assert strip.state.text().startswith("Sample tray now 230 g")
+
+
+def test_the_verdict_takes_the_colours_of_the_look(sitting, hands) -> None:
+    drying(sitting)
+    hands.wait(1)
+    sitting.type("800", ENTER)
+    theme = sitting.place.session.theme
+    for look in ("dark", "light"):
+        theme.choose(look)
+        assert theme.tokens.tint("note").ink in sitting.strip.verdict.styleSheet()
+
+
+def test_a_tare_heavier_than_the_reading_is_said_at_the_entry(sitting) -> None:
+    drying(sitting)
+    strip = sitting.strip
+    strip.ask_more()
+    sitting.type("900 g")
+    strip.reading.edit.setFocus()
+    sitting.type("350 g", ENTER)
+    assert "leaves nothing" in strip.reading.sentence.text()
+
+
+def test_undo_takes_a_weighing_back_and_the_strip_follows(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.wait(1)
+    sitting.type("800", ENTER)
+    sitting.session.undo()
+    assert weighings_of(hands.kitchen, batch) == ()
+    assert sitting.strip.state.text().startswith("Loaded 1 kg")
+    sitting.session.redo()
+    assert "Now 800 g" in sitting.strip.state.text()
+
+
+def test_what_happens_is_noted_and_a_pause_stops_the_clock(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.wait(2)
+    strip = sitting.strip
+    strip._pause()
+    hands.wait(6)
+    sitting.place.tick()
+    assert "2 h of drying, paused since 14:00" in strip.clock.text()
+    assert strip.pause_action.text() == "Drying goes on"
+    strip._pause()
+    hands.wait(1)
+    sitting.place.tick()
+    assert "3 h of drying, 6 h of pauses not counted" in strip.clock.text()
+    strip._ask_heat()
+    sitting.type("60 C", ENTER)
+    assert events_of(hands.kitchen, batch)[-1].kind == HEAT_CHANGED
+
+
+def test_the_clock_needs_no_running_program(qtbot, hands) -> None:
+    first = Sitting(qtbot, hands)
+    drying(first)
+    first.place.close()
+    hands.wait(9.5)
+    again = Sitting(qtbot, hands)
+    assert "9 h 30 min of drying" in again.strip.clock.text()
+
+
+def test_only_the_batch_that_changed_is_read_again(sitting, hands) -> None:
+    first, second = drying(sitting), None
+    hands.wait(1)
+    second = drying(sitting)
+    before = dict(sitting.place.runs)
+    hands.wait(1)
+    sitting.place.strips[second].reading.edit.setFocus()
+    sitting.type("900", ENTER)
+    assert sitting.place.runs[first] is before[first]
+    assert sitting.place.runs[second] is not before[second]
+    assert sitting.place.detail.run.batch.id == second
+
+
+def test_the_arrows_go_from_strip_to_strip(sitting, hands) -> None:
+    first = drying(sitting)
+    hands.wait(1)
+    second = drying(sitting)
+    assert sitting.place.current == first
+    sitting.ctrl(Qt.Key.Key_Down)
+    assert sitting.place.current == second
+    assert sitting.place.strips[second].is_chosen
+    sitting.ctrl(Qt.Key.Key_Down)
+    assert sitting.place.current == first
+
+
+def test_a_reading_being_typed_survives_a_change_elsewhere(sitting, hands) -> None:
+    first = drying(sitting)
+    hands.wait(1)
+    sitting.type("81")
+    hands.weigh(first, 850)
+    sitting.place._unread = None
+    sitting.place.mark_stale()
+    assert sitting.strip.reading.text() == "81"
+    assert sitting.strip.reading.edit.hasFocus()
+
+
+def test_weighings_are_corrected_and_removed_in_their_table(sitting, hands) -> None:
+    batch = drying(sitting)
+    for grams in (8000, 700):
+        hands.wait(1)
+        sitting.type(str(grams), ENTER)
+    sitting.ctrl(Qt.Key.Key_L)
+    pane = sitting.place.detail.weighings
+    assert sitting.place.detail.pages.currentIndex() == WEIGHINGS
+    assert [pane.table.item(n, 4).text() for n in range(2)] == ["8000 g", "700 g"]
+    pane.table.setCurrentCell(0, 0)
+    sitting.press(ENTER)
+    assert pane.gross.edit.hasFocus()
+    sitting.type("800 g", ENTER)
+    first, second = weighings_of(hands.kitchen, batch)
+    assert first.net_g == 800
+    assert first.at == NOON + timedelta(hours=1)
+    assert not pane.editor.isVisible()
+    pane.table.setCurrentCell(1, 0)
+    pane.table.setFocus()
+    sitting.press(Qt.Key.Key_Delete)
+    assert weighings_of(hands.kitchen, batch) == (first,)
+    sitting.session.undo()
+    assert weighings_of(hands.kitchen, batch) == (first, second)
+    assert pane.table.rowCount() == 2
+
+
+def test_a_correction_that_cannot_be_stays_open_and_says_why(sitting, hands) -> None:
+    drying(sitting)
+    hands.wait(1)
+    sitting.type("800", ENTER)
+    sitting.ctrl(Qt.Key.Key_L)
+    sitting.press(ENTER)
+    pane = sitting.place.detail.weighings
+    pane.at.edit.setText("2026-08-14 11:00")
+    sitting.press(ENTER)
+    assert pane.editor.isVisible()
+    assert "before the batch was started" in pane.at.sentence.text()
+    sitting.press(Qt.Key.Key_Escape)
+    assert not pane.editor.isVisible()
+
+
+def test_a_past_batch_opens_the_same_chart_and_can_go_back_on(sitting, hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 3, 5, 8))
+    from dryhouse.kitchen.dryer.drying import take_off
+
+    take_off(hands.kitchen, batch, Mass(190.0, "190 g"))
+    hands.wait(30)
+    running = drying(sitting)
+    sitting.place.show_record("batch", batch)
+    detail = sitting.place.detail
+    assert detail.run.batch.id == batch
+    assert detail.pages.currentIndex() == CHART
+    picture = detail.chart.picture()
+    assert len(picture.runs[0].hours) == 6
+    assert picture.runs[0].band is None
+    assert detail.again.isVisible()
+    detail.left.emit()
+    assert detail.run.batch.id == running
+    sitting.place.show_record("batch", batch)
+    detail._reopen()
+    assert batch in sitting.place.strips
+    assert sitting.place.past is None
+
+
+def test_other_batches_of_the_food_are_laid_over(sitting, hands) -> None:
+    from dryhouse.kitchen.dryer.drying import take_off
+
+    old = hands.start()
+    hands.dry(old, (1, 2, 3, 5, 8))
+    take_off(hands.kitchen, old)
+    hands.wait(30)
+    drying(sitting)
+    hands.wait(1)
+    sitting.type("800", ENTER)
+    chart = sitting.place.detail.chart
+    chart._offer()
+    (action,) = chart.menu.actions()
+    assert action.text() == f"batch {old}, 14 Aug 2026"
+    action.trigger()
+    assert [r.name for r in chart.picture().runs] == ["apple", f"batch {old}, 14 Aug 2026"]
+    chart.set_compared(old, False)
+    assert len(chart.picture().runs) == 1
+
+
+def test_what_cannot_be_chosen_for_the_chart_says_why(sitting, hands) -> None:
+    batch = drying(sitting)
+    chart = sitting.place.detail.chart
+    assert chart.time.isEnabled()
+    assert chart.residuals.toolTip() == "How far each weighing lies from the curve"
+    chart.set_compared(batch, True)
+    for widget in (chart.time, chart.residuals):
+        assert not widget.isEnabled()
+        assert widget.toolTip().startswith("While comparing")
+    chart.set_compared(batch, False)
+    chart.view.set_value("drying rate")
+    assert "against the moisture" in chart.time.toolTip()
+    chart.view.set_value("mass")
+    assert chart.time.isEnabled()
+    assert not chart.time.toolTip()
+
+
+def test_the_chart_is_read_in_every_way_and_copied(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.dry(batch, (1, 2, 3, 5, 8))
+    sitting.place._unread = None
+    sitting.place.mark_stale()
+    chart = sitting.place.detail.chart
+    for value, _ in (("mass", ""), ("dry basis", ""), ("moisture ratio", ""), ("drying rate", "")):
+        chart.view.set_value(value)
+        image = chart.plot.canvas.grab().toImage()
+        assert image.width() > 0
+    chart.view.set_value("mass")
+    chart.residuals.setChecked(True)
+    assert len(chart.picture().runs[0].residual_grams) == 6
+    chart.plot.copy_data()
+    assert QApplication.clipboard().text().startswith("run\ttime\thours\tgrams")
+    assert "6 points from 1 kg to" in chart.plot.canvas.accessibleDescription()
+
+
+def test_the_run_is_printed_with_its_chart_and_its_weighings(sitting, hands) -> None:
+    assert sitting.place.printout() is None
+    drying(sitting)
+    hands.wait(1)
+    sitting.type("800", ENTER)
+    page = sitting.place.printout()
+    text = page.toPlainText()
+    assert "Apple, batch 1" in text
+    assert "Moisture: 82.5 % wet basis" in text
+    assert "800 g" in text
+    assert not page.resource(page.ResourceType.ImageResource, QUrl("chart.png")).isNull()
+
+
+def test_every_fitted_model_is_listed_with_the_chosen_one_named(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.dry(batch, (1, 2, 3, 5, 8))
+    sitting.place._unread = None
+    sitting.place.mark_stale()
+    sitting.place.detail.turn_to(CURVES)
+    assert "smallest AICc" in sitting.place.detail.curves.said.text()
+    curves = sitting.place.detail.curves.table
+    names = [curves.item(n, 0).text() for n in range(curves.rowCount())]
+    assert {"Lewis", "Page"} <= set(names)
+    chosen = [curves.item(n, 0).text() for n in range(curves.rowCount()) if curves.item(n, 1).text() == "chosen"]
+    assert chosen == ["Page"]
+
+
+def test_a_planned_batch_waits_here_and_is_started(qtbot) -> None:
+    hands = Hands(Batch("apple", state=PLANNED, prepared_mass=Mass(900.0, "900 g"), id=40))
+    sitting = Sitting(qtbot, hands)
+    assert sitting.place.waiting_heading.isVisible()
+    sitting.place.show_record("batch", 40)
+    form = sitting.place.form
+    assert form.heading.text() == "Start a planned batch"
+    assert form.fields["prepared_mass"].text() == "900 g"
+    sitting.press(ENTER)
+    assert list(sitting.place.strips) == [40]
+    assert hands.journal.get(Batch, 40).started == NOON
+    assert not sitting.place.waiting_heading.isVisible()
+
+
+def test_a_start_that_is_refused_says_so_at_its_entry(sitting, hands) -> None:
+    sitting.ctrl(Qt.Key.Key_N)
+    sitting.type("apple", ENTER)
+    form = sitting.place.form
+    form.fields["trays"].edit.setText("40")
+    form.start()
+    assert "has 6 trays" in form.fields["trays"].sentence.text()
+    assert hands.journal.where(Batch) == ()
+    sitting.press(Qt.Key.Key_Escape)
+    assert sitting.place.side.currentWidget() is not form
+
+
+def test_habits_of_the_last_batch_stand_ready(sitting, hands) -> None:
+    drying(sitting)
+    sitting.ctrl(Qt.Key.Key_N)
+    sitting.type("apple", ENTER)
+    form = sitting.place.form
+    assert form.fields["trays"].text() == "4"
+    assert form.fields["set_temperature"].text() == "57 C"
+    assert form.fields["prepared_mass"].text() == ""
+    assert "Remembered" in form.remembered.text()
+
+
+def test_a_file_is_previewed_put_right_and_brought_in(sitting, hands, tmp_path, monkeypatch) -> None:
+    batch = drying(sitting)
+    hands.wait(20)
+    path = tmp_path / "weighings.csv"
+    path.write_text("hours,grams\n1,810\n2,about 600\n4,412\n")
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *a, **k: (str(path), ""))
+    sitting.ctrl(Qt.Key.Key_I)
+    page = sitting.place.file
+    assert sitting.place.side.currentWidget() is page
+    assert page.summary.text() == "2 weighings can be brought in; 1 line cannot be read and would be left out."
+    assert page.table.item(1, 3).text().startswith("“about 600”")
+    assert weighings_of(hands.kitchen, batch) == ()
+    page.unit.set_value("oz")
+    assert [row.gross.si for row in page.mapped.rows] == [pytest.approx(412 * 28.349523125)]
+    assert "number and its unit" in page.table.item(0, 3).text()
+    page.unit.set_value("g")
+    page.go.setFocus()
+    sitting.press(Qt.Key.Key_Space)
+    assert [w.net_g for w in weighings_of(hands.kitchen, batch)] == [810, 412]
+    assert sitting.place.side.currentWidget() is sitting.place.detail
+    sitting.session.undo()
+    assert weighings_of(hands.kitchen, batch) == ()
+
+
+@pytest.fixture
+def with_turkey() -> Hands:
+    hands = Hands()
+    turkey = Food(
+        "turkey", "turkey", (), "poultry",
+        facts={"water": Fact(74.0, "%", "a test's own figure"), "target_moisture": Fact(8.0, "%", "the same")},
+        traits=frozenset({"animal"}),
+    )  # fmt: skip
+    hands.kitchen = Kitchen(hands.journal, Handbook({"turkey": turkey}), now=lambda: hands.time, zone=UTC)
+    return hands
+
+
+def test_meat_without_a_recorded_precook_says_stop_on_its_strip_and_when_taken_off(qtbot, with_turkey) -> None:
+    batch = with_turkey.start(1000.0, food="turkey")
+    sitting = Sitting(qtbot, with_turkey)
+    shown = sitting.place.strips[batch].stops
+    assert shown.isVisible()
+    assert {c.severity for c in shown.cautions} == {"stop"}
+    said = [c for c in sitting.place.runs[batch].cautions if c.severity in ("stop", "warn")]
+    assert [*shown.cautions, *sitting.place.strips[batch].warnings.cautions] == said
+    assert all(row.isVisible() for row in sitting.place.strips[batch].warnings.rows)
+    sitting.ctrl(Qt.Key.Key_T)
+    assert {c.severity for c in sitting.place.take_off.stops.cautions} == {"stop"}
+    assert sitting.place.take_off.stops.y() < sitting.place.take_off.mass.y()
+    run = sitting.place.runs[batch]
+    for figure in (run.moisture, run.moisture_ratio, run.moisture_dry_basis, run.target_mass):
+        assert any(c.severity == "stop" for c in figure.cautions)
+
+
+def test_the_form_says_stop_above_its_entries_until_the_heat_is_written_down(qtbot, with_turkey) -> None:
+    sitting = Sitting(qtbot, with_turkey)
+    form = sitting.place.form
+    sitting.ctrl(Qt.Key.Key_N)
+    sitting.type("turkey", ENTER)
+    assert form.stops.isVisible()
+    assert form.stops.y() < form.fields["prepared_mass"].y()
+    before = len(form.stops.cautions)
+    form.fields["precook_temperature"].edit.setText("165 F")
+    form.fields["precook_measured"].set_value("thermometer")
+    assert len(form.stops.cautions) < before
+
+
+def test_every_entry_and_button_has_a_name(sitting, hands) -> None:
+    from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit
+
+    drying(sitting)
+    kinds = (QAbstractButton, QComboBox, QLineEdit)
+    nameless = [
+        w
+        for kind in kinds
+        for w in sitting.place.findChildren(kind)
+        if w.isVisible() and not (w.accessibleName() or (isinstance(w, QAbstractButton) and w.text()))
+    ]
+    assert nameless == []

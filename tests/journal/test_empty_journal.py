@@ -1,0 +1,40 @@
+"""The journal that is not there yet answers what an empty one answers, and takes nothing."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from dryhouse.journal.empty_journal import NoJournal
+from dryhouse.kitchen.ports import BatchQuery, Change
+from dryhouse.kitchen.records import RECORD_KINDS, Batch
+from dryhouse.science.errors import WorldProblem
+from tests.journal.journals import empty_journal
+
+
+@pytest.mark.parametrize("kind", RECORD_KINDS)
+def test_it_answers_as_an_empty_journal_does(kind: type, tmp_path: Path) -> None:
+    nothing = NoJournal(tmp_path / "none.dryhouse")
+    with empty_journal("in memory") as empty:
+        assert nothing.get(kind, 1) == empty.get(kind, 1)
+        assert nothing.where(kind) == empty.where(kind)
+        assert nothing.next_id(kind) == empty.next_id(kind)
+
+
+def test_its_lists_are_those_of_an_empty_journal(tmp_path: Path) -> None:
+    nothing = NoJournal(tmp_path / "none.dryhouse")
+    with empty_journal("in memory") as empty:
+        assert list(nothing.batch_ids(BatchQuery())) == list(empty.batch_ids(BatchQuery()))
+        assert nothing.batch_rows([1]) == empty.batch_rows([1])
+        assert nothing.yield_pairs("corn") == empty.yield_pairs("corn")
+
+
+def test_writing_is_refused_by_its_name_and_makes_no_file(tmp_path: Path) -> None:
+    file = tmp_path / "none.dryhouse"
+    nothing = NoJournal(file)
+    nothing.get_ready()
+    with pytest.raises(WorldProblem, match=r"none\.dryhouse"):
+        nothing.write([Change(None, Batch("corn", id=1))])
+    nothing.close()
+    assert not file.exists()

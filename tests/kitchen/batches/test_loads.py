@@ -1,0 +1,69 @@
+"""What a batch loaded, for the mass balance."""
+
+import pytest
+
+from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, starting_moisture, target_for
+from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.science.quantities import Mass
+from tests.builders import CORN, TURKEY, a_kitchen
+
+
+def test_the_mass_loaded_is_weighed_before_it_is_reckoned():
+    weighed = Batch("corn", prepared_mass=Mass(900), cooked_mass_out=Mass(950), purchased_mass=Mass(2500))
+    assert loaded_grams(CORN, weighed) == 900
+    assert loaded_grams(CORN, Batch("corn", cooked_mass_out=Mass(950), purchased_mass=Mass(2500))) == 950
+    assert loaded_grams(CORN, Batch("corn", purchased_mass=Mass(2500))) is None
+
+
+def test_a_mix_names_the_ingredient_whose_moisture_is_missing():
+    kitchen = a_kitchen()
+    parts = (BatchPart(1, 0, "corn", Mass(300), moisture_pct=70.0), BatchPart(1, 1, "apple", Mass(100)))
+    load = load_for(kitchen, Batch("corn"), parts)
+    assert load.solids == pytest.approx(300 * 0.3 + 100 * 0.144)
+    assert load.grams == 400
+
+
+def test_what_is_missing_is_said_in_words():
+    said = missing_for(a_kitchen(), Batch("corn"))
+    assert said == ("Enter what was loaded to see the target weight and the yield.",)
+    assert missing_for(a_kitchen(), Batch("corn", prepared_mass=Mass(1))) == ()
+
+
+def test_a_target_entered_for_the_batch_rules():
+    assert target_for(a_kitchen(), Batch("corn", target_moisture_pct=7.0)).value == 7.0
+    assert target_for(a_kitchen(), Batch("corn")).value == 10.0
+
+
+def test_dry_matter_goes_through_the_pot_less_the_fat_poured_off():
+    # 1000 g at 76.05 % holds 239.5 g; 40 g of fat leave, 650 g come out: 1 − 199.5 ÷ 650
+    cooked = Batch("corn", cooked_mass_in=Mass(1000), cooked_mass_out=Mass(650), drained_fat=Mass(40))
+    water = starting_moisture(CORN, cooked)
+    assert water.value == pytest.approx(100 * (1 - 199.5 / 650))
+    assert water.low == pytest.approx(100 * (1 - (260 - 40) / 650))
+    assert "40 g of fat" in water.source
+    assert "counts as water" in water.source
+
+
+def test_figures_published_of_cooked_food_are_not_carried_through_the_pot_again():
+    batch = Batch("turkey", cooked_mass_in=Mass(1000), cooked_mass_out=Mass(700))
+    assert starting_moisture(TURKEY, batch).value == 66.0
+
+
+def test_fat_poured_off_a_mix_is_no_dry_matter_on_the_trays():
+    kitchen = a_kitchen()
+    parts = (BatchPart(1, 0, "corn", Mass(500)), BatchPart(1, 1, "turkey", Mass(500)))
+    plain = Batch("corn", cooked_mass_out=Mass(800))
+    lean = Batch("corn", cooked_mass_out=Mass(800), drained_fat=Mass(30))
+    assert load_for(kitchen, plain, parts).solids == pytest.approx(500 * 0.2395 + 500 * 0.34)
+    assert load_for(kitchen, lean, parts).solids == pytest.approx(500 * 0.2395 + 500 * 0.34 - 30)
+    assert any("Fat poured off" in line for line in load_for(kitchen, lean, parts).workings)
+
+
+def test_a_mix_is_known_no_better_than_its_ingredients():
+    kitchen = a_kitchen()
+    parts = (BatchPart(1, 0, "corn", Mass(500)), BatchPart(1, 1, "apple", Mass(500)))
+    mix = load_for(kitchen, Batch("corn"), parts)
+    one = load_for(kitchen, Batch("apple", prepared_mass=Mass(500)))
+    assert mix.solids_low == pytest.approx(500 * 0.22 + one.solids_low)
+    assert mix.solids_high == pytest.approx(500 * 0.26 + one.solids_high)
+    assert one.solids_low < one.solids < one.solids_high

@@ -1,0 +1,55 @@
+"""The same entries, typed in the form or on the command line, make the same draft."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
+from dryhouse.kitchen.records import Dryer, Preference
+from dryhouse.science.errors import InputProblem
+from tests.builders import NOW, a_kitchen
+
+SHELF_DRYER = Dryer("Shelf dryer", 6, id=1)
+EIGHT = TypedBatch(
+    food="sweet corn", fresh="2 lb 3 oz", dried="7", start="yesterday 18:00", hours="8h30", temp="125",
+    dryer="shelf", trays="3",
+)  # fmt: skip
+
+
+def test_eight_entries_make_a_whole_batch():
+    batch = draft_from(a_kitchen(SHELF_DRYER), EIGHT).batch
+    assert batch.prepared_mass.typed == "2 lb 3 oz"
+    assert batch.dried_mass.si == pytest.approx(198.4467, abs=1e-3)
+    assert batch.ended - batch.started == timedelta(hours=8.5)
+    assert batch.set_temperature.si == pytest.approx(51.667, abs=1e-3)
+    assert (batch.dryer, batch.trays) == (1, 3)
+
+
+def test_hours_without_a_start_end_now():
+    batch = draft_from(a_kitchen(SHELF_DRYER), replace(EIGHT, start="")).batch
+    assert batch.ended == NOW
+    assert batch.started == NOW - timedelta(hours=8.5)
+
+
+def test_bare_numbers_take_the_persons_own_units():
+    kitchen = a_kitchen(SHELF_DRYER, Preference("units", "metric", id=1))
+    batch = draft_from(kitchen, replace(EIGHT, fresh="1000", dried="270", temp="52")).batch
+    assert (batch.prepared_mass.si, batch.dried_mass.si, batch.set_temperature.si) == (1000, 270, 52)
+
+
+def test_a_mix_is_read_by_its_ingredients():
+    typed = replace(EIGHT, parts=(("corn", "300 g"), ("", ""), ("turkey", "200 g")))
+    parts = draft_from(a_kitchen(SHELF_DRYER), typed).parts
+    assert [(p.food, p.mass.si, p.position) for p in parts] == [("corn", 300, 0), ("turkey", 200, 1)]
+
+
+@pytest.mark.parametrize(
+    ("entry", "text"),
+    [("fresh", "lots"), ("hours", "soon"), ("temp", "hot"), ("trays", "2.5"), ("rating", "good"), ("dryer", "oven"),
+     ("precook_measured", "guess"), ("humidity", "140"), ("start", "sometime"), ("parts", (("corn", "some"),))],
+)  # fmt: skip
+def test_an_entry_that_cannot_be_read_is_named(entry, text):
+    with pytest.raises(InputProblem) as caught:
+        draft_from(a_kitchen(SHELF_DRYER), replace(EIGHT, **{entry: text}))
+    assert caught.value.field == entry

@@ -1,0 +1,129 @@
+"""What a batch's record says, as figures a person can follow."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.kitchen.batches.log import BatchDraft, log_batch
+from dryhouse.kitchen.cards.batch_card import batch_card, preview
+from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.science.quantities import Mass, Temperature, Volume
+from tests.builders import NOW, a_kitchen
+
+CORN = Batch(
+    "corn",
+    prepared_mass=Mass(1000, "1000 g"),
+    dried_mass=Mass(260, "260 g"),
+    started=NOW - timedelta(hours=10),
+    ended=NOW,
+)
+TURKEY = Batch("turkey", prepared_mass=Mass(1000, "1000 g"), dried_mass=Mass(370, "370 g"))
+
+
+def card(batch, *parts):
+    return preview(a_kitchen(), BatchDraft(batch, parts))
+
+
+def test_the_card_while_typing_is_the_card_once_recorded():
+    kitchen = a_kitchen()
+    before = preview(kitchen, BatchDraft(CORN))
+    assert batch_card(kitchen, log_batch(kitchen, BatchDraft(CORN)).record.id) == before
+
+
+def test_every_figure_has_a_unit_a_basis_and_workings():
+    for title, figure in card(CORN).figures:
+        assert figure.unit, title
+        assert figure.basis, title
+        assert figure.workings, title
+
+
+def test_the_figures_of_a_dry_batch():
+    made = card(CORN)
+    assert made.verdict.name == "dry enough"
+    assert made.figure("Yield by weight").value == pytest.approx(26.0)
+    assert made.figure("Moisture now").value == pytest.approx(100 * (1 - 239.5 / 260))
+    assert made.figure("Target weight").value == pytest.approx(239.5 / 0.9)
+    assert made.figure("Water to bring it back").value == pytest.approx(740)
+    assert any(title.startswith("Keeps at") for title, _ in made.figures)
+
+
+def test_a_batch_that_is_not_dry_enough_has_no_keep_by_and_says_why():
+    made = card(replace(CORN, dried_mass=Mass(500)))
+    assert made.verdict.name == "still moist"
+    assert not any(title.startswith("Keeps at") for title, _ in made.figures)
+    assert any("No keep-by" in s for s in made.sentences)
+
+
+def test_weights_that_do_not_add_up_are_recorded_and_explained():
+    made = card(replace(CORN, dried_mass=Mass(120)))
+    assert made.verdict.name == "weights don't add up"
+    assert "88.0 %" in made.verdict.sentence
+    assert made.figure("Moisture now") is None
+
+
+def test_no_moisture_below_nought_is_shown_where_the_food_came_out_lighter_than_usual():
+    made = card(replace(CORN, dried_mass=Mass(230)))
+    assert made.verdict.name == "dry enough"
+    assert "lighter than the usual" in made.verdict.sentence
+    assert made.figure("Moisture now") is None
+
+
+def test_what_is_missing_is_named_and_no_figure_is_made_up():
+    made = card(Batch("corn", dried_mass=Mass(200)))
+    assert made.figures == ()
+    assert made.verdict.name == "unknown"
+    assert made.missing == ("Enter what was loaded to see the target weight and the yield.",)
+
+
+def test_masses_answer_in_the_unit_they_were_weighed_in():
+    made = card(replace(CORN, prepared_mass=Mass(992.2, "2 lb 3 oz"), dried_mass=Mass(240, "8.5 oz")))
+    assert made.figure("Target weight").unit == "oz"
+
+
+def test_measured_volumes_give_a_yield_by_measure_and_water_per_cup():
+    cup = 236.588
+    made = card(replace(CORN, prepared_volume=Volume(6 * cup), dried_volume=Volume(2.4 * cup)))
+    assert made.figure("Yield by measure").value == pytest.approx(40)
+    assert "Per cup of dried" in made.figure("Water to bring it back").workings[-1]
+
+
+def test_a_mix_adds_up_its_solids_whatever_it_cooked_down_to():
+    parts = (BatchPart(1, 0, "corn", Mass(1000)), BatchPart(1, 1, "turkey", Mass(500)))
+    made = card(replace(CORN, prepared_mass=Mass(1200), dried_mass=Mass(460), target_moisture_pct=10), *parts)
+    solids = 1000 * 0.2395 + 500 * 0.34
+    assert made.figure("Moisture now").value == pytest.approx(100 * (1 - solids / 460))
+    assert any(c.severity == "stop" for c in made.cautions), "turkey inside carries the stop of poultry"
+
+
+def test_her_own_starting_moisture_counts_and_says_so():
+    made = card(replace(CORN, start_moisture_pct=80.0))
+    assert made.figure("Target weight").value == pytest.approx(200 / 0.9)
+    assert any(b.kind == "entered" for b in made.figure("Target weight").basis)
+
+
+@given(
+    heated=st.one_of(st.none(), st.floats(20, 73)),
+    measured=st.sampled_from(["", "thermometer", "not measured"]),
+    dried=st.floats(341, 600),
+)
+def test_poultry_without_a_measured_165_f_shows_a_stop_on_the_card_and_on_every_figure(heated, measured, dried):
+    batch = replace(
+        TURKEY,
+        dried_mass=Mass(dried),
+        precook_temperature=Temperature(heated) if heated is not None else None,
+        precook_measured=measured,
+    )
+    made = card(batch)
+    assert any(c.severity == "stop" for c in made.cautions)
+    for title, figure in made.figures:
+        assert any(c.severity == "stop" for c in figure.cautions), title
+
+
+@pytest.mark.parametrize(("loaded", "dried"), [(500.0, 0.0), (0.0, 9.0)])
+def test_a_weight_of_nothing_brought_in_from_a_file_makes_no_figures(loaded, dried):
+    card = batch_card(a_kitchen(Batch("corn", prepared_mass=Mass(loaded), dried_mass=Mass(dried), id=1)), 1)
+    assert card.figure("Yield by weight") is None
+    assert card.figure("Moisture now") is None

@@ -1,0 +1,75 @@
+"""The list of batches as the command line answers it."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from dryhouse.kitchen.cards.batch_list import batch_items, batch_line
+from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.kitchen.records import Batch, Dryer, Weighing
+from dryhouse.science.display import Style
+from dryhouse.science.quantities import Mass
+from tests.builders import NOW, a_kitchen
+
+START = datetime(2026, 11, 24, 8, tzinfo=UTC)
+
+
+def done(id=1, food="corn", **more):
+    given = {"prepared_mass": Mass(1000.0), "dried_mass": Mass(262.0), "started": START, "id": id}
+    return Batch(food, **{**given, "ended": START + timedelta(hours=9), **more})
+
+
+def items(*records):
+    return batch_items(a_kitchen(*records), BatchQuery(sort="id", descending=False))
+
+
+def test_a_finished_batch_answers_with_its_weights_moisture_and_verdict():
+    (item,) = items(Dryer("shelf dryer", 6, id=1), done(dryer=1))
+    assert item["fresh"] == 1000.0
+    assert item["dried"] == 262.0
+    assert item["yield"] == pytest.approx(0.262)
+    assert item["hours"] == 9.0
+    assert item["moisture"] == pytest.approx(100 * (1 - 239.5 / 262))
+    assert (item["verdict"], item["dryer"]) == ("dry enough", "shelf dryer")
+    assert item["started"] == "2026-11-24T08:00:00+00:00"
+
+
+def test_what_is_not_known_is_none_and_nothing_is_made_up():
+    (item,) = items(Batch("corn", id=1))
+    unknown = ("fresh", "dried", "yield", "moisture", "verdict", "sentence", "hours", "started", "dryer")
+    assert {item[name] for name in unknown} == {None}
+
+
+def test_weights_that_do_not_add_up_have_a_verdict_and_no_moisture():
+    (item,) = items(done(dried_mass=Mass(150.0)))
+    assert item["verdict"] == "weights don't add up"
+    assert item["moisture"] is None
+    assert "tare" in item["sentence"]
+
+
+def test_a_batch_of_a_food_that_is_gone_still_stands_in_the_list():
+    (item,) = items(done(food="unheard-of"))
+    assert (item["name"], item["fresh"], item["moisture"]) == ("unheard-of", 1000.0, None)
+
+
+def test_a_batch_on_the_dryer_answers_from_its_last_weighing():
+    drying = done(state="drying", dried_mass=None, ended=None)
+    (item,) = items(drying, Weighing(1, NOW - timedelta(hours=1), Mass(400.0), id=1))
+    assert item["verdict"] == "still moist"
+    assert item["moisture"] == pytest.approx(100 * (1 - 239.5 / 400))
+    assert item["weighings"] == 1
+
+
+def test_the_newest_few_are_asked_for_by_number():
+    kitchen = a_kitchen(*(done(n, started=START + timedelta(hours=n)) for n in range(1, 6)))
+    assert [i["id"] for i in batch_items(kitchen, BatchQuery(), newest=2)] == [5, 4]
+
+
+def test_one_line_a_batch():
+    kitchen = a_kitchen(done(title="first ears"))
+    (item,) = batch_items(kitchen, BatchQuery())
+    line = batch_line(kitchen, item, Style("metric"))
+    assert line.startswith("    1  2026-11-24 08:00")
+    for said in ("first ears", "1 kg → 262 g", "9 h", "8.6 % moisture", "dry enough"):
+        assert said in line
+    assert "no start" in batch_line(kitchen, {**item, "started": None}, Style("metric"))

@@ -1,0 +1,129 @@
+"""What a run kept in a file says, without the command line round it."""
+
+from __future__ import annotations
+
+import json
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from dryhouse.kitchen.dryer.curve_file import answer_json, read_run, said
+from dryhouse.kitchen.dryer.curve_points import Points
+from dryhouse.science.errors import InputProblem
+
+HOURS = tuple(np.arange(0, 6.1, 0.5).tolist())
+POINTS = Points(HOURS, tuple(np.round(77 + 423 * np.exp(-0.24 * np.array(HOURS) ** 1.15)).tolist()))
+
+
+def test_moistures_given_make_curves_and_a_finish() -> None:
+    answer = read_run(POINTS, start_moisture_pct=85, target_moisture_pct=15)
+    assert answer.forecast is not None
+    assert answer.curves.chosen is not None
+    assert "from 85 % starting moisture" in " ".join(answer.workings)
+    keys = answer_json(answer)
+    assert keys["chosen"] == answer.curves.chosen.name
+    assert keys["target_g"] == pytest.approx(75 / 0.85)
+    lines = said(answer)
+    assert lines[0] == answer.forecast.sentence
+    assert sum(line.startswith("* ") for line in lines) == 1
+
+
+@pytest.mark.parametrize(
+    ("start", "target", "missing"), [(85.0, None, "--until-moisture"), (None, 15.0, "--start-moisture")]
+)
+def test_what_is_missing_is_named(start, target, missing) -> None:
+    answer = read_run(POINTS, start_moisture_pct=start, target_moisture_pct=target)
+    assert answer.forecast is None
+    assert missing in answer.amiss
+    assert answer.amiss in said(answer)
+    assert answer.curves.fits
+
+
+def test_a_target_above_the_start_is_refused() -> None:
+    with pytest.raises(InputProblem) as problem:
+        read_run(POINTS, start_moisture_pct=15, target_moisture_pct=85)
+    assert problem.value.field == "until_moisture"
+
+
+def test_a_run_that_ends_below_its_dry_matter_keeps_the_crossing_it_showed_and_says_what_to_doubt() -> None:
+    run = Points(tuple(float(h) for h in range(10)), (500, 420, 350, 280, 210, 150, 110, 85, 70, 62))
+    answer = read_run(run, start_moisture_pct=85, target_moisture_pct=20)
+    assert answer.forecast is not None
+    assert 6 < answer.forecast.reached_at < 7
+    assert "don't add up" in answer.amiss
+    assert answer.amiss in said(answer)
+
+
+def test_a_run_below_its_dry_matter_before_the_target_has_no_finish() -> None:
+    run = Points((0.0, 1.0, 2.0, 3.0), (500, 300, 120, 60))
+    answer = read_run(run, start_moisture_pct=85, target_moisture_pct=0.5)
+    assert answer.forecast is None
+    assert "don't add up" in answer.amiss
+
+
+SCALES = st.sampled_from([0.01, 0.25, 2.0, 28.35, 453.6])
+
+
+@st.composite
+def runs(draw: st.DrawFn, past_the_target: bool = False) -> Points:
+    """Weighings along Page's curve, with a scale's noise, of 500 g at 85 % moisture."""
+    rate, power = draw(st.floats(0.15, 0.6)), draw(st.floats(0.8, 1.4))
+    count = draw(st.integers(6, 14))
+    last = ((6.0 if past_the_target else draw(st.floats(0.4, 6.0))) / rate) ** (1 / power)
+    hours = np.linspace(0.0, last, count)
+    noise = draw(st.lists(st.integers(-2, 2), min_size=count, max_size=count))
+    grams = 75 + 425 * np.exp(-rate * hours**power) + np.array(noise)
+    return Points(tuple(hours.tolist()), (500.0, *np.round(grams[1:], 1).tolist()))
+
+
+@settings(max_examples=25, deadline=None)
+@given(runs(), SCALES)
+def test_another_unit_of_mass_changes_nothing_but_the_masses(run: Points, scale: float) -> None:
+    one = read_run(run, start_moisture_pct=85, target_moisture_pct=12)
+    other = read_run(
+        Points(run.hours, tuple(g * scale for g in run.grams)), start_moisture_pct=85, target_moisture_pct=12
+    )
+    assert [f.name for f in other.curves.fits] == [f.name for f in one.curves.fits]
+    for mine, theirs in zip(one.curves.fits, other.curves.fits, strict=True):
+        assert theirs.sse == pytest.approx(mine.sse, rel=1e-6, abs=1e-12)
+    assert (one.forecast is None) == (other.forecast is None)
+    if one.forecast is not None and other.forecast is not None:
+        assert other.forecast.target_g == pytest.approx(one.forecast.target_g * scale)
+
+
+@settings(max_examples=60, deadline=None)
+@given(runs(past_the_target=True))
+def test_the_target_is_reached_between_the_weighings_it_lies_between(run: Points) -> None:
+    answer = read_run(run, start_moisture_pct=85, target_moisture_pct=20)
+    assert answer.forecast is not None
+    reached, target = answer.forecast.reached_at, 75 / 0.8
+    assert answer.forecast.target_g == pytest.approx(target)
+    assert reached is not None
+    first = next(i for i, g in enumerate(run.grams) if g <= target)
+    assert run.hours[first - 1] <= reached <= run.hours[first]
+
+
+@settings(max_examples=200, deadline=None)
+@given(
+    st.lists(st.tuples(st.floats(0, 200), st.floats(0.1, 1e6)), min_size=1, max_size=12, unique_by=lambda p: p[0]),
+    st.none() | st.floats(1, 99),
+    st.none() | st.floats(1, 99),
+)
+def test_whatever_the_file_says_the_answer_is_plain_json_or_a_sentence(
+    rows: list[tuple[float, float]], start: float | None, target: float | None
+) -> None:
+    rows.sort()
+    run = Points(tuple(h - rows[0][0] for h, _ in rows), tuple(g for _, g in rows))
+    try:
+        answer = read_run(run, start_moisture_pct=start, target_moisture_pct=target)
+    except InputProblem:
+        assert start is not None
+        assert target is not None
+        assert target >= start
+        return
+    json.dumps(answer_json(answer), allow_nan=False)
+    assert all(line.strip() for line in said(answer))
+    if start is None or target is None:
+        assert answer.forecast is None

@@ -1,0 +1,75 @@
+"""Points of a run from a file of hours and grams."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.kitchen.dryer.curve_points import points_of, read_points
+from dryhouse.kitchen.dryer.weighing_sheets import read_sheet
+from dryhouse.science.errors import InputProblem
+
+
+def test_other_masses_are_turned_into_grams() -> None:
+    points = points_of(read_sheet("hours,oz\n0,10\n2,8"))
+    assert points.grams == pytest.approx((283.495, 226.796), abs=0.01)
+    written = points_of(read_sheet("hours,grams\n0,1 kg\n2,800 g"))
+    assert written.grams == (1000.0, 800.0)
+
+
+def test_a_file_without_a_header_is_hours_and_grams() -> None:
+    assert points_of(read_sheet("0,500\n1,400")).hours == (0.0, 1.0)
+
+
+@given(st.lists(st.tuples(st.integers(0, 400), st.integers(1, 999)), min_size=2, max_size=20))
+def test_points_always_ascend_from_zero(rows: list[tuple[int, int]]) -> None:
+    text = "hours,grams\n" + "\n".join(f"{h / 10},{g}" for h, g in rows)
+    points = points_of(read_sheet(text))
+    assert points.hours[0] == 0.0
+    assert list(points.hours) == sorted(set(points.hours))
+    assert len(points.grams) == len(points.hours)
+
+
+def test_a_unit_that_is_no_mass_is_refused_with_its_line() -> None:
+    with pytest.raises(InputProblem, match="Line 3"):
+        points_of(read_sheet("hours,grams\n0,500\n1,400 cups"))
+
+
+def test_a_missing_file_is_said(tmp_path) -> None:
+    with pytest.raises(InputProblem, match="no file"):
+        read_points(tmp_path / "none.csv")
+
+
+def test_moments_of_some_day_are_hours_from_the_first() -> None:
+    points = points_of(read_sheet("time,grams\n2026-11-20 18:00,500\n2026-11-20 19:30,420\n2026-11-21 02:00,250"))
+    assert points.hours == (0.0, 1.5, 8.0)
+    assert points.grams == (500.0, 420.0, 250.0)
+    assert points.notes == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "when,g\n2026-11-20T18:00,500\n2026-11-20T19:30:00,420",
+        "when,g\n2026-11-20T18:00Z,500\n2026-11-20T20:30+01:00,420",
+        "when;g\n20.11.2026 18:00;500\n20.11.2026 19:30;420",
+        "when,g\n11/20/2026 6:00 pm,500\n11/20/2026 7:30 pm,420",
+        "when,g\n2026-11-20 23:00,500\n0:30,420",
+        "when,g\n2026-11-20 19:30,420\n2026-11-20 18:00,500",
+    ],
+    ids=["t", "zones", "day first", "month first", "past midnight", "unsorted"],
+)
+def test_moments_as_scales_and_people_write_them(text: str) -> None:
+    points = points_of(read_sheet(text))
+    assert points.hours == (0.0, 1.5)
+    assert points.grams == (500.0, 420.0)
+
+
+@pytest.mark.parametrize(
+    ("cell", "word"),
+    [("2026-11-31 18:00", "Line 3"), ("", "Line 3: the time is missing"), ("2028-11-20 18:00", "more than a year")],
+)
+def test_a_moment_that_cannot_be_is_refused_with_its_line(cell: str, word: str) -> None:
+    with pytest.raises(InputProblem, match=word):
+        points_of(read_sheet(f"time,grams\n2026-11-20 18:00,500\n{cell},400"))

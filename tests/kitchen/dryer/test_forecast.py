@@ -1,0 +1,123 @@
+"""What lies ahead of a batch: which knowledge is used first, the air in the dryer, water activity."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from dryhouse.handbook.reader import Handbook
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.dryer.drying import add_event, add_weighing, start_batch, take_off
+from dryhouse.kitchen.dryer.forecast import prior_for, target_ratio
+from dryhouse.kitchen.dryer.published_rates import published_expectation
+from dryhouse.kitchen.dryer.runs import DryingRun, run_of
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records.batches import HEAT_CHANGED
+from dryhouse.science.moisture import Ingredient, load_of
+from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.values import Fact
+from tests.kitchen.drying_room import APPLE, Hands
+
+POTATO = Food(
+    "potato", "potato", (), "vegetable",
+    facts={
+        "water": Fact(79.0, "%", "a test's own figure", low=78.0, high=80.0),
+        "target_moisture": Fact(7.0, "%", "a test's own figure"),
+        "drying_hours": Fact(9.0, "h", "a test's own table", low=6.0, high=12.0),
+    },
+)  # fmt: skip
+SORREL = replace(POTATO, slug="sorrel", name="sorrel")
+TARGET = Fact(20.0, "%", "a test's own figure")
+
+
+def prior_of(hands: Hands, food: Food = APPLE, heat: float | None = 57.0):
+    load = load_of([Ingredient(food.name, 1000.0, food.facts["water"])])
+    return prior_for(hands.kitchen, Batch(food.slug, id=999), food, load, food.facts["target_moisture"], heat)
+
+
+def potato(hands: Hands, grams: float, **more) -> DryingRun:
+    """A potato batch an hour on the dryer, weighed once."""
+    kitchen = Kitchen(hands.journal, Handbook({"potato": POTATO}), now=lambda: hands.time, zone=hands.kitchen.zone)
+    draft = Batch("potato", prepared_mass=Mass(1000.0, "1000 g"), set_temperature=Temperature(57.0, "57 C"), **more)
+    batch = start_batch(kitchen, draft).record.id
+    hands.wait(4)
+    add_weighing(kitchen, batch, Mass(grams, f"{grams:g} g"))
+    return run_of(kitchen, batch)
+
+
+def test_own_weighed_runs_come_before_logged_ones_and_those_before_the_handbook() -> None:
+    hands = Hands()
+    assert (prior := prior_of(hands)) is None or prior.basis.kind == "handbook"
+    logged = hands.start(1000.0)
+    hands.wait(8)
+    take_off(hands.kitchen, logged, Mass(170.0, "170 g"))
+    prior = prior_of(hands)
+    assert prior is not None
+    assert prior.basis.source == "hours of logged batches"
+    weighed = hands.start(1000.0)
+    hands.dry(weighed, (1, 2, 3, 5, 8))
+    take_off(hands.kitchen, weighed)
+    prior = prior_of(hands)
+    assert prior is not None
+    assert prior.basis.source == "earlier runs"
+
+
+def test_without_own_batches_or_constants_the_published_time_is_used() -> None:
+    prior = prior_of(Hands(), SORREL)
+    assert prior is not None
+    assert prior.basis.source == "a test's own table"
+    assert published_expectation(APPLE, 0.04) is None
+
+
+def test_the_target_is_a_share_of_the_starting_water() -> None:
+    load = load_of([Ingredient("apple", 1000.0, Fact(80.0, "%", "x"))])
+    assert target_ratio(load, TARGET) == pytest.approx(0.25 / 4.0)
+
+
+def test_the_kitchens_air_tells_of_a_damp_day() -> None:
+    hands = Hands()
+    air = {"kitchen_temperature": Temperature(20.0), "kitchen_humidity_pct": 40.0}
+    assert run_of(hands.kitchen, hands.start(1000.0, **air)).outlook.slow_day == ""
+    dry = potato(hands, 700.0, **air)
+    assert dry.outlook.chamber is not None
+    damp = potato(Hands(), 700.0, kitchen_temperature=Temperature(34.0), kitchen_humidity_pct=95.0)
+    assert damp.outlook.chamber is not None
+    assert damp.outlook.chamber.relative_humidity_pct > dry.outlook.chamber.relative_humidity_pct
+    assert "relative humidity" in damp.outlook.slow_day
+
+
+def test_without_the_kitchens_air_nothing_is_supposed_of_it() -> None:
+    run = potato(Hands(), 700.0, kitchen_temperature=Temperature(20.0))
+    assert run.outlook.chamber is None
+    assert run.outlook.equilibrium is None
+
+
+def test_a_change_of_heat_changes_the_air_in_the_dryer() -> None:
+    hands = Hands()
+    air = {"kitchen_temperature": Temperature(20.0), "kitchen_humidity_pct": 60.0}
+    before = potato(hands, 700.0, **air)
+    add_event(hands.kitchen, before.batch.id, HEAT_CHANGED, temperature=Temperature(68.0, "68 C"))
+    kitchen = Kitchen(hands.journal, Handbook({"potato": POTATO}), now=lambda: hands.time)
+    after = run_of(kitchen, before.batch.id)
+    assert before.outlook.chamber is not None
+    assert after.outlook.chamber is not None
+    assert after.outlook.chamber.relative_humidity_pct < before.outlook.chamber.relative_humidity_pct
+
+
+def test_water_activity_is_estimated_only_where_constants_reach_and_never_called_safe() -> None:
+    assert potato(Hands(), 700.0).outlook.water_activity is None
+    dry = potato(Hands(), 240.0).outlook.water_activity
+    assert dry is not None
+    assert dry.unit == "aw"
+    assert dry.low is not None
+    assert dry.high is not None
+    assert dry.low <= dry.value <= dry.high
+    assert dry.workings[-1].endswith("no measurement; it says nothing of safety.")
+    assert any("0.60" in line for line in dry.workings)
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(9)
+    hands.weigh(batch, 160)
+    assert run_of(hands.kitchen, batch).outlook.water_activity is None

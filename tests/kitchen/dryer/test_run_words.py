@@ -1,0 +1,115 @@
+"""A run in words: the clock of the person, both bands, what a pause does to them."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from dryhouse.kitchen.dryer.drying import add_event, take_off
+from dryhouse.kitchen.dryer.run_words import (
+    again_words,
+    bands_words,
+    clock_words,
+    finish_moment,
+    finish_words,
+    moisture_words,
+    run_json,
+    run_lines,
+    weigh_again,
+)
+from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records.batches import PAUSED
+from dryhouse.science.display import METRIC, Style
+from tests.kitchen.drying_room import NOON, Hands
+
+
+@pytest.fixture
+def hands() -> Hands:
+    return Hands()
+
+
+@pytest.mark.parametrize(
+    ("hours", "said"),
+    [
+        (2, "14:00"),
+        (14, "tomorrow 02:00"),
+        (-13, "yesterday 23:00"),
+        (50, "Sun 16 Aug 14:00"),
+        (2000, "2026-11-05"),
+    ],
+)
+def test_moments_are_said_as_people_say_them(hands, hours, said) -> None:
+    assert clock_words(hands.kitchen, NOON + timedelta(hours=hours)) == said
+
+
+def test_moments_are_on_the_persons_own_clock(hands) -> None:
+    away = Kitchen(hands.journal, hands.kitchen.handbook, now=lambda: NOON, zone=ZoneInfo("America/Chicago"))
+    assert clock_words(away, NOON) == "07:00"
+
+
+def test_a_run_says_moisture_both_ways_and_both_bands(hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 4, 6))
+    run = run_of(hands.kitchen, batch)
+    assert moisture_words(run, Style(METRIC)) == "50.5 % wet basis (1.02 g water per g dry matter)"
+    assert finish_words(hands.kitchen, run).startswith("Dry about ")
+    assert bands_words(hands.kitchen, run).startswith("As likely as not between ")
+    assert "four times in five between " in bands_words(hands.kitchen, run)
+    said = list(run_lines(hands.kitchen, run, Style(METRIC)))
+    assert said[0] == "On the dryer for 6 h"
+    assert said[1] == "Weight of the load now: 283 g, target 175 g"
+
+
+def test_a_finish_that_should_have_come_asks_for_a_weighing(hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 4, 6))
+    hands.wait(40)
+    run = run_of(hands.kitchen, batch)
+    assert finish_words(hands.kitchen, run).startswith("Likely dry since about ")
+    assert again_words(hands.kitchen, run) == "A weighing now would tell most."
+
+
+def test_a_load_at_its_target_says_when_it_got_there(hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 4, 6, 8, 10, 12))
+    run = run_of(hands.kitchen, batch)
+    assert finish_words(hands.kitchen, run).startswith("The target weight was reached about ")
+    assert weigh_again(hands.kitchen, run) is None
+    assert bands_words(hands.kitchen, run) == ""
+
+
+def test_a_pause_moves_the_finish_by_its_length(hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 4, 6))
+    before = finish_moment(hands.kitchen, run_of(hands.kitchen, batch))
+    add_event(hands.kitchen, batch, PAUSED)
+    hands.wait(5)
+    after = finish_moment(hands.kitchen, run_of(hands.kitchen, batch))
+    assert before is not None
+    assert after is not None
+    assert (after - before) / timedelta(hours=1) == pytest.approx(5, abs=0.01)
+    said = list(run_lines(hands.kitchen, run_of(hands.kitchen, batch), Style(METRIC)))
+    assert said[0] == "On the dryer for 6 h, paused since 18:00"
+
+
+def test_what_is_not_known_is_said_and_null_in_json(hands) -> None:
+    batch = hands.start(1000.0, food="sorrel")
+    run = run_of(hands.kitchen, batch)
+    assert moisture_words(run, Style()) == "not known"
+    assert finish_words(hands.kitchen, run).startswith("No forecast yet: ")
+    said = run_json(hands.kitchen, run)
+    assert said["value"] is None
+    assert said["finish"] is None
+    assert said["finish_at"] is None
+    assert said["asks"]
+
+
+def test_a_finished_batch_has_no_finish_ahead(hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 4, 6))
+    take_off(hands.kitchen, batch)
+    said = " ".join(run_lines(hands.kitchen, run_of(hands.kitchen, batch), Style(METRIC)))
+    assert "Dry about" not in said

@@ -1,0 +1,298 @@
+"""How a batch stands, read from its records."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from dryhouse.kitchen.dryer.drying import add_event, start_batch, take_off
+from dryhouse.kitchen.dryer.run_words import run_lines
+from dryhouse.kitchen.dryer.runs import planned, run_of, running
+from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.kitchen.records.batches import LOAD, PAUSED, PLANNED, RESUMED, SAMPLE
+from dryhouse.science.display import Style
+from dryhouse.science.quantities import Mass
+from tests.kitchen.drying_room import Hands
+
+
+def test_moisture_target_and_verdict_follow_from_the_mass_balance() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(6)
+    hands.weigh(batch, 280)
+    run = run_of(hands.kitchen, batch)
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(50.0)
+    assert run.moisture_dry_basis is not None
+    assert run.moisture_dry_basis.value == pytest.approx(1.0)
+    assert run.moisture_ratio is not None
+    assert run.moisture_ratio.value == pytest.approx(140 / 860)
+    assert run.target_mass is not None
+    assert run.target_mass.value == pytest.approx(175.0)
+    assert run.verdict is not None
+    assert run.verdict.name == "still moist"
+    assert run.target_ratio == pytest.approx(0.25 / (86 / 14))
+
+
+def test_what_was_loaded_is_the_first_point_of_the_run() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 900)
+    points = run_of(hands.kitchen, batch).points
+    assert [(p.hours, p.net_g) for p in points] == [(0.0, 1000.0), (1.0, 900.0)]
+    assert points[0].weighing is None
+
+
+def test_without_a_loaded_mass_the_first_weighing_is_the_start() -> None:
+    hands = Hands()
+    batch = hands.start(None)
+    hands.weigh(batch, 1000)
+    hands.wait(2)
+    hands.weigh(batch, 560)
+    run = run_of(hands.kitchen, batch)
+    assert len(run.points) == 2
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(75.0)
+
+
+def test_the_sample_trays_own_start_mass_gives_the_moisture_of_the_whole_load() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.weigh(batch, 250, scope=SAMPLE)
+    hands.wait(5)
+    hands.weigh(batch, 70)
+    run = run_of(hands.kitchen, batch)
+    assert run.scope == SAMPLE
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(50.0)
+    assert run.whole is not None
+    assert run.whole.grams == 1000.0
+    assert run.verdict is not None
+    assert run.verdict.sentence.startswith("By the sample tray")
+    assert run.asks == ()
+
+
+def test_a_sample_first_weighed_late_is_said_to_be_reckoned_from_then() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(2)
+    hands.weigh(batch, 200, scope=SAMPLE)
+    assert "2.0 h after the start" in run_of(hands.kitchen, batch).asks[0]
+
+
+def test_weighings_of_the_other_scope_stand_beside_the_run() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 240, scope=SAMPLE)
+    hands.wait(1)
+    hands.weigh(batch, 700, scope=LOAD)
+    run = run_of(hands.kitchen, batch)
+    assert run.scope == LOAD
+    assert [p.net_g for p in run.others] == [240]
+
+
+def test_a_pause_is_left_out_of_the_hours_of_the_run() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(2)
+    add_event(hands.kitchen, batch, PAUSED)
+    hands.wait(8)
+    add_event(hands.kitchen, batch, RESUMED)
+    hands.wait(1)
+    hands.weigh(batch, 600)
+    run = run_of(hands.kitchen, batch)
+    assert run.hours == pytest.approx(3)
+    assert run.points[-1].hours == pytest.approx(3)
+
+
+def test_the_start_moisture_entered_for_the_batch_rules() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0, start_moisture_pct=80.0)
+    hands.wait(4)
+    hands.weigh(batch, 400)
+    moisture = run_of(hands.kitchen, batch).moisture
+    assert moisture is not None
+    assert moisture.value == pytest.approx(50.0)
+    assert moisture.basis[0].kind == "entered"
+
+
+def test_the_solids_of_a_mix_add_up() -> None:
+    hands = Hands()
+    parts = (BatchPart(0, 0, "apple", Mass(500.0)), BatchPart(0, 1, "sorrel", Mass(100.0), moisture_pct=90.0))
+    draft = Batch("apple", prepared_mass=Mass(400.0, "400 g"), target_moisture_pct=10.0)
+    batch = start_batch(hands.kitchen, draft, parts).record.id
+    hands.wait(3)
+    hands.weigh(batch, 160)
+    run = run_of(hands.kitchen, batch)
+    assert run.load is not None
+    assert run.load.solids == pytest.approx(80.0)
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(50.0)
+
+
+def test_a_food_without_figures_shows_its_weights_and_says_what_is_missing() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0, food="sorrel")
+    hands.wait(1)
+    hands.weigh(batch, 700)
+    run = run_of(hands.kitchen, batch)
+    assert run.net_g == 700
+    assert (run.moisture, run.verdict, run.curves, run.outlook.forecast) == (None, None, None, None)
+    assert any("starting moisture" in a for a in run.asks)
+    assert any("target moisture" in a for a in run.asks)
+
+
+def test_the_curve_and_the_forecast_come_with_the_weighings() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.dry(batch, (1, 2, 3, 4, 5, 6))
+    run = run_of(hands.kitchen, batch)
+    assert run.curves is not None
+    assert run.curves.chosen is not None
+    ahead = run.outlook.forecast
+    assert ahead is not None
+    true = (math.log(860 / 35) / 0.25) ** (1 / 1.1)
+    assert ahead.finish.low80 <= true <= ahead.finish.high80
+
+
+def test_weights_that_do_not_add_up_say_so_and_give_no_silly_curve() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 90)
+    run = run_of(hands.kitchen, batch)
+    assert run.verdict is not None
+    assert run.verdict.name == "weights don't add up"
+
+
+def test_two_readings_during_a_pause_count_once_the_last() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(2)
+    add_event(hands.kitchen, batch, PAUSED)
+    hands.weigh(batch, 700)
+    hands.wait(1)
+    hands.weigh(batch, 690)
+    run = run_of(hands.kitchen, batch)
+    assert run.curves is not None
+    assert run.curves.hours == (0.0, 2.0)
+
+
+def test_a_finished_batch_keeps_its_run_and_has_no_forecast() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.dry(batch, (1, 2, 4, 6, 9))
+    take_off(hands.kitchen, batch, Mass(175.0, "175 g"))
+    hands.wait(100)
+    run = run_of(hands.kitchen, batch)
+    assert run.hours == pytest.approx(9)
+    assert run.outlook.forecast is None
+    assert run.curves is not None
+    assert running(hands.kitchen) == ()
+
+
+def test_a_finished_load_ends_with_its_dried_mass() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(9)
+    take_off(hands.kitchen, batch, Mass(175.0, "175 g"))
+    run = run_of(hands.kitchen, batch)
+    assert [(p.hours, p.net_g) for p in run.points] == [(0.0, 1000.0), (9.0, 175.0)]
+    assert run.moisture is not None
+    assert run.moisture.value == pytest.approx(20.0)
+    assert run.verdict is not None
+    assert run.verdict.name == "dry enough"
+
+
+def test_running_batches_come_the_earliest_first_and_planned_ones_wait() -> None:
+    hands = Hands(Batch("apple", state=PLANNED, id=50))
+    first = hands.start()
+    hands.wait(1)
+    second = hands.start()
+    assert [r.batch.id for r in running(hands.kitchen)] == [first, second]
+    assert [b.id for b in planned(hands.kitchen)] == [50]
+
+
+def test_a_batch_not_weighed_yet_has_its_load_and_a_wide_forecast() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    run = run_of(hands.kitchen, batch)
+    assert run.net_g == 1000.0
+    assert run.verdict is None
+    assert run.last_weighed is None
+
+
+def test_a_reading_heavier_than_the_load_is_said_with_what_could_explain_it() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1400.0)
+    run = run_of(hands.kitchen, batch)
+    assert run.verdict is not None
+    assert run.verdict.name == "weights don't add up"
+    assert "tare of at least 400 g" in run.verdict.sentence
+    assert "unit" in run.verdict.sentence
+    hands.wait(1)
+    hands.weigh(batch, 800.0)
+    later = run_of(hands.kitchen, batch)
+    assert later.verdict is not None
+    assert later.verdict.name == "still moist"
+    assert any("One weighing is more than" in said and "tare" in said for said in later.asks)
+
+
+def test_a_heavy_reading_is_said_where_the_food_says_nothing_of_its_moisture() -> None:
+    hands = Hands()
+    batch = hands.start(500.0, food="sorrel")
+    hands.wait(1)
+    hands.weigh(batch, 900.0)
+    run = run_of(hands.kitchen, batch)
+    assert run.verdict is None
+    assert any("Weights don't add up" in said for said in run.asks)
+
+
+def test_a_sample_tray_heavier_than_the_whole_load_may_be_the_load() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1200.0, scope=SAMPLE)
+    assert any("not the sample tray" in said for said in run_of(hands.kitchen, batch).asks)
+
+
+def test_a_load_no_heavier_than_it_was_is_not_remarked_on() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1000.5)
+    assert not any("add up" in said for said in run_of(hands.kitchen, batch).asks)
+
+
+def test_a_reading_heavier_than_the_load_neither_makes_nor_bends_a_forecast() -> None:
+    hands, clean = Hands(), Hands()
+    batch, other = hands.start(1000.0), clean.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1600.0)
+    run = run_of(hands.kitchen, batch)
+    assert run.outlook.forecast is None
+    assert "more than was loaded" in run.outlook.why_none
+    clean.wait(1)
+    for hours, grams in ((1.0, 700.0), (1.0, 560.0), (1.0, 450.0)):
+        for room, number in ((hands, batch), (clean, other)):
+            room.wait(hours)
+            room.weigh(number, grams)
+    with_it, without = run_of(hands.kitchen, batch).outlook, run_of(clean.kitchen, other).outlook
+    assert with_it.forecast is not None
+    assert without.forecast is not None
+    assert with_it.forecast.finish.median == pytest.approx(without.forecast.finish.median)
+
+
+def test_weights_that_do_not_add_up_are_said_without_a_moisture_and_in_her_units() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 1400.0)
+    lines = list(run_lines(hands.kitchen, run_of(hands.kitchen, batch), Style()))
+    assert not any(line.startswith("Moisture") for line in lines)
+    assert any("3 lb 1.4 oz is more than the 2 lb 3.3 oz that was loaded" in line for line in lines)

@@ -1,0 +1,49 @@
+"""Foods as this person knows them."""
+
+import pytest
+
+from dryhouse.kitchen.foods.catalog import add_food, find_foods, food, food_name, set_figure
+from dryhouse.science.errors import InputProblem
+from tests.builders import a_kitchen
+
+
+def test_an_own_figure_stands_in_for_the_handbooks_and_says_entered():
+    kitchen = a_kitchen()
+    set_figure(kitchen, "corn", "water", 72.0, typed="72 %")
+    fact = food(kitchen, "sweet corn").fact("water")
+    assert (fact.value, fact.basis.kind) == (72.0, "entered")
+    set_figure(kitchen, "corn", "water", None)
+    assert food(kitchen, "corn").fact("water").value == 76.05
+
+
+def test_an_own_food_is_found_by_its_names_and_takes_figures():
+    kitchen = a_kitchen()
+    add_food(kitchen, "Samphire", "vegetable", other_names=("sea asparagus",))
+    set_figure(kitchen, "samphire", "water", 89.0)
+    assert food(kitchen, "sea asparagus").fact("water").value == 89.0
+    assert find_foods(kitchen, "samph")[0].slug == "samphire"
+    assert food_name(kitchen, "samphire") == "Samphire"
+    assert food_name(kitchen, "gone") == "gone"
+
+
+def test_an_own_food_like_a_meat_keeps_the_meats_cautions_whatever_it_is_filed_under():
+    kitchen = a_kitchen()
+    add_food(kitchen, "Club turkey mince", "vegetable", like="turkey")
+    mine = food(kitchen, "club turkey mince")
+    assert mine.animal
+    assert mine.category == "poultry"
+
+
+@pytest.mark.parametrize(
+    ("name", "category", "says"),
+    [("", "fruit", "needs a name"), ("Sloe", "berry", "no kind of food"), ("Corn", "vegetable", "already a food")],
+)
+def test_an_own_food_that_cannot_be_is_refused(name, category, says):
+    with pytest.raises(InputProblem, match=says):
+        add_food(a_kitchen(), name, category)
+
+
+@pytest.mark.parametrize(("name", "value"), [("water", 100.0), ("refuse", 140.0), ("energy", -3.0), ("glow", 1.0)])
+def test_a_figure_that_cannot_be_is_refused(name, value):
+    with pytest.raises(InputProblem):
+        set_figure(a_kitchen(), "corn", name, value)

@@ -1,0 +1,112 @@
+"""Conditioning: due, running, looked at daily, done."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from dryhouse.kitchen.calendar import day_words
+from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.conditioning import (
+    conditioning,
+    conditioning_of,
+    conditioning_words,
+    days_needed,
+    end_conditioning,
+    one_in_words,
+    pasteurise,
+    start_conditioning,
+    treatments,
+)
+from dryhouse.kitchen.shelf.lots import check_lot
+from dryhouse.science.errors import InputProblem
+from tests.kitchen.shelf_room import CELLAR, TODAY, a_batch, a_shelf, packed
+
+
+@pytest.fixture
+def kitchen():
+    return a_shelf(a_batch("apple"), a_batch("corn", 2))
+
+
+@pytest.fixture
+def lot(kitchen):
+    packed(kitchen, 2, CELLAR)
+    return packed(kitchen, 1, CELLAR)
+
+
+def test_fruit_is_due_and_vegetables_are_not(kitchen, lot):
+    assert [(c.lot.id, c.state) for c in conditioning(kitchen)] == [(lot.id, "due")]
+
+
+def test_it_runs_ten_days_with_a_look_each_day(kitchen, lot):
+    start_conditioning(kitchen, lot.id, TODAY - timedelta(days=3))
+    (running,) = conditioning(kitchen)
+    assert (running.state, running.day, running.days_needed, running.looked_today) == ("running", 4, 10, False)
+    assert running.ends_on == TODAY + timedelta(days=7)
+    check_lot(kitchen, lot.id, moist=False)
+    assert conditioning(kitchen)[0].looked_today
+    check_lot(kitchen, lot.id, moist=True)
+    assert conditioning(kitchen)[0].state == "moist"
+
+
+def test_ended_early_is_too_short_and_ten_days_is_done(kitchen, lot):
+    start_conditioning(kitchen, lot.id, TODAY - timedelta(days=4))
+    assert end_conditioning(kitchen, lot.id).what.endswith("after 4 days of 10")
+    assert conditioning(kitchen)[0].state == "too short"
+    start_conditioning(kitchen, lot.id, TODAY - timedelta(days=days_needed()))
+    end_conditioning(kitchen, lot.id)
+    assert conditioning(kitchen) == ()
+
+
+def test_ending_what_has_not_begun_is_refused(kitchen, lot):
+    with pytest.raises(InputProblem, match="has not begun"):
+        end_conditioning(kitchen, lot.id)
+    start_conditioning(kitchen, lot.id)
+    with pytest.raises(InputProblem, match="after it began"):
+        end_conditioning(kitchen, lot.id, TODAY - timedelta(days=1))
+
+
+def test_a_treatment_against_insects_is_recorded_in_words(kitchen, lot):
+    pasteurise(kitchen, lot.id, treatments()[0].words)
+    said = kitchen.journal.get(Lot, lot.id).pasteurised
+    assert "48 hours" in said
+    assert said.endswith(day_words(TODAY))
+    with pytest.raises(InputProblem, match="How was it done"):
+        pasteurise(kitchen, lot.id, " ")
+
+
+def test_each_lot_says_how_far_it_has_come_and_what_is_to_be_done(kitchen, lot):
+    def said(ago=None, ended=None):
+        days = {"conditioned_from": ago, "conditioned_to": ended}
+        dated = {name: None if back is None else TODAY - timedelta(days=back) for name, back in days.items()}
+        found = conditioning_of(ShelfBook.read(kitchen), replace(lot, **dated), TODAY)
+        return one_in_words(found)
+
+    assert said() == "Conditioning has not begun; 10 days are wanted"
+    assert said(3) == "Conditioning, day 4 of 10: shake and look at it today"
+    assert said(10) == "Conditioning, 10 days so far: long enough, to be ended"
+    assert said(1, 0) == f"Conditioned 1 day from {day_words(TODAY - timedelta(days=1))}; 10 are wanted"
+    assert said(12, 0) == f"Conditioned 12 days from {day_words(TODAY - timedelta(days=12))}"
+    check_lot(kitchen, lot.id, moist=False)
+    assert said(3).endswith("looked at today")
+    check_lot(kitchen, lot.id, moist=True)
+    assert said(3) == "Conditioning, day 4: it was found moist and goes back in the dryer"
+
+
+def test_bought_fruit_and_food_that_is_no_fruit_are_not_conditioned(kitchen, lot):
+    book = ShelfBook.read(kitchen)
+    assert conditioning_of(book, replace(lot, food="corn"), TODAY) is None
+    assert conditioning_of(book, replace(lot, batch=None, bought_keep_by=TODAY), TODAY) is None
+
+
+def test_what_conditioning_asks_for_today_is_said(kitchen, lot):
+    assert conditioning_words(kitchen) == f"Dried fruit that waits for its conditioning: lot {lot.id}."
+    start_conditioning(kitchen, lot.id, TODAY - timedelta(days=3))
+    assert conditioning_words(kitchen) == f"Shake and look at today: lot {lot.id} (day 4 of 10)."
+    check_lot(kitchen, lot.id, moist=False)
+    assert conditioning_words(kitchen) == ""
+    start_conditioning(kitchen, lot.id, TODAY - timedelta(days=11))
+    assert conditioning_words(kitchen) == f"Conditioned long enough, to be ended: lot {lot.id}."

@@ -1,0 +1,83 @@
+"""Places and their temperatures."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from dryhouse.kitchen.records import Place, PlaceTemperature
+from dryhouse.kitchen.shelf.places import (
+    add_place,
+    edit_temperature,
+    find_place,
+    places,
+    remove_place,
+    remove_temperature,
+    rename_place,
+    set_temperature,
+    temperatures,
+)
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Temperature
+from tests.kitchen.shelf_room import CELLAR, FREEZER, NOW, PANTRY, a_batch, a_shelf, packed
+
+
+def test_a_place_is_added_with_its_temperature_and_found_by_its_beginning():
+    kitchen = a_shelf()
+    done = add_place(kitchen, " boathouse  loft ", Temperature(25.0), humidity_pct=70)
+    assert done.record.name == "boathouse loft"
+    assert find_place(kitchen, "boat").id == done.record.id
+    assert [t.temperature.si for t in temperatures(kitchen, done.record.id)] == [25.0]
+    assert [p.name for p in places(kitchen)] == ["boathouse loft", "cellar", "freezer", "pantry"]
+
+
+@pytest.mark.parametrize(
+    ("call", "sentence"),
+    [
+        (lambda k: add_place(k, "Pantry"), "already a place"),
+        (lambda k: add_place(k, "  "), "needs a name"),
+        (lambda k: add_place(k, "oven", Temperature(90.0, "90 C")), "90 C is no temperature"),
+        (lambda k: add_place(k, "loft", Temperature(20.0), humidity_pct=140), "Humidity"),
+        (lambda k: add_place(k, "loft", Temperature(20.0), since=NOW + timedelta(days=9)), "from the future"),
+        (lambda k: find_place(k, "attic"), "not one of your places"),
+        (lambda k: rename_place(k, 99, "x"), "no longer here"),
+        (lambda k: set_temperature(k, 99, Temperature(20.0)), "no longer here"),
+        (lambda k: remove_temperature(k, 99), "no longer here"),
+        (lambda k: edit_temperature(k, PlaceTemperature(1, NOW, Temperature(20.0), id=99)), "no longer here"),
+    ],
+)
+def test_what_cannot_be_right_is_refused(call, sentence):
+    kitchen = a_shelf()
+    with pytest.raises(InputProblem, match=sentence):
+        call(kitchen)
+    assert len(kitchen.journal.where(Place)) == 3
+
+
+def test_a_place_lots_stood_in_stays():
+    kitchen = a_shelf(a_batch())
+    packed(kitchen, place=CELLAR)
+    with pytest.raises(InputProblem, match="keep-by needs it"):
+        remove_place(kitchen, CELLAR)
+    done = remove_place(kitchen, FREEZER)
+    kitchen.journal.write(done.undone().changes)
+    assert find_place(kitchen, "freezer").id == FREEZER
+    assert temperatures(kitchen, FREEZER)
+
+
+def test_a_temperature_of_the_same_moment_is_put_right_not_doubled():
+    kitchen = a_shelf()
+    set_temperature(kitchen, PANTRY, Temperature(24.0), since=NOW)
+    set_temperature(kitchen, PANTRY, Temperature(25.0), since=NOW)
+    assert [t.temperature.si for t in temperatures(kitchen, PANTRY)][1:] == [25.0]
+    row = temperatures(kitchen, PANTRY)[-1]
+    edit_temperature(kitchen, replace(row, temperature=Temperature(22.0)))
+    remove_temperature(kitchen, row.id)
+    assert len(temperatures(kitchen, PANTRY)) == 1
+
+
+def test_a_place_is_renamed():
+    kitchen = a_shelf()
+    rename_place(kitchen, PANTRY, "larder")
+    assert find_place(kitchen, "larder").id == PANTRY

@@ -1,0 +1,62 @@
+"""What is left of a lot, and how it is said."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from dryhouse.kitchen.records import Lot, LotCheck, LotDraw
+from dryhouse.kitchen.records.lots import THROWN_OUT
+from dryhouse.kitchen.shelf.remaining import amount_words, left_of, thrown_out
+from dryhouse.science.display import METRIC, Style
+from dryhouse.science.quantities import Mass, Volume
+
+DAY = date(2026, 11, 1)
+LOT = Lot("corn", DAY, mass=Mass(100.0), volume=Volume(300.0), id=1)
+
+
+def test_volume_goes_with_mass():
+    left = left_of(LOT, [LotDraw(1, DAY, mass=Mass(25.0), id=1)], [], DAY)
+    assert (left.mass_g, left.volume_ml) == (75.0, 225.0)
+    assert left_of(Lot("corn", DAY, mass=Mass(100.0)), [], [], DAY, 2.5).volume_ml == 250.0
+    assert left_of(Lot("corn", DAY, volume=Volume(200.0)), [], [], DAY).volume_ml == 200.0
+    assert left_of(Lot("corn", DAY), [], [], DAY).mass_g is None
+
+
+def test_only_what_was_drawn_by_then_counts():
+    draw = LotDraw(1, date(2026, 11, 9), mass=Mass(25.0), id=1)
+    assert left_of(LOT, [draw], [], date(2026, 11, 8)).mass_g == 100.0
+    assert left_of(LOT, [draw], [], date(2026, 11, 9)).mass_g == 75.0
+
+
+def test_a_weighing_counts_from_its_day_and_draws_of_that_day_are_in_it():
+    draws = [LotDraw(1, date(2026, 11, d), mass=Mass(10.0), id=d) for d in (2, 5, 9)]
+    check = LotCheck(1, date(2026, 11, 5), mass=Mass(60.0), id=1)
+    assert left_of(LOT, draws, [check], date(2026, 11, 30)).mass_g == 50.0
+
+
+def test_the_last_of_it_says_how_it_went():
+    gone = left_of(LOT, [LotDraw(1, DAY, THROWN_OUT, id=1)], [], DAY)
+    assert (gone.mass_g, thrown_out(gone)) == (0.0, True)
+    eaten = left_of(LOT, [LotDraw(1, DAY, mass=Mass(100.0), id=1)], [], DAY)
+    assert (eaten.gone, thrown_out(eaten)) == ("cooked", False)
+
+
+@pytest.mark.parametrize(
+    ("mass", "volume", "said"),
+    [
+        (240.0, 6.07 * 236.588, "8.5 oz · 6 cups"),
+        (80.0, 0.9 * 236.588, "2.8 oz · ⅞ cup"),
+        (None, 473.176, "2 cups"),
+        (28.35, None, "1 oz"),
+        (None, 20.0, "1¼ tbsp"),
+        (None, None, ""),
+    ],
+)
+def test_amounts_are_said_as_one_would_measure_them(mass, volume, said):
+    assert amount_words(mass, volume, Style()) == said
+
+
+def test_metric_amounts_keep_their_millilitres():
+    assert amount_words(240.0, 512.0, Style(METRIC)) == "240 g · 512 ml"

@@ -1,0 +1,57 @@
+"""Tray loads and hours: her own where she has any, the handbook's where not, nothing where neither."""
+
+from dataclasses import replace
+from itertools import count
+
+import pytest
+
+from dryhouse.kitchen.ports import YieldPair
+from dryhouse.kitchen.records import Dryer
+from dryhouse.kitchen.yields.habits import hours_for, tray_loads
+from dryhouse.science.quantities import Area
+from tests.builders import CORN, a_kitchen, fact
+
+SHELF, BOX = Dryer("shelf dryer", 6, Area(1000.0), id=1), Dryer("box dryer", 10, id=2)
+NUMBERS = count(1)
+
+
+def pair(**more):
+    return YieldPair(next(NUMBERS), "corn", "", "", **{"prepared_g": 1200.0, "dried_g": 300.0, **more})
+
+
+LOADED = replace(CORN, facts={**CORN.facts, "tray_load": fact(3.0, "kg/m2"), "drying_hours": fact(8, "h")})
+
+
+def test_her_own_loads_of_that_dryer_by_their_middle():
+    pairs = [pair(dryer=1, trays=t) for t in (4, 6, 3)]
+    (load,) = tray_loads(a_kitchen(SHELF, BOX), CORN, pairs)
+    assert (load.dryer, load.grams, load.basis.n) == (SHELF, 300.0, 3)
+    assert load.basis.kind == "own"
+
+
+def test_the_handbooks_load_on_the_trays_area_where_the_area_is_recorded():
+    (load,) = tray_loads(a_kitchen(SHELF, BOX), LOADED, [])
+    # 3 kg/m² on 1000 cm²
+    assert load.grams == pytest.approx(300.0)
+    assert "3 kg/m² × 1000 cm² = 300 g" in load.words
+    assert load.basis.kind == "handbook"
+
+
+def test_without_either_no_load_is_made_up():
+    assert tray_loads(a_kitchen(SHELF, BOX), CORN, [pair(dryer=2)]) == ()
+
+
+def test_hours_are_her_runs_with_an_interval_from_three_on():
+    two = hours_for(LOADED, [pair(hours=8.0), pair(hours=8.0)])
+    assert (two.value, two.low, two.high) == (pytest.approx(8.0), None, None)
+    assert "fewer than 3" in two.workings[0]
+    four = hours_for(LOADED, [pair(hours=h) for h in (6.0, 8.0, 9.0, 12.0)])
+    assert four.value == pytest.approx((6 * 8 * 9 * 12) ** 0.25)
+    assert four.low < four.value < four.high
+    assert four.basis[0].n == 4
+
+
+def test_hours_are_the_handbooks_until_then_and_none_where_none_are_published():
+    printed = hours_for(LOADED, [pair()])
+    assert (printed.value, printed.basis[0].kind) == (8.0, "handbook")
+    assert hours_for(CORN, [pair()]) is None
