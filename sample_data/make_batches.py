@@ -133,6 +133,8 @@ def _batch(chance: Random, habit: Habit, start: datetime, dryer: int) -> tuple[d
         "dried_mass": dried_text,
     }
     _sometimes(chance, batch, habit, prepared, dried, hours, summer)
+    if habit.category == "mushroom":
+        batch["identified"] = "bought"
     if habit.precook:
         batch |= _cooked(chance, habit, prepared)
     truth = {"prepared_g": prepared, "solids_g": prepared * solids, "dried_g": dried, "hours": hours}

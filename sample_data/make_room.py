@@ -59,6 +59,7 @@ def room() -> dict[str, list[dict[str, Any]]]:
                 "category": "mixed",
                 "other_names": "galley chili",
                 "like": "chili-bean",
+                "contains": "plant;meat",
             },
             {
                 "slug": "galley-squash-lentil",
@@ -66,6 +67,7 @@ def room() -> dict[str, list[dict[str, Any]]]:
                 "category": "mixed",
                 "other_names": "galley stew",
                 "like": "vegetable-stew",
+                "contains": "plant",
             },
         ],
         "own_figure": [

@@ -83,6 +83,8 @@ def _lot(
         if chance.random() < 0.4:
             lot["pasteurised"] = "freezer at 0 F for 48 hours"
     lot["packed_on"] = packed
+    if _kind(lot["food"]) == "herb" or "garlic" in lot["food"]:
+        lot["in_oil"] = "no"
     return lot
 
 
@@ -150,7 +152,7 @@ def _bought(lines: dict[str, list[dict[str, Any]]]) -> None:
         ("mango", date(2026, 6, 20), date(2027, 2, 28), "1 lb"),
     ):
         lot = {"food": food, "packed_on": packed, "name": "bought", "package": "bag", "sealed": "yes", "mass": mass}
-        lines["lot"].append(lot | {"bought_keep_by": keep_by})
+        lines["lot"].append(lot | {"bought_keep_by": keep_by, "origin": "bought"})
         number = len(lines["lot"])
         lines["lot_move"].append({"lot": number, "place": PANTRY, "at": _at(packed)})
     lines["lot"][number - 1]["opened_on"] = date(2026, 8, 24)

@@ -12,7 +12,7 @@ from dryhouse.journal.database import Database
 from dryhouse.journal.problems import NOTHING_CHANGED, damaged, foreign
 from dryhouse.science.errors import WorldProblem
 
-HEAD = "0001"
+HEAD = "0002"
 """The newest revision, the one this program reads and writes."""
 
 APPLICATION_ID = 0x44727948

@@ -71,6 +71,10 @@ def _temperature(name: str, *, needed: bool = False) -> tuple[C, C]:
     return _quantity(name, "c", needed)
 
 
+def _duration(name: str) -> tuple[C, C]:
+    return _quantity(name, "s", False)
+
+
 def _of(target: str, *, name: str = "", needed: bool = True) -> C:
     key = ForeignKey(f"{target}.id", deferrable=True, initially="DEFERRED")
     return Column(name or target, INTEGER, key, nullable=not needed)
@@ -85,7 +89,7 @@ preference = _table("preference", _words("key"), _words("value"), UniqueConstrai
 
 own_food = _table(
     "own_food",
-    *map(_words, ("slug", "name", "category", "other_names", "like")),
+    *map(_words, ("slug", "name", "category", "other_names", "like", "contains")),
     UniqueConstraint("slug"),
 )
 
@@ -130,6 +134,10 @@ batch = _table(
     *map(_words, ("pretreatment", "precook_method")),
     *_temperature("precook_temperature"),
     _words("precook_measured"),
+    *_duration("precook_held"),
+    *_temperature("finish_temperature"),
+    *_duration("finish_held"),
+    _words("identified"),
     *_mass("cooked_mass_in"),
     *_mass("cooked_mass_out"),
     *_mass("drained_fat"),
@@ -209,6 +217,8 @@ lot = _table(
     _day("opened_on"),
     _day("bought_keep_by"),
     _day("redried_on"),
+    _words("origin"),
+    _yes_no("in_oil"),
     _words("notes"),
     Index(None, "batch"),
     Index(None, "food"),

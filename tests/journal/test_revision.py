@@ -34,11 +34,11 @@ def shape(database: Database) -> dict[str, object]:
     for kind, name in database.ask("SELECT type, name FROM sqlite_master"):
         if kind == "table":
             found[name] = [
-                sorted(map(repr, database.ask(f"PRAGMA {what}({name})")))
+                sorted(repr(line[1:]) for line in database.ask(f"PRAGMA {what}({name})"))
                 for what in ("table_xinfo", "foreign_key_list")
             ]
         elif kind == "index":
-            found[name] = database.ask(f"PRAGMA index_xinfo({name})")
+            found[name] = [(line[0], *line[2:]) for line in database.ask(f"PRAGMA index_xinfo({name})")]
         else:
             found[name] = database.value("SELECT sql FROM sqlite_master WHERE name = ?", (name,))
     return found

@@ -17,6 +17,7 @@ from dryhouse.kitchen.batches.log import BatchDraft, parts_of
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, LotCheck, LotMove, Meal, MealPart, PlaceTemperature
+from dryhouse.kitchen.records.lots import BOUGHT
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import verdict
 from dryhouse.science.safety import BatchFacts, Facts, FoodFacts, LotFacts, MealFacts, evaluate
@@ -146,15 +147,14 @@ def dry_enough(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] | None
 
 
 def is_bought(lot: Lot) -> bool:
-    """Bought food carries the date of its package. A lot with neither batch nor date is one of which nothing
-    is recorded (its batch may have been deleted), and is asked about as such."""
-    return lot.batch is None and lot.bought_keep_by is not None
+    """As recorded when it was shelved; a lot dried at home stays so, whatever becomes of its batch."""
+    return lot.origin == BOUGHT
 
 
 def goes_by_its_date(lot: Lot) -> bool:
-    """Bought and still closed. Once its package is opened the printed date is only the outer limit, and it keeps
-    as food dried at home does from that day (assumption)."""
-    return is_bought(lot) and lot.opened_on is None
+    """Bought, with a date on its package, and still closed. Once the package is opened the printed date is only
+    the outer limit, and it keeps as food dried at home does from that day (assumption)."""
+    return is_bought(lot) and lot.bought_keep_by is not None and lot.opened_on is None
 
 
 def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> LotFacts:

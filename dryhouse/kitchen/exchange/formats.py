@@ -12,6 +12,7 @@ from datetime import UTC, date, datetime
 from typing import Any
 
 from dryhouse.kitchen.ports import Record
+from dryhouse.kitchen.records.former import read_today
 from dryhouse.kitchen.records.shapes import SUFFIXES, Shape, shapes
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity, parse
@@ -38,6 +39,7 @@ def from_json(kind: type[Any], values: Mapping[str, Any], where: str) -> Any:
     known = shapes(kind)
     if strange := sorted(set(values) - {shape.name for shape in known}):
         raise InputProblem(f"{where} has “{strange[0]}”, which a {kind.__name__} does not have.")
+    values = read_today(kind, values)
     return _made(kind, {s.name: _from_json(s, values[s.name], where) for s in known if s.name in values}, where)
 
 
@@ -137,6 +139,7 @@ def as_cells(record: Record) -> list[str]:
 def from_cells(kind: type[Any], cells: Mapping[str, str], where: str) -> Any:
     """The record one line of a table stands for. An empty cell is missing."""
     values: dict[str, Any] = {}
+    cells = read_today(kind, cells)
     for shape in shapes(kind):
         if shape.quantity is not None:
             values[shape.name] = _quantity(shape, cells, where)

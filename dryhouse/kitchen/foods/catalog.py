@@ -112,7 +112,7 @@ def add_food(
         raise InputProblem(f"“{like}” is not a food of the handbook.", "like")
     _refuse_disguise(kitchen, (title, *other_names), category, like)
     pending = Pending()
-    pending.add(OwnFood(slug, title, category, ";".join(other_names), like, kitchen.journal.next_id(OwnFood)))
+    pending.add(OwnFood(slug, title, category, ";".join(other_names), like, id=kitchen.journal.next_id(OwnFood)))
     return kitchen.commit(f"Added the food {title}", pending)
 
 

@@ -5,13 +5,30 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
-from dryhouse.science.quantities import Length, Mass, Temperature, Volume
+from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
 
 PLANNED, DRYING, FINISHED = "planned", "drying", "finished"
 BATCH_STATES = (PLANNED, DRYING, FINISHED)
 
 FRESH, FROZEN, CANNED, COOKED = "fresh", "frozen", "canned", "cooked"
 FOOD_STATES = (FRESH, FROZEN, CANNED, COOKED)
+
+STEAMED, ROASTED, IN_DRYER, BOUGHT_COOKED, NO_PRECOOK, OTHER_PRECOOK = (
+    "simmered or steamed",
+    "roasted in an oven",
+    "in the dryer",
+    "bought cooked",
+    "none",
+    "other",
+)
+PRECOOK_METHODS = (STEAMED, ROASTED, IN_DRYER, BOUGHT_COOKED, NO_PRECOOK, OTHER_PRECOOK)
+"""How food was heated before it was dried; an empty method means that nobody has said."""
+
+THERMOMETER, NOT_MEASURED = "thermometer", "not measured"
+MEASURES = (THERMOMETER, NOT_MEASURED)
+
+IDENTIFIED_BY_SHOP = "bought"
+"""What `Batch.identified` says of mushrooms that were bought."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,9 +49,17 @@ class Batch:
     prepared_volume: Volume | None = None
     pretreatment: str = ""
     precook_method: str = ""
+    """One of `PRECOOK_METHODS`, or empty where nothing is recorded."""
     precook_temperature: Temperature | None = None
     precook_measured: str = ""
     """How the temperature was known: `thermometer`, `not measured`, or empty where nothing is recorded."""
+    precook_held: Duration | None = None
+    """How long the food was held at that temperature."""
+    finish_temperature: Temperature | None = None
+    """Of an oven in which the dried food was heated afterwards."""
+    finish_held: Duration | None = None
+    identified: str = ""
+    """Who knows these mushrooms: `bought`, or by whom they were identified; empty where nobody has said."""
     cooked_mass_in: Mass | None = None
     cooked_mass_out: Mass | None = None
     drained_fat: Mass | None = None

@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+PLANT, MEAT, POULTRY, FISH, EGG, MILK, UNKNOWN = "plant", "meat", "poultry", "fish", "egg", "milk", "unknown"
+CONTENTS = (PLANT, MEAT, POULTRY, FISH, EGG, MILK, UNKNOWN)
+"""What may be in an own food. Only `plant` by itself says that nothing of an animal is in it."""
+
 
 @dataclass(frozen=True, slots=True)
 class OwnFood:
@@ -16,6 +20,9 @@ class OwnFood:
     """Separated by semicolons."""
     like: str = ""
     """Slug of a handbook food whose cautions and drying figures also apply, if she named one."""
+    contains: str = ""
+    """What is in it, of `CONTENTS`, separated by semicolons. Empty: nobody has said, and then it is treated as
+    food of animal origin."""
     id: int = 0
 
 

@@ -9,10 +9,13 @@ from dryhouse.science.quantities import Mass, Volume
 
 PACKAGES = ("jar", "bag", "vacuum bag", "tin", "jar with absorber", "open container")
 
+HOME, BOUGHT = "home", "bought"
+ORIGINS = (HOME, BOUGHT)
+
 
 @dataclass(frozen=True, slots=True)
 class Lot:
-    """Dried food packed on one day in one package; from a batch, or bought (batch is None)."""
+    """Dried food packed on one day in one package; dried at home, or bought."""
 
     food: str
     packed_on: date
@@ -28,8 +31,12 @@ class Lot:
     """How dried fruit was pasteurised, in words; empty where nothing is recorded."""
     opened_on: date | None = None
     bought_keep_by: date | None = None
-    """The date printed on bought food, if it was bought."""
+    """The date printed on the package of bought food."""
     redried_on: date | None = None
+    origin: str = HOME
+    """`home` or `bought`: a lot that lost its batch was dried at home all the same."""
+    in_oil: bool | None = None
+    """Whether it is packed in oil; None where nobody has said."""
     notes: str = ""
     id: int = 0
 

@@ -6,9 +6,16 @@ from dataclasses import MISSING, dataclass, fields
 from types import NoneType
 from typing import Any, get_args, get_type_hints
 
-from dryhouse.science.quantities import Area, Length, Mass, Quantity, Temperature, Volume
+from dryhouse.science.quantities import Area, Duration, Length, Mass, Quantity, Temperature, Volume
 
-SUFFIXES: dict[type[Quantity], str] = {Mass: "g", Volume: "ml", Length: "mm", Area: "cm2", Temperature: "c"}
+SUFFIXES: dict[type[Quantity], str] = {
+    Mass: "g",
+    Volume: "ml",
+    Length: "mm",
+    Area: "cm2",
+    Temperature: "c",
+    Duration: "s",
+}
 """The stored unit, as it ends the name of a column: `prepared_mass_g`, `thickness_mm`."""
 
 

@@ -11,7 +11,7 @@ from dryhouse.kitchen.foods.catalog import food, food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, LotMove, Place
-from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.kitchen.records.lots import BOUGHT, PACKAGES
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
 
@@ -135,6 +135,7 @@ def shelve(
         mass=package.mass,
         volume=package.volume,
         bought_keep_by=keep_by,
+        origin=BOUGHT,
         notes=package.notes.strip(),
         id=kitchen.journal.next_id(Lot),
     )

@@ -31,7 +31,7 @@ def a_kitchen(*records) -> Kitchen:
 
 
 def lot(id: int, grams: float, keep_by: date = LATER) -> Lot:
-    return Lot("carrot", date(2026, 7, 1), mass=Mass(grams), bought_keep_by=keep_by, id=id)
+    return Lot("carrot", date(2026, 7, 1), mass=Mass(grams), bought_keep_by=keep_by, origin="bought", id=id)
 
 
 def drawn(kitchen: Kitchen, servings: float = 1.0) -> list[tuple[int, float]]:

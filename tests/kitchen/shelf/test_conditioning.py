@@ -99,7 +99,7 @@ def test_each_lot_says_how_far_it_has_come_and_what_is_to_be_done(kitchen, lot):
 def test_bought_fruit_and_food_that_is_no_fruit_are_not_conditioned(kitchen, lot):
     book = ShelfBook.read(kitchen)
     assert conditioning_of(book, replace(lot, food="corn"), TODAY) is None
-    assert conditioning_of(book, replace(lot, batch=None, bought_keep_by=TODAY), TODAY) is None
+    assert conditioning_of(book, replace(lot, batch=None, bought_keep_by=TODAY, origin="bought"), TODAY) is None
 
 
 def test_what_conditioning_asks_for_today_is_said(kitchen, lot):

@@ -22,7 +22,9 @@ PARTS = (
     MealPart(2, 0, "rice from the shop", staple="rice-white", mass=Mass(50.0), id=4),
 )
 TRIP = Trip("lakes", START, NEXT, 2, temperature=Temperature(18.0), id=1)
-LOT = Lot("carrot", date(2026, 11, 1), "tall jar", mass=Mass(40.0), bought_keep_by=date(2027, 9, 1), id=7)
+LOT = Lot(
+    "carrot", date(2026, 11, 1), "tall jar", mass=Mass(40.0), bought_keep_by=date(2027, 9, 1), origin="bought", id=7
+)
 
 
 @pytest.fixture

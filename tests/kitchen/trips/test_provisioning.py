@@ -45,7 +45,7 @@ def a_kitchen(*records: Record, now: datetime = NOW) -> Kitchen:
 
 
 def bought(id: int, food: str, grams: float, keep_by: date = date(2027, 6, 1)) -> Lot:
-    return Lot(food, date(2026, 7, 1), mass=Mass(grams), bought_keep_by=keep_by, id=id)
+    return Lot(food, date(2026, 7, 1), mass=Mass(grams), bought_keep_by=keep_by, origin="bought", id=id)
 
 
 def meal(id: int, name: str, *parts: tuple[str, float], lot: int | None = None) -> list[Record]:

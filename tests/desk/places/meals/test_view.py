@@ -35,7 +35,15 @@ DAY = date(2026, 8, 20)
 
 @pytest.fixture
 def kitchen() -> Kitchen:
-    lot = Lot("carrot", date(2026, 7, 1), "jar by the door", mass=Mass(90.0), bought_keep_by=date(2027, 7, 1), id=1)
+    lot = Lot(
+        "carrot",
+        date(2026, 7, 1),
+        "jar by the door",
+        mass=Mass(90.0),
+        bought_keep_by=date(2027, 7, 1),
+        origin="bought",
+        id=1,
+    )
     made = Kitchen(FakeJournal(lot), handbook(), lambda: NOW, UTC)
     parts = [("carrot", "20 g"), ("couscous", "80 g"), ("ground beef", "20 g"), ("bouillon powder, beef", "12 g")]
     save_meal(made, Meal("camp stew", 1.0), [draft_part(made, *typed) for typed in parts])
