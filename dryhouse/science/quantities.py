@@ -1,5 +1,8 @@
 """Reading what people type: `2 lb 3 oz`, `1½ c`, `135 F`, `8h30`. The one door through which pint comes in.
 
+The numbers are taken apart here; what a unit word means, adding up `2 lb` and `3 oz`, whether a cup is a weight,
+and the way to the stored unit are pint's, from the table of `units` and nothing else.
+
 Every quantity keeps its value in the stored unit (g, ml, s, mm, cm², °C) and what was typed, so that it
 comes back as typed. Nonsense, negative, infinite or of the wrong kind is an `InputProblem` whose sentence
 says what would be right.
@@ -9,12 +12,12 @@ from __future__ import annotations
 
 import math
 import re
-import unicodedata
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, ClassVar, TypeVar
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.typed_numbers import NUMBER, fractions_spelled_out, number_in, tidied
 from dryhouse.science.units import (
     AREA,
     LENGTH,
@@ -25,12 +28,12 @@ from dryhouse.science.units import (
     UNITS,
     VOLUME,
     Unit,
-    to_celsius,
     written_as,
 )
 
 if TYPE_CHECKING:
     import pint
+    from pint.facets.plain import PlainQuantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,15 +96,14 @@ class Temperature(Quantity):
 
 
 Q = TypeVar("Q", bound=Quantity)
-_KINDS: dict[str, type[Quantity]] = {k.dimension: k for k in (Mass, Volume, Duration, Length, Area, Temperature)}
 
-_FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
-_NUMBER = r"(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:\.\d*)?|\.\d+)"
 _TERM = re.compile(
-    rf"\s*(?:,|\+|and\b|&)?\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d,+&]*?)\s*(?=,|\+|&|\band\b|\d|\.\d|$)"
+    rf"\s*(?:,|\+|and\b|&)?\s*(?P<number>{NUMBER})\s*(?P<unit>[^\d,+&]*?(?:(?<=[a-z])2)?)\s*(?=,|\+|&|\band\b|\d|\.\d|$)"
 )
-_CLOCK = re.compile(r"(?P<h>\d{1,3})\s*(?::|h|hr|hrs|hour|hours)\s*(?P<m>[0-5]?\d)\s*(?:m|min|mins|minutes)?")
-_SIDES = re.compile(rf"(?P<a>{_NUMBER})\s*[x×]\s*(?P<b>{_NUMBER})\s*(?P<unit>[a-z\"']+)")
+_CLOCK = re.compile(
+    r"(?P<h>\d{1,3})\s*(?::\s*(?P<mm>\d+)|(?:h|hr|hrs|hour|hours)\s*(?P<m>[0-5]?\d))\s*(?:m|min|mins|minutes)?"
+)
+_SIDES = re.compile(rf"(?P<a>{NUMBER})\s*[x×]\s*(?P<b>{NUMBER})\s*(?P<unit>[a-z\"']+)")
 _LARGEST = 1e9
 _ABSOLUTE_ZERO_C = -273.15
 
@@ -128,11 +130,9 @@ def parse_length(text: str, **how: object) -> Length:
 
 def parse_amount(text: str, *, default_unit: str = "", decimal_comma: bool = False) -> Mass | Volume:
     """A mass or a volume, whichever its unit says."""
-    units = written_as((MASS, VOLUME))
-    for term in _TERM.finditer(_tidy(text, decimal_comma, "amount")):
-        unit = units.get(_unit_word(term["unit"]) or default_unit)
-        if unit is not None and unit.dimension == VOLUME:
-            return parse(text, Volume, default_unit=default_unit, decimal_comma=decimal_comma)
+    words = [_unit_word(t["unit"]) or default_unit for t in _TERM.finditer(tidied(text, decimal_comma, "amount"))]
+    if any(_dimension(name) == VOLUME for word in words if (name := _meant(word, VOLUME))):
+        return parse(text, Volume, default_unit=default_unit, decimal_comma=decimal_comma)
     return parse(text, Mass, default_unit=default_unit, decimal_comma=decimal_comma)
 
 
@@ -146,7 +146,7 @@ def parse(
     Raises InputProblem.
     """
     typed = text.strip()
-    tidy = _tidy(typed, decimal_comma, kind.__name__.lower())
+    tidy = tidied(typed, decimal_comma, kind.__name__.lower())
     if kind.dimension == TEMPERATURE:
         return kind(_temperature(typed, tidy, default_unit), typed)
     if tidy.startswith("-"):
@@ -162,10 +162,10 @@ def parse(
 def parse_number(text: str, *, decimal_comma: bool = False, what: str = "number") -> float:
     """A plain number that is not negative: `4`, `1 1/2`, `0,5` where the comma is a decimal mark."""
     typed = text.strip()
-    tidy = _tidy(typed, decimal_comma, what)
-    if not re.fullmatch(_NUMBER, tidy):
+    tidy = tidied(typed, decimal_comma, what)
+    if not re.fullmatch(NUMBER, tidy):
         raise InputProblem(f"“{typed}” is not a {what}; write digits, such as 4 or 2.5.")
-    return _number(typed, tidy)
+    return number_in(typed, tidy)
 
 
 def parse_percent(text: str, *, decimal_comma: bool = False, what: str = "percentage") -> float:
@@ -181,112 +181,85 @@ def parse_percent(text: str, *, decimal_comma: bool = False, what: str = "percen
 def unit_typed(quantity: Quantity) -> str:
     """The short name of the (smallest) unit the person used, or the stored unit where nothing was typed."""
     units = written_as((quantity.dimension,))
-    used = [units[w] for t in _TERM.finditer(_fractions(quantity.typed)) if (w := _unit_word(t["unit"])) in units]
+    used = [
+        units[w]
+        for t in _TERM.finditer(fractions_spelled_out(quantity.typed))
+        if (w := _unit_word(t["unit"])) in units
+    ]
     return used[-1].name if used else STORED[quantity.dimension]
 
 
-# --- reading ---------------------------------------------------------------------------------------------
+# --- amounts, with pint ------------------------------------------------------------------------------------
 
 
-def _fractions(text: str) -> str:
-    """Vulgar fractions spelled out: `1½` becomes `1 1/2`."""
-    for sign in _FRACTIONS:
-        if sign in text:
-            text = text.replace(sign, " " + unicodedata.normalize("NFKC", sign).replace("⁄", "/"))
-    return text.replace("⁄", "/").strip().lower()
-
-
-def _tidy(typed: str, decimal_comma: bool, what: str) -> str:
-    text = _fractions(typed)
-    if not text:
-        raise InputProblem(f"There is no {what} here yet.")
-    text = text.replace("−", "-").replace("\u00a0", " ").replace("\u202f", " ")
-    if decimal_comma:
-        text = re.sub(r"(?<=\d)\.(?=\d{3}(?:\.\d{3})*,\d)", "", text)
-        if re.search(r"\d\.\d{3}(?!\d)", text):
-            raise InputProblem(f"“{typed}” can be read two ways; write 1500 or 1,5.")
-        return re.sub(r"(?<=\d),(?=\d)", ".", text)
-    grouped = re.sub(r"(?<=\d),(?=\d{3}(?!\d))", "", text)
-    if re.search(r"\d,\d", grouped):
-        raise InputProblem(f"“{typed}” has a comma for a decimal mark; here it is a point, as in 1.5.")
-    return grouped
-
-
-def _unit_word(unit: str) -> str:
-    return re.sub(r"\s+", " ", unit.strip()).rstrip(".").replace("fl. oz", "fl oz").strip()
-
-
-def _number(typed: str, text: str) -> float:
-    whole = 0.0
-    if "/" in text:
-        *before, fraction = re.sub(r"\s*/\s*", "/", text).split()
-        whole = float(before[0]) if before else 0.0
-        top, bottom = fraction.split("/")
-        if float(bottom) == 0:
-            raise InputProblem(f"“{typed}” divides by nothing; write a fraction such as 1/2.")
-        return whole + float(top) / float(bottom)
-    return float(text)
-
-
-def _reckon(typed: str, tidy: str, kind: type[Quantity], default_unit: str) -> float:
+def _reckon(typed: str, tidy: str, kind: type[Q], default_unit: str) -> float:
+    """The sum of the terms in the stored unit."""
+    stored = STORED[kind.dimension]
     if kind.dimension == TIME and (clock := _CLOCK.fullmatch(tidy)):
-        return int(clock["h"]) * 3600.0 + int(clock["m"]) * 60.0
+        return _clock(typed, clock)
     if kind.dimension == AREA and (sides := _SIDES.fullmatch(tidy)):
-        side = written_as((LENGTH,)).get(sides["unit"])
-        if side is not None:
-            return _number(typed, sides["a"]) * _number(typed, sides["b"]) * (side.size / 10.0) ** 2
-    total, end, smallest = 0.0, 0, math.inf
+        side = _meant(sides["unit"], LENGTH)
+        if side and _dimension(side) == LENGTH:
+            area = _of(number_in(typed, sides["a"]), side) * _of(number_in(typed, sides["b"]), side)
+            return float(area.to(stored).magnitude)
+    total, end, smallest = _of(0.0, stored), 0, math.inf
     for term in _TERM.finditer(tidy):
         if term.start() != end:
             break
         unit = _unit(typed, _unit_word(term["unit"]), kind, default_unit)
-        if unit.size >= smallest:
+        size = _of(1.0, unit).to(stored).magnitude
+        if size >= smallest:
             raise InputProblem(f"“{typed}” names its units out of order or twice; write it like {kind.example}.")
-        total += _in_stored(_number(typed, term["number"]), unit)
-        end, smallest = term.end(), unit.size
+        total = total + _of(number_in(typed, term["number"]), unit)
+        end, smallest = term.end(), size
     if end == 0 or tidy[end:].strip():
-        raise InputProblem(f"“{typed}” is not a {_noun(kind)}; write it like {kind.example}.")
-    return total
+        raise InputProblem(f"“{typed}” is not {_noun(kind.dimension)}; write it like {kind.example}.")
+    return float(total.magnitude)
 
 
-def _noun(kind: type[Quantity]) -> str:
-    return {MASS: "weight", TIME: "length of time"}.get(kind.dimension, kind.dimension)
+def _clock(typed: str, clock: re.Match[str]) -> float:
+    """Seconds of `8:30` or `8h30`."""
+    minutes = clock["mm"] or clock["m"]
+    if clock["mm"] and (len(minutes) != 2 or int(minutes) > 59):
+        raise InputProblem(
+            f"“{typed}” needs two digits from 00 to 59 after the colon; write it like {Duration.example}."
+        )
+    return int(clock["h"]) * 3600.0 + int(minutes) * 60.0
 
 
-def _unit(typed: str, word: str, kind: type[Quantity], default_unit: str) -> Unit:
+def _unit(typed: str, word: str, kind: type[Quantity], default_unit: str) -> str:
+    """pint's name of the unit that a word means, where it measures what this kind is."""
     word = word or default_unit
     if not word:
         raise InputProblem(f"“{typed}” has no unit; write it like {kind.example}.")
-    unit = written_as((kind.dimension,)).get(word)
-    if unit is not None:
-        return unit
-    other = written_as(set(_KINDS) - {kind.dimension}).get(word)
-    if other is None and word not in ("f", "°f", "°c"):
+    name = _meant(word, kind.dimension)
+    if not name:
         raise InputProblem(f"“{word}” is not a unit known here; write it like {kind.example}.")
-    if other is not None and other.name == "oz":
+    was = _dimension(name)
+    if was == kind.dimension:
+        return name
+    if name == "oz" and kind.dimension == VOLUME:
         raise InputProblem(f"“{typed}” is a weight; for a volume write fl oz, or {kind.example}.")
-    was = "temperature" if other is None else _noun(_KINDS[other.dimension])
-    raise InputProblem(f"“{typed}” is a {was}; a {_noun(kind)} is wanted here, such as {kind.example}.")
+    wanted = _noun(kind.dimension)
+    raise InputProblem(f"“{typed}” is {_noun(was)}; {wanted} is wanted here, such as {kind.example}.")
 
 
-_DEGREES = {
-    "f": "F", "°f": "F", "fahrenheit": "F", "degf": "F", "deg f": "F", "degrees f": "F", "° f": "F",
-    "c": "C", "°c": "C", "celsius": "C", "degc": "C", "deg c": "C", "degrees c": "C", "° c": "C",
-}  # fmt: skip
+def _noun(dimension: str) -> str:
+    return {MASS: "a weight", TIME: "a length of time", AREA: "an area"}.get(dimension, f"a {dimension}")
 
 
 def _temperature(typed: str, tidy: str, default_unit: str) -> float:
-    match = re.fullmatch(rf"(?P<sign>[+-]?)\s*(?P<number>{_NUMBER})\s*(?P<unit>[^\d]*)", tidy)
+    match = re.fullmatch(rf"(?P<sign>[+-]?)\s*(?P<number>{NUMBER})\s*(?P<unit>[^\d]*)", tidy)
     if match is None:
         raise InputProblem(f"“{typed}” is not a temperature; write it like {Temperature.example}.")
     word = _unit_word(match["unit"])
-    scale = _DEGREES.get((word if word not in ("", "°") else default_unit).lower())
-    if scale is None:
+    scale = _meant((word if word not in ("", "°") else default_unit).lower(), TEMPERATURE)
+    if not scale or _dimension(scale) != TEMPERATURE:
         missing = f"“{typed}” does not say which degrees; write it like {Temperature.example}."
         unknown = f"“{word}” is not a scale of temperature known here; write it like {Temperature.example}."
         raise InputProblem(missing if word in ("", "°") else unknown)
-    value = _number(typed, match["number"]) * (-1 if match["sign"] == "-" else 1)
-    celsius = to_celsius(value) if scale == "F" else value
+    value = number_in(typed, match["number"]) * (-1 if match["sign"] == "-" else 1)
+    celsius = float(_of(value, scale).to(STORED[TEMPERATURE]).magnitude)
     if celsius < _ABSOLUTE_ZERO_C:
         raise InputProblem(f"“{typed}” is colder than anything can be; write it like {Temperature.example}.")
     if celsius > 1000:
@@ -299,23 +272,58 @@ def _temperature(typed: str, tidy: str, default_unit: str) -> float:
 
 @cache
 def registry() -> pint.UnitRegistry[float]:
-    """A pint registry of the kitchen's units and no others, made on first use."""
+    """A pint registry of the kitchen's units and no others, made on first use (some 10 ms, after pint's import)."""
     import pint
 
     made: pint.UnitRegistry[float] = pint.UnitRegistry(None, cache_folder=None)
-    for dimension, stored in STORED.items():
-        if dimension != TEMPERATURE:
-            made.define(f"{_pint_name(stored)} = [{dimension}]")
-    for unit in UNITS:
-        if unit.name != STORED[unit.dimension]:
-            made.define(f"{_pint_name(unit.name)} = {unit.size!r} * {_pint_name(STORED[unit.dimension])}")
+    taken = {_pint_word(unit.name) for unit in UNITS}
+    for unit in sorted(UNITS, key=lambda u: u.name != _REFERENCE[u.dimension]):
+        aliases = [w for w in dict.fromkeys(map(_pint_word, unit.written)) if w not in taken]
+        taken.update(aliases)
+        made.define(" = ".join((f"{_pint_word(unit.name)} = {_in_pint(unit)}", "_", *aliases)))
     return made
 
 
-def _pint_name(name: str) -> str:
-    return "dryhouse_" + name.replace(" ", "_")
+_REFERENCE = STORED | {TEMPERATURE: "degF"}
+"""What each dimension's sizes are multiples of."""
 
 
-def _in_stored(value: float, unit: Unit) -> float:
-    quantity = registry().Quantity(value, _pint_name(unit.name))
-    return float(quantity.to(_pint_name(STORED[unit.dimension])).magnitude)
+def _in_pint(unit: Unit) -> str:
+    """How a unit is defined for pint: as its dimension's own, or by its size in that."""
+    reference = _REFERENCE[unit.dimension]
+    if unit.name == reference:
+        return "100 * mm ** 2" if unit.dimension == AREA else f"[{unit.dimension}]"
+    return f"{unit.size!r} * {reference}" + (f"; offset: {unit.zero!r}" if unit.zero else "")
+
+
+def _unit_word(unit: str) -> str:
+    return re.sub(r"\s+", " ", unit.strip()).rstrip(".").replace("fl. oz", "fl oz").strip()
+
+
+def _pint_word(word: str) -> str:
+    """A unit's word as pint can hold it."""
+    return word.replace(" ", "_").replace("#", "lb")
+
+
+@lru_cache(maxsize=1024)
+def _meant(word: str, dimension: str) -> str:
+    """pint's name of what a word means; empty where it means nothing.
+
+    `m` and `c` are written for units of two dimensions: the one that is asked for goes first.
+    """
+    written_for = {u.dimension: u.name for u in UNITS if word in u.written}
+    if len(written_for) > 1:
+        word = written_for.get(dimension, word)
+    found = registry().parse_unit_name(_pint_word(word)) if word else ()
+    return found[0][1] if found else ""
+
+
+@cache
+def _dimension(name: str) -> str:
+    """What one of pint's units measures."""
+    measured = registry().get_dimensionality(name)
+    return next(d for d, stored in STORED.items() if registry().get_dimensionality(stored) == measured)
+
+
+def _of(value: float, unit: str) -> PlainQuantity[float]:
+    return registry().Quantity(value, unit)

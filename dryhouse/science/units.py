@@ -3,7 +3,8 @@
 Factors are exact by definition: the international pound is 0.45359237 kg and the inch 25.4 mm (NIST
 Handbook 44, appendix C); the US gallon is 231 cubic inches, and cup, fluid ounce, tablespoon and
 teaspoon are its parts. `quantities` feeds this table to pint, which does the reading; `display` and the
-figures use the factors directly, so that showing a number costs no unit registry.
+figures use the factors directly, so that showing a number costs no unit registry. A scale of temperature
+has its zero beside its size.
 """
 
 from __future__ import annotations
@@ -21,12 +22,17 @@ STORED = {MASS: "g", VOLUME: "ml", TIME: "s", LENGTH: "mm", AREA: "cm2", TEMPERA
 
 @dataclass(frozen=True, slots=True)
 class Unit:
-    """One unit: its short name, its dimension, its size in the stored unit, and what people write."""
+    """One unit: its short name, its dimension, its size in the stored unit, and what people write.
+
+    Of temperature the sizes are in °F and `zero` is where the scale's own zero lies, in °F: so reckoned, whole
+    degrees of one scale that are whole degrees of the other come out whole.
+    """
 
     name: str
     dimension: str
     size: float
     written: tuple[str, ...]
+    zero: float = 0.0
 
 
 _GALLON_ML = 231 * 2.54**3
@@ -61,23 +67,27 @@ UNITS: tuple[Unit, ...] = (
     Unit("m2", AREA, 10000.0, ("m2", "m²", "sq m")),
     Unit("sq in", AREA, 6.4516, ("sq in", "in2", "in²", "square inches")),
     Unit("sq ft", AREA, 929.0304, ("sq ft", "ft2", "ft²", "square feet")),
+    Unit("degF", TEMPERATURE, 1.0, ("f", "°f", "° f", "fahrenheit", "degf", "deg f", "degrees f")),
+    Unit("degC", TEMPERATURE, 1.8, ("c", "°c", "° c", "celsius", "degc", "deg c", "degrees c"), zero=32.0),
 )
 
 METRIC_UNITS = frozenset({"g", "kg", "mg", "ml", "cl", "dl", "l"})
 """The metric ones among the units of mass and volume."""
 
-SIZES = {u.name: u.size for u in UNITS}
-DIMENSIONS = {u.name: u.dimension for u in UNITS}
+SIZES = {u.name: u.size for u in UNITS if u.dimension != TEMPERATURE}
+DIMENSIONS = {u.name: u.dimension for u in UNITS if u.dimension != TEMPERATURE}
+
+_CELSIUS = next(u for u in UNITS if u.name == "degC")
 
 
 def to_celsius(fahrenheit: float) -> float:
     """°F to °C (exact by definition)."""
-    return (fahrenheit - 32.0) / 1.8
+    return (fahrenheit - _CELSIUS.zero) / _CELSIUS.size
 
 
 def to_fahrenheit(celsius: float) -> float:
     """°C to °F (exact by definition)."""
-    return celsius * 1.8 + 32.0
+    return celsius * _CELSIUS.size + _CELSIUS.zero
 
 
 def both_scales(celsius: float) -> str:

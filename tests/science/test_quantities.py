@@ -21,7 +21,7 @@ from dryhouse.science.quantities import (
     registry,
     unit_typed,
 )
-from dryhouse.science.units import SIZES, STORED, UNITS
+from dryhouse.science.units import SIZES, STORED, UNITS, to_celsius, to_fahrenheit
 
 LB, OZ, CUP = 453.59237, 28.349523125, 236.5882365
 
@@ -166,8 +166,77 @@ def test_every_refusal_is_a_whole_sentence(text, kind):
     assert sentence is None or (sentence.endswith(".") and len(sentence) > 20)
 
 
+def in_pint(value, unit):
+    return registry().Quantity(value, unit.replace(" ", "_"))
+
+
 def test_the_factors_used_for_showing_are_the_ones_pint_reads_with():
     for unit in UNITS:
-        stored = STORED[unit.dimension]
-        name = "dryhouse_" + unit.name.replace(" ", "_")
-        assert registry().Quantity(1.0, name).to("dryhouse_" + stored).magnitude == pytest.approx(SIZES[unit.name])
+        if unit.dimension != "temperature":
+            stored = in_pint(1.0, unit.name).to(STORED[unit.dimension]).magnitude
+            assert stored == pytest.approx(SIZES[unit.name]), unit.name
+
+
+@given(st.integers(-400, 1000))
+def test_a_temperature_read_is_to_the_last_digit_the_one_that_published_figures_are_turned_into(degrees):
+    """A limit of 160 °F is met by 160 °F typed, not missed by a rounding."""
+    if degrees >= -459:
+        assert parse(f"{degrees} F", Temperature).si == to_celsius(degrees)
+        assert in_pint(float(degrees), "degC").to("degF").magnitude == to_fahrenheit(degrees)
+
+
+def test_the_registry_holds_the_units_of_the_table_and_no_others():
+    known = registry()
+    for word in ("lb", "pounds", "cups", "c", "degrees_f", '"', "cm²"):
+        assert known.parse_unit_name(word), word
+    for word in ("parsec", "mile", "slug", "kelvin"):
+        assert not known.parse_unit_name(word), word
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "expected"),
+    [
+        ("1 lb 14 oz", Mass, 30 * OZ),
+        ("1 qt 1 cup", Volume, 5 * CUP),
+        ("1 cup and 2 tbsp", Volume, 1.125 * CUP),
+        ("5 m", Duration, 300),
+        ("5 m", Length, 5000),
+        ("1 day 2 hours 30 min", Duration, 95400),
+        ("5 ft 6 in", Length, 66 * 25.4),
+        ("3#", Mass, 3 * LB),
+        ("10 x 12 in", Area, 120 * 6.4516),
+        ("140 degrees F", Temperature, 60),
+        ("900 cm2", Area, 900),
+        ("1.5 ft2", Area, 1.5 * 929.0304),
+    ],
+)
+def test_unit_words_compounds_and_sides_add_up(text, kind, expected):
+    assert parse(text, kind).si == pytest.approx(expected, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "says"),
+    [
+        ("1½2 lb", Mass, "“1½2 lb” goes on after ½; write the whole number before it, as in 1½."),
+        ("½5 cup", Volume, "“½5 cup” goes on after ½; write the whole number before it, as in 1½."),
+        ("½¼ cup", Volume, "“½¼ cup” goes on after ½"),
+        ("8:5", Duration, "“8:5” needs two digits from 00 to 59 after the colon; write it like 8h30, 8:30"),
+        ("8:75", Duration, "“8:75” needs two digits"),
+        ("8:305", Duration, "“8:305” needs two digits"),
+        ("٣ kg", Mass, "“٣ kg” has digits that are not read here; write it with the digits 0 to 9."),
+        ("１６０ F", Temperature, "has digits that are not read here"),
+        ("8 lb 2 cups", Mass, "“8 lb 2 cups” is a volume; a weight is wanted here"),
+        ("5 kg/l", Mass, "“kg/l” is not a unit known here"),
+        ("5 c", Mass, "is a volume"),
+        ("5 m", Mass, "is a length;"),
+    ],
+)
+def test_what_could_be_read_two_ways_is_asked_about_and_never_guessed(text, kind, says):
+    with pytest.raises(InputProblem) as caught:
+        parse(text, kind)
+    assert says in caught.value.sentence
+
+
+def test_a_plain_number_is_written_with_the_digits_0_to_9():
+    with pytest.raises(InputProblem, match="the digits 0 to 9"):
+        parse_number("٤")
