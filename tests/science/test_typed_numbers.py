@@ -1,0 +1,55 @@
+"""Numbers as people type them, before any unit."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.typed_numbers import number_in, tidied
+
+
+def read(text: str, *, comma: bool = False) -> float:
+    return number_in(text, tidied(text, comma, "number"))
+
+
+def test_each_way_of_writing_a_number_has_its_value():
+    written = {
+        "4": 4,
+        "2.5": 2.5,
+        ".5": 0.5,
+        "1/2": 0.5,
+        "1 1/2": 1.5,
+        "1½": 1.5,
+        "¾": 0.75,
+        "3 ⅛": 3.125,
+        "1⁄4": 0.25,
+    }
+    assert {text: read(text) for text in written} == written
+
+
+def test_groups_of_thousands_and_a_decimal_comma_are_told_apart():
+    assert read("12,500") == 12500
+    assert read("1,5", comma=True) == 1.5
+    assert read("12.500,5", comma=True) == 12500.5
+    for text, comma in (("1,5", False), ("1.500", True)):
+        with pytest.raises(InputProblem):
+            read(text, comma=comma)
+
+
+def test_a_refusal_says_what_would_be_right():
+    said = {}
+    for text in ("", "1½2", "٣", "1/0"):
+        with pytest.raises(InputProblem) as caught:
+            read(text)
+        said[text] = caught.value.sentence
+    assert said == {
+        "": "There is no number here yet.",
+        "1½2": "“1½2” goes on after ½; write the whole number before it, as in 1½.",
+        "٣": "“٣” has digits that are not read here; write it with the digits 0 to 9.",
+        "1/0": "“1/0” divides by nothing; write a fraction such as 1/2.",
+    }
+
+
+@given(st.integers(0, 10**6), st.integers(1, 99), st.integers(1, 99))
+def test_a_mixed_number_is_its_whole_and_its_part(whole, top, bottom):
+    assert read(f"{whole} {top}/{bottom}") == whole + top / bottom
