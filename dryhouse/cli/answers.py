@@ -13,6 +13,8 @@ from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.quantities import parse_amount, unit_typed
 from dryhouse.science.units import METRIC_UNITS
 from dryhouse.science.values import Caution, Figure, cautions_json
+from dryhouse.words.figures import figure_json
+from dryhouse.words.workings import lines
 
 
 def add_json(parser: argparse.ArgumentParser) -> None:
@@ -38,7 +40,7 @@ def say_figure(
 ) -> None:
     """A figure with its interval, basis, workings and cautions, or the same as JSON."""
     if as_json:
-        say_json({**figure.as_json(), **(more or {})})
+        say_json({**figure_json(figure, style), **(more or {})})
         return
     between = style.interval(figure)
     print(f"{title}: {style.figure(figure)}" + (f"  (80 %: {between})" if between else ""))
@@ -47,7 +49,7 @@ def say_figure(
         print(f"  by measure: {style.amount(measure.value, measure.unit)}")
     for basis in figure.basis:
         print(f"  basis: {basis}")
-    for line in figure.workings:
+    for line in lines(figure.workings, style):
         print(f"  {line}")
     say_cautions(figure.cautions)
 
@@ -58,13 +60,13 @@ def say_cautions(cautions: Iterable[Caution]) -> None:
         print(f"  {caution['severity'].upper()}: {caution['text']} [{caution['source']}]")
 
 
-def say_items(items: list[dict[str, Any]], lines: Iterable[str], *, as_json: bool) -> None:
+def say_items(items: list[dict[str, Any]], rows: Iterable[str], *, as_json: bool) -> None:
     """A list: `{"items": […]}` as JSON, a line each as text."""
     if as_json:
         say_json({"items": items})
         return
-    for line in lines:
-        print(line)
+    for row in rows:
+        print(row)
 
 
 def cautions_of(cautions: Iterable[Caution]) -> list[dict[str, str]]:

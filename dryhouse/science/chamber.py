@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Figure
+from dryhouse.science.workings import Workings
 
 SEA_LEVEL_PA = 101325.0
 HUMID = 20.0
@@ -25,7 +26,7 @@ class Chamber:
     """kg water per kg dry air."""
     dew_point_c: float
     wet_bulb_c: float
-    workings: tuple[str, ...]
+    workings: Workings
 
 
 def warmed(

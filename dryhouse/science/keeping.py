@@ -18,6 +18,7 @@ from datetime import datetime, timedelta
 
 from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
+from dryhouse.science.workings import Step, Workings
 
 DAY_S = 86400.0
 
@@ -116,7 +117,7 @@ class Keeping:
     used: float
     """Of the whole life, up to the moment asked about."""
     missing: str = ""
-    workings: tuple[str, ...] = ()
+    workings: Workings = ()
     basis: tuple[Basis, ...] = ()
 
     def left(self, moment: datetime) -> Figure | None:
@@ -158,7 +159,7 @@ def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime)
     """
     until, missing = used_up(history, lines)
     used, at_moment = 0.0, 0.0
-    workings: list[str] = []
+    workings: list[Step | str] = []
     facts: list[Basis] = []
     for stretch in history:
         if stretch.assumed:

@@ -15,6 +15,8 @@ from typing import Literal
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Fact, Figure, merge_bases
+from dryhouse.science.workings import Step, Workings, step
+from dryhouse.science.workings import StepKind as Kind
 
 VerdictName = Literal["dry enough", "nearly", "still moist", "weights don't add up", "unknown"]
 MISMATCH: VerdictName = "weights don't add up"
@@ -77,7 +79,7 @@ class Load:
     solids_low: float
     solids_high: float
     ingredients: tuple[Ingredient, ...]
-    workings: tuple[str, ...]
+    workings: Workings
 
     @property
     def moisture_pct(self) -> float:
@@ -93,20 +95,18 @@ def load_of(ingredients: Sequence[Ingredient]) -> Load:
     """
     if not ingredients:
         raise InputProblem("A load needs at least one ingredient with a mass.")
-    workings, solids, low, high = [], 0.0, 0.0, 0.0
+    workings: list[Step | str] = []
+    solids = low = high = 0.0
     for item in ingredients:
         water = item.water
         part = dry_matter(item.grams, water.value)
         solids += part
         low += dry_matter(item.grams, water.high if water.high is not None else water.value)
         high += dry_matter(item.grams, water.low if water.low is not None else water.value)
-        workings.append(
-            f"{item.name}: {item.grams:.1f} g × (1 − {water.value:g} %) = {part:.1f} g dry matter"
-            f"   [{water.source}]"
-        )
+        workings.append(step(Kind.DRY_MATTER, (part, "g"), food=item.name, loaded=(item.grams, "g"), water=water))
     total = sum(i.grams for i in ingredients)
     if len(ingredients) > 1:
-        workings.append(f"Together: {total:.1f} g loaded, {solids:.1f} g dry matter")
+        workings.append(step(Kind.LOADED_TOGETHER, (solids, "g"), loaded=(total, "g")))
     return Load(total, solids, low, high, tuple(ingredients), tuple(workings))
 
 
@@ -127,8 +127,8 @@ def target_mass(load: Load, target: Fact) -> Figure:
         basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
         workings=(
             *load.workings,
-            f"Target {target.value:g} % moisture wet basis   [{target.source}]",
-            f"Target mass = {load.solids:.1f} g ÷ (1 − {target.value:g} %) = {value:.1f} g",
+            step(Kind.TARGET_MOISTURE, target=target),
+            step(Kind.TARGET_MASS, (value, "g"), solids=(load.solids, "g"), target=(target.value, "%")),
         ),
     )
 
@@ -149,7 +149,7 @@ def moisture_now(load: Load, grams: float) -> Figure:
         basis=merge_bases(i.water.basis for i in load.ingredients),
         workings=(
             *load.workings,
-            f"Moisture = 1 − {load.solids:.1f} g ÷ {grams:.1f} g = {value:.1f} % wet basis",
+            step(Kind.MOISTURE_NOW, (value, "%"), solids=(load.solids, "g"), mass=(grams, "g")),
         ),
     )
 

@@ -14,6 +14,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
+from dryhouse.science.workings import Workings
 
 NUTRIENTS: Mapping[str, str] = {
     "energy": "kcal",
@@ -34,7 +35,7 @@ class Contents:
     grams: float
     amounts: Mapping[str, float]
     basis: tuple[Basis, ...] = ()
-    workings: tuple[str, ...] = field(default=())
+    workings: Workings = field(default=())
 
 
 def contents(name: str, grams: float, per_100g: Mapping[str, Fact]) -> Contents:
@@ -89,7 +90,7 @@ class Total:
     amount: float
     missing: tuple[str, ...]
     basis: tuple[Basis, ...]
-    workings: tuple[str, ...]
+    workings: Workings
 
     def figure(self, share: float = 1.0, what: str = "") -> Figure:
         """The sum as a figure; `share` takes a part of it (one serving of four: 0.25)."""

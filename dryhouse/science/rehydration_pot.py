@@ -17,6 +17,7 @@ from dataclasses import dataclass, replace
 from dryhouse.science import rehydration
 from dryhouse.science.units import cups
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
+from dryhouse.science.workings import Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +122,7 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
 
     The interval adds the ingredients' own ranges together (all low, all high): the cautious way.
     """
-    lines: list[str] = []
+    lines: list[Step | str] = []
     value = low = high = back = 0.0
     for part in parts:
         if part.water is None:

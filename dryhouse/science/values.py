@@ -9,7 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import Any, Literal
+from typing import Literal
+
+from dryhouse.science.workings import Workings
 
 Severity = Literal["stop", "warn", "note"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
@@ -99,28 +101,12 @@ class Figure:
     high: float | None = None
     measure: Measure | None = None
     basis: tuple[Basis, ...] = ()
-    workings: tuple[str, ...] = ()
+    workings: Workings = ()
     cautions: tuple[Caution, ...] = ()
 
     def with_cautions(self, cautions: Iterable[Caution]) -> Figure:
         """The same figure with further cautions, each said once, the gravest first."""
         return replace(self, cautions=gravest_first((*self.cautions, *cautions)))
-
-    def as_json(self) -> dict[str, Any]:
-        """The keys every command answers with."""
-        measure = self.measure
-        return {
-            "value": self.value,
-            "low": self.low,
-            "high": self.high,
-            "unit": self.unit,
-            "measure": None
-            if measure is None
-            else {"value": measure.value, "low": measure.low, "high": measure.high, "unit": measure.unit},
-            "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in self.basis],
-            "workings": list(self.workings),
-            "cautions": cautions_json(self.cautions),
-        }
 
 
 def cautions_json(cautions: Iterable[Caution]) -> list[dict[str, str]]:

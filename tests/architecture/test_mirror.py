@@ -8,7 +8,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 PACKAGE, TESTS = ROOT / "dryhouse", ROOT / "tests"
-LAYERS = ("science", "handbook", "kitchen", "plots", "journal")
+LAYERS = ("science", "handbook", "words", "kitchen", "plots", "journal")
 MODULES = sorted(p for layer in LAYERS for p in (PACKAGE / layer).rglob("*.py") if p.name != "__init__.py")
 
 

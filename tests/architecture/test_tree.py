@@ -45,7 +45,9 @@ def _public(tree: ast.Module):
 
 
 PURE = [
-    p for p in MODULES if p.relative_to(PACKAGE).parts[0] in ("science", "handbook", "kitchen", "plots", "journal")
+    p
+    for p in MODULES
+    if p.relative_to(PACKAGE).parts[0] in ("science", "handbook", "words", "kitchen", "plots", "journal")
 ]
 
 

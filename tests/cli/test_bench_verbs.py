@@ -28,11 +28,23 @@ def test_forty_ounces_of_cherries_come_to_seven(capsys, journal):
     code, out, _ = answer(capsys, *ask)
     assert code == 0
     assert out.startswith("Target weight: 7 oz")
+    out_as_text = out
     _, out, _ = answer(capsys, *ask, "--json")
     figure = json.loads(out)
     assert (round(figure["value"], 9), figure["unit"]) == (7.0, "oz")
-    assert figure["workings"][-1].startswith("Target mass = 158.8 g")
+    assert figure["workings"][-1] == "Target mass = 5.6 oz ÷ (1 − 20 %) = 7 oz"
+    assert all(line in out_as_text for line in figure["workings"])
+    assert figure["workings"][0].startswith("sour cherry: 40 oz × (1 − 86 %) = 5.6 oz dry matter")
     assert {b["kind"] for b in figure["basis"]} == {"entered"}
+
+
+@pytest.mark.parametrize("more", [(), ("--json",)])
+def test_workings_end_in_grams_where_kilograms_were_typed(capsys, journal, more):
+    ask = (*journal, "target", "sour cherry", "--fresh", "1 kg", "--solids", "14%", "--moisture", "20%", *more)
+    code, out, _ = answer(capsys, *ask)
+    assert code == 0
+    assert "Target mass = 140 g ÷ (1 − 20 %) = 175 g" in out
+    assert " oz" not in out
 
 
 def test_a_food_nobody_knows_can_still_be_reckoned_when_both_percentages_are_given(capsys, journal):

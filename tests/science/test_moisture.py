@@ -53,7 +53,13 @@ def test_a_target_mass_carries_its_interval_its_basis_and_its_workings():
     assert figure.value == pytest.approx(239.5 / 0.9)
     assert figure.low < figure.value < figure.high
     assert {b.source for b in figure.basis} == {"a source", "another source"}
-    assert "239.5 g ÷ (1 − 10 %) = 266.1 g" in figure.workings[-1]
+    last = figure.workings[-1]
+    assert [(t.name, t.value, t.unit) for t in last.terms] == [
+        ("solids", pytest.approx(239.5), "g"),
+        ("target", 10.0, "%"),
+    ]
+    assert (last.result.value, last.result.unit) == (figure.value, "g")
+    assert figure.workings[0].terms[-1].source == "a source"
 
 
 @pytest.mark.parametrize(

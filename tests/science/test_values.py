@@ -1,6 +1,6 @@
 """A figure carries everything that is known about it."""
 
-from dryhouse.science.values import Basis, Caution, Fact, Figure, Measure, cautions_json, gravest_first
+from dryhouse.science.values import Basis, Caution, Fact, Figure, cautions_json, gravest_first
 
 STOP, WARN, NOTE = (Caution(s, s, "a source") for s in ("stop", "warn", "note"))
 
@@ -13,15 +13,6 @@ def test_cautions_are_said_once_and_the_gravest_first():
 def test_the_same_words_for_two_reasons_are_written_once():
     twice = [Caution("stop", "Heat it.", "a source", reason="turkey"), Caution("stop", "Heat it.", "a source")]
     assert cautions_json(twice) == [{"severity": "stop", "text": "Heat it.", "source": "a source"}]
-
-
-def test_the_json_keys_are_the_same_for_every_figure():
-    figure = Figure(1, "g", 0.5, 2, Measure(1, "cup"), (Basis("own", "", 3),), ("1 + 1",), (STOP,))
-    answer = figure.as_json()
-    assert list(answer) == ["value", "low", "high", "unit", "measure", "basis", "workings", "cautions"]
-    assert answer["basis"] == [{"kind": "own", "n": 3, "source": ""}]
-    assert answer["cautions"] == [{"severity": "stop", "text": "stop", "source": "a source"}]
-    assert Figure(1, "g").as_json()["low"] is None
 
 
 def test_a_recalled_fact_says_so_and_an_entered_one_is_entered():

@@ -24,12 +24,16 @@ def run(args: argparse.Namespace) -> int:
     """Answer with the finish in hours from the first row, and every model the weighings carry."""
     from dryhouse.kitchen.dryer.curve_file import RunAnswer, answer_json, read_run, said
     from dryhouse.kitchen.dryer.curve_points import read_points
+    from dryhouse.science.display import METRIC, Style
     from dryhouse.science.quantities import parse_percent
     from dryhouse.science.values import Figure
+    from dryhouse.words.figures import figure_json
+    from dryhouse.words.workings import lines
 
     def percent(text: str | None, what: str) -> float | None:
         return None if text is None else parse_percent(text, what=what)
 
+    grams = Style(METRIC)  # as the file has them
     points = read_points(args.file)
     start = percent(args.start_moisture, "starting moisture")
     until = percent(args.until_moisture, "target moisture")
@@ -54,10 +58,10 @@ def run(args: argparse.Namespace) -> int:
         known = {} if figure else {"value": None}
         say_json(
             {
-                **(figure or Figure(0.0, "h")).as_json(),
+                **figure_json(figure or Figure(0.0, "h"), grams),
                 **known,
                 "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in answer.basis],
-                "workings": list(answer.workings),
+                "workings": list(lines(answer.workings, grams)),
                 "cautions": [{"severity": c.severity, "text": c.text, "source": c.source} for c in answer.cautions],
                 **answer_json(answer),
             }
@@ -67,7 +71,7 @@ def run(args: argparse.Namespace) -> int:
         print(line)
     for basis in answer.basis:
         print(f"  basis: {basis}")
-    for line in answer.workings:
+    for line in lines(answer.workings, grams):
         print(f"  {line}")
     say_cautions(answer.cautions)
     return 0

@@ -44,6 +44,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
     from dryhouse.kitchen.cards.batch_card import batch_card
     from dryhouse.kitchen.settings import style
+    from dryhouse.words.figures import figure_json
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         typed = TypedBatch(
@@ -73,17 +74,18 @@ def run(args: argparse.Namespace) -> int:
         done = log_batch(kitchen, draft_from(kitchen, typed))
         id = done.record.id
         card = batch_card(kitchen, id)
+        manner = style(kitchen)
         if args.json:
             main = card.figure("Yield by weight")
-            answer: dict[str, Any] = main.as_json() if main is not None else {}
+            answer: dict[str, Any] = figure_json(main, manner) if main is not None else {}
             answer |= {"batch": id, "what": done.what, "verdict": card.verdict.name}
             answer["sentences"] = list(card.sentences)
-            answer["figures"] = {title: figure.as_json() for title, figure in card.figures}
+            answer["figures"] = {title: figure_json(figure, manner) for title, figure in card.figures}
             say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})
             return 0
         print(done.what)
         for title, figure in card.figures:
-            print(f"  {title}: {style(kitchen).figure(figure)}   [{'; '.join(str(b) for b in figure.basis)}]")
+            print(f"  {title}: {manner.figure(figure)}   [{'; '.join(str(b) for b in figure.basis)}]")
         for sentence in card.sentences:
             print(f"  {sentence}")
         say_cautions(card.cautions)

@@ -42,23 +42,25 @@ def run(args: argparse.Namespace) -> int:
         sheet = meal_sheet(kitchen, find_meal(kitchen, " ".join(args.name)), servings=servings, altitude_m=height)
         water = sheet.bag.water.with_cautions(sheet.cautions)
         if args.json:
-            say_figure("", water, manner, as_json=True, more=_more(sheet))
+            say_figure("", water, manner, as_json=True, more=_more(sheet, manner))
         else:
             _say(sheet, manner)
     return 0
 
 
-def _more(sheet: MealSheet) -> dict[str, Any]:
+def _more(sheet: MealSheet, manner: Style) -> dict[str, Any]:
+    from dryhouse.words.figures import figure_json
+
     return {
         "meal": sheet.meal.name,
         "servings": sheet.servings,
         "cooking": sheet.meal.cooking,
         "liquid": sheet.meal.liquid,
-        "soak": sheet.minutes.soak.as_json(),
-        "cook": sheet.minutes.cook.as_json(),
-        "flame": sheet.minutes.flame.as_json(),
-        **sums_json(sheet.bag),
-        "serving": {"water": sheet.serving.water.as_json(), **sums_json(sheet.serving)},
+        "soak": figure_json(sheet.minutes.soak, manner),
+        "cook": figure_json(sheet.minutes.cook, manner),
+        "flame": figure_json(sheet.minutes.flame, manner),
+        **sums_json(sheet.bag, manner),
+        "serving": {"water": figure_json(sheet.serving.water, manner), **sums_json(sheet.serving, manner)},
         "ingredients": [
             {
                 "name": line.part.name,
@@ -77,10 +79,12 @@ def _more(sheet: MealSheet) -> dict[str, Any]:
     }
 
 
-def sums_json(sums: Sums) -> dict[str, Any]:
+def sums_json(sums: Sums, manner: Style) -> dict[str, Any]:
     """The figures of a bag or a serving under their names; what is not known is null."""
+    from dryhouse.words.figures import figure_json
+
     figures = {name: getattr(sums, name) for name in SUMS}
-    return {name: None if figure is None else figure.as_json() for name, figure in figures.items()}
+    return {name: None if figure is None else figure_json(figure, manner) for name, figure in figures.items()}
 
 
 def _say(sheet: MealSheet, manner: Style) -> None:

@@ -47,14 +47,16 @@ def run(args: argparse.Namespace) -> int:
 
 def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
     """The plan as the command line answers it."""
+    from dryhouse.kitchen.settings import style
     from dryhouse.science.values import Figure, merge_bases
+    from dryhouse.words.figures import figure_json
 
     total = sum(item.dried.value for item in worked.items)
     lines = (*(f"{i.name}: {i.dried.value:.0f} g" for i in worked.items), f"Together {total:.0f} g dried to make")
     basis = merge_bases(*(i.dried.basis for i in worked.items))
     figure = Figure(total, "g", basis=basis, workings=lines, cautions=worked.sheet.cautions)
     return {
-        **figure.as_json(),
+        **figure_json(figure, style(kitchen)),
         "trip": worked.trip.name,
         "items": [_item(kitchen, item) for item in worked.items],
         "shopping": [
@@ -100,10 +102,13 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
 
 
 def _item(kitchen: Kitchen, item: Item) -> dict[str, Any]:
+    from dryhouse.kitchen.settings import style
+    from dryhouse.words.figures import figure_json
+
     return {
         "food": item.food,
         "name": item.name,
-        **item.dried.as_json(),
+        **figure_json(item.dried, style(kitchen)),
         "needed_g": item.needed,
         "shelved_g": item.shelved,
         "prepared": _short(item.prepared),

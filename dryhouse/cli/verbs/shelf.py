@@ -16,6 +16,7 @@ from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.display import Style
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import cautions_json
+from dryhouse.words.workings import lines as workings
 
 
 def add(verbs: Any) -> None:
@@ -63,7 +64,7 @@ def _run(args: argparse.Namespace) -> int:
                     "unit": "g",
                     "measure": measure,
                     "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in keeping.basis],
-                    "workings": list(keeping.workings),
+                    "workings": list(workings(keeping.workings, shown)),
                     "cautions": cautions_json(cautions),
                 }
             )

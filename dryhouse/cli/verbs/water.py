@@ -22,15 +22,17 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.yields.quick_answers import water
+    from dryhouse.words.figures import figure_json
+    from dryhouse.words.workings import lines
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         figure, published = water(kitchen, " ".join(args.food), args.dried)
         manner = as_typed(style(kitchen), args.dried)
-        more = {"published": [p.as_json() for p in published]}
+        more = {"published": [figure_json(p, manner) for p in published]}
         say_figure("Water", figure, manner, as_json=args.json, more=more)
         if not args.json:
             for line in published:
                 print(f"  published: {manner.figure(line)}   [{line.basis[0].source}]")
-                for working in line.workings:
+                for working in lines(line.workings, manner):
                     print(f"    {working}")
     return 0

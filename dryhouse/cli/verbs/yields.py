@@ -9,6 +9,7 @@ from dryhouse.cli.answers import add_json, as_typed, say_figure
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.yields.yields import YieldAnswer
+    from dryhouse.science.display import Style
     from dryhouse.science.values import Figure
 
 
@@ -43,7 +44,7 @@ def run(args: argparse.Namespace) -> int:
         )
         say_figure(title, answer.joined, as_typed(manner, typed), as_json=args.json, more=_more(answer))
         if not args.json:
-            for line in _beside(answer):
+            for line in _beside(answer, as_typed(manner, typed)):
                 print(f"  {line}")
     return 0
 
@@ -70,6 +71,8 @@ def _short(figure: Figure | None) -> dict[str, Any] | None:
     return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit}
 
 
-def _beside(answer: YieldAnswer) -> list[str]:
+def _beside(answer: YieldAnswer, manner: Style) -> list[str]:
+    from dryhouse.words.workings import lines
+
     figures = [answer.as_purchased, *(t.trays for t in answer.trays), answer.hours]
-    return [line for figure in figures if figure is not None for line in figure.workings]
+    return [line for figure in figures if figure is not None for line in lines(figure.workings, manner)]

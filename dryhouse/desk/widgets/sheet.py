@@ -12,6 +12,7 @@ from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, 
 from dryhouse.desk.widgets.cautions_view import SAID, CautionRow
 from dryhouse.desk.widgets.figure_view import also_by_measure
 from dryhouse.science.values import Caution, Figure
+from dryhouse.words.workings import lines
 
 
 class WorkingsSheet(QFrame):
@@ -52,7 +53,8 @@ class WorkingsSheet(QFrame):
         if between:
             self._add(f"Four times in five it lies between {between.replace(' to ', ' and ')}.", "muted")
         self._section(
-            "Workings", figure.workings or ("No arithmetic: this is the figure as it was entered or published.",)
+            "Workings",
+            lines(figure.workings, style) or ("No arithmetic: this is the figure as it was entered or published.",),
         )
         self._section("Basis", tuple(str(b) for b in figure.basis) or ("None recorded.",))
         if figure.cautions:

@@ -28,6 +28,7 @@ from dryhouse.science.moisture import (
     wet_to_dry,
 )
 from dryhouse.science.values import MIDDLE_80_SD, Basis, Caution, Fact, merge_bases
+from dryhouse.science.workings import Workings
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +41,7 @@ class RunAnswer:
     forecast: Forecast | None
     amiss: str
     basis: tuple[Basis, ...]
-    workings: tuple[str, ...]
+    workings: Workings
     cautions: tuple[Caution, ...]
 
 

@@ -10,9 +10,11 @@ from typing import Any
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records.batches import DRYING, SAMPLE
+from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, duration
 from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.values import Figure, cautions_json
+from dryhouse.words.figures import figure_json
 
 LONG = timedelta(days=30)
 
@@ -144,7 +146,7 @@ def clock_words(kitchen: Kitchen, moment: datetime) -> str:
 
 def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
     """A run with the keys every command uses. The moisture now is the answer's own figure."""
-    ahead = run.outlook.forecast
+    ahead, manner = run.outlook.forecast, style(kitchen)
     empty: dict[str, Any] = {
         "value": None, "low": None, "high": None, "unit": "%", "measure": None,
         "basis": [], "workings": [], "cautions": cautions_json(run.cautions),
@@ -152,26 +154,26 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
     finish = finish_moment(kitchen, run)
     again = weigh_again(kitchen, run)
     return {
-        **(run.moisture.as_json() if run.moisture else empty),
+        **(figure_json(run.moisture, manner) if run.moisture else empty),
         "food": run.food.slug,
         "state": run.batch.state,
         "scope": run.scope,
         "hours": run.hours,
         "mass": run.net_g,
-        "target_mass": _json(run.target_mass),
-        "moisture_dry_basis": _json(run.moisture_dry_basis),
-        "moisture_ratio": _json(run.moisture_ratio),
+        "target_mass": _json(run.target_mass, manner),
+        "moisture_dry_basis": _json(run.moisture_dry_basis, manner),
+        "moisture_ratio": _json(run.moisture_ratio, manner),
         "verdict": run.verdict.name if run.verdict else None,
         "sentence": run.verdict.sentence if run.verdict else None,
         "chosen": run.curves.chosen.name if run.curves and run.curves.chosen else None,
         "finish": dict(ahead.finish.as_json()) if ahead else None,
         "finish_at": finish.isoformat() if finish else None,
         "weigh_again_at": again.isoformat() if again else None,
-        "water_activity": _json(run.outlook.water_activity),
+        "water_activity": _json(run.outlook.water_activity, manner),
         "slow_day": run.outlook.slow_day or None,
         "asks": list(run.asks),
     }
 
 
-def _json(figure: Figure | None) -> dict[str, Any] | None:
-    return figure.as_json() if figure is not None else None
+def _json(figure: Figure | None, manner: Style) -> dict[str, Any] | None:
+    return figure_json(figure, manner) if figure is not None else None

@@ -26,6 +26,7 @@ from dryhouse.science.rehydration_pot import (
 )
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
+from dryhouse.science.workings import Step
 
 _STYLE_LIQUID = {STEW: "stew_liquid", SOUP: "soup_liquid"}
 
@@ -123,7 +124,7 @@ def meal_minutes(
     """Soak, cook and flame minutes, the slowest ingredient ruling, longer where water boils cooler."""
     soak, soak_basis, soak_line = _slowest([_soak(i) for i in ingredients])
     cook, cook_basis, cook_line = _slowest([_cook(i) for i in ingredients])
-    lines: list[str] = [cook_line] if cook_line else []
+    lines: list[Step | str] = [cook_line] if cook_line else []
     bases = [cook_basis] if cook_basis else []
     if meal.cook_minutes is not None:
         cook = meal.cook_minutes

@@ -17,6 +17,7 @@ from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_pe
 from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.units import SIZES, figure_in
 from dryhouse.science.values import Fact, Figure, Measure, merge_bases
+from dryhouse.science.workings import Workings
 
 
 def target(
@@ -86,7 +87,7 @@ def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure
         why = f"What a cup of dried {known.name} weighs is not known, so there is no mass balance beside this"
         only = replace(published[0], workings=(*published[0].workings, why))
         return only.with_cautions(food_cautions(kitchen, known)), published
-    workings: tuple[str, ...] = ()
+    workings: Workings = ()
     grams = amount.si
     if not isinstance(amount, Mass):
         if density is None:

@@ -21,6 +21,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume, unit_typed
 from dryhouse.science.units import SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, Measure, merge_bases
+from dryhouse.science.workings import Workings
 from dryhouse.science.yields.belief import Predictive
 from dryhouse.science.yields.measure import Density
 from dryhouse.science.yields.ratio import Ratio
@@ -113,7 +114,7 @@ def answer(
     )
 
 
-_Said = tuple[tuple[str, ...], tuple[Basis, ...]]
+_Said = tuple[Workings, tuple[Basis, ...]]
 
 
 def _grams(knowledge: YieldKnowledge, amount: Mass | Volume, state: Direction) -> tuple[Predictive, _Said]:

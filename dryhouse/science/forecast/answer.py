@@ -10,6 +10,7 @@ from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.model import Array
 from dryhouse.science.values import Basis, Caution, Figure
+from dryhouse.science.workings import Workings
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +25,7 @@ class Prior:
     sd_ln_k: float
     sd_n: float
     basis: Basis
-    workings: tuple[str, ...] = ()
+    workings: Workings = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +99,7 @@ class Forecast:
     mass: Bands
     sentence: str
     basis: tuple[Basis, ...]
-    workings: tuple[str, ...]
+    workings: Workings
     cautions: tuple[Caution, ...] = ()
 
     def mass_at(self, hours: ArrayLike) -> Bands:

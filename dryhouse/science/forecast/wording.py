@@ -11,6 +11,7 @@ from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM
 from dryhouse.science.forecast.finish import weighted_quantiles
 from dryhouse.science.forecast.shapes import Shapes
 from dryhouse.science.values import Basis, merge_bases
+from dryhouse.science.workings import Step, Workings
 
 
 def hours_text(hours: float) -> str:
@@ -53,13 +54,13 @@ def workings(
     equilibrium: Equilibrium | None,
     prior: Prior | None,
     n: int,
-) -> tuple[str, ...]:
+) -> Workings:
     """The arithmetic line by line."""
     x, low, high = USUAL_EQUILIBRIUM
     if equilibrium is not None:
         x, low, high = equilibrium.value, equilibrium.low, equilibrium.high
     give = f" ± {dry_sd_g:.1f} g" if dry_sd_g > 0 else ""
-    lines = [
+    lines: list[Step | str] = [
         f"dry matter {dry_g:.1f} g{give} of {first_g:.1f} g",
         f"mass at {target_pct:g} % moisture: {dry_g:.1f} g / (1 − {target_pct / 100:g}) = {target_g:.1f} g",
         f"settles at {x:g} g water per g dry matter ({low:g} to {high:g})",

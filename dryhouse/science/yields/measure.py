@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, merge_bases
+from dryhouse.science.workings import Workings
 from dryhouse.science.yields.belief import Belief, Predictive
 from dryhouse.science.yields.prior import SPREAD_WORTH
 
@@ -31,7 +32,7 @@ class Density:
 
     predictive: Predictive
     basis: tuple[Basis, ...]
-    workings: tuple[str, ...]
+    workings: Workings
     n_own: int = 0
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dryhouse.science.values import Basis, Fact, merge_bases
+from dryhouse.science.workings import Workings
 from dryhouse.science.yields.belief import Belief, Predictive, alone
 from dryhouse.science.yields.prior import (
     SPREAD_WORTH,
@@ -29,7 +30,7 @@ class Ratio:
     value: float
     predictive: Predictive | None
     basis: tuple[Basis, ...]
-    workings: tuple[str, ...]
+    workings: Workings
 
 
 @dataclass(frozen=True, slots=True)

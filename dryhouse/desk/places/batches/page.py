@@ -13,6 +13,7 @@ from dryhouse.desk.widgets.cautions_view import SAID
 from dryhouse.desk.widgets.figure_view import basis_line
 from dryhouse.desk.widgets.printing import document
 from dryhouse.kitchen.records import Batch
+from dryhouse.words.workings import lines
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.cards.batch_card import Card
@@ -38,6 +39,6 @@ def batch_page(session: Session, batch: Batch, card: Card) -> QTextDocument:
             + (f" (likely {escape(between)})" if between else "")
             + "</h2>"
         )
-        parts += [f"<p>{escape(line)}</p>" for line in figure.workings]
+        parts += [f"<p>{escape(line)}</p>" for line in lines(figure.workings, style)]
         parts.append(f"<p class='small'>Basis: {escape(basis_line(figure.basis))}</p>")
     return document(title, "".join(parts))

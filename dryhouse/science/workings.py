@@ -1,0 +1,83 @@
+"""The arithmetic behind a figure as values: steps of terms with their units and sources, without a word of prose.
+
+What a step says to a person, and in which units, is for `words`: it has one line for each `StepKind`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import date
+from enum import StrEnum, auto
+from typing import Protocol
+
+
+class StepKind(StrEnum):
+    """What a step reckons or states. The names of its terms are the slots of its line in `words`."""
+
+    # moisture and mass
+    DRY_MATTER = auto()
+    LOADED_TOGETHER = auto()
+    TARGET_MOISTURE = auto()
+    TARGET_MASS = auto()
+    MOISTURE_NOW = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """One value in a step: a number in `unit` (empty where it has none), a name as it was recorded, or a day."""
+
+    name: str
+    value: float | str | date
+    unit: str = ""
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of arithmetic: what is reckoned, from which terms, and what comes out.
+
+    `about` names the part of the whole it speaks of (an ingredient, a jar), where there are several.
+    """
+
+    kind: StepKind
+    terms: tuple[Term, ...] = ()
+    result: Term | None = None
+    about: str = ""
+
+
+Workings = tuple[Step | str, ...]
+
+
+class Known(Protocol):
+    """A published fact or a figure: a number with its unit, and where it has one its source."""
+
+    @property
+    def value(self) -> float:
+        """The number."""
+
+    @property
+    def unit(self) -> str:
+        """Its unit."""
+
+
+Given = Known | tuple[float, str] | float | str | date
+
+
+def step(kind: StepKind, result: Given | None = None, *, about: str = "", **terms: Given) -> Step:
+    """A step from facts (their sources come along), figures, pairs of number and unit, numbers, names, days."""
+    made = tuple(_term(name, given) for name, given in terms.items())
+    return Step(kind, made, None if result is None else _term("result", result), about)
+
+
+def _term(name: str, given: Given) -> Term:
+    if isinstance(given, int | float | str | date):
+        return Term(name, given)
+    if isinstance(given, tuple):
+        return Term(name, *given)
+    return Term(name, given.value, given.unit, getattr(given, "source", ""))
+
+
+def about(name: str, workings: Iterable[Step | str]) -> Workings:
+    """The steps as those of one part of a whole."""
+    return tuple(f"{name}: {s}" if isinstance(s, str) else replace(s, about=s.about or name) for s in workings)

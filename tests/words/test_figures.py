@@ -1,0 +1,35 @@
+"""A figure as every command answers with it."""
+
+import pytest
+
+from dryhouse.science.display import METRIC, US, Style
+from dryhouse.science.values import Basis, Caution, Figure, Measure
+from dryhouse.science.workings import StepKind, step
+from dryhouse.words.figures import figure_json
+
+STOP = Caution("stop", "stop", "a source")
+
+
+def test_the_json_keys_are_the_same_for_every_figure():
+    figure = Figure(1, "g", 0.5, 2, Measure(1, "cup"), (Basis("own", "", 3),), ("1 + 1",), (STOP,))
+    answer = figure_json(figure, Style())
+    assert list(answer) == ["value", "low", "high", "unit", "measure", "basis", "workings", "cautions"]
+    assert answer["basis"] == [{"kind": "own", "n": 3, "source": ""}]
+    assert answer["cautions"] == [{"severity": "stop", "text": "stop", "source": "a source"}]
+    assert figure_json(Figure(1, "g"), Style())["low"] is None
+
+
+@pytest.mark.parametrize(
+    ("unit", "system", "line"),
+    [
+        ("oz", METRIC, "Target mass = 5.6 oz ÷ (1 − 20 %) = 7 oz"),
+        ("g", US, "Target mass = 158.8 g ÷ (1 − 20 %) = 198.4 g"),
+        ("%", US, "Target mass = 5.6 oz ÷ (1 − 20 %) = 7 oz"),
+        ("%", METRIC, "Target mass = 158.8 g ÷ (1 − 20 %) = 198.4 g"),
+        ("mg", US, "Target mass = 5.6 oz ÷ (1 − 20 %) = 7 oz"),
+    ],
+)
+def test_the_workings_end_in_the_unit_of_the_answer(unit, system, line):
+    dry, wet = 158.757329, 198.446662
+    made = step(StepKind.TARGET_MASS, (wet, "g"), solids=(dry, "g"), target=(20.0, "%"))
+    assert figure_json(Figure(1.0, unit, workings=(made,)), Style(system))["workings"] == [line]
