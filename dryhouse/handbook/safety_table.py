@@ -14,11 +14,11 @@ from typing import cast
 from dryhouse.handbook.reading import Row, read
 from dryhouse.science.safety import SURFACES, Rule, condition_names
 from dryhouse.science.units import SIZES, to_celsius
-from dryhouse.science.values import SEVERITIES, Caution, Severity
+from dryhouse.science.values import EFFECTS, MOMENTS, SEVERITIES, Caution, Effect, Moment, Severity
 
 COLUMNS = (
     *("rule", "about", "said_of", "when", "answered_by", "limit", "unit", "over_f", "under_f"),
-    *("severity", "text", "short", "source", "how", "standing"),
+    *("severity", "moment", "effect", "text", "short", "source", "how", "standing"),
 )
 LOOK_FIRST = "look first"
 _LENGTHS = {"ft": "m", "in": "mm"}
@@ -28,7 +28,8 @@ _PLAIN = frozenset({"", "min", "day", "s", "aw"})
 @cache
 def safety_rules() -> tuple[Rule, ...]:
     """Every rule, in the order of the table. Raises HandbookFault where a row breaks the table's form."""
-    return tuple(_rule(row) for row in read("safety_rules", COLUMNS, key=("rule",)))
+    rows = read("safety_rules", COLUMNS, key=("rule",))
+    return tuple(_rule(row, rank) for rank, row in enumerate(rows))
 
 
 @cache
@@ -45,15 +46,17 @@ def rules_by_id() -> Mapping[str, Rule]:
 
 def short_text(caution: Caution) -> str:
     """The few words of a caution that go on a label; its whole text where it is no rule of the table."""
-    rule = rules_by_id().get(caution.rule)
-    return rule.short if rule is not None else caution.text
+    return caution.brief
 
 
-def _rule(row: Row) -> Rule:
+def _rule(row: Row, rank: int = 0) -> Rule:
     if row.text("when") not in condition_names():
         raise row.fault(f"“{row.text('when')}” is no condition")
-    if row.text("severity") not in SEVERITIES:
-        raise row.fault(f"severity is “{row.text('severity')}”; it is one of {', '.join(SEVERITIES)}")
+    for column, known in (("severity", SEVERITIES), ("moment", MOMENTS), ("effect", EFFECTS)):
+        if row.text(column) not in known:
+            raise row.fault(f"{column} is “{row.text(column)}”; it is one of {', '.join(filter(None, known))}")
+    if row.text("severity") == "stop" and not row.text("effect"):
+        raise row.fault("a stop says what it does to the food: effect is empty")
     if row.text("standing") not in ("", LOOK_FIRST):
         raise row.fault(f"standing is “{row.text('standing')}”; it is empty or {LOOK_FIRST}")
     for column in ("about", "text", "short"):
@@ -70,6 +73,9 @@ def _rule(row: Row) -> Rule:
         text=row.text("text"),
         short=row.text("short"),
         source=row.source().citation + (" (recalled, not re-read)" if row.how() == "recalled" else ""),
+        moment=cast(Moment, row.text("moment")),
+        effect=cast(Effect, row.text("effect")),
+        rank=rank,
         over_c=_celsius(row, "over_f"),
         under_c=_celsius(row, "under_f"),
         looks_first=row.text("standing") == LOOK_FIRST,

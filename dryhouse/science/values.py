@@ -16,6 +16,14 @@ from dryhouse.science.workings import Workings
 Severity = Literal["stop", "warn", "note"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
 
+Moment = Literal["now", "pot", "always"]
+MOMENTS: tuple[Moment, ...] = ("now", "pot", "always")
+"""When a caution matters: at what is being done now, when the food is soaked, cooked and eaten, or at any time."""
+
+Effect = Literal["", "not to be eaten", "limits storage", "instructs the pot"]
+EFFECTS: tuple[Effect, ...] = ("", "not to be eaten", "limits storage", "instructs the pot")
+"""What a caution does to the food it is said of. Only a stop that is *not to be eaten* makes it *do not eat*."""
+
 MIDDLE_80_SD = 1.2815515655446004
 """Half the middle 80 % of a normal distribution, in standard deviations: its 90 % point."""
 
@@ -45,6 +53,23 @@ class Caution:
     source: str
     rule: str = ""
     reason: str = ""
+    """Why it is said here; several reasons are joined by semicolons."""
+    moment: Moment = "always"
+    effect: Effect = ""
+    short: str = ""
+    """The same in the few words of a label."""
+    rank: int = 0
+    """Where its rule stands in the table, the weightier the earlier."""
+
+    @property
+    def brief(self) -> str:
+        """The few words of a label, or the whole text where there are none."""
+        return self.short or self.text
+
+    @property
+    def forbids_eating(self) -> bool:
+        """Whether this alone makes food one that is not to be eaten."""
+        return self.severity == "stop" and self.effect == "not to be eaten"
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,15 +135,24 @@ class Figure:
 
 
 def cautions_json(cautions: Iterable[Caution]) -> list[dict[str, str]]:
-    """Cautions as the command line and the export write them: the same words once, whatever the reasons."""
-    once = dict.fromkeys((c.severity, c.text, c.source) for c in cautions)
-    return [{"severity": severity, "text": text, "source": source} for severity, text, source in once]
+    """Cautions as the command line and the export write them, the gravest first, each once with all its reasons."""
+    keys = ("severity", "text", "source", "rule", "reason", "moment")
+    return [{key: getattr(caution, key) for key in keys} for caution in gravest_first(cautions)]
 
 
 def gravest_first(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
-    """Each caution once, stops before warnings before notes, otherwise in the order given."""
-    once = dict.fromkeys(cautions)
-    return tuple(sorted(once, key=lambda c: SEVERITIES.index(c.severity)))
+    """Each caution once with all its reasons: stops before warnings before notes, then by moment (now, pot,
+    always), then by the rank of its rule in the table, otherwise in the order given."""
+    once: dict[Caution, dict[str, None]] = {}
+    for caution in cautions:
+        reasons = once.setdefault(replace(caution, reason=""), {})
+        reasons.update(dict.fromkeys(caution.reason.split("; ") if caution.reason else ()))
+    said = [replace(caution, reason="; ".join(reasons)) for caution, reasons in once.items()]
+    return tuple(sorted(said, key=_weight))
+
+
+def _weight(caution: Caution) -> tuple[int, int, int]:
+    return SEVERITIES.index(caution.severity), MOMENTS.index(caution.moment), caution.rank
 
 
 def merge_bases(*groups: Iterable[Basis]) -> tuple[Basis, ...]:

@@ -13,6 +13,7 @@ from dryhouse.handbook.reading import HandbookFault, Row
 from dryhouse.handbook.safety_table import _rule, rules_by_id, safety_rules, short_text
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.science.safety import FoodFacts, evaluate
 from dryhouse.science.values import Caution
 from tests.fakes import FakeJournal
 
@@ -110,7 +111,8 @@ def test_the_limit_stands_in_the_words_of_its_rule():
 def test_a_label_has_few_words_and_a_foreign_caution_its_whole_text():
     assert all(len(rule.short) <= 60 for rule in safety_rules())
     first = safety_rules()[0]
-    assert short_text(Caution("stop", first.text, first.source, first.id)) == first.short
+    (said,) = evaluate(FoodFacts("beef", "meat"), [first])
+    assert (short_text(said), said.moment, said.effect) == (first.short, first.moment, first.effect)
     assert short_text(Caution("note", "A note.", "a source")) == "A note."
     assert rules_by_id()[first.id] is first
 
@@ -120,6 +122,10 @@ def test_a_label_has_few_words_and_a_foreign_caution_its_whole_text():
     [
         ("when", "never heard of"),
         ("severity", "grave"),
+        ("moment", "later"),
+        ("moment", ""),
+        ("effect", "tastes odd"),
+        ("effect", ""),
         ("text", ""),
         ("standing", "nowhere"),
         ("unit", "furlong"),
@@ -130,7 +136,8 @@ def test_a_label_has_few_words_and_a_foreign_caution_its_whole_text():
 def test_a_row_that_breaks_the_form_is_a_fault(column, value):
     good = dict(  # noqa: C408
         rule="x", about="any", said_of="", when="always", answered_by="", limit="1", unit="day", over_f="",
-        under_f="", severity="stop", text="t", short="s", source="usda_danger_zone", how="", standing="",
+        under_f="", severity="stop", moment="now", effect="not to be eaten",
+        text="t", short="s", source="usda_danger_zone", how="", standing="",
     )  # fmt: skip
     assert _rule(Row("safety_rules", 2, good)).id == "x"
     with pytest.raises(HandbookFault):

@@ -26,7 +26,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.dryer.curve_points import read_points
     from dryhouse.science.display import METRIC, Style
     from dryhouse.science.quantities import parse_percent
-    from dryhouse.science.values import Figure
+    from dryhouse.science.values import Figure, cautions_json
     from dryhouse.words.figures import figure_json
     from dryhouse.words.workings import lines
 
@@ -62,7 +62,7 @@ def run(args: argparse.Namespace) -> int:
                 **known,
                 "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in answer.basis],
                 "workings": list(lines(answer.workings, grams)),
-                "cautions": [{"severity": c.severity, "text": c.text, "source": c.source} for c in answer.cautions],
+                "cautions": cautions_json(answer.cautions),
                 **answer_json(answer),
             }
         )

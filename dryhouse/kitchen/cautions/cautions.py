@@ -17,6 +17,7 @@ from dryhouse.kitchen.batches.log import BatchDraft, parts_of
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, LotCheck, LotMove, Meal, MealPart, PlaceTemperature
+from dryhouse.kitchen.records.batches import THERMOMETER
 from dryhouse.kitchen.records.lots import BOUGHT
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import verdict
@@ -83,7 +84,7 @@ def _part_facts(kitchen: Kitchen, part: MealPart, moment: datetime | None) -> Fo
         return food_facts(kitchen, part.food)
     staple = staples().get(part.staple)
     if staple is not None:
-        return LotFacts(FoodFacts(staple.name, staple.animal or "staple"))
+        return LotFacts(FoodFacts(staple.name, staple.animal or "staple"), bought=True)
     named = kitchen.handbook.animal_named(part.name)
     return LotFacts(FoodFacts(part.name, LABEL) if named is None else facts_of_food(named))
 
@@ -125,7 +126,11 @@ def facts_of_batch(batch: Batch, parts: Sequence[BatchPart], food_of: Callable[[
         pretreatment=batch.pretreatment or None,
         precook_method=batch.precook_method or None,
         precook_temperature_c=batch.precook_temperature.si if batch.precook_temperature else None,
-        precook_measured=measured == "thermometer" if measured else None,
+        precook_measured=measured == THERMOMETER if measured else None,
+        precook_held_min=batch.precook_held.si / 60 if batch.precook_held else None,
+        finish_temperature_c=batch.finish_temperature.si if batch.finish_temperature else None,
+        finish_min=batch.finish_held.si / 60 if batch.finish_held else None,
+        identified=batch.identified.strip() or None,
         set_temperature_c=batch.set_temperature.si if batch.set_temperature else None,
         thickness_mm=batch.thickness.si if batch.thickness else None,
     )
@@ -191,8 +196,10 @@ def facts_of_lot(
     return LotFacts(
         food=batch.food if batch is not None and batch.food.parts else own,
         batch=batch,
+        bought=is_bought(lot),
         package=lot.package,
         airless=lot.package in AIRLESS,
+        in_oil=lot.in_oil,
         sealed=lot.sealed,
         opened=lot.opened_on is not None,
         dry_enough=dry,

@@ -25,7 +25,17 @@ def condition_names() -> frozenset[str]:
 def evaluate(facts: Facts, rules: Iterable[Rule]) -> tuple[Caution, ...]:
     """Every caution that belongs to these facts, the gravest first, each rule once with all its reasons."""
     return gravest_first(
-        Caution(rule.severity, rule.text, rule.source, rule.id, "; ".join(reasons))
+        Caution(
+            rule.severity,
+            rule.text,
+            rule.source,
+            rule.id,
+            "; ".join(reasons),
+            rule.moment,
+            rule.effect,
+            rule.short,
+            rule.rank,
+        )
         for rule, reasons in rules_that_speak(facts, rules).items()
     )
 
@@ -51,15 +61,18 @@ def rules_that_speak(facts: Facts, rules: Iterable[Rule]) -> dict[Rule, tuple[st
 
 
 def _walk(facts: Facts) -> Iterator[Facts]:
-    """The facts and everything inside them. A food alone is a batch and a lot of which nothing is known."""
+    """The facts and everything inside them. A food alone is a batch and a lot of which nothing is known;
+    a lot that was not bought was dried at home, whatever is known of its batch."""
     match facts:
         case FoodFacts():
             batch = BatchFacts(facts)
             yield from (facts, batch, LotFacts(facts, batch))
         case BatchFacts():
             yield from (facts, facts.food)
-        case LotFacts(batch=None):
+        case LotFacts(batch=None, bought=True):
             yield from (facts, facts.food)
+        case LotFacts(batch=None):
+            yield from (facts, BatchFacts(facts.food), facts.food)
         case LotFacts(batch=BatchFacts() as batch):
             yield from (facts, batch, batch.food, facts.food)
         case MealFacts():

@@ -56,6 +56,13 @@ class BatchFacts:
     precook_temperature_c: float | None = None
     precook_measured: bool | None = None
     """True where a thermometer was read, False where the temperature was only supposed."""
+    precook_held_min: float | None = None
+    """How long it was held at that temperature."""
+    finish_temperature_c: float | None = None
+    """Of an oven the dried food was heated in afterwards, and for how many minutes. It answers no rule."""
+    finish_min: float | None = None
+    identified: str | None = None
+    """Who knows the mushrooms: `bought`, or by whom they were identified."""
     set_temperature_c: float | None = None
     thickness_mm: float | None = None
 
@@ -67,13 +74,15 @@ class BatchFacts:
 
 @dataclass(frozen=True, slots=True)
 class LotFacts:
-    """A jar or bag on the shelf. `batch` is None for bought food."""
+    """A jar or bag on the shelf. Where it was not bought it was dried at home, and `batch` may still be unknown."""
 
     food: FoodFacts
     batch: BatchFacts | None = None
+    bought: bool = False
     package: str | None = None
     airless: bool | None = None
     """Whether the package shuts air out (vacuum, oxygen absorber)."""
+    in_oil: bool | None = None
     sealed: bool | None = None
     opened: bool | None = None
     dry_enough: bool | None = None

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from dryhouse.science.values import Severity
+from dryhouse.science.values import Effect, Moment, Severity
 
 ROUNDING_C = 0.06
 """A Fahrenheit figure kept in °C may differ in the second decimal; nothing coarser is let through."""
@@ -33,6 +33,12 @@ class Rule:
     short: str
     """The same on a label."""
     source: str
+    moment: Moment = "always"
+    """When it matters: at what is being done now, for the pot, always."""
+    effect: Effect = ""
+    """What it does to the food. Only a stop that is *not to be eaten* makes a lot one not to be eaten."""
+    rank: int = 0
+    """Where it stands in the table, the weightier the earlier."""
     over_c: float | None = None
     under_c: float | None = None
     """Where the limit holds between two temperatures: from which, to which."""

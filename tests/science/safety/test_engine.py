@@ -187,7 +187,7 @@ def test_soaking_two_hours_is_a_limit_unless_it_is_kept_cold_or_hot():
 
 
 def test_a_bought_lot_is_not_asked_how_it_was_heated():
-    bought = LotFacts(FoodFacts("jerky", "meat"), None)
+    bought = LotFacts(FoodFacts("jerky", "meat"), bought=True)
     spoken = rules_that_speak(bought, safety_rules())
     assert rules_by_id()["bought-animal"] in spoken
     assert not [r for r in spoken if r.id.startswith("heat-meat")]

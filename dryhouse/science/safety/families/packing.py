@@ -11,7 +11,7 @@ ASKS = LotFacts
 
 def airless_not_dry(lot: LotFacts, rule: Rule) -> str:
     """Air is shut out, and nothing shows that the food was dry."""
-    if not lot.airless or lot.dry_enough is True or lot.batch is None:
+    if not lot.airless or lot.dry_enough is True or lot.bought:
         return ""
     return "packed without air; " + (
         "by weight it is not dry enough" if lot.dry_enough is False else "no weights show that it is dry"
@@ -20,7 +20,7 @@ def airless_not_dry(lot: LotFacts, rule: Rule) -> str:
 
 def airless_not_cold(lot: LotFacts, rule: Rule) -> str:
     """Air is shut out, and the place is warmer than the rule asks or its temperature unknown."""
-    if not lot.airless or lot.batch is None:
+    if not lot.airless or lot.bought:
         return ""
     return _warmer(lot, rule)
 
@@ -32,20 +32,20 @@ def not_dry(lot: LotFacts, rule: Rule) -> str:
 
 def dryness_unknown(lot: LotFacts, rule: Rule) -> str:
     """No weights show that a home-dried food is dry."""
-    return "no weights show that it is dry" if lot.batch is not None and lot.dry_enough is None else ""
+    return "no weights show that it is dry" if not lot.bought and lot.dry_enough is None else ""
 
 
 def not_conditioned(lot: LotFacts, rule: Rule) -> str:
     """Home-dried fruit whose conditioning is missing or too short; leathers and mixes are not conditioned."""
     days = lot.conditioned_days
-    if lot.batch is None or lot.food.category != "fruit" or (days is not None and days >= rule.bound):
+    if lot.bought or lot.food.category != "fruit" or (days is not None and days >= rule.bound):
         return ""
     return "no conditioning is recorded" if days is None else f"conditioned for {days} days"
 
 
 def bought(lot: LotFacts, rule: Rule) -> str:
     """Not dried at home."""
-    return "bought" if lot.batch is None else ""
+    return "bought" if lot.bought else ""
 
 
 def _warmer(lot: LotFacts, rule: Rule) -> str:

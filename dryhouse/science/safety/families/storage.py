@@ -26,7 +26,7 @@ def smell(lot: LotFacts, rule: Rule) -> str:
 
 def unchecked(lot: LotFacts, rule: Rule) -> str:
     """Nobody has looked at it since it was packed."""
-    return "no check is recorded" if lot.checked is not True and lot.batch is not None else ""
+    return "no check is recorded" if lot.checked is not True and not lot.bought else ""
 
 
 def warmer(lot: LotFacts, rule: Rule) -> str:
@@ -38,7 +38,7 @@ def warmer(lot: LotFacts, rule: Rule) -> str:
 
 def not_cold(lot: LotFacts, rule: Rule) -> str:
     """Home-dried food in a place that is warmer than the rule asks, or whose temperature is unknown."""
-    if lot.batch is None:
+    if lot.bought:
         return ""
     return "the temperature of its place is not known" if lot.temperature_c is None else warmer(lot, rule)
 

@@ -18,7 +18,7 @@ APPLE, TURKEY = FoodFacts("apple", "fruit"), FoodFacts("turkey", "poultry")
 
 
 def lot(food=APPLE, *, home=True, **more):
-    return LotFacts(food, BatchFacts(food) if home else None, **more)
+    return LotFacts(food, BatchFacts(food) if home else None, bought=not home, **more)
 
 
 @pytest.mark.parametrize(

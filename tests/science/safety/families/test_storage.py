@@ -22,7 +22,7 @@ COD = FoodFacts("cod", "fish")
 
 
 def lot(*, home=True, **more):
-    return LotFacts(COD, BatchFacts(COD) if home else None, **more)
+    return LotFacts(COD, BatchFacts(COD) if home else None, bought=not home, **more)
 
 
 @pytest.mark.parametrize(
