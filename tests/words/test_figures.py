@@ -15,7 +15,9 @@ def test_the_json_keys_are_the_same_for_every_figure():
     answer = figure_json(figure, Style())
     assert list(answer) == ["value", "low", "high", "unit", "measure", "basis", "workings", "cautions"]
     assert answer["basis"] == [{"kind": "own", "n": 3, "source": ""}]
-    assert answer["cautions"] == [{"severity": "stop", "text": "stop", "source": "a source"}]
+    assert answer["cautions"] == [
+        {"severity": "stop", "text": "stop", "source": "a source", "rule": "", "reason": "", "moment": "always"}
+    ]
     assert figure_json(Figure(1, "g"), Style())["low"] is None
 
 
