@@ -1,0 +1,170 @@
+"""Every command says exactly the cautions that the rules have for what it shows: none missing, none extra.
+
+One walk over the commands and the foods, as text and as JSON. What is expected comes from the rules; what is said
+comes from the command line over a real journal.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from dryhouse.cli import main
+from dryhouse.handbook.reader import handbook
+from dryhouse.house import open_kitchen
+from dryhouse.kitchen.cautions.cautions import batch_cautions, food_cautions, lot_cautions
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.sheet import meal_sheet
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Batch, Lot, LotMove, Meal, MealPart, OwnFood, Place, PlaceTemperature, Weighing
+from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.values import Caution
+
+ANIMALS = tuple(sorted(slug for slug, food in handbook().foods.items() if food.animal))
+PLANTS = ("apple", "basil", "button-mushroom", "carrot", "corn", "elderberry", "kidney-bean", "rice")
+FOODS = (*ANIMALS, *(slug for slug in PLANTS if slug in handbook().foods))
+DISHES = (
+    "venison chili", "duck eggs", "smoked venison", "goose breast", "turkey jerky sticks", "bacon bits",
+    "salami", "liver pâté", "minced meat sauce", "crab cakes", "sardines", "mackerel", "pemmican",
+    "bone broth", "egg white", "feta", "mozzarella", "lasagna bolognese", "tuna casserole", "chicken curry",
+    "beef stroganoff", "pork carnitas", "lamb stew", "fish soup", "shrimp gumbo", "elk burger",
+    "rabbit ragout", "veal goulash", "ham hash", "oxtail soup", "pollo asado", "carne seca", "queso fresco",
+    "poulet rôti", "boeuf bourguignon", "fromage blanc", "Hühnersuppe", "Rindergulasch", "Hackfleischsoße",
+    "pollo alla cacciatora", "manzo brasato", "kipstoofpot", "gehaktsaus", "köttbullar", "laksesuppe",
+    "æggekage", "reinsdyrgryte", "moose stew", "bear chili", "squirrel pot pie", "salmon chowder",
+    "trout spread", "clam sauce", "oyster stew", "anchovy paste", "caviar", "prawn curry", "lobster bisque",
+    "squid rings", "octopus salad", "eel", "herring", "cod cakes", "halibut", "pike perch", "quail",
+    "pheasant", "pigeon", "turkey chili", "chicken tikka", "duck confit", "foie gras", "giblet gravy",
+    "wild boar ragu", "antelope", "caribou", "buffalo", "bison chili", "goat curry", "mutton", "kid stew",
+    "beef barley soup", "pastrami", "corned beef hash", "chorizo", "bratwurst", "hot dogs", "meatballs",
+    "meat loaf", "steak tips", "short ribs", "tripe", "heart", "kidney pie", "tongue", "sweetbread",
+    "blood sausage", "lard", "quiche", "custard", "cream soup", "yogurt bark", "kefir", "butter chicken",
+    "paneer", "cheese sauce",
+)  # fmt: skip
+_MORE = re.compile(r"(\d+) more caution")
+
+
+def records() -> Iterator[Any]:
+    """A finished batch, a running one, a jar and a pot of every food and of a hundred dishes of her own."""
+    long_ago, ended = datetime.now(UTC) - timedelta(days=900), datetime.now(UTC) - timedelta(days=30)
+    dishes = [OwnFood(f"dish-{i}", name, "mixed", contains="meat", id=i) for i, name in enumerate(DISHES, start=1)]
+    yield Place("pantry", 1)
+    yield PlaceTemperature(1, long_ago, Temperature(21.1, "70 F"), id=1)
+    yield from dishes
+    for n, slug in enumerate((*FOODS, *(d.slug for d in dishes)), start=1):
+        loaded = {"prepared_mass": Mass(1000.0, "1 kg")}
+        began = datetime.now(UTC) - timedelta(hours=2)
+        yield Batch(
+            slug, dried_mass=Mass(200.0, "200 g"), started=ended - timedelta(hours=9), ended=ended, id=n, **loaded
+        )
+        yield Batch(slug, state=DRYING, started=began, id=1000 + n, **loaded)
+        yield Weighing(1000 + n, began + timedelta(hours=1), Mass(900.0, "900 g"), id=n)
+        yield Lot(slug, ended.date(), batch=n, mass=Mass(200.0, "200 g"), id=n)
+        yield LotMove(n, 1, ended, id=n)
+        yield Meal(f"pot {n}", id=n)
+        yield MealPart(n, 1, slug, slug, mass=Mass(50.0, "50 g"), id=n)
+
+
+@pytest.fixture(scope="module")
+def journal(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The file of all of it."""
+    file = tmp_path_factory.mktemp("walk") / "walk.dryhouse"
+    with open_kitchen(file, write=True) as kitchen:
+        kitchen.journal.write(Change(None, record) for record in records())
+    return file
+
+
+@pytest.fixture(scope="module")
+def kitchen(journal: Path) -> Iterator[Kitchen]:
+    with open_kitchen(journal) as kitchen:
+        yield kitchen
+
+
+@dataclass(frozen=True)
+class Said:
+    """One command, and the cautions the rules have for what it shows."""
+
+    words: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+
+
+def of_foods(kitchen: Kitchen) -> Iterator[Said]:
+    for slug in FOODS:
+        cautions = food_cautions(kitchen, slug)
+        yield Said(("cautions", slug), cautions)
+        for words in (("yields", slug, "--fresh", "2 lb"), ("target", slug, "--fresh", "2 lb"),
+                      ("water", slug, "--dried", "2 oz"), ("water", slug, "--dried", "1/4 cup"),
+                      ("keeps", slug, "--temp", "70 F")):  # fmt: skip
+            yield Said(words, cautions)
+
+
+def of_batches(kitchen: Kitchen) -> Iterator[Said]:
+    for batch in kitchen.journal.where(Batch):
+        cautions = batch_cautions(kitchen, batch)
+        yield Said(("cautions", "--batch", str(batch.id)), cautions)
+        if batch.state == DRYING:
+            yield Said(("weigh", str(batch.id), "800 g"), cautions)
+
+
+def of_lots(kitchen: Kitchen) -> Iterator[Said]:
+    for lot in kitchen.journal.where(Lot):
+        yield Said(("cautions", "--lot", str(lot.id)), lot_cautions(kitchen, lot))
+
+
+def of_meals(kitchen: Kitchen) -> Iterator[Said]:
+    for meal in kitchen.journal.where(Meal):
+        yield Said(("meal", str(meal.id)), meal_sheet(kitchen, meal.id).cautions)
+
+
+SURFACES: tuple[Callable[[Kitchen], Iterator[Said]], ...] = (of_foods, of_batches, of_lots, of_meals)
+
+
+@pytest.fixture
+def ask(journal: Path, capsys: pytest.CaptureFixture[str]) -> Callable[..., str]:
+    """What a command says on standard output; empty where it refuses."""
+
+    def ask(*words: str) -> str:
+        code = main(["--journal", str(journal), *words])
+        said = capsys.readouterr()
+        assert code in (0, 2), said.err
+        return said.out
+
+    return ask
+
+
+def wrong_in_json(words: Iterable[str], answer: str, cautions: tuple[Caution, ...]) -> str:
+    """What is missing from an answer in JSON, what is extra, or in another order."""
+    said = [(c["rule"], c["severity"], c["text"]) for c in json.loads(answer)["cautions"]]
+    asked = list(dict.fromkeys((c.rule, c.severity, c.text) for c in cautions))
+    return "" if said == asked else f"{' '.join(words)}: said {said}, the rules say {asked}"
+
+
+def wrong_in_text(words: Iterable[str], answer: str, cautions: tuple[Caution, ...]) -> str:
+    """What is wrong with an answer in text: every stop stands in full, the rest is shown or counted."""
+    shown = [c for c in cautions if c.text in answer]
+    folded = sum(int(n) for n in _MORE.findall(answer))
+    lost = [c.rule for c in cautions if c.severity == "stop" and c not in shown]
+    if lost or len(shown) + folded != len(cautions):
+        return f"{' '.join(words)}: stops lost {lost}, {len(shown)} shown and {folded} counted of {len(cautions)}"
+    return ""
+
+
+@pytest.mark.parametrize("surface", SURFACES, ids=lambda s: s.__name__)
+def test_every_command_says_what_the_rules_say(surface, kitchen, ask):
+    wrong, answered = [], 0
+    for said in surface(kitchen):
+        if answer := ask(*said.words, "--json"):
+            answered += 1
+            wrong += filter(None, [wrong_in_json(said.words, answer, said.cautions)])
+        if answer := ask(*said.words):
+            wrong += filter(None, [wrong_in_text(said.words, answer, said.cautions)])
+    assert not wrong, "\n".join(wrong[:20])
+    assert answered
