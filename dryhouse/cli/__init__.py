@@ -11,6 +11,7 @@ import io
 import os
 import sys
 import time
+import warnings
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple, NoReturn, TextIO
@@ -67,7 +68,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def run() -> NoReturn:
-    """The console script."""
+    """The console script. What a library warns a programmer of is kept from a person, unless she asks with -W."""
+    if not sys.warnoptions:
+        warnings.simplefilter("ignore")
     sys.stdout, sys.stderr = _any_text(sys.stdout), _any_text(sys.stderr)
     try:
         code = main()

@@ -94,3 +94,11 @@ def test_what_cannot_be_used_changes_nothing_and_what_cannot_be_shown_is_no_acci
     assert text.startswith("Dried from ? cup of sweet corn: ")
     figure = script.ask("yields", "sweet corn", "--fresh", "¾ cup", PYTHONIOENCODING="ascii")
     assert any("×" in line for line in figure["workings"])
+
+
+def test_nothing_but_the_answer_comes_of_weighings_closer_than_a_scale_can_settle(script, tmp_path):
+    run = tmp_path / "run.csv"
+    run.write_text("hours,grams\n0,2\n1,1\n2,1\n3,1\n4,1\n1e-310,1\n", encoding="utf-8")
+    answer = script.ask("curve", str(run), "--start-moisture", "50")
+    assert script.told == ""
+    assert any("less than half a second apart" in line for line in answer["workings"])

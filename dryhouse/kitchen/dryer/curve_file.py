@@ -55,8 +55,9 @@ def read_run(
 ) -> RunAnswer:
     """Curves and finish of a run. Percentages wet basis; the food's own where they are not given.
 
-    Raises InputProblem where a moisture given cannot be.
+    Weighings within half a second of another count as one. Raises InputProblem where a moisture given cannot be.
     """
+    points = points.half_a_second_apart()
     water, target = _moistures(food, start_moisture_pct, target_moisture_pct)
     cautions = food_cautions(kitchen, food) if kitchen and food else ()
     curves, spoken, workings = _curves(points, water)

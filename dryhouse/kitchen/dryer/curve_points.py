@@ -19,6 +19,8 @@ from dryhouse.science.units import MASS, SIZES, written_as
 
 _LONGEST_H = 366 * 24.0
 """No run is longer."""
+_CLOSEST_H = 0.5 / 3600.0
+"""Weighings closer than half a second count as one: no scale settles faster, and no rate shows between them."""
 
 
 @dataclass(frozen=True)
@@ -43,6 +45,33 @@ class Points:
     hours: tuple[float, ...]
     grams: tuple[float, ...]
     notes: tuple[str, ...] = ()
+
+    def half_a_second_apart(self) -> Points:
+        """The same points; those within half a second of another are one, of their mean weight, as a note says."""
+        groups: list[list[tuple[float, float]]] = []
+        for hours, grams in zip(self.hours, self.grams, strict=True):
+            if groups and hours - groups[-1][0][0] < _CLOSEST_H:
+                groups[-1].append((hours, grams))
+            else:
+                groups.append([(hours, grams)])
+        several = [group for group in groups if len(group) > 1]
+        if not several:
+            return self
+        same = [group[0][0] for group in several if group[0][0] == group[-1][0]]
+        close = [group[0][0] for group in several if group[0][0] != group[-1][0]]
+        notes = list(self.notes)
+        if same:
+            notes.append(
+                f"{'One time stands' if len(same) == 1 else f'{len(same)} times stand'} more than once "
+                f"(first at {same[0]:g} h); the mean of the weights is used."
+            )
+        if close:
+            notes.append(
+                f"Weighings less than half a second apart (first at {close[0]:g} h) count as one; the mean of "
+                "their weights is used."
+            )
+        weights = [[grams for _, grams in group] for group in groups]
+        return Points(tuple(g[0][0] for g in groups), tuple(sum(w) / len(w) for w in weights), tuple(notes))
 
 
 def read_points(path: Path) -> Points:
@@ -77,21 +106,12 @@ def points_of(sheet: Sheet) -> Points:
     if any(b[0] < a[0] for a, b in pairwise(found)):
         notes.append("The lines were not in order of time; they have been put in order.")
     found.sort(key=lambda point: point[0])
-    together: dict[float, list[float]] = {}
-    for hours, grams in found:
-        together.setdefault(hours, []).append(grams)
-    twice = [hours for hours, grams in together.items() if len(grams) > 1]
-    if twice:
-        notes.append(
-            f"{'One time stands' if len(twice) == 1 else f'{len(twice)} times stand'} more than once "
-            f"(first at {twice[0]:g} h); the mean of the weights is used."
-        )
     start = found[0][0]
+    in_order = Points(tuple(h for h, _ in found), tuple(g for _, g in found), tuple(notes)).half_a_second_apart()
     if start > 0:
-        notes.append(f"Hours are counted from the first weighing, at {start:g} h in the file.")
-    return Points(
-        tuple(h - start for h in together), tuple(sum(g) / len(g) for g in together.values()), tuple(notes)
-    )
+        said = f"Hours are counted from the first weighing, at {start:g} h in the file."
+        return Points(tuple(h - start for h in in_order.hours), in_order.grams, (*in_order.notes, said))
+    return in_order
 
 
 def _has_days(sheet: Sheet, columns: Mapping) -> bool:

@@ -24,6 +24,8 @@ FEWEST = 6
 _MOST = 300
 """Weighings looked at; of a longer run as many as these, evenly chosen."""
 _CRITICAL = np.linspace(0.05, 0.95, 46)
+_SOONEST = 1e-4
+"""The share of a run in which 40 % of the free water is gone, at the least."""
 CLEARLY = 6.0
 """By how much AICc must prefer two periods to plain first order (about 20 to 1)."""
 
@@ -74,7 +76,8 @@ def periods(hours: ArrayLike, mr: ArrayLike) -> tuple[Periods | None, str]:
         t, y = t[kept], y[kept]
     if y[-1] > 0.9 or t[-1] <= 0:
         return None, "The load has hardly begun to dry: constant and falling rate cannot be told apart."
-    centre = float(np.interp(-0.6, -np.minimum.accumulate(y), t)) or float(t[-1])
+    last = float(t[-1])
+    centre = max(float(np.interp(-0.6, -np.minimum.accumulate(y), t)) or last, last * _SOONEST)
     base = 0.4 / centre
     rate, critical, sse = _search(t, y, base * np.geomspace(0.3, 3.0, 60), _CRITICAL)
     rate, critical, sse = _search(

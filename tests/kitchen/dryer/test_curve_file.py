@@ -6,7 +6,7 @@ import json
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from dryhouse.kitchen.dryer.curve_file import answer_json, read_run, said
@@ -111,6 +111,8 @@ def test_the_target_is_reached_between_the_weighings_it_lies_between(run: Points
     st.none() | st.floats(1, 99),
     st.none() | st.floats(1, 99),
 )
+@example([(0.0, 2.0), (1e-310, 1.0), (1.0, 1.0), (2.0, 1.0), (3.0, 1.0), (4.0, 1.0)], 50.0, None)
+@example([(0.0, 2.0), (1e-9, 1.0)], 50.0, 10.0)
 def test_whatever_the_file_says_the_answer_is_plain_json_or_a_sentence(
     rows: list[tuple[float, float]], start: float | None, target: float | None
 ) -> None:

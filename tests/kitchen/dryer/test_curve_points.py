@@ -73,3 +73,21 @@ def test_moments_as_scales_and_people_write_them(text: str) -> None:
 def test_a_moment_that_cannot_be_is_refused_with_its_line(cell: str, word: str) -> None:
     with pytest.raises(InputProblem, match=word):
         points_of(read_sheet(f"time,grams\n2026-11-20 18:00,500\n{cell},400"))
+
+
+def test_weighings_within_half_a_second_of_another_count_as_one_and_it_is_said() -> None:
+    points = points_of(read_sheet("hours,grams\n0,500\n1,401\n1.0001,399\n2,300\n"))
+    assert points.hours == (0.0, 1.0, 2.0)
+    assert points.grams == (500.0, 400.0, 300.0)
+    assert points.notes == (
+        "Weighings less than half a second apart (first at 1 h) count as one; the mean of their weights is used.",
+    )
+    minutes = points_of(read_sheet("minutes,grams\n0,500\n0.5,499\n1,498\n"))
+    assert len(minutes.hours) == 3
+    assert minutes.notes == ()
+
+
+def test_a_log_that_goes_on_every_second_stays_as_it_is() -> None:
+    rows = "\n".join(f"{s / 3600!r},{500 - s}" for s in range(60))
+    points = points_of(read_sheet(f"hours,grams\n{rows}"))
+    assert len(points.hours) == 60

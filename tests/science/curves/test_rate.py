@@ -44,3 +44,9 @@ def test_a_run_still_at_constant_rate():
 @pytest.mark.parametrize(("hours", "mr"), [([0, 1, 2], [1, 0.8, 0.6]), (HOURS, 1 - 0.002 * HOURS)])
 def test_too_little_to_tell(hours, mr):
     assert periods(hours, mr)[0] is None
+
+
+def test_a_fall_within_no_time_at_all_is_no_constant_rate():
+    found, said = periods([0.0, 1e-310, 1.0, 2.0, 3.0, 4.0], [1.0, 0.1, 0.08, 0.05, 0.03, 0.02])
+    assert found is None
+    assert said == "The rate falls from the beginning: no constant-rate period shows."
