@@ -132,28 +132,6 @@ def _cross(p: QPainter, ink: QColor) -> None:
     _lines(p, (15, 9), (9, 15))
 
 
-def _undo(p: QPainter, ink: QColor) -> None:
-    _lines(p, (8, 4), (3, 9), (8, 14))
-    _lines(p, (3, 9), (14, 9))
-    p.drawArc(QRectF(8, 9, 12, 11), 90 * 16, -180 * 16)
-    _lines(p, (14, 20), (10, 20))
-
-
-def _help(p: QPainter, ink: QColor) -> None:
-    _ring(p, ink)
-    p.drawArc(QRectF(9, 7.5, 6, 5.5), 190 * 16, -230 * 16)
-    _lines(p, (12, 13), (12, 14))
-    p.drawPoint(QPointF(12, 17))
-
-
-def _settings(p: QPainter, ink: QColor) -> None:
-    for y, x in ((6, 15), (12, 8), (18, 13)):
-        _lines(p, (3, y), (21, y))
-        p.setBrush(ink)
-        p.drawEllipse(QRectF(x - 2, y - 2, 4, 4))
-        p.setBrush(Qt.BrushStyle.NoBrush)
-
-
 _PICTURES: dict[str, Draw] = {
     "journal": _journal,
     "drying": _drying,
@@ -169,7 +147,4 @@ _PICTURES: dict[str, Draw] = {
     "half": _half,
     "eye": _eye,
     "cross": _cross,
-    "undo": _undo,
-    "help": _help,
-    "settings": _settings,
 }

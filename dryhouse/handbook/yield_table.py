@@ -74,8 +74,3 @@ def published_yields() -> tuple[PublishedYield, ...]:
             )
         )
     return tuple(rows)
-
-
-def yields_of(food: str) -> tuple[PublishedYield, ...]:
-    """The published yields of the food of this slug."""
-    return tuple(row for row in published_yields() if row.food == food)

@@ -14,7 +14,6 @@ from dryhouse.science.units import SIZES
 Array = NDArray[np.float64]
 
 WET, DRY, RATIO, MASS = "wet basis", "dry basis", "moisture ratio", "mass"
-AXES = (WET, DRY, RATIO, MASS)
 
 
 @dataclass(frozen=True, slots=True)

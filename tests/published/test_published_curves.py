@@ -16,8 +16,7 @@ import pytest
 from dryhouse.handbook.thin_layer import thin_layers
 from dryhouse.science.curves import fit_all, model
 from dryhouse.science.curves.fitting import fit
-from dryhouse.science.curves.page import modified_page_rate, weibull_scale
-from dryhouse.science.forecast.priors import arrhenius_line, arrhenius_step
+from dryhouse.science.forecast.priors import GAS_CONSTANT, KELVIN, arrhenius_step
 
 DATA = Path(__file__).parent / "data"
 EQUILIBRIUM_OR_DRY_G = {"thesis_isd_1cm": 133.0, "lab_watermelon_tray1": 0.2809, "geankoplis_foodstuff": 3955.0}
@@ -141,8 +140,8 @@ class TestFoodstuffOfGeankoplis:
         assert k == pytest.approx(0.176862, rel=1e-4)
         assert n == pytest.approx(1.370671, rel=1e-4)
         assert found.sse == pytest.approx(7.95031e-4, rel=1e-4)
-        assert modified_page_rate(k, n) == pytest.approx(0.282551, rel=1e-4)
-        assert weibull_scale(k, n) == pytest.approx(3.539183, rel=1e-4)
+        assert k ** (1 / n) == pytest.approx(0.282551, rel=1e-4)
+        assert k ** (-1 / n) == pytest.approx(3.539183, rel=1e-4)
 
 
 class TestBadData:
@@ -162,9 +161,12 @@ class TestBadData:
 
 def test_arrhenius_step_of_four_temperatures():
     """Computed from the four Lewis constants of the published oven runs at 50 to 80 °C: Ea 53.403 kJ/mol."""
-    energy, log_k0 = arrhenius_line([50, 60, 70, 80], [0.1555, 0.2972, 0.3508, 0.9683])
-    assert energy == pytest.approx(53.403, rel=1e-3)
+    warmth = np.array([50, 60, 70, 80])
+    slope, log_k0 = np.polyfit(1 / (warmth + KELVIN), np.log([0.1555, 0.2972, 0.3508, 0.9683]), 1)
+    assert -slope * GAS_CONSTANT / 1000 == pytest.approx(53.403, rel=1e-3)
     assert log_k0 == pytest.approx(17.9775, rel=1e-3)
+    over_the_range = np.polyval([slope, log_k0], 1 / (80 + KELVIN)) - np.polyval([slope, log_k0], 1 / (50 + KELVIN))
+    assert arrhenius_step(53.403, 50, 80) == pytest.approx(over_the_range, rel=1e-3)
 
 
 def test_ten_degrees_warmer():

@@ -4,7 +4,7 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.handbook.rehydration_table import published_water
-from dryhouse.handbook.yield_table import yields_of
+from dryhouse.handbook.yield_table import published_yields
 from dryhouse.science.units import SIZES
 
 B989 = {
@@ -51,6 +51,7 @@ def test_a_cup_of_dried_onions_weighs_three_and_a_third_ounces():
 
 def test_onions_eight_to_one():
     """Armed Forces card A-11: 20 lb prepared to 2 lb 8 oz; US Army QM6321: 8 lb to 1 (read)."""
-    ratios = [r.prepared_g / r.dried_g for r in yields_of("onion") if r.comparable and r.prepared_g]
+    onions = [r for r in published_yields() if r.food == "onion" and r.comparable and r.prepared_g]
+    ratios = [r.prepared_g / r.dried_g for r in onions]
     assert 8 in [round(ratio, 1) for ratio in ratios]
     assert all(7.7 < ratio < 9.1 for ratio in ratios)

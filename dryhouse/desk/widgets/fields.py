@@ -228,23 +228,6 @@ class QuantityField(Field):
         return "" if said == typed else f"= {shown}"
 
 
-class AmountField(Field):
-    """A weight or a volume, whichever its unit says; a bare number is in `default_unit`."""
-
-    def __init__(
-        self, session: Session, label: str, *, hint: str = "", name: str = "", default_unit: str = ""
-    ) -> None:
-        self._unit = default_unit
-        super().__init__(session, label, hint=hint, name=name)
-
-    def read(self, text: str) -> q.Mass | q.Volume:
-        style = self.session.style
-        return q.parse_amount(text, default_unit=self._unit or style.mass_unit, decimal_comma=style.decimal_comma)
-
-    write = QuantityField.write
-    echo = QuantityField.echo
-
-
 class NumberField(Field):
     """A plain number, or a percentage where `percent` is true."""
 

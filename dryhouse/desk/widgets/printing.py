@@ -1,11 +1,9 @@
-"""Pages on paper: a text document through a preview to the printer, or straight to a PDF file."""
+"""Pages on paper: a text document through a preview to the printer."""
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from PySide6.QtCore import QMarginsF
-from PySide6.QtGui import QPageLayout, QPageSize, QPdfWriter, QTextDocument
+from PySide6.QtGui import QPageLayout, QTextDocument
 from PySide6.QtWidgets import QWidget
 
 _MARGIN_MM = 15.0
@@ -20,15 +18,6 @@ def preview(parent: QWidget, page: QTextDocument) -> None:
     dialog = QPrintPreviewDialog(printer, parent)
     dialog.paintRequested.connect(page.print_)
     dialog.exec()
-
-
-def to_pdf(page: QTextDocument, path: Path, size: QPageSize.PageSizeId = QPageSize.PageSizeId.A4) -> None:
-    """Write the pages to a PDF file."""
-    writer = QPdfWriter(str(path))
-    writer.setPageSize(QPageSize(size))
-    writer.setPageMargins(_margins(), QPageLayout.Unit.Millimeter)
-    writer.setTitle(page.metaInformation(QTextDocument.MetaInformation.DocumentTitle))
-    page.print_(writer)
 
 
 def document(title: str, body: str) -> QTextDocument:

@@ -19,18 +19,6 @@ def places(kitchen: Kitchen) -> tuple[Place, ...]:
     return tuple(sorted(kitchen.journal.where(Place), key=lambda p: p.name.casefold()))
 
 
-def find_place(kitchen: Kitchen, text: str) -> Place:
-    """The place of this name (or the only one whose name begins so). Raises InputProblem."""
-    key = text.strip().casefold()
-    known = places(kitchen)
-    exact = [p for p in known if p.name.casefold() == key]
-    near = exact or [p for p in known if key and p.name.casefold().startswith(key)]
-    if len(near) == 1:
-        return near[0]
-    names = ", ".join(p.name for p in known) or "none yet"
-    raise InputProblem(f"“{text}” is not one of your places ({names}).", "place")
-
-
 def add_place(
     kitchen: Kitchen,
     name: str,

@@ -31,16 +31,6 @@ def per_hour(k_per_minute: float, n: float) -> float:
     return float(k_per_minute * 60.0**n)
 
 
-def modified_page_rate(k: float, n: float) -> float:
-    """k per hour of the modified form exp(-(k t)^n): the same curve."""
-    return float(k ** (1.0 / n))
-
-
-def weibull_scale(k: float, n: float) -> float:
-    """Hours until 63 % of the free water has gone, the Weibull scale: the same curve, exp(-(t/alpha)^n)."""
-    return float(k ** (-1.0 / n))
-
-
 MODEL = Model(
     "Page",
     "MR = exp(-k t^n)",

@@ -132,33 +132,3 @@ def _polish(
         if moved < 1e-10:
             break
     return p, sse, slopes
-
-
-def from_many_starts(
-    both: Both,
-    y: Array,
-    starts: Array,
-    low: Array | None = None,
-    high: Array | None = None,
-    *,
-    rounds: int = 400,
-) -> tuple[Solution, int]:
-    """The best from several starts (s, p), and how many of them ended at a clearly worse answer."""
-    ends = [least_squares(both, y, s, low, high, rounds=rounds) for s in starts]
-    ends = [e for e in ends if np.isfinite(e.sse)]
-    if not ends:
-        raise ValueError("no start gives a finite curve")
-    best = min(ends, key=lambda e: e.sse)
-    worse = sum(e.sse > best.sse * (1 + 1e-6) + 1e-300 for e in ends)
-    return best, worse
-
-
-def spread_starts(start: Array, factors: tuple[float, ...] = (0.1, 10.0, 0.01, 100.0)) -> Array:
-    """A start, and the same with each parameter in turn made smaller and larger: shape (1 + p f, p)."""
-    rows = [start]
-    for i in range(len(start)):
-        for factor in factors:
-            row = start.copy()
-            row[i] *= factor
-            rows.append(row)
-    return np.array(rows)

@@ -45,15 +45,6 @@ def arrhenius_step(energy_kj_mol: float, from_c: float, to_c: float) -> float:
     return -energy_kj_mol * 1000.0 / GAS_CONSTANT * (1.0 / (to_c + KELVIN) - 1.0 / (from_c + KELVIN))
 
 
-def arrhenius_line(temperatures_c: list[float], rates: list[float]) -> tuple[float, float]:
-    """Activation energy (kJ/mol) and ln k0 of the straight line of ln k on 1/T through some runs."""
-    x = [1.0 / (t + KELVIN) for t in temperatures_c]
-    y = [math.log(k) for k in rates]
-    mean_x, mean_y = sum(x) / len(x), sum(y) / len(y)
-    slope = sum((a - mean_x) * (b - mean_y) for a, b in zip(x, y, strict=True)) / sum((a - mean_x) ** 2 for a in x)
-    return -slope * GAS_CONSTANT / 1000.0, mean_y - slope * mean_x
-
-
 def prior_from_published(
     run: PageRun, temperature_c: float | None, energy: Fact, basis: Basis, studies: int = 1
 ) -> Prior:

@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 from PySide6.QtCore import Qt
 
 from dryhouse.desk.widgets.fields import (
-    AmountField,
     ChoiceField,
     NumberField,
     QuantityField,
@@ -117,15 +116,6 @@ def test_other_kinds_are_read_too(session, qtbot, kind, text, si):
     qtbot.addWidget(field)
     field.edit.setText(text)
     assert field.value().si == pytest.approx(si, rel=1e-3)
-
-
-def test_an_amount_is_a_weight_or_a_volume(session, qtbot):
-    field = AmountField(session, "Amount")
-    qtbot.addWidget(field)
-    field.edit.setText("2 cups")
-    assert isinstance(field.value(), Volume)
-    field.edit.setText("3 oz")
-    assert isinstance(field.value(), Mass)
 
 
 def test_a_percentage_outside_its_bounds_is_wrong(session, qtbot):

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from dryhouse.science.curves import MODELS, model
 from dryhouse.science.curves.fitting import fit
 from dryhouse.science.curves.model import page_line
-from dryhouse.science.curves.page import modified_page_rate, per_hour, weibull_scale
+from dryhouse.science.curves.page import per_hour
 
 HOURS = np.linspace(0.0, 9.0, 31)
 TYPICAL = {
@@ -68,8 +68,8 @@ def test_names_are_unique_and_simple_models_come_first():
 @given(k=st.floats(0.02, 3.0), n=st.floats(0.6, 1.8))
 def test_page_modified_page_and_weibull_are_one_curve(k, n):
     page = model("Page").curve(HOURS, np.array([k, n]))
-    modified = np.exp(-((modified_page_rate(k, n) * HOURS) ** n))
-    weibull = np.exp(-((HOURS / weibull_scale(k, n)) ** n))
+    modified = np.exp(-((k ** (1 / n) * HOURS) ** n))
+    weibull = np.exp(-((HOURS / k ** (-1 / n)) ** n))
     assert page == pytest.approx(modified, abs=1e-9)
     assert page == pytest.approx(weibull, abs=1e-9)
 

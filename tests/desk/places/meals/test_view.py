@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt
-from PySide6.QtGui import QDropEvent
+from PySide6.QtGui import QDropEvent, QPdfWriter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -16,7 +16,7 @@ from dryhouse.desk.places.meals.trips.trip_grid import PLACED_MIME
 from dryhouse.desk.places.meals.view import MEALS, TRIPS, MealsPlace
 from dryhouse.desk.places.meals.wording import drying_page, meal_page, packing_page, shopping_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.printing import document, to_pdf
+from dryhouse.desk.widgets.printing import document
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.kitchen import Kitchen
@@ -345,7 +345,7 @@ def test_every_page_prints(tmp_path, place: MealsPlace) -> None:
     }
     for name, body in pages.items():
         file = tmp_path / f"{name}.pdf"
-        to_pdf(document(name, body), file)
+        document(name, body).print_(QPdfWriter(str(file)))
         assert file.read_bytes().startswith(b"%PDF")
     told = {name: document(name, body).toPlainText() for name, body in pages.items()}
     assert "camp stew" in told["meal"]
