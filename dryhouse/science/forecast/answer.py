@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.model import Array
+from dryhouse.science.dry_matter import Belief
 from dryhouse.science.values import Basis, Caution, Figure
 from dryhouse.science.workings import Workings
 
@@ -97,6 +98,8 @@ class Forecast:
     reached_at: float | None
     weigh_again_at: float | None
     mass: Bands
+    belief: Belief
+    """The dry matter of the load, as a share of its first net mass, after all the weighings."""
     sentence: str
     basis: tuple[Basis, ...]
     workings: Workings

@@ -20,13 +20,13 @@ from numpy.typing import NDArray
 from dryhouse.science.curves.model import Array
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 
-TAU = np.array([0.105, 0.18])
-"""Sizes of the clock's error: on whole published runs these two make 8 in 10 finishes fall in the 80 % band."""
+TAU = np.array([0.03, 0.08, 0.16])
+"""Sizes of the clock's error: on whole published runs these make 8 in 10 finishes fall in the 80 % band."""
 GROWTH = 0.7
 """Power of ln(time ahead) by which the clock's error grows past the last weighing."""
 FARTHEST = 3.5
 """ln(time ahead), or behind, past which the clock's error grows no more."""
-TAU_PRIOR = np.array([0.5, 0.5])
+TAU_PRIOR = np.array([0.35, 0.4, 0.25])
 MOST_CELLS = 6000
 """Where more cells than these matter, so many are drawn in proportion to their weight, evenly."""
 TAILS = 4.0
@@ -45,6 +45,23 @@ class Posterior:
     tau: Array
     weight: Array
     last_hour: float
+    solids: Array
+    """The dry matter that goes with each cell's level, at nodes of equal weight: (cells, nodes)."""
+    number: NDArray[np.intp]
+    """Which of the levels each cell has."""
+
+
+@dataclass(frozen=True, slots=True)
+class Levels:
+    """The levels a load may settle at, and the dry matter that goes with each, as shares of the first mass."""
+
+    at: Array
+    log_weight: Array
+    solids: Array
+    """The dry matter that goes with each level, at nodes of equal weight: (levels, nodes)."""
+    shares: Array
+    share_given: Array
+    """The weight of each of `shares` where the level is known: (levels, shares)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,14 +69,13 @@ class Expectation:
     """What is thought before the weighings are looked at, on the grid's own terms.
 
     ln half-time is held at `log_half` with `sd_log_half`; each shape has a further log weight; the settling
-    levels considered have log weights. `noise` is one weighing's error as a share of m0.
+    levels considered have log weights and dry matter. `noise` is one weighing's error as a share of m0.
     """
 
     log_half: float
     sd_log_half: float
     shape_weight: Array
-    levels: Array
-    level_weight: Array
+    levels: Levels
     noise: float
 
 
@@ -105,7 +121,7 @@ def _log_half_grid(told: Expectation, hours: Array, w: Array) -> Array:
     low, high = told.log_half - 4.0 * told.sd_log_half, told.log_half + 4.0 * told.sd_log_half
     lost = 1.0 - w[-1]
     if len(hours) > 1 and lost > 0:
-        guess = float(np.log(hours[-1] * min(max(0.5 * (1.0 - told.levels.mean()) / lost, 0.1), 200.0)))
+        guess = float(np.log(hours[-1] * min(max(0.5 * (1.0 - told.levels.at.mean()) / lost, 0.1), 200.0)))
         low, high = min(guess - 1.5, high - 1.0), max(guess + 1.5, low + 1.0)
         low, high = max(low, guess - 3.5), min(high, guess + 3.5)
     return np.arange(low, high, 2 * STEP)
@@ -145,7 +161,7 @@ def _likelihood(
     """log p(weighings | shape, half-time, level, tau), the noise summed out: (shapes, halves, levels, taus)."""
     n = len(t)
     mr = rows_at(table, np.log(t)[:, None] - log_half[None, :])
-    levels = told.levels
+    levels = told.levels.at
     span = 1.0 - levels
     if slope is None:
         turn, size = np.eye(n), np.zeros(n)
@@ -179,7 +195,7 @@ def _collect(
     log = (
         prior_shape[:, None, None, None]
         + pull[None, :, None, None]
-        + told.level_weight[None, None, :, None]
+        + told.levels.log_weight[None, None, :, None]
         + np.log(TAU_PRIOR)
     )
     if found is not None:
@@ -192,4 +208,13 @@ def _collect(
         keep = keep[np.searchsorted(run, (np.arange(MOST_CELLS) + 0.5) / MOST_CELLS * run[-1])]
         weight = np.ones(MOST_CELLS)
     s, h, c, m = np.unravel_index(keep, log.shape)
-    return Posterior(np.asarray(s), log_half[h], told.levels[c], TAU[m], weight / weight.sum(), last_hour)
+    return Posterior(
+        np.asarray(s),
+        log_half[h],
+        told.levels.at[c],
+        TAU[m],
+        weight / weight.sum(),
+        last_hour,
+        told.levels.solids[c],
+        c,
+    )

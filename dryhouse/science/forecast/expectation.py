@@ -5,12 +5,14 @@ from __future__ import annotations
 import numpy as np
 
 from dryhouse.science.curves.model import Array
+from dryhouse.science.dry_matter import SETTLES, Belief, equilibrium_nodes
 from dryhouse.science.forecast.answer import Equilibrium, Prior
-from dryhouse.science.forecast.engine import Expectation
+from dryhouse.science.forecast.engine import Expectation, Levels, Posterior
 from dryhouse.science.forecast.shapes import shapes
 
-USUAL_EQUILIBRIUM = (0.04, 0.01, 0.09)
-"""Where nothing is known of the chamber: what food settles at in warm dry air, dry basis, with its middle 80 %."""
+USUAL_EQUILIBRIUM = SETTLES
+LEVELS, SHARES, NODES = 18, 41, 5
+"""How finely settling levels, dry matter, and the dry matter that goes with a level are divided."""
 LEVEL_SLACK = 0.012
 """How far off the settling level may be beyond that, as a share of the first mass: starting moistures are round."""
 HANDLING = 0.0008
@@ -23,24 +25,21 @@ WIDE_HALF_TIME = (2.0, 1.3)
 
 def expectation(
     w: Array,
-    dry: float,
-    dry_sd: float,
-    target: float,
+    solids: Belief,
+    target_pct: float,
     equilibrium: Equilibrium | None,
     prior: Prior | None,
     scale_step: float,
+    between: tuple[float, float] | None = None,
 ) -> Expectation:
-    """All masses as shares of the first net mass: weighings `w`, dry matter, target mass, scale step."""
+    """All masses as shares of the first net mass: weighings `w`, the belief about the dry matter, the scale's
+    step. `between` names the settling levels to look at more closely."""
     table = shapes()
-    x, low, high = USUAL_EQUILIBRIUM
+    settles = USUAL_EQUILIBRIUM
     if equilibrium is not None:
-        x, low, high = equilibrium.value, equilibrium.low, equilibrium.high
-    centre = dry * (1.0 + x)
-    spread = float(np.sqrt((dry * (high - low) / 2.56) ** 2 + dry_sd**2 + LEVEL_SLACK**2))
-    levels = centre + spread * np.linspace(-2.0, 3.5, 12)
-    levels = np.unique(np.clip(levels, 0.001, float(w.min()) - 1e-4))
-    weight = -0.5 * ((levels - centre) / spread) ** 2
-    weight = weight + np.where(levels >= target, np.log(OUT_OF_REACH), 0.0)
+        settles = (equilibrium.value, equilibrium.low, equilibrium.high)
+    dry = solids.middle
+    joint = joint_levels(solids, settles, target_pct, float(w.min()), between)
     noise = float(np.sqrt(2.0) * max(scale_step / np.sqrt(12.0), HANDLING * (1.0 - dry)))
     if prior is None:
         half, sd_half = np.log(WIDE_HALF_TIME[0]), WIDE_HALF_TIME[1]
@@ -49,4 +48,64 @@ def expectation(
         half = (np.log(np.log(2.0)) - np.log(prior.k)) / prior.n
         sd_half = prior.sd_ln_k
         shape_weight = -0.5 * ((table.page_n - prior.n) / np.hypot(prior.sd_n, 0.15)) ** 2
-    return Expectation(float(half), float(sd_half), shape_weight, levels, weight, noise)
+    return Expectation(float(half), float(sd_half), shape_weight, joint, noise)
+
+
+def joint_levels(
+    solids: Belief,
+    settles: tuple[float, float, float],
+    target_pct: float,
+    lightest: float,
+    between: tuple[float, float] | None = None,
+) -> Levels:
+    """Level and dry matter as one unknown, all as shares of the first mass.
+
+    A load settles at s (1 + X_e), give or take `LEVEL_SLACK`. No level lies above the lightest weighing. `between`
+    names the levels to look at more closely.
+    """
+    shares, weight = _even_nodes(solids)
+    nodes, share = equilibrium_nodes(settles)
+    middles = (shares[:, None] * (1.0 + nodes[None, :])).ravel()
+    spread = np.minimum(LEVEL_SLACK, 0.25 * middles)
+    top = min(float(middles.max() + 3.0 * LEVEL_SLACK), lightest - 1e-4)
+    low = max(float(middles.min() - 2.0 * LEVEL_SLACK), 0.001)
+    ends = between or (min(low, 0.9 * top), max(top, 0.0011))
+    levels = np.linspace(*ends, LEVELS)
+    near = np.exp(-0.5 * ((levels[:, None] - middles[None, :]) / spread) ** 2) / spread
+    held = (near * np.tile(share, len(shares))).reshape(len(levels), len(shares), len(nodes)).sum(axis=2) * weight
+    aim = shares / (1.0 - target_pct / 100.0)
+    held = held * np.where(levels[:, None] >= aim[None, :], OUT_OF_REACH, 1.0) + 1e-300
+    total = held.sum(axis=1)
+    given = np.array([_spread_evenly(shares, row) for row in held])
+    return Levels(levels, np.log(total), given, shares, held / total[:, None])
+
+
+def _even_nodes(solids: Belief) -> tuple[Array, Array]:
+    """The belief on fewer nodes: its own grid thinned, weights kept."""
+    keep = solids.weight > 1e-7 * solids.weight.max()
+    shares, weight = solids.shares[keep], solids.weight[keep]
+    groups = np.array_split(np.arange(len(shares)), min(SHARES, len(shares)))
+    total = np.array([weight[g].sum() for g in groups])
+    return np.array([shares[g] @ weight[g] for g in groups]) / total, total / total.sum()
+
+
+def _spread_evenly(shares: Array, weight: Array) -> Array:
+    """Nodes of equal weight."""
+    run = np.cumsum(weight)
+    at = (np.arange(NODES) + 0.5) / NODES
+    return np.interp(at, (run - 0.5 * weight) / run[-1], shares)
+
+
+def learned(found: Posterior, told: Expectation, before: Belief) -> Belief:
+    """The belief about the dry matter after the weighings: each level's dry matter in the weight the level got."""
+    weight = np.bincount(found.number, found.weight, len(told.levels.at)) @ told.levels.share_given
+    return Belief(told.levels.shares, weight / weight.sum(), before.expected)
+
+
+def levels_that_matter(found: Posterior, told: Expectation) -> tuple[float, float] | None:
+    """The range of levels that the weighings leave, where that is a small part of those looked at; else None."""
+    at = told.levels.at
+    held = np.flatnonzero(np.bincount(found.number, found.weight, len(at)) > 0.002)
+    if len(held) > LEVELS // 2:
+        return None
+    return float(at[max(held[0] - 1, 0)]), float(at[min(held[-1] + 1, len(at) - 1)])

@@ -13,7 +13,7 @@ from dryhouse.science.forecast.engine import Posterior, clock_error
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes
 
 QUANTILES = np.array([0.10, 0.25, 0.50, 0.75, 0.90])
-_EVENLY = 15
+_EVENLY = 9
 
 
 def changed_pace(share: Array) -> Array:
@@ -40,28 +40,29 @@ def log_time_at(table: Shapes, shape: NDArray[np.intp], mr: Array) -> Array:
     return out
 
 
-def finish_times(table: Shapes, found: Posterior, target: Array, target_weight: Array) -> tuple[Array, Array]:
-    """Weighted finish times (h) for targets as shares of m0, each with its weight; inf where never reached.
+def finish_times(table: Shapes, found: Posterior, wet: float) -> tuple[Array, Array]:
+    """Weighted finish times (h) to a target moisture of `wet` (wet basis, as a fraction); inf where never reached.
 
-    The clock's own error past the last weighing is taken at `_CLOCK`. Times before the last
-    weighing are dropped, since the target had not been reached by then; if all are, it is due now.
+    Every cell has the dry matter that goes with its level, so that the target mass moves with it. The clock's own
+    error past the last weighing is taken at `_CLOCK`. Times before the last weighing are dropped, since the target
+    had not been reached by then; if all are, it is due now.
     """
-    times, weights = [], []
-    for aim, share in zip(target, target_weight, strict=True):
-        mr = (aim - found.level) / (1.0 - found.level)
-        centre = log_time_at(table, found.shape, mr) + found.log_half
-        begun = np.log(found.last_hour) if found.last_hour > 0 else None
-        ahead = np.maximum(centre - begun, 0.0) if begun is not None else np.full(centre.shape, 1.0)
-        spread = found.tau * clock_error(np.where(np.isfinite(ahead), ahead, 0.0))
-        log_time = centre[:, None] + spread[:, None] * _CLOCK[None, :]
-        weight = np.broadcast_to(share * found.weight[:, None] / len(_CLOCK), log_time.shape)
-        good = np.ones(log_time.shape, bool) if begun is None else log_time > begun + 1e-3
-        if begun is not None and not good.any():
-            log_time, good = np.full(log_time.shape, begun + 1e-3), ~good
-        times.append(np.exp(np.minimum(log_time[good], 50.0)))
-        weights.append(weight[good])
-    time, weight = np.concatenate(times), np.concatenate(weights)
-    return np.where(time > 1e15, np.inf, time), weight
+    aim = found.solids / (1.0 - wet)
+    level = found.level[:, None]
+    mr = (aim - level) / (1.0 - level)
+    shape = np.repeat(found.shape, aim.shape[1])
+    centre = log_time_at(table, shape, mr.ravel()) + np.repeat(found.log_half, aim.shape[1])
+    begun = np.log(found.last_hour) if found.last_hour > 0 else None
+    ahead = np.maximum(centre - begun, 0.0) if begun is not None else np.full(centre.shape, 1.0)
+    spread = np.repeat(found.tau, aim.shape[1]) * clock_error(np.where(np.isfinite(ahead), ahead, 0.0))
+    log_time = centre[:, None] + spread[:, None] * _CLOCK[None, :]
+    share = np.repeat(found.weight, aim.shape[1])[:, None] / (aim.shape[1] * len(_CLOCK))
+    weight = np.broadcast_to(share, log_time.shape)
+    good = np.ones(log_time.shape, bool) if begun is None else log_time > begun + 1e-3
+    if begun is not None and not good.any():
+        log_time, good = np.full(log_time.shape, begun + 1e-3), ~good
+    time = np.exp(np.minimum(log_time[good], 50.0))
+    return np.where(time > 1e15, np.inf, time), weight[good]
 
 
 def weighted_quantiles(values: Array, weight: Array, at: Array = QUANTILES) -> Array:

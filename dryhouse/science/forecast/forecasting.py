@@ -6,10 +6,11 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.model import Array
+from dryhouse.science.dry_matter import Belief, prior_belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast.answer import Bands, Equilibrium, Finish, Forecast, Prior
 from dryhouse.science.forecast.engine import posterior
-from dryhouse.science.forecast.expectation import expectation
+from dryhouse.science.forecast.expectation import expectation, learned, levels_that_matter
 from dryhouse.science.forecast.finish import finish, finish_times, paths, weighted_quantiles
 from dryhouse.science.forecast.shapes import shapes
 from dryhouse.science.forecast.weigh_again import weigh_again
@@ -18,6 +19,8 @@ from dryhouse.science.values import Basis
 
 HARDLY_MOVED = 0.01
 """Share of the water that must go; a run of three weighings that has lost less is no drying."""
+EXACT = 1e-3
+"""Spread of ln solids where the starting moisture is taken as it is."""
 _STEPS = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001)
 
 
@@ -25,9 +28,10 @@ def forecast(
     hours: ArrayLike,
     grams: ArrayLike,
     *,
-    dry_matter_g: float,
+    dry_matter_g: float | None = None,
     target_moisture_pct: float,
     dry_matter_sd_g: float = 0.0,
+    solids: Belief | None = None,
     equilibrium: Equilibrium | None = None,
     prior: Prior | None = None,
     resolution_g: float | None = None,
@@ -41,27 +45,38 @@ def forecast(
     `resolution_g` is the scale's step; guessed from the weighings where None. `basis` says where the dry
     matter and target come from. Raises InputProblem where the weighings or moistures cannot be used.
     """
+    if dry_matter_g is None:
+        if solids is None:
+            raise InputProblem("A forecast needs the starting moisture.", "start_moisture")
+        dry_matter_g = solids.middle * float(np.asarray(grams, dtype=float)[0])
     t, m = _checked(hours, grams, dry_matter_g, target_moisture_pct)
     table = shapes()
     w, dry, dry_sd, last = m / m[0], dry_matter_g / m[0], dry_matter_sd_g / m[0], float(t[-1])
     target = dry / (1.0 - target_moisture_pct / 100.0)
     step = resolution_g or guessed_resolution(m)
-    told = expectation(w, dry, dry_sd, target, equilibrium, prior, step / m[0])
+    belief = solids or prior_belief(100.0 * dry, max(dry_sd / dry, EXACT))
+    wet = target_moisture_pct / 100.0
+    told = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0])
     found = posterior(t, w, told)
+    if len(t) > 2 and (closer := levels_that_matter(found, told)) is not None:
+        told = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
+        found = posterior(t, w, told)
+    after = learned(found, told, belief)
     reached = _crossing(t, m, target * m[0])
     again = None
     if reached is not None:
         done = _round_about(t, reached)
         end = 1.5 * last
     else:
-        done = finish(*finish_times(table, found, *_targets(target, dry, dry_sd)))
+        done = finish(*finish_times(table, found, wet))
         end = next((q for q in (done.high80, 2 * done.high50, 4 * done.median) if np.isfinite(q)), 3 * last + 10.0)
-        again = weigh_again(table, found, target, told.noise, done.low80)
+        again = weigh_again(table, found, wet, told.noise, done.low80)
     later = np.linspace(last, max(1.15 * end, 1.05 * last + 0.1), 60)
     along = m[0] * paths(table, found, later)
     even = np.full(len(along), 1.0 / len(along))
     return Forecast(
         finish=done,
+        belief=after,
         target_g=float(target * m[0]),
         dry_matter_g=float(dry_matter_g),
         reached_at=reached,
@@ -124,12 +139,3 @@ def _round_about(t: Array, reached: float) -> Finish:
     i = min(int(np.searchsorted(t, reached)), len(t) - 1)
     before, after = float(t[i - 1]), float(t[i])
     return Finish(before, 0.5 * (before + reached), reached, 0.5 * (after + reached), after)
-
-
-def _targets(target: float, dry: float, sd: float) -> tuple[Array, Array]:
-    """Target masses with their weights: one where the starting moisture is taken as it is, else five."""
-    if sd <= 0:
-        return np.array([target]), np.array([1.0])
-    nodes, weight = np.polynomial.hermite_e.hermegauss(5)
-    dries = np.clip(dry + sd * nodes, 0.2 * dry, 0.98)
-    return np.minimum(target * dries / dry, 0.999), weight / weight.sum()

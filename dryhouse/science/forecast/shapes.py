@@ -11,8 +11,8 @@ b = 0 with p = 1 is Lewis; b between 0.5 and 4 comes close to Page with n from 1
 A run need not start in step: `d` is a head start (loose surface water, d > 0) or a lag (cold food, d < 0), in
 half-times, that builds up over the first tenth of a half-time or over the lag itself.
 
-Prior weights, from fitting whole published runs: the falling rate is near first order, nine in ten of them
-within 0.7 to 1.2, and ends a little sooner than first order; no b stands out; most runs start nearly in step.
+Prior weights, from fitting whole published runs: the falling rate is near first order and ends a little sooner than
+that, a few runs fall nearly straight to the end; no b stands out; most runs start nearly in step.
 """
 
 from __future__ import annotations
@@ -27,9 +27,9 @@ from dryhouse.science.curves.model import Array
 STEP = 0.02
 """Spacing of the table in ln(time / half-time)."""
 FIRST, LAST = -6.0, 4.0
-SURFACE_B = (0.0, 0.5, 1.0, 2.0, 4.0)
-ORDER_P = (0.5, 0.75, 1.0, 1.25, 1.5)
-ORDER_MIDDLE, ORDER_SPREAD = 0.95, 0.15
+SURFACE_B = (0.0, 0.5, 1.0, 2.0, 4.0, 10.0)
+ORDER_WEIGHT = {0.0: 0.05, 0.25: 0.04, 0.5: 0.05, 0.75: 0.25, 1.0: 0.50, 1.25: 0.10, 1.5: 0.01}
+"""Orders of the falling rate and their prior weight; order 0 is a straight line to the end."""
 START_D = (-0.1, -0.04, 0.0, 0.04, 0.1, 0.2)
 START_WEIGHT = (0.1, 0.2, 0.3, 0.2, 0.15, 0.05)
 _HEAD_START_OVER = 0.1
@@ -54,12 +54,13 @@ def shapes() -> Shapes:
     starts = [_in_step(x, d) for d in START_D]
     fine = 1.0 - np.concatenate((np.geomspace(1e-6, 0.5, 400), 1.0 - np.geomspace(0.499, 1e-9, 1200)))
     order, surface, rows, prior = [], [], [], []
-    for p in ORDER_P:
-        for b in SURFACE_B:
+    for p, share in ORDER_WEIGHT.items():
+        surfaces = SURFACE_B if p > 0.0 else SURFACE_B[:1]
+        for b in surfaces:
             log_time = np.log(resistances(fine, b, p) / resistances(np.array([0.5]), b, p))
             for start, weight in zip(starts, START_WEIGHT, strict=True):
                 rows.append(np.interp(start, log_time, fine, left=1.0, right=0.0))
-                prior.append(np.log(weight) - 0.5 * ((p - ORDER_MIDDLE) / ORDER_SPREAD) ** 2)
+                prior.append(np.log(weight * share / len(surfaces)))
                 order.append(p)
                 surface.append(b)
     table, log_prior = np.array(rows), np.array(prior)

@@ -23,12 +23,12 @@ WORTH_MORE = 0.75
 
 
 def weigh_again(
-    table: Shapes, found: Posterior, target: float, noise: float, latest: float, count: int = 300
+    table: Shapes, found: Posterior, wet: float, noise: float, latest: float, count: int = 300
 ) -> tuple[float, float] | None:
     """The hour, and the share of the present spread of ln(finish) expected to be left after weighing then.
 
-    `target` and `noise` are shares of the first mass; `latest` is the early end of the band (h). None where
-    nothing is left to gain: the band ends within minutes of the last weighing.
+    `wet` is the target moisture (wet basis, a fraction), `noise` a share of the first mass; `latest` is the early
+    end of the band (h). None where nothing is left to gain: the band ends within minutes of the last weighing.
     """
     last = found.last_hour
     if not np.isfinite(latest) or latest <= last * 1.02 + 1e-9:
@@ -37,8 +37,11 @@ def weigh_again(
     early = np.clip(early, -2.0, 2.0)
     late = early[np.argsort(np.sin(np.arange(count) * 7.0))]
     part = Posterior(
-        found.shape[cells], found.log_half[cells], found.level[cells], found.tau[cells], found.weight[cells], last
-    )
+        found.shape[cells], found.log_half[cells], found.level[cells], found.tau[cells], found.weight[cells], last,
+        found.solids[cells], found.number[cells],
+    )  # fmt: skip
+    node = (np.arange(count) * 3) % part.solids.shape[1]
+    target = part.solids[np.arange(count), node] / (1.0 - wet)
     mr = (target - part.level) / (1.0 - part.level)
     centre = log_time_at(table, part.shape, mr) + part.log_half
     good = np.isfinite(centre)

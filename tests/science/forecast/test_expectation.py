@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 
+from dryhouse.science.dry_matter import prior_belief
 from dryhouse.science.forecast.answer import Equilibrium, Prior
 from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM, WIDE_HALF_TIME, expectation
 from dryhouse.science.values import Basis
@@ -13,8 +14,8 @@ BASIS = Basis("own", "earlier runs", 3)
 WEIGHINGS = np.array([1.0, 0.8, 0.6])
 
 
-def expected(*, prior=None, equilibrium=None, step=0.002, target=0.22):
-    return expectation(WEIGHINGS, 0.2, 0.0, target, equilibrium, prior, step)
+def expected(*, prior=None, equilibrium=None, step=0.002, target=10.0, doubt=0.001):
+    return expectation(WEIGHINGS, prior_belief(20.0, doubt), target, equilibrium, prior, step)
 
 
 def test_an_unknown_food_may_be_fast_or_slow_and_of_any_shape():
@@ -32,13 +33,21 @@ def test_pages_k_and_n_become_the_half_time():
 
 
 def test_levels_lie_between_bone_dry_and_the_lightest_weighing():
-    found = expected(equilibrium=Equilibrium(0.10, 0.05, 0.15, BASIS))
-    assert found.levels.min() >= 0.001
-    assert found.levels.max() < WEIGHINGS.min()
-    heaviest = found.levels[np.argmax(found.level_weight)]
-    assert heaviest == pytest.approx(0.2 * 1.10, abs=0.01)
-    usual = expected(target=0.35)
-    assert usual.levels[np.argmax(usual.level_weight)] == pytest.approx(0.2 * (1 + USUAL_EQUILIBRIUM[0]), abs=0.01)
+    levels = expected(equilibrium=Equilibrium(0.08, 0.07, 0.09, BASIS), target=20.0).levels
+    assert levels.at.min() >= 0.001
+    assert levels.at.max() < WEIGHINGS.min()
+    assert levels.at[np.argmax(levels.log_weight)] == pytest.approx(0.2 * 1.08, abs=0.01)
+    usual = expected(target=35.0).levels
+    assert usual.at[np.argmax(usual.log_weight)] == pytest.approx(0.2 * (1 + USUAL_EQUILIBRIUM[0]), abs=0.01)
+
+
+def test_a_load_that_settles_higher_holds_more_dry_matter():
+    levels = expected(doubt=0.15).levels
+    middles = np.median(levels.solids, axis=1)
+    likely = levels.log_weight > levels.log_weight.max() - 6
+    assert list(middles[likely]) == sorted(middles[likely])
+    assert middles[-1] > 1.3 * middles[0]
+    assert np.all(middles[likely] < levels.at[likely] + 0.02)
 
 
 def test_a_coarser_scale_is_a_louder_one():
