@@ -1,8 +1,9 @@
 """Finding a food by what people write: plurals, word order, other names, typing errors, half a word.
 
 Two questions are answered. `find` offers whatever could be meant, best first, while a person types.
-`identify` takes a name from a command or a file and must not guess: only a name the food is listed under,
-or one clear typing error away from it, is taken; everything else is asked back.
+`identify` takes a name as it was typed and must not guess: only a name the food is listed under, or one that is
+a single letter away from it and from no other, is taken, and never an animal for a plant or a plant for an animal.
+Everything else is asked back.
 """
 
 from __future__ import annotations
@@ -12,14 +13,26 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from dryhouse.handbook.animal_words import animal_words, near_animal_word
 from dryhouse.handbook.spelling import core_of, ordered, slips_forgiven, words
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
 
 _LIKENESS = 0.7
 """How like a name must be to be offered: 1 less the share of letters that are wrong."""
+_HOLDS = frozenset({"animal", "egg", "dairy"})
 _ENDING = 4
 """Fewer letters than this say nothing as the end of a word."""
+
+
+class WhichFood(InputProblem):
+    """A name that is not clear. `near` are the foods that could be meant, best first; there may be none."""
+
+    def __init__(self, typed: str, near: tuple[Food, ...]) -> None:
+        self.typed, self.near = typed, near
+        listed = "; ".join(food.name for food in near[:5])
+        unknown = f"No food called “{typed}” is known: check the spelling, or add it as a food of your own."
+        super().__init__(f"Which food is “{typed}”? Near it are: {listed}." if near else unknown, "food")
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +55,7 @@ class Finder:
         for number, food in enumerate(self._foods):
             for name in (food.name, food.slug, *food.other_names):
                 self._add(_Name(words(name), number, name == food.name))
+        self._holds_animal = [bool(food.traits & _HOLDS) or food.animal for food in self._foods]
         self._words = sorted(self._by_word)
         self._choices = list(self._spellings)
 
@@ -66,23 +80,29 @@ class Finder:
                 found.update(dict.fromkeys(way(said)))
         if not found:
             found = dict.fromkeys(self._sharing(core))
-        return [self._foods[number] for number in list(found)[:limit]]
+        offered = list(found)
+        if animal_words(text):
+            offered.sort(key=lambda number: not self._holds_animal[number])
+        return [self._foods[number] for number in offered[:limit]]
 
-    def identify(self, text: str) -> Food:
-        """The one food of this name. `InputProblem` where there is none, or more than one could be meant."""
+    def identify(self, text: str, *, slips: bool = True) -> Food:
+        """The one food of this name; with `slips`, also of a name one letter away from it.
+
+        `WhichFood` where there is none, or more than one could be meant.
+        """
         parts = words(text)
-        if not parts:
+        if not text.strip() or not any(c.isalnum() for c in text):
             raise InputProblem("Name a food, for example “sour cherry”.", field="food")
-        for way in (self._named, lambda p: self._named(core_of(p)), self._misspelt):
+        for way in (self._named, self._prepared, self._misspelt if slips else self._named):
             if len(meant := way(parts)) == 1:
                 return self._foods[meant[0]]
-        near = [food.name for food in self.find(text, limit=5)]
-        if not near:
-            raise InputProblem(
-                f"No food called “{text.strip()}” is known: check the spelling, or add it as a food of your own.",
-                field="food",
-            )
-        raise InputProblem(f"Which food is “{text.strip()}”? Near it are: {'; '.join(near)}.", field="food")
+        raise WhichFood(text.strip(), tuple(self.find(text, limit=8)))
+
+    def _prepared(self, parts: tuple[str, ...]) -> list[int]:
+        """Foods that bear the words left without those of preparing them; what is raw is not one that is cooked."""
+        found = self._named(core_of(parts))
+        raw = "raw" in parts
+        return [n for n in found if not (raw and "cooked" in words(self._foods[n].name))]
 
     def _named(self, parts: tuple[str, ...]) -> list[int]:
         """Foods that bear exactly these words as a name, in any order, or written as one word."""
@@ -155,10 +175,10 @@ class Finder:
         return sorted(shared, key=lambda number: (-shared[number], number))
 
     def _misspelt(self, parts: tuple[str, ...]) -> list[int]:
-        """Foods one slip away, where what is wrong with each word typed can only be its spelling.
+        """The one food a single letter away, where what is wrong with a word typed can only be its spelling.
 
         A word known here is meant as it stands (a turkey berry is no turkey jerky, lean beef no beet green), and
-        a word that is as near to two known ones is not clear.
+        a word that is as near to two known ones is not clear. A name with an animal word in it is no plant.
         """
         from rapidfuzz import process
         from rapidfuzz.distance import OSA
@@ -168,14 +188,21 @@ class Finder:
         for part in parts:
             if part in self._by_word:
                 continue
-            forgiven = slips_forgiven(part)
+            forgiven = min(slips_forgiven(part), 1)
             near = process.extract(part, self._words, scorer=OSA.distance, score_cutoff=forgiven, limit=2)
             if len(near) == 2 and near[0][1] == near[1][1]:
                 return []
-        return self._one_slip_away(parts)
+        found = self._one_slip_away(parts, most=1)
+        animals = bool(animal_words(" ".join(parts)))
+        return [n for n in found if self._foods[n].animal or not (animals or self._near_an_animal(parts))]
 
-    def _one_slip_away(self, parts: tuple[str, ...]) -> list[int]:
-        """Foods with a name one slip away (two in a long name) that begins with the same letter.
+    def _near_an_animal(self, parts: tuple[str, ...]) -> bool:
+        """Whether a word that is not known here may be a slip of an animal word, as `steek` is."""
+        strange = [part for part in parts if part not in self._by_word and slips_forgiven(part)]
+        return any(near_animal_word(part) for part in strange)
+
+    def _one_slip_away(self, parts: tuple[str, ...], most: int = 2) -> list[int]:
+        """Foods with a name one slip away (two in a long name, or at `most`) that begins with the same letter.
 
         Short names are never corrected, and the first letter never: one letter turns a goat into an oat. A
         number is never corrected either: beef of 90 % lean is not beef of 80 %.
@@ -186,7 +213,7 @@ class Finder:
         for query in dict.fromkeys((" ".join(parts), ordered(parts))):
             nearest: dict[int, int] = {}
             for spelling, slips, _ in process.extract(
-                query, self._choices, scorer=OSA.distance, score_cutoff=slips_forgiven(query), limit=16
+                query, self._choices, scorer=OSA.distance, score_cutoff=min(slips_forgiven(query), most), limit=16
             ):
                 if spelling[0] != query[0] or _digits(spelling) != _digits(query):
                     continue

@@ -15,6 +15,8 @@ _PREPARED = frozenset(
 )
 _IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "calves": "calf", "geese": "goose"}
 _JOINING = {"and", "with", "or", "in", "on", "n"}
+_LETTERS = str.maketrans({"ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "ı": "i"})
+"""Letters of the neighbors' alphabets that do not come apart into a plain one and an accent."""
 
 
 def singular(word: str) -> str:
@@ -30,11 +32,17 @@ def singular(word: str) -> str:
     return word
 
 
-def words(text: str) -> tuple[str, ...]:
-    """The words of a name, in lower case, without accents, punctuation, plural endings or joining words."""
-    plain = unicodedata.normalize("NFKD", text.casefold().replace("'", "").replace("’", ""))
+def spoken(text: str) -> tuple[str, ...]:
+    """The words of a text as they follow one another: lower case, without accents, punctuation or plural endings."""
+    plain = re.sub(r"\b([dl])['’]", r"\1 ", text.casefold()).replace("'", "").replace("’", "")
+    plain = unicodedata.normalize("NFKD", plain.translate(_LETTERS))
     plain = "".join(c for c in plain if not unicodedata.combining(c))
-    return tuple(singular(w) for w in re.findall(r"[a-z0-9]+", plain) if w not in _JOINING)
+    return tuple(singular(w) for w in re.findall(r"[^\W_]+", plain))
+
+
+def words(text: str) -> tuple[str, ...]:
+    """The words of a name, without those that only join others."""
+    return tuple(word for word in spoken(text) if word not in _JOINING)
 
 
 def ordered(parts: Iterable[str]) -> str:
