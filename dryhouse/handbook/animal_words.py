@@ -59,7 +59,10 @@ def _kind_of(word: str) -> str:
     known = _table()
     if word in known.whole:
         return known.whole[word]
-    parts = ((kind for w, kind in known.begins if word.startswith(w)), (k for w, k in known.ends if word.endswith(w)))
+    parts = (
+        (kind for w, kind in known.begins if word.startswith(w)),
+        (k for w, k in known.ends if word.endswith(w)),
+    )
     return next((kind for found in parts for kind in found), "")
 
 
@@ -114,4 +117,3 @@ def _table() -> _Words:
                 phrases.setdefault(parts, kind)
     longest = max(len(parts) for parts in (*phrases, *plants))
     return _Words(whole, phrases, tuple(begins), tuple(ends), frozenset(plants), longest)
-

@@ -47,7 +47,8 @@ class _Name:
 class Finder:
     """An index over the names of some foods. Build it once; asking is fast enough for every keystroke."""
 
-    def __init__(self, foods: Iterable[Food]) -> None:
+    def __init__(self, foods: Iterable[Food], besides: Iterable[Food] = ()) -> None:
+        """`besides` are foods known only by the names that none of `foods` bears."""
         self._foods: list[Food] = list(foods)
         self._exact: dict[str, list[int]] = defaultdict(list)
         self._spellings: dict[str, list[int]] = defaultdict(list)
@@ -55,6 +56,13 @@ class Finder:
         for number, food in enumerate(self._foods):
             for name in (food.name, food.slug, *food.other_names):
                 self._add(_Name(words(name), number, name == food.name))
+        taken = set(self._exact)
+        for food in besides:
+            names = [n for n in (food.name, food.slug, *food.other_names) if not self._keys(words(n)) & taken]
+            if food.name in names:
+                for name in names:
+                    self._add(_Name(words(name), len(self._foods), name == food.name))
+                self._foods.append(food)
         self._holds_animal = [bool(food.traits & _HOLDS) or food.animal for food in self._foods]
         self._words = sorted(self._by_word)
         self._choices = list(self._spellings)
@@ -62,11 +70,16 @@ class Finder:
     def _add(self, name: _Name) -> None:
         for spelling in {" ".join(name.parts), ordered(name.parts)}:
             self._spellings[spelling].append(name.food)
-        for key in {ordered(name.parts), "".join(name.parts)}:
+        for key in self._keys(name.parts):
             if name.food not in self._exact[key]:
                 self._exact[key].append(name.food)
         for part in set(name.parts):
             self._by_word[part].append(name)
+
+    @staticmethod
+    def _keys(parts: tuple[str, ...]) -> set[str]:
+        """What a name is looked up by: its words in any order, or written as one."""
+        return {ordered(parts), "".join(parts)}
 
     def find(self, text: str, limit: int = 8) -> list[Food]:
         """The foods that could be meant, best first; none where nothing is near. Empty text finds nothing."""

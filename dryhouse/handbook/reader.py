@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache, cached_property
 from typing import TYPE_CHECKING
@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from dryhouse.handbook.foods import load_foods, load_names
 from dryhouse.handbook.reading import Source, sources
 from dryhouse.handbook.spelling import words
+from dryhouse.handbook.staples import staple_foods
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
 
@@ -41,6 +42,25 @@ class Handbook:
         from dryhouse.handbook.finder import Finder
 
         return Finder(self.foods.values())
+
+    def finder_with(self, own: tuple[Hashable, ...], make: Callable[[], Sequence[Food]]) -> Finder:
+        """The index over these foods, the handbook's and the staples that are none of them.
+
+        `own` tells one set of foods from another; `make` makes them. The last index is kept.
+        """
+        from dryhouse.handbook.finder import Finder
+
+        kept = self._with_own.get(own)
+        if kept is None:
+            bought = staple_foods() if self._given is None else ()
+            kept = Finder((*make(), *self.foods.values()), besides=bought)
+            self._with_own.clear()
+            self._with_own[own] = kept
+        return kept
+
+    @cached_property
+    def _with_own(self) -> dict[tuple[Hashable, ...], Finder]:
+        return {}
 
     @cached_property
     def _animal_names(self) -> tuple[tuple[frozenset[str], Food], ...]:

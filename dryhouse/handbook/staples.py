@@ -14,6 +14,7 @@ from functools import cache
 from types import MappingProxyType
 
 from dryhouse.handbook.reading import Row, read
+from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Fact
 
@@ -67,6 +68,27 @@ class Staple:
 def staples() -> Mapping[str, Staple]:
     """Every staple by slug, in the order of the table."""
     return MappingProxyType({row.text("slug"): _staple(row) for row in read("staples", _COLUMNS, key=("slug",))})
+
+
+_CATEGORY = {"starch": "grain", "bread": "grain", "legume": "legume", "vegetable": "vegetable", "fruit": "fruit"}
+STAPLE = "staple"
+"""The trait of a food that is bought dry."""
+
+
+@cache
+def staple_foods() -> tuple[Food, ...]:
+    """The staples as foods that can be shelved and asked about. They were never fresh here, so that none of the
+    figures of fresh food are given."""
+    return tuple(
+        Food(
+            s.slug,
+            s.name,
+            s.other_names,
+            s.animal or _CATEGORY.get(s.kind, "other"),
+            traits=frozenset({STAPLE, s.animal, "animal"} if s.animal else {STAPLE}),
+        )
+        for s in staples().values()
+    )
 
 
 def find_staples(text: str, limit: int = 8) -> list[Staple]:

@@ -15,6 +15,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from dryhouse.science.safety.facts import UNKNOWN_FOOD
 from dryhouse.science.values import Basis, Fact
 
 ANIMAL_CATEGORIES = frozenset({"meat", "poultry", "fish", "egg", "dairy"})
@@ -84,8 +85,9 @@ class Food:
 
     @property
     def animal(self) -> bool:
-        """Meat, poultry, fish, egg or dairy: the foods whose cautions are always shown."""
-        return self.category in ANIMAL_CATEGORIES or "animal" in self.traits
+        """Meat, poultry, fish, egg or dairy: the foods whose cautions are always shown. Food of which nobody knows
+        what is in it is treated as one of them."""
+        return self.category in ANIMAL_CATEGORIES or bool(self.traits & {"animal", UNKNOWN_FOOD})
 
     def fact(self, name: str) -> Fact | None:
         """The fact of that name, or None where nothing is published: missing stays missing."""

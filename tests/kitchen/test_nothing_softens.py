@@ -10,7 +10,8 @@ from dryhouse.kitchen.batches.log import BatchDraft, delete_batch, edit_batch
 from dryhouse.kitchen.cards.batch_card import batch_card
 from dryhouse.kitchen.cautions.cautions import food_cautions, lot_cautions, meal_cautions
 from dryhouse.kitchen.exchange.meal_files import bring_meal, meal_text
-from dryhouse.kitchen.foods.catalog import add_food, food, set_figure
+from dryhouse.kitchen.foods.catalog import food, set_figure
+from dryhouse.kitchen.foods.own_foods import add_food
 from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, BatchPart, Meal, MealPart, Trip, TripMeal
@@ -37,12 +38,12 @@ def rules(cautions, severity="stop"):
 @pytest.mark.parametrize("name", ["Turkey", "beef mince", "Deer", "eggs", "hard cheese"])
 def test_an_animal_foods_name_is_not_given_to_a_plant(name):
     kitchen = a_shelf()
-    with pytest.raises(InputProblem, match=r"is an animal food|is already a food"):
-        add_food(kitchen, name, "vegetable")
-    with pytest.raises(InputProblem, match="animal food"):
-        add_food(kitchen, "garden strips", "vegetable", other_names=(name,))
-    with pytest.raises(InputProblem, match=r"is an animal food|is already a food"):
-        add_food(kitchen, name, "mixed", like="corn")
+    with pytest.raises(InputProblem, match=r"food from an animal|is already a food"):
+        add_food(kitchen, name, "vegetable", contains=("plant",))
+    with pytest.raises(InputProblem, match="food from an animal"):
+        add_food(kitchen, "garden strips", "vegetable", contains=("plant",), other_names=(name,))
+    with pytest.raises(InputProblem, match=r"food from an animal|is already a food"):
+        add_food(kitchen, name, "mixed", contains=("plant",), like="corn")
     assert rules(food_cautions(kitchen, name))
 
 
@@ -277,7 +278,7 @@ def test_another_kitchens_meat_is_not_taken_for_this_kitchens_vegetable():
     there = a_meal(MealPart(1, 0, "camp strips", "camp-strips", mass=Mass(50.0), id=1))
     add_food(there, "camp strips", "poultry")
     here = a_shelf()
-    add_food(here, "camp strips", "vegetable")
+    add_food(here, "camp strips", "vegetable", contains=("plant",))
     with pytest.raises(InputProblem, match="animal food where this meal comes from"):
         bring_meal(here, meal_text(there, 1))
     assert here.journal.where(Meal) == ()

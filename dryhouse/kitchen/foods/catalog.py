@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
-from dryhouse.handbook.tables import ANIMAL_CATEGORIES, CATEGORIES, Food
+from dryhouse.handbook.staples import staples
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.foods.own_foods import as_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import OwnFigure, OwnFood
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Fact
+
+if TYPE_CHECKING:
+    from dryhouse.handbook.finder import Finder
 
 FIGURE_UNITS = {
     "water": "%",
@@ -33,22 +37,25 @@ _PERCENT = {"water": 100.0, "refuse": 100.0, "target_moisture": 100.0}
 _ENTERED = "entered by you"
 
 
-def food(kitchen: Kitchen, text: str) -> Food:
+def food(kitchen: Kitchen, text: str, *, slips: bool = True) -> Food:
     """The one food meant by a slug or a name, with her own figures in place of the handbook's.
 
-    Raises InputProblem naming near foods where it is not clear which is meant.
+    Her own foods are known by their names just as the handbook's are, and so are the staples of the pantry.
+    Raises `WhichFood` (an InputProblem) with the near foods where it is not clear which is meant; `slips` is
+    whether one wrong letter is forgiven.
     """
-    own = kitchen.journal.where(OwnFood)
     key = text.strip().casefold()
+    own = kitchen.journal.where(OwnFood)
     for mine in own:
-        if key in (
-            mine.slug,
-            mine.name.casefold(),
-            *(n.strip().casefold() for n in mine.other_names.split(";")),
-        ):
+        if key in (mine.slug, mine.name.casefold(), *(n.strip().casefold() for n in mine.other_names.split(";"))):
             return _overlaid(kitchen, _as_food(kitchen, mine))
     known = kitchen.handbook.foods.get(key)
-    return _overlaid(kitchen, known if known is not None else kitchen.handbook.identify(text))
+    return _overlaid(kitchen, known if known is not None else _finder(kitchen, own).identify(text, slips=slips))
+
+
+def _finder(kitchen: Kitchen, own: tuple[OwnFood, ...]) -> Finder:
+    """The index over the names of every food there is, hers included."""
+    return kitchen.handbook.finder_with(own, lambda: [_as_food(kitchen, mine) for mine in own])
 
 
 def food_name(kitchen: Kitchen, slug: str) -> str:
@@ -57,30 +64,26 @@ def food_name(kitchen: Kitchen, slug: str) -> str:
     if known is not None:
         return known
     mine = kitchen.journal.where(OwnFood, slug=slug)
-    return mine[0].name if mine else slug
+    bought = None if mine else staples().get(slug)
+    return mine[0].name if mine else bought.name if bought is not None else slug
 
 
 def find_foods(kitchen: Kitchen, text: str, limit: int = 8) -> list[Food]:
-    """Foods that the words may mean, her own first, then the handbook's by nearness."""
+    """Foods that the words may mean: her own with all of them first, then the others by nearness.
+
+    Empty text finds her own foods.
+    """
+    own = kitchen.journal.where(OwnFood)
     words = text.casefold().split()
     mine = [
-        _as_food(kitchen, own)
-        for own in kitchen.journal.where(OwnFood)
-        if all(w in f"{own.name} {own.other_names}".casefold() for w in words)
+        _as_food(kitchen, one) for one in own if all(w in f"{one.name} {one.other_names}".casefold() for w in words)
     ]
-    return [*mine, *kitchen.handbook.find(text, limit)][:limit]
+    near = _finder(kitchen, own).find(text, limit)
+    return list({food.slug: food for food in (*mine, *near)}.values())[:limit]
 
 
 def _as_food(kitchen: Kitchen, own: OwnFood) -> Food:
-    """An own food; where she named a handbook food it is like, that food's figures and traits stand in."""
-    names = tuple(n.strip() for n in own.other_names.split(";") if n.strip())
-    like = kitchen.handbook.foods.get(own.like)
-    if like is not None:
-        category = like.category if like.animal else own.category
-        kinds = {own.category} & ANIMAL_CATEGORIES
-        traits = like.traits | kinds | ({"animal"} if kinds else set())
-        return replace(like, slug=own.slug, name=own.name, other_names=names, category=category, traits=traits)
-    return Food(own.slug, own.name, names, own.category)
+    return as_food(own, kitchen.handbook.foods.get(own.like))
 
 
 def _overlaid(kitchen: Kitchen, known: Food) -> Food:
@@ -89,47 +92,6 @@ def _overlaid(kitchen: Kitchen, known: Food) -> Food:
         return known
     entered = {f.name: Fact(f.value, f.unit, f.note or _ENTERED, "entered") for f in own}
     return replace(known, facts={**known.facts, **entered})
-
-
-def add_food(
-    kitchen: Kitchen, name: str, category: str, *, other_names: tuple[str, ...] = (), like: str = ""
-) -> Done:
-    """A food the handbook does not know; figures are entered with `set_figure`."""
-    title = " ".join(name.split())
-    if not title:
-        raise InputProblem("An own food needs a name.", "name")
-    if category not in CATEGORIES:
-        raise InputProblem(
-            f"“{category}” is no kind of food here; choose one of {', '.join(CATEGORIES)}.", "category"
-        )
-    slug = re.sub(r"[^a-z0-9]+", "-", title.casefold()).strip("-") or "food"
-    taken = {f.slug for f in kitchen.journal.where(OwnFood)} | set(kitchen.handbook.foods)
-    if slug in taken:
-        raise InputProblem(
-            f"“{title}” is already a food here; choose another name, or enter figures for it.", "name"
-        )
-    if like and like not in kitchen.handbook.foods:
-        raise InputProblem(f"“{like}” is not a food of the handbook.", "like")
-    _refuse_disguise(kitchen, (title, *other_names), category, like)
-    pending = Pending()
-    pending.add(OwnFood(slug, title, category, ";".join(other_names), like, id=kitchen.journal.next_id(OwnFood)))
-    return kitchen.commit(f"Added the food {title}", pending)
-
-
-def _refuse_disguise(kitchen: Kitchen, names: Sequence[str], category: str, like: str) -> None:
-    """The name of an animal food may not stand for a plant: its cautions would be lost with it.
-
-    A mix of which nothing else is said needs no refusing, since the rules treat it as holding meat.
-    """
-    opaque = category in ("mixed", "other") and not like
-    if opaque or category in ANIMAL_CATEGORIES or (like and kitchen.handbook.foods[like].animal):
-        return
-    for name in names:
-        known = kitchen.handbook.animal_named(name, exactly=True)
-        if known is not None:
-            raise InputProblem(
-                f"“{name}” is an animal food here ({known.name}); choose its kind, or another name.", "category"
-            )
 
 
 def set_figure(

@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
+from dryhouse.handbook.staples import STAPLE as BOUGHT
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import load_for, poured_off, published_cooked, target_for
 from dryhouse.kitchen.foods.catalog import find_foods, food
@@ -44,7 +45,7 @@ class Choice:
 def find_ingredients(kitchen: Kitchen, text: str, limit: int = 8) -> list[Choice]:
     """What the words may mean: staples whose names begin so, then dried foods, each side at most half."""
     bought = [Choice(STAPLE, s.slug, s.name) for s in find_staples(text, limit)]
-    home = [Choice(DRIED, f.slug, f.name) for f in find_foods(kitchen, text, limit)]
+    home = [Choice(DRIED, f.slug, f.name) for f in find_foods(kitchen, text, limit) if BOUGHT not in f.traits]
     key = text.strip().casefold()
     exact = _exactly(key, (*home, *bought))
     rest = [c for pair in zip(_padded(home, limit), _padded(bought, limit), strict=True) for c in pair if c]
@@ -81,7 +82,7 @@ def identify_ingredient(kitchen: Kitchen, text: str) -> Choice:
             return bought[0]
         names = "; ".join(c.told for c in near) or "none; give its label figures to add it as it is"
         raise InputProblem(f"“{text.strip()}” could be several things or none. Near: {names}.", "name") from None
-    return Choice(DRIED, known.slug, known.name)
+    return Choice(STAPLE if BOUGHT in known.traits else DRIED, known.slug, known.name)
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,8 @@ class FoodFacts:
     def own_kinds(self) -> frozenset[str]:
         """The kinds of this food alone, its ingredients left out."""
         kinds = set(self.traits)
+        if self.parts:
+            kinds.discard(UNKNOWN_FOOD)
         if self.category is not None:
             kinds.add(self.category)
         for held in ("egg", "dairy"):

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from dryhouse.desk.widgets.food_field import FoodField
-from dryhouse.kitchen.foods.catalog import add_food
+from dryhouse.kitchen.foods.own_foods import add_food
 
 
 @pytest.fixture

@@ -2,7 +2,8 @@
 
 import pytest
 
-from dryhouse.kitchen.foods.catalog import add_food, find_foods, food, food_name, set_figure
+from dryhouse.kitchen.foods.catalog import find_foods, food, food_name, set_figure
+from dryhouse.kitchen.foods.own_foods import add_food
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from dryhouse.kitchen.foods.catalog import add_food, set_figure
+from dryhouse.kitchen.foods.catalog import set_figure
+from dryhouse.kitchen.foods.own_foods import add_food
 from dryhouse.kitchen.yields.quick_answers import target, water
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen

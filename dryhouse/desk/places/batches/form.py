@@ -17,7 +17,7 @@ from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
 from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
 from dryhouse.kitchen.cards.batch_card import preview
-from dryhouse.kitchen.foods.catalog import add_food
+from dryhouse.kitchen.foods.own_foods import add_food
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.science.errors import InputProblem

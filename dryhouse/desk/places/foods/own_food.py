@@ -10,7 +10,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
-from dryhouse.kitchen.foods.catalog import add_food
+from dryhouse.kitchen.foods.own_foods import add_food
 
 
 class OwnFoodPage(QWidget):
