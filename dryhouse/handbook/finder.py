@@ -26,10 +26,11 @@ _ENDING = 4
 
 
 class WhichFood(InputProblem):
-    """A name that is not clear. `near` are the foods that could be meant, best first; there may be none."""
+    """A name that is not clear. `near` are the foods that could be meant, best first; there may be none. `kinds`
+    are those with every word of it in a name of theirs: the kinds of cherry, where “cherries” was typed."""
 
-    def __init__(self, typed: str, near: tuple[Food, ...]) -> None:
-        self.typed, self.near = typed, near
+    def __init__(self, typed: str, near: tuple[Food, ...], kinds: tuple[Food, ...] = ()) -> None:
+        self.typed, self.near, self.kinds = typed, near, kinds
         listed = "; ".join(food.name for food in near[:5])
         unknown = f"No food called “{typed}” is known: check the spelling, or add it as a food of your own."
         super().__init__(f"Which food is “{typed}”? Near it are: {listed}." if near else unknown, "food")
@@ -109,7 +110,8 @@ class Finder:
         for way in (self._named, self._prepared, self._misspelt if slips else self._named):
             if len(meant := way(parts)) == 1:
                 return self._foods[meant[0]]
-        raise WhichFood(text.strip(), tuple(self.find(text, limit=8)))
+        named = [self._foods[n] for n in self._with_all(core_of(parts))]
+        raise WhichFood(text.strip(), tuple(self.find(text, limit=8)), tuple(named))
 
     def _prepared(self, parts: tuple[str, ...]) -> list[int]:
         """Foods that bear the words left without those of preparing them; what is raw is not one that is cooked."""
@@ -120,6 +122,11 @@ class Finder:
     def _named(self, parts: tuple[str, ...]) -> list[int]:
         """Foods that bear exactly these words as a name, in any order, or written as one word."""
         return self._exact.get(ordered(parts)) or self._exact.get("".join(parts)) or []
+
+    def _with_all(self, parts: tuple[str, ...]) -> list[int]:
+        """Foods with a name that has each of these words whole."""
+        names = self._by_word.get(parts[0], ()) if parts else ()
+        return sorted({name.food for name in names if set(parts) <= set(name.parts)})
 
     def _begun_with(self, part: str) -> Iterator[str]:
         """The known words that begin with `part`."""

@@ -33,7 +33,7 @@ def singular(word: str) -> str:
 
 
 def spoken(text: str) -> tuple[str, ...]:
-    """The words of a text as they follow one another: lower case, without accents, punctuation or plural endings."""
+    """The words of a text as they stand: in lower case, without accents, punctuation and plural endings."""
     plain = re.sub(r"\b([dl])['’]", r"\1 ", text.casefold()).replace("'", "").replace("’", "")
     plain = unicodedata.normalize("NFKD", plain.translate(_LETTERS))
     plain = "".join(c for c in plain if not unicodedata.combining(c))

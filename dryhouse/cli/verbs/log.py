@@ -3,17 +3,38 @@
 from __future__ import annotations
 
 import argparse
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_json, cautions_of, say_cautions, say_json
+from dryhouse.kitchen.records.foods import CONTENTS
+from dryhouse.science.errors import InputProblem
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.kitchen import Kitchen
 
 _HOW = ("fresh", "frozen", "canned", "cooked")
+_HOW_TO_SAY = (
+    "To log it under that name as a food of your own, say what is in it: --contains plant, meat, poultry, fish, "
+    "egg, milk or unknown; more than one may be given."
+)
 
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("log", help="record a finished tray batch")
     parser.add_argument("--food", required=True)
+    parser.add_argument(
+        "--contains",
+        action="append",
+        default=[],
+        choices=CONTENTS,
+        help="log it as a food of your own under that name, and say what is in it; may be given several times",
+    )
+    parser.add_argument(
+        "--really-plant",
+        action="store_true",
+        help="with “--contains plant”: there is no meat, fish, egg or milk in it, whatever its name says",
+    )
     parser.add_argument("--fresh", required=True, metavar="QTY", help="mass loaded, after preparing")
     parser.add_argument("--dried", required=True, metavar="QTY", help="mass when dry")
     parser.add_argument("--start", metavar="WHEN", help="when it went on, such as “2026-11-20 18:00”")
@@ -69,9 +90,11 @@ def run(args: argparse.Namespace) -> int:
             moisture=args.moisture or "",
             notes=args.notes,
         )
-        check(kitchen, draft_from(kitchen, typed))
+        known = _with_own_food(kitchen, args)
+        check(known, draft_from(known, typed))
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        done = log_batch(kitchen, draft_from(kitchen, typed))
+        known = _with_own_food(kitchen, args)
+        done = log_batch(known, draft_from(known, typed))
         id = done.record.id
         card = batch_card(kitchen, id)
         manner = style(kitchen)
@@ -83,6 +106,7 @@ def run(args: argparse.Namespace) -> int:
             answer["figures"] = {title: figure_json(figure, manner) for title, figure in card.figures}
             say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})
             return 0
+
         print(done.what)
         for title, figure in card.figures:
             print(f"  {title}: {manner.figure(figure)}   [{'; '.join(str(b) for b in figure.basis)}]")
@@ -90,3 +114,35 @@ def run(args: argparse.Namespace) -> int:
             print(f"  {sentence}")
         say_cautions(card.cautions)
     return 0
+
+
+def _with_own_food(kitchen: Kitchen, args: argparse.Namespace) -> Kitchen:
+    """The kitchen, in which her own food of this name is known where the answers say what is in it.
+
+    A name that is not clear is asked about, with the way to answer.
+    """
+    from dryhouse.handbook.finder import WhichFood
+    from dryhouse.kitchen.foods.catalog import food
+    from dryhouse.kitchen.foods.not_yet_written import with_food
+    from dryhouse.kitchen.foods.own_foods import ReallyPlant, contents_of_food, new_food
+
+    try:
+        known = food(kitchen, args.food, slips=not args.contains)
+    except WhichFood as asked:
+        if not args.contains:
+            raise InputProblem(f"{asked.sentence} {_HOW_TO_SAY}", "food") from None
+        try:
+            own = new_food(kitchen, args.food, args.contains, really_plant=args.really_plant)
+        except ReallyPlant as again:
+            raise InputProblem(
+                f"{again.sentence} If so, add --really-plant; if not, say with --contains what is in it.",
+                "contains",
+            ) from None
+        return with_food(kitchen, own)
+    if args.contains and set(args.contains) != set(contents_of_food(kitchen, known.slug)):
+        raise InputProblem(
+            f"“{args.food}” is known here as {known.name}, so what is in it is not asked; leave --contains out, or "
+            "give your own food another name.",
+            "contains",
+        )
+    return kitchen

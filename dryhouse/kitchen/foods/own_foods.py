@@ -62,6 +62,11 @@ def contents_of(own: OwnFood) -> tuple[str, ...]:
     return tuple(part.strip() for part in own.contains.split(";") if part.strip())
 
 
+def contents_of_food(kitchen: Kitchen, slug: str) -> tuple[str, ...]:
+    """What she said is in the food of this slug; empty for a food that is not one of hers."""
+    return next((contents_of(own) for own in kitchen.journal.where(OwnFood, slug=slug)), ())
+
+
 def new_food(
     kitchen: Kitchen,
     name: str,

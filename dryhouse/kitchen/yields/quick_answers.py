@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from dryhouse.handbook.finder import WhichFood
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.settings import style
@@ -15,8 +16,9 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import Ingredient, load_of, target_mass
 from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_percent, unit_typed
 from dryhouse.science.rehydration import water_to_restore
+from dryhouse.science.safety import FoodFacts
 from dryhouse.science.units import SIZES, figure_in
-from dryhouse.science.values import Fact, Figure, Measure, merge_bases
+from dryhouse.science.values import Caution, Fact, Figure, Measure, gravest_first, merge_bases
 from dryhouse.science.workings import Workings
 
 
@@ -26,13 +28,19 @@ def target(
     """The mass at which a load is dry, in the unit the fresh mass was typed in.
 
     `solids` and `moisture` (percent, as typed) replace the handbook's figures for the food. With both given
-    the food need not be one the handbook knows. Raises InputProblem.
+    the food need not be one that is known here: the cautions then say so. Raises InputProblem.
     """
     comma = style(kitchen).decimal_comma
     mass = parse_mass(fresh, decimal_comma=comma)
     entered_water = None if solids is None else _water_from(solids, comma)
     entered_target = None if moisture is None else _entered_target(moisture, comma)
-    known = _food_or_stranger(kitchen, name, bool(entered_water and entered_target))
+    try:
+        known = food(kitchen, name)
+        cautions = food_cautions(kitchen, known)
+    except WhichFood as asked:
+        if entered_water is None or entered_target is None:
+            raise
+        known, cautions = Food(name, name, (), "other"), _cautions_of_any(asked)
     water, goal = entered_water or known.fact("water"), entered_target or known.fact("target_moisture")
     if water is None:
         raise InputProblem(
@@ -46,16 +54,18 @@ def target(
             "nothing would have to be dried."
         )
     figure = target_mass(load_of([Ingredient(known.name, mass.si, water)]), goal)
-    return figure_in(figure, unit_typed(mass)).with_cautions(food_cautions(kitchen, known))
+    return figure_in(figure, unit_typed(mass)).with_cautions(cautions)
 
 
-def _food_or_stranger(kitchen: Kitchen, name: str, known_enough: bool) -> Food:
-    try:
-        return food(kitchen, name)
-    except InputProblem:
-        if not known_enough or not name.strip():
-            raise
-        return Food(name, name, (), "other")
+def _cautions_of_any(asked: WhichFood) -> tuple[Caution, ...]:
+    """Which food it is was not asked for the figure's sake; the cautions are those of every kind of it together,
+    or, where no food is called so, of food of which nobody knows what is in it."""
+    facts = [facts_of_food(kind) for kind in asked.kinds] or [FoodFacts(asked.typed)]
+    said = {caution.rule: caution for each in facts for caution in cautions_for(each)}
+    kinds = ", ".join(kind.name for kind in asked.kinds)
+    why = f"the cautions are those of {kinds}" if kinds else "no food here is called that"
+    text = f"Which food “{asked.typed}” is isn't known here. Give the name of one food to see what belongs to it."
+    return gravest_first([*said.values(), Caution("note", text, "our own rule", "food-not-named", why, "now")])
 
 
 def _water_from(solids: str, comma: bool) -> Fact:

@@ -1,0 +1,34 @@
+"""Words of animals in names, in the languages of the neighbors, and the plants that only borrow them."""
+
+import pytest
+
+from dryhouse.handbook.animal_words import animal_words, near_animal_word
+
+
+@pytest.mark.parametrize(
+    ("name", "kinds"),
+    [("Duck breast", {"poultry"}), ("duck eggs", {"poultry", "egg"}), ("Hühnersuppe", {"poultry"}),
+     ("saumon à la crème", {"fish", "milk"}), ("kødboller", {"meat"}), ("laxsoppa", {"fish"}),
+     ("ragù di cinghiale", {"meat"}), ("kaassoep", {"milk"}), ("huevos", {"egg"}), ("brunost", {"milk"})],
+)  # fmt: skip
+def test_an_animal_is_seen_in_any_of_the_languages(name, kinds):
+    assert set(animal_words(name).values()) == kinds
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["oyster mushrooms", "Butternut", "egg-plant", "beefsteak tomatoes", "lamb’s lettuce", "coconut milk",
+     "hen-of-the-woods", "tomato, beefsteak", "Hafermilch", "chickpea", "sweet corn", "onion"],
+)  # fmt: skip
+def test_a_plant_that_borrows_the_word_speaks_of_no_animal(name):
+    assert animal_words(name) == {}
+
+
+@pytest.mark.parametrize("name", ["oysters and mushrooms", "beefsteak with tomato", "chicken, kidney beans"])
+def test_a_dish_of_an_animal_and_a_plant_still_speaks_of_the_animal(name):
+    assert animal_words(name)
+
+
+def test_a_slip_of_an_animal_word_is_seen():
+    assert near_animal_word("steek") == "steak"
+    assert near_animal_word("carrott") == ""
