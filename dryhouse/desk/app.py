@@ -32,7 +32,7 @@ def run(
     milestones are printed as one JSON object, in seconds since the process started.
     """
     marks = Milestones(began)
-    gc.disable()  # nothing made while starting is garbage, and looking for it costs a tenth of the time
+    gc.disable()  # nothing made while starting is garbage; from then on the window's own collector looks for it
     try:
         from PySide6.QtWidgets import QApplication
     except ImportError as problem:
@@ -43,6 +43,7 @@ def run(
     app.setApplicationName("dryhouse")
     app.setApplicationDisplayName("Dryhouse")
     app.setOrganizationName("dryhouse")
+    from dryhouse.desk.collector import Collector
     from dryhouse.desk.faults import watch
     from dryhouse.desk.settings import settings
     from dryhouse.desk.theme import Theme
@@ -69,8 +70,7 @@ def run(
             return
         app.processEvents()
         marks.reach("journal_usable")
-        gc.freeze()
-        gc.enable()
+        Collector(window)
         if timings:
             print(json.dumps(marks.reached), flush=True)
         if quit_when_ready:

@@ -5,11 +5,13 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterator
 from datetime import timedelta
+from importlib import import_module
 
 import pytest
 from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication
 
+from dryhouse.desk.drawing_library import PARTS
 from dryhouse.desk.opening import Opening
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
@@ -71,6 +73,13 @@ def window(qtbot, kitchen: Kitchen, theme: Theme, settings: QSettings) -> Iterat
     yield made
     made.close()
     made.deleteLater()
+
+
+@pytest.fixture(scope="session", autouse=True)
+def charts_at_once() -> None:
+    """Charts are drawn where they are seen, without the wait of a first start."""
+    for part in PARTS:
+        import_module(part)
 
 
 @pytest.fixture(autouse=True)

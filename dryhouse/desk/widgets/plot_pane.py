@@ -1,4 +1,4 @@
-"""A chart in the window. matplotlib is imported when the first chart is drawn, and only then.
+"""A chart in the window. matplotlib is read for the first chart, part by part, and only then.
 
 The pane draws to an image of its own size, once, when it is seen; again when its result, its size or the
 look changes. Saved and printed pictures are drawn anew on white.
@@ -10,10 +10,11 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QSize, QTimer
+from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QGuiApplication, QImage, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFileDialog, QMenu, QSizePolicy, QWidget
 
+from dryhouse.desk.drawing_library import drawing_library, loaded
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row
 from dryhouse.plots.tokens import LIGHT, Tokens
@@ -28,14 +29,11 @@ _DOTS_PER_INCH = 100.0
 _PAPER_INCHES = (8.0, 5.0)
 _FORMATS = {"PNG picture": "png", "SVG drawing": "svg", "PDF page": "pdf"}
 _SETTLE_MS = 60
-_AFTER_THE_PLACE_MS = 30
+_NOT_YET = "The charts are getting ready…"
 
 
 class PlotCanvas(QWidget):
     """The picture alone."""
-
-    _ready = False
-    """Whether the place round a first picture has been painted."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -45,8 +43,6 @@ class PlotCanvas(QWidget):
         self._image: QImage | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self.stale)
-        self._wait = QTimer(self, singleShot=True, interval=_AFTER_THE_PLACE_MS)
-        self._wait.timeout.connect(self._first)
         self.setMinimumSize(280, 200)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         session.theme.changed.connect(self.stale)
@@ -62,19 +58,20 @@ class PlotCanvas(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         if self.draw is None:
             return
-        if self._image is None and not PlotCanvas._ready:
-            self._wait.start()
-            return
-        if self._image is None:
-            self._image = self._render()
         painter = QPainter(self)
-        painter.drawImage(self.rect(), self._image)
+        if self._image is None and not loaded():
+            self._await_library()
+            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, _NOT_YET)
+        else:
+            self._image = self._image or self._render()
+            painter.drawImage(self.rect(), self._image)
         painter.end()
 
-    def _first(self) -> None:
-        """The first picture of a sitting reads matplotlib, which takes a while: the place is painted before it."""
-        PlotCanvas._ready = True
-        self.update()
+    def _await_library(self) -> None:
+        """The place is painted before its first picture: that is drawn once the library is there."""
+        library = drawing_library(self.session)
+        library.ready.connect(self.update, Qt.ConnectionType.UniqueConnection)
+        library.begin()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

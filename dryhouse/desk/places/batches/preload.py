@@ -5,6 +5,8 @@ from __future__ import annotations
 from threading import Thread
 from typing import TYPE_CHECKING
 
+from dryhouse.desk.background import in_thread
+
 if TYPE_CHECKING:
     from dryhouse.desk.session import Session
 
@@ -15,12 +17,11 @@ def warm(session: Session) -> Thread:
     journal, handbook = session.kitchen.journal, session.kitchen.handbook
 
     def read() -> None:
+        import dryhouse.kitchen.cards.batch_card  # noqa: F401
         from dryhouse.science.quantities import registry
 
         journal.get_ready()
         registry()
         handbook.find("a", 1)
 
-    reader = Thread(target=read, name="read ahead for the journal", daemon=True)
-    reader.start()
-    return reader
+    return in_thread(read, "read ahead for the journal")

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from datetime import date
 
-from PySide6.QtCore import QObject, QThreadPool, Signal
+from PySide6.QtCore import QObject
 
+from dryhouse.desk.background import read_beside
 from dryhouse.desk.places.shelf.spec import SPEC
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.calendar import end_of_day, today
@@ -17,14 +18,11 @@ from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.shelf import shelf
-from dryhouse.science.errors import WorldProblem
 from dryhouse.science.safety import LotFacts
 
 
 class ShelfState(QObject):
     """The book, the day looked at, and the lines of that day by lot."""
-
-    _was_read = Signal(object)
 
     def __init__(self, session: Session) -> None:
         super().__init__(session)
@@ -37,7 +35,6 @@ class ShelfState(QObject):
         self._meanwhile: list[Done] | None = None
         """Acts done while a reading ahead is under way; None where none is."""
         session.changed.connect(self.take)
-        self._was_read.connect(self._keep)
 
     @property
     def book(self) -> ShelfBook:
@@ -50,18 +47,16 @@ class ShelfState(QObject):
         """Begin reading off the window's thread. Whoever wants the book before it is there reads it herself."""
         if self._book is None and self._meanwhile is None:
             self._meanwhile = []
-            QThreadPool.globalInstance().start(self._read)
+            kitchen, day = self.session.kitchen, self.day
 
-    def _read(self) -> None:
-        try:
-            book, day = ShelfBook.read(self.session.kitchen), self.day
-            lines = shelf(self.session.kitchen, day, book=book)
-            SPEC.load()
-            self._was_read.emit((book, day, lines))
-        except (WorldProblem, RuntimeError):
-            return  # the journal or the session was closed meanwhile: there is nobody to read for
+            def read() -> tuple[ShelfBook, date, tuple[ShelfLine, ...]]:
+                book = ShelfBook.read(kitchen)
+                return book, day, shelf(kitchen, day, book=book)
+
+            read_beside(self, read, self._keep, "read ahead for the shelf")
 
     def _keep(self, read: tuple[ShelfBook, date, tuple[ShelfLine, ...]]) -> None:
+        SPEC.load()
         meanwhile, self._meanwhile = self._meanwhile or [], None
         if self._book is not None:
             return

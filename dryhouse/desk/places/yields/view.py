@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from importlib import import_module
-from threading import Thread
-
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut, QShowEvent, QTextDocument
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
+from dryhouse.desk.drawing_library import drawing_library
 from dryhouse.desk.place import Place
 from dryhouse.desk.places.yields.answers import AnswerView
 from dryhouse.desk.places.yields.ask import AskBar
@@ -128,7 +126,7 @@ class YieldsPlace(Place):
 
     def _warm_up(self) -> None:
         """Load and draw once, unseen, what the first answer needs, so that it comes as fast as the next."""
-        Thread(target=import_module, args=("matplotlib.backends.backend_agg",), daemon=True).start()
+        drawing_library(self.session).begin()
         if self.answer is None and not self.ask.line.text():
             line = read_line(self.session.kitchen, _EXAMPLE_FRESH)
             if line.food is not None and line.amount is not None:

@@ -1,0 +1,92 @@
+"""Getting matplotlib ready for the first chart, in the pauses of the window.
+
+Reading it takes a third of a second, and on the first start of all it looks through every font of the machine,
+which may take many. Neither may be done in a thread (see `background`). So it is read part by part while nobody
+types, and the fonts are gone through by a process of its own, which leaves them in a file.
+"""
+
+from __future__ import annotations
+
+import importlib
+import sys
+from pathlib import Path
+from time import monotonic
+
+from PySide6.QtCore import QEvent, QObject, QProcess, QTimer, Signal
+from PySide6.QtGui import QGuiApplication
+
+PARTS = (
+    "PIL.Image", "pyparsing", "dateutil.rrule", "matplotlib", "matplotlib.font_manager", "matplotlib.mathtext",
+    "matplotlib.text", "matplotlib.dates", "matplotlib.collections", "matplotlib.image", "matplotlib.contour",
+    "matplotlib.legend", "matplotlib.tri", "matplotlib.axes", "matplotlib.projections.polar",
+    "matplotlib.projections", "matplotlib.figure", "matplotlib.backends.backend_agg",
+)  # fmt: skip
+"""What a first chart imports, in an order in which no part takes long."""
+
+_NEEDS_FONTS = "matplotlib.font_manager"
+_STEP_MS, _AFTER_A_KEY_S = 10, 0.3
+_FONTS_LOOK_MS, _LONGEST_S = 100, 120.0
+
+
+def loaded() -> bool:
+    """Whether a chart can be drawn at once."""
+    return PARTS[-1] in sys.modules
+
+
+class DrawingLibrary(QObject):
+    """`ready` fires once, when charts can be drawn without a wait."""
+
+    ready = Signal()
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self._left = list(PARTS)
+        self._last_key = 0.0
+        self._fonts_until = 0.0
+        self._timer = QTimer(self, interval=_STEP_MS)
+        self._timer.timeout.connect(self._step)
+
+    def begin(self) -> None:
+        """Begin, where that is still to be done."""
+        if not self._timer.isActive() and not loaded():
+            QGuiApplication.instance().installEventFilter(self)
+            self._timer.start()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.KeyPress:
+            self._last_key = monotonic()
+        return False
+
+    def _step(self) -> None:
+        if monotonic() - self._last_key < _AFTER_A_KEY_S or self._fonts_awaited():
+            return
+        importlib.import_module(self._left.pop(0))
+        if not self._left:
+            self._timer.stop()
+            QGuiApplication.instance().removeEventFilter(self)
+            self.ready.emit()
+
+    def _fonts_awaited(self) -> bool:
+        """Whether the next part needs the list of fonts and it is not there yet; the list is asked for once."""
+        if self._left[0] != _NEEDS_FONTS or _fonts_listed():
+            self._timer.setInterval(_STEP_MS)
+            return False
+        if not self._fonts_until:
+            self._fonts_until = monotonic() + _LONGEST_S
+            QProcess.startDetached(sys.executable, ["-c", f"import {_NEEDS_FONTS}"])
+            self._timer.setInterval(_FONTS_LOOK_MS)
+        return monotonic() < self._fonts_until
+
+
+def _fonts_listed() -> bool:
+    """Whether the list of fonts is there, made by the matplotlib that is installed."""
+    import matplotlib
+
+    made_with = Path(matplotlib.__file__).stat().st_mtime
+    lists = Path(matplotlib.get_cachedir()).glob("fontlist-v*.json")
+    return any(found.stat().st_mtime > made_with for found in lists)
+
+
+def drawing_library(session: QObject) -> DrawingLibrary:
+    """The one of a session, made when first wanted."""
+    return session.findChild(DrawingLibrary) or DrawingLibrary(session)

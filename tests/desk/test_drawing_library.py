@@ -1,0 +1,50 @@
+"""matplotlib is read in the pauses, and the fonts of a first start are gone through by a process of its own."""
+
+import json
+import os
+import subprocess
+import sys
+
+FIRST_CHART = """
+import json, sys, threading
+from time import monotonic
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QLineEdit
+
+app = QApplication([])
+from dryhouse.desk.drawing_library import DrawingLibrary, loaded
+
+line = QLineEdit()
+line.show()
+library = DrawingLibrary(line)
+told = {"before": loaded()}
+library.ready.connect(app.quit)
+library.begin()
+library.begin()
+began = monotonic()
+while monotonic() - began < 1.0:
+    QTest.keyClick(line, Qt.Key.Key_A)
+    QTest.qWait(50)
+told["while typing"] = "matplotlib" in sys.modules
+QTimer.singleShot(100_000, lambda: app.exit(1))
+told["code"] = app.exec()
+told |= {"after": loaded(), "threads": threading.active_count()}
+print(json.dumps(told))
+"""
+
+
+def test_a_first_chart_waits_for_the_typing_and_for_no_thread(tmp_path):
+    around = os.environ | {
+        "HOME": str(tmp_path),
+        "XDG_CACHE_HOME": str(tmp_path / "cache"),
+        "PYTHONPATH": os.getcwd(),
+    }
+    around.pop("MPLCONFIGDIR", None)
+    done = subprocess.run(
+        [sys.executable, "-c", FIRST_CHART], env=around, capture_output=True, text=True, timeout=120
+    )
+    assert done.returncode == 0, done.stderr
+    told = json.loads(done.stdout.splitlines()[-1])
+    assert told == {"before": False, "while typing": False, "code": 0, "after": True, "threads": 1}
+    assert list(tmp_path.glob("cache/matplotlib/fontlist-v*.json"))
