@@ -44,6 +44,7 @@ def run(
     app.setApplicationDisplayName("Dryhouse")
     app.setOrganizationName("dryhouse")
     from dryhouse.desk.collector import Collector
+    from dryhouse.desk.fault_log import note_breaks
     from dryhouse.desk.faults import watch
     from dryhouse.desk.settings import settings
     from dryhouse.desk.theme import Theme
@@ -71,6 +72,7 @@ def run(
         app.processEvents()
         marks.reach("journal_usable")
         Collector(window)
+        note_breaks()
         if timings:
             print(json.dumps(marks.reached), flush=True)
         if quit_when_ready:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import sys
+import threading
 import traceback
 from types import TracebackType
 from typing import TYPE_CHECKING
 
 from dryhouse import __version__
+from dryhouse.desk import fault_log
 from dryhouse.science.errors import InputProblem, WorldProblem
 
 if TYPE_CHECKING:
@@ -20,7 +22,7 @@ SENTENCE = (
 
 
 def watch(window: DeskWindow) -> None:
-    """Show what nobody caught as a message of the window, and write it to the terminal too."""
+    """Show what nobody caught as a message of the window, and write it to the terminal and the log file too."""
 
     def caught(kind: type[BaseException], problem: BaseException, trace: TracebackType | None) -> None:
         if issubclass(kind, KeyboardInterrupt):
@@ -30,11 +32,20 @@ def watch(window: DeskWindow) -> None:
         if isinstance(problem, (InputProblem, WorldProblem)) and session is not None:
             session.say(problem.sentence, "input" if isinstance(problem, InputProblem) else "world")
             return
+        told = details(kind, problem, trace)
         sys.__excepthook__(kind, problem, trace)
+        fault_log.write(told)
         if session is not None:
-            session.say(SENTENCE, "fault", details=details(kind, problem, trace))
+            session.say(SENTENCE, "fault", details=told)
+
+    def caught_beside(fault: threading.ExceptHookArgs) -> None:
+        """A thread has no window to speak with: the log has it."""
+        if fault.exc_value is not None:
+            fault_log.write(details(fault.exc_type, fault.exc_value, fault.exc_traceback))
+        threading.__excepthook__(fault)
 
     sys.excepthook = caught
+    threading.excepthook = caught_beside
 
 
 def details(kind: type[BaseException], problem: BaseException, trace: TracebackType | None) -> str:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu
 
+from dryhouse.desk import fault_log
 from dryhouse.desk.theme import CHOICES
 from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, set_preference
 from dryhouse.science.display import METRIC, US
@@ -54,6 +55,7 @@ def fill_menus(window: DeskWindow) -> Menus:
     aid = bar.addMenu("&Help")
     _add(aid, "&Keys and help", lambda: _help().show_keys(window), "F1")
     _add(aid, "&Why this caution?", window.show_reason, "F8")
+    _add(aid, "Where is the &log file?", lambda: window.session.say(fault_log.where()))
     _add(aid, "&About Dryhouse", lambda: _help().show_about(window))
 
     def tell() -> None:
