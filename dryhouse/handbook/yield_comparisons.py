@@ -23,6 +23,9 @@ from dryhouse.science.yields.ratio import PublishedYield, batch_variance
 
 COMMERCIAL = "commercial drying"
 """The form of the rows that end at the water of the article as sold."""
+LEAST_LEFT, MOST_LEFT = 2.0, 25.0
+"""Moisture (% wet basis) that dried food may be left with. A published yield that would leave less or more cannot
+be of food with these solids: it widens the doubt and does not move the middle (our own bounds)."""
 ANOTHER_FRUIT = frozenset({"plum"})
 """Foods whose published yield is of another raw article: prunes are dried from plums far sweeter than those sold
 fresh, and hold twice the solids these could give (common practice, and USDA Standard Reference 28, 09279)."""
@@ -53,8 +56,12 @@ def compare(food: Food, row: Row) -> PublishedYield | None:
     if end.value != to_home.value:
         words += f", at {end.value:g} % water; at {to_home.value:g} %: {at_target:.3f}"
     variance = batch_variance(water, raw_water(food), finish(food))
+    left = 100.0 * (1.0 - (1.0 - water.value / 100.0) / at_target)
+    trusted = row.how != "recalled" and LEAST_LEFT <= left <= MOST_LEFT
     return PublishedYield(
-        Comparison(food.slug, row.source.split(", ")[0], strays, variance), f"{words}   [{row.source}]", row.basis
+        Comparison(food.slug, row.source.split(", ")[0], strays, variance, trusted),
+        f"{words}   [{row.source}]",
+        row.basis,
     )
 
 

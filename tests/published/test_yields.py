@@ -220,3 +220,12 @@ def test_spread_of_cups():
     assert shipped["dried_cup", "any cut"].value == pytest.approx(pooled(dried.values()), abs=5e-4)
     rms = math.sqrt(statistics.mean(x * x for x in same))
     assert shipped["fresh_cup", "same cut"].value == pytest.approx(rms, abs=5e-4)
+
+
+@pytest.mark.parametrize("slug", ["pear", "tomato", "carrot", "corn", "apple-peeled", "grape", "celery"])
+def test_a_yield_that_the_solids_rule_out_moves_the_doubt_and_not_the_middle(slug):
+    """The middle of the handbook's yield leaves between 2 and 25 % water: food neither loses dry matter nor keeps
+    more water than dried food holds (mass balance, with the solids of USDA SR28)."""
+    solids = 100 - load_foods()[slug].facts["water"].value
+    left = 100 - solids / predictive_of(slug).value
+    assert 2 <= left <= 25

@@ -34,6 +34,9 @@ class Comparison:
     """ln(published ratio ÷ ratio by mass balance)."""
     variance: float
     """The part of its variance that raw water and finish explain."""
+    trusted: bool = True
+    """Whether it may move the middle: read at its source, and possible with these solids. Others widen the
+    doubt alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +74,13 @@ def one_for_each_source(rows: Sequence[Comparison]) -> list[Comparison]:
     for row in rows:
         voices[row.food, row.source].append(row)
     return [
-        Comparison(food, source, sum(r.strays for r in group) / len(group), group[0].variance)
+        Comparison(
+            food,
+            source,
+            sum(r.strays for r in group) / len(group),
+            group[0].variance,
+            all(r.trusted for r in group),
+        )
         for (food, source), group in voices.items()
     ]
 
@@ -101,15 +110,17 @@ def handbook_belief(
 ) -> Belief:
     """The handbook's belief about one food's log ratio, before any own batch.
 
-    `batch_variance` is raw water plus finish; `own_rows` are the published yields of this very food. The weight
-    follows: as many batches as it takes for their mean to be known as well as the handbook knows it. The scale
-    is set so that the middle 80 % is that of a normal whose variance rests on `spread.rows` comparisons.
+    `batch_variance` is raw solids plus finish; `own_rows` are the published yields of this very food, of which
+    those that are not trusted count in `spread` alone. The weight follows: as many batches as it takes for their
+    mean to be known as well as the handbook knows it. The scale is set so that the middle 80 % is that of a normal
+    whose variance rests on `spread.rows` comparisons.
     """
     strays, uncertain = 0.0, spread.food
-    if own_rows and spread.food > 0:
-        weights = [1 / (spread.kitchen + r.variance) for r in own_rows]
+    trusted = [r for r in own_rows if r.trusted]
+    if trusted and spread.food > 0:
+        weights = [1 / (spread.kitchen + r.variance) for r in trusted]
         uncertain = 1 / (1 / spread.food + sum(weights))
-        strays = uncertain * sum(w * r.strays for w, r in zip(weights, own_rows, strict=True))
+        strays = uncertain * sum(w * r.strays for w, r in zip(weights, trusted, strict=True))
     p = (1 + MIDDLE) / 2
     stretch = (quantile(p, spread.rows) / quantile(p, SPREAD_WORTH)) ** 2
     shape = SPREAD_WORTH / 2
