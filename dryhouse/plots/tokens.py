@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from dryhouse.science.statuses import Status
+
 
 class Series(NamedTuple):
     """How one line of a chart is drawn: its colour, its dashes and its marker, in matplotlib's terms."""
@@ -78,7 +80,7 @@ class Tokens(NamedTuple):
     severities: Mapping[str, Tint]
     """By `stop`, `warn`, `note`."""
     standings: Mapping[str, Tint]
-    """By the words the shelf uses: `keeping`, `use soon`, `past keep-by`, `look first`, `thrown out`."""
+    """By the words the shelf uses: one for each `Status` of something that is left, or thrown out."""
     series: tuple[Series, ...]
 
     space: int = 8
@@ -118,11 +120,12 @@ LIGHT = Tokens(
         "note": Tint("#28497A", "#E6EEF9", "disc"),
     },
     standings={
-        "keeping": Tint("#17603F", "#DFF1E6", "tick"),
-        "use soon": Tint("#6E4300", "#FDF0D5", "half"),
-        "past keep-by": Tint("#8E1730", "#FBE6E9", "octagon"),
-        "look first": Tint("#553085", "#EFE7F8", "eye"),
-        "thrown out": Tint("#525E58", "#E7EAE8", "cross"),
+        Status.KEEPING: Tint("#17603F", "#DFF1E6", "tick"),
+        Status.USE_SOON: Tint("#6E4300", "#FDF0D5", "half"),
+        Status.PAST: Tint("#8E1730", "#FBE6E9", "octagon"),
+        Status.CHECK_FIRST: Tint("#553085", "#EFE7F8", "eye"),
+        Status.DO_NOT_EAT: Tint("#8E1730", "#FBE6E9", "octagon"),
+        Status.THROWN_OUT: Tint("#525E58", "#E7EAE8", "cross"),
     },
     series=_series("#134E86", "#B9530B", "#0F7F6C", "#82306E", "#7D6A00", "#4B5560"),
 )
@@ -146,11 +149,12 @@ DARK = Tokens(
         "note": Tint("#AFCBF5", "#1C2C47", "disc"),
     },
     standings={
-        "keeping": Tint("#97DBB4", "#143524", "tick"),
-        "use soon": Tint("#F6CF82", "#3F2E0A", "half"),
-        "past keep-by": Tint("#FFB1BD", "#48161F", "octagon"),
-        "look first": Tint("#D5BCF5", "#33224C", "eye"),
-        "thrown out": Tint("#A6B2AB", "#2A322E", "cross"),
+        Status.KEEPING: Tint("#97DBB4", "#143524", "tick"),
+        Status.USE_SOON: Tint("#F6CF82", "#3F2E0A", "half"),
+        Status.PAST: Tint("#FFB1BD", "#48161F", "octagon"),
+        Status.CHECK_FIRST: Tint("#D5BCF5", "#33224C", "eye"),
+        Status.DO_NOT_EAT: Tint("#FFB1BD", "#48161F", "octagon"),
+        Status.THROWN_OUT: Tint("#A6B2AB", "#2A322E", "cross"),
     },
     series=_series("#8FBFF2", "#F0A05A", "#4FC7AE", "#DE9BCB", "#D6C24A", "#B4BEC8"),
 )

@@ -61,7 +61,8 @@ def test_the_running_batch(kitchen):
 
 
 def test_the_shelf_and_the_lot(kitchen, lot):
-    assert shelf_line(kitchen, lot.id).standing == "look first"
+    line = shelf_line(kitchen, lot.id)
+    assert (line.standing, line.keep_by) == ("do not eat", None)
     has_stop(lot_cautions(kitchen, lot))
     figure = keep_by_figure(kitchen, lot)
     if figure is not None:

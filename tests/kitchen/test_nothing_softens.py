@@ -77,13 +77,17 @@ def test_a_vegetable_with_meat_in_it_is_meat_on_the_shelf_and_keeps_as_meat():
     kitchen = a_shelf(a_batch("corn"), *TWO)
     lot = packed(kitchen)
     assert "heat-poultry-missing" in rules(lot_cautions(kitchen, lot))
-    meat = a_shelf(a_batch("turkey"))
-    assert shelf_line(kitchen, lot.id).keep_by == shelf_line(meat, packed(meat).id).keep_by
+    kitchen = a_shelf(a_batch("corn", **HEATED), *TWO)
+    lot = packed(kitchen)
+    meat = a_shelf(a_batch("turkey", **HEATED))
+    until = shelf_line(meat, packed(meat).id).keep_by
+    assert until is not None
+    assert shelf_line(kitchen, lot.id).keep_by == until
 
 
 def test_meat_with_only_its_vegetables_listed_still_keeps_as_meat():
-    kitchen = a_shelf(a_batch("turkey"), BatchPart(1, 0, "corn", Mass(1000.0), id=1))
-    meat = a_shelf(a_batch("turkey"))
+    kitchen = a_shelf(a_batch("turkey", **HEATED), BatchPart(1, 0, "corn", Mass(1000.0), id=1))
+    meat = a_shelf(a_batch("turkey", **HEATED))
     assert (
         shelf_line(kitchen, packed(kitchen).id).keep_by
         == shelf_line(meat, packed(meat).id).keep_by
@@ -112,26 +116,28 @@ def test_a_jar_whose_batch_is_deleted_is_not_taken_for_a_bought_one():
     delete_batch(kitchen, 1)
     (lot,) = kitchen.journal.where(type(lot))
     assert "heat-poultry-missing" in rules(lot_cautions(kitchen, lot))
-    assert shelf_line(kitchen, lot.id).standing == "look first"
+    assert shelf_line(kitchen, lot.id).standing == "do not eat"
 
 
 def test_a_precook_struck_from_the_batch_is_missed_on_the_shelf_at_once():
     kitchen = a_shelf(a_batch("turkey", **HEATED))
     lot = packed(kitchen, place=FREEZER)
-    assert shelf_line(kitchen, lot.id).standing != "look first"
+    assert shelf_line(kitchen, lot.id).standing == "keeping"
     edit_batch(kitchen, 1, BatchDraft(a_batch("turkey")))
-    assert shelf_line(kitchen, lot.id).standing == "look first"
+    assert shelf_line(kitchen, lot.id).standing == "do not eat"
 
 
 def test_a_batch_put_right_to_meat_makes_its_jars_meat():
     kitchen = a_shelf(a_batch("corn"), Meal("supper", id=1))
     lot = packed(kitchen)
     kitchen.journal.write([Change(None, MealPart(1, 0, "corn", "corn", lot=lot.id, mass=Mass(50.0), id=1))])
-    edit_batch(kitchen, 1, BatchDraft(a_batch("turkey")))
+    edit_batch(kitchen, 1, BatchDraft(a_batch("turkey", **HEATED)))
     (lot,) = kitchen.journal.where(type(lot))
-    meat = a_shelf(a_batch("turkey"))
+    meat = a_shelf(a_batch("turkey", **HEATED))
     assert lot.food == "turkey"
-    assert shelf_line(kitchen, lot.id).keep_by == shelf_line(meat, packed(meat).id).keep_by
+    until = shelf_line(meat, packed(meat).id).keep_by
+    assert until is not None
+    assert shelf_line(kitchen, lot.id).keep_by == until
     assert rules(lot_cautions(kitchen, lot)) == rules(lot_cautions(meat, packed(meat)))
     assert kitchen.journal.get(MealPart, 1).lot is None
 
@@ -143,7 +149,7 @@ def test_a_jar_that_no_weight_shows_dry_is_looked_at_first():
     kitchen = a_shelf(a_batch("corn", dried_mass=None))
     lot = packed(kitchen)
     line = shelf_line(kitchen, lot.id)
-    assert (line.standing, "Dryness not shown" in line.reason) == ("look first", True)
+    assert (line.standing, "Dryness not shown" in line.reason) == ("check first", True)
     check_lot(kitchen, lot.id, moist=False)
     assert shelf_line(kitchen, lot.id).standing in ("keeping", "use soon")
     assert "dryness-unknown" in rules(lot_cautions(kitchen, lot), "warn")
@@ -151,7 +157,7 @@ def test_a_jar_that_no_weight_shows_dry_is_looked_at_first():
 
 def test_weights_that_do_not_add_up_show_nothing_dry():
     kitchen = a_shelf(a_batch("corn", dried_mass=Mass(90.0)))
-    assert shelf_line(kitchen, packed(kitchen).id).standing == "look first"
+    assert shelf_line(kitchen, packed(kitchen).id).standing == "check first"
 
 
 def test_a_moister_target_of_her_own_does_not_make_food_keep():
@@ -164,17 +170,19 @@ def test_a_moister_target_of_her_own_does_not_make_food_keep():
     assert "Not dry enough" in shelf_line(kitchen, packed(kitchen).id).reason
     set_figure(kitchen, "corn", "target_moisture", 45.0)
     edit_batch(kitchen, 1, BatchDraft(a_batch("corn", dried_mass=Mass(420.0))))
-    assert shelf_line(kitchen, 1).standing == "look first"
+    assert shelf_line(kitchen, 1).standing == "check first"
 
 
 def test_a_drier_target_of_her_own_is_held_to():
     kitchen = a_shelf(a_batch("corn", dried_mass=Mass(262.0), target_moisture_pct=4.0))
-    assert shelf_line(kitchen, packed(kitchen).id).standing == "look first"
+    assert shelf_line(kitchen, packed(kitchen).id).standing == "check first"
 
 
-def test_a_lot_to_look_at_says_that_it_is_past_its_keep_by_too():
-    kitchen = a_shelf(a_batch("turkey"))
-    assert "past its keep-by" in shelf_line(kitchen, packed(kitchen).id).reason
+def test_a_lot_to_check_says_that_it_is_past_its_keep_by_too():
+    kitchen = a_shelf(a_batch("turkey", **HEATED), now=NOW + timedelta(days=60))
+    lot = packed(kitchen)
+    open_lot(kitchen, lot.id)
+    assert "past its keep-by" in shelf_line(kitchen, lot.id).reason
 
 
 # --- bought ------------------------------------------------------------------------------------------------
@@ -198,13 +206,13 @@ def test_an_opened_package_never_outlives_its_date():
 
 
 def test_a_date_written_on_a_home_dried_lot_does_not_make_it_bought():
-    kitchen = a_shelf(a_batch("turkey"))
-    lot = packed(kitchen)
+    kitchen = a_shelf(a_batch("turkey", **HEATED))
+    lot = packed(kitchen, place=FREEZER)
     before = shelf_line(kitchen, lot.id).keep_by
     far = TODAY + timedelta(days=900)
     edit_lot(kitchen, type(lot)(**{f: getattr(lot, f) for f in lot.__slots__} | {"bought_keep_by": far}))
     line = shelf_line(kitchen, lot.id)
-    assert (line.keep_by, line.standing) == (before, "look first")
+    assert (line.keep_by, line.standing) == (before, "keeping")
 
 
 def test_bought_dried_egg_is_not_called_home_dried_but_keeps_its_cautions():

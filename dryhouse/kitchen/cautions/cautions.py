@@ -215,9 +215,17 @@ def facts_of_lot(
 
 def place_temperature(kitchen: Kitchen, lot: Lot, moment: datetime) -> float | None:
     """The temperature (°C) of the place the lot is in at a moment, or None where it is not known."""
-    moves = [m for m in kitchen.journal.where(LotMove, lot=lot.id) if m.at <= moment]
-    if not moves:
-        return None
-    place = max(moves, key=lambda m: (m.at, m.id)).place
-    readings = [t for t in kitchen.journal.where(PlaceTemperature, place=place) if t.since <= moment]
-    return max(readings, key=lambda t: (t.since, t.id)).temperature.si if readings else None
+    place = place_of(kitchen.journal.where(LotMove, lot=lot.id), moment)
+    return None if place is None else warmth_of(kitchen.journal.where(PlaceTemperature, place=place), moment)
+
+
+def place_of(moves: Sequence[LotMove], moment: datetime) -> int | None:
+    """The place a lot with these moves is in at a moment; None before the first."""
+    made = [m for m in moves if m.at <= moment]
+    return max(made, key=lambda m: (m.at, m.id)).place if made else None
+
+
+def warmth_of(readings: Sequence[PlaceTemperature], moment: datetime) -> float | None:
+    """How warm (°C) a place with these readings is at a moment; None before the first."""
+    taken = [t for t in readings if t.since <= moment]
+    return max(taken, key=lambda t: (t.since, t.id)).temperature.si if taken else None

@@ -24,6 +24,8 @@ from dryhouse.kitchen.cautions.cautions import (
     facts_of_lot,
     goes_by_its_date,
     is_bought,
+    place_of,
+    warmth_of,
 )
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
@@ -44,16 +46,15 @@ from dryhouse.kitchen.shelf.history import stretches
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.remaining import Left, left_of, thrown_out
 from dryhouse.kitchen.shelf.status import (
-    THROWN_OUT,
-    USED_UP,
     Reasons,
     Standing,
-    look_first_reasons,
     standing_of,
+    status_reasons,
 )
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.keeping import Keeping, Life, Line, Stretch, keeping, life_at, used_up
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
+from dryhouse.science.statuses import Status
 
 _HANDFUL = 10000
 """How many numbers a journal is asked for at once."""
@@ -269,22 +270,15 @@ class ShelfBook:
         return (min(day, lot.bought_keep_by) if lot.bought_keep_by is not None else day), ""
 
     def place_at(self, lot: int, moment: datetime) -> int | None:
-        """The place the lot is in at a moment; its first place where it was not yet put anywhere."""
-        moves = self.moves.get(lot)
-        if not moves:
-            return None
-        for move in reversed(moves):
-            if move.at <= moment:
-                return move.place
-        return moves[0].place
+        """The place the lot is in at a moment; None before it was put anywhere."""
+        return place_of(self.moves.get(lot, ()), moment)
 
     def temperature_at(self, place: int | None, moment: datetime) -> float | None:
-        """How warm a place is at a moment; its first temperature where none was noted by then."""
+        """How warm a place is at a moment (°C); None where none was noted by then."""
         key = (place, moment)
         if key not in self._warmths:
             readings = self.temperatures.get(place, ()) if place is not None else ()
-            been = [r for r in readings if r.since <= moment] or readings[:1]
-            self._warmths[key] = been[-1].temperature.si if been else None
+            self._warmths[key] = warmth_of(readings, moment)
         return self._warmths[key]
 
     def facts(self, lot: Lot, moment: datetime) -> LotFacts:
@@ -315,7 +309,7 @@ class ShelfBook:
         checks = [c for c in self.checks.get(lot.id, ()) if c.on <= on]
         key = (lot.id, warmth, len(checks))
         if key not in self._found:
-            self._found[key] = look_first_reasons(self._facts(lot, checks, warmth))
+            self._found[key] = status_reasons(self._facts(lot, checks, warmth))
         return standing_of(lot, self._found[key], checks, keep_by, missing, on)
 
     def line(self, lot: Lot, on: date, moment: datetime) -> ShelfLine:
@@ -324,9 +318,11 @@ class ShelfBook:
         keep_by, missing = self.keep_by(lot)
         place = self.place_at(lot.id, moment)
         if left.gone:
-            standing = Standing(THROWN_OUT if thrown_out(left) else USED_UP, "")
+            standing = Standing(Status.THROWN_OUT if thrown_out(left) else Status.USED_UP, "")
         else:
             standing = self.standing(lot, on, self.temperature_at(place, moment), keep_by, missing)
+        if standing.name == Status.DO_NOT_EAT:
+            keep_by = None
         known = self.food(lot.food)
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
         return ShelfLine(

@@ -14,10 +14,10 @@ from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.remaining import amount_words
-from dryhouse.kitchen.shelf.status import LOOK_FIRST
 from dryhouse.kitchen.yields.quick_answers import water
 from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.statuses import Status
 from dryhouse.science.units import figure_in
 from dryhouse.science.values import Caution, gravest_first
 
@@ -58,13 +58,13 @@ def _lot_label(kitchen: Kitchen, book: ShelfBook, lot: Lot, style: Style) -> Lab
     lines = [
         f"{_origin(kitchen, lot)} · lot {lot.id}",
         amount_words(line.mass_left_g, line.volume_left_ml, style),
-        _keep_by(line),
-        _water(kitchen, lot, line, style),
     ]
+    if line.standing != Status.DO_NOT_EAT:
+        lines += [_keep_by(line), _water(kitchen, lot, line, style)]
     cautions = cautions_for(book.facts(lot, moment))
     stops = [short_text(c) for c in cautions if c.severity == "stop"]
-    if line.standing == LOOK_FIRST and not any(stop in line.reason for stop in stops):
-        lines.append(f"Look first: {line.reason}")
+    if line.standing == Status.CHECK_FIRST and not any(stop in line.reason for stop in stops):
+        lines.append(f"Check first: {line.reason}")
     return Label(line.title, tuple(text for text in lines if text), cautions)
 
 

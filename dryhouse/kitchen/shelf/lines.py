@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.kitchen.records import Lot
-from dryhouse.kitchen.shelf.status import STANDINGS
+from dryhouse.science.statuses import Status
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,9 +16,10 @@ class ShelfLine:
 
     lot: Lot
     food_name: str
-    standing: str
+    standing: Status
     reason: str
     keep_by: date | None
+    """None also where it is not to be eaten: nothing is promised of that."""
     mass_left_g: float | None
     volume_left_ml: float | None
     place: str
@@ -41,6 +42,6 @@ def titled(what: str, name: str) -> str:
 
 def in_order(lines: Sequence[ShelfLine]) -> list[ShelfLine]:
     """By standing as a person should see it, then by keep-by."""
-    rank = {name: n for n, name in enumerate(STANDINGS)}
+    rank = {name: n for n, name in enumerate(Status)}
     far = date.max
     return sorted(lines, key=lambda line: (rank[line.standing], line.keep_by or far, line.lot.id))

@@ -14,13 +14,14 @@ from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.history import with_trip
 from dryhouse.kitchen.shelf.lines import ShelfLine, in_order
-from dryhouse.kitchen.shelf.status import KEEPING, THROWN_OUT, USE_SOON, USED_UP, Standing
+from dryhouse.kitchen.shelf.status import Standing, forbidding, status_reasons
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.keeping import life_at
+from dryhouse.science.statuses import Status
 from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Figure, merge_bases
 
-GOOD = (KEEPING, USE_SOON)
+GOOD = (Status.KEEPING, Status.USE_SOON)
 """The standings in which a lot may be planned for."""
 
 
@@ -36,7 +37,7 @@ def shelf(
     moment = end_of_day(kitchen, day)
     lines = [book.line(lot, day, moment) for lot in book.lots.values() if lot.packed_on <= day]
     if not gone:
-        lines = [line for line in lines if line.standing not in (USED_UP, THROWN_OUT)]
+        lines = [line for line in lines if line.standing not in (Status.USED_UP, Status.THROWN_OUT)]
     ordered = in_order(lines)
     good = sorted(
         (n for n, line in enumerate(ordered) if line.standing in GOOD), key=lambda n: ordered[n].keep_by or date.max
@@ -67,7 +68,7 @@ def standing_on(
     """The standing of a lot on a day and its keep-by, if it travels from `leaves` on at `temperature_c`.
 
     Without `leaves` it stays where it is. With `leaves` and no temperature nothing is known of the way, and
-    the lot is one to look at first. Pass a `book` where many lots are asked about.
+    the lot is one to check first. Pass a `book` where many lots are asked about.
     """
     book = book or ShelfBook.read(kitchen, lot.id)
     moment = end_of_day(kitchen, on)
@@ -78,19 +79,21 @@ def standing_on(
     warmth = book.temperature_at(book.place_at(lot.id, moment), moment)
     if leaves is not None and leaves <= on:
         warmth = temperature_c
-    return book.standing(lot, on, warmth, keep_by, missing), keep_by
+    found = book.standing(lot, on, warmth, keep_by, missing)
+    return found, None if found.name == Status.DO_NOT_EAT else keep_by
 
 
 def keep_by_figure(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> Figure | None:
     """Days left of a lot's life at a moment, with a line of arithmetic for each stretch of its history.
 
-    None where a temperature, a place or a published life is missing, and for bought food still closed, whose
-    date is printed on its package.
+    None where a temperature, a place or a published life is missing, where it is not to be eaten, and for bought
+    food still closed, whose date is printed on its package.
     """
     book = ShelfBook.read(kitchen, lot.id)
     at = moment or kitchen.now()
     chosen = book.lines(lot)
-    figure = None if goes_by_its_date(lot) else book.keeping(lot, at).left(at)
+    silent = goes_by_its_date(lot) or bool(forbidding(status_reasons(book.facts(lot, at))))
+    figure = None if silent else book.keeping(lot, at).left(at)
     if figure is None:
         return None
     supposed = tuple(Basis("assumption", s) for s in chosen.supposed)

@@ -1,6 +1,7 @@
-"""What the shelf says of a lot: keeping, use soon, past keep-by, look first, thrown out.
+"""What the shelf says of a lot, and why.
 
-*Look first* means that something is missing or was found; the reason says what. It outranks the keep-by.
+A stop whose effect is *not to be eaten* makes it *do not eat*, and then no keep-by is said. Otherwise what is
+missing or was found makes it *check first*; that outranks the keep-by.
 """
 
 from __future__ import annotations
@@ -8,29 +9,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
-from functools import lru_cache
+from functools import cache, lru_cache
 
-from dryhouse.handbook.safety_table import look_first_rules, rules_by_id
+from dryhouse.handbook.safety_table import rules_by_id, safety_rules
 from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.records import Lot, LotCheck
-from dryhouse.science.safety import LotFacts, rules_that_speak
-
-KEEPING, USE_SOON, PAST, LOOK_FIRST, THROWN_OUT, USED_UP = (
-    "keeping",
-    "use soon",
-    "past keep-by",
-    "look first",
-    "thrown out",
-    "used up",
-)
-STANDINGS = (LOOK_FIRST, PAST, USE_SOON, KEEPING, THROWN_OUT, USED_UP)
-"""In the order a person should see them."""
+from dryhouse.science.safety import LotFacts, Rule, rules_that_speak
+from dryhouse.science.statuses import Status
 
 CONDITIONING = "condition-fruit"
 """The rule that asks for conditioning, and holds its days."""
 
 DRYNESS = "dryness-unknown"
-"""The rule that asks for weights that show it dry. For the standing, a look that found it dry answers it too."""
+"""The rule that asks for weights that show it dry. For the status, a look that found it dry answers it too."""
 
 SOON = timedelta(days=30)
 SOON_SHARE = 0.25
@@ -42,9 +33,9 @@ LOOKED = timedelta(days=30)
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """The standing and, in words, why."""
+    """The status and, in words, why."""
 
-    name: str
+    name: Status
     reason: str = ""
 
 
@@ -52,13 +43,29 @@ Reasons = tuple[tuple[str, str], ...]
 """Rules by id, and why each speaks."""
 
 
+@cache
+def _deciding() -> tuple[Rule, ...]:
+    """The rules that decide a status: those that forbid eating, and those that ask for a look."""
+    return tuple(rule for rule in safety_rules() if rule.looks_first or _forbids(rule))
+
+
+def _forbids(rule: Rule) -> bool:
+    return rule.severity == "stop" and rule.effect == "not to be eaten"
+
+
 @lru_cache(maxsize=20000)
-def look_first_reasons(facts: LotFacts) -> Reasons:
-    """The handbook's rules that would have this lot looked at first, by id, and why; none where they are silent."""
+def status_reasons(facts: LotFacts) -> Reasons:
+    """The handbook's rules that forbid this lot or ask for a look at it, by id, and why."""
     return tuple(
         (rule.id, f"{rule.short} ({'; '.join(reasons)})")
-        for rule, reasons in rules_that_speak(facts, look_first_rules()).items()
+        for rule, reasons in rules_that_speak(facts, _deciding()).items()
     )
+
+
+def forbidding(found: Reasons) -> list[str]:
+    """Why it is not to be eaten; empty where nothing that was found forbids it."""
+    known = rules_by_id()
+    return [text for id, text in found if id in known and _forbids(known[id])]
 
 
 def standing_of(
@@ -70,6 +77,8 @@ def standing_of(
     on: date,
 ) -> Standing:
     """The standing of a lot on a day, from what the rules found and the checks by then. Something is left of it."""
+    if forbidden := forbidding(found):
+        return Standing(Status.DO_NOT_EAT, "; ".join(forbidden))
     running = lot.conditioned_from is not None and lot.conditioned_to is None
     answered = {CONDITIONING} if running else set()
     if _found_dry(checks, on, lot.packed_on):
@@ -80,14 +89,14 @@ def standing_of(
         reasons.append(missing or "its keep-by is not known")
     if reasons:
         past = [f"past its keep-by, {day_words(keep_by)}"] if keep_by is not None and on > keep_by else []
-        return Standing(LOOK_FIRST, "; ".join((*reasons, *past)))
+        return Standing(Status.CHECK_FIRST, "; ".join((*reasons, *past)))
     assert keep_by is not None
     if on > keep_by:
-        return Standing(PAST, f"kept until {day_words(keep_by)}")
+        return Standing(Status.PAST, f"kept until {day_words(keep_by)}")
     life = keep_by - lot.packed_on
     if keep_by - on <= min(SOON, life * SOON_SHARE):
-        return Standing(USE_SOON, f"keeps until {day_words(keep_by)}")
-    return Standing(KEEPING)
+        return Standing(Status.USE_SOON, f"keeps until {day_words(keep_by)}")
+    return Standing(Status.KEEPING)
 
 
 def _found_dry(checks: Sequence[LotCheck], on: date, since: date) -> date | None:

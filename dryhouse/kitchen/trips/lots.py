@@ -18,11 +18,12 @@ from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import days_needed
 from dryhouse.kitchen.shelf.history import with_trip
 from dryhouse.kitchen.shelf.shelf import GOOD, standing_on
-from dryhouse.kitchen.shelf.status import look_first_reasons
+from dryhouse.kitchen.shelf.status import forbidding, status_reasons
 from dryhouse.kitchen.trips.trips import days_of
 from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.keeping import Stretch, used_up
 from dryhouse.science.safety import LotFacts
+from dryhouse.science.statuses import Status
 from dryhouse.science.units import to_celsius
 
 
@@ -102,7 +103,10 @@ def _serves(kitchen: Kitchen, trip: Trip, batch: Batch) -> tuple[date | None, da
     jar = LotFacts(
         facts.food, facts, sealed=True, dry_enough=dry, conditioned_days=days_needed(), temperature_c=warmth
     )
-    reasons = [told for _, told in look_first_reasons(jar)]
+    found = status_reasons(jar)
+    if forbidden := forbidding(found):
+        return None, None, f"{Status.DO_NOT_EAT}: {'; '.join(forbidden)}"
+    reasons = [told for _, told in found]
     room = to_celsius(rule_of("room").value)
     waits = Stretch("kitchen", batch.ended or kitchen.now(), None, room)
     history = with_trip([waits], start_of(kitchen, trip.starts_on), warmth)
@@ -111,7 +115,7 @@ def _serves(kitchen: Kitchen, trip: Trip, batch: Batch) -> tuple[date | None, da
         reasons.append(missing)
     keep_by = None if until is None else day_of(kitchen, until)
     if reasons or keep_by is None:
-        return None, keep_by, f"look first: {'; '.join(reasons)}"
+        return None, keep_by, f"{Status.CHECK_FIRST}: {'; '.join(reasons)}"
     if keep_by >= trip.ends_on:
         return trip.ends_on, keep_by, ""
     why = f"past keep-by after {keep_by:%a} {keep_by.day} {keep_by:%b}"

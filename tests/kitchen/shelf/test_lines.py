@@ -34,7 +34,7 @@ def test_a_batchs_title_stands_for_the_food():
 
 def test_the_gravest_stands_first_then_what_goes_off_first():
     wanted = [
-        line(5, "look first"),
+        line(5, "check first"),
         line(4, "past keep-by", DAY),
         line(3, "use soon", date(2026, 5, 1)),
         line(1, "keeping", date(2026, 6, 1)),

@@ -44,13 +44,17 @@ def test_use_soon_then_past():
     assert standing(kitchen, lot.id, keep_by + timedelta(days=1))[0] == "past keep-by"
 
 
-def test_without_a_recorded_precook_turkey_is_to_be_looked_at_first():
+def test_turkey_without_a_recorded_precook_is_not_to_be_eaten_and_has_no_keep_by():
     kitchen = a_shelf(a_batch("turkey"), a_batch("turkey", 2, **HEATED))
     cold, heated = packed(kitchen, 1, FREEZER), packed(kitchen, 2, FREEZER)
     name, reason = standing(kitchen, cold.id)
-    assert name == "look first"
+    assert name == "do not eat"
     assert "165 °F" in reason
+    assert shelf_line(kitchen, cold.id).keep_by is None
+    assert keep_by_figure(kitchen, cold) is None
+    assert standing_on(kitchen, cold, TODAY)[1] is None
     assert standing(kitchen, heated.id)[0] == "keeping"
+    assert [line.standing for line in shelf(kitchen)] == ["do not eat", "keeping"]
 
 
 def test_dried_turkey_at_room_temperature_is_past_after_fourteen_days():
@@ -62,20 +66,20 @@ def test_dried_turkey_at_room_temperature_is_past_after_fourteen_days():
 
 
 @pytest.mark.parametrize(
-    ("act", "reason"),
+    ("act", "reason", "status"),
     [
-        (lambda k, id: open_lot(k, id), "opened on 25 Nov 2026"),
-        (lambda k, id: check_lot(k, id, moist=True), "moist"),
-        (lambda k, id: check_lot(k, id, mould=True), "Mould"),
-        (lambda k, id: check_lot(k, id, smell="sour"), "smell"),
-        (lambda k, id: redry(k, id), "dried again"),
+        (lambda k, id: open_lot(k, id), "opened on 25 Nov 2026", "check first"),
+        (lambda k, id: check_lot(k, id, moist=True), "moist", "do not eat"),
+        (lambda k, id: check_lot(k, id, mould=True), "Mould", "do not eat"),
+        (lambda k, id: check_lot(k, id, smell="sour"), "smell", "do not eat"),
+        (lambda k, id: redry(k, id), "dried again", "check first"),
     ],
 )
-def test_what_was_found_is_looked_at_first_and_undone_it_is_not(act, reason):
+def test_what_was_found_is_said_first_and_undone_it_is_not(act, reason, status):
     kitchen = a_shelf(a_batch())
     lot = packed(kitchen, place=CELLAR)
     done = act(kitchen, lot.id)
-    assert standing(kitchen, lot.id)[0] == "look first"
+    assert standing(kitchen, lot.id)[0] == status
     assert reason in standing(kitchen, lot.id)[1]
     kitchen.journal.write(done.undone().changes)
     assert standing(kitchen, lot.id)[0] == "keeping"
@@ -87,7 +91,7 @@ def test_an_opened_jar_found_dry_is_in_good_standing_for_thirty_days():
     open_lot(kitchen, lot.id)
     check_lot(kitchen, lot.id, moist=False, mould=False)
     assert standing(kitchen, lot.id)[0] == "keeping"
-    assert standing(kitchen, lot.id, TODAY + timedelta(days=31))[0] == "look first"
+    assert standing(kitchen, lot.id, TODAY + timedelta(days=31))[0] == "check first"
 
 
 def test_a_moist_jar_dried_again_and_found_dry_is_in_good_standing():
@@ -104,7 +108,7 @@ def test_mould_is_not_forgotten_when_a_later_look_finds_none():
     lot = packed(kitchen, place=CELLAR)
     check_lot(kitchen, lot.id, mould=True, on=TODAY - timedelta(days=3))
     check_lot(kitchen, lot.id, moist=False, mould=False)
-    assert standing(kitchen, lot.id)[0] == "look first"
+    assert standing(kitchen, lot.id)[0] == "do not eat"
 
 
 def test_not_dry_enough_by_weight_is_looked_at_first():
@@ -120,7 +124,7 @@ def test_fruit_wants_ten_days_of_conditioning():
     start_conditioning(kitchen, lot.id, TODAY - timedelta(days=9))
     assert "conditioning, day 10 of 10" in standing(kitchen, lot.id)[1]
     end_conditioning(kitchen, lot.id, TODAY - timedelta(days=1))
-    assert standing(kitchen, lot.id)[0] == "look first"
+    assert standing(kitchen, lot.id)[0] == "check first"
     start_conditioning(kitchen, lot.id, TODAY - timedelta(days=10))
     end_conditioning(kitchen, lot.id, TODAY)
     assert standing(kitchen, lot.id)[0] == "keeping"
@@ -136,7 +140,7 @@ def test_a_lot_in_no_place_or_at_no_known_temperature_has_no_keep_by():
     kitchen = a_shelf(a_batch())
     lot = packed(kitchen, place=None)
     line = shelf_line(kitchen, lot.id)
-    assert (line.standing, line.keep_by, line.place) == ("look first", None, "")
+    assert (line.standing, line.keep_by, line.place) == ("check first", None, "")
     assert "no place is recorded" in line.reason
     assert keep_by_figure(kitchen, lot) is None
 
@@ -158,10 +162,11 @@ def test_a_mix_with_turkey_is_asked_how_it_was_heated_and_keeps_as_long_as_turke
     kitchen = a_shelf(stew, a_batch("stew", dried_mass=Mass(280.0)), *parts)
     lot = packed(kitchen, place=FREEZER)
     name, reason = standing(kitchen, lot.id)
-    assert name == "look first"
+    assert name == "do not eat"
     assert "165 °F" in reason
+    kitchen = a_shelf(stew, a_batch("stew", dried_mass=Mass(280.0), **HEATED), *parts)
     frozen = (NOW - timedelta(days=30) + timedelta(days=180)).date()
-    assert shelf_line(kitchen, lot.id).keep_by == frozen
+    assert shelf_line(kitchen, packed(kitchen, place=FREEZER).id).keep_by == frozen
 
 
 def test_a_mix_of_unnamed_ingredients_is_looked_at_first():
@@ -262,7 +267,7 @@ def test_on_a_trip_the_warm_way_counts():
     assert on_the_way.name == "past keep-by"
     assert keep_by < last_day
     unknown, _ = standing_on(kitchen, lot, last_day, leaves=TODAY + timedelta(days=2))
-    assert unknown.name == "look first"
+    assert unknown.name == "check first"
 
 
 def test_the_book_takes_in_every_act_and_agrees_with_a_fresh_reading():

@@ -8,15 +8,13 @@ from dryhouse.kitchen.records import Lot, LotCheck
 from dryhouse.kitchen.shelf.status import (
     CONDITIONING,
     DRYNESS,
-    KEEPING,
-    LOOK_FIRST,
-    PAST,
-    USE_SOON,
-    look_first_reasons,
     standing_of,
+    status_reasons,
 )
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
+from dryhouse.science.statuses import Status
 
+KEEPING, PAST, USE_SOON, CHECK_FIRST = Status.KEEPING, Status.PAST, Status.USE_SOON, Status.CHECK_FIRST
 PACKED = date(2026, 1, 1)
 LOT = Lot("corn", PACKED, batch=1, id=1)
 
@@ -42,43 +40,50 @@ def test_the_last_thirty_days_or_the_last_quarter_are_soon(life, on, name):
 
 
 def test_a_reason_outranks_the_keep_by_and_both_are_said():
-    found = (("mould-seen", "Mould seen: throw out (mould was seen)"),)
-    assert standing(after(1), found=found).name == LOOK_FIRST
+    found = (("fish-not-cold", "Fish: keep cold (it stands at 70 °F)"),)
+    assert standing(after(1), found=found).name == CHECK_FIRST
     late = standing(after(200), found=found)
-    assert late.reason == "Mould seen: throw out (mould was seen); past its keep-by, 30 Jun 2026"
+    assert late.reason == "Fish: keep cold (it stands at 70 °F); past its keep-by, 30 Jun 2026"
+
+
+def test_what_must_not_be_eaten_says_so_before_anything_else_is_said_of_it():
+    found = (("fish-not-cold", "Fish: keep cold"), ("mould-seen", "Mould seen: throw out (mould was seen)"))
+    late = standing(after(200), found=found, lot=Lot("corn", PACKED, batch=1, opened_on=after(10), id=1))
+    assert (late.name, late.reason) == (Status.DO_NOT_EAT, "Mould seen: throw out (mould was seen)")
+    assert next(iter(Status)) == Status.DO_NOT_EAT
 
 
 def test_without_a_keep_by_the_reason_is_what_is_missing():
     found = standing(after(1), keep_by=None, missing="the temperature of pantry is not recorded")
-    assert (found.name, found.reason) == (LOOK_FIRST, "the temperature of pantry is not recorded")
+    assert (found.name, found.reason) == (CHECK_FIRST, "the temperature of pantry is not recorded")
 
 
 def test_a_look_answers_for_an_opened_jar_for_thirty_days():
     opened = Lot("corn", PACKED, batch=1, opened_on=after(10), id=1)
     assert standing(after(9), lot=opened).name == KEEPING
-    assert standing(after(10), lot=opened).name == LOOK_FIRST
+    assert standing(after(10), lot=opened).name == CHECK_FIRST
     dry = [LotCheck(1, after(12), moist=False)]
     assert standing(after(42), lot=opened, checks=dry).name == KEEPING
-    assert standing(after(43), lot=opened, checks=dry).name == LOOK_FIRST
+    assert standing(after(43), lot=opened, checks=dry).name == CHECK_FIRST
     mouldy = [LotCheck(1, after(12), moist=False, mould=True)]
-    assert standing(after(13), lot=opened, checks=mouldy).name == LOOK_FIRST
+    assert standing(after(13), lot=opened, checks=mouldy).name == CHECK_FIRST
 
 
 def test_dried_again_wants_a_look_from_that_day_on():
     again = Lot("corn", PACKED, batch=1, redried_on=after(20), id=1)
-    assert standing(after(21), lot=again, checks=[LotCheck(1, after(19), moist=False)]).name == LOOK_FIRST
+    assert standing(after(21), lot=again, checks=[LotCheck(1, after(19), moist=False)]).name == CHECK_FIRST
     assert standing(after(21), lot=again, checks=[LotCheck(1, after(20), moist=False)]).name == KEEPING
 
 
 def test_a_look_that_found_it_dry_answers_for_weights_that_are_missing_and_for_nothing_else():
     found = ((DRYNESS, "Dryness not shown by weight"),)
     dry, moist = [LotCheck(1, after(3), moist=False)], [LotCheck(1, after(3), moist=True)]
-    assert standing(after(5), found=found).name == LOOK_FIRST
-    assert standing(after(5), found=found, checks=moist).name == LOOK_FIRST
-    assert standing(after(2), found=found, checks=dry).name == LOOK_FIRST
+    assert standing(after(5), found=found).name == CHECK_FIRST
+    assert standing(after(5), found=found, checks=moist).name == CHECK_FIRST
+    assert standing(after(2), found=found, checks=dry).name == CHECK_FIRST
     assert standing(after(5), found=found, checks=dry).name == KEEPING
-    other = (*found, ("odd-smell", "Odd smell: throw out"))
-    assert standing(after(5), found=other, checks=dry).reason == "Odd smell: throw out"
+    other = (*found, ("fish-not-cold", "Fish: keep cold"))
+    assert standing(after(5), found=other, checks=dry).reason == "Fish: keep cold"
 
 
 def test_while_it_is_conditioned_the_day_is_said_and_not_that_it_is_due():
@@ -90,6 +95,6 @@ def test_while_it_is_conditioned_the_day_is_said_and_not_that_it_is_due():
 def test_the_rules_reasons_are_their_short_words_and_why():
     turkey = FoodFacts("turkey", "poultry")
     lot = LotFacts(turkey, BatchFacts(turkey), dry_enough=True, sealed=True)
-    found = dict(look_first_reasons(lot))
+    found = dict(status_reasons(lot))
     assert found["heat-poultry-missing"].startswith("No record of heating to 165 °F")
-    assert not look_first_reasons(LotFacts(FoodFacts("corn", "vegetable"), dry_enough=True, sealed=True))
+    assert not status_reasons(LotFacts(FoodFacts("corn", "vegetable"), dry_enough=True, sealed=True))

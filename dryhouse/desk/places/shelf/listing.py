@@ -26,7 +26,7 @@ from dryhouse.desk.widgets.paged_table import PagedTable
 from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.search_words import split_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
-from dryhouse.kitchen.shelf.status import STANDINGS, THROWN_OUT, USED_UP
+from dryhouse.science.statuses import Status
 
 _STANDING_COLUMN = 1
 _FAR = date.max
@@ -70,7 +70,7 @@ class LotListing(QWidget):
         super().__init__()
         self.session, self.state = session, state
         self._sort, self._descending = "standing", False
-        self.standing, self.place = choice_box("Standing"), choice_box("Place")
+        self.standing, self.place = choice_box("Status"), choice_box("Place")
         self.filter = FilterBar("Find lots", "Find by food, name, place or notes", self.standing, self.place)
         self.table = PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id)
         self.table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
@@ -98,8 +98,8 @@ class LotListing(QWidget):
 
     def refresh(self) -> None:
         """Offer the choices and list again."""
-        standings = [s for s in STANDINGS if self.state.gone or s not in (THROWN_OUT, USED_UP)]
-        offer(self.standing, [("Every standing", ANY), *((s.capitalize(), s) for s in standings)])
+        standings = [s for s in Status if self.state.gone or s not in (Status.THROWN_OUT, Status.USED_UP)]
+        offer(self.standing, [("Every status", ANY), *((s.capitalize(), s.value) for s in standings)])
         names = sorted({p.name for p in self.state.book.places.values()}, key=str.casefold)
         offer(self.place, [("Every place", ANY), *((n[:1].upper() + n[1:], n) for n in names)])
         self.list_again()
@@ -168,7 +168,7 @@ class LotListing(QWidget):
     def _columns(self) -> tuple[Column, ...]:
         return (
             Column("Food", lot_name, "food", width=206, stretch=True),
-            Column("Standing", lambda line: line.standing.capitalize(), "standing", width=128),
+            Column("Status", lambda line: line.standing.capitalize(), "standing", width=128),
             Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=116),
             Column("Use", self._first, "keep_by", right=True, width=60, spare=2),
             Column("Left", self._mass, "mass", right=True, width=76),

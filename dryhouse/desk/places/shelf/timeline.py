@@ -10,7 +10,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, words
 from dryhouse.desk.widgets.plot_pane import PlotPane
 from dryhouse.kitchen.calendar import today
-from dryhouse.kitchen.shelf.status import THROWN_OUT, USED_UP
+from dryhouse.science.statuses import Status
 
 
 class Timeline(QWidget):
@@ -31,7 +31,9 @@ class Timeline(QWidget):
         from dryhouse.plots.shelf import ShelfBar, ShelfPicture, draw_shelf, say, table
 
         style = self.session.style
-        lines = [line for line in self.state.lines().values() if line.standing not in (THROWN_OUT, USED_UP)]
+        lines = [
+            line for line in self.state.lines().values() if line.standing not in (Status.THROWN_OUT, Status.USED_UP)
+        ]
         bars = tuple(
             ShelfBar(
                 lot_name(line),

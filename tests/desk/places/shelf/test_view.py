@@ -64,7 +64,7 @@ def test_a_batch_is_packed_into_three_jars_one_moved_one_opened_and_the_first_to
     shelf.ask("open")
     qtbot.keyClick(shelf.form.fields["on"].edit, Qt.Key.Key_Return)
     panel = settle(qtbot, shelf)
-    assert panel.status.word == "look first"
+    assert panel.status.word == "check first"
     assert "Opened" in panel.status.sentence()
     first = next(line for line in shelf.state.lines().values() if line.first == 1)
     assert first.lot.id in lots[1:]
@@ -90,7 +90,7 @@ def test_a_lot_without_a_recorded_precook_shows_its_stop_with_the_source(qtbot, 
     stops = [c for c in panel.gravest.cautions if c.severity == "stop"]
     assert stops
     assert "USDA" in stops[0].source
-    assert panel.status.word == "look first"
+    assert panel.status.word == "do not eat"
 
 
 def test_acts_by_keyboard_draw_check_and_throw_out(qtbot, shelf, session, window, kitchen):
@@ -110,7 +110,7 @@ def test_acts_by_keyboard_draw_check_and_throw_out(qtbot, shelf, session, window
     qtbot.keyClick(form.fields["note"].edit, Qt.Key.Key_Return)
     assert kitchen.journal.where(LotCheck)[0].moist is True
     panel = settle(qtbot, shelf)
-    assert panel.status.word == "look first"
+    assert panel.status.word == "do not eat"
 
     shelf.listing.table.setFocus()
     qtbot.keyClick(shelf.listing.table, Qt.Key.Key_Delete)
