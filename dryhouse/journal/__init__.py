@@ -1,12 +1,15 @@
-"""The journal: everything the person recorded, in one SQLite file.
+"""The journal: everything the person recorded, in one file.
 
-store               the journal itself, over one database
-database            one SQLite connection; asking it takes no SQLAlchemy, a transaction does
-mapping, tables     rows and the frozen records they stand for; the tables they are kept in
-reading, writing    records asked for in plain SQL; the changes of an act, written with SQLAlchemy
-batches             lists of batches, quick with a hundred thousand of them
-nothing             what stands for a journal that is not there
-opening             one writer at a time, any number of readers; connecting, revision, problems help it
-backup, check       copies to go back to; whether the file is whole
-sample              the sample journal
+store                   the journal itself, over one database
+database                SQLAlchemy's engine over the file, and its transactions
+tables, column_types    the tables, worked out of the records; how a moment, a day or a number is kept
+mapping                 rows and the frozen records they stand for
+reading, writing        records asked for; the changes of an act
+few_records             her own foods, dryers, places and the like, read once
+batches                 lists of batches, quick with a hundred thousand of them
+sqlite                  everything that only SQLite does: the file, its lock and copies, the index of words
+missing_journal         what stands for a journal that is not there
+opening                 one writer at a time, any number of readers; revision and problems help it
+backup, check           copies to go back to; whether the file is whole
+sample                  the sample journal
 """

@@ -9,10 +9,10 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from dryhouse.journal.check import faults_of
-from dryhouse.journal.connecting import connect, take_lock
-from dryhouse.journal.database import Database
+from dryhouse.journal.database import Database, become_writer, connect
 from dryhouse.journal.problems import NOTHING_CHANGED, world
 from dryhouse.journal.revision import revision_of
+from dryhouse.journal.sqlite.file import copy_over, copy_whole
 from dryhouse.science.errors import WorldProblem
 
 KEEP = 10
@@ -47,7 +47,7 @@ def back_up_open(database: Database, path: Path, keep: int = KEEP) -> Path:
     for left in folder.glob(f"{path.stem}-*.part*"):
         left.unlink()
     made = folder / f"{path.stem}-{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}Z{path.suffix}"
-    copy_whole(database, made)
+    copy_whole(database.driver, made)
     for old in backups_of(path)[keep:]:
         old.unlink()
     return made
@@ -60,30 +60,6 @@ def back_up_daily(database: Database, path: Path) -> None:
         return
     with suppress(WorldProblem), world(path):
         back_up_open(database, path)
-
-
-def copy_whole(database: Database, into: Path) -> None:
-    """A whole copy under its final name, or none."""
-    part = into.with_name(into.name + ".part")
-    copy = connect(part, "rwc")
-    try:
-        database.driver.backup(copy.driver)
-        copy.do("PRAGMA journal_mode = DELETE")
-    finally:
-        copy.close()
-    _to_disk(part)
-    os.replace(part, into)
-    _to_disk(into.parent)
-
-
-def _to_disk(path: Path) -> None:
-    if path.is_dir() and os.name == "nt":
-        return
-    handle = os.open(path, os.O_RDONLY if path.is_dir() else os.O_RDWR)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
 
 
 def restore(backup: Path, path: Path) -> Path | None:
@@ -105,7 +81,7 @@ def restore(backup: Path, path: Path) -> Path | None:
                 raise WorldProblem(f"“{backup}” is not whole ({faults[0]}) {NOTHING_CHANGED}")
         with world(path):
             path.parent.mkdir(parents=True, exist_ok=True)
-            release = take_lock(path)
+            release = become_writer(path)
             try:
                 return _put(source, path)
             finally:
@@ -116,15 +92,7 @@ def restore(backup: Path, path: Path) -> Path | None:
 
 def _put(source: Database, path: Path) -> Path | None:
     former = _keep_former(path)
-    if path.exists():
-        target = connect(path, "rw")
-        try:
-            source.driver.backup(target.driver)
-            target.do("PRAGMA wal_checkpoint(TRUNCATE)")
-        finally:
-            target.close()
-    else:
-        copy_whole(source, path)
+    (copy_over if path.exists() else copy_whole)(source.driver, path)
     return former
 
 

@@ -7,28 +7,36 @@ from it, so that a keystroke costs one look into the word index.
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import timedelta
 from typing import TYPE_CHECKING, Any
 
+from sqlalchemy import ColumnElement, Row, Select, and_, bindparam, func, select, union_all
+
 from dryhouse.journal.database import Database
-from dryhouse.journal.mapping import from_micros, mapped, to_micros
 from dryhouse.journal.reading import every
+from dryhouse.journal.sqlite import queries
+from dryhouse.journal.sqlite.file import times_written_elsewhere
+from dryhouse.journal.tables import TABLES, YIELD
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, YieldPair
-from dryhouse.kitchen.records import Batch, Dryer, OwnFood
+from dryhouse.kitchen.records import Batch, Dryer, OwnFood, Weighing
+from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.search_words import begins_a_word, foods_with_word, split_words
 
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-_ORDERS = {
-    "started": ("started",),
-    "food": ("food", "started"),
-    "fresh": ("prepared_mass_g",),
-    "dried": ("dried_mass_g",),
-    "yield": ("dried_mass_g / prepared_mass_g",),
-    "rating": ("rating",),
-    "id": ("id",),
+_HOUR = timedelta(hours=1)
+_batch, _dryer, _weighing = (TABLES[kind].c for kind in (Batch, Dryer, Weighing))
+_ORDERS: dict[str, tuple[ColumnElement[Any], ...]] = {
+    "started": (_batch.started,),
+    "food": (_batch.food, _batch.started),
+    "fresh": (_batch.prepared_mass_g,),
+    "dried": (_batch.dried_mass_g,),
+    "yield": (YIELD,),
+    "rating": (_batch.rating,),
+    "id": (_batch.id,),
 }
 
 
@@ -40,6 +48,8 @@ class BatchLists:
         self._orders: dict[str, tuple[list[int], list[int]]] = {}
         """For each way of sorting the numbers in rising order, and those that have nothing to be sorted by."""
         self._arrays: dict[tuple[str, bool], NDArray[np.int64]] = {}
+        self._filtered: tuple[tuple[Any, ...], list[NDArray[np.int64]]] | None = None
+        """What was asked last beside the words, and the answers: while words are typed it stays the same."""
         self._seen_version = -1
 
     def get_ready(self) -> None:
@@ -56,6 +66,7 @@ class BatchLists:
     def _drop(self) -> None:
         self._orders.clear()
         self._arrays.clear()
+        self._filtered = None
 
     def ids(self, query: BatchQuery) -> Sequence[int]:
         """The numbers of the batches asked for, in order, those without the sorted value last."""
@@ -89,105 +100,118 @@ class BatchLists:
 
     def _notice_others(self) -> None:
         """Drop what is remembered where another program has written to the file."""
-        version = self._database.value("PRAGMA data_version")
+        version = times_written_elsewhere(self._database.driver)
         if version != self._seen_version:
             self._drop()
             self._seen_version = version
 
-    def _by_columns(self, columns: tuple[str, ...]) -> tuple[list[int], list[int]]:
-        order = ", ".join((*columns, "id"))
-        known = self._numbers(f"SELECT id FROM batch WHERE {columns[0]} IS NOT NULL ORDER BY {order}")
-        return known, self._numbers(f"SELECT id FROM batch WHERE {columns[0]} IS NULL ORDER BY id")
+    def _by_columns(self, columns: tuple[ColumnElement[Any], ...]) -> tuple[list[int], list[int]]:
+        first = columns[0]
+        known = select(_batch.id).where(first.is_not(None)).order_by(*columns, _batch.id)
+        return self._numbers(known), self._numbers(_unknown(first))
 
     def _by_dryer(self) -> tuple[list[int], list[int]]:
-        dryers = self._database.ask("SELECT id FROM dryer ORDER BY name, id")
-        each = "SELECT id FROM batch WHERE dryer = {} ORDER BY started, id"
-        known = [batch for (number,) in dryers for batch in self._numbers(each.format(number))]
-        unknown = self._numbers("SELECT id FROM batch WHERE dryer IS NULL ORDER BY id")
-        return known, unknown
+        dryers = self._database.connection.scalars(select(_dryer.id).order_by(_dryer.name, _dryer.id)).all()
+        each = select(_batch.id).order_by(_batch.started, _batch.id)
+        known = [batch for dryer in dryers for batch in self._numbers(each.where(_batch.dryer == dryer))]
+        return known, self._numbers(_unknown(_batch.dryer))
 
-    def _numbers(self, query: str) -> list[int]:
-        """The one column of whole numbers a query gives."""
-        found: list[int] = json.loads(self._as_json(query))
+    def _numbers(self, query: Select[Any]) -> list[int]:
+        """The numbers of batches a query answers."""
+        found: list[int] = json.loads(queries.as_text(self._database.connection, query))
         return found
 
-    def _array(self, query: str, *values: Any) -> NDArray[np.int64]:
+    def _array(self, query: Select[Any]) -> NDArray[np.int64]:
         """The same, for picking."""
         import numpy as np
 
-        return np.fromstring(self._as_json(query, *values)[1:-1], np.int64, sep=",")
+        return np.fromstring(queries.as_text(self._database.connection, query)[1:-1], np.int64, sep=",")
 
-    def _as_json(self, query: str, *values: Any) -> str:
-        """All the numbers as one text, which is far quicker than row by row."""
-        return str(self._database.value(f"SELECT json_group_array(id) FROM ({query})", values))
-
-    def _picks(self, query: BatchQuery) -> Iterable[NDArray[np.int64]]:
+    def _picks(self, query: BatchQuery) -> Iterator[NDArray[np.int64]]:
         """For each condition, the numbers that fulfil it."""
-        conditions: list[str] = []
-        values: list[Any] = []
-
-        def among(column: str, wanted: Sequence[Any]) -> None:
-            conditions.append(f"{column} IN ({', '.join('?' * len(wanted))})")
-            values.extend(wanted)
-
-        if query.foods:
-            among("food", query.foods)
-        if query.states:
-            among("state", query.states)
-        if query.dryer is not None:
-            among("dryer", (query.dryer,))
-        if query.since is not None:
-            conditions.append("started >= ?")
-            values.append(to_micros(query.since))
-        if query.until is not None:
-            conditions.append("started < ?")
-            values.append(to_micros(query.until))
-        if conditions:
-            several = sum(map(bool, (query.foods, query.states, query.dryer is not None))) > 1
-            by = "INDEXED BY ix_batch_filter" if several else ""
-            found = f"SELECT id FROM batch {by} WHERE {' AND '.join(conditions)}"
-            yield self._array(found, *values)
+        asked = query.foods, query.states, query.dryer, query.since, query.until
+        if self._filtered is None or self._filtered[0] != asked:
+            self._filtered = asked, [self._array(select(_batch.id).where(c)) for c in _conditions(query)]
+        yield from self._filtered[1]
         for word in split_words(query.text):
-            yield self._with_word(word)
+            yield self._array(self._with_word(word))
 
-    def _with_word(self, beginning: str) -> NDArray[np.int64]:
+    def _with_word(self, beginning: str) -> Select[Any]:
         """Batches with a word that begins like this in their own text, their food's names or their dryer's."""
-        foods = foods_with_word(beginning, every(self._database, OwnFood, {}))
-        named = self._database.ask("SELECT id, name FROM dryer")
-        dryers = [number for number, name in named if begins_a_word(beginning, name)]
-        return self._array(_WITH_WORD, f'"{beginning}"*', json.dumps(sorted(foods)), json.dumps(dryers))
+        connection = self._database.connection
+        foods = foods_with_word(beginning, every(connection, OwnFood, {}))
+        dryers = [dryer for dryer, name in self._names().items() if begins_a_word(beginning, name)]
+        ways = (
+            queries.batches_with_word(beginning),
+            select(_batch.id).where(_batch.food.in_(sorted(foods))),
+            select(_batch.id).where(_batch.dryer.in_(dryers)),
+        )
+        return select(union_all(*ways).subquery().c.id)
+
+    def _names(self) -> dict[int, str]:
+        """What each dryer is called."""
+        return {row.id: row.name for row in self._database.connection.execute(select(_dryer.id, _dryer.name))}
 
     def rows(self, ids: Sequence[int]) -> list[BatchRow]:
         """One line for each number, in the order given."""
-        of, asked = mapped(Batch), (json.dumps(list(map(int, ids))),)
-        names = dict(self._database.ask("SELECT id, name FROM dryer"))
-        counts = dict(self._database.ask(_COUNTS, asked))
-        lines = f"SELECT {of.listed} FROM batch WHERE id IN (SELECT value FROM json_each(?))"
+        connection, names = self._database.connection, self._names()
+        weighed = select(_weighing.batch, func.count()).where(_weighing.batch.in_(ids)).group_by(_weighing.batch)
+        counts = {row[0]: row[1] for row in connection.execute(weighed)}
         found = {}
-        for record in map(of.record, self._database.ask(lines, asked)):
-            found[record.id] = BatchRow(record, names.get(record.dryer, ""), counts.get(record.id, 0))
+        for record in every(connection, Batch, {"id": tuple(ids)}):
+            found[record.id] = BatchRow(record, names.get(record.dryer or 0, ""), counts.get(record.id, 0))
         return [found[number] for number in ids if number in found]
 
     def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
         """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
-        return tuple(map(_pair, self._database.ask(_PAIRS, (food,))))
+        return tuple(map(_pair, self._database.connection.execute(_PAIRS, {"food": food})))
 
 
-_WITH_WORD = """SELECT rowid AS id FROM batch_words WHERE batch_words MATCH ?
-    UNION ALL SELECT id FROM batch WHERE food IN (SELECT value FROM json_each(?))
-    UNION ALL SELECT id FROM batch WHERE dryer IN (SELECT value FROM json_each(?))"""
-
-_COUNTS = """SELECT batch, count(*) FROM weighing
-    WHERE batch IN (SELECT value FROM json_each(?)) GROUP BY batch"""
-
-_PAIRS = """SELECT id, food, form, pretreatment, prepared_mass_g, dried_mass_g, prepared_volume_ml, dried_volume_ml,
-    set_temperature_c, dryer, trays, start_moisture_pct, started, ended FROM batch
-    WHERE food = ? AND state = 'finished' AND prepared_mass_g IS NOT NULL AND dried_mass_g IS NOT NULL
-    ORDER BY started, id"""
+def _unknown(column: ColumnElement[Any]) -> Select[Any]:
+    return select(_batch.id).where(column.is_(None)).order_by(_batch.id)
 
 
-def _pair(row: tuple[Any, ...]) -> YieldPair:
-    *kept, start_moisture, started, ended = row
-    hours = (ended - started) / 3.6e9 if started is not None and ended is not None else None
-    began = None if started is None else from_micros(started)
-    return YieldPair(*(*kept, hours, began, start_moisture))
+def _conditions(query: BatchQuery) -> Iterator[ColumnElement[bool]]:
+    """What is asked beside the words. Each by itself is answered from an index alone."""
+    if query.foods:
+        yield _batch.food.in_(query.foods)
+    if query.states:
+        yield _batch.state.in_(query.states)
+    if query.dryer is not None:
+        yield _batch.dryer == query.dryer
+    bounds = []
+    if query.since is not None:
+        bounds.append(_batch.started >= query.since)
+    if query.until is not None:
+        bounds.append(_batch.started < query.until)
+    if bounds:
+        yield and_(*bounds)
+
+
+_PAIRS: Select[Any] = (
+    select(
+        _batch.id,
+        _batch.food,
+        _batch.form,
+        _batch.pretreatment,
+        _batch.prepared_mass_g,
+        _batch.dried_mass_g,
+        _batch.prepared_volume_ml,
+        _batch.dried_volume_ml,
+        _batch.set_temperature_c,
+        _batch.dryer,
+        _batch.trays,
+        _batch.start_moisture_pct,
+        _batch.started,
+        _batch.ended,
+    )
+    .where(_batch.food == bindparam("food"), _batch.state == FINISHED)
+    .where(_batch.prepared_mass_g.is_not(None), _batch.dried_mass_g.is_not(None))
+    .order_by(_batch.started, _batch.id)
+)
+
+
+def _pair(row: Row[Any]) -> YieldPair:
+    *kept, start_moisture, started, ended = tuple(row)
+    hours = (ended - started) / _HOUR if started is not None and ended is not None else None
+    return YieldPair(*(*kept, hours, started, start_moisture))

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from dryhouse.journal.connecting import connect
-from dryhouse.journal.database import Database
+from sqlalchemy import text
+
+from dryhouse.journal.database import Database, connect
 from dryhouse.journal.problems import world
 from dryhouse.journal.revision import revision_of
+from dryhouse.journal.sqlite.file import damage_in, orphans_in
 from dryhouse.science.errors import WorldProblem
 
 _PROMISES = (
@@ -63,9 +65,8 @@ def check(path: Path) -> list[str]:
 
 def faults_of(database: Database) -> list[str]:
     """What SQLite finds wrong with the file itself and with what belongs to what."""
-    answers = database.ask(f"PRAGMA integrity_check({_AT_MOST})")
-    faults = [f"The file is damaged: {answer}." for (answer,) in answers if answer != "ok"]
-    for table, number, target, _ in database.driver.execute("PRAGMA foreign_key_check").fetchmany(_AT_MOST):
+    faults = [f"The file is damaged: {said}." for said in damage_in(database.driver, _AT_MOST)]
+    for table, number, target in orphans_in(database.driver, _AT_MOST):
         faults.append(f"{_title(table)} {number} belongs to a {_title(target).lower()} that is not there.")
     return faults
 
@@ -74,7 +75,7 @@ def broken_promises(database: Database) -> list[str]:
     """Records that contradict themselves or each other."""
     found = []
     for query, sentence in _PROMISES:
-        for row in database.driver.execute(query).fetchmany(_AT_MOST):
+        for row in database.connection.execute(text(query)).fetchmany(_AT_MOST):
             found.append(sentence.format(*row))
     return found
 

@@ -1,92 +1,58 @@
-"""Between a frozen record and its row: every kind by the same few rules, field by field.
-
-Which columns a kind has follows from its fields (`kitchen/records/shapes.py`); a test holds that they are those of
-`tables.py`.
-"""
+"""Between a frozen record and its row: every kind by the same few rules, field by field."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import UTC, date, datetime, timedelta
 from operator import itemgetter
 from typing import Any, Generic
 
+from sqlalchemy import Column, Select, Table, select
+
+from dryhouse.journal.tables import TABLES
 from dryhouse.kitchen.ports import R
-from dryhouse.kitchen.records.shapes import SUFFIXES, Shape, shapes
-
-_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
-_MICROSECOND = timedelta(microseconds=1)
+from dryhouse.kitchen.records.shapes import shapes
+from dryhouse.science.quantities import Quantity
 
 
-def to_micros(moment: datetime) -> int:
-    """Microseconds since 1970 in UTC. A moment that does not know its zone is our own mistake."""
-    if moment.tzinfo is None:
-        raise ValueError(f"{moment} does not say in which zone it is")
-    return (moment - _EPOCH) // _MICROSECOND
-
-
-def from_micros(micros: int) -> datetime:
-    """The moment, exactly, in UTC."""
-    return _EPOCH + timedelta(microseconds=micros)
-
-
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Mapped(Generic[R]):
-    """One kind of record, and the table and columns it is kept in."""
+    """One kind of record and the table it is kept in."""
 
     kind: type[R]
-    table: str
-    columns: tuple[str, ...]
+    table: Table
+    columns: tuple[Column[Any], ...]
     """In the order in which `record` reads them."""
-    listed: str
-    """The same, as SQL names them in a SELECT."""
-    _pick: Callable[[Sequence[Any]], tuple[Any, ...]]
-    _readers: tuple[tuple[int, int, Callable[..., Any]], ...]
-    """For each field that is not kept as it is: its place among the fields, its column, and what reads it."""
+    _fields: itemgetter[Any]
+    """For each field its column, of a quantity the first of two."""
+    _quantities: tuple[tuple[int, int, type[Quantity]], ...]
+    """Each quantity's place among the fields, its first column, and its kind."""
+
+    @property
+    def select(self) -> Select[Any]:
+        """Every record, in rows that `record` reads."""
+        return select(*self.columns)
 
     def row(self, record: R) -> dict[str, Any]:
-        """The record as the values of its row."""
+        """The values of a record's row."""
         values: dict[str, Any] = {}
         for shape in shapes(self.kind):
             value = getattr(record, shape.name)
-            if shape.quantity is not None:
-                values[f"{shape.name}_{SUFFIXES[shape.quantity]}"] = None if value is None else value.si
-                values[f"{shape.name}_typed"] = None if value is None else value.typed
+            if shape.quantity is None:
+                values[shape.name] = value
             else:
-                values[shape.name] = _stored(shape, value)
+                number, typed = shape.columns
+                values[number] = None if value is None else value.si
+                values[typed] = None if value is None else value.typed
         return values
 
     def record(self, row: Sequence[Any]) -> R:
         """The record a row stands for."""
-        values = list(self._pick(row))
-        for place, column, read in self._readers:
+        values = list(self._fields(row))
+        for place, column, quantity in self._quantities:
             if values[place] is not None:
-                values[place] = read(row[column], row[column + 1]) if isinstance(read, type) else read(row[column])
+                values[place] = quantity(row[column], row[column + 1])
         return self.kind(*values)
-
-
-def _stored(shape: Shape, value: Any) -> Any:
-    if value is None:
-        return None
-    if shape.holds is datetime:
-        return to_micros(value)
-    if shape.holds is date:
-        return value.isoformat()
-    return shape.holds(value)
-
-
-_READ: dict[type, Callable[[Any], Any]] = {
-    datetime: from_micros,
-    date: lambda text: date.fromisoformat(text),
-    bool: lambda number: bool(number),
-}
-
-
-def table_name(kind: type[Any]) -> str:
-    """`BatchEvent` is kept in `batch_event`."""
-    return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
 
 
 _MAPPED: dict[type[Any], Mapped[Any]] = {}
@@ -100,17 +66,14 @@ def mapped(kind: type[R]) -> Mapped[R]:
 
 
 def _map(kind: type[R]) -> Mapped[R]:
-    columns: list[str] = []
+    names: list[str] = []
     first: list[int] = []
-    readers: list[tuple[int, int, Callable[..., Any]]] = []
+    quantities: list[tuple[int, int, type[Quantity]]] = []
     for place, shape in enumerate(shapes(kind)):
-        first.append(len(columns))
+        first.append(len(names))
         if shape.quantity is not None:
-            readers.append((place, len(columns), shape.quantity))
-            columns += (f"{shape.name}_{SUFFIXES[shape.quantity]}", f"{shape.name}_typed")
-            continue
-        if shape.holds in _READ:
-            readers.append((place, len(columns), _READ[shape.holds]))
-        columns.append(shape.name)
-    listed = ", ".join(f'"{column}"' for column in columns)
-    return Mapped(kind, table_name(kind), tuple(columns), listed, itemgetter(*first), tuple(readers))
+            quantities.append((place, len(names), shape.quantity))
+        names += shape.columns
+    table = TABLES[kind]
+    columns = tuple(table.c[name] for name in names)
+    return Mapped(kind, table, columns, itemgetter(*first), tuple(quantities))

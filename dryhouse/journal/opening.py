@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from dryhouse.journal.connecting import connect, may_write, take_lock
-from dryhouse.journal.database import Database, in_memory
-from dryhouse.journal.empty_journal import NoJournal
+from dryhouse.journal.database import Database, become_writer, connect, in_memory
+from dryhouse.journal.missing_journal import MissingJournal
 from dryhouse.journal.problems import NOTHING_CHANGED, world
-from dryhouse.journal.revision import HEAD, bring_up_to_date, create, is_empty, revision_of
-from dryhouse.journal.store import SqlJournal
+from dryhouse.journal.revision import HEAD, bring_up_to_date, create, revision_of
+from dryhouse.journal.sqlite.file import is_empty, may_write, write_ahead
 from dryhouse.science.errors import WorldProblem
 
+if TYPE_CHECKING:
+    from dryhouse.journal.store import SqlJournal
 
-def open_journal(path: Path, *, write: bool) -> SqlJournal | NoJournal:
+
+def open_journal(path: Path, *, write: bool) -> SqlJournal | MissingJournal:
     """The journal in this file.
 
     To write, the file is made where there is none, brought up to date (after a backup) where it is older, and
@@ -28,14 +31,16 @@ def open_journal(path: Path, *, write: bool) -> SqlJournal | NoJournal:
         return _to_write(path) if write else _to_read(path)
 
 
-def _to_read(path: Path) -> SqlJournal | NoJournal:
+def _to_read(path: Path) -> SqlJournal | MissingJournal:
     if not path.exists() or path.stat().st_size == 0:
-        return NoJournal(path)
+        return MissingJournal(path)
+    from dryhouse.journal.store import SqlJournal
+
     database = connect(path, "ro")
     try:
-        if is_empty(database):
+        if is_empty(database.driver):
             database.close()
-            return NoJournal(path)
+            return MissingJournal(path)
         if revision_of(database, path) != HEAD:
             database = _newest_in_memory(database)
     except BaseException:
@@ -59,7 +64,7 @@ def _newest_in_memory(older: Database) -> Database:
 def _to_write(path: Path) -> SqlJournal:
     path.parent.mkdir(parents=True, exist_ok=True)
     _refuse_unwritable(path)
-    release = take_lock(path)
+    release = become_writer(path)
     try:
         return _locked(path, release)
     except BaseException:
@@ -68,17 +73,19 @@ def _to_write(path: Path) -> SqlJournal:
 
 
 def _locked(path: Path, release: Callable[[], None]) -> SqlJournal:
+    from dryhouse.journal.store import SqlJournal
+
     database = connect(path, "rw" if path.exists() else "rwc")
     try:
-        if is_empty(database):
-            database.do("PRAGMA journal_mode = WAL")
+        if is_empty(database.driver):
+            write_ahead(database.driver)
             create(database)
         elif revision_of(database, path) != HEAD:
             from dryhouse.journal.backup import back_up_open
 
             back_up_open(database, path)
             bring_up_to_date(database)
-        database.do("PRAGMA journal_mode = WAL")
+        write_ahead(database.driver)
     except BaseException:
         database.close()
         raise

@@ -6,40 +6,46 @@ import errno
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from sqlite3 import Error as SqliteError
 
+from dryhouse.journal.sqlite.faults import Fault, fault_of, name_of
 from dryhouse.science.errors import WorldProblem
 
 NOTHING_CHANGED = "Nothing was changed."
 
+_OF_NUMBER = {
+    errno.ENOSPC: Fault.FULL,
+    errno.EFBIG: Fault.FULL,
+    errno.EACCES: Fault.READ_ONLY,
+    errno.EPERM: Fault.READ_ONLY,
+    errno.EROFS: Fault.READ_ONLY,
+}
+
 
 def sentence_for(error: BaseException, path: Path) -> str:
     """What happened to the file, and that nothing was lost."""
-    name = str(getattr(error, "sqlite_errorname", "") or "")
-    number = getattr(error, "errno", None)
-    if name.startswith("SQLITE_FULL") or number in (errno.ENOSPC, errno.EFBIG):
-        return f"The disk that holds “{path}” is full; make room and try again. {NOTHING_CHANGED}"
-    if name.startswith("SQLITE_READONLY") or number in (errno.EACCES, errno.EPERM, errno.EROFS):
-        return f"“{path}” can only be read; change its permissions or copy it elsewhere. {NOTHING_CHANGED}"
-    if name.startswith(("SQLITE_BUSY", "SQLITE_LOCKED")):
-        return f"Another program is using “{path}” just now; try again when it has finished. {NOTHING_CHANGED}"
-    if name.startswith("SQLITE_NOTADB"):
+    fault = fault_of(error) or _OF_NUMBER.get(getattr(error, "errno", 0), Fault.OTHER)
+    if fault is Fault.NO_DATABASE:
         return foreign(path)
-    if name.startswith("SQLITE_CORRUPT"):
+    if fault is Fault.DAMAGED:
         return damaged(path)
-    if name.startswith("SQLITE_CONSTRAINT_FOREIGNKEY"):
-        return (
-            f"Other records still belong to what would go, or what they belong to is not there. {NOTHING_CHANGED}"
-        )
-    if name.startswith("SQLITE_CONSTRAINT_UNIQUE"):
-        return f"The journal already has one of that name. {NOTHING_CHANGED}"
-    if name.startswith(("SQLITE_CONSTRAINT_PRIMARYKEY", "SQLITE_CONSTRAINT_ROWID")):
-        return f"The journal already has an entry of that number. {NOTHING_CHANGED}"
-    if name.startswith("SQLITE_CANTOPEN"):
-        return f"“{path}” cannot be opened: the folder or the file does not let this program in. {NOTHING_CHANGED}"
-    if name.startswith("SQLITE_IOERR"):
-        return f"The disk that holds “{path}” failed or is full ({name}). {NOTHING_CHANGED}"
-    return f"“{path}” could not be used ({error}). {NOTHING_CHANGED}"
+    said = _SENTENCES.get(fault, "“{path}” could not be used ({error}).")
+    return f"{said.format(path=path, name=name_of(error), error=getattr(error, 'orig', error))} {NOTHING_CHANGED}"
+
+
+_BUSY = "Another program is using “{path}” just now; try again when it has finished."
+_SAME_NUMBER = "The journal already has an entry of that number."
+_SENTENCES = {
+    Fault.FULL: "The disk that holds “{path}” is full; make room and try again.",
+    Fault.READ_ONLY: "“{path}” can only be read; change its permissions or copy it elsewhere.",
+    Fault.BUSY: _BUSY,
+    Fault.LOCKED: _BUSY,
+    Fault.BELONGS: "Other records still belong to what would go, or what they belong to is not there.",
+    Fault.SAME_NAME: "The journal already has one of that name.",
+    Fault.SAME_NUMBER: _SAME_NUMBER,
+    Fault.SAME_ROW: _SAME_NUMBER,
+    Fault.NO_WAY_IN: "“{path}” cannot be opened: the folder or the file does not let this program in.",
+    Fault.DISK: "The disk that holds “{path}” failed or is full ({name}).",
+}
 
 
 def damaged(path: Path) -> str:
@@ -57,23 +63,11 @@ def foreign(path: Path) -> str:
 
 @contextmanager
 def world(path: Path, *, files: bool = True) -> Iterator[None]:
-    """Turns what SQLite raises, and unless told otherwise the file system too, into a `WorldProblem`.
-
-    SQLAlchemy wraps an error of SQLite's in one of its own, and keeps it there as `orig`.
-    """
+    """Turns what the database raises, and unless told otherwise the file system too, into a `WorldProblem`."""
     try:
         yield
     except Exception as error:
-        cause = getattr(error, "orig", None) or error
-        if isinstance(cause, SqliteError):
-            ours = getattr(cause, "sqlite_errorname", "") in _OUR_MISTAKES
-        else:
-            ours = not (files and isinstance(cause, OSError))
-        if ours:
+        fault = fault_of(error)
+        if fault is Fault.OURS or (fault is None and not (files and isinstance(error, OSError))):
             raise
-        raise WorldProblem(sentence_for(cause, path)) from error
-
-
-_OUR_MISTAKES = frozenset(
-    {"SQLITE_ERROR", "SQLITE_MISUSE", "SQLITE_RANGE", "SQLITE_CONSTRAINT_NOTNULL", "SQLITE_CONSTRAINT_DATATYPE"}
-)
+        raise WorldProblem(sentence_for(error, path)) from error

@@ -2,58 +2,84 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import Mapping
-from datetime import date, datetime
+from collections.abc import Iterator, Mapping
+from functools import cache
 from typing import Any
 
-from dryhouse.journal.database import Database
-from dryhouse.journal.mapping import mapped, table_name, to_micros
+from sqlalchemy import Connection, Select, bindparam
+
+from dryhouse.journal.mapping import Mapped, mapped
+from dryhouse.journal.sqlite import queries
+from dryhouse.journal.tables import table_name
 from dryhouse.kitchen.ports import R, Record
 from dryhouse.kitchen.records.shapes import shapes
 
 _LARGEST_NUMBER = 2**63 - 1
 """The largest number the file can hold."""
+_AT_ONCE = 1000
+"""How many values are asked for at once: no database takes any number of them."""
 
 
-def one(database: Database, kind: type[R], id: int) -> R | None:
+def one(connection: Connection, kind: type[R], id: int) -> R | None:
     """The record of that number; None where there is none."""
     if id > _LARGEST_NUMBER:
         return None
-    of = mapped(kind)
-    rows = database.ask(f"SELECT {of.listed} FROM {of.table} WHERE id = ?", (id,))
-    return of.record(rows[0]) if rows else None
+    found = every(connection, kind, {"id": id})
+    return found[0] if found else None
 
 
-def every(database: Database, kind: type[R], equals: Mapping[str, Any]) -> tuple[R, ...]:
+def every(connection: Connection, kind: type[R], equals: Mapping[str, Any]) -> tuple[R, ...]:
     """Every record whose fields equal (or are in the given tuple of) these values, by number."""
     of = mapped(kind)
-    holds = {shape.name: shape for shape in shapes(kind)}
-    conditions, values = [], []
-    for name, wanted in equals.items():
-        if holds[name].quantity is not None:
-            raise ValueError(f"records are not looked up by {name}: two weights are seldom the same")
-        if wanted is None:
-            conditions.append(f'"{name}" IS NULL')
-        elif isinstance(wanted, tuple):
-            conditions.append(f'"{name}" IN (SELECT value FROM json_each(?))')
-            values.append(json.dumps([_plain(value) for value in wanted]))
-        else:
-            conditions.append(f'"{name}" = ?')
-            values.append(_plain(wanted))
-    where = f"WHERE {' AND '.join(conditions)}" if conditions else ""
-    rows = database.ask(f"SELECT {of.listed} FROM {of.table} {where} ORDER BY id", values)
-    return tuple(map(of.record, rows))
+    question = _question(of, tuple((name, _how(wanted)) for name, wanted in equals.items()))
+    found = [of.record(row) for some in _portions(equals) for row in connection.execute(question, some)]
+    return tuple(sorted(found, key=_number) if _longest(equals) > _AT_ONCE else found)
 
 
-def last_number(database: Database, kind: type[Record]) -> int:
+def last_number(connection: Connection, kind: type[Record]) -> int:
     """The highest number a record of this kind has ever had; 0 where there was none yet."""
-    return database.value("SELECT seq FROM sqlite_sequence WHERE name = ?", (table_name(kind),)) or 0
+    return queries.last_number(connection, table_name(kind))
 
 
-def _plain(value: Any) -> Any:
-    if isinstance(value, datetime):
-        return to_micros(value)
-    if isinstance(value, date):
-        return value.isoformat()
-    return int(value) if isinstance(value, bool) else value
+def _how(wanted: Any) -> str:
+    if wanted is None:
+        return "missing"
+    return "among" if isinstance(wanted, tuple) else "equal"
+
+
+@cache
+def _question(of: Mapped[Any], asked: tuple[tuple[str, str], ...]) -> Select[Any]:
+    """The question for records by these fields, its values left open."""
+    question = of.select.order_by(of.table.c.id)
+    plain = {shape.name for shape in shapes(of.kind) if shape.quantity is None}
+    for name, how in asked:
+        if name not in plain:
+            raise ValueError(f"records are not looked up by {name}: two weights are seldom the same")
+        column = of.table.c[name]
+        if how == "missing":
+            question = question.where(column.is_(None))
+        elif how == "among":
+            question = question.where(column.in_(bindparam(name, expanding=True)))
+        else:
+            question = question.where(column == bindparam(name))
+    return question
+
+
+def _longest(equals: Mapping[str, Any]) -> int:
+    return max((len(wanted) for wanted in equals.values() if isinstance(wanted, tuple)), default=0)
+
+
+def _portions(equals: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
+    """The values to fill in, the longest run of them a thousand at a time."""
+    values = {name: wanted for name, wanted in equals.items() if wanted is not None}
+    for name, wanted in values.items():
+        if isinstance(wanted, tuple) and len(wanted) > _AT_ONCE:
+            alone = tuple(dict.fromkeys(wanted))
+            for start in range(0, len(alone), _AT_ONCE):
+                yield from _portions({**values, name: alone[start : start + _AT_ONCE]})
+            return
+    yield values
+
+
+def _number(record: Record) -> int:
+    return record.id

@@ -1,7 +1,7 @@
 """Which shape a journal file has: made new, recognised, or brought up to date.
 
 A new file is made from the tables directly and marked with the newest revision; a test keeps both ways the
-same. The tables are imported where a file is made, Alembic where one is older than the program.
+same. Alembic is imported where a file is older than the program.
 """
 
 from __future__ import annotations
@@ -10,13 +10,11 @@ from pathlib import Path
 
 from dryhouse.journal.database import Database
 from dryhouse.journal.problems import NOTHING_CHANGED, damaged, foreign
+from dryhouse.journal.sqlite import file
 from dryhouse.science.errors import WorldProblem
 
 HEAD = "0002"
 """The newest revision, the one this program reads and writes."""
-
-APPLICATION_ID = 0x44727948
-"""Marks a SQLite file as a journal of ours: `DryH`."""
 
 
 def migrations_folder() -> Path:
@@ -28,43 +26,38 @@ def migrations_folder() -> Path:
 
 def create(database: Database) -> None:
     """All tables in an empty file, in one transaction: a file is a whole journal, or still empty."""
-    from dryhouse.journal.tables import WORDS, metadata
+    from dryhouse.journal.sqlite.queries import make_word_index
+    from dryhouse.journal.tables import metadata, revision
 
-    with database.transaction() as alchemy:
-        if not is_empty(database):
+    with database.transaction() as connection:
+        if not file.is_empty(database.driver):
             return
-        metadata.create_all(alchemy)
-        for statement in WORDS:
-            database.do(statement)
-        database.do(
-            "CREATE TABLE alembic_version (version_num VARCHAR(32) NOT NULL, "
-            "CONSTRAINT alembic_version_pkc PRIMARY KEY (version_num))"
-        )
-        database.do(f"INSERT INTO alembic_version VALUES ('{HEAD}')")
-        database.do(f"PRAGMA application_id = {APPLICATION_ID}")
-
-
-def is_empty(database: Database) -> bool:
-    """Whether nothing was ever put into the file."""
-    marked = database.value("PRAGMA application_id")
-    return marked in (0, APPLICATION_ID) and not database.ask("SELECT 1 FROM sqlite_master LIMIT 1")
+        metadata.create_all(connection)
+        make_word_index(connection)
+        revision.create(connection)
+        connection.execute(revision.insert(), {"version_num": HEAD})
+        file.mark_as_ours(database.driver)
 
 
 def revision_of(database: Database, path: Path) -> str:
     """The revision of a journal of ours. Raises WorldProblem for any other file, and for a newer one."""
-    if database.value("PRAGMA application_id") != APPLICATION_ID:
+    if not file.is_ours(database.driver):
         raise WorldProblem(foreign(path))
-    kept = database.ask("SELECT 1 FROM sqlite_master WHERE name = 'alembic_version'")
-    found = database.value("SELECT version_num FROM alembic_version") if kept else None
+    from sqlalchemy import inspect, select
+
+    from dryhouse.journal.tables import revision
+
+    kept = inspect(database.connection).has_table(revision.name)
+    found = database.connection.scalar(select(revision.c.version_num)) if kept else None
     if found is None:
         raise WorldProblem(damaged(path))
-    revision = str(found)
-    if revision != HEAD and revision not in _older():
+    known = str(found)
+    if known != HEAD and known not in _older():
         raise WorldProblem(
-            f"“{path}” was written by a newer version of this program (revision {revision}; this one "
+            f"“{path}” was written by a newer version of this program (revision {known}; this one "
             f"knows {HEAD}). Open it with that version, or update this one. {NOTHING_CHANGED}"
         )
-    return revision
+    return known
 
 
 def _older() -> set[str]:
@@ -77,13 +70,13 @@ def bring_up_to_date(database: Database) -> None:
     from alembic import command
     from alembic.config import Config
 
-    database.do("PRAGMA foreign_keys = OFF")
+    file.hold_together(database.driver, False)
     try:
-        with database.transaction() as alchemy:
+        with database.transaction() as connection:
             config = Config()
             config.set_main_option("script_location", str(migrations_folder()).replace("%", "%%"))
-            config.attributes["connection"] = alchemy
+            config.attributes["connection"] = connection
             command.upgrade(config, "head")
-            database.do(f"PRAGMA application_id = {APPLICATION_ID}")
+            file.mark_as_ours(database.driver)
     finally:
-        database.do("PRAGMA foreign_keys = ON")
+        file.hold_together(database.driver, True)

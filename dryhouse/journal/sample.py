@@ -11,11 +11,11 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from dryhouse.journal.backup import copy_whole
 from dryhouse.journal.database import in_memory
 from dryhouse.journal.opening import open_journal
 from dryhouse.journal.problems import world
 from dryhouse.journal.revision import HEAD, create
+from dryhouse.journal.sqlite.file import copy_whole
 from dryhouse.journal.store import SqlJournal
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
@@ -87,5 +87,5 @@ def build(file: Path) -> None:
     create(database)
     journal = SqlJournal(database, file)
     bring_in(Kitchen(journal, handbook()), read_records(sample_folder()))
-    copy_whole(database, file)
+    copy_whole(database.driver, file)
     journal.close()

@@ -10,8 +10,10 @@ from typing import Any
 
 from dryhouse.journal.batches import BatchLists
 from dryhouse.journal.database import Database
+from dryhouse.journal.few_records import FEW, FewRecords
 from dryhouse.journal.problems import world
 from dryhouse.journal.reading import every, last_number, one
+from dryhouse.journal.writing import write
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
 from dryhouse.science.errors import WorldProblem
 
@@ -37,6 +39,7 @@ class SqlJournal:
         self._turn = RLock()
         self._reserved: dict[type, int] = {}
         self._lists = BatchLists(database)
+        self._few = FewRecords(database)
 
     @contextmanager
     def _alone(self) -> Iterator[Database]:
@@ -48,17 +51,19 @@ class SqlJournal:
     def get(self, kind: type[R], id: int) -> R | None:
         """The record, or None where there is none of that number."""
         with self._alone() as database:
-            return one(database, kind, id)
+            return one(database.connection, kind, id)
 
     def where(self, kind: type[R], **equals: Any) -> tuple[R, ...]:
         """Every record whose fields equal (or are in the given tuple of) these values, by number."""
         with self._alone() as database:
-            return every(database, kind, equals)
+            if kind in FEW:
+                return self._few.where(kind, equals)
+            return every(database.connection, kind, equals)
 
     def next_id(self, kind: type[Record]) -> int:
         """A number no record of this kind has had, and that is not given out twice."""
         with self._alone() as database:
-            used = last_number(database, kind)
+            used = last_number(database.connection, kind)
             self._reserved[kind] = max(used, self._reserved.get(kind, 0)) + 1
             return self._reserved[kind]
 
@@ -68,13 +73,13 @@ class SqlJournal:
         Raises WorldProblem where a record is no longer as the change remembers it, where something would
         belong to a record that is not there, or where the disk fails.
         """
-        from dryhouse.journal.writing import write
-
         listed = list(changes)
         with self._alone() as database:
             write(database, listed)
             self._wrote = True
-        self._lists.forget(type(c.record) for c in listed)
+            kinds = {type(c.record) for c in listed}
+            self._lists.forget(kinds)
+            self._few.forget(kinds)
 
     def batch_ids(self, query: BatchQuery) -> Sequence[int]:
         """The numbers of the batches asked for, in order; a missing value comes last either way."""
@@ -92,13 +97,8 @@ class SqlJournal:
             return self._lists.yield_pairs(food)
 
     def get_ready(self) -> None:
-        """Make ready what the first search and the first write would otherwise wait for."""
-        import dryhouse.journal.writing  # noqa: F401
-
+        """Make ready what the first search would otherwise wait for."""
         self._lists.get_ready()
-        with self._turn:
-            if not self.database.closed:
-                self.database.get_ready()
 
     def close(self) -> None:
         """Leave the file in order and let others open it. Closing twice does no harm."""

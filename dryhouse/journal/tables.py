@@ -1,16 +1,52 @@
-"""The journal's tables: one for each kind of record, named and numbered as it is.
+"""The journal's tables: one for each kind of record, with the columns its fields ask for.
 
-A quantity is two columns, the value in its stored unit and what was typed. Moments are whole microseconds
-since 1970 in UTC, days are ISO text, yes and no are 1 and 0. Numbers are never used again. Foreign keys
-are checked when a transaction ends and nothing cascades: an act names everything it removes, so that undo
-can bring it back.
+A quantity is two columns, the value in its stored unit and what was typed; everything else is one
+(`column_types`). Words that are not there are empty, everything else that is not there is null. Numbers are
+never used again. Foreign keys are the links between records; they are checked when a transaction ends and
+nothing cascades: an act names everything it removes, so that undo can bring it back. What is written down
+here by hand is which columns are looked up quickly. How older files came to this shape is in `migrations/`.
 """
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
+from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import INTEGER, REAL, TEXT, Column, ForeignKey, Index, MetaData, Table, UniqueConstraint, text
+from sqlalchemy import (
+    Column,
+    ForeignKey,
+    Index,
+    MetaData,
+    PrimaryKeyConstraint,
+    String,
+    Table,
+    UniqueConstraint,
+    literal_column,
+)
+from sqlalchemy.types import TypeEngine
+
+from dryhouse.journal.column_types import NUMBER, WHOLE, WORDS, Day, Moment, YesNo
+from dryhouse.journal.sqlite.queries import TABLE
+from dryhouse.kitchen.records import (
+    RECORD_KINDS,
+    Batch,
+    BatchEvent,
+    BatchPart,
+    CookingNote,
+    CookingNotePart,
+    Lot,
+    LotCheck,
+    LotDraw,
+    LotMove,
+    MealPart,
+    PlaceTemperature,
+    TripMeal,
+    Weighing,
+)
+from dryhouse.kitchen.records.links import LINKS, ONCE
+from dryhouse.kitchen.records.shapes import Shape, shapes
 
 metadata = MetaData(
     naming_convention={
@@ -21,341 +57,86 @@ metadata = MetaData(
     }
 )
 
-C = Column[Any]
+YIELD = literal_column("dried_mass_g / prepared_mass_g", NUMBER)
+"""How much of a batch is left when it is dry: an index keeps batches in this order."""
 
-
-def _words(name: str) -> C:
-    return Column(name, TEXT, nullable=False, server_default="")
-
-
-def _whole(name: str, *, needed: bool = False) -> C:
-    return Column(name, INTEGER, nullable=not needed)
-
-
-def _number(name: str, *, needed: bool = False) -> C:
-    return Column(name, REAL, nullable=not needed)
-
-
-_moment = _whole
-
-
-def _day(name: str, *, needed: bool = False) -> C:
-    return Column(name, TEXT, nullable=not needed)
-
-
-def _yes_no(name: str, *, needed: bool = False) -> C:
-    return Column(name, INTEGER, nullable=not needed)
-
-
-def _quantity(name: str, unit: str, needed: bool) -> tuple[C, C]:
-    return Column(f"{name}_{unit}", REAL, nullable=not needed), Column(f"{name}_typed", TEXT, nullable=not needed)
-
-
-def _mass(name: str, *, needed: bool = False) -> tuple[C, C]:
-    return _quantity(name, "g", needed)
-
-
-def _volume(name: str) -> tuple[C, C]:
-    return _quantity(name, "ml", False)
-
-
-def _length(name: str) -> tuple[C, C]:
-    return _quantity(name, "mm", False)
-
-
-def _area(name: str) -> tuple[C, C]:
-    return _quantity(name, "cm2", False)
-
-
-def _temperature(name: str, *, needed: bool = False) -> tuple[C, C]:
-    return _quantity(name, "c", needed)
-
-
-def _duration(name: str) -> tuple[C, C]:
-    return _quantity(name, "s", False)
-
-
-def _of(target: str, *, name: str = "", needed: bool = True) -> C:
-    key = ForeignKey(f"{target}.id", deferrable=True, initially="DEFERRED")
-    return Column(name or target, INTEGER, key, nullable=not needed)
-
-
-def _table(name: str, *parts: Any) -> Table:
-    number = Column("id", INTEGER, primary_key=True)
-    return Table(name, metadata, number, *parts, sqlite_autoincrement=True, sqlite_strict=True)
-
-
-preference = _table("preference", _words("key"), _words("value"), UniqueConstraint("key"))
-
-own_food = _table(
-    "own_food",
-    *map(_words, ("slug", "name", "category", "other_names", "like", "contains")),
-    UniqueConstraint("slug"),
-)
-
-own_figure = _table(
-    "own_figure",
-    *map(_words, ("food", "name")),
-    _number("value", needed=True),
-    *map(_words, ("unit", "typed", "note")),
-    UniqueConstraint("food", "name"),
-)
-
-dryer = _table(
-    "dryer",
-    _words("name"),
-    _whole("trays", needed=True),
-    *_area("tray_area"),
-    _number("watts"),
-    *_temperature("temperature_low"),
-    *_temperature("temperature_high"),
-    _yes_no("retired", needed=True),
-)
-
-place = _table("place", _words("name"))
-
-place_temperature = _table(
-    "place_temperature",
-    _of("place"),
-    _moment("since", needed=True),
-    *_temperature("temperature", needed=True),
-    _number("humidity_pct"),
-    Index(None, "place", "since"),
-)
-
-batch = _table(
-    "batch",
-    *map(_words, ("food", "state", "title", "form")),
-    *_length("thickness"),
-    _words("made_from"),
-    *_mass("purchased_mass"),
-    *_mass("prepared_mass"),
-    *_volume("prepared_volume"),
-    *map(_words, ("pretreatment", "precook_method")),
-    *_temperature("precook_temperature"),
-    _words("precook_measured"),
-    *_duration("precook_held"),
-    *_temperature("finish_temperature"),
-    *_duration("finish_held"),
-    _words("identified"),
-    *_mass("cooked_mass_in"),
-    *_mass("cooked_mass_out"),
-    *_mass("drained_fat"),
-    *_mass("drained_liquid"),
-    _of("dryer", needed=False),
-    _whole("trays"),
-    *_temperature("set_temperature"),
-    _moment("started"),
-    _moment("ended"),
-    *_temperature("kitchen_temperature"),
-    _number("kitchen_humidity_pct"),
-    _number("start_moisture_pct"),
-    _number("target_moisture_pct"),
-    *_mass("dried_mass"),
-    *_volume("dried_volume"),
-    _number("energy_kwh"),
-    _words("notes"),
-    _whole("rating"),
-    _of("trip", needed=False),
-    Index("ix_batch_filter", "started", "food", "dryer", "state"),
-    Index(None, "started"),
-    Index(None, "food", "started"),
-    Index(None, "dryer", "started"),
-    Index(None, "state", "started"),
-    Index(None, "prepared_mass_g"),
-    Index(None, "dried_mass_g"),
-    Index("ix_batch_yield", text("dried_mass_g / prepared_mass_g")),
-    Index(None, "rating"),
-    Index(None, "trip"),
-)
-
-batch_part = _table(
-    "batch_part",
-    _of("batch"),
-    _whole("position", needed=True),
-    _words("food"),
-    *_mass("mass", needed=True),
-    _number("moisture_pct"),
-    Index(None, "batch"),
-)
-
-weighing = _table(
-    "weighing",
-    _of("batch"),
-    _moment("at", needed=True),
-    *_mass("gross", needed=True),
-    *_mass("tare"),
-    _words("scope"),
-    *_temperature("dryer_temperature"),
-    _words("note"),
-    Index(None, "batch"),
-)
-
-batch_event = _table(
-    "batch_event",
-    _of("batch"),
-    _moment("at", needed=True),
-    _words("kind"),
-    *_temperature("temperature"),
-    _words("note"),
-    Index(None, "batch"),
-)
-
-lot = _table(
-    "lot",
-    _words("food"),
-    _day("packed_on", needed=True),
-    _words("name"),
-    _of("batch", needed=False),
-    _words("package"),
-    _yes_no("sealed", needed=True),
-    *_mass("mass"),
-    *_volume("volume"),
-    _day("conditioned_from"),
-    _day("conditioned_to"),
-    _words("pasteurised"),
-    _day("opened_on"),
-    _day("bought_keep_by"),
-    _day("redried_on"),
-    _words("origin"),
-    _yes_no("in_oil"),
-    _words("notes"),
-    Index(None, "batch"),
-    Index(None, "food"),
-)
-
-lot_move = _table(
-    "lot_move",
-    _of("lot"),
-    _of("place"),
-    _moment("at", needed=True),
-    Index(None, "lot"),
-    Index(None, "place"),
-)
-
-lot_draw = _table(
-    "lot_draw",
-    _of("lot"),
-    _day("on", needed=True),
-    _words("purpose"),
-    *_mass("mass"),
-    _of("meal", needed=False),
-    _words("note"),
-    Index(None, "lot"),
-    Index(None, "meal"),
-)
-
-lot_check = _table(
-    "lot_check",
-    _of("lot"),
-    _day("on", needed=True),
-    *_mass("mass"),
-    _yes_no("moist"),
-    _yes_no("mould"),
-    *map(_words, ("smell", "note")),
-    Index(None, "lot"),
-)
-
-meal = _table(
-    "meal",
-    _words("name"),
-    _number("servings", needed=True),
-    *map(_words, ("cooking", "liquid")),
-    _number("cook_minutes"),
-    *_length("pot_diameter"),
-    _number("boil_off_ml_per_min"),
-    *map(_words, ("method", "notes")),
-)
-
-meal_part = _table(
-    "meal_part",
-    _of("meal"),
-    _whole("position", needed=True),
-    *map(_words, ("name", "food", "staple")),
-    _of("lot", needed=False),
-    *_mass("mass"),
-    *_volume("volume"),
-    *_mass("portion"),
-    *map(
-        _number,
-        (
-            "label_energy_kcal",
-            "label_protein_g",
-            "label_fat_g",
-            "label_carbohydrate_g",
-            "label_sodium_mg",
-        ),
+_LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
+    PlaceTemperature: (("place", "since"),),
+    Batch: (
+        ("started",),
+        ("food", "started"),
+        ("dryer", "started"),
+        ("state", "started"),
+        ("prepared_mass_g",),
+        ("dried_mass_g",),
+        ("rating",),
+        ("trip",),
     ),
-    *_volume("label_water"),
-    _number("label_minutes"),
-    Index(None, "meal"),
-    Index(None, "lot"),
-)
+    BatchPart: (("batch",),),
+    Weighing: (("batch",),),
+    BatchEvent: (("batch",),),
+    Lot: (("batch",), ("food",)),
+    LotMove: (("lot",), ("place",)),
+    LotDraw: (("lot",), ("meal",)),
+    LotCheck: (("lot",),),
+    MealPart: (("meal",), ("lot",)),
+    TripMeal: (("trip",), ("meal",)),
+    CookingNote: (("meal",),),
+    CookingNotePart: (("note",),),
+}
+"""For each kind the columns, or runs of columns, by which its records are asked for or sorted."""
 
-trip = _table(
-    "trip",
-    _words("name"),
-    _day("starts_on", needed=True),
-    _day("ends_on", needed=True),
-    _whole("people", needed=True),
-    _number("energy_kcal_per_person_day"),
-    *_temperature("temperature"),
-    *_length("altitude"),
-    _number("spoilage_margin_pct", needed=True),
-    _words("notes"),
-)
+_HELD: dict[type[Any], TypeEngine[Any]] = {
+    str: WORDS,
+    int: WHOLE,
+    float: NUMBER,
+    bool: YesNo(),
+    date: Day(),
+    datetime: Moment(),
+}
 
-trip_meal = _table(
-    "trip_meal",
-    _of("trip"),
-    _of("meal"),
-    _day("on", needed=True),
-    _words("slot"),
-    _number("servings"),
-    Index(None, "trip"),
-    Index(None, "meal"),
-)
 
-cooking_note = _table(
-    "cooking_note",
-    _of("meal"),
-    _day("on", needed=True),
-    _number("servings", needed=True),
-    *_volume("water"),
-    _number("soak_minutes"),
-    _number("cook_minutes"),
-    *_length("altitude"),
-    *map(_words, ("came_back", "change")),
-    _whole("rating"),
-    Index(None, "meal"),
-)
+def table_name(kind: type[Any]) -> str:
+    """`BatchEvent` is kept in `batch_event`."""
+    return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
 
-cooking_note_part = _table(
-    "cooking_note_part",
-    _of("cooking_note", name="note"),
-    *map(_words, ("name", "came_back", "food")),
-    Index(None, "note"),
-)
 
-WORDS = (
-    """CREATE VIRTUAL TABLE batch_words USING fts5(
-    food, title, form, pretreatment, notes,
-    content='batch', content_rowid='id', columnsize=0, detail=none,
-    tokenize='unicode61 remove_diacritics 2', prefix='1 2 3'
-)""",
-    """CREATE TRIGGER batch_words_came AFTER INSERT ON batch BEGIN
-    INSERT INTO batch_words (rowid, food, title, form, pretreatment, notes)
-    VALUES (new.id, new.food, new.title, new.form, new.pretreatment, new.notes);
-END""",
-    """CREATE TRIGGER batch_words_went AFTER DELETE ON batch BEGIN
-    INSERT INTO batch_words (batch_words, rowid, food, title, form, pretreatment, notes)
-    VALUES ('delete', old.id, old.food, old.title, old.form, old.pretreatment, old.notes);
-END""",
-    """CREATE TRIGGER batch_words_changed AFTER UPDATE OF food, title, form, pretreatment, notes ON batch BEGIN
-    INSERT INTO batch_words (batch_words, rowid, food, title, form, pretreatment, notes)
-    VALUES ('delete', old.id, old.food, old.title, old.form, old.pretreatment, old.notes);
-    INSERT INTO batch_words (rowid, food, title, form, pretreatment, notes)
-    VALUES (new.id, new.food, new.title, new.form, new.pretreatment, new.notes);
-END""",
+def columns_of(kind: type[Any]) -> Iterator[Column[Any]]:
+    """A kind's columns, its number first."""
+    yield Column("id", WHOLE, primary_key=True)
+    for shape in shapes(kind):
+        if shape.name != "id":
+            yield from _columns(shape, LINKS.get(kind, {}).get(shape.name))
+
+
+def _columns(shape: Shape, belongs_to: type[Any] | None) -> Iterator[Column[Any]]:
+    if shape.quantity is not None:
+        number, typed = shape.columns
+        yield Column(number, NUMBER, nullable=shape.missing)
+        yield Column(typed, WORDS, nullable=shape.missing)
+        return
+    key = [ForeignKey(f"{table_name(belongs_to)}.id", deferrable=True, initially="DEFERRED")] if belongs_to else []
+    empty = "" if shape.holds is str and not shape.missing else None
+    yield Column(shape.name, _HELD[shape.holds], *key, nullable=shape.missing, server_default=empty)
+
+
+def _table(kind: type[Any]) -> Table:
+    once = [UniqueConstraint(*ONCE[kind])] if kind in ONCE else []
+    indexes = [Index(None, *columns) for columns in _LOOKED_UP.get(kind, ())]
+    return Table(table_name(kind), metadata, *columns_of(kind), *once, *indexes, **TABLE)
+
+
+TABLES: dict[type[Any], Table] = {kind: _table(kind) for kind in RECORD_KINDS}
+"""The table of every kind of record."""
+
+batch = TABLES[Batch]
+Index("ix_batch_filter", batch.c.started, batch.c.food, batch.c.dryer, batch.c.state)
+Index("ix_batch_yield", YIELD, _table=batch)
+
+revision = Table(
+    "alembic_version",
+    MetaData(),
+    Column("version_num", String(32), nullable=False),
+    PrimaryKeyConstraint("version_num", name="alembic_version_pkc"),
 )
-"""The index of words in batches, and what keeps it true. SQLite writes it; no record lives in it."""
+"""Where Alembic keeps which migrations a file has been through."""

@@ -1,4 +1,4 @@
-"""Writing the changes of an act, with SQLAlchemy. Imported at the first write, not before."""
+"""Writing the changes of an act."""
 
 from __future__ import annotations
 
@@ -12,21 +12,20 @@ from dryhouse.journal.database import Database
 from dryhouse.journal.mapping import mapped
 from dryhouse.journal.problems import NOTHING_CHANGED
 from dryhouse.journal.reading import one
-from dryhouse.journal.tables import metadata
 from dryhouse.kitchen.ports import Change
 from dryhouse.science.errors import WorldProblem
 
 
 def write(database: Database, changes: Sequence[Change]) -> None:
     """All of the changes, or none, in one transaction."""
-    with database.transaction() as alchemy:
+    with database.transaction() as connection:
         for (kind, how), group in groupby(changes, key=lambda c: (type(c.record), _how(c))):
             alike = list(group)
             if any(change.record.id <= 0 for change in alike):
                 raise ValueError(f"a {kind.__name__} has no number yet")
             if how != "came":
-                _refuse_overtaken(database, alike)
-            _write_alike(alchemy, kind, how, alike)
+                _refuse_overtaken(connection, alike)
+            _write_alike(connection, kind, how, alike)
 
 
 def _how(change: Change) -> str:
@@ -35,20 +34,20 @@ def _how(change: Change) -> str:
     return "went" if change.after is None else "changed"
 
 
-def _refuse_overtaken(database: Database, changes: Sequence[Change]) -> None:
+def _refuse_overtaken(connection: Connection, changes: Sequence[Change]) -> None:
     for change in changes:
-        if one(database, type(change.record), change.record.id) != change.before:
+        if one(connection, type(change.record), change.record.id) != change.before:
             raise WorldProblem(f"That entry has been changed or removed meanwhile. {NOTHING_CHANGED}")
 
 
-def _write_alike(alchemy: Connection, kind: type[Any], how: str, changes: Sequence[Change]) -> None:
+def _write_alike(connection: Connection, kind: type[Any], how: str, changes: Sequence[Change]) -> None:
     of = mapped(kind)
-    table = metadata.tables[of.table]
+    table = of.table
     rows = [of.row(change.record) for change in changes]
     this = table.c.id == bindparam("number")
     if how == "came":
-        alchemy.execute(table.insert(), rows)
+        connection.execute(table.insert(), rows)
     elif how == "went":
-        alchemy.execute(table.delete().where(this), [{"number": row["id"]} for row in rows])
+        connection.execute(table.delete().where(this), [{"number": row["id"]} for row in rows])
     else:
-        alchemy.execute(table.update().where(this), [{**row, "number": row["id"]} for row in rows])
+        connection.execute(table.update().where(this), [{**row, "number": row["id"]} for row in rows])

@@ -12,6 +12,7 @@ from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import WorldProblem
 from tests.faults.children import run
+from tests.journal.journals import value
 
 LONG = "a long evening at the dryer " * 4000
 
@@ -20,13 +21,13 @@ def test_a_save_that_finds_no_room_changes_nothing_and_the_next_one_works(tmp_pa
     file = tmp_path / "journal.dryhouse"
     journal = open_journal(file, write=True)
     journal.write([Change(None, Batch("corn", id=1))])
-    pages = journal.database.value("PRAGMA page_count")
-    journal.database.do(f"PRAGMA max_page_count = {pages + 3}")
+    pages = value(journal.database, "PRAGMA page_count")
+    journal.database.driver.execute(f"PRAGMA max_page_count = {pages + 3}")
     with pytest.raises(WorldProblem, match="full") as problem:
         journal.write([Change(None, Batch("pear", id=2)), Change(None, Batch("apple", notes=LONG, id=3))])
     assert "Nothing was changed" in problem.value.sentence
     assert list(journal.batch_ids(BatchQuery())) == [1]
-    journal.database.do("PRAGMA max_page_count = 1000000")
+    journal.database.driver.execute("PRAGMA max_page_count = 1000000")
     journal.write([Change(None, Batch("apple", notes=LONG, id=3))])
     journal.close()
     assert check(file) == []

@@ -8,12 +8,13 @@ from collections.abc import Iterator
 import pytest
 
 from dryhouse.journal.database import Database, in_memory
+from tests.journal.journals import ask, value
 
 
 @pytest.fixture
 def database() -> Iterator[Database]:
     made = in_memory()
-    made.do("CREATE TABLE tray (id INTEGER PRIMARY KEY, dryer INTEGER REFERENCES tray (id))")
+    made.driver.execute("CREATE TABLE tray (id INTEGER PRIMARY KEY, dryer INTEGER REFERENCES tray (id))")
     yield made
     made.close()
 
@@ -21,7 +22,7 @@ def database() -> Iterator[Database]:
 def test_what_is_done_in_a_transaction_stays(database):
     with database.transaction() as alchemy:
         alchemy.exec_driver_sql("INSERT INTO tray VALUES (1, NULL)")
-    assert database.ask("SELECT id FROM tray") == [(1,)]
+    assert ask(database, "SELECT id FROM tray") == [(1,)]
     assert not database.driver.in_transaction
 
 
@@ -34,27 +35,23 @@ def test_what_breaks_off_leaves_nothing_and_the_next_one_works(database, wrong):
 
     with pytest.raises(wrong):
         half_way()
-    assert database.value("SELECT count(*) FROM tray") == 0
+    assert value(database, "SELECT count(*) FROM tray") == 0
     with database.transaction() as alchemy:
         alchemy.exec_driver_sql("INSERT INTO tray VALUES (2, NULL)")
-    assert database.value("SELECT id FROM tray") == 2
+    assert value(database, "SELECT id FROM tray") == 2
 
 
 def test_what_belongs_to_nothing_is_refused(database):
     with pytest.raises(Exception, match="FOREIGN KEY"), database.transaction() as alchemy:
         alchemy.exec_driver_sql("INSERT INTO tray VALUES (1, 99)")
-    assert database.ask("SELECT * FROM tray") == []
-
-
-def test_no_answer_is_none(database):
-    assert database.value("SELECT id FROM tray") is None
+    assert ask(database, "SELECT * FROM tray") == []
 
 
 def test_closing_twice_does_no_harm_and_asking_afterwards_does():
     database = in_memory()
-    database.get_ready()
+    assert database.connection
     database.close()
     database.close()
     assert database.closed
     with pytest.raises(sqlite3.ProgrammingError):
-        database.ask("SELECT 1")
+        ask(database, "SELECT 1")

@@ -91,17 +91,11 @@ def test_a_folder_is_no_journal(tmp_path: Path) -> None:
             open_journal(tmp_path, write=write)
 
 
-def test_reading_does_not_wait_for_what_only_writing_needs(tmp_path: Path) -> None:
-    file = tmp_path / "journal.dryhouse"
-    with closing(open_journal(file, write=True)) as journal:
-        journal.write([Change(None, Batch("corn", id=1))])
+def test_where_there_is_no_journal_nothing_of_the_database_is_imported(tmp_path: Path) -> None:
     code = (
         "import sys; from pathlib import Path; from dryhouse.journal.opening import open_journal;"
-        "from dryhouse.kitchen.ports import BatchQuery; from dryhouse.kitchen.records import Batch;"
-        f"journals = [open_journal(Path({str(file)!r}), write=write) for write in (False, True)];"
-        "[(j.get(Batch, 1), j.where(Batch), j.batch_rows(j.batch_ids(BatchQuery())), j.yield_pairs('corn'))"
-        " for j in journals];"
-        "print('sqlalchemy' in sys.modules); [j.close() for j in journals]"
+        f"open_journal(Path({str(tmp_path / 'none.dryhouse')!r}), write=False).close();"
+        "print('sqlalchemy' in sys.modules)"
     )
     answer = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=Path(__file__).parents[2]

@@ -1,4 +1,4 @@
-"""Asking for records in plain SQL: which are found, in what order, and what is not asked."""
+"""Asking for records: which are found, in what order, and what is not asked."""
 
 from __future__ import annotations
 
@@ -35,12 +35,12 @@ def database() -> Iterator[Database]:
 
 
 def test_a_record_comes_back_whole_by_its_number(database):
-    assert one(database, Batch, 3) == RECORDS[0]
-    assert one(database, Batch, 4) is None
+    assert one(database.connection, Batch, 3) == RECORDS[0]
+    assert one(database.connection, Batch, 4) is None
 
 
 def test_a_number_too_large_for_any_file_is_simply_not_there(database):
-    assert one(database, Batch, 10**30) is None
+    assert one(database.connection, Batch, 10**30) is None
 
 
 @pytest.mark.parametrize(
@@ -61,19 +61,19 @@ def test_a_number_too_large_for_any_file_is_simply_not_there(database):
     ],
 )
 def test_records_are_found_by_their_fields_in_the_order_of_their_numbers(database, kind, equals, found):
-    assert [record.id for record in every(database, kind, equals)] == found
+    assert [record.id for record in every(database.connection, kind, equals)] == found
 
 
 def test_records_are_not_looked_up_by_weight(database):
     with pytest.raises(ValueError, match="seldom the same"):
-        every(database, Batch, {"prepared_mass": Mass(907.2)})
+        every(database.connection, Batch, {"prepared_mass": Mass(907.2)})
 
 
 def test_the_last_number_is_the_highest_there_ever_was(database):
-    assert last_number(database, Batch) == 3
+    assert last_number(database.connection, Batch) == 3
     write(database, [Change(RECORDS[3], None), Change(RECORDS[0], None)])
-    assert last_number(database, Batch) == 3
+    assert last_number(database.connection, Batch) == 3
     fresh = in_memory()
     create(fresh)
-    assert last_number(fresh, Batch) == 0
+    assert last_number(fresh.connection, Batch) == 0
     fresh.close()

@@ -11,9 +11,11 @@ import pytest
 
 from dryhouse.journal.database import Database, in_memory
 from dryhouse.journal.opening import open_journal
-from dryhouse.journal.revision import APPLICATION_ID, HEAD, bring_up_to_date, create, is_empty, migrations_folder
+from dryhouse.journal.revision import HEAD, bring_up_to_date, create, migrations_folder
+from dryhouse.journal.sqlite.file import APPLICATION_ID, is_empty
 from dryhouse.journal.tables import metadata
 from dryhouse.kitchen.exchange import every_record, read_records
+from tests.journal.journals import ask, value
 
 
 @pytest.fixture
@@ -31,16 +33,16 @@ OLD = Path(__file__).parents[1] / "data" / "old_journals"
 def shape(database: Database) -> dict[str, object]:
     """Every table's columns, keys and indexes, and every trigger, whatever the order they were made in."""
     found: dict[str, object] = {}
-    for kind, name in database.ask("SELECT type, name FROM sqlite_master"):
+    for kind, name in ask(database, "SELECT type, name FROM sqlite_master"):
         if kind == "table":
             found[name] = [
-                sorted(repr(line[1:]) for line in database.ask(f"PRAGMA {what}({name})"))
+                sorted(repr(line[1:]) for line in ask(database, f"PRAGMA {what}({name})"))
                 for what in ("table_xinfo", "foreign_key_list")
             ]
         elif kind == "index":
-            found[name] = [(line[0], *line[2:]) for line in database.ask(f"PRAGMA index_xinfo({name})")]
+            found[name] = [(line[0], *line[2:]) for line in ask(database, f"PRAGMA index_xinfo({name})")]
         else:
-            found[name] = database.value("SELECT sql FROM sqlite_master WHERE name = ?", (name,))
+            found[name] = value(database, "SELECT sql FROM sqlite_master WHERE name = ?", (name,))
     return found
 
 
@@ -52,8 +54,8 @@ def test_a_new_file_has_the_same_shape_as_one_brought_up_by_every_migration(
     bring_up_to_date(migrated)
     assert shape(made) == shape(migrated)
     for database in (made, migrated):
-        assert database.value("PRAGMA application_id") == APPLICATION_ID
-        assert database.ask("SELECT version_num FROM alembic_version") == [(HEAD,)]
+        assert value(database, "PRAGMA application_id") == APPLICATION_ID
+        assert ask(database, "SELECT version_num FROM alembic_version") == [(HEAD,)]
 
 
 def test_autogenerate_finds_nothing_left_to_migrate(memory: Database) -> None:
@@ -82,12 +84,12 @@ def test_the_migrations_are_named_in_the_project_file() -> None:
 
 
 def test_making_twice_changes_nothing(memory: Database) -> None:
-    assert is_empty(memory)
+    assert is_empty(memory.driver)
     create(memory)
     before = shape(memory)
     create(memory)
     assert shape(memory) == before
-    assert not is_empty(memory)
+    assert not is_empty(memory.driver)
 
 
 @pytest.mark.parametrize("old", sorted(OLD.glob("*.dryhouse")), ids=lambda p: p.stem)

@@ -35,8 +35,8 @@ def test_records_come_change_and_go_in_one_write(database):
         database,
         [Change(None, PEAR), Change(CORN, again), Change(PEAR, None), Change(None, Dryer("box", 10, id=4))],
     )
-    assert every(database, Batch, {}) == (again,)
-    assert one(database, Dryer, 4) == Dryer("box", 10, id=4)
+    assert every(database.connection, Batch, {}) == (again,)
+    assert one(database.connection, Dryer, 4) == Dryer("box", 10, id=4)
 
 
 @pytest.mark.parametrize(
@@ -51,22 +51,22 @@ def test_records_come_change_and_go_in_one_write(database):
 def test_what_was_overtaken_is_refused_and_nothing_before_it_stays(database, last):
     with pytest.raises(WorldProblem, match="meanwhile"):
         write(database, [Change(None, PEAR), last])
-    assert every(database, Batch, {}) == (CORN,)
+    assert every(database.connection, Batch, {}) == (CORN,)
 
 
 def test_a_record_without_a_number_stops_the_whole_write(database):
     with pytest.raises(ValueError, match="no number"):
         write(database, [Change(None, PEAR), Change(None, Weighing(1, NOON, Mass(1.0)))])
-    assert every(database, Batch, {}) == (CORN,)
+    assert every(database.connection, Batch, {}) == (CORN,)
 
 
 def test_after_a_refusal_the_next_write_goes_through(database):
     with pytest.raises(WorldProblem):
         write(database, [Change(PEAR, None)])
     write(database, [Change(None, PEAR)])
-    assert every(database, Batch, {}) == (CORN, PEAR)
+    assert every(database.connection, Batch, {}) == (CORN, PEAR)
 
 
 def test_nothing_to_write_writes_nothing(database):
     write(database, [])
-    assert every(database, Batch, {}) == (CORN,)
+    assert every(database.connection, Batch, {}) == (CORN,)

@@ -34,6 +34,12 @@ class Shape:
         """The kind of quantity, or None for a plain value."""
         return self.holds if issubclass(self.holds, Quantity) else None
 
+    @property
+    def columns(self) -> tuple[str, ...]:
+        """What it is kept in: of a quantity the value in its stored unit and what was typed."""
+        quantity = self.quantity
+        return (self.name,) if quantity is None else (f"{self.name}_{SUFFIXES[quantity]}", f"{self.name}_typed")
+
 
 _SHAPES: dict[type[Any], tuple[Shape, ...]] = {}
 

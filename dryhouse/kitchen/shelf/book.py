@@ -9,13 +9,12 @@ from __future__ import annotations
 from bisect import insort
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
 
 from dryhouse.handbook.keeping_table import KeepingLines, keeping_lines
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.cached_journal import remembering
 from dryhouse.kitchen.calendar import day_of, start_of
 from dryhouse.kitchen.cautions.cautions import (
     dry_enough,
@@ -190,14 +189,13 @@ class ShelfBook:
     def _read_batches(self, ids: tuple[int, ...]) -> None:
         parts: dict[int, list[BatchPart]] = defaultdict(list)
         journal = self.kitchen.journal
-        quick = replace(self.kitchen, journal=remembering(journal))
         handfuls = [ids[n : n + _HANDFUL] for n in range(0, len(ids), _HANDFUL)]
         for part in (p for some in handfuls for p in journal.where(BatchPart, batch=some)):
             parts[part.batch].append(part)
         for batch in (b for some in handfuls for b in journal.where(Batch, id=some)):
             inside = sorted(parts.get(batch.id, ()), key=lambda p: p.position)
             facts = facts_of_batch(batch, inside, self.food_facts)
-            dry = dry_enough(quick, batch, inside)
+            dry = dry_enough(self.kitchen, batch, inside)
             self._batches[batch.id] = _Kept(facts, dry, batch.ended, batch.title)
 
     # --- one lot ---------------------------------------------------------------------------------------

@@ -12,10 +12,10 @@ HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parents[2]))
 
 from dryhouse.handbook.reader import handbook  # noqa: E402
-from dryhouse.journal.backup import copy_whole  # noqa: E402
 from dryhouse.journal.database import in_memory  # noqa: E402
 from dryhouse.journal.revision import HEAD, create  # noqa: E402
 from dryhouse.journal.sample import sample_folder  # noqa: E402
+from dryhouse.journal.sqlite.file import copy_whole  # noqa: E402
 from dryhouse.journal.store import SqlJournal  # noqa: E402
 from dryhouse.kitchen.exchange import bring_in, every_record, read_records, write_records  # noqa: E402
 from dryhouse.kitchen.kitchen import Kitchen  # noqa: E402
@@ -41,7 +41,7 @@ def main() -> None:
     create(database)
     journal = SqlJournal(database, file)
     bring_in(Kitchen(journal, handbook()), wanted)
-    copy_whole(database, file)
+    copy_whole(database.driver, file)
     write_records(every_record(journal), file.with_suffix(".json"))
 
 

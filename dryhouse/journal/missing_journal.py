@@ -11,7 +11,7 @@ from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, Yiel
 from dryhouse.science.errors import WorldProblem
 
 
-class NoJournal:
+class MissingJournal:
     """Stands for a missing or empty file that is only to be read. It keeps the promises of
     `kitchen.ports.Journal`."""
 

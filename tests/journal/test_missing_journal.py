@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.empty_journal import NoJournal
+from dryhouse.journal.missing_journal import MissingJournal
 from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import RECORD_KINDS, Batch
 from dryhouse.science.errors import WorldProblem
@@ -15,7 +15,7 @@ from tests.journal.journals import empty_journal
 
 @pytest.mark.parametrize("kind", RECORD_KINDS)
 def test_it_answers_as_an_empty_journal_does(kind: type, tmp_path: Path) -> None:
-    nothing = NoJournal(tmp_path / "none.dryhouse")
+    nothing = MissingJournal(tmp_path / "none.dryhouse")
     with empty_journal("in memory") as empty:
         assert nothing.get(kind, 1) == empty.get(kind, 1)
         assert nothing.where(kind) == empty.where(kind)
@@ -23,7 +23,7 @@ def test_it_answers_as_an_empty_journal_does(kind: type, tmp_path: Path) -> None
 
 
 def test_its_lists_are_those_of_an_empty_journal(tmp_path: Path) -> None:
-    nothing = NoJournal(tmp_path / "none.dryhouse")
+    nothing = MissingJournal(tmp_path / "none.dryhouse")
     with empty_journal("in memory") as empty:
         assert list(nothing.batch_ids(BatchQuery())) == list(empty.batch_ids(BatchQuery()))
         assert nothing.batch_rows([1]) == empty.batch_rows([1])
@@ -32,7 +32,7 @@ def test_its_lists_are_those_of_an_empty_journal(tmp_path: Path) -> None:
 
 def test_writing_is_refused_by_its_name_and_makes_no_file(tmp_path: Path) -> None:
     file = tmp_path / "none.dryhouse"
-    nothing = NoJournal(file)
+    nothing = MissingJournal(file)
     nothing.get_ready()
     with pytest.raises(WorldProblem, match=r"none\.dryhouse"):
         nothing.write([Change(None, Batch("corn", id=1))])

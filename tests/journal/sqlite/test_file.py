@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.connecting import connect, take_lock
-from dryhouse.journal.database import Database, in_memory
+import dryhouse.journal
+from dryhouse.journal.database import Database, become_writer, connect, in_memory
 from dryhouse.journal.opening import open_journal
 from dryhouse.science.errors import WorldProblem
+from tests.journal.journals import value
 
 
 def setting(database: Database, name: str) -> object:
-    return database.value(f"PRAGMA {name}")
+    return value(database, f"PRAGMA {name}")
 
 
 def test_every_commit_goes_to_the_disk_and_foreign_keys_hold(tmp_path: Path) -> None:
@@ -41,8 +43,15 @@ def test_in_memory_keeps_foreign_keys_too() -> None:
 
 def test_the_lock_is_for_one_and_can_be_given_back(tmp_path: Path) -> None:
     file = tmp_path / "journal.dryhouse"
-    release = take_lock(file)
+    release = become_writer(file)
     with pytest.raises(WorldProblem, match="another window"):
-        take_lock(file)
+        become_writer(file)
     release()
-    take_lock(file)()
+    become_writer(file)()
+
+
+def test_nothing_that_only_sqlite_knows_is_said_elsewhere_in_the_journal() -> None:
+    folder = Path(dryhouse.journal.__file__).parent
+    only = re.compile(r"PRAGMA|sqlite_(?!errorname)|json_(each|group)|MATCH|INDEXED BY|AUTOINCREMENT|rowid", re.I)
+    said = {path.name for path in folder.glob("*.py") if only.search(path.read_text(encoding="utf-8"))}
+    assert said == set()

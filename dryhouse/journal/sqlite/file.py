@@ -1,0 +1,186 @@
+"""One SQLite file: opened with the settings it wants, locked, copied, marked as ours, looked through."""
+
+from __future__ import annotations
+
+import os
+import sqlite3
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any, Literal
+
+Mode = Literal["ro", "rw", "rwc"]
+
+APPLICATION_ID = 0x44727948
+"""Marks a SQLite file as a journal of ours: `DryH`."""
+
+_BUSY_SECONDS = 5.0
+_FINISHING_SECONDS = 0.4
+ENDINGS = ("-wal", "-shm", "-journal")
+"""What SQLite keeps beside a file that is open, or was when the program was killed."""
+
+
+def open_file(path: Path, mode: Mode) -> sqlite3.Connection:
+    """The file, opened in autocommit: transactions are begun by name.
+
+    Every commit is on the disk before it is answered (write-ahead log, synchronous FULL). A reader changes
+    nothing; where the file could be written it still takes part in tidying the log away when it leaves.
+    """
+    tidies = mode == "ro" and may_write(path) and may_write(path.parent)
+    where = path.absolute().as_uri() + f"?mode={'rw' if tidies else mode}"
+    if mode == "ro" and not may_write(path.parent) and not has_log(path):
+        where += "&immutable=1"
+    driver = _connect(where)
+    try:
+        if mode == "ro":
+            driver.execute("PRAGMA query_only = ON")
+        else:
+            driver.execute("PRAGMA synchronous = FULL")
+            hold_together(driver, True)
+        driver.execute("PRAGMA page_count").fetchone()
+    except BaseException:
+        driver.close()
+        raise
+    return driver
+
+
+def in_memory() -> sqlite3.Connection:
+    """An empty database that no file holds."""
+    driver = _connect("file::memory:")
+    hold_together(driver, True)
+    return driver
+
+
+def _connect(where: str, wait: float = _BUSY_SECONDS) -> sqlite3.Connection:
+    return sqlite3.connect(
+        where, uri=True, timeout=wait, isolation_level=None, check_same_thread=False, cached_statements=256
+    )
+
+
+def may_write(path: Path) -> bool:
+    """Whether the system would let this program write to the file or folder."""
+    return os.access(path, os.W_OK, effective_ids=os.access in os.supports_effective_ids)
+
+
+def has_log(path: Path) -> bool:
+    """Whether the file has a log that holds something it does not have yet."""
+    log = path.with_name(path.name + "-wal")
+    return log.exists() and log.stat().st_size > 0
+
+
+def is_cut_short(driver: sqlite3.Connection, path: Path) -> bool:
+    """Whether the file is shorter than it says it is, with no log that could make up for it."""
+    if not path.exists() or has_log(path):
+        return False
+    pages, size = _value(driver, "PRAGMA page_count"), _value(driver, "PRAGMA page_size")
+    return bool(path.stat().st_size < pages * size)
+
+
+def hold_together(driver: sqlite3.Connection, on: bool) -> None:
+    """Refuse what would belong to a record that is not there; a migration checks that by itself."""
+    driver.execute(f"PRAGMA foreign_keys = {'ON' if on else 'OFF'}")
+
+
+def write_ahead(driver: sqlite3.Connection) -> None:
+    """Write to a log first, so that readers never wait for a writer."""
+    driver.execute("PRAGMA journal_mode = WAL")
+
+
+@contextmanager
+def transaction(driver: sqlite3.Connection) -> Iterator[None]:
+    """All that is done inside is on the disk at the end, or nothing of it is done. Nobody else writes meanwhile."""
+    driver.execute("BEGIN IMMEDIATE")
+    try:
+        yield
+        driver.execute("COMMIT")
+    except BaseException:
+        if driver.in_transaction:
+            driver.rollback()
+        raise
+
+
+def take_lock(path: Path) -> Callable[[], None] | None:
+    """Become the one writer of this file; answers what gives the lock back, or None where another has it.
+
+    A command that is just finishing is waited for. SQLite locks an empty file beside the journal, as it locks
+    journals on every system: the lock falls with the process, however that ends.
+    """
+    lock = _connect(path.with_name(path.name + ".lock").absolute().as_uri(), _FINISHING_SECONDS)
+    try:
+        lock.execute("BEGIN EXCLUSIVE")
+    except sqlite3.OperationalError as error:
+        lock.close()
+        if error.sqlite_errorcode != sqlite3.SQLITE_BUSY:
+            raise
+        return None
+    return lock.close
+
+
+def copy_whole(driver: sqlite3.Connection, into: Path) -> None:
+    """A whole copy under its final name, or none."""
+    part = into.with_name(into.name + ".part")
+    copy = open_file(part, "rwc")
+    try:
+        driver.backup(copy)
+        copy.execute("PRAGMA journal_mode = DELETE")
+    finally:
+        copy.close()
+    _to_disk(part)
+    os.replace(part, into)
+    _to_disk(into.parent)
+
+
+def copy_over(driver: sqlite3.Connection, path: Path) -> None:
+    """Put all of a database in the place of what a file holds, in one transaction."""
+    target = open_file(path, "rw")
+    try:
+        driver.backup(target)
+        target.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+    finally:
+        target.close()
+
+
+def _to_disk(path: Path) -> None:
+    if path.is_dir() and os.name == "nt":
+        return
+    handle = os.open(path, os.O_RDONLY if path.is_dir() else os.O_RDWR)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def mark_as_ours(driver: sqlite3.Connection) -> None:
+    """Write into the file that it is a journal."""
+    driver.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+
+
+def is_ours(driver: sqlite3.Connection) -> bool:
+    """Whether the file says that it is a journal."""
+    return bool(_value(driver, "PRAGMA application_id") == APPLICATION_ID)
+
+
+def is_empty(driver: sqlite3.Connection) -> bool:
+    """Whether nothing was ever put into the file."""
+    marked = _value(driver, "PRAGMA application_id")
+    return marked in (0, APPLICATION_ID) and _value(driver, "SELECT count(*) FROM sqlite_master") == 0
+
+
+def damage_in(driver: sqlite3.Connection, most: int) -> list[str]:
+    """What SQLite finds wrong with the file, in its own words."""
+    return [said for (said,) in driver.execute(f"PRAGMA integrity_check({most})") if said != "ok"]
+
+
+def orphans_in(driver: sqlite3.Connection, most: int) -> list[tuple[str, int, str]]:
+    """Rows that belong to a row that is not there: their table, their number, the table of what is missing."""
+    found = driver.execute("PRAGMA foreign_key_check").fetchmany(most)
+    return [(table, number, target) for table, number, target, _ in found]
+
+
+def times_written_elsewhere(driver: sqlite3.Connection) -> int:
+    """A number that changes when another program has written to the file."""
+    return int(_value(driver, "PRAGMA data_version"))
+
+
+def _value(driver: sqlite3.Connection, query: str) -> Any:
+    return driver.execute(query).fetchone()[0]
