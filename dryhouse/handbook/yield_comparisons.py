@@ -18,6 +18,8 @@ from dryhouse.handbook.yield_spread import finish, raw_water
 from dryhouse.handbook.yield_table import PublishedYield as Row
 from dryhouse.handbook.yield_table import published_yields as rows_of_the_table
 from dryhouse.science.values import Fact
+from dryhouse.science.workings import Step, step
+from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.yields.prior import Comparison, TableSpread, mass_balance, one_for_each_source, table_spread
 from dryhouse.science.yields.ratio import PublishedYield, batch_variance
 
@@ -52,15 +54,15 @@ def compare(food: Food, row: Row) -> PublishedYield | None:
     strays = math.log(ratio) - mass_balance(water.value, end.value)
     to_home = food.fact("target_moisture") or end
     at_target = ratio * (100 - end.value) / (100 - to_home.value)
-    words = f"Published: {_arithmetic(food, row, prepared)} = {ratio:.3f}"
+    workings = [_arithmetic(food, row, prepared, ratio)]
     if end.value != to_home.value:
-        words += f", at {end.value:g} % water; at {to_home.value:g} %: {at_target:.3f}"
+        workings.append(step(Kind.AT_HOME_FINISH, at_target, end=(end.value, "%"), home=(to_home.value, "%")))
     variance = batch_variance(water, raw_water(food), finish(food))
     left = 100.0 * (1.0 - (1.0 - water.value / 100.0) / at_target)
     trusted = row.how != "recalled" and LEAST_LEFT <= left <= MOST_LEFT
     return PublishedYield(
         Comparison(food.slug, row.source.split(", ")[0], strays, variance, trusted),
-        f"{words}   [{row.source}]",
+        tuple(workings),
         row.basis,
     )
 
@@ -93,9 +95,9 @@ def _prepared(food: Food, row: Row) -> float | None:
     return row.as_purchased_g * (1 - refuse.value / 100)
 
 
-def _arithmetic(food: Food, row: Row, prepared: float) -> str:
-    refuse = food.fact("refuse")
-    if row.prepared_g is not None or refuse is None:
-        return f"{row.dried_g:.0f} g dried ÷ {prepared:.0f} g prepared"
-    bought = f"{row.as_purchased_g:.0f} g as purchased ÷ (1 − {refuse.value:g} % refuse)"
-    return f"{row.dried_g:.0f} g dried ÷ {bought}"
+def _arithmetic(food: Food, row: Row, prepared: float, ratio: float) -> Step:
+    refuse, dried, result = food.fact("refuse"), (row.dried_g or 0.0, "g"), (ratio, "", row.source)
+    if row.prepared_g is not None or refuse is None or row.as_purchased_g is None:
+        return step(Kind.PUBLISHED_YIELD, result, dried=dried, prepared=(prepared, "g"))
+    bought = (row.as_purchased_g, "g")
+    return step(Kind.PUBLISHED_YIELD_AS_BOUGHT, result, dried=dried, bought=bought, refuse=(refuse.value, "%"))

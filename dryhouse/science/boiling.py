@@ -12,6 +12,8 @@ from dataclasses import dataclass
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Basis, Figure
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 SEA_LEVEL_C = 100.0
 
@@ -51,8 +53,8 @@ def boiling_point(metres: float, tables: Sequence[BoilingTable]) -> Figure:
         high=highest if highest > celsius else None,
         basis=(Basis("handbook", source),),
         workings=(
-            f"At {height:.0f} m water boils at {celsius:.1f} °C   [{source}]",
-            *((f"Another table says {highest:.1f} °C; the cooler pot rules",) if highest - celsius > 0.05 else ()),
+            step(Kind.BOILS_AT, (celsius, "degC", source), height=(height, "m")),
+            *((step(Kind.BOILS_ELSEWHERE, (highest, "degC")),) if highest - celsius > 0.05 else ()),
         ),
     )
 

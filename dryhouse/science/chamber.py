@@ -10,7 +10,8 @@ from dataclasses import dataclass
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Figure
-from dryhouse.science.workings import Workings
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import Workings, step
 
 SEA_LEVEL_PA = 101325.0
 HUMID = 20.0
@@ -50,8 +51,14 @@ def warmed(
         dew_point_c=float(psychrolib.GetTDewPointFromHumRatio(kitchen_c, ratio, pressure_pa)),
         wet_bulb_c=float(psychrolib.GetTWetBulbFromHumRatio(dryer_c, ratio, pressure_pa)),
         workings=(
-            f"kitchen air at {kitchen_c:.0f} °C and {kitchen_humidity_pct:.0f} % holds {1000 * ratio:.1f} g water "
-            f"per kg dry air; warmed to {dryer_c:.0f} °C that is {inside:.1f} % relative humidity (PsychroLib)",
+            step(
+                Kind.CHAMBER_AIR,
+                (float(inside), "%"),
+                kitchen=(kitchen_c, "degC"),
+                humidity=(kitchen_humidity_pct, "%"),
+                water=1000.0 * float(ratio),
+                dryer=(dryer_c, "degC"),
+            ),
         ),
     )
 

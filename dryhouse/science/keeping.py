@@ -13,12 +13,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
-from dryhouse.science.workings import Step, Workings
+from dryhouse.science.workings import Step, Workings, step
+from dryhouse.science.workings import StepKind as Kind
 
 DAY_S = 86400.0
 
@@ -49,7 +49,7 @@ class Life:
     """A life in days at one temperature, how it was found, and from which facts."""
 
     days: float
-    how: str
+    how: Step
     facts: tuple[Fact, ...]
 
 
@@ -67,17 +67,26 @@ def _life(line: Line, celsius: float) -> Life | None:
     if celsius > hottest.temperature_c + 1e-9:
         return _hotter(line, celsius)
     if celsius <= coldest.temperature_c + 1e-9:
-        held = "" if celsius > coldest.temperature_c - 1e-9 else ", held at the coldest published point"
-        return Life(coldest.life.value, f"{_say(coldest)}{held}", (coldest.life,))
+        at_it = celsius > coldest.temperature_c - 1e-9
+        return _published(Kind.LIFE_PUBLISHED if at_it else Kind.LIFE_COLDEST, coldest)
     warmer = next(i for i, p in enumerate(points) if celsius <= p.temperature_c + 1e-9)
     a, b = points[warmer - 1], points[warmer]
     if abs(celsius - b.temperature_c) <= 1e-9:
-        return Life(b.life.value, _say(b), (b.life,))
+        return _published(Kind.LIFE_PUBLISHED, b)
     if line.steps:
-        return Life(b.life.value, f"the next warmer limit holds: {_say(b)}", (b.life,))
+        return _published(Kind.LIFE_NEXT_WARMER, b)
     share = (celsius - a.temperature_c) / (b.temperature_c - a.temperature_c)
     days = a.life.value * (b.life.value / a.life.value) ** share
-    return Life(days, f"on the line of log life between {_say(a)} and {_say(b)}", (a.life, b.life))
+    how = step(
+        Kind.LIFE_BETWEEN,
+        (days, "day"),
+        temperature=(celsius, "degC"),
+        cool=a.life,
+        cool_at=(a.temperature_c, "degC"),
+        warm=b.life,
+        warm_at=(b.temperature_c, "degC"),
+    )
+    return Life(days, how, (a.life, b.life))
 
 
 def _hotter(line: Line, celsius: float) -> Life:
@@ -89,11 +98,18 @@ def _hotter(line: Line, celsius: float) -> Life:
         slope = math.log(before.life.value / hottest.life.value) / (hottest.temperature_c - before.temperature_c)
         per_degree = max(per_degree, slope)
     days = hottest.life.value * math.exp(-per_degree * beyond)
-    return Life(days, f"hotter than {_say(hottest)}: shortened, never lengthened", (hottest.life,))
+    how = step(
+        Kind.LIFE_HOTTER,
+        (days, "day"),
+        temperature=(celsius, "degC"),
+        hottest=hottest.life,
+        hottest_at=(hottest.temperature_c, "degC"),
+    )
+    return Life(days, how, (hottest.life,))
 
 
-def _say(point: Point) -> str:
-    return f"{point.life.value:g} days at {both_scales(point.temperature_c)}"
+def _published(kind: Kind, point: Point) -> Life:
+    return Life(point.life.value, step(kind, point.life, at=(point.temperature_c, "degC")), (point.life,))
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,23 +180,26 @@ def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime)
     for stretch in history:
         if stretch.assumed:
             facts.append(Basis("assumption", stretch.assumed))
-            workings.append(f"Supposed: {stretch.assumed}")
+            workings.append(step(Kind.SUPPOSED, what=stretch.assumed))
         life = None if stretch.temperature_c is None else life_at(lines, stretch.temperature_c)
         if life is None or stretch.temperature_c is None:
-            workings.append(f"{stretch.place}: {missing}")
+            known = stretch.temperature_c is not None
+            kind = Kind.NO_LIFE_PUBLISHED if known else Kind.PLACE_TEMPERATURE_MISSING
+            workings.append(step(kind, about=stretch.place))
             break
         facts += [fact.basis for fact in life.facts]
-        where = f"{stretch.place}, {both_scales(stretch.temperature_c)}: life {life.days:.1f} days ({life.how})"
+        workings.append(replace(life.how, about=stretch.place))
+        there = {"temperature": (stretch.temperature_c, "degC"), "life": (life.days, "day")}
         if at_moment == used and moment >= stretch.start:
             at_moment = used + _days(stretch.start, min(stretch.end or moment, moment)) / life.days
         if stretch.end is None or (until is not None and until <= stretch.end):
             rest = (1.0 - used) * life.days
-            workings.append(f"{where}; left (1 − {used:.4f}) × {life.days:.1f} = {rest:.1f} days")
+            workings.append(step(Kind.STRETCH_LEFT, (rest, "day"), about=stretch.place, used=used, **there))
             break
         days = _days(stretch.start, stretch.end)
         part = days / life.days
         used += part
-        workings.append(f"{where}; {days:.1f} days there use {days:.1f} ÷ {life.days:.1f} = {part:.4f}")
+        workings.append(step(Kind.STRETCH_USED, part, about=stretch.place, spent=(days, "day"), **there))
         at_moment = used if moment >= stretch.end else at_moment
     return Keeping(until, at_moment, missing, tuple(workings), merge_bases(facts))
 

@@ -14,7 +14,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
-from dryhouse.science.workings import Workings
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import Workings, step
 
 NUTRIENTS: Mapping[str, str] = {
     "energy": "kcal",
@@ -46,8 +47,13 @@ def contents(name: str, grams: float, per_100g: Mapping[str, Fact]) -> Contents:
         ()
         if energy is None
         else (
-            f"{name}: {grams:.1f} g × {energy.value:.0f} kcal per 100 g = "
-            f"{grams * energy.value / 100:.0f} kcal   [{energy.source}]",
+            step(
+                Kind.ENERGY_HELD,
+                (grams * energy.value / 100.0, "kcal"),
+                food=name,
+                mass=(grams, "g"),
+                energy=(energy.value / 100.0, "kcal/g", energy.source),
+            ),
         )
     )
     return Contents(
@@ -95,13 +101,14 @@ class Total:
     def figure(self, share: float = 1.0, what: str = "") -> Figure:
         """The sum as a figure; `share` takes a part of it (one serving of four: 0.25)."""
         unit = NUTRIENTS[self.nutrient]
-        each = () if share == 1.0 else (f"{what or 'Share'}: × {share:.3g} = {self.amount * share:.1f} {unit}",)
-        hole = (f"Not known for {', '.join(self.missing)}: at least this much.",) if self.missing else ()
+        part = step(Kind.SHARE_HELD, (self.amount * share, unit), what=what or "Share", share=share)
+        each = () if share == 1.0 else (part,)
+        hole = (step(Kind.NOT_KNOWN_FOR, foods=", ".join(self.missing)),) if self.missing else ()
         return Figure(
             self.amount * share,
             unit,
             basis=self.basis,
-            workings=(*self.workings, f"Together {self.amount:.1f} {unit}", *each, *hole),
+            workings=(*self.workings, step(Kind.NUTRIENT_TOGETHER, (self.amount, unit)), *each, *hole),
         )
 
 
@@ -128,7 +135,14 @@ def total(parts: Iterable[Contents], nutrient: str) -> Total | None:
             for line in (
                 part.workings
                 if nutrient == "energy"
-                else (f"{part.name}: {part.grams:.1f} g hold {part.amounts[nutrient]:.1f} {unit}",)
+                else (
+                    step(
+                        Kind.NUTRIENT_HELD,
+                        (part.amounts[nutrient], unit),
+                        food=part.name,
+                        mass=(part.grams, "g"),
+                    ),
+                )
             )
         ),
     )

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from dryhouse.science.units import cups
 from dryhouse.science.values import Figure, Measure
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 
 def water_to_restore(dried_g: float, ratio: Figure) -> Figure:
@@ -19,6 +21,7 @@ def water_to_restore(dried_g: float, ratio: Figure) -> Figure:
     value, (low, high) = _water(dried_g, ratio.value), (None, None)
     if ratio.low is not None and ratio.high is not None:
         low, high = _water(dried_g, ratio.high), _water(dried_g, ratio.low)
+    fresh = dried_g / ratio.value
     return Figure(
         value,
         "ml",
@@ -28,8 +31,15 @@ def water_to_restore(dried_g: float, ratio: Figure) -> Figure:
         basis=ratio.basis,
         workings=(
             *ratio.workings,
-            f"Fresh it weighed {dried_g:.1f} g ÷ {ratio.value:.4f} = {dried_g / ratio.value:.1f} g",
-            f"Water = {dried_g / ratio.value:.1f} g − {dried_g:.1f} g = {value:.0f} ml (1 ml taken as 1 g)",
+            step(Kind.FRESH_WEIGHED, (fresh, "g"), dried=(dried_g, "g"), ratio=ratio.value),
+            step(
+                Kind.WATER_BACK,
+                (value, "ml"),
+                fresh=(fresh, "g"),
+                dried=(dried_g, "g"),
+                lost=(fresh - dried_g, "g"),
+                density=(1.0, "g/ml"),
+            ),
         ),
     )
 

@@ -15,9 +15,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from dryhouse.science import rehydration
-from dryhouse.science.units import cups
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
-from dryhouse.science.workings import Step
+from dryhouse.science.workings import Step, Term, about, step
+from dryhouse.science.workings import StepKind as Kind
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,7 @@ class Thirst:
     name: str
     grams: float
     water: Figure | None
-    """None where nothing is published: no water is reckoned for it, and the workings say so."""
+    """None where nothing is published: no water is counted for it, and the workings say so."""
     soak_minutes: float = 0.0
     cook_minutes: float = 0.0
     correction: Correction | None = None
@@ -51,13 +51,10 @@ class Correction:
     prior: float
     what: str = "this meal"
 
-    @property
-    def line(self) -> str:
-        """The correction in a line of workings, with n."""
-        return (
-            f"Corrected by cooking notes on {self.what}, n={self.n}: × {self.factor:.3f} "
-            f"(the reckoned figure counts as {self.prior:g} more)"
-        )
+    def step(self, water_ml: float) -> Step:
+        """The correction of so much water, with n."""
+        terms = (Term("what", self.what), Term("n", self.n), Term("factor", self.factor), Term("prior", self.prior))
+        return Step(Kind.WATER_CORRECTED, terms, Term("result", water_ml, "ml"))
 
 
 def taught_by(came_back: str, used_ml: float | None, reckoned_ml: float, step_pct: float) -> Taught | None:
@@ -101,8 +98,11 @@ class Pot:
     flame_minutes: float
 
 
-def boil_off(diameter_mm: float, rate: Fact, where: str = "") -> Figure:
-    """Boil-off in ml per minute from a pot's diameter: rate per cm² × the surface of a round pot."""
+def boil_off(diameter_mm: float, rate: Fact, assumed: str = "") -> Figure:
+    """Boil-off in ml per minute from a pot's diameter: rate per cm² × the surface of a round pot.
+
+    `assumed` says why the diameter was taken, where nobody entered one.
+    """
     radius = diameter_mm / 20.0
     surface = math.pi * radius**2
     value = surface * rate.value
@@ -111,8 +111,14 @@ def boil_off(diameter_mm: float, rate: Fact, where: str = "") -> Figure:
         "ml/min",
         basis=(rate.basis,),
         workings=(
-            f"Pot {diameter_mm / 10:.0f} cm across{where}: {surface:.0f} cm² × {rate.value:g} ml per min and cm² "
-            f"= {value:.1f} ml/min   [{rate.source}]",
+            step(
+                Kind.BOIL_RATE_ASSUMED if assumed else Kind.BOIL_RATE,
+                (value, "ml/min"),
+                across=(diameter_mm, "mm"),
+                surface=(surface, "cm2"),
+                rate=(rate.value, "ml/min/cm2", rate.source),
+                **({"why": assumed} if assumed else {}),
+            ),
         ),
     )
 
@@ -126,7 +132,7 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
     value = low = high = back = 0.0
     for part in parts:
         if part.water is None:
-            lines.append(f"{part.name}: {part.grams:.0f} g, no water of its own reckoned")
+            lines.append(step(Kind.NO_OWN_WATER, about=part.name, mass=(part.grams, "g")))
             back += part.grams
             continue
         factor = 1.0 if part.correction is None else part.correction.factor
@@ -135,28 +141,34 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
         low += factor * (part.water.value if part.water.low is None else part.water.low)
         high += factor * (part.water.value if part.water.high is None else part.water.high)
         back += part.grams + own
-        lines.extend(f"{part.name}: {line}" for line in part.water.workings)
+        lines.extend(about(part.name, part.water.workings))
         if part.correction is not None:
-            lines.append(f"{part.name}: {part.correction.line} → {own:.0f} ml")
-    lines.append(f"Taken up together: {value:.0f} ml")
+            lines.extend(about(part.name, (part.correction.step(own),)))
+    lines.append(step(Kind.WATER_TOGETHER, (value, "ml")))
     extra = 0.0
     if pot.style_liquid is not None:
         extra = pot.style_liquid.value * back
         lines.append(
-            f"{pot.style.capitalize()}: {back:.0f} g as it comes back × {pot.style_liquid.value:g} ml per g = "
-            f"{extra:.0f} ml loose liquid   [{pot.style_liquid.source}]"
+            step(
+                Kind.LOOSE_LIQUID,
+                (extra, "ml"),
+                style=pot.style,
+                back=(back, "g"),
+                each=(pot.style_liquid.value, "ml/g", pot.style_liquid.source),
+            )
         )
     steam = pot.boil_off.value * pot.flame_minutes
     if pot.flame_minutes > 0:
         lines.extend(pot.boil_off.workings)
-        lines.append(f"Boil-off: {pot.flame_minutes:.0f} min × {pot.boil_off.value:.1f} ml/min = {steam:.0f} ml")
+        minutes, rate = (pot.flame_minutes, "min"), (pot.boil_off.value, "ml/min")
+        lines.append(step(Kind.BOIL_OFF, (steam, "ml"), minutes=minutes, rate=rate))
     added = extra + steam
     factor = 1.0 if meal is None else meal.factor
     before = value + added
-    if meal is not None:
-        lines.append(f"Reckoned {before:.0f} ml. {meal.line}")
     answer = before * factor
-    lines.append(f"Water for the pot: {answer:.0f} ml = {cups(answer):.2f} cups")
+    if meal is not None:
+        lines += [step(Kind.WATER_CALCULATED, (before, "ml")), meal.step(answer)]
+    lines.append(step(Kind.WATER_FOR_POT, (answer, "ml")))
     spread = high - low > 1e-9
     return in_cups(
         Figure(

@@ -14,6 +14,8 @@ from dataclasses import dataclass
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Basis, Figure, merge_bases
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 SMALLEST_K, LARGEST_K, LARGEST_C = 0.24, 1.0, 5000.0
 USUAL_RANGE = (0.1, 0.9)
@@ -112,7 +114,7 @@ def equilibrium_moisture(isotherms: Sequence[Isotherm], aw: float, temperature_c
         high=high,
         basis=merge_bases([i.basis for _, i in found]),
         workings=tuple(
-            f"GAB m0 {i.m0:g}, C {i.c:g}, K {i.k:g} at water activity {aw:.3f}: {x:.3f} g/g ({i.basis.source})"
+            step(Kind.GAB_MOISTURE, (x, "g/g", i.basis.source), m0=i.m0, c=i.c, k=i.k, activity=aw)
             for x, i in found
         ),
     )
@@ -147,11 +149,8 @@ def water_activity_figure(
         high=max(hi for _, _, _, hi in found),
         basis=merge_bases([i.basis for i, *_ in found]),
         workings=(
-            f"moisture {middle_db:.3f} g water per g dry matter ({low_db:.3f} to {high_db:.3f})",
-            *(
-                f"GAB m0 {i.m0:g}, C {i.c:g}, K {i.k:g}, turned round: {m:.2f} ({i.basis.source})"
-                for i, _, m, _ in found
-            ),
+            step(Kind.MOISTURE_RANGE, moisture=(middle_db, "g/g"), low=(low_db, "g/g"), high=(high_db, "g/g")),
+            *(step(Kind.GAB_ACTIVITY, (m, "aw", i.basis.source), m0=i.m0, c=i.c, k=i.k) for i, _, m, _ in found),
         ),
     )
 

@@ -21,6 +21,79 @@ class StepKind(StrEnum):
     TARGET_MOISTURE = auto()
     TARGET_MASS = auto()
     MOISTURE_NOW = auto()
+    # air and sorption
+    CHAMBER_AIR = auto()
+    GAB_MOISTURE = auto()
+    MOISTURE_RANGE = auto()
+    GAB_ACTIVITY = auto()
+    ACTIVITY_BELOW = auto()
+    ACTIVITY_NOT_BELOW = auto()
+    NO_MEASUREMENT = auto()
+    # keeping
+    LIFE_PUBLISHED = auto()
+    LIFE_COLDEST = auto()
+    LIFE_NEXT_WARMER = auto()
+    LIFE_BETWEEN = auto()
+    LIFE_HOTTER = auto()
+    STRETCH_LEFT = auto()
+    STRETCH_USED = auto()
+    SUPPOSED = auto()
+    PLACE_TEMPERATURE_MISSING = auto()
+    NO_LIFE_PUBLISHED = auto()
+    # nutrition
+    ENERGY_HELD = auto()
+    NUTRIENT_HELD = auto()
+    NUTRIENT_TOGETHER = auto()
+    SHARE_HELD = auto()
+    NOT_KNOWN_FOR = auto()
+    # the pot
+    BOILS_AT = auto()
+    BOILS_ELSEWHERE = auto()
+    FRESH_WEIGHED = auto()
+    WATER_BACK = auto()
+    NO_OWN_WATER = auto()
+    WATER_CORRECTED = auto()
+    WATER_TOGETHER = auto()
+    LOOSE_LIQUID = auto()
+    BOIL_RATE = auto()
+    BOIL_RATE_ASSUMED = auto()
+    BOIL_OFF = auto()
+    WATER_CALCULATED = auto()
+    WATER_FOR_POT = auto()
+    # yields
+    OWN_CUP = auto()
+    PUBLISHED_CUP = auto()
+    PUBLISHED_CUP_ANY = auto()
+    MEAN_CUP = auto()
+    CUPS_STRAY = auto()
+    RAW_SOLIDS = auto()
+    DRIED_SOLIDS = auto()
+    DRIED_SOLIDS_NOTE = auto()
+    MASS_BALANCE = auto()
+    PUBLISHED_YIELD = auto()
+    PUBLISHED_YIELD_AS_BOUGHT = auto()
+    AT_HOME_FINISH = auto()
+    JOINED_PUBLICATION = auto()
+    JOINED_PUBLICATIONS = auto()
+    YIELD_STRAYS = auto()
+    HANDBOOK_YIELD = auto()
+    OWN_YIELD = auto()
+    OWN_YIELD_RANGE = auto()
+    OWN_YIELD_ALONE = auto()
+    JOINED_WEIGHTS = auto()
+    JOINED_WEIGHTS_OTHERS = auto()
+    JOINED_YIELD = auto()
+    # the forecast
+    KNOWN_SOLIDS = auto()
+    KNOWN_SOLIDS_ROUGHLY = auto()
+    FORECAST_TARGET = auto()
+    SETTLES_AT = auto()
+    EXPECTED_RATE = auto()
+    HALF_GONE = auto()
+    CURVE_SHAPES = auto()
+    MODEL_ERROR = auto()
+    PUBLISHED_RATE_MOVED = auto()
+    PUBLISHED_HOURS = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +134,11 @@ class Known(Protocol):
         """Its unit."""
 
 
-Given = Known | tuple[float, str] | float | str | date
+Given = Known | tuple[float, str] | tuple[float, str, str] | float | str | date
 
 
 def step(kind: StepKind, result: Given | None = None, *, about: str = "", **terms: Given) -> Step:
-    """A step from facts (their sources come along), figures, pairs of number and unit, numbers, names, days."""
+    """A step from facts, figures, `(number, unit)` or `(number, unit, source)`, numbers, names and days."""
     made = tuple(_term(name, given) for name, given in terms.items())
     return Step(kind, made, None if result is None else _term("result", result), about)
 

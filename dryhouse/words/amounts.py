@@ -31,26 +31,27 @@ def figures(value: float, style: Style, digits: int = DIGITS) -> str:
     return style.number(value, min(max(places, 0), 8))
 
 
-def worked(value: float, unit: str, style: Style) -> str:
+def worked(value: float, unit: str, style: Style, digits: int = DIGITS) -> str:
     """A number with its unit, in the system the person reads."""
     if unit == "%":
-        return f"{figures(value, style)} %"
+        return f"{figures(value, style, digits)} %"
     if unit == "degC":
         shown, scale = (to_fahrenheit(value), "°F") if style.system == US else (value, "°C")
         return f"{style.number(shown, 1)} {scale}"
     if unit == "K":
-        return f"{figures(value * _PER_DEGREE, style)} °F" if style.system == US else f"{figures(value, style)} °C"
+        shown, scale = (value * _PER_DEGREE, "°F") if style.system == US else (value, "°C")
+        return f"{figures(shown, style, digits)} {scale}"
     factor, names = 1.0, []
     for place, part in enumerate(unit.split("/")):
         size, called = _shown(part, style)
         factor = factor * size if place == 0 else factor / size
         names.append(called)
-    return own(value * factor, "/".join(names), style)
+    return own(value * factor, "/".join(names), style, digits)
 
 
-def own(value: float, unit: str, style: Style) -> str:
+def own(value: float, unit: str, style: Style, digits: int = DIGITS) -> str:
     """A number with its own unit, whatever the person's system."""
-    number = figures(value, style)
+    number = figures(value, style, digits)
     shown = _WRITTEN.get(unit, unit)
     if number != "1":
         shown = _COUNTED.get(shown, shown)

@@ -7,7 +7,7 @@ from datetime import date
 
 from dryhouse.science.display import Style
 from dryhouse.science.workings import Step, Term
-from dryhouse.words.amounts import figures, own, worked
+from dryhouse.words.amounts import DIGITS, figures, own, worked
 from dryhouse.words.dates import day_words
 from dryhouse.words.step_lines import LINES
 
@@ -30,7 +30,7 @@ class _Slot:
     """A term in its place in a line.
 
     After a colon the line may ask for `own`, the unit as it is whatever the person's system; `bare`, the
-    number without its unit; or a number of digits.
+    number without its unit; or how many digits are known.
     """
 
     def __init__(self, term: Term, style: Style) -> None:
@@ -44,6 +44,6 @@ class _Slot:
             return value
         if spec == "own":
             return own(value, self._term.unit, style)
-        if spec:
-            return figures(value, style) if spec == "bare" else figures(value, style, int(spec))
-        return worked(value, self._term.unit, style)
+        if spec == "bare":
+            return figures(value, style)
+        return worked(value, self._term.unit, style, int(spec or DIGITS))

@@ -8,6 +8,7 @@ from dryhouse.handbook.yield_comparisons import comparable_yields, compare, yiel
 from dryhouse.handbook.yield_spread import cup, finish, raw_water, water_with_range
 from dryhouse.handbook.yield_table import published_yields
 from dryhouse.science.values import Fact
+from tests.workings import read
 
 
 @pytest.mark.parametrize("category", CATEGORIES)
@@ -51,5 +52,5 @@ def test_rows_that_merely_stray_are_used_and_rows_that_are_no_drying_yield_are_n
 
 
 def test_commercial_drying_is_brought_to_the_home_target_in_its_words():
-    words = [y.words for y in comparable_yields("apricot")]
-    assert any("at 30.89 % water; at 20 %:" in w for w in words)
+    said = [read(y.workings) for y in comparable_yields("apricot")]
+    assert any("That was at 30.89 % water; at 20 %: " in words for words in said)

@@ -14,10 +14,12 @@ from dryhouse.kitchen.cautions.cautions import facts_of_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Lot, LotMove, Place, PlaceTemperature
 from dryhouse.kitchen.shelf.shelf import keep_by_figure, keeps, shelf_line
+from dryhouse.science.display import Style
 from dryhouse.science.keeping import life_at
 from dryhouse.science.quantities import Temperature
 from dryhouse.science.units import to_celsius
 from tests.fakes import FakeJournal
+from tests.workings import read
 
 MONTH = 365.25 / 12
 NOW = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
@@ -127,9 +129,10 @@ def test_thirty_days_at_80_sixty_at_60_the_rest_at_0_fahrenheit_by_hand_and_by_p
     assert shelf_line(kitchen, 1).keep_by == date(2026, 12, 2)
     figure = keep_by_figure(kitchen, journal.get(Lot, 1), start)
     assert figure.value == pytest.approx(335.25)
-    assert any("30.0 ÷ 182.6 = 0.1643" in line for line in figure.workings)
-    assert any("60.0 ÷ 365.2 = 0.1643" in line for line in figure.workings)
-    assert any("× 365.2 = 245.2 days" in line or "× 365.2 = 245.3 days" in line for line in figure.workings)
+    said = read(figure.workings, Style())
+    assert "pantry: At 80 °F 30 days use 30 days ÷ 182.6 days = 0.1643 of the life" in said
+    assert "cellar: At 60 °F 60 days use 60 days ÷ 365.2 days = 0.1643 of the life" in said
+    assert re.search(r"freezer: At 0 °F \(1 − 0.3285\) × 365.2 days = 245.[23] days left", said)
 
 
 def test_the_bench_answer_carries_basis_workings_and_cautions():

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from dryhouse.science.keeping import Line, Point, Stretch, keeping, life_at, used_up
 from dryhouse.science.values import Fact
+from tests.workings import read
 
 START = datetime(2026, 3, 1, tzinfo=UTC)
 
@@ -103,7 +104,9 @@ def test_a_missing_temperature_is_said_and_not_guessed():
 def test_workings_have_a_line_for_each_stretch_and_name_what_was_supposed():
     supposed = Stretch("the cellar", START, START + timedelta(days=20), 15.0, "it was as warm before")
     found = keeping((supposed, Stretch("the pantry", supposed.end, None, 27.0)), [FRUIT], START)
-    assert len(found.workings) == 3
-    assert found.workings[0].startswith("Supposed")
-    assert "20.0 ÷ 365.0" in found.workings[1]
+    said = read(found.workings).split("\n")
+    assert said[0] == "Supposed: it was as warm before"
+    assert said[1].startswith("the cellar: Published life: 365 days at 15 °C")
+    assert said[2] == "the cellar: At 15 °C 20 days use 20 days ÷ 365 days = 0.05479 of the life"
+    assert said[-1].startswith("the pantry: At 27 °C (1 − 0.05479) × ")
     assert {b.kind for b in found.basis} == {"assumption", "handbook"}

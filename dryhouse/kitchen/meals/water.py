@@ -109,8 +109,8 @@ def _pot(meal: Meal, flame_minutes: float) -> Pot:
         usual = pot("pot_diameter")
         given = meal.pot_diameter is not None
         across = meal.pot_diameter.si if meal.pot_diameter is not None else usual.value
-        where = "" if given else f" (assumed: {usual.note.lower().rstrip('.')})"
-        rate = boil_off(across, pot("boil_off_rate"), where)
+        assumed = "" if given else usual.note.lower().rstrip(".")
+        rate = boil_off(across, pot("boil_off_rate"), assumed)
         rate = replace(rate, basis=(Basis("assumption", "boil-off of a pot with its lid ajar"),))
     return Pot(meal.liquid, None if meal.liquid == DRY or key is None else pot(key), rate, flame_minutes)
 

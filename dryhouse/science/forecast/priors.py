@@ -11,6 +11,8 @@ from dataclasses import dataclass
 
 from dryhouse.science.forecast.answer import Prior
 from dryhouse.science.values import Basis, Fact
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import Workings, step
 
 GAS_CONSTANT = 8.314
 """J/(mol K)."""
@@ -52,18 +54,23 @@ def prior_from_published(
 
     `energy` is the activation energy in kJ/mol with its low and high.
     """
-    step = wobble = 0.0
-    said: tuple[str, ...] = ()
+    moved = wobble = 0.0
+    said: Workings = ()
     if temperature_c is not None and run.temperature_c is not None:
         low, high = energy.low or energy.value, energy.high or energy.value
-        step = arrhenius_step(energy.value, run.temperature_c, temperature_c) / run.n
+        moved = arrhenius_step(energy.value, run.temperature_c, temperature_c) / run.n
         wobble = abs(arrhenius_step((high - low) / MIDDLE_80, run.temperature_c, temperature_c)) / run.n
         said = (
-            f"published at {run.temperature_c:.0f} °C, moved to {temperature_c:.0f} °C: "
-            f"{math.exp(step):.2f} times as fast (activation energy {energy.value:.0f} kJ/mol, {energy.source})",
+            step(
+                Kind.PUBLISHED_RATE_MOVED,
+                math.exp(moved),
+                from_heat=(run.temperature_c, "degC"),
+                to_heat=(temperature_c, "degC"),
+                energy=(energy.value, "kJ/mol", energy.source),
+            ),
         )
     spread = math.hypot(BETWEEN_STUDIES * math.sqrt((1.0 + 1.0 / studies) / 2.0), wobble)
-    return Prior(math.exp((run.log_rate + step) * run.n), run.n, spread, N_BETWEEN_STUDIES, basis, said)
+    return Prior(math.exp((run.log_rate + moved) * run.n), run.n, spread, N_BETWEEN_STUDIES, basis, said)
 
 
 def prior_from_hours(hours: Fact, mr_target: float) -> Prior:
@@ -76,5 +83,5 @@ def prior_from_hours(hours: Fact, mr_target: float) -> Prior:
     middle = math.sqrt(low * high)
     k = -math.log(mr_target) / middle**USUAL_N
     spread = math.hypot(math.log(high / low) / MIDDLE_80, HOURS_OFF)
-    said = f"published drying time {low:g} to {high:g} h ({hours.source})"
+    said = step(Kind.PUBLISHED_HOURS, low=(low, "h", hours.source), high=(high, "h"))
     return Prior(k, USUAL_N, spread, N_BETWEEN_STUDIES, hours.basis, (said,))

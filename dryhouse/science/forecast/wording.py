@@ -10,8 +10,9 @@ from dryhouse.science.forecast.engine import TAU, Posterior
 from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM
 from dryhouse.science.forecast.finish import weighted_quantiles
 from dryhouse.science.forecast.shapes import Shapes
-from dryhouse.science.values import Basis, merge_bases
-from dryhouse.science.workings import Step, Workings
+from dryhouse.science.values import MIDDLE_80_SD, Basis, merge_bases
+from dryhouse.science.workings import Step, Workings, step
+from dryhouse.science.workings import StepKind as Kind
 
 
 def hours_text(hours: float) -> str:
@@ -59,29 +60,33 @@ def workings(
     x, low, high = USUAL_EQUILIBRIUM
     if equilibrium is not None:
         x, low, high = equilibrium.value, equilibrium.low, equilibrium.high
-    give = f" ± {dry_sd_g:.1f} g" if dry_sd_g > 0 else ""
+    dry, first = (dry_g, "g"), (first_g, "g")
     lines: list[Step | str] = [
-        f"dry matter {dry_g:.1f} g{give} of {first_g:.1f} g",
-        f"mass at {target_pct:g} % moisture: {dry_g:.1f} g / (1 − {target_pct / 100:g}) = {target_g:.1f} g",
-        f"settles at {x:g} g water per g dry matter ({low:g} to {high:g})",
+        step(Kind.KNOWN_SOLIDS_ROUGHLY, dry, spread=(dry_sd_g, "g"), first=first)
+        if dry_sd_g > 0
+        else step(Kind.KNOWN_SOLIDS, dry, first=first),
+        step(Kind.FORECAST_TARGET, (target_g, "g"), target=(target_pct, "%"), solids=dry),
+        step(Kind.SETTLES_AT, level=(x, "g/g"), low=(low, "g/g"), high=(high, "g/g")),
     ]
     if prior is not None:
-        lines.append(
-            f"beforehand: Page k {prior.k:.3g} per h^{prior.n:.2f}, its rate good to a factor of "
-            f"{float(np.exp(1.28 * prior.sd_ln_k)):.1f}"
-        )
+        factor = float(np.exp(MIDDLE_80_SD * prior.sd_ln_k))
+        lines.append(step(Kind.EXPECTED_RATE, k=prior.k, n=prior.n, factor=factor))
         lines.extend(prior.workings)
     if n > 1:
         half = np.exp(_middle(found.log_half, found.weight))
         b = _mean(table.b[found.shape], found.weight)
         p = _mean(table.p[found.shape], found.weight)
         tau = _mean(found.tau, found.weight)
+        low_h, half_h, high_h = ((float(v), "h") for v in half)
         lines += [
-            f"{n} weighings: half of the free water gone after {half[1]:.2f} h ({half[0]:.2f} to {half[2]:.2f} h)",
-            f"curve: surface against inside b = {b:.1f}, falling rate of order p = {p:.2f} (means over "
-            f"{len(np.unique(found.shape))} of {len(table.log_prior)} curves that the weighings allow)",
-            f"model error: the run's clock wanders by {100 * tau:.0f} % for each e-fold of time (between "
-            f"{100 * TAU.min():.0f} and {100 * TAU.max():.0f} %)",
+            step(Kind.HALF_GONE, half_h, n=n, low=low_h, high=high_h),
+            step(Kind.CURVE_SHAPES, b=b, p=p, allowed=len(np.unique(found.shape)), tried=len(table.log_prior)),
+            step(
+                Kind.MODEL_ERROR,
+                drift=(100.0 * tau, "%"),
+                low=(100.0 * float(TAU.min()), "%"),
+                high=(100.0 * float(TAU.max()), "%"),
+            ),
         ]
     return tuple(lines)
 

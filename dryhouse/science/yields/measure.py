@@ -11,7 +11,8 @@ from dataclasses import dataclass
 
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, merge_bases
-from dryhouse.science.workings import Workings
+from dryhouse.science.workings import Step, Workings, step
+from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.yields.belief import Belief, Predictive
 from dryhouse.science.yields.prior import SPREAD_WORTH
 
@@ -48,19 +49,26 @@ def density(
         start = Belief(0.0, 0.0, SPREAD_WORTH / 2, SPREAD_WORTH / 2 * spread.value**2)
         mine = start.after([math.log(d) for d in own_g_per_ml]).predictive()
         n = len(own_g_per_ml)
-        line = f"A cup of it {state} weighs {_cup(mine.value)}, by your own measured volumes (n={n})"
+        line = step(Kind.OWN_CUP, _cup(mine.value), state=state, n=n)
         return Density(mine, (Basis("own", f"measured volumes, {state}", n),), (line,), n)
     if not published:
         return None
     m = len(published)
     centre = sum(math.log(p.density) for p in published) / m
     known = Predictive(float(spread.n or 1), centre, spread.value * math.sqrt(1 + 1 / m))
-    lines = [f"A cup {state}, {p.what or 'cut not stated'}: {_cup(p.density)}   [{p.source}]" for p in published]
+    lines = [_published_cup(state, p) for p in published]
     if m > 1:
-        lines.append(f"A cup {state}: {_cup(known.value)}, the mean of {m}")
-    lines.append(f"Cups of it stray by {100 * spread.value:.0f} % (SD)   [{spread.source}]")
+        lines.append(step(Kind.MEAN_CUP, _cup(known.value), state=state, n=m))
+    lines.append(step(Kind.CUPS_STRAY, spread=(100.0 * spread.value, "%", spread.source)))
     return Density(known, merge_bases([p.basis for p in published], [spread.basis]), tuple(lines))
 
 
-def _cup(density_g_per_ml: float) -> str:
-    return f"{density_g_per_ml * SIZES['cup']:.0f} g"
+def _published_cup(state: str, published: PublishedDensity) -> Step:
+    cup = (*_cup(published.density), published.source)
+    if not published.what:
+        return step(Kind.PUBLISHED_CUP_ANY, cup, state=state)
+    return step(Kind.PUBLISHED_CUP, cup, state=state, cut=published.what)
+
+
+def _cup(density_g_per_ml: float) -> tuple[float, str]:
+    return density_g_per_ml * SIZES["cup"], "g"

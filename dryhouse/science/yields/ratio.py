@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dryhouse.science.values import Basis, Fact, merge_bases
-from dryhouse.science.workings import Workings
+from dryhouse.science.workings import Step, Workings, step
+from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.yields.belief import Belief, Predictive, alone
 from dryhouse.science.yields.prior import (
     SPREAD_WORTH,
@@ -43,10 +44,10 @@ class HandbookRatio:
 
 @dataclass(frozen=True, slots=True)
 class PublishedYield:
-    """One published yield of this food, brought to dried ÷ prepared, with its arithmetic in words."""
+    """One published yield of this food, brought to dried ÷ prepared, with its arithmetic."""
 
     comparison: Comparison
-    words: str
+    workings: tuple[Step, ...]
     basis: Basis
 
 
@@ -77,33 +78,26 @@ def by_handbook(
     voices = one_for_each_source([p.comparison for p in published])
     belief = handbook_belief(balance, variance, tables, voices)
     predictive = belief.predictive()
-    lines = [
-        f"Raw: {water.value:g} % water, so {100 - water.value:.4g} % solids   [{water.source}]",
-        f"Dried: {target.value:g} % water, so {100 - target.value:.4g} % solids"
-        f"{f' ({target.note})' if target.note else ''}   [{target.source}]",
-        f"Mass balance: {100 - water.value:.4g} ÷ {100 - target.value:.4g} "
-        f"= {math.exp(balance):.3f} dried for 1 prepared",
-        *(p.words for p in published),
+    raw, finished = (100.0 - water.value, "%"), (100.0 - target.value, "%")
+    lines: list[Step | str] = [
+        step(Kind.RAW_SOLIDS, raw, water=water),
+        step(Kind.DRIED_SOLIDS_NOTE, finished, water=target, note=target.note)
+        if target.note
+        else step(Kind.DRIED_SOLIDS, finished, water=target),
+        step(Kind.MASS_BALANCE, math.exp(balance), raw=raw, finished=finished),
+        *(line for p in published for line in p.workings),
     ]
     if published:
-        lines.append(f"Joined with {_tables(len(voices))}: {predictive.value:.3f}")
-    lines.append(
-        f"Strays from batch to batch by {100 * math.sqrt(variance):.0f} % (raw water, finish), and published "
-        f"yields by a further {100 * math.sqrt(tables.food + tables.kitchen):.0f} % (SD, {tables.rows} comparisons)"
-    )
-    lines.append(f"Handbook: {predictive.value:.3f}, {_between(predictive)}")
+        voice = Kind.JOINED_PUBLICATION if len(voices) == 1 else Kind.JOINED_PUBLICATIONS
+        lines.append(step(voice, predictive.value, n=len(voices)))
+    further = 100.0 * math.sqrt(tables.food + tables.kitchen)
+    stray = (100.0 * math.sqrt(variance), "%")
+    lines.append(step(Kind.YIELD_STRAYS, batches=stray, tables=(further, "%"), n=tables.rows))
+    lines.append(step(Kind.HANDBOOK_YIELD, predictive.value, low=predictive.low, high=predictive.high))
     basis = merge_bases(
         [water.basis, target.basis], (p.basis for p in published), [raw_spread.basis, finish_spread.basis]
     )
     return HandbookRatio(Ratio(predictive.value, predictive, basis, tuple(lines)), belief)
-
-
-def _between(predictive: Predictive) -> str:
-    return f"80 % between {predictive.low:.3f} and {predictive.high:.3f}"
-
-
-def _tables(n: int) -> str:
-    return "the published yield" if n == 1 else f"{n} publications, each one voice"
 
 
 def by_own(batches: Sequence[OwnBatch]) -> Ratio | None:
@@ -113,11 +107,11 @@ def by_own(batches: Sequence[OwnBatch]) -> Ratio | None:
         return None
     logs = [math.log(b.ratio) for b in used]
     predictive, value = alone(logs), math.exp(math.fsum(logs) / len(logs))
-    lines = [f"Your batches (n={len(used)}): {value:.3f} dried for 1 prepared, the mean of their logarithms"]
+    lines = [step(Kind.OWN_YIELD, value, n=len(used))]
     if predictive is not None:
-        lines.append(f"By themselves: {_between(predictive)}")
+        lines.append(step(Kind.OWN_YIELD_RANGE, low=predictive.low, high=predictive.high))
     else:
-        lines.append("One batch alone shows no spread, so it makes no interval")
+        lines.append(step(Kind.OWN_YIELD_ALONE))
     return Ratio(value, predictive, (Basis("own", "dried ÷ prepared", len(used)),), tuple(lines))
 
 
@@ -136,10 +130,20 @@ def joined(handbook: HandbookRatio | None, batches: Sequence[OwnBatch]) -> Ratio
     lines = [
         *handbook.ratio.workings,
         *own.workings,
-        f"Joined: the handbook weighs as much as {prior.weight:.2g} batches, yours as {n:g}"
-        + (f" ({others} of another form count {OTHER_FORM_COUNTS:g} each)" if others else ""),
-        f"exp[({prior.weight:.2f} × ln {handbook.ratio.value:.3f} + {n:g} × ln {mean:.3f}) "
-        f"÷ {prior.weight + n:.2f}] = {predictive.value:.3f}, {_between(predictive)}",
+        step(Kind.JOINED_WEIGHTS_OTHERS, weight=prior.weight, n=n, others=others, each=OTHER_FORM_COUNTS)
+        if others
+        else step(Kind.JOINED_WEIGHTS, weight=prior.weight, n=n),
+        step(
+            Kind.JOINED_YIELD,
+            predictive.value,
+            weight=prior.weight,
+            handbook=handbook.ratio.value,
+            n=n,
+            own=mean,
+            together=prior.weight + n,
+            low=predictive.low,
+            high=predictive.high,
+        ),
     ]
     assumed = [Basis("assumption", f"the handbook's spread is worth {SPREAD_WORTH + 1:.0f} batches")]
     if others:

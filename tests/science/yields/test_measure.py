@@ -4,8 +4,10 @@ import math
 
 import pytest
 
+from dryhouse.science.display import Style
 from dryhouse.science.values import Basis, Fact
 from dryhouse.science.yields.measure import PublishedDensity, density
+from tests.workings import read
 
 CUP = 236.5882365
 SPREAD = Fact(0.186, "ln", "spread of cups", "computed", n=39)
@@ -32,7 +34,8 @@ def test_several_cuts_are_averaged_and_known_better_than_one():
     known = density("fresh", [cup(160, "chopped"), cup(115, "sliced")], SPREAD, [])
     assert known.predictive.value * CUP == pytest.approx(math.sqrt(160 * 115))
     assert known.predictive.spread < density("fresh", [cup(160)], SPREAD, []).predictive.spread
-    assert any("chopped" in line for line in known.workings)
+    assert "A cup fresh, chopped: 160 g" in read(known.workings)
+    assert "A cup fresh, chopped: 5.644 oz" in read(known.workings, Style())
 
 
 def test_own_measured_volumes_override_the_handbook():

@@ -5,8 +5,10 @@ import math
 import pytest
 
 from dryhouse.science.values import Basis, Fact
+from dryhouse.science.workings import StepKind, step
 from dryhouse.science.yields.prior import Comparison, TableSpread
 from dryhouse.science.yields.ratio import OwnBatch, PublishedYield, by_handbook, by_own, joined
+from tests.workings import read
 
 WATER = Fact(76.05, "%", "USDA 11167", n=103, standard_error=0.863)
 TARGET = Fact(10.0, "%", "Utah State")
@@ -55,7 +57,7 @@ def test_own_figures_are_of_the_form_asked_for_where_there_are_any():
 def test_one_batch_alone_has_no_interval_and_says_so():
     one = by_own([OwnBatch(0.2)])
     assert one.predictive is None
-    assert any("no interval" in line for line in one.workings)
+    assert "no interval" in read(one.workings)
     assert by_own([OwnBatch(0.2), OwnBatch(0.25)]).predictive is not None
 
 
@@ -67,7 +69,8 @@ def test_own_batches_stand_alone_where_the_handbook_is_silent():
 
 def test_the_workings_can_be_followed_with_a_pencil():
     comparison, basis = Comparison("corn", "a table", 0.2, 0.05), Basis("handbook", "a table")
-    published = PublishedYield(comparison, "Published: 1134 g ÷ 2939 g = 0.386", basis)
-    lines = "\n".join(joined(handbook([published]), [OwnBatch(0.25)] * 3).workings)
-    for said in ("76.05 % water", "23.95 ÷ 90 = 0.266", "Published: 1134 g", "n=3", "Joined"):
+    arithmetic = step(StepKind.PUBLISHED_YIELD, 0.386, dried=(1134.0, "g"), prepared=(2939.0, "g"))
+    published = PublishedYield(comparison, (arithmetic,), basis)
+    lines = read(joined(handbook([published]), [OwnBatch(0.25)] * 3).workings)
+    for said in ("76.05 % water", "23.95 % ÷ 90 % = 0.2661", "Published: 1134 g dried ÷ 2939 g", "n=3", "Joined"):
         assert said in lines
