@@ -9,6 +9,6 @@ from dryhouse.words.workings import lines
 GRAMS = Style(METRIC)
 
 
-def read(workings: Iterable[Step | str], style: Style = GRAMS) -> str:
+def read(workings: Iterable[Step], style: Style = GRAMS) -> str:
     """The lines of the workings, in grams unless another style is asked for."""
     return "\n".join(lines(workings, style))

@@ -175,7 +175,7 @@ def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime)
     """
     until, missing = used_up(history, lines)
     used, at_moment = 0.0, 0.0
-    workings: list[Step | str] = []
+    workings: list[Step] = []
     facts: list[Basis] = []
     for stretch in history:
         if stretch.assumed:

@@ -95,7 +95,7 @@ def load_of(ingredients: Sequence[Ingredient]) -> Load:
     """
     if not ingredients:
         raise InputProblem("A load needs at least one ingredient with a mass.")
-    workings: list[Step | str] = []
+    workings: list[Step] = []
     solids = low = high = 0.0
     for item in ingredients:
         water = item.water

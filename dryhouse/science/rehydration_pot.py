@@ -128,7 +128,7 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
 
     The interval adds the ingredients' own ranges together (all low, all high): the cautious way.
     """
-    lines: list[Step | str] = []
+    lines: list[Step] = []
     value = low = high = back = 0.0
     for part in parts:
         if part.water is None:

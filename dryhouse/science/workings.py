@@ -94,6 +94,79 @@ class StepKind(StrEnum):
     MODEL_ERROR = auto()
     PUBLISHED_RATE_MOVED = auto()
     PUBLISHED_HOURS = auto()
+    # a batch
+    FAT_POURED_OFF = auto()
+    ON_THE_TRAYS = auto()
+    DRY_BASIS = auto()
+    MOISTURE_RATIO = auto()
+    YIELD_BY_WEIGHT = auto()
+    YIELD_BY_MEASURE = auto()
+    WATER_PER_CUP = auto()
+    KEEPS_AIRTIGHT = auto()
+    DRIED_ON = auto()
+    # keeping at the shelf
+    KEEPING_RULE = auto()
+    IN_PACKAGE = auto()
+    NO_SPREAD = auto()
+    # amounts
+    DRIED_BY_MEASURE = auto()
+    BY_MEASURE = auto()
+    BY_MEASURE_TYPED = auto()
+    DRIED_FROM = auto()
+    DRIED_FROM_RANGE = auto()
+    FRESH_FOR = auto()
+    FRESH_FOR_RANGE = auto()
+    VOLUME_OF = auto()
+    NO_HANDBOOK_YIELD = auto()
+    NO_FRESH_CUP = auto()
+    NO_DRIED_CUP = auto()
+    NO_MASS_BALANCE = auto()
+    LEFT_OUT = auto()
+    PUBLISHED_WATER = auto()
+    PUBLISHED_WATER_SOAK = auto()
+    AS_PURCHASED = auto()
+    OWN_TRAY_LOAD = auto()
+    PUBLISHED_TRAY_LOAD = auto()
+    TRAYS = auto()
+    OWN_HOURS = auto()
+    OWN_HOURS_FEW = auto()
+    PUBLISHED_HOURS_ONE = auto()
+    PUBLISHED_HOURS_RANGE = auto()
+    # the run
+    OWN_RUNS = auto()
+    RUNS_MOVED = auto()
+    RUNS_SPREAD = auto()
+    LOGGED_HOURS = auto()
+    MASS_OVER_FIRST = auto()
+    MR_FROM_MASS = auto()
+    # a meal
+    BATCH_RATIO = auto()
+    LABEL_WATER = auto()
+    STAPLE_WATER = auto()
+    SLOWEST = auto()
+    MINUTES_SET = auto()
+    SIMMER_LONGER = auto()
+    COLD_SOAK = auto()
+    NOTHING_COOKED = auto()
+    BOIL_AND_REST = auto()
+    MINUTES = auto()
+    CAME_BACK_RIGHT = auto()
+    CAME_BACK_HARD = auto()
+    PART_WEIGHT = auto()
+    TOGETHER = auto()
+    ENERGY_PER_GRAM = auto()
+    ONE_SERVING = auto()
+    ONE_SERVING_HOLDS = auto()
+    # a trip
+    FOR_EACH_PERSON = auto()
+    FOR_EACH_PERSON_DAY = auto()
+    IN_BAGS = auto()
+    EATEN_ON_TRIP = auto()
+    FROM_SHELF = auto()
+    MARGIN = auto()
+    PREPARED_FOR = auto()
+    DRIED_TO_MAKE = auto()
+    ONE_BAG = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +192,7 @@ class Step:
     about: str = ""
 
 
-Workings = tuple[Step | str, ...]
+Workings = tuple[Step, ...]
 
 
 class Known(Protocol):
@@ -151,6 +224,6 @@ def _term(name: str, given: Given) -> Term:
     return Term(name, given.value, given.unit, getattr(given, "source", ""))
 
 
-def about(name: str, workings: Iterable[Step | str]) -> Workings:
+def about(name: str, workings: Iterable[Step]) -> Workings:
     """The steps as those of one part of a whole."""
-    return tuple(f"{name}: {s}" if isinstance(s, str) else replace(s, about=s.about or name) for s in workings)
+    return tuple(replace(s, about=s.about or name) for s in workings)

@@ -33,7 +33,7 @@ def figures(value: float, style: Style, digits: int = DIGITS) -> str:
 
 def worked(value: float, unit: str, style: Style, digits: int = DIGITS) -> str:
     """A number with its unit, in the system the person reads."""
-    if unit == "%":
+    if unit.startswith("%"):
         return f"{figures(value, style, digits)} %"
     if unit == "degC":
         shown, scale = (to_fahrenheit(value), "°F") if style.system == US else (value, "°C")

@@ -118,4 +118,92 @@ LINES: Mapping[Kind, str] = {
         "Published at {from_heat}, moved to {to_heat}: {result:3} times as fast (activation energy {energy})"
     ),
     Kind.PUBLISHED_HOURS: "Published drying time {low} to {high}",
+    # a batch
+    Kind.FAT_POURED_OFF: "Fat poured off: {before} − {fat} = {result} dry matter",
+    Kind.ON_THE_TRAYS: "On the trays: {mass}, holding {result} of that dry matter",
+    Kind.DRY_BASIS: (
+        "Dry basis = {water} of water ÷ {solids} dry matter = {result:bare} of water for 1 of dry matter"
+    ),
+    Kind.MOISTURE_RATIO: "Moisture ratio = ({mass} − {solids}) ÷ {water} of water at the start = {result}",
+    Kind.YIELD_BY_WEIGHT: "Yield = {dried} dried ÷ {loaded} loaded = {result}, or {ratio:3} : 1",
+    Kind.YIELD_BY_MEASURE: "By measure = {dried} dried ÷ {loaded} loaded = {result}",
+    Kind.WATER_PER_CUP: "For each cup of dried: {water} × {cup} ÷ {dried} = {result}",
+    Kind.KEEPS_AIRTIGHT: "Packed airtight; an estimate of quality",
+    Kind.DRIED_ON: "Dried {day} + {life} = {result}",
+    # keeping at the shelf
+    Kind.KEEPING_RULE: "{rule} = {result}",
+    Kind.IN_PACKAGE: "At {temperature} in a closed {package}: {result}",
+    Kind.NO_SPREAD: "No spread is published, so no interval is given; the package adds nothing to the life",
+    # amounts
+    Kind.DRIED_BY_MEASURE: "{typed} = {volume} × {density} = {result} dried",
+    Kind.BY_MEASURE: "{volume} {state} × {density} = {result}",
+    Kind.BY_MEASURE_TYPED: "{typed} = {volume} {state} × {density} = {result}",
+    Kind.DRIED_FROM: "{start} × {ratio} = {result} dried",
+    Kind.DRIED_FROM_RANGE: "{start} × {ratio} = {result} dried, 80 % between {low} and {high}",
+    Kind.FRESH_FOR: "{start} ÷ {ratio} = {result} fresh, prepared",
+    Kind.FRESH_FOR_RANGE: "{start} ÷ {ratio} = {result} fresh, prepared, 80 % between {low} and {high}",
+    Kind.VOLUME_OF: "{mass} ÷ {density} = {result}",
+    Kind.NO_HANDBOOK_YIELD: (
+        "The handbook has no water content or no target for {food}; this rests on your batches alone."
+    ),
+    Kind.NO_FRESH_CUP: "What a cup of fresh {food} weighs is not known, so measures of it cannot be answered.",
+    Kind.NO_DRIED_CUP: "What a cup of dried {food} weighs is not known, so this answers in weight only.",
+    Kind.NO_MASS_BALANCE: (
+        "What a cup of dried {food} weighs is not known, so there is no mass balance beside this"
+    ),
+    Kind.LEFT_OUT: "Left out: {n:own batch|own batches} whose weights don't add up (number {numbers})",
+    Kind.PUBLISHED_WATER: "{each:bare} cups of {warmth} water per cup dried × {dried:own} = {result:own}",
+    Kind.PUBLISHED_WATER_SOAK: (
+        "{each:bare} cups of {warmth} water per cup dried × {dried:own} = {result:own}; soak at least {soak}"
+    ),
+    Kind.AS_PURCHASED: "As purchased: {prepared} ÷ (1 − {refuse} refuse) = {result}",
+    Kind.OWN_TRAY_LOAD: "{dryer}: {result} a tray, the middle of your {n:load|loads}",
+    Kind.PUBLISHED_TRAY_LOAD: "{dryer}: {load} × {area} = {result} a tray",
+    Kind.TRAYS: "{dryer}: {prepared} ÷ {each} = {result:3} of {trays:bare}",
+    Kind.OWN_HOURS: "Hours: {result}, the mean of your runs (n={n}), 80 % between {low} and {high}",
+    Kind.OWN_HOURS_FEW: "Hours: {result}, the mean of your runs (n={n}); fewer than {fewest} make no interval",
+    Kind.PUBLISHED_HOURS_ONE: "Hours: {result}",
+    Kind.PUBLISHED_HOURS_RANGE: "Hours: {result}, published range {low} to {high}",
+    # the run
+    Kind.OWN_RUNS: "Page from {n:earlier run|earlier runs} of yours: rate {rate:3} per h, n {exponent:3}",
+    Kind.RUNS_MOVED: "{n:run|runs} of them moved to {heat} with an activation energy of {energy}",
+    Kind.RUNS_SPREAD: "Spread of the rate ± {spread:2}, supposing ± {supposed:2} before any run (assumption)",
+    Kind.LOGGED_HOURS: (
+        "Your last {n:logged batch|logged batches} took about {result:3} at this temperature; taken as first order"
+    ),
+    Kind.MASS_OVER_FIRST: (
+        "The curves are through mass over first mass; without a starting moisture there is no MR"
+    ),
+    Kind.MR_FROM_MASS: (
+        "MR = (m − {solids}) ÷ ({first} − {solids}), from {water} starting moisture, equilibrium moisture"
+        " taken as 0"
+    ),
+    # a meal
+    Kind.BATCH_RATIO: "Batch {batch:bare}: {dried} dried ÷ {prepared} prepared = {result}",
+    Kind.LABEL_WATER: "{mass} × {each} = {result}",
+    Kind.STAPLE_WATER: "{mass} × {each} = {result}",
+    Kind.SLOWEST: "{food}: {result}",
+    Kind.MINUTES_SET: "{result} as set for this meal",
+    Kind.SIMMER_LONGER: "Simmering takes × {factor:3} as long there",
+    Kind.COLD_SOAK: "In cold water × {factor} = {result}",
+    Kind.NOTHING_COOKED: "Nothing is cooked in a cold soak",
+    Kind.BOIL_AND_REST: "Boil {flame}, then stand in the insulated pot × {factor}",
+    Kind.MINUTES: "{result}",
+    Kind.CAME_BACK_RIGHT: "Came back right after {result} (sea level) on {day}",
+    Kind.CAME_BACK_HARD: "Came back hard after {noted} (sea level) on {day}: {result}",
+    Kind.PART_WEIGHT: "{food}: {result}",
+    Kind.TOGETHER: "Together {result}",
+    Kind.ENERGY_PER_GRAM: "{energy} ÷ {mass} = {result}",
+    Kind.ONE_SERVING: "One serving: × {share:3} = {result}",
+    Kind.ONE_SERVING_HOLDS: "One serving: × {share:3} = {result:own}",
+    # a trip
+    Kind.FOR_EACH_PERSON: "For each person: ÷ {share:bare} = {result}",
+    Kind.FOR_EACH_PERSON_DAY: "For each person and day: ÷ {share:bare} = {result}",
+    Kind.IN_BAGS: "{n:bag|bags}, together {result}",
+    Kind.EATEN_ON_TRIP: "Eaten on the trip: {result} dried",
+    Kind.FROM_SHELF: "The shelf gives {shelved}; {result} short",
+    Kind.MARGIN: "Margin {margin}: {short} ÷ (1 − {margin}) = {result}",
+    Kind.PREPARED_FOR: "Prepared: {dried} × {factor} = {result}",
+    Kind.DRIED_TO_MAKE: "Together {result} dried to make",
+    Kind.ONE_BAG: "{result}",
 }

@@ -12,9 +12,9 @@ from dryhouse.words.dates import day_words
 from dryhouse.words.step_lines import LINES
 
 
-def lines(workings: Iterable[Step | str], style: Style) -> tuple[str, ...]:
+def lines(workings: Iterable[Step], style: Style) -> tuple[str, ...]:
     """The workings, a line a step."""
-    return tuple(s if isinstance(s, str) else line(s, style) for s in workings)
+    return tuple(line(step, style) for step in workings)
 
 
 def line(step: Step, style: Style) -> str:
@@ -30,7 +30,7 @@ class _Slot:
     """A term in its place in a line.
 
     After a colon the line may ask for `own`, the unit as it is whatever the person's system; `bare`, the
-    number without its unit; or how many digits are known.
+    number without its unit; how many digits are known; or what is counted, `one|many`.
     """
 
     def __init__(self, term: Term, style: Style) -> None:
@@ -42,6 +42,9 @@ class _Slot:
             return day_words(value)
         if isinstance(value, str):
             return value
+        if "|" in spec:
+            one, many = spec.split("|")
+            return f"{figures(value, style)} {one if value == 1 else many}"
         if spec == "own":
             return own(value, self._term.unit, style)
         if spec == "bare":

@@ -19,8 +19,10 @@ from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.records import Dryer
 from dryhouse.science.display import METRIC
 from dryhouse.science.values import Basis, Caution, Figure
+from dryhouse.science.workings import StepKind, step
 
-FIGURE = Figure(198.4, "g", 190, 205, basis=(Basis("handbook", "a source"),), workings=("a + b = c",))
+WORKINGS = (step(StepKind.TARGET_MASS, (198.4467, "g"), solids=(158.757, "g"), target=(20.0, "%")),)
+FIGURE = Figure(198.4, "g", 190, 205, basis=(Basis("handbook", "a source"),), workings=WORKINGS)
 
 
 def test_it_opens_on_the_first_place(window):
@@ -53,7 +55,7 @@ def test_workings_open_beside_the_place_and_escape_gives_the_keyboard_back(windo
     window.session.show_workings("Target weight", FIGURE)
     sheet = window.sheet()
     assert sheet.isVisible()
-    assert "a + b = c" in sheet.as_text()
+    assert "5.6 oz ÷ (1 − 20 %) = 7 oz" in sheet.as_text()
     assert window.stack.isVisible()
     qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Escape)
     assert not sheet.isVisible()

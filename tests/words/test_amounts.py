@@ -25,6 +25,7 @@ from dryhouse.words.amounts import figures, own, worked
         (57.0, "degC", "134.6 °F", "57 °C"),
         (10.0, "K", "18 °F", "10 °C"),
         (86.0, "%", "86 %", "86 %"),
+        (76.05, "% wet basis", "76.05 %", "76.05 %"),
         (1.0, "day", "1 day", "1 day"),
         (182.625, "day", "182.6 days", "182.6 days"),
         (9.5, "h", "9.5 h", "9.5 h"),

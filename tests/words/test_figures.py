@@ -11,7 +11,7 @@ STOP = Caution("stop", "stop", "a source")
 
 
 def test_the_json_keys_are_the_same_for_every_figure():
-    figure = Figure(1, "g", 0.5, 2, Measure(1, "cup"), (Basis("own", "", 3),), ("1 + 1",), (STOP,))
+    figure = Figure(1, "g", 0.5, 2, Measure(1, "cup"), (Basis("own", "", 3),), (step(StepKind.NO_SPREAD),), (STOP,))
     answer = figure_json(figure, Style())
     assert list(answer) == ["value", "low", "high", "unit", "measure", "basis", "workings", "cautions"]
     assert answer["basis"] == [{"kind": "own", "n": 3, "source": ""}]

@@ -22,13 +22,12 @@ def add(verbs: Any) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Answer with the finish in hours from the first row, and every model the weighings carry."""
-    from dryhouse.kitchen.dryer.curve_file import RunAnswer, answer_json, read_run, said
+    from dryhouse.kitchen.dryer.curve_file import RunAnswer, answer_json, lines_of, read_run, said
     from dryhouse.kitchen.dryer.curve_points import read_points
     from dryhouse.science.display import METRIC, Style
     from dryhouse.science.quantities import parse_percent
     from dryhouse.science.values import Figure, cautions_json
     from dryhouse.words.figures import figure_json
-    from dryhouse.words.workings import lines
 
     def percent(text: str | None, what: str) -> float | None:
         return None if text is None else parse_percent(text, what=what)
@@ -61,7 +60,7 @@ def run(args: argparse.Namespace) -> int:
                 **figure_json(figure or Figure(0.0, "h"), grams),
                 **known,
                 "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in answer.basis],
-                "workings": list(lines(answer.workings, grams)),
+                "workings": list(lines_of(answer, grams)),
                 "cautions": cautions_json(answer.cautions),
                 **answer_json(answer),
             }
@@ -71,7 +70,7 @@ def run(args: argparse.Namespace) -> int:
         print(line)
     for basis in answer.basis:
         print(f"  basis: {basis}")
-    for line in lines(answer.workings, grams):
+    for line in lines_of(answer, grams):
         print(f"  {line}")
     say_cautions(answer.cautions)
     return 0

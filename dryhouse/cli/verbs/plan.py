@@ -49,10 +49,15 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
     """The plan as the command line answers it."""
     from dryhouse.kitchen.settings import style
     from dryhouse.science.values import Figure, merge_bases
+    from dryhouse.science.workings import StepKind as Kind
+    from dryhouse.science.workings import step
     from dryhouse.words.figures import figure_json
 
     total = sum(item.dried.value for item in worked.items)
-    lines = (*(f"{i.name}: {i.dried.value:.0f} g" for i in worked.items), f"Together {total:.0f} g dried to make")
+    lines = (
+        *(step(Kind.PART_WEIGHT, (i.dried.value, "g"), food=i.name) for i in worked.items),
+        step(Kind.DRIED_TO_MAKE, (total, "g")),
+    )
     basis = merge_bases(*(i.dried.basis for i in worked.items))
     figure = Figure(total, "g", basis=basis, workings=lines, cautions=worked.sheet.cautions)
     return {

@@ -13,6 +13,8 @@ from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import Ingredient, Load, load_of
 from dryhouse.science.values import Fact
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 OWN_START = "starting moisture entered for this batch"
 OWN_TARGET = "target moisture entered for this batch"
@@ -125,7 +127,7 @@ def _mix(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], grams: floa
     if mass == whole.grams:
         return whole
     share = mass / loaded
-    line = f"On the trays: {mass:.1f} g, holding {whole.solids * share:.1f} g of that dry matter"
+    line = step(Kind.ON_THE_TRAYS, (whole.solids * share, "g"), mass=(mass, "g"))
     return replace(
         whole,
         grams=mass,
@@ -139,7 +141,7 @@ def _mix(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], grams: floa
 def _without_fat(load: Load, fat: float) -> Load:
     if not fat:
         return load
-    line = f"Fat poured off: {load.solids:.1f} g − {fat:.1f} g = {load.solids - fat:.1f} g dry matter"
+    line = step(Kind.FAT_POURED_OFF, (load.solids - fat, "g"), before=(load.solids, "g"), fat=(fat, "g"))
     return replace(
         load,
         grams=load.grams - fat,

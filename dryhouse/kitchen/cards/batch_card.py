@@ -22,6 +22,8 @@ from dryhouse.science.quantities import unit_typed
 from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, gravest_first
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 WEIGHED = Basis("own", "this batch, weighed", 1)
 
@@ -107,13 +109,13 @@ def _mass_unit(batch: Batch) -> str:
 
 def _yield_by_weight(grams: float, dried: float) -> Figure:
     value = 100.0 * dried / grams
-    line = f"Yield = {dried:.1f} g dried ÷ {grams:.1f} g loaded = {value:.1f} %, or {grams / dried:.1f} : 1"
+    line = step(Kind.YIELD_BY_WEIGHT, (value, "%"), dried=(dried, "g"), loaded=(grams, "g"), ratio=grams / dried)
     return Figure(value, "%", basis=(WEIGHED,), workings=(line,))
 
 
 def _yield_by_measure(fresh_ml: float, dried_ml: float) -> Figure:
     value = 100.0 * dried_ml / fresh_ml
-    line = f"By measure = {dried_ml:.0f} ml dried ÷ {fresh_ml:.0f} ml loaded = {value:.0f} %"
+    line = step(Kind.YIELD_BY_MEASURE, (value, "%"), dried=(dried_ml, "ml"), loaded=(fresh_ml, "ml"))
     return Figure(value, "%", basis=(Basis("own", "this batch, measured", 1),), workings=(line,))
 
 
@@ -123,7 +125,8 @@ def _water(grams: float, dried: float, batch: Batch, load: Load | None) -> Figur
         return whole
     dried_ml = batch.dried_volume.si
     per_cup = whole.value * SIZES["cup"] / dried_ml
-    line = f"Per cup of dried: {whole.value:.0f} ml × {SIZES['cup']:.0f} ÷ {dried_ml:.0f} ml = {per_cup:.0f} ml"
+    cup = (SIZES["cup"], "ml")
+    line = step(Kind.WATER_PER_CUP, (per_cup, "ml"), water=(whole.value, "ml"), cup=cup, dried=(dried_ml, "ml"))
     return replace(whole, workings=(*whole.workings, line))
 
 

@@ -14,6 +14,8 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.keeping import life_at
 from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Figure
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 DRY_ENOUGH = "dry enough"
 
@@ -37,8 +39,9 @@ def keep_by_figures(kitchen: Kitchen, draft: BatchDraft, dryness: str) -> list[t
             "day",
             basis=(*(f.basis for f in life.facts), *(Basis("assumption", s) for s in known.supposed)),
             workings=(
-                f"Published: {life.how}, airtight",
-                f"Dried {dried_on:%d %b %Y} + {life.days:.0f} days = {until:%d %b %Y}: an estimate of quality",
+                life.how,
+                step(Kind.DRIED_ON, until, day=dried_on, life=(life.days, "day")),
+                step(Kind.KEEPS_AIRTIGHT),
             ),
         )
         figures.append((f"Keeps at {both_scales(celsius)}", figure))

@@ -15,6 +15,7 @@ from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all, periods
+from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Forecast, Prior, forecast
 from dryhouse.science.moisture import (
@@ -28,7 +29,9 @@ from dryhouse.science.moisture import (
     wet_to_dry,
 )
 from dryhouse.science.values import MIDDLE_80_SD, Basis, Caution, Fact, merge_bases
-from dryhouse.science.workings import Workings
+from dryhouse.science.workings import Step, Workings, step
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.words.workings import lines
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +44,8 @@ class RunAnswer:
     forecast: Forecast | None
     amiss: str
     basis: tuple[Basis, ...]
+    notes: tuple[str, ...]
+    """What is to be known of the weighings and of the curves, a sentence each."""
     workings: Workings
     cautions: tuple[Caution, ...]
 
@@ -60,18 +65,17 @@ def read_run(
     points = points.half_a_second_apart()
     water, target = _moistures(food, start_moisture_pct, target_moisture_pct)
     cautions = food_cautions(kitchen, food) if kitchen and food else ()
-    curves, spoken, workings = _curves(points, water)
+    curves, spoken, line = _curves(points, water)
+    notes = (*points.notes, *curves.warnings, curves.sentence)
     basis = merge_bases([f.basis for f in (water, target) if f is not None])
     if water is None or target is None:
         why = _not_known(water, target)
-        return RunAnswer(points, curves, spoken, None, why, basis, (*workings, why), cautions)
+        return RunAnswer(points, curves, spoken, None, why, basis, notes, (line,), cautions)
     load = load_of([Ingredient("the load", points.grams[0], water)])
     ahead, amiss = _ahead(points, load, water, target, _prior(kitchen, food, water.value, target.value))
     if ahead is None:
-        lines = (*workings, *load.workings, amiss)
-        return RunAnswer(points, curves, spoken, None, amiss, basis, lines, cautions)
-    lines = (*workings, *ahead.workings, ahead.sentence, *((amiss,) if amiss else ()))
-    return RunAnswer(points, curves, spoken, ahead, amiss, ahead.basis, lines, cautions)
+        return RunAnswer(points, curves, spoken, None, amiss, basis, notes, (line, *load.workings), cautions)
+    return RunAnswer(points, curves, spoken, ahead, amiss, ahead.basis, notes, (line, *ahead.workings), cautions)
 
 
 def _moistures(
@@ -93,21 +97,16 @@ def _moistures(
     return water, target
 
 
-def _curves(points: Points, water: Fact | None) -> tuple[CurveSet, str, tuple[str, ...]]:
-    """The curves, the periods in words, and the lines that led to them. Without water, of mass over first mass."""
+def _curves(points: Points, water: Fact | None) -> tuple[CurveSet, str, Step]:
+    """The curves, the periods in words, and the step that led to them. Without water, of mass over first mass."""
     first = points.grams[0]
     dry = 0.0 if water is None else dry_matter(first, water.value)
     ratio = [(g - dry) / (first - dry) for g in points.grams]
     curves = fit_all(points.hours, ratio)
-    lines = (*points.notes, *curves.warnings, curves.sentence)
     if water is None:
-        none = "The curves are through mass over first mass; without a starting moisture there is no MR."
-        return curves, "", (*lines, none)
-    how = (
-        f"MR = (m − {dry:.1f} g) / ({first:.1f} g − {dry:.1f} g), from {water.value:g} % starting moisture "
-        f"[{water.source}], equilibrium moisture taken as 0"
-    )
-    return curves, periods(points.hours, ratio)[1], (*lines, how)
+        return curves, "", step(Kind.MASS_OVER_FIRST)
+    how = step(Kind.MR_FROM_MASS, solids=(dry, "g"), first=(first, "g"), water=water)
+    return curves, periods(points.hours, ratio)[1], how
 
 
 def _not_known(water: Fact | None, target: Fact | None) -> str:
@@ -201,6 +200,11 @@ def answer_json(answer: RunAnswer) -> dict[str, object]:
     }
 
 
+def lines_of(answer: RunAnswer, style: Style) -> tuple[str, ...]:
+    """The notes, the arithmetic, and what it comes to."""
+    return (*answer.notes, *lines(answer.workings, style), *_sentences(answer))
+
+
 def _sentences(answer: RunAnswer) -> list[str]:
     """The forecast's own sentence, and what is to be doubted."""
     return [said for said in (answer.forecast.sentence if answer.forecast else "", answer.amiss) if said]
@@ -208,19 +212,19 @@ def _sentences(answer: RunAnswer) -> list[str]:
 
 def said(answer: RunAnswer) -> Sequence[str]:
     """The answer in lines."""
-    lines = _sentences(answer)
+    told = _sentences(answer)
     if answer.forecast and answer.forecast.weigh_again_at is not None:
-        lines.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
+        told.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
     for f in answer.curves.fits:
         mark = "*" if answer.curves.chosen is not None and f.name == answer.curves.chosen.name else " "
         values = ", ".join(
             f"{name} = {value:.4g}" + (f" ± {error:.2g}" if error is not None else "")
             for name, (value, error) in f.parameters.items()
         )
-        lines.append(
+        told.append(
             f"{mark} {f.name:16s} {values}   SSE {f.sse:.3g}, RMSE {f.rmse:.2g}, R² {f.r2:.4f}, AICc {f.aicc:.1f}"
         )
-        lines.extend(f"    {w}" for w in f.warnings)
+        told.extend(f"    {w}" for w in f.warnings)
     if answer.periods:
-        lines.append(answer.periods)
-    return lines
+        told.append(answer.periods)
+    return told

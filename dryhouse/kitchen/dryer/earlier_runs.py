@@ -23,6 +23,8 @@ from dryhouse.science.curves import model
 from dryhouse.science.curves.fitting import fit
 from dryhouse.science.forecast import Prior, arrhenius_step
 from dryhouse.science.values import Basis, Fact
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 FEWEST_WEIGHINGS = 5
 NEWEST = 24
@@ -143,19 +145,12 @@ def prior_from(
     n, sd_n = _pooled([r.n for r in chosen], SPREAD_N)
     count = len(chosen)
     moved = [r for r in chosen if _shift(r, temperature_c, activation)]
-    lines = [
-        f"Page from {count} earlier run{'s' if count > 1 else ''} of yours: "
-        f"rate {math.exp(log_rate):.3f} per h, n {n:.2f}"
-    ]
-    if moved and activation is not None:
-        lines.append(
-            f"{len(moved)} of them moved to {temperature_c:.0f} °C with an activation energy of "
-            f"{activation.value:g} kJ/mol   [{activation.source}]"
-        )
-    lines.append(
-        f"Spread of the rate ±{100 * (math.exp(sd_rate) - 1):.0f} %, "
-        f"supposing ±{100 * (math.exp(SPREAD_LN_RATE) - 1):.0f} % before any run (assumption)"
-    )
+    lines = [step(Kind.OWN_RUNS, n=count, rate=math.exp(log_rate), exponent=n)]
+    if moved and activation is not None and temperature_c is not None:
+        energy = (activation.value, "kJ/mol", activation.source)
+        lines.append(step(Kind.RUNS_MOVED, n=len(moved), heat=(temperature_c, "degC"), energy=energy))
+    spread, supposed = (100.0 * (math.exp(sd) - 1.0) for sd in (sd_rate, SPREAD_LN_RATE))
+    lines.append(step(Kind.RUNS_SPREAD, spread=(spread, "%"), supposed=(supposed, "%")))
     return Prior(math.exp(log_rate) ** n, n, sd_rate, sd_n, Basis("own", "earlier runs", count), tuple(lines))
 
 
@@ -175,9 +170,7 @@ def prior_from_durations(
     logs = [math.log(r.rate) + _shift(r, temperature_c, activation) for r in runs]
     log_rate, sd = _pooled(logs, SPREAD_LN_RATE)
     hours = -math.log(ratio) / math.exp(log_rate)
-    line = (
-        f"Your last {len(runs)} logged batches took about {hours:.1f} h at this temperature; taken as first order"
-    )
+    line = step(Kind.LOGGED_HOURS, (hours, "h"), n=len(runs))
     basis = Basis("own", "hours of logged batches", len(runs))
     return Prior(math.exp(log_rate), 1.0, max(sd, SPREAD_OF_DURATIONS), SPREAD_N, basis, (line,))
 

@@ -20,6 +20,8 @@ from dryhouse.science.forecast import Equilibrium, Forecast, Prior, forecast
 from dryhouse.science.moisture import SCALE_G, Load, wet_to_dry
 from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
 from dryhouse.science.values import Fact, Figure, merge_bases
+from dryhouse.science.workings import Step, step
+from dryhouse.science.workings import StepKind as Kind
 
 ROOM_C = 25.0
 """Where the kitchen's temperature is not recorded, water activity is estimated for this room (assumption)."""
@@ -144,14 +146,18 @@ def _activity(food: Food, batch: Batch, load: Load, grams: float) -> Figure | No
     return replace(found, workings=(*found.workings, *_against_limits(found, food))) if found else None
 
 
-def _against_limits(figure: Figure, food: Food) -> tuple[str, ...]:
+def _against_limits(figure: Figure, food: Food) -> tuple[Step, ...]:
     """The cautious end against the published limits, and what an estimate is worth."""
     limits = water_activity_limits()
     wanted = ("no growth", "jerky", "low acid") if food.animal else ("no growth", "low acid")
     high = figure.high if figure.high is not None else figure.value
     lines = [
-        f"The cautious end, {high:.2f}, is {'below' if below(figure, fact.value) else 'not below'} "
-        f"{fact.value:.2f}: {fact.note}   [{fact.source}]"
+        step(
+            Kind.ACTIVITY_BELOW if below(figure, fact.value) else Kind.ACTIVITY_NOT_BELOW,
+            high=(high, "aw"),
+            limit=(fact.value, "aw", fact.source),
+            what=fact.note,
+        )
         for fact in (limits[name] for name in wanted)
     ]
-    return (*lines, "An estimate from published constants is no measurement; it says nothing of safety.")
+    return (*lines, step(Kind.NO_MEASUREMENT))

@@ -27,6 +27,8 @@ from dryhouse.kitchen.settings import style
 from dryhouse.science.curves import CurveSet, fit_all
 from dryhouse.science.moisture import MISMATCH, SCALE_G, Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.values import Caution, Fact, Figure
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 LATE_SAMPLE_H = 0.25
 """A sample tray first weighed later than this after the start is said to be reckoned from then."""
@@ -234,7 +236,7 @@ def _dry_basis(load: Load | None, net: float | None) -> Figure | None:
         return None
     value = net / load.solids - 1.0
     water = net - load.solids
-    line = f"Dry basis = {water:.1f} g of water ÷ {load.solids:.1f} g dry matter = {value:.3f} g per g"
+    line = step(Kind.DRY_BASIS, (value, "g/g"), water=(water, "g"), solids=(load.solids, "g"))
     bases = tuple(dict.fromkeys(i.water.basis for i in load.ingredients))
     return Figure(value, "g/g", basis=bases, workings=(*load.workings, line))
 
@@ -244,9 +246,7 @@ def _ratio(load: Load | None, net: float | None) -> Figure | None:
         return None
     value = moisture_ratio(load, net)
     water = load.grams - load.solids
-    line = (
-        f"Moisture ratio = ({net:.1f} g − {load.solids:.1f} g) ÷ {water:.1f} g of water at the start = {value:.3f}"
-    )
+    line = step(Kind.MOISTURE_RATIO, value, mass=(net, "g"), solids=(load.solids, "g"), water=(water, "g"))
     bases = tuple(dict.fromkeys(i.water.basis for i in load.ingredients))
     return Figure(value, "", basis=bases, workings=(*load.workings, line))
 

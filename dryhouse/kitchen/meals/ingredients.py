@@ -20,6 +20,8 @@ from dryhouse.science.moisture import MISMATCH, verdict
 from dryhouse.science.nutrition import concentration, dried
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, Figure
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 DRIED, STAPLE, LABEL = "dried", "staple", "label"
 _ANY_TARGET = Fact(0.0, "%", "")
@@ -187,7 +189,7 @@ def batch_ratio(batch: Batch) -> Figure | None:
         dry / fresh,
         "g/g",
         basis=(Basis("own", f"batch {batch.id}", 1),),
-        workings=(f"Batch {batch.id}: {dry:.1f} g dried ÷ {fresh:.1f} g prepared = {dry / fresh:.4f}",),
+        workings=(step(Kind.BATCH_RATIO, dry / fresh, batch=batch.id, dried=(dry, "g"), prepared=(fresh, "g")),),
     )
 
 

@@ -18,6 +18,8 @@ from dryhouse.science.nutrition import NUTRIENTS, Total, total
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.rehydration_pot import in_cups
 from dryhouse.science.values import Basis, Caution, Figure, merge_bases
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,12 +126,12 @@ def sheet_of(
 def _sums(lines: Sequence[PartSheet], water: Figure) -> Sums:
     held = [line.contents for line in lines if line.contents is not None]
     grams = sum(part.grams for part in held)
-    weighed = tuple(f"{part.name}: {part.grams:.1f} g" for part in held)
+    weighed = tuple(step(Kind.PART_WEIGHT, (part.grams, "g"), food=part.name) for part in held)
     dry = Figure(
         grams,
         "g",
         basis=merge_bases(*(_weight_basis(line) for line in lines)),
-        workings=(*weighed, f"Together {grams:.1f} g"),
+        workings=(*weighed, step(Kind.TOGETHER, (grams, "g"))),
     )
     figures = {name: _figure(total(held, name)) for name in NUTRIENTS}
     return Sums(dry_mass=dry, water=water, energy_per_gram=_per_gram(figures["energy"], dry), **figures)
@@ -150,21 +152,21 @@ def _per_gram(energy: Figure | None, dry: Figure) -> Figure | None:
     if energy is None or dry.value <= 0:
         return None
     value = energy.value / dry.value
-    line = f"{energy.value:.0f} kcal ÷ {dry.value:.0f} g = {value:.2f} kcal per g"
+    line = step(Kind.ENERGY_PER_GRAM, (value, "kcal/g"), energy=(energy.value, "kcal"), mass=(dry.value, "g"))
     return Figure(value, "kcal/g", basis=energy.basis, workings=(*energy.workings, *dry.workings[-1:], line))
 
 
 def _share(bag: Sums, share: float) -> Sums:
-    def part(figure: Figure | None) -> Figure | None:
+    def part(figure: Figure | None, kind: Kind = Kind.ONE_SERVING_HOLDS) -> Figure | None:
         if figure is None:
             return None
-        line = f"One serving: × {share:.3g} = {figure.value * share:.1f} {figure.unit}"
+        line = step(kind, (figure.value * share, figure.unit), share=share)
         low = None if figure.low is None else figure.low * share
         high = None if figure.high is None else figure.high * share
         workings = figure.workings if share == 1.0 else (*figure.workings, line)
         return replace(figure, value=figure.value * share, low=low, high=high, measure=None, workings=workings)
 
-    dry, water = part(bag.dry_mass), part(bag.water)
+    dry, water = part(bag.dry_mass, Kind.ONE_SERVING), part(bag.water, Kind.ONE_SERVING)
     assert dry is not None
     assert water is not None
     return Sums(

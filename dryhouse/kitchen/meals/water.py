@@ -8,7 +8,6 @@ from dataclasses import dataclass, replace
 from dryhouse.handbook.boiling import boiling_tables
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.rehydration_table import published_water
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED, Ingredient
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Meal
@@ -26,7 +25,8 @@ from dryhouse.science.rehydration_pot import (
 )
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
-from dryhouse.science.workings import Step
+from dryhouse.science.workings import Step, step
+from dryhouse.science.workings import StepKind as Kind
 
 _STYLE_LIQUID = {STEW: "stew_liquid", SOUP: "soup_liquid"}
 
@@ -89,14 +89,16 @@ def uptake(item: Ingredient) -> Figure | None:
     if part.label_water is not None:
         portion = part.portion.si if part.portion is not None else 100.0
         value = part.label_water.si * grams / portion
-        line = f"{grams:.0f} g × {part.label_water.si:.0f} ml per {portion:.0f} g = {value:.0f} ml   [label]"
+        each = (part.label_water.si / portion, "ml/g", f"label of {part.name}")
+        line = step(Kind.LABEL_WATER, (value, "ml"), mass=(grams, "g"), each=each)
         return Figure(value, "ml", basis=(Basis("entered", f"label of {part.name}"),), workings=(line,))
     if item.kind == DRIED:
         return None if item.ratio is None else water_to_restore(grams, item.ratio)
     fact = None if item.staple is None else item.staple.uptake
     if fact is None:
         return None
-    line = f"{grams:.0f} g × {fact.value:.2f} ml per g = {grams * fact.value:.0f} ml   [{fact.source}]"
+    each = (fact.value, "ml/g", fact.source)
+    line = step(Kind.STAPLE_WATER, (grams * fact.value, "ml"), mass=(grams, "g"), each=each)
     return Figure(grams * fact.value, "ml", basis=(fact.basis,), workings=(line,))
 
 
@@ -124,25 +126,26 @@ def meal_minutes(
     """Soak, cook and flame minutes, the slowest ingredient ruling, longer where water boils cooler."""
     soak, soak_basis, soak_line = _slowest([_soak(i) for i in ingredients])
     cook, cook_basis, cook_line = _slowest([_cook(i) for i in ingredients])
-    lines: list[Step | str] = [cook_line] if cook_line else []
+    lines = [cook_line] if cook_line else []
     bases = [cook_basis] if cook_basis else []
     if meal.cook_minutes is not None:
         cook = meal.cook_minutes
-        lines, bases = [f"{cook:.0f} min as set for this meal"], [Basis("entered", "minutes set for this meal")]
+        lines, bases = [step(Kind.MINUTES_SET, (cook, "min"))], [Basis("entered", "minutes set for this meal")]
     cook, taught = _taught_minutes(cook, notes)
     lines += taught
     longer = 1.0
     if altitude_m is not None and altitude_m > 0:
         boils, rule = boiling_point(altitude_m, boiling_tables()), pot("slower_per_10c")
         longer = times_as_long(boils.value, rule.value)
-        lines += [*boils.workings, f"Simmering takes × {longer:.2f} as long there   [{rule.source}]"]
+        lines += [*boils.workings, step(Kind.SIMMER_LONGER, factor=(longer, "", rule.source))]
         bases += [*boils.basis, rule.basis]
     soak_lines = [soak_line] if soak_line else []
     if meal.cooking == COLD_SOAK:
         factor = pot("cold_factor")
         soak = max(soak, cook) * factor.value
-        soak_lines.append(f"In cold water × {factor.value:g} = {soak:.0f} min   [{factor.source}]")
-        nothing = Figure(0.0, "min", workings=("Nothing is cooked in a cold soak",))
+        times = (factor.value, "", factor.source)
+        soak_lines.append(step(Kind.COLD_SOAK, (soak, "min"), factor=times))
+        nothing = Figure(0.0, "min", workings=(step(Kind.NOTHING_COOKED),))
         return Minutes(_minutes(soak, soak_basis, soak_lines), nothing, nothing)
     cook *= longer
     flame = cook
@@ -150,24 +153,25 @@ def meal_minutes(
         boil, rest = pot("rest_boil_minutes"), pot("rest_factor")
         flame = boil.value * longer if cook > 0 else 0.0
         cook *= rest.value
-        lines.append(f"Boil {flame:.0f} min, then stand in the insulated pot × {rest.value:g}   [{rest.source}]")
+        times = (rest.value, "", rest.source)
+        lines.append(step(Kind.BOIL_AND_REST, flame=(flame, "min"), factor=times))
         bases.append(Basis("assumption", "how long an insulated pot takes"))
-    lines.append(f"{cook:.0f} min")
+    lines.append(step(Kind.MINUTES, (cook, "min")))
     figure = Figure(cook, "min", basis=merge_bases(bases), workings=tuple(lines))
     return Minutes(_minutes(soak, soak_basis, soak_lines), figure, replace(figure, value=flame))
 
 
-def _minutes(value: float, basis: Basis | None, lines: Sequence[str]) -> Figure:
+def _minutes(value: float, basis: Basis | None, lines: Sequence[Step]) -> Figure:
     return Figure(value, "min", basis=() if basis is None else (basis,), workings=tuple(lines))
 
 
-def _slowest(found: Sequence[tuple[float, Fact | Basis, str] | None]) -> tuple[float, Basis | None, str]:
+def _slowest(found: Sequence[tuple[float, Fact | Basis, str] | None]) -> tuple[float, Basis | None, Step | None]:
     known = [f for f in found if f is not None]
     if not known:
-        return 0.0, None, ""
+        return 0.0, None, None
     value, where, name = max(known, key=lambda f: f[0])
     basis = where if isinstance(where, Basis) else where.basis
-    return value, basis, f"{name}: {value:.0f} min   [{basis.source}]"
+    return value, basis, step(Kind.SLOWEST, (value, "min", basis.source), food=name)
 
 
 def _soak(item: Ingredient) -> tuple[float, Fact | Basis, str] | None:
@@ -190,7 +194,7 @@ def _cook(item: Ingredient) -> tuple[float, Fact | Basis, str] | None:
     return item.staple.cook_minutes.value, item.staple.cook_minutes, item.part.name
 
 
-def _taught_minutes(cook: float, notes: Sequence[CookingNote]) -> tuple[float, list[str]]:
+def _taught_minutes(cook: float, notes: Sequence[CookingNote]) -> tuple[float, list[Step]]:
     """The latest note with minutes decides: as noted where it came back right, longer where hard."""
     timed = [n for n in notes if n.cook_minutes is not None and n.came_back in ("right", "hard")]
     if not timed:
@@ -201,9 +205,9 @@ def _taught_minutes(cook: float, notes: Sequence[CookingNote]) -> tuple[float, l
         boils = boiling_point(last.altitude.si / 1000.0, boiling_tables())
         noted /= times_as_long(boils.value, pot("slower_per_10c").value)
     if last.came_back == "right":
-        return noted, [f"Came back right after {noted:.0f} min (sea level) on {day_words(last.on)}"]
+        return noted, [step(Kind.CAME_BACK_RIGHT, (noted, "min"), day=last.on)]
     longer = max(cook, noted * (1.0 + pot("note_step").value / 100.0))
-    return longer, [f"Came back hard after {noted:.0f} min (sea level) on {day_words(last.on)}: {longer:.0f} min"]
+    return longer, [step(Kind.CAME_BACK_HARD, (longer, "min"), noted=(noted, "min"), day=last.on)]
 
 
 # --- what notes taught -----------------------------------------------------------------------------------

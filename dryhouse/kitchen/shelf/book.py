@@ -54,6 +54,8 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.keeping import Keeping, Life, Line, Stretch, keeping, life_at, used_up
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.statuses import Status
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 _HANDFUL = 10000
 """How many numbers a journal is asked for at once."""
@@ -248,7 +250,7 @@ class ShelfBook:
         """Life used and left, with workings."""
         chosen = self.lines(lot)
         found = keeping(self.history(lot), chosen.lines, moment)
-        supposed = tuple(f"Supposed: {s}" for s in chosen.supposed)
+        supposed = tuple(step(Kind.SUPPOSED, what=s) for s in chosen.supposed)
         return Keeping(found.until, found.used, found.missing, (*supposed, *found.workings), found.basis)
 
     def keep_by(self, lot: Lot) -> tuple[date | None, str]:

@@ -18,8 +18,9 @@ from dryhouse.kitchen.shelf.status import Standing, forbidding, status_reasons
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.keeping import life_at
 from dryhouse.science.statuses import Status
-from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Figure, merge_bases
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 GOOD = (Status.KEEPING, Status.USE_SOON)
 """The standings in which a lot may be planned for."""
@@ -120,16 +121,17 @@ def keeps(kitchen: Kitchen, text: str, celsius: float, package: str = "jar") -> 
             "Published keeping times are for airtight packages; for an open container there is none.", "package"
         )
     supposed = tuple(Basis("assumption", s) for s in chosen.supposed)
-    notes = tuple(f"{fact.note} = {fact.value:g} days   [{fact.source}]" for fact in life.facts if fact.note)
+    notes = tuple(step(Kind.KEEPING_RULE, fact, rule=fact.note) for fact in life.facts if fact.note)
     return Figure(
         life.days,
         "day",
         basis=merge_bases(supposed, (fact.basis for fact in life.facts)),
         workings=(
-            *(f"Supposed: {s}" for s in chosen.supposed),
+            *(step(Kind.SUPPOSED, what=s) for s in chosen.supposed),
             *notes,
-            f"At {both_scales(celsius)} in a closed {package}: {life.days:.1f} days ({life.how})",
-            "No spread is published, so no interval is given; the package adds nothing to the life.",
+            life.how,
+            step(Kind.IN_PACKAGE, (life.days, "day"), temperature=(celsius, "degC"), package=package),
+            step(Kind.NO_SPREAD),
         ),
         cautions=food_cautions(kitchen, known),
     )

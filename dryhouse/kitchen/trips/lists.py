@@ -14,6 +14,8 @@ from dryhouse.kitchen.trips.plan_items import Item
 from dryhouse.kitchen.trips.sheet import TripSheet
 from dryhouse.science.provisioning import Cover
 from dryhouse.science.values import Figure
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +93,7 @@ def _bought(parts: Sequence[PartSheet]) -> Buy:
     known = [line.grams for line in parts if line.grams is not None]
     hole = "" if len(known) == len(parts) else "some of it without a weight"
     figure = (
-        Figure(sum(known), "g", workings=(f"{len(parts)} bags, together {sum(known):.0f} g",)) if known else None
+        Figure(sum(known), "g", workings=(step(Kind.IN_BAGS, (sum(known), "g"), n=len(parts)),)) if known else None
     )
     return Buy(name, figure, hole, False)
 

@@ -19,6 +19,8 @@ from dryhouse.science.display import Style, counted
 from dryhouse.science.drying_calendar import Calendar, Load, Run
 from dryhouse.science.provisioning import Cover, Need, Recipe, Span, ToDry
 from dryhouse.science.values import Figure
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,17 +107,19 @@ def item_of(
     short = covered.short_of(batch.food)
     shelved = needed - short
     lines = [
-        f"Eaten on the trip: {needed:.0f} g dried",
-        f"The shelf gives {shelved:.0f} g; {short:.0f} g short",
+        step(Kind.EATEN_ON_TRIP, (needed, "g")),
+        step(Kind.FROM_SHELF, (short, "g"), shelved=(shelved, "g")),
     ]
     if margin > 0:
-        lines.append(f"Margin {margin:.0%}: {short:.0f} g ÷ (1 − {margin:.2f}) = {batch.dried:.0f} g")
+        share = (100.0 * margin, "%")
+        lines.append(step(Kind.MARGIN, (batch.dried, "g"), margin=share, short=(short, "g")))
     basis = () if known.joined is None else known.joined.basis
     prepared = None
     if batch.prepared is not None:
         span = batch.prepared
         said = () if known.joined is None else known.joined.workings
-        line = f"Prepared: {batch.dried:.0f} g × {span.value / batch.dried:.2f} = {span.value:.0f} g"
+        times = span.value / batch.dried
+        line = step(Kind.PREPARED_FOR, (span.value, "g"), dried=(batch.dried, "g"), factor=times)
         low, high = (span.low, span.high) if span.high > span.low else (None, None)
         prepared = Figure(span.value, "g", low=low, high=high, basis=basis, workings=(*said, line))
     runs = [(run, load) for run in made.runs for load in run.loads if load.food == batch.food]

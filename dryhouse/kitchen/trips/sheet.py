@@ -12,6 +12,8 @@ from dryhouse.kitchen.meals.sheet import MealSheet, meal_sheet
 from dryhouse.kitchen.records import Trip, TripMeal
 from dryhouse.kitchen.trips.trips import days_of, meals_of, the_trip
 from dryhouse.science.values import Caution, Figure, gravest_first, merge_bases
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +96,8 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
         trip=found,
         days=days,
         food_mass=mass,
-        grams_per_person_day=_each(mass, person_days, "person and day"),
-        energy_per_person_day=None if energy is None else _each(energy, person_days, "person and day"),
+        grams_per_person_day=_each(mass, person_days, per_day=True),
+        energy_per_person_day=None if energy is None else _each(energy, person_days, per_day=True),
         water=_together([e.sheet.bag.water for e in eaten], "ml"),
         flame_minutes=sum(d.flame_minutes for d in days),
         cautions=gravest_first(c for s in worked.values() for c in s.cautions),
@@ -105,8 +107,8 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
 def _day(trip: Trip, day: date, eaten: tuple[Eaten, ...]) -> DaySheet:
     bags = [e.sheet.bag for e in eaten]
     energy, sodium = _known([b.energy for b in bags], "kcal"), _known([b.sodium for b in bags], "mg")
-    each_sodium = None if sodium is None else _each(sodium, trip.people, "person")
-    each_energy = None if energy is None else _each(energy, trip.people, "person")
+    each_sodium = None if sodium is None else _each(sodium, trip.people)
+    each_energy = None if energy is None else _each(energy, trip.people)
     limit = pot("sodium_day")
     salty = (
         (
@@ -119,7 +121,7 @@ def _day(trip: Trip, day: date, eaten: tuple[Eaten, ...]) -> DaySheet:
     return DaySheet(
         day=day,
         meals=eaten,
-        grams_per_person=_each(_together([b.dry_mass for b in bags], "g"), trip.people, "person"),
+        grams_per_person=_each(_together([b.dry_mass for b in bags], "g"), trip.people),
         energy_per_person=each_energy,
         sodium_per_person=each_sodium,
         water=_together([b.water for b in bags], "ml"),
@@ -131,7 +133,7 @@ def _day(trip: Trip, day: date, eaten: tuple[Eaten, ...]) -> DaySheet:
 
 def _together(figures: list[Figure], unit: str) -> Figure:
     value = sum(f.value for f in figures)
-    lines = (*(f"{f.value:.0f} {unit}" for f in figures), f"Together {value:.0f} {unit}")
+    lines = (*(step(Kind.ONE_BAG, (f.value, unit)) for f in figures), step(Kind.TOGETHER, (value, unit)))
     return Figure(
         value,
         unit,
@@ -145,7 +147,8 @@ def _known(figures: list[Figure | None], unit: str) -> Figure | None:
     return _together(known, unit) if known else None
 
 
-def _each(figure: Figure, share: int, what: str) -> Figure:
+def _each(figure: Figure, share: int, *, per_day: bool = False) -> Figure:
     value = figure.value / share
-    line = f"For each {what}: ÷ {share} = {value:.0f} {figure.unit}"
+    kind = Kind.FOR_EACH_PERSON_DAY if per_day else Kind.FOR_EACH_PERSON
+    line = step(kind, (value, figure.unit), share=share)
     return Figure(value, figure.unit, basis=figure.basis, workings=(*figure.workings, line))

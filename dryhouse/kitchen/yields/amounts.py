@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from dryhouse.kitchen.records import Dryer
 from dryhouse.kitchen.yields.knowledge import YieldKnowledge
 from dryhouse.science.values import Figure, merge_bases
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,10 +34,8 @@ def as_purchased(knowledge: YieldKnowledge, prepared: Figure) -> Figure | None:
     def bought(value: float | None) -> float | None:
         return None if value is None else value / keep
 
-    line = (
-        f"As purchased: {prepared.value:.0f} g ÷ (1 − {refuse.value:g} % refuse) = {prepared.value / keep:.0f} g"
-        f"   [{refuse.source}]"
-    )
+    grams = (prepared.value, prepared.unit)
+    line = step(Kind.AS_PURCHASED, (prepared.value / keep, "g"), prepared=grams, refuse=refuse)
     return Figure(
         prepared.value / keep,
         "g",
@@ -56,10 +56,16 @@ def trays_for(knowledge: YieldKnowledge, prepared: Figure) -> tuple[Trays, ...]:
 
         trays = prepared.value / load.grams
         high = spread(prepared.high)
-        line = (
-            f"{load.words}; {prepared.value:.0f} g ÷ {load.grams:.0f} g = {trays:.1f} trays of {load.dryer.trays}"
+        line = step(
+            Kind.TRAYS,
+            (trays, "tray"),
+            dryer=load.dryer.name,
+            prepared=(prepared.value, "g"),
+            each=(load.grams, "g"),
+            trays=load.dryer.trays,
         )
-        figure = Figure(trays, "tray", spread(prepared.low), high, basis=(load.basis,), workings=(line,))
+        workings = (load.step, line)
+        figure = Figure(trays, "tray", spread(prepared.low), high, basis=(load.basis,), workings=workings)
         most = trays if high is None else high
         answers.append(Trays(load.dryer, figure, _loads_of(load.dryer, trays), _loads_of(load.dryer, most)))
     return tuple(answers)

@@ -12,6 +12,8 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.records import Dryer
 from dryhouse.science.values import Basis, Figure
+from dryhouse.science.workings import Step, step
+from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.yields.belief import alone
 
 _FEWEST_RUNS = 3
@@ -25,7 +27,7 @@ class TrayLoad:
     dryer: Dryer
     grams: float
     basis: Basis
-    words: str
+    step: Step
 
 
 def tray_loads(kitchen: Kitchen, food: Food, pairs: Sequence[YieldPair]) -> tuple[TrayLoad, ...]:
@@ -35,12 +37,13 @@ def tray_loads(kitchen: Kitchen, food: Food, pairs: Sequence[YieldPair]) -> tupl
         own = sorted(p.prepared_g / p.trays for p in pairs if p.dryer == dryer.id and p.trays)
         if own:
             grams = (own[(len(own) - 1) // 2] + own[len(own) // 2]) / 2
-            words = f"{dryer.name}: {grams:.0f} g a tray, the middle of your {len(own)} loads"
-            found.append(TrayLoad(dryer, grams, Basis("own", f"tray loads in {dryer.name}", len(own)), words))
+            line = step(Kind.OWN_TRAY_LOAD, (grams, "g"), dryer=dryer.name, n=len(own))
+            found.append(TrayLoad(dryer, grams, Basis("own", f"tray loads in {dryer.name}", len(own)), line))
         elif printed is not None and dryer.tray_area is not None:
             grams = printed.value * 1000.0 * dryer.tray_area.si / 10000.0
-            words = f"{dryer.name}: {printed.value:g} kg/m² × {dryer.tray_area.si:.0f} cm² = {grams:.0f} g a tray"
-            found.append(TrayLoad(dryer, grams, printed.basis, f"{words}   [{printed.source}]"))
+            load, area = (printed.value, "kg/m2", printed.source), (dryer.tray_area.si, "cm2")
+            line = step(Kind.PUBLISHED_TRAY_LOAD, (grams, "g"), dryer=dryer.name, load=load, area=area)
+            found.append(TrayLoad(dryer, grams, printed.basis, line))
     return tuple(found)
 
 
@@ -50,10 +53,11 @@ def hours_for(food: Food, pairs: Sequence[YieldPair]) -> Figure | None:
     if own:
         value = math.exp(math.fsum(own) / len(own))
         predicted = alone(own) if len(own) >= _FEWEST_RUNS else None
-        ends = (
-            f", 80 % between {predicted.low:.1f} and {predicted.high:.1f} h"
+        hours, n = (value, "h"), len(own)
+        line = (
+            step(Kind.OWN_HOURS, hours, n=n, low=(predicted.low, "h"), high=(predicted.high, "h"))
             if predicted is not None
-            else f"; fewer than {_FEWEST_RUNS} make no interval"
+            else step(Kind.OWN_HOURS_FEW, hours, n=n, fewest=_FEWEST_RUNS)
         )
         return Figure(
             value,
@@ -61,17 +65,22 @@ def hours_for(food: Food, pairs: Sequence[YieldPair]) -> Figure | None:
             low=None if predicted is None else predicted.low,
             high=None if predicted is None else predicted.high,
             basis=(Basis("own", "drying hours", len(own)),),
-            workings=(f"Hours: {value:.1f} h, the mean of your runs (n={len(own)}){ends}",),
+            workings=(line,),
         )
     printed = food.fact("drying_hours")
     if printed is None:
         return None
-    ends = f", published range {printed.low:g} to {printed.high:g} h" if printed.low and printed.high else ""
+    one = (printed.value, "h", printed.source)
+    line = (
+        step(Kind.PUBLISHED_HOURS_RANGE, one, low=(printed.low, "h"), high=(printed.high, "h"))
+        if printed.low and printed.high
+        else step(Kind.PUBLISHED_HOURS_ONE, one)
+    )
     return Figure(
         printed.value,
         "h",
         low=printed.low,
         high=printed.high,
         basis=(printed.basis,),
-        workings=(f"Hours: {printed.value:g} h{ends}   [{printed.source}]",),
+        workings=(line,),
     )

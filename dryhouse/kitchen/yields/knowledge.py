@@ -20,6 +20,8 @@ from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.yields.habits import TrayLoad, hours_for, tray_loads
 from dryhouse.science.moisture import MISMATCH, Ingredient, load_of, verdict
 from dryhouse.science.values import Basis, Fact, Figure
+from dryhouse.science.workings import Step, step
+from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.yields.measure import Density, PublishedDensity, density
 from dryhouse.science.yields.ratio import HandbookRatio, OwnBatch, Ratio, by_handbook, by_own, joined
 
@@ -70,18 +72,14 @@ class YieldKnowledge:
         return "water content" if self.food.fact("water") is None else "finished moisture"
 
     @cached_property
-    def missing(self) -> tuple[str, ...]:
-        """What is not known and would help: a sentence each."""
-        name, said = self.food.name, []
-        if self.handbook is None:
-            said.append(
-                f"The handbook has no water content or no target for {name}; this rests on your batches alone."
-            )
-        if self.fresh is None:
-            said.append(f"What a cup of fresh {name} weighs is not known, so measures of it cannot be answered.")
-        if self.dried is None:
-            said.append(f"What a cup of dried {name} weighs is not known, so this answers in weight only.")
-        return tuple(said)
+    def missing(self) -> tuple[Step, ...]:
+        """What is not known and would help."""
+        lacking = (
+            (self.handbook, Kind.NO_HANDBOOK_YIELD),
+            (self.fresh, Kind.NO_FRESH_CUP),
+            (self.dried, Kind.NO_DRIED_CUP),
+        )
+        return tuple(step(kind, food=self.food.name) for known, kind in lacking if known is None)
 
 
 def learn(kitchen: Kitchen, food: Food, form: str = "", pretreatment: str = "") -> YieldKnowledge:

@@ -19,7 +19,8 @@ from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.safety import FoodFacts
 from dryhouse.science.units import SIZES, figure_in
 from dryhouse.science.values import Caution, Fact, Figure, Measure, gravest_first, merge_bases
-from dryhouse.science.workings import Workings
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import Workings, step
 
 
 def target(
@@ -94,7 +95,7 @@ def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure
     amount = parse_amount(dried, decimal_comma=style(kitchen).decimal_comma)
     density = dried_density(kitchen, known)
     if density is None and not isinstance(amount, Mass) and (published := _published(known, amount.si)):
-        why = f"What a cup of dried {known.name} weighs is not known, so there is no mass balance beside this"
+        why = step(Kind.NO_MASS_BALANCE, food=known.name)
         only = replace(published[0], workings=(*published[0].workings, why))
         return only.with_cautions(food_cautions(kitchen, known)), published
     workings: Workings = ()
@@ -105,7 +106,8 @@ def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure
                 f"What a cup of dried {known.name} weighs is not known here; give the weight instead, such as 40 g."
             )
         grams = amount.si * density.value
-        workings = (f"{amount.typed}: {amount.si:.0f} ml × {density.value:.3f} g/ml = {grams:.1f} g dried",)
+        volume = (amount.si, "ml")
+        workings = (step(Kind.DRIED_BY_MEASURE, (grams, "g"), typed=amount.typed, volume=volume, density=density),)
     figure = water_to_restore(grams, yield_ratio(kitchen, known))
     bases = (
         figure.basis if density is None or isinstance(amount, Mass) else merge_bases(figure.basis, density.basis)
@@ -124,9 +126,14 @@ def _published(known: Food, dried_ml: float | None) -> tuple[Figure, ...]:
     answers = []
     for row in published_water(known.slug):
         value = row.cups_per_cup * cups
-        soak = f"; soak at least {row.soak_hours_low:g} h" if row.soak_hours_low is not None else ""
-        line = (
-            f"{row.cups_per_cup:g} cups of {row.liquid} water per cup dried × {cups:.2f} cups = {value:.2f}{soak}"
+        soak = row.soak_hours_low
+        line = step(
+            Kind.PUBLISHED_WATER if soak is None else Kind.PUBLISHED_WATER_SOAK,
+            (value, "cup"),
+            each=row.cups_per_cup,
+            warmth=row.liquid,
+            dried=(cups, "cup"),
+            soak=(soak or 0.0, "h"),
         )
         answers.append(
             Figure(value * SIZES["cup"], "ml", measure=Measure(value, "cup"), basis=(row.basis,), workings=(line,))

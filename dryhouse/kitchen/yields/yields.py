@@ -21,7 +21,8 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume, unit_typed
 from dryhouse.science.units import SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, Measure, merge_bases
-from dryhouse.science.workings import Workings
+from dryhouse.science.workings import Step, Workings, step
+from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.yields.belief import Predictive
 from dryhouse.science.yields.measure import Density
 from dryhouse.science.yields.ratio import Ratio
@@ -128,8 +129,14 @@ def _grams(knowledge: YieldKnowledge, amount: Mass | Volume, state: Direction) -
             "amount",
         )
     grams = density.predictive.times(amount.si)
-    typed = f"{amount.typed} = " if amount.typed else ""
-    line = f"{typed}{amount.si:.0f} ml {state} × {density.predictive.value:.3f} g/ml = {grams.value:.1f} g"
+    line = step(
+        Kind.BY_MEASURE_TYPED if amount.typed else Kind.BY_MEASURE,
+        (grams.value, "g"),
+        typed=amount.typed,
+        volume=(amount.si, "ml"),
+        state=state,
+        density=(density.predictive.value, "g/ml"),
+    )
     return grams, ((*density.workings, line), density.basis)
 
 
@@ -138,18 +145,16 @@ def _figure(
 ) -> Figure:
     factor = ratio.predictive or Predictive(1.0, math.log(ratio.value), 0.0)
     whole = start.and_(factor if direction == FRESH else factor.inverse())
-    sign, result = ("×", "dried") if direction == FRESH else ("÷", "fresh, prepared")
-    line = f"{start.value:.1f} g {sign} {ratio.value:.3f} = {whole.value:.1f} g {result}"
     low, high = _ends(whole) if ratio.predictive is not None else (None, None)
-    if low is not None and high is not None:
-        line += f", 80 % between {low:.1f} and {high:.1f} g"
+    line = _converted(direction, start.value, ratio.value, whole.value, low, high)
     workings, basis = (*ratio.workings, *first[0], line), merge_bases(ratio.basis, first[1])
     if target is None:
         return Figure(whole.value, "g", low, high, None, basis, workings)
     volume = whole.and_(target.predictive.inverse()).times(1 / SIZES[unit])
     ends = _ends(volume) if ratio.predictive is not None else (None, None)
     measure = Measure(volume.value, unit, *ends)
-    last = f"{whole.value:.1f} g ÷ {target.predictive.value * SIZES[unit]:.3g} g/{unit} = {volume.value:.2f} {unit}"
+    packed = (target.predictive.value, "g/ml")
+    last = step(Kind.VOLUME_OF, (volume.value, unit), mass=(whole.value, "g"), density=packed)
     return Figure(
         whole.value,
         "g",
@@ -161,6 +166,18 @@ def _figure(
     )
 
 
+def _converted(
+    direction: Direction, start: float, ratio: float, whole: float, low: float | None, high: float | None
+) -> Step:
+    """The step from one weight to the other, with the range where there is one."""
+    result, grams = (whole, "g"), (start, "g")
+    if low is None or high is None:
+        kind = Kind.DRIED_FROM if direction == FRESH else Kind.FRESH_FOR
+        return step(kind, result, start=grams, ratio=ratio)
+    kind = Kind.DRIED_FROM_RANGE if direction == FRESH else Kind.FRESH_FOR_RANGE
+    return step(kind, result, start=grams, ratio=ratio, low=(low, "g"), high=(high, "g"))
+
+
 def _ends(known: Predictive) -> tuple[float | None, float | None]:
     return (None, None) if known.spread == 0 else (known.low, known.high)
 
@@ -170,8 +187,7 @@ def _said(figure: Figure, knowledge: YieldKnowledge) -> Figure:
     lines = list(knowledge.missing)
     if n := len(knowledge.left_out):
         numbers = ", ".join(str(b) for b in knowledge.left_out[:8]) + (" …" if n > 8 else "")
-        whose = "batch whose weights don't" if n == 1 else "batches whose weights don't"
-        lines.append(f"Left out: {n} own {whose} add up (number {numbers})")
+        lines.append(step(Kind.LEFT_OUT, n=n, numbers=numbers))
     return replace(figure, workings=(*figure.workings, *lines))
 
 

@@ -61,7 +61,7 @@ def workings(
     if equilibrium is not None:
         x, low, high = equilibrium.value, equilibrium.low, equilibrium.high
     dry, first = (dry_g, "g"), (first_g, "g")
-    lines: list[Step | str] = [
+    lines: list[Step] = [
         step(Kind.KNOWN_SOLIDS_ROUGHLY, dry, spread=(dry_sd_g, "g"), first=first)
         if dry_sd_g > 0
         else step(Kind.KNOWN_SOLIDS, dry, first=first),

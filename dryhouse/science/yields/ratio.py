@@ -79,7 +79,7 @@ def by_handbook(
     belief = handbook_belief(balance, variance, tables, voices)
     predictive = belief.predictive()
     raw, finished = (100.0 - water.value, "%"), (100.0 - target.value, "%")
-    lines: list[Step | str] = [
+    lines: list[Step] = [
         step(Kind.RAW_SOLIDS, raw, water=water),
         step(Kind.DRIED_SOLIDS_NOTE, finished, water=target, note=target.note)
         if target.note

@@ -14,6 +14,7 @@ from dryhouse.desk.widgets.sheet import WorkingsSheet
 from dryhouse.desk.widgets.status_line import StatusLine
 from dryhouse.kitchen.settings import set_preference
 from dryhouse.science.values import Basis, Caution, Figure, Measure
+from dryhouse.science.workings import StepKind, step
 
 STOP = Caution("stop", "Do not eat it.", "first source", reason="It was never heated.")
 NOTE = Caution("note", "Label it.", "second source")
@@ -24,7 +25,7 @@ FIGURE = Figure(
     212.6,
     measure=Measure(1.5, "cup"),
     basis=(Basis("handbook", "a source"), Basis("own", "", 3)),
-    workings=("5.6 oz ÷ 0.8 = 7 oz",),
+    workings=(step(StepKind.TARGET_MASS, (198.4467, "g"), solids=(158.757, "g"), target=(20.0, "%")),),
     cautions=(STOP,),
 )
 
@@ -96,7 +97,7 @@ def test_the_sheet_holds_workings_basis_and_cautions(session, qtbot):
     sheet = WorkingsSheet(session)
     qtbot.addWidget(sheet)
     session.show_workings("Target weight", FIGURE)
-    for part in ("7 oz", "5.6 oz ÷ 0.8", "handbook: a source", "Stop: Do not eat it. [first source]"):
+    for part in ("7 oz", "5.6 oz ÷ (1 − 20 %) = 7 oz", "handbook: a source", "Stop: Do not eat it. [first source]"):
         assert part in sheet.as_text()
     assert sheet.findChildren(CautionRow)
 
@@ -245,7 +246,7 @@ def test_a_card_says_every_kind_and_number_of_a_basis_and_cuts_only_the_source(s
     source = "National database of nutrients in food, release 28, entry 11167; the mean of 103 samples"
     bases = (Basis("own", "batches of this food in any form and with any pretreatment at all", 12),
              Basis("handbook", source))  # fmt: skip
-    view = FigureView(session, "Yield", Figure(0.2, "", basis=bases, workings=("a ÷ b",)))
+    view = FigureView(session, "Yield", Figure(0.2, "", basis=bases, workings=(step(StepKind.NO_SPREAD),)))
     qtbot.addWidget(view)
     said = view._basis.text().replace("\u00a0", " ")
     assert "own records, n=12 (batches" in said

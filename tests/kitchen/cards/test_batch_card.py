@@ -12,6 +12,7 @@ from dryhouse.kitchen.cards.batch_card import batch_card, preview
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.quantities import Mass, Temperature, Volume
 from tests.builders import NOW, a_kitchen
+from tests.workings import read
 
 CORN = Batch(
     "corn",
@@ -87,7 +88,7 @@ def test_measured_volumes_give_a_yield_by_measure_and_water_per_cup():
     cup = 236.588
     made = card(replace(CORN, prepared_volume=Volume(6 * cup), dried_volume=Volume(2.4 * cup)))
     assert made.figure("Yield by measure").value == pytest.approx(40)
-    assert "Per cup of dried" in made.figure("Water to bring it back").workings[-1]
+    assert "For each cup of dried" in read(made.figure("Water to bring it back").workings)
 
 
 def test_a_mix_adds_up_its_solids_whatever_it_cooked_down_to():

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from dryhouse.kitchen.dryer.curve_file import answer_json, read_run, said
 from dryhouse.kitchen.dryer.curve_points import Points
 from dryhouse.science.errors import InputProblem
+from tests.workings import read
 
 HOURS = tuple(np.arange(0, 6.1, 0.5).tolist())
 POINTS = Points(HOURS, tuple(np.round(77 + 423 * np.exp(-0.24 * np.array(HOURS) ** 1.15)).tolist()))
@@ -21,7 +22,7 @@ def test_moistures_given_make_curves_and_a_finish() -> None:
     answer = read_run(POINTS, start_moisture_pct=85, target_moisture_pct=15)
     assert answer.forecast is not None
     assert answer.curves.chosen is not None
-    assert "from 85 % starting moisture" in " ".join(answer.workings)
+    assert "from 85 % starting moisture" in read(answer.workings)
     keys = answer_json(answer)
     assert keys["chosen"] == answer.curves.chosen.name
     assert keys["target_g"] == pytest.approx(75 / 0.85)

@@ -16,6 +16,7 @@ from dryhouse.kitchen.records.meals import COLD_SOAK, REST
 from dryhouse.science.boiling import boiling_point, times_as_long
 from dryhouse.science.quantities import Length, Mass, Volume
 from tests.fakes import FakeJournal
+from tests.workings import read
 
 DRY = Meal("pot", servings=2.0, liquid="dry", cook_minutes=0.0, id=1)
 DAY = date(2026, 8, 1)
@@ -130,7 +131,7 @@ class TestNotes:
         # the log of 1.21 over one note and the one the reckoned figure is worth: × 1.1
         assert found.water.value == pytest.approx(1.1 * plain)
         assert found.notes == 1
-        assert any("n=1" in line for line in found.water.workings)
+        assert "n=1" in read(found.water.workings)
 
     def test_a_note_of_a_bigger_pot_is_held_against_a_bigger_pot(self):
         plain = water_of(DRY, RICE).water.value
@@ -146,7 +147,7 @@ class TestNotes:
         )
         here = meal_water(kitchen, DRY, known(kitchen, CARROT)).water
         assert here.value > water_of(DRY, CARROT).water.value
-        assert any("notes on carrot, n=1" in line for line in here.workings)
+        assert "notes on carrot, n=1" in read(here.workings)
 
 
 def test_published_cups_stand_beside_with_their_source():

@@ -10,6 +10,7 @@ from dryhouse.kitchen.yields.knowledge import learn
 from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Basis, Figure
 from tests.builders import CORN, a_kitchen
+from tests.workings import read
 
 SHELF = Dryer("shelf dryer", 6, id=1)
 PREPARED = Figure(3600.0, "g", 3000.0, 4200.0, basis=(Basis("own", "batches", 3),))
@@ -27,7 +28,7 @@ def test_refuse_is_bought_and_not_dried(known):
     bought = as_purchased(known, PREPARED)
     # 64 % refuse: 3600 ÷ 0.36
     assert (bought.value, bought.low, bought.high) == pytest.approx((10000.0, 3000 / 0.36, 4200 / 0.36))
-    assert "3600 g ÷ (1 − 64 % refuse) = 10000 g" in bought.workings[0]
+    assert "3600 g ÷ (1 − 64 % refuse) = 10000 g" in read(bought.workings)
     assert {b.kind for b in bought.basis} == {"own", "handbook"}
 
 

@@ -17,6 +17,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, card, column, row, words
 from dryhouse.desk.widgets.figure_view import FigureView, unbroken
 from dryhouse.kitchen.yields.yields import YieldAnswer
+from dryhouse.words.workings import lines as said_in_lines
 
 NO_OWN = "No finished batch of it with both weights yet."
 
@@ -75,5 +76,5 @@ class AnswerView(QWidget):
         lines = trays_lines(answer, style)
         self.trays.setText("\n".join(lines) or "Not known: log which dryer and how many trays a batch filled.")
         self.trays.setAccessibleName("Trays: " + "; ".join(lines))
-        self.missing.setText(" ".join(answer.knowledge.missing))
+        self.missing.setText(" ".join(said_in_lines(answer.knowledge.missing, self.session.style)))
         self.missing.setVisible(bool(answer.knowledge.missing))

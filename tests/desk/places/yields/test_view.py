@@ -100,7 +100,7 @@ def test_enter_in_the_line_opens_the_workings_and_escape_comes_back(place, windo
     qtbot.keyClick(place.ask.line, Qt.Key.Key_Return)
     sheet = window.sheet()
     assert sheet.isVisible()
-    assert "23.95 ÷ 90" in sheet.as_text()
+    assert "23.95 % ÷ 90 %" in sheet.as_text()
     assert "145 g" in sheet.as_text()
     qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Escape)
     assert not sheet.isVisible()
