@@ -1,0 +1,132 @@
+"""First starts of the real program, each with an empty home, driven at once through all places.
+
+    python tests/faults/first_starts.py [--times 200] [--together 2] [--seed 1]
+
+Each start is a process of its own under `faulthandler`; whichever ended by a fault, or said anything on standard
+error, is printed with what it left. Exit code 1 where there was one.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import random
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+STEPS = 60
+_QUIET = "This plugin does not support"
+
+
+def one_start(seed: int) -> str:
+    """Start the program and drive it with this seed; what went wrong, empty where nothing did."""
+    with tempfile.TemporaryDirectory(prefix="first-start-", ignore_cleanup_errors=True) as home:
+        kept = {
+            name: value for name, value in os.environ.items() if not name.startswith(("XDG_", "DRYHOUSE_", "MPL"))
+        }
+        around = kept | {"HOME": home, "PYTHONPATH": str(ROOT), "QT_QPA_PLATFORM": "offscreen"}
+        ended = subprocess.run(
+            [sys.executable, "-X", "faulthandler", __file__, "--drive", str(seed)],
+            env=around, cwd=home, capture_output=True, text=True, timeout=180, check=False,
+        )  # fmt: skip
+        said = "\n".join(line for line in ended.stderr.splitlines() if line and not line.startswith(_QUIET))
+        left = "".join(path.read_text(encoding="utf-8") for path in Path(home).rglob("*.log"))
+        if ended.returncode == 0 and not said and not left:
+            return ""
+        return f"seed {seed}: ended with {ended.returncode}\n{said}\n{left}"
+
+
+def drive(seed: int) -> int:
+    """Be that program: open the desk as a first start does, and press keys as soon as there is a window.
+
+    Half-way there is a pause until charts can be drawn: the other half is driven with charts.
+    """
+    from PySide6.QtCore import Qt, QTimer
+    from PySide6.QtTest import QTest
+    from PySide6.QtWidgets import QApplication, QLineEdit
+
+    from dryhouse.cli import main
+    from dryhouse.desk.drawing_library import loaded
+    from dryhouse.desk.window import DeskWindow
+
+    app = QApplication(["dryhouse"])
+    rng = random.Random(seed)
+    places = [Qt.Key.Key_1, Qt.Key.Key_2, Qt.Key.Key_3, Qt.Key.Key_4, Qt.Key.Key_5, Qt.Key.Key_6]
+    first = [Qt.Key.Key_3, Qt.Key.Key_1, Qt.Key.Key_N]
+    done = 0
+
+    def step() -> None:
+        nonlocal done
+        window = next((w for w in app.topLevelWidgets() if isinstance(w, DeskWindow)), None)
+        if window is None or getattr(window, "session", None) is None:
+            timer.start(5)
+            return
+        if done == STEPS // 2 and not loaded():
+            timer.start(50)
+            return
+        done += 1
+        if done == 1 and rng.random() < 0.5:
+            window.doors.open_sample()
+        elif done > STEPS:
+            window.close()
+            return
+        else:
+            act(window)
+        timer.start(rng.choice((0, 0, 1, 5, 20, 60)))
+
+    def act(window: DeskWindow) -> None:
+        focus = QApplication.focusWidget() or window
+        control = Qt.KeyboardModifier.ControlModifier
+        chance = rng.random()
+        if done - 2 < len(first):
+            QTest.keyClick(window, first[max(done - 2, 0)], control)
+        elif chance < 0.45:
+            QTest.keyClick(window, rng.choice(places), control)
+        elif chance < 0.6:
+            QTest.keyClick(window, rng.choice((Qt.Key.Key_N, Qt.Key.Key_F, Qt.Key.Key_R)), control)
+        elif chance < 0.8 and isinstance(focus, QLineEdit):
+            QTest.keyClicks(focus, rng.choice(("corn 1 cup", "apple", "2 lb", "125 F", "turkey 3 oz dried")))
+        elif chance < 0.9:
+            QTest.keyClick(focus, rng.choice((Qt.Key.Key_Tab, Qt.Key.Key_Escape, Qt.Key.Key_Down)))
+        elif chance < 0.95:
+            window.theme.choose(rng.choice(("light", "dark")))
+        else:
+            window.resize(rng.randint(900, 1600), rng.randint(600, 1000))
+
+    timer = QTimer(singleShot=True)
+    timer.timeout.connect(step)
+    timer.start(0)
+    QTimer.singleShot(150_000, lambda: app.exit(3))
+    return main([])
+
+
+def first_starts(times: int, together: int, seed: int) -> Iterator[str]:
+    """Start so many times, some at the same time: of each what went wrong, empty where nothing did."""
+    with ThreadPoolExecutor(together) as pool:
+        yield from pool.map(one_start, range(seed, seed + times))
+
+
+def run() -> int:
+    """The script."""
+    asked = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    asked.add_argument("--times", type=int, default=200)
+    asked.add_argument("--together", type=int, default=2)
+    asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--drive", type=int, metavar="SEED", help="be one such start, with the home there is")
+    given = asked.parse_args()
+    if given.drive is not None:
+        return drive(given.drive)
+    wrong = 0
+    for count, told in enumerate(first_starts(given.times, given.together, given.seed), 1):
+        wrong += bool(told)
+        print(told or f"{count} first starts, {wrong} of them went wrong", flush=True)
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(run())
