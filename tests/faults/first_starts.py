@@ -20,6 +20,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 STEPS = 60
+_LONGEST_S = 600
 _QUIET = "This plugin does not support"
 
 
@@ -32,7 +33,7 @@ def one_start(seed: int) -> str:
         around = kept | {"HOME": home, "PYTHONPATH": str(ROOT), "QT_QPA_PLATFORM": "offscreen"}
         ended = subprocess.run(
             [sys.executable, "-X", "faulthandler", __file__, "--drive", str(seed)],
-            env=around, cwd=home, capture_output=True, text=True, timeout=180, check=False,
+            env=around, cwd=home, capture_output=True, text=True, timeout=_LONGEST_S + 60, check=False,
         )  # fmt: skip
         said = "\n".join(line for line in ended.stderr.splitlines() if line and not line.startswith(_QUIET))
         left = "".join(path.read_text(encoding="utf-8") for path in Path(home).rglob("*.log"))
@@ -98,10 +99,14 @@ def drive(seed: int) -> int:
         else:
             window.resize(rng.randint(900, 1600), rng.randint(600, 1000))
 
+    def late() -> None:
+        print(f"not through after {_LONGEST_S} s, in step {done}", file=sys.stderr)
+        app.exit(3)
+
     timer = QTimer(singleShot=True)
     timer.timeout.connect(step)
     timer.start(0)
-    QTimer.singleShot(150_000, lambda: app.exit(3))
+    QTimer.singleShot(_LONGEST_S * 1000, late)
     return main([])
 
 
