@@ -35,7 +35,7 @@ class YieldLine:
     """What is left for the food's name."""
     food: Food | None
     others: tuple[Food, ...]
-    """Further foods the words may mean, the food itself left out."""
+    """Foods the words may mean: instead of the food, or, where it is not clear which is meant, the offers."""
     amount: Mass | Volume | None
     direction: Direction | None
     """Which way the line itself says; None where it does not."""
@@ -52,6 +52,8 @@ def read_line(kitchen: Kitchen, text: str, *, decimal_comma: bool = False) -> Yi
     known, others = _foods(kitchen, named)
     if not named:
         hint = "Name a food, such as corn."
+    elif known is None and others:
+        hint = f"Which food is “{named}”? Choose one below, or add it in the Handbook."
     elif known is None:
         hint = f"No food here is called “{named}”; try another name, or add it in the Handbook."
     elif problem:
@@ -114,7 +116,5 @@ def _foods(kitchen: Kitchen, named: str) -> tuple[Food | None, tuple[Food, ...]]
     try:
         known = find_food(kitchen, named)
     except InputProblem:
-        if not near:
-            return None, ()
-        known = find_food(kitchen, near[0].slug)
+        return None, tuple(near)
     return known, tuple(f for f in near if f.slug != known.slug)

@@ -74,10 +74,12 @@ def test_what_is_still_missing_is_asked_for(text, hint):
     assert hint in read_line(a_kitchen(), text).hint
 
 
-def test_the_nearest_food_is_taken_while_a_name_is_being_typed():
+def test_a_name_that_is_not_known_is_asked_about_and_never_answered_for_another_food():
     line = read_line(a_kitchen(), "turk 2 lb")
-    assert line.food.slug == "turkey"
-    assert all(f.slug != "turkey" for f in line.others)
+    assert line.food is None
+    assert [food.slug for food in line.others] == ["turkey"]
+    assert line.hint == "Which food is “turk”? Choose one below, or add it in the Handbook."
+    assert line.amount is not None
 
 
 @given(st.text(max_size=40))

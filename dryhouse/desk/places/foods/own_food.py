@@ -10,7 +10,8 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
-from dryhouse.kitchen.foods.own_foods import add_food
+from dryhouse.desk.widgets.own_food_ask import ContainsEntry
+from dryhouse.kitchen.foods.own_foods import ReallyPlant, add_food
 
 
 class OwnFoodPage(QWidget):
@@ -24,8 +25,13 @@ class OwnFoodPage(QWidget):
         self.session = session
         self.name = TextField(session, "Name", hint="such as bean chili", name="name")
         self.others = TextField(session, "Other names", hint="separated by commas")
-        self.kind = ChoiceField(session, "Kind", CATEGORIES.items(), name="category")
-        self.like = FoodField(session, "Dries like", hint="a food of the handbook, if one is near", name="like")
+        self.contains = ContainsEntry()
+        self.again = words("", "problem")
+        self.kind = ChoiceField(session, "Kind", [("", "not said"), *CATEGORIES.items()], name="category")
+        self.like = FoodField(
+            session, "Dries like", hint="a food of the handbook, if one is near", name="like", own=False
+        )
+        self._asked_again: tuple[str, tuple[str, ...]] | None = None
         inside = column(self, space=6)
         inside.addWidget(words("A food of my own", "title"))
         inside.addWidget(
@@ -34,9 +40,12 @@ class OwnFoodPage(QWidget):
                 "muted",
             )
         )
-        for field in (self.name, self.others, self.kind, self.like):
-            field.setMaximumWidth(460)
+        for field in (self.name, self.others, self.contains, self.again, self.kind, self.like):
+            field.setMaximumWidth(560 if field is self.contains else 460)
             inside.addWidget(field)
+        self.again.hide()
+        self.contains.accepted.connect(self.save)
+        self.contains.changed.connect(self.again.hide)
         save = button("&Add the food", self.save, "primary", hint="Enter")
         leave = button("&Leave", self.left.emit, hint="Esc")
         inside.addLayout(row(save, leave, 1))
@@ -57,12 +66,29 @@ class OwnFoodPage(QWidget):
             self.like.show_problem(self.like.problem)
             self.like.setFocus()
             return
+        asked = (self.name.text(), self.contains.value())
+        sure = self._asked_again == asked
         done = self.session.act(
-            add_food, self.name.text(), self.kind.value(), other_names=others, like=like.slug if like else ""
+            add_food,
+            self.name.text(),
+            self.kind.value(),
+            contains=self.contains.value(),
+            other_names=others,
+            like=like.slug if like else "",
+            really_plant=sure,
         )
         if done is None:
+            if isinstance(self.session.problem, ReallyPlant):
+                self._asked_again = asked
+                self.again.setText(f"{self.session.problem.sentence} If so, add it once more.")
+                self.again.show()
+                self.contains.setFocus()
+                return
             mark_problem(self.session.problem, (self.name, self.kind, self.like))
             return
         for field in (self.name, self.others, self.like):
             field.set_value(None)
+        self.contains.set_value(())
+        self.kind.set_value("")
+        self.again.hide()
         self.saved.emit(done.record.slug)

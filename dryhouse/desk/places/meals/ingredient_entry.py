@@ -45,7 +45,7 @@ class IngredientEntry(QLineEdit):
         self.setCursorPosition(0)
 
     def settle(self) -> None:
-        """Take what stands there: the one of that name, else the first that was offered."""
+        """Take what stands there: the one of that name. What several things could be called is asked about."""
         text = self.text().strip()
         before = self.choice
         self.choice, self.problem = (None, "") if not text else self._meant(text)
@@ -68,9 +68,9 @@ class IngredientEntry(QLineEdit):
         try:
             return identify_ingredient(self.session.kitchen, text), ""
         except InputProblem as problem:
-            if self._offered:
-                return self._offered[0], ""
-            return None, problem.sentence
+            if any(c.kind != LABEL for c in self._offered) or not self._offered:
+                return None, problem.sentence
+            return self._offered[0], ""
 
     def _offer(self, text: str) -> None:
         known = find_ingredients(self.session.kitchen, text) if text.strip() else []

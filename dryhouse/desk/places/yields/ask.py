@@ -135,12 +135,13 @@ class AskBar(QWidget):
             *(n.casefold() for n in line.food.other_names),
         )
         others = () if exact else others
-        if others == self._shown_others:
+        asked = "Which food?" if line.food is None else "Or did you mean"
+        if (asked, *others) == self._shown_others:
             return
-        self._shown_others = others
+        self._shown_others = (asked, *others)
         empty(self._others)
         if others:
-            self._others.addWidget(words("Or did you mean", "muted", wrap=False))
+            self._others.addWidget(words(asked, "muted", wrap=False))
             for name in others:
                 chosen = button(name, lambda name=name: self._take(name), "quiet", name=f"Take {name} instead")
                 self._others.addWidget(chosen)
