@@ -72,6 +72,7 @@ def _lot(
     lot: dict[str, Any] = {
         "food": batch["food"],
         "batch": number,
+        "origin": "home",
         "package": "vacuum bag" if meat else chance.choice(_PACKAGES),
         "sealed": "yes",
         "mass": pounds(grams)[0],

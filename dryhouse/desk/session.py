@@ -106,7 +106,10 @@ class Session(QObject):
             return
         back = source[-1].undone()
         try:
-            self.kitchen.journal.write(back.changes)
+            self.kitchen.write(back.changes)
+        except InputProblem as problem:
+            self.say(problem.sentence, "input")
+            return
         except WorldProblem as problem:
             self.say(problem.sentence, "world")
             return

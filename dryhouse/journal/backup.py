@@ -8,8 +8,8 @@ from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
-from dryhouse.journal.check import faults_of
 from dryhouse.journal.database import Database, become_writer, connect
+from dryhouse.journal.file_faults import faults_of
 from dryhouse.journal.problems import NOTHING_CHANGED, world
 from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite.file import copy_over, copy_whole

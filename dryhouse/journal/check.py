@@ -1,53 +1,27 @@
-"""Whether a journal is whole: SQLite's own checks, then what our records promise each other."""
+"""Whether a journal is whole: the file, its tables, and every record, read and judged as if it were typed."""
 
 from __future__ import annotations
 
+from collections import defaultdict
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
-from sqlalchemy import text
-
-from dryhouse.journal.database import Database, connect
+from dryhouse.journal.database import Database, connect, in_memory
+from dryhouse.journal.file_faults import AT_MOST, faults_of
+from dryhouse.journal.opening import open_journal
 from dryhouse.journal.problems import world
-from dryhouse.journal.revision import revision_of
-from dryhouse.journal.sqlite.file import damage_in, orphans_in
+from dryhouse.journal.revision import HEAD, create, revision_of
+from dryhouse.journal.sqlite.file import parts_in
+from dryhouse.kitchen.exchange.files import every_record
+from dryhouse.kitchen.ports import Journal
+from dryhouse.kitchen.records import RECORD_KINDS, Lot, LotDraw
+from dryhouse.kitchen.records.problems import called, problems
+from dryhouse.kitchen.records.typed_problems import typed_problems
+from dryhouse.kitchen.surroundings import Surroundings
 from dryhouse.science.errors import WorldProblem
 
-_PROMISES = (
-    (
-        "SELECT id FROM batch WHERE ended < started",
-        "Batch {0} ends before it starts.",
-    ),
-    (
-        "SELECT id FROM batch WHERE state NOT IN ('planned', 'drying', 'finished')",
-        "Batch {0} is in no state that is known.",
-    ),
-    (
-        "SELECT id FROM batch WHERE trim(food) = ''",
-        "Batch {0} names no food.",
-    ),
-    (
-        "SELECT id, batch FROM weighing WHERE tare_g > gross_g",
-        "Weighing {0} of batch {1} has a tare heavier than its reading.",
-    ),
-    (
-        "SELECT w.id, w.batch FROM weighing w JOIN batch b ON b.id = w.batch WHERE w.at < b.started - 86400000000",
-        "Weighing {0} is more than a day before its batch {1} started.",
-    ),
-    (
-        "SELECT id FROM lot WHERE conditioned_to < conditioned_from",
-        "Lot {0} stopped conditioning before it began.",
-    ),
-    (
-        "SELECT d.lot, l.food FROM lot_draw d JOIN lot l ON l.id = d.lot WHERE l.mass_g IS NOT NULL "
-        "GROUP BY d.lot HAVING sum(d.mass_g) > l.mass_g * 1.02 + 1",
-        "Lot {0} ({1}) has given more than it weighed.",
-    ),
-    (
-        "SELECT id, name FROM trip WHERE ends_on < starts_on",
-        "Trip {0} ({1}) ends before it begins.",
-    ),
-)
-_AT_MOST = 20
+_SLACK, _SCALE_G = 1.02, 1.0
 
 
 def check(path: Path) -> list[str]:
@@ -57,28 +31,74 @@ def check(path: Path) -> list[str]:
     with world(path):
         database = connect(path, "ro")
         try:
-            revision_of(database, path)
-            return faults_of(database) or broken_promises(database)
+            revision = revision_of(database, path)
+            if found := faults_of(database) or (missing_parts(database) if revision == HEAD else []):
+                return found
         finally:
             database.close()
+        journal = open_journal(path, write=False)
+        try:
+            return unreadable(journal) or unsound(journal)
+        finally:
+            journal.close()
 
 
-def faults_of(database: Database) -> list[str]:
-    """What SQLite finds wrong with the file itself and with what belongs to what."""
-    faults = [f"The file is damaged: {said}." for said in damage_in(database.driver, _AT_MOST)]
-    for table, number, target in orphans_in(database.driver, _AT_MOST):
-        faults.append(f"{_title(table)} {number} belongs to a {_title(target).lower()} that is not there.")
-    return faults
+def missing_parts(database: Database) -> list[str]:
+    """Tables, columns, indexes and triggers that should be there and are not, and triggers that should not be."""
+    sound = in_memory()
+    try:
+        create(sound)
+        expected, there = parts_in(sound.driver), parts_in(database.driver)
+    finally:
+        sound.close()
+    lost = [f"The {what} {name} is missing from the file." for what, name in sorted(expected - there)]
+    strange = sorted(name for what, name in there - expected if what in ("trigger", "view"))
+    return [*lost[:AT_MOST], *(f"“{name}” in the file was not put there by this program." for name in strange)]
 
 
-def broken_promises(database: Database) -> list[str]:
+def unreadable(journal: Journal) -> list[str]:
+    """Records that the program would stumble over as soon as it read them."""
+    try:
+        for _ in every_record(journal):
+            pass
+    except (ValueError, TypeError, OverflowError):
+        return [said for kind in RECORD_KINDS for said in _unreadable_of(journal, kind)][:AT_MOST]
+    return []
+
+
+def _unreadable_of(journal: Journal, kind: type[Any]) -> Iterator[str]:
+    for id in range(1, journal.next_id(kind)):
+        if not _reads(lambda id=id: journal.get(kind, id)):  # type: ignore[misc]
+            yield f"{called(kind).capitalize()} {id} holds something that cannot be read."
+
+
+def _reads(read: Callable[[], object]) -> bool:
+    try:
+        read()
+    except (ValueError, TypeError, OverflowError):
+        return False
+    return True
+
+
+def unsound(journal: Journal) -> list[str]:
     """Records that contradict themselves or each other."""
-    found = []
-    for query, sentence in _PROMISES:
-        for row in database.connection.execute(text(query)).fetchmany(_AT_MOST):
-            found.append(sentence.format(*row))
-    return found
+    from dryhouse.handbook.reader import handbook
+
+    around = Surroundings(journal, handbook(), lambda moment: moment)
+    taken: dict[int, float] = defaultdict(float)
+    found: list[str] = []
+    for record in every_record(journal):
+        if isinstance(record, LotDraw) and record.mass is not None:
+            taken[record.lot] += record.mass.si
+        for problem in (*problems(record, around), *typed_problems(record)):
+            found.append(f"{called(type(record)).capitalize()} {record.id}: {problem.sentence}")
+        if len(found) >= AT_MOST:
+            return found[:AT_MOST]
+    return [*found, *_overdrawn(journal, taken)]
 
 
-def _title(table: str) -> str:
-    return table.replace("_", " ").capitalize()
+def _overdrawn(journal: Journal, taken: dict[int, float]) -> Iterator[str]:
+    for number, grams in sorted(taken.items()):
+        lot = journal.get(Lot, number)
+        if lot is not None and lot.mass is not None and grams > lot.mass.si * _SLACK + _SCALE_G:
+            yield f"Lot {number} ({lot.food}) has given more than it weighed."

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
 
 from dryhouse.handbook.reader import Handbook
-from dryhouse.kitchen.ports import Done, Journal, Pending, R
+from dryhouse.kitchen.ports import Change, Done, Journal, Pending, R
+from dryhouse.kitchen.surroundings import Surroundings, judge
 from dryhouse.science.errors import InputProblem
 
 
@@ -29,12 +30,30 @@ class Kitchen:
     zone: tzinfo | None = field(default=None)
     """Where the person is; None means the machine's own time zone."""
 
-    def commit(self, what: str, pending: Pending) -> Done:
-        """Write everything pending in one durable transaction and say what was done."""
-        changes = tuple(pending.changes)
-        if changes:
-            self.journal.write(changes)
-        return Done(what, changes)
+    def commit(self, what: str, pending: Pending, *, judged: bool = False) -> Done:
+        """Write everything pending in one durable transaction and say what was done.
+
+        Raises InputProblem, naming the field, where a record would be left that cannot be right; `judged` says
+        that this was asked already.
+        """
+        done = Done(what, tuple(pending.changes))
+        if judged and done.changes:
+            self.journal.write(done.changes)
+        else:
+            self.write(done.changes)
+        return done
+
+    def write(self, changes: Sequence[Change]) -> None:
+        """Write changes that make sense; undo and redo come through here too. Raises InputProblem."""
+        if not changes:
+            return
+        for problem in judge(changes, self.around()):
+            raise problem
+        self.journal.write(changes)
+
+    def around(self) -> Surroundings:
+        """What a record is judged against, here and now."""
+        return Surroundings(self.journal, self.handbook, self.local, self.now())
 
     def present(self, kind: type[R], id: int, what: str, field: str = "") -> R:
         """The record of this number. Raises InputProblem where it is gone; `what` is what a person calls it."""

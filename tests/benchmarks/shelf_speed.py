@@ -58,7 +58,7 @@ def records(count: int) -> list[Any]:
                 chance.choice(FOODS),
                 prepared_mass=Mass(1000 + n),
                 dried_mass=Mass(120.0),
-                precook_method="steamed",
+                precook_method="simmered or steamed",
                 precook_temperature=Temperature(75 + n % 7),
                 precook_measured="thermometer",
                 started=began,

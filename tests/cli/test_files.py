@@ -107,7 +107,10 @@ def test_check_says_what_is_wrong(file: Path, capsys) -> None:
     journal.write([Change(None, Batch("", id=3))])
     journal.close()
     code, answer, _ = run(capsys, "--journal", file, "check", "--json")
-    assert (code, answer) == (1, {"whole": False, "faults": ["Batch 3 names no food."]})
+    assert (code, answer) == (
+        1,
+        {"whole": False, "faults": ["Batch 3: Which food was it? Type its name, such as sweet corn."]},
+    )
 
 
 @pytest.mark.parametrize("verb", [("check",), ("backup",), ("export", "all.json"), ("restore", "none.dryhouse")])

@@ -47,12 +47,15 @@ def test_a_sound_journal_has_no_faults(file: Path) -> None:
 @pytest.mark.parametrize(
     ("records", "said"),
     [
-        ([Batch("corn", started=at(2), ended=at(1), id=1)], "Batch 1 ends before it starts."),
-        ([Batch(" ", id=1)], "Batch 1 names no food."),
-        ([SOUND, Weighing(1, at(1), Mass(300.0), Mass(900.0), id=4)], "Weighing 4 of batch 1 has a tare heavier"),
+        ([Batch("corn", started=at(2), ended=at(1), id=1)], "Batch 1: The batch ends before it starts"),
+        ([Batch(" ", id=1)], "Batch 1: Which food was it?"),
+        (
+            [SOUND, Weighing(1, at(1), Mass(300.0), Mass(900.0), id=4)],
+            "Weighing 4: The scale reads 300 g and the tare is 900 g",
+        ),
         (
             [Batch("corn", started=at(9), id=1), Weighing(1, at(1), Mass(9.0), id=4)],
-            "Weighing 4 is more than a day",
+            "Weighing 4: That is more than a day before batch 1",
         ),
         (
             [
@@ -64,7 +67,7 @@ def test_a_sound_journal_has_no_faults(file: Path) -> None:
                     id=1,
                 )
             ],
-            "Lot 1 stopped conditioning",
+            "Lot 1: Conditioning ends after it began",
         ),
         (
             [
@@ -74,7 +77,7 @@ def test_a_sound_journal_has_no_faults(file: Path) -> None:
             ],
             "Lot 1 (corn) has given more than it weighed.",
         ),
-        ([Trip("circuit", date(2026, 8, 30), date(2026, 8, 22), id=1)], "Trip 1 (circuit) ends before it begins."),
+        ([Trip("circuit", date(2026, 8, 30), date(2026, 8, 22), id=1)], "Trip 1: The trip ends before it starts"),
     ],
 )
 def test_records_that_contradict_themselves_are_named(file: Path, records: list, said: str) -> None:

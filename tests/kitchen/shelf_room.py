@@ -44,7 +44,7 @@ def a_batch(food: str = "corn", id: int = 1, **more: Any) -> Batch:
 
 
 HEATED = {
-    "precook_method": "steamed",
+    "precook_method": "simmered or steamed",
     "precook_temperature": Temperature(to_celsius(170), "170 F"),
     "precook_measured": "thermometer",
 }

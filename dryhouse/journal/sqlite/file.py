@@ -177,6 +177,16 @@ def orphans_in(driver: sqlite3.Connection, most: int) -> list[tuple[str, int, st
     return [(table, number, target) for table, number, target, _ in found]
 
 
+def parts_in(driver: sqlite3.Connection) -> set[tuple[str, str]]:
+    """Tables, indexes, triggers and views in a file, and the columns of its tables: what each is, and its name."""
+    found = {(str(kind), str(name)) for kind, name in driver.execute("SELECT type, name FROM sqlite_master")}
+    for kind, table in tuple(found):
+        if kind == "table":
+            columns = driver.execute("SELECT name FROM pragma_table_info(?)", (table,))
+            found |= {("column", f"{table}.{name}") for (name,) in columns}
+    return found
+
+
 def times_written_elsewhere(driver: sqlite3.Connection) -> int:
     """A number that changes when another program has written to the file."""
     return int(_value(driver, "PRAGMA data_version"))

@@ -7,10 +7,8 @@ from dataclasses import replace
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Dryer
+from dryhouse.kitchen.records.problems import refuse
 from dryhouse.science.errors import InputProblem
-
-MOST_TRAYS = 100
-"""More is a slip of the finger."""
 
 
 def dryers(kitchen: Kitchen, *, retired: bool = False) -> tuple[Dryer, ...]:
@@ -54,12 +52,6 @@ def remove_dryer(kitchen: Kitchen, id: int) -> Done:
 
 
 def _check(kitchen: Kitchen, dryer: Dryer) -> None:
-    if not dryer.name.strip():
-        raise InputProblem("A dryer needs a name.", "name")
+    refuse(dryer, kitchen.around())
     if any(d.name.casefold() == dryer.name.strip().casefold() and d.id != dryer.id for d in dryers(kitchen)):
         raise InputProblem(f"There is already a dryer called {dryer.name}.", "name")
-    if not 1 <= dryer.trays <= MOST_TRAYS:
-        raise InputProblem(f"A dryer has between 1 and {MOST_TRAYS} trays.", "trays")
-    low, high = dryer.temperature_low, dryer.temperature_high
-    if low is not None and high is not None and low.si > high.si:
-        raise InputProblem("The lowest temperature is above the highest.", "temperature_low")

@@ -3,18 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import timedelta
 
-from dryhouse.kitchen.batches.dryers import MOST_TRAYS
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
-from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Lot, MealPart, Weighing
-from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, MealPart, Weighing
+from dryhouse.kitchen.records.problems import problems, refuse
+from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.science.errors import InputProblem
-
-_LONGEST = timedelta(days=30)
-_COOLEST_C, _HOTTEST_C = 20.0, 150.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,26 +30,18 @@ def last_batch_of(kitchen: Kitchen, slug: str) -> Batch | None:
 def draft_for(kitchen: Kitchen, text: str) -> BatchDraft:
     """A new batch of this food, remembering how the last one was done.
 
-    Habits are remembered: cut, thickness, pretreatment, precook method, dryer, trays, set temperature.
-    Nothing that was measured is: masses, times, and the temperature a precook reached start empty.
+    Habits are remembered: cut, thickness, pretreatment, dryer, trays, set temperature. Nothing that was measured
+    is, and nothing that answers a stop: what the food was made from and how it was heated are asked every time.
     """
     known = food(kitchen, text)
     last = last_batch_of(kitchen, known.slug)
     if last is None:
         return BatchDraft(Batch(known.slug))
-    remembered = Batch(
-        known.slug,
-        form=last.form,
-        thickness=last.thickness,
-        made_from=last.made_from,
-        pretreatment=last.pretreatment,
-        precook_method=last.precook_method,
-        dryer=last.dryer,
-        trays=last.trays,
-        set_temperature=last.set_temperature,
-        target_moisture_pct=last.target_moisture_pct,
-    )
-    return BatchDraft(remembered)
+    return BatchDraft(Batch(known.slug, **{name: getattr(last, name) for name in HABITS}))
+
+
+HABITS = tuple(shape.name for shape in shapes(Batch) if shape.about.kept)
+"""The fields that are remembered from batch to batch of one food."""
 
 
 def parts_of(kitchen: Kitchen, batch: int) -> tuple[BatchPart, ...]:
@@ -140,82 +128,12 @@ def _numbered(kitchen: Kitchen, parts: tuple[BatchPart, ...], batch: int) -> lis
 def check(kitchen: Kitchen, draft: BatchDraft) -> str:
     """The slug of the draft's food; raises InputProblem for the first thing that cannot be right."""
     batch = draft.batch
-    if not batch.food.strip():
-        raise InputProblem("Which food was it? Type its name, such as sweet corn.", "food")
-    known = food(kitchen, batch.food)
+    known = food(kitchen, batch.food).slug if batch.food.strip() else ""
+    around = kitchen.around()
+    refuse(replace(batch, food=known), around)
     for part in draft.parts:
-        food(kitchen, part.food)
-        if part.mass.si <= 0:
-            raise InputProblem(f"How much {part.food} went in? A weight of nothing is not an ingredient.", "parts")
-    _check_masses(batch)
-    _check_times(kitchen, batch)
-    _check_settings(kitchen, batch)
-    return known.slug
-
-
-_AMOUNTS = {
-    "purchased_mass": "bought weight",
-    "prepared_mass": "prepared weight",
-    "prepared_volume": "prepared measure",
-    "cooked_mass_in": "weight before cooking",
-    "cooked_mass_out": "weight after cooking",
-    "dried_mass": "dried weight",
-    "dried_volume": "dried measure",
-}
-
-
-def _check_masses(batch: Batch) -> None:
-    for name, what in _AMOUNTS.items():
-        amount = getattr(batch, name)
-        if amount is not None and amount.si <= 0:
-            raise InputProblem(f"A {what} of nothing; leave it empty where it was not measured.", name)
-    loaded, dried = batch.prepared_mass or batch.cooked_mass_out, batch.dried_mass
-    if loaded is not None and dried is not None and dried.si >= loaded.si:
-        raise InputProblem(
-            f"{dried.typed or f'{dried.si:.0f} g'} dried is not less than the "
-            f"{loaded.typed or f'{loaded.si:.0f} g'} loaded; drying only takes water away. "
-            "Was a jar or tray weighed along, or are the two swapped?",
-            "dried_mass",
-        )
-
-
-def _check_times(kitchen: Kitchen, batch: Batch) -> None:
-    start, end = batch.started, batch.ended
-    if start is not None and end is not None:
-        if end <= start:
-            raise InputProblem("The batch ends before it starts; check the two times.", "ended")
-        if end - start > _LONGEST:
-            raise InputProblem("That is more than 30 days in the dryer; check the two times.", "ended")
-    soon = kitchen.now() + timedelta(days=1)
-    if batch.state == FINISHED and any(t is not None and t > soon for t in (start, end)):
-        raise InputProblem("A finished batch cannot lie in the future; check its times.", "started")
-
-
-def _check_settings(kitchen: Kitchen, batch: Batch) -> None:
-    heat = batch.set_temperature
-    if heat is not None and not _COOLEST_C <= heat.si <= _HOTTEST_C:
-        raise InputProblem(
-            f"{heat.typed or f'{heat.si:.0f} °C'} is no temperature for drying food; did you mean the other scale? "
-            "Write it like 135 F or 57 C.",
-            "set_temperature",
-        )
-    for name, value in (
-        ("kitchen_humidity_pct", batch.kitchen_humidity_pct),
-        ("start_moisture_pct", batch.start_moisture_pct),
-        ("target_moisture_pct", batch.target_moisture_pct),
-    ):
-        if value is not None and not 0 <= value < 100:
-            raise InputProblem(f"{name[:-4].replace('_', ' ').capitalize()} lies between 0 and below 100 %.", name)
-    start, target = batch.start_moisture_pct, batch.target_moisture_pct
-    if start is not None and target is not None and target >= start:
-        raise InputProblem("The target moisture must lie below the starting moisture.", "target_moisture_pct")
-    if batch.rating is not None and not 1 <= batch.rating <= 5:
-        raise InputProblem("A rating is 1 to 5.", "rating")
-    if batch.trays is not None and batch.trays < 1:
-        raise InputProblem("A batch fills at least one tray.", "trays")
-    if batch.trays is not None and batch.trays > MOST_TRAYS:
-        raise InputProblem(f"A dryer has at most {MOST_TRAYS} trays here, not {batch.trays}.", "trays")
-    if batch.dryer is not None:
-        dryer = kitchen.present(Dryer, batch.dryer, "dryer", "dryer")
-        if batch.trays is not None and batch.trays > dryer.trays:
-            raise InputProblem(f"The {dryer.name} has {dryer.trays} trays, not {batch.trays}.", "trays")
+        slug = food(kitchen, part.food).slug
+        for problem in problems(replace(part, food=slug, batch=0), around):
+            if problem.field != "batch":
+                raise InputProblem(problem.sentence, "parts")
+    return known

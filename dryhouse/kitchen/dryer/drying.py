@@ -25,14 +25,13 @@ from dryhouse.kitchen.records.batches import (
     PAUSED,
     PLANNED,
     RESUMED,
-    SAMPLE,
     TAKEN_OFF,
 )
+from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature, Volume
 
-SCOPES = (LOAD, SAMPLE)
 _HEAVIEST_TARE_G = 20_000.0
 """Trays, jars and even the dryer weighed along come to less: our own choice, far above what any of them weighs."""
 AHEAD = timedelta(minutes=5)
@@ -171,20 +170,6 @@ def take_off(
         raise InputProblem(f"Batch {batch} is {running.state}, not drying; only a running batch can be taken off.")
     at = (at or kitchen.now()).astimezone(UTC)
     _check_moment(kitchen, running, at)
-    loaded = running.prepared_mass
-    for name, amount in (("dried_mass", dried_mass), ("dried_volume", dried_volume)):
-        if amount is not None and amount.si <= 0:
-            raise InputProblem("Dried to nothing? Leave it empty where it was not measured.", name)
-    if dried_mass is not None and loaded is not None and dried_mass.si > loaded.si:
-        raise InputProblem(
-            f"The dried food cannot weigh more ({_said(dried_mass)}) than what was loaded ({_said(loaded)}); "
-            "check the two weights and their units.",
-            "dried_mass",
-        )
-    if energy_kwh is not None and energy_kwh < 0:
-        raise InputProblem(
-            "Power used cannot be less than nothing; write kilowatt-hours, such as 3.2.", "energy_kwh"
-        )
     after = replace(
         running,
         state=FINISHED,
@@ -317,18 +302,8 @@ def _check_moment(kitchen: Kitchen, batch: Batch, at: datetime) -> None:
 
 
 def _check_weighing(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Iterable[Weighing]) -> None:
-    if weighing.scope not in SCOPES:
-        raise InputProblem(f"A weighing is of the {LOAD} or of the {SAMPLE} tray, not “{weighing.scope}”.", "scope")
     _check_moment(kitchen, batch, weighing.at)
-    if weighing.gross.si <= 0:
-        raise InputProblem("The scale reads nothing; write what it shows, such as 412 g.", "gross")
-    if weighing.net_g <= 0:
-        assert weighing.tare is not None
-        raise InputProblem(
-            f"The scale reads {_said(weighing.gross)} and the tare is {_said(weighing.tare)}, which leaves "
-            "nothing; check the tare or the unit.",
-            "gross",
-        )
+    refuse(weighing, kitchen.around())
     if amiss := far_too_heavy(kitchen, batch, weighing):
         raise InputProblem(amiss, "gross")
     if any(w.at == weighing.at and w.scope == weighing.scope for w in others):

@@ -11,13 +11,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
-from dryhouse.kitchen.dryer.drying import AHEAD, SCOPES, batch_numbered, far_too_heavy, weighings_of
+from dryhouse.kitchen.dryer.drying import AHEAD, batch_numbered, far_too_heavy, weighings_of
 from dryhouse.kitchen.dryer.weighing_sheets import HOURS, MOMENTS, TIME_KINDS, Mapping, Sheet
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Weighing
-from dryhouse.kitchen.records.batches import LOAD, PLANNED
+from dryhouse.kitchen.records.batches import LOAD, PLANNED, SCOPES
 from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem

@@ -7,14 +7,22 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import Any
 
+from dryhouse.handbook.tables import ANIMAL_CATEGORIES
 from dryhouse.kitchen.exchange.files import every_record
+from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Journal, Pending, Record
-from dryhouse.kitchen.records import RECORD_KINDS, Batch
-from dryhouse.kitchen.records.batches import BATCH_STATES
+from dryhouse.kitchen.records import RECORD_KINDS, Batch, OwnFood
+from dryhouse.kitchen.records.foods import PLANT, UNKNOWN, contents_of
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
+from dryhouse.kitchen.records.problems import called, problems
+from dryhouse.kitchen.records.typed_problems import typed_problems
+from dryhouse.kitchen.surroundings import Surroundings
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
+
+_AT_MOST = 6
+"""How many problems of a file are said at once."""
 
 
 def bring_in(kitchen: Kitchen, records: Sequence[Record]) -> Done:
@@ -26,13 +34,15 @@ def bring_in(kitchen: Kitchen, records: Sequence[Record]) -> Done:
     """
     listed = _numbered(records)
     _refuse_broken(listed)
+    _refuse_unsound(kitchen, listed)
     journal = kitchen.journal
-    pending = Pending()
+    pending, kept = Pending(), 0
     if any(journal.where(kind) for kind in RECORD_KINDS):
-        pending.add(*_joined(journal, listed))
+        new, kept = _joined(journal, listed)
+        pending.add(*new)
     else:
         pending.add(*sorted(listed, key=lambda r: OWNERS_FIRST.index(type(r))))
-    return kitchen.commit(_what(pending, len(listed)), pending)
+    return kitchen.commit(_what(pending, len(listed), kept), pending, judged=True)
 
 
 def _numbered(records: Iterable[Record]) -> list[Any]:
@@ -57,10 +67,6 @@ def _refuse_broken(records: Sequence[Any]) -> None:
         if record.id < 0 or record.id in present[type(record)]:
             raise InputProblem(f"{kind} {record.id} stands twice, or has a number below 1; each needs its own.")
         present[type(record)].add(record.id)
-        if isinstance(record, Batch) and record.state not in BATCH_STATES:
-            raise InputProblem(
-                f"Batch {record.id} is “{record.state}”; it should be one of {', '.join(BATCH_STATES)}."
-            )
     for record in records:
         for name, target in LINKS.get(type(record), {}).items():
             number = getattr(record, name)
@@ -74,12 +80,49 @@ def _refuse_broken(records: Sequence[Any]) -> None:
                 raise InputProblem(f"There are {times} records {once.__name__} of the name “{' '.join(mark)}”.")
 
 
+def _refuse_unsound(kitchen: Kitchen, records: Sequence[Any]) -> None:
+    """Each record is judged as if it were typed, among those that come with it. Says the first few problems."""
+    around = Surroundings(None, kitchen.handbook, kitchen.local)
+    mine = {own.slug: own for own in kitchen.journal.where(OwnFood)}
+    around.coming(mine.values())
+    around.coming(records)
+    said: list[str] = []
+    for record in records:
+        if isinstance(record, OwnFood) and record.slug in mine:
+            same_kind(kitchen, record, "this journal")
+        for problem in (*problems(record, around), *typed_problems(record)):
+            said.append(f"{called(type(record)).capitalize()} {record.id}: {problem.sentence}")
+    if said:
+        more = f" And {len(said) - _AT_MOST} more of the kind." if len(said) > _AT_MOST else ""
+        raise InputProblem(" ".join(said[:_AT_MOST]) + more)
+
+
+def same_kind(kitchen: Kitchen, theirs: OwnFood, where: str) -> None:
+    """Two kitchens may call different things by one name; an animal food is never taken for a plant."""
+    here = food(kitchen, theirs.slug)
+    if _holds_animal(kitchen, theirs) and not here.animal:
+        raise InputProblem(
+            f"“{theirs.name}” is an animal food where {where} comes from and {here.category} here; give yours "
+            "another name first.",
+            "food",
+        )
+
+
+def _holds_animal(kitchen: Kitchen, own: OwnFood) -> bool:
+    """Whether it is known to be of animal origin, by its kind, by what is in it or by the food it is like."""
+    like = kitchen.handbook.foods.get(own.like)
+    held = set(contents_of(own)) - {PLANT, UNKNOWN}
+    return own.category in ANIMAL_CATEGORIES or bool(held) or (like is not None and like.animal)
+
+
 def _mark(record: Any, names: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(getattr(record, name) for name in names)
 
 
-def _joined(journal: Journal, records: Sequence[Any]) -> list[Any]:
-    """Those that are new, with new numbers; what is the same as one there stands for that one."""
+def _joined(journal: Journal, records: Sequence[Any]) -> tuple[list[Any], int]:
+    """Those that are new, with new numbers, and how many of hers were kept over others of the same name; what is
+    the same as one there stands for that one."""
+    kept = 0
     standing: dict[Any, list[int]] = defaultdict(list)
     taken: dict[Any, int] = {}
     for record in every_record(journal):
@@ -100,16 +143,18 @@ def _joined(journal: Journal, records: Sequence[Any]) -> list[Any]:
             numbers[type(record), record.id] = same.pop(0)
         elif names and (there := taken.get((type(record), _mark(record, names)))):
             numbers[type(record), record.id] = there
+            kept += 1
         else:
             number = journal.next_id(type(record))
             numbers[type(record), record.id] = number
             new.append(replace(moved, id=number))
-    return new
+    return new, kept
 
 
-def _what(pending: Pending, given: int) -> str:
+def _what(pending: Pending, given: int, kept: int) -> str:
     added = len(pending.changes)
     batches = sum(isinstance(c.record, Batch) for c in pending.changes)
-    known = given - added
+    known = given - added - kept
+    over = f"; {counted(kept, 'record')} of yours kept over another of the same name" if kept else ""
     there = f"; {known} {'was' if known == 1 else 'were'} there already" if known else ""
-    return f"Imported {counted(added, 'record')}, among them {counted(batches, 'batch', 'batches')}{there}"
+    return f"Imported {counted(added, 'record')}, among them {counted(batches, 'batch', 'batches')}{there}{over}"

@@ -11,7 +11,14 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Any
 
-from dryhouse.kitchen.exchange.formats import as_cells, as_json, columns, from_cells, from_json
+from dryhouse.kitchen.exchange.formats import (
+    as_cells,
+    as_json,
+    columns,
+    from_cells,
+    from_json,
+    refuse_half_characters,
+)
 from dryhouse.kitchen.ports import Journal, Record
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, BatchPart, Weighing
 from dryhouse.science.errors import InputProblem, WorldProblem
@@ -111,11 +118,13 @@ def read_records(source: Path) -> list[Record]:
 
 
 def _from_file(file: Path) -> list[Record]:
+    text = file.read_text(encoding="utf-8-sig")
     try:
-        content = json.loads(file.read_text(encoding="utf-8-sig"))
-    except (json.JSONDecodeError, RecursionError) as error:
+        content = json.loads(text)
+    except (ValueError, RecursionError) as error:
         at = f" (line {error.lineno})" if isinstance(error, json.JSONDecodeError) else ""
         raise InputProblem(f"“{file}” is not a journal's export: it is not whole JSON{at}.") from None
+    refuse_half_characters(text, content, file.name)
     if not isinstance(content, dict) or content.get("format") != FORMAT:
         raise InputProblem(f"“{file}” is not a journal's export: it does not say “{FORMAT}”.")
     if content.get("version") != VERSION:

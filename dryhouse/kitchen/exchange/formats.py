@@ -6,12 +6,15 @@ In JSON a quantity is `{"g": 1133.98, "typed": "2 lb 8 oz"}`. In CSV it is two c
 
 from __future__ import annotations
 
+import json
 import math
+import re
 from collections.abc import Mapping
 from datetime import UTC, date, datetime
 from typing import Any
 
 from dryhouse.kitchen.ports import Record
+from dryhouse.kitchen.records.field_problems import LARGEST, short
 from dryhouse.kitchen.records.former import read_today
 from dryhouse.kitchen.records.shapes import SUFFIXES, Shape, shapes
 from dryhouse.science.errors import InputProblem
@@ -43,6 +46,19 @@ def from_json(kind: type[Any], values: Mapping[str, Any], where: str) -> Any:
     return _made(kind, {s.name: _from_json(s, values[s.name], where) for s in known if s.name in values}, where)
 
 
+_ESCAPED = re.compile(r"\\u[dD][89a-fA-F]")
+
+
+def refuse_half_characters(text: str, content: Any, where: str) -> None:
+    """Half of a character that JSON can spell and nothing can write. Raises InputProblem."""
+    if not _ESCAPED.search(text):
+        return
+    try:
+        json.dumps(content, ensure_ascii=False).encode("utf-8")
+    except UnicodeEncodeError:
+        raise InputProblem(f"{where} holds half a character, which cannot be kept; write it whole.") from None
+
+
 def _from_json(shape: Shape, value: Any, where: str) -> Any:
     if value is None:
         return None
@@ -59,7 +75,7 @@ def _plain(shape: Shape, value: Any, where: str) -> Any:
         return _moment(shape, value, where)
     if shape.holds is float:
         return _finite(shape, value, where)
-    if type(value) is not shape.holds:
+    if type(value) is not shape.holds or (isinstance(value, int) and not -LARGEST <= value <= LARGEST):
         raise _wrong(shape, value, where)
     return value
 
@@ -69,17 +85,27 @@ def _moment(shape: Shape, value: Any, where: str) -> Any:
         if shape.holds is date:
             return date.fromisoformat(value)
         moment = datetime.fromisoformat(value)
-    except (TypeError, ValueError):
+        if moment.tzinfo is None:
+            raise InputProblem(
+                f"{where}: “{shape.name}” is {value}, without its zone; write it like {value}+00:00."
+            )
+        return moment.astimezone(UTC)
+    except InputProblem:
+        raise
+    except (TypeError, ValueError, OverflowError):
         raise _wrong(shape, value, where) from None
-    if moment.tzinfo is None:
-        raise InputProblem(f"{where}: “{shape.name}” is {value}, without its zone; write it like {value}+00:00.")
-    return moment.astimezone(UTC)
 
 
 def _finite(shape: Shape, value: Any, where: str) -> float:
-    if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
         raise _wrong(shape, value, where)
-    return float(value)
+    try:
+        number = float(value)
+    except OverflowError:
+        raise _wrong(shape, value, where) from None
+    if not math.isfinite(number):
+        raise _wrong(shape, value, where)
+    return number
 
 
 _WANTED: dict[type, str] = {
@@ -94,7 +120,7 @@ _WANTED: dict[type, str] = {
 
 def _wrong(shape: Shape, value: Any, where: str) -> InputProblem:
     return InputProblem(
-        f"{where}: “{shape.name}” is “{value}”; it should be {_WANTED.get(shape.holds, 'a number')}."
+        f"{where}: “{shape.name}” is “{short(value)}”; it should be {_WANTED.get(shape.holds, 'a number')}."
     )
 
 
@@ -144,7 +170,8 @@ def from_cells(kind: type[Any], cells: Mapping[str, str], where: str) -> Any:
         if shape.quantity is not None:
             values[shape.name] = _quantity(shape, cells, where)
         elif shape.holds is str:
-            values[shape.name] = cells.get(shape.name)
+            text = cells.get(shape.name)
+            values[shape.name] = None if not text and shape.about.needed and not shape.required else text
         elif cells.get(shape.name, "").strip():
             values[shape.name] = _from_json(shape, _number_or_text(shape, cells[shape.name].strip(), where), where)
     return _made(kind, values, where)

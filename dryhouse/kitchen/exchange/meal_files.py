@@ -9,11 +9,10 @@ from pathlib import Path
 from typing import Any
 
 from dryhouse.handbook.staples import staples
-from dryhouse.handbook.tables import ANIMAL_CATEGORIES
-from dryhouse.kitchen.exchange.formats import as_json, from_json
-from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.exchange.bringing import same_kind
+from dryhouse.kitchen.exchange.formats import as_json, from_json, refuse_half_characters
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.meals import check_meal, check_part, the_meal
+from dryhouse.kitchen.meals.meals import check_meal, the_meal
 from dryhouse.kitchen.meals.sheet import meal_parts
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Meal, MealPart, OwnFigure, OwnFood
@@ -89,7 +88,6 @@ def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Don
         slug = part.food if part.food in known or part.food in kitchen.handbook.foods else ""
         staple = part.staple if part.staple in staples() else ""
         part = replace(part, food=slug, staple=staple, lot=None, id=first + position)
-        check_part(kitchen, part)
         pending.add(part)
     return kitchen.commit(f"Brought in the meal {meal.name}", pending)
 
@@ -97,8 +95,9 @@ def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Don
 def _opened(text: str, where: str) -> Mapping[str, Any]:
     try:
         whole = json.loads(text)
-    except ValueError:
+    except (ValueError, RecursionError):
         raise InputProblem(f"{where} is not a meal file.") from None
+    refuse_half_characters(text, whole, where)
     if not isinstance(whole, dict) or whole.get("file") != MARK or not isinstance(whole.get("meal"), dict):
         raise InputProblem(f"{where} is not a meal file.")
     if whole.get("version") != VERSION:
@@ -120,7 +119,7 @@ def _foods(kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pend
     for values in _listed(whole, "foods", where):
         own = from_json(OwnFood, values, where)
         if own.slug in known or own.slug in kitchen.handbook.foods:
-            _same_kind(kitchen, own)
+            same_kind(kitchen, own, "this meal")
         if own.slug not in known and own.slug not in kitchen.handbook.foods:
             like = own.like if own.like in kitchen.handbook.foods else ""
             pending.add(replace(own, like=like, id=kitchen.journal.next_id(OwnFood) + len(new)))
@@ -130,15 +129,3 @@ def _foods(kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pend
     wanted = [figure for figure in figures if figure.food in new]
     pending.add(*(replace(figure, id=first + n) for n, figure in enumerate(wanted)))
     return known | new
-
-
-def _same_kind(kitchen: Kitchen, own: OwnFood) -> None:
-    """Two kitchens may call different things by one name; an animal food is never taken for a plant."""
-    like = kitchen.handbook.foods.get(own.like)
-    here = food(kitchen, own.slug)
-    if (own.category in ANIMAL_CATEGORIES or (like is not None and like.animal)) and not here.animal:
-        raise InputProblem(
-            f"“{own.name}” is an animal food where this meal comes from and {here.category} here; give yours "
-            "another name first.",
-            "food",
-        )

@@ -11,29 +11,13 @@ from dryhouse.kitchen.foods.own_foods import as_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import OwnFigure, OwnFood
+from dryhouse.kitchen.records.foods import FIGURE_UNITS
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Fact
 
 if TYPE_CHECKING:
     from dryhouse.handbook.finder import Finder
 
-FIGURE_UNITS = {
-    "water": "%",
-    "energy": "kcal/100 g",
-    "protein": "g/100 g",
-    "fat": "g/100 g",
-    "carbohydrate": "g/100 g",
-    "fibre": "g/100 g",
-    "sodium": "mg/100 g",
-    "refuse": "%",
-    "target_moisture": "%",
-    "drying_temperature": "degC",
-    "drying_hours": "h",
-    "tray_load": "kg/m2",
-}
-"""The figures a person may enter for a food, and the unit each is kept in."""
-
-_PERCENT = {"water": 100.0, "refuse": 100.0, "target_moisture": 100.0}
 _ENTERED = "entered by you"
 
 
@@ -100,10 +84,6 @@ def set_figure(
     """Enter a figure of her own for a food; None takes it back, and the handbook's stands again."""
     if name not in FIGURE_UNITS:
         raise InputProblem(f"“{name}” is no figure of a food; it is one of {', '.join(FIGURE_UNITS)}.", "name")
-    if value is not None and not 0 <= value <= _PERCENT.get(name, 1e6):
-        raise InputProblem(f"{name.replace('_', ' ').capitalize()} of {value:g} cannot be right.", "value")
-    if value is not None and name in ("water", "target_moisture") and value >= 100:
-        raise InputProblem("A food that is all water cannot be dried; moisture is below 100 %.", "value")
     known = food(kitchen, slug)
     before = kitchen.journal.where(OwnFigure, food=known.slug, name=name)
     pending = Pending()

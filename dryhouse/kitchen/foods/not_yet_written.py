@@ -9,10 +9,13 @@ from typing import Any, cast
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Change, Journal, R
 from dryhouse.kitchen.records import OwnFood
+from dryhouse.kitchen.records.problems import refuse
 
 
 def with_food(kitchen: Kitchen, own: OwnFood) -> Kitchen:
-    """A kitchen in which this food is known already. The first write of the answered kitchen writes it too."""
+    """A kitchen in which this food is known already. The first write of the answered kitchen writes it too.
+    Raises InputProblem where it can be no food of hers."""
+    refuse(own, kitchen.around())
     return replace(kitchen, journal=cast(Journal, _WithFood(kitchen.journal, own)))
 
 

@@ -11,7 +11,7 @@ from dryhouse.handbook.tables import ANIMAL_CATEGORIES, CATEGORIES, Food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import OwnFood
-from dryhouse.kitchen.records.foods import CONTENTS, EGG, FISH, MEAT, MILK, PLANT, POULTRY, UNKNOWN
+from dryhouse.kitchen.records.foods import CONTENTS, EGG, FISH, MEAT, MILK, PLANT, POULTRY, UNKNOWN, contents_of
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.safety.facts import UNKNOWN_FOOD
 
@@ -55,11 +55,6 @@ def as_food(own: OwnFood, like: Food | None) -> Food:
     return replace(
         like, slug=own.slug, name=own.name, other_names=names, category=category, traits=like.traits | kept
     )
-
-
-def contents_of(own: OwnFood) -> tuple[str, ...]:
-    """What she said is in it; empty where nobody has said."""
-    return tuple(part.strip() for part in own.contains.split(";") if part.strip())
 
 
 def contents_of_food(kitchen: Kitchen, slug: str) -> tuple[str, ...]:

@@ -8,14 +8,12 @@ from datetime import date
 
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED
-from dryhouse.kitchen.meals.meals import HIGHEST_MM, check_length, the_meal
+from dryhouse.kitchen.meals.meals import the_meal
 from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, LotDraw, Meal
 from dryhouse.kitchen.records.lots import COOKED
-from dryhouse.kitchen.records.meals import CAME_BACK
 from dryhouse.kitchen.shelf.shelf import GOOD, shelf
-from dryhouse.science.errors import InputProblem
 from dryhouse.science.provisioning import Need, Supply, cover
 from dryhouse.science.quantities import Mass
 
@@ -28,7 +26,6 @@ def note_cooking(
 ) -> Done:
     """How a meal came out. `parts` say how single ingredients came back, `draws` what left the shelf for it."""
     meal = the_meal(kitchen, note.meal)
-    _check_note(note, parts)
     id = kitchen.journal.next_id(CookingNote)
     first, first_draw = kitchen.journal.next_id(CookingNotePart), kitchen.journal.next_id(LotDraw)
     pending = Pending()
@@ -71,14 +68,3 @@ def draws_for(kitchen: Kitchen, meal: Meal, servings: float, on: date) -> tuple[
         if line.lot.food in foods and line.standing in GOOD and line.mass_left_g is not None
     ]
     return tuple(LotDraw(d.lot, on, mass=Mass(d.grams), meal=meal.id) for d in cover(needs, stock).draws)
-
-
-def _check_note(note: CookingNote, parts: Sequence[CookingNotePart]) -> None:
-    for said in (note.came_back, *(p.came_back for p in parts)):
-        if said and said not in CAME_BACK:
-            raise InputProblem(f"Food comes back {', '.join(CAME_BACK)}; not “{said}”.", "came_back")
-    if note.servings <= 0:
-        raise InputProblem("Say how many servings were cooked, such as 2.", "servings")
-    check_length(note.altitude, 0.0, HIGHEST_MM, "The altitude lies between 0 and 15,000 ft.", "altitude")
-    if note.rating is not None and not 1 <= note.rating <= 5:
-        raise InputProblem("A rating is from 1 to 5.", "rating")

@@ -9,15 +9,12 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED, STAPLE, Choice, identify_ingredient
 from dryhouse.kitchen.meals.sheet import meal_parts, scaled
 from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, LotDraw, Meal, MealPart, TripMeal
-from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
+from dryhouse.kitchen.records import CookingNote, CookingNotePart, LotDraw, Meal, MealPart, TripMeal
+from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.search_words import one_named
 from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Length, Mass, parse_amount
-
-HIGHEST_MM = 4572e3
-"""15,000 ft: as far up as boiling points are published."""
+from dryhouse.science.quantities import Mass, parse_amount
 
 
 def meals(kitchen: Kitchen) -> tuple[Meal, ...]:
@@ -56,7 +53,6 @@ def _set_parts(kitchen: Kitchen, meal: int, parts: Sequence[MealPart], pending: 
     before = {p.id: p for p in meal_parts(kitchen, meal)}
     next_id = kitchen.journal.next_id(MealPart)
     for position, part in enumerate(parts):
-        check_part(kitchen, part)
         placed = replace(part, meal=meal, position=position)
         if part.id in before:
             pending.edit(before.pop(part.id), placed)
@@ -133,45 +129,6 @@ def scale_meal(kitchen: Kitchen, id: int, servings: float) -> Done:
 
 def check_meal(kitchen: Kitchen, meal: Meal) -> None:
     """Raise InputProblem, naming the field, where this can be no meal."""
-    if not meal.name:
-        raise InputProblem("A meal needs a name.", "name")
+    refuse(meal, kitchen.around())
     if any(m.name.casefold() == meal.name.casefold() and m.id != meal.id for m in kitchen.journal.where(Meal)):
         raise InputProblem(f"There is already a meal called {meal.name}; choose another name.", "name")
-    if not 0 < meal.servings <= 500:
-        raise InputProblem("A meal serves someone: write servings such as 1, 2 or 4, at most 500.", "servings")
-    if meal.cooking not in COOKING_STYLES:
-        raise InputProblem(f"A meal is cooked by {', '.join(COOKING_STYLES)}.", "cooking")
-    if meal.liquid not in LIQUID_STYLES:
-        raise InputProblem(f"A meal is eaten {', '.join(LIQUID_STYLES)}.", "liquid")
-    if meal.cook_minutes is not None and not 0 <= meal.cook_minutes <= 1440:
-        raise InputProblem("Cooking takes between 0 minutes and a day.", "cook_minutes")
-    if meal.boil_off_ml_per_min is not None and not 0 <= meal.boil_off_ml_per_min <= 1000:
-        raise InputProblem("Boil-off lies between 0 and 1000 ml a minute.", "boil_off")
-    check_length(meal.pot_diameter, 20.0, 2000.0, "A pot is between 2 cm and 2 m across.", "pot_diameter")
-
-
-def check_length(length: Length | None, low: float, high: float, sentence: str, field: str) -> None:
-    """Raise InputProblem with this sentence where a length (mm) lies outside the two."""
-    if length is not None and not low <= length.si <= high:
-        raise InputProblem(sentence, field)
-
-
-def check_part(kitchen: Kitchen, part: MealPart) -> None:
-    """Raise InputProblem, naming the field, where this can be no ingredient."""
-    if not part.name.strip():
-        raise InputProblem("An ingredient needs a name.", "name")
-    if part.food and part.staple:
-        raise InputProblem("An ingredient is either dried food or a bought staple, not both.", "name")
-    if part.mass is not None and part.volume is not None:
-        raise InputProblem("Give the weight or the measure; the other follows from the bulk density.", "amount")
-    if part.lot is not None:
-        lot = kitchen.journal.get(Lot, part.lot)
-        if lot is None:
-            raise InputProblem(f"There is no lot {part.lot}.", "lot")
-        if lot.food != part.food:
-            raise InputProblem(f"Lot {part.lot} holds another food than {part.name}.", "lot")
-    for said in (part.label_energy_kcal, part.label_protein_g, part.label_fat_g, part.label_carbohydrate_g):
-        if said is not None and said < 0:
-            raise InputProblem(f"The label figures of {part.name} cannot be below nothing.", "label")
-    if part.label_sodium_mg is not None and part.label_sodium_mg < 0:
-        raise InputProblem(f"The label figures of {part.name} cannot be below nothing.", "label")

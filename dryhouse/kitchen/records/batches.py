@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 
+from dryhouse.kitchen.records.describing import MOST_G, MOST_ML, about
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
 
 PLANNED, DRYING, FINISHED = "planned", "drying", "finished"
@@ -27,6 +28,14 @@ PRECOOK_METHODS = (STEAMED, ROASTED, IN_DRYER, BOUGHT_COOKED, NO_PRECOOK, OTHER_
 THERMOMETER, NOT_MEASURED = "thermometer", "not measured"
 MEASURES = (THERMOMETER, NOT_MEASURED)
 
+NO_DRYING_HEAT = (
+    "{shown} is no temperature for drying food; did you mean the other scale? Write it like 135 F or 57 C."
+)
+BOILING_C = 100.0
+"""Wet food over a stove or in an oven gets no hotter in its middle than its water boils: 212 °F."""
+MOST_TRAYS = 100
+"""More is a slip of the finger."""
+
 IDENTIFIED_BY_SHOP = "bought"
 """What `Batch.identified` says of mushrooms that were bought."""
 
@@ -35,50 +44,212 @@ IDENTIFIED_BY_SHOP = "bought"
 class Batch:
     """One load of one food (or one mix) through a dryer. Only the food is always there."""
 
-    food: str
+    food: str = field(metadata=about("Food"))
     """Slug of the food; for a mix the slug of an own food of category `mixed`."""
-    state: str = FINISHED
-    title: str = ""
-    form: str = ""
-    """The cut: slices, dice, kernels, strips, puree …"""
-    thickness: Length | None = None
-    made_from: str = FRESH
-    purchased_mass: Mass | None = None
-    prepared_mass: Mass | None = None
+    state: str = field(default=FINISHED, metadata=about("State", choices=BATCH_STATES))
+    title: str = field(
+        default="", metadata=about("Name of this batch", hint="where the food's name says too little")
+    )
+    form: str = field(
+        default="",
+        metadata=about("Cut", hint="slices, dice, kernels…", help="the cut: slices, dice, kernels …", kept=True),
+    )
+    thickness: Length | None = field(
+        default=None, metadata=about("Thickness", hint="1/4 in, or 6 mm", positive=True, high=300.0, kept=True)
+    )
+    made_from: str = field(
+        default=FRESH, metadata=about("Made from", choices=FOOD_STATES, help="what it was made from", answers=True)
+    )
+    purchased_mass: Mass | None = field(
+        default=None,
+        metadata=about(
+            "Bought weight",
+            entry="purchased",
+            hint="before peeling and coring",
+            positive=True,
+            high=MOST_G,
+            help="mass bought, before preparing",
+        ),
+    )
+    prepared_mass: Mass | None = field(
+        default=None,
+        metadata=about(
+            "Loaded on the trays",
+            entry="fresh",
+            hint="such as 2 lb 3 oz",
+            positive=True,
+            high=MOST_G,
+            help="mass loaded, after preparing",
+        ),
+    )
     """What was loaded, after peeling, coring, blanching or cooking."""
-    prepared_volume: Volume | None = None
-    pretreatment: str = ""
-    precook_method: str = ""
+    prepared_volume: Volume | None = field(
+        default=None,
+        metadata=about(
+            "Loaded, by measure",
+            entry="fresh_volume",
+            hint="6 cups",
+            positive=True,
+            high=MOST_ML,
+            help="measure loaded",
+        ),
+    )
+    pretreatment: str = field(
+        default="", metadata=about("Before drying", hint="steam-blanched 3 min, lemon dip…", kept=True)
+    )
+    precook_method: str = field(
+        default="",
+        metadata=about(
+            "How it was cooked", choices=PRECOOK_METHODS, answers=True, help="how it was heated before drying"
+        ),
+    )
     """One of `PRECOOK_METHODS`, or empty where nothing is recorded."""
-    precook_temperature: Temperature | None = None
-    precook_measured: str = ""
+    precook_temperature: Temperature | None = field(
+        default=None,
+        metadata=about(
+            "Cooked first to",
+            entry="precook",
+            hint="165 F inside",
+            low=0.0,
+            answers=True,
+            help="temperature reached in the middle before drying",
+        ),
+    )
+    precook_measured: str = field(
+        default="",
+        metadata=about("How that was known", choices=MEASURES, answers=True, help="how that temperature was known"),
+    )
     """How the temperature was known: `thermometer`, `not measured`, or empty where nothing is recorded."""
-    precook_held: Duration | None = None
+    precook_held: Duration | None = field(
+        default=None,
+        metadata=about(
+            "Held at that heat",
+            hint="30 min",
+            positive=True,
+            high=48 * 3600.0,
+            answers=True,
+            help="how long it was held at that temperature",
+        ),
+    )
     """How long the food was held at that temperature."""
-    finish_temperature: Temperature | None = None
+    finish_temperature: Temperature | None = field(
+        default=None,
+        metadata=about(
+            "Oven after drying",
+            entry="finish",
+            hint="275 F",
+            low=40.0,
+            high=260.0,
+            answers=True,
+            says="An oven after drying is between 104 and 500 °F (40 and 260 °C), such as 275 F.",
+            help="oven in which it was heated after drying",
+        ),
+    )
     """Of an oven in which the dried food was heated afterwards."""
-    finish_held: Duration | None = None
-    identified: str = ""
+    finish_held: Duration | None = field(
+        default=None,
+        metadata=about(
+            "In the oven for",
+            hint="10 min",
+            positive=True,
+            high=24 * 3600.0,
+            answers=True,
+            help="how long in that oven",
+        ),
+    )
+    identified: str = field(
+        default="",
+        metadata=about(
+            "Mushrooms: bought, or identified by",
+            hint="bought, or by whom",
+            answers=True,
+            help="mushrooms: “bought”, or by whom they were identified",
+        ),
+    )
     """Who knows these mushrooms: `bought`, or by whom they were identified; empty where nobody has said."""
-    cooked_mass_in: Mass | None = None
-    cooked_mass_out: Mass | None = None
-    drained_fat: Mass | None = None
-    drained_liquid: Mass | None = None
-    dryer: int | None = None
-    trays: int | None = None
-    set_temperature: Temperature | None = None
-    started: datetime | None = None
-    ended: datetime | None = None
-    kitchen_temperature: Temperature | None = None
-    kitchen_humidity_pct: float | None = None
-    start_moisture_pct: float | None = None
+    cooked_mass_in: Mass | None = field(
+        default=None, metadata=about("Weight before cooking", entry="cooked_in", positive=True, high=MOST_G)
+    )
+    cooked_mass_out: Mass | None = field(
+        default=None, metadata=about("Weight after cooking", entry="cooked_out", positive=True, high=MOST_G)
+    )
+    drained_fat: Mass | None = field(default=None, metadata=about("Fat poured off", low=0.0, high=MOST_G))
+    drained_liquid: Mass | None = field(default=None, metadata=about("Liquid poured off", low=0.0, high=MOST_G))
+    dryer: int | None = field(default=None, metadata=about("Dryer", kept=True))
+    trays: int | None = field(
+        default=None,
+        metadata=about(
+            "Trays",
+            hint="such as 4",
+            low=1,
+            high=MOST_TRAYS,
+            kept=True,
+            help="how many trays it filled",
+            says=f"A batch fills at least one tray and at most {MOST_TRAYS} trays, not {{shown}}.",
+        ),
+    )
+    set_temperature: Temperature | None = field(
+        default=None,
+        metadata=about(
+            "Dryer set to",
+            entry="temp",
+            hint="135 F, or 57 C",
+            low=20.0,
+            high=150.0,
+            kept=True,
+            says=NO_DRYING_HEAT,
+            help="dryer temperature, such as “135 F”",
+        ),
+    )
+    started: datetime | None = field(
+        default=None,
+        metadata=about(
+            "Started",
+            entry="start",
+            hint="yesterday 18:00, or 8:30",
+            help="when it went on, such as “2026-11-20 18:00”",
+        ),
+    )
+    ended: datetime | None = field(default=None, metadata=about("Ended", entry="end", help="when it came off"))
+    kitchen_temperature: Temperature | None = field(
+        default=None,
+        metadata=about("Kitchen temperature", entry="kitchen_temp", hint="70 F", low=-30.0, high=60.0),
+    )
+    kitchen_humidity_pct: float | None = field(
+        default=None, metadata=about("Kitchen humidity, %", entry="humidity", low=0, below=100)
+    )
+    start_moisture_pct: float | None = field(
+        default=None, metadata=about("Moisture when loaded, %", entry="start_moisture", low=0, below=100)
+    )
     """Starting moisture, % wet basis, where she knows better than the handbook."""
-    target_moisture_pct: float | None = None
-    dried_mass: Mass | None = None
-    dried_volume: Volume | None = None
-    energy_kwh: float | None = None
-    notes: str = ""
-    rating: int | None = None
+    target_moisture_pct: float | None = field(
+        default=None,
+        metadata=about(
+            "Moisture to dry to, %",
+            entry="moisture",
+            low=0,
+            below=100,
+            kept=True,
+            help="target moisture, wet basis",
+        ),
+    )
+    dried_mass: Mass | None = field(
+        default=None,
+        metadata=about(
+            "Dried weight", entry="dried", hint="such as 4.2 oz", positive=True, high=MOST_G, help="mass when dry"
+        ),
+    )
+    dried_volume: Volume | None = field(
+        default=None,
+        metadata=about(
+            "Dried, by measure", hint="1 1/2 cups", positive=True, high=MOST_ML, help="measure when dry"
+        ),
+    )
+    energy_kwh: float | None = field(default=None, metadata=about("Power used, kWh", low=0, high=1000))
+    notes: str = field(default="", metadata=about("Notes"))
+    rating: int | None = field(
+        default=None, metadata=about("Rating, 1 to 5", low=1, high=5, says="A rating is 1 to 5.")
+    )
     trip: int | None = None
     """The trip a planned batch was planned for."""
     id: int = 0
@@ -89,14 +260,22 @@ class BatchPart:
     """One ingredient of a mix, with the mass that went in. Solids add up."""
 
     batch: int
-    position: int
+    position: int = field(metadata=about("Position", low=0))
     food: str
-    mass: Mass
-    moisture_pct: float | None = None
+    mass: Mass = field(
+        metadata=about(
+            "Weight",
+            positive=True,
+            high=MOST_G,
+            says="{shown} is not an ingredient; write what went in, such as 8 oz.",
+        )
+    )
+    moisture_pct: float | None = field(default=None, metadata=about("Moisture, %", low=0, below=100))
     id: int = 0
 
 
 LOAD, SAMPLE = "load", "sample"
+SCOPES = (LOAD, SAMPLE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,10 +284,12 @@ class Weighing:
 
     batch: int
     at: datetime
-    gross: Mass
-    tare: Mass | None = None
-    scope: str = LOAD
-    dryer_temperature: Temperature | None = None
+    gross: Mass = field(metadata=about("Reading of the scale", high=MOST_G))
+    tare: Mass | None = field(default=None, metadata=about("Tare", low=0.0, high=MOST_G))
+    scope: str = field(default=LOAD, metadata=about("What was weighed", choices=SCOPES))
+    dryer_temperature: Temperature | None = field(
+        default=None, metadata=about("Temperature in the dryer", low=-30.0, high=200.0)
+    )
     note: str = ""
     id: int = 0
 
@@ -134,7 +315,7 @@ class BatchEvent:
 
     batch: int
     at: datetime
-    kind: str
-    temperature: Temperature | None = None
+    kind: str = field(metadata=about("What happened", choices=EVENT_KINDS))
+    temperature: Temperature | None = field(default=None, metadata=about("Dryer set to", low=0.0, high=150.0))
     note: str = ""
     id: int = 0

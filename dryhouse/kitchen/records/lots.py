@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 
+from dryhouse.kitchen.records.describing import MOST_G, MOST_ML, about
 from dryhouse.science.quantities import Mass, Volume
 
 PACKAGES = ("jar", "bag", "vacuum bag", "tin", "jar with absorber", "open container")
@@ -21,10 +22,18 @@ class Lot:
     packed_on: date
     name: str = ""
     batch: int | None = None
-    package: str = "jar"
+    package: str = field(
+        default="jar",
+        metadata=about(
+            "Package",
+            choices=PACKAGES,
+            needed=True,
+            says=f"“{{shown}}” is no package here; choose one of {', '.join(PACKAGES)}.",
+        ),
+    )
     sealed: bool = True
-    mass: Mass | None = None
-    volume: Volume | None = None
+    mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
+    volume: Volume | None = field(default=None, metadata=about("Measure", low=0.0, high=MOST_ML))
     conditioned_from: date | None = None
     conditioned_to: date | None = None
     pasteurised: str = ""
@@ -33,9 +42,9 @@ class Lot:
     bought_keep_by: date | None = None
     """The date printed on the package of bought food."""
     redried_on: date | None = None
-    origin: str = HOME
+    origin: str = field(default=HOME, metadata=about("Where it came from", choices=ORIGINS, needed=True))
     """`home` or `bought`: a lot that lost its batch was dried at home all the same."""
-    in_oil: bool | None = None
+    in_oil: bool | None = field(default=None, metadata=about("Packed in oil", answers=True))
     """Whether it is packed in oil; None where nobody has said."""
     notes: str = ""
     id: int = 0
@@ -61,8 +70,8 @@ class LotDraw:
 
     lot: int
     on: date
-    purpose: str = COOKED
-    mass: Mass | None = None
+    purpose: str = field(default=COOKED, metadata=about("What for", choices=DRAW_KINDS, needed=True))
+    mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
     meal: int | None = None
     note: str = ""
     id: int = 0
@@ -74,7 +83,7 @@ class LotCheck:
 
     lot: int
     on: date
-    mass: Mass | None = None
+    mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
     moist: bool | None = None
     mould: bool | None = None
     smell: str = ""

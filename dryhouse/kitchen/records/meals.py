@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
+from dryhouse.kitchen.records.describing import MOST_G, MOST_MINUTES, MOST_ML, about
 from dryhouse.science.quantities import Length, Mass, Temperature, Volume
 
 SIMMER, REST, COLD_SOAK = "simmer", "boil and rest", "cold soak"
@@ -13,18 +14,54 @@ COOKING_STYLES = (SIMMER, REST, COLD_SOAK)
 DRY, STEW, SOUP = "dry", "stew", "soup"
 LIQUID_STYLES = (DRY, STEW, SOUP)
 
+MOST_SERVINGS = 500
+HIGHEST_MM = 4572e3
+"""15,000 ft: as far up as boiling points are published."""
+_LABEL = about("Figure of the label", entry="label", low=0, high=1e6)
+_ALTITUDE = about(
+    "Altitude",
+    low=0.0,
+    high=HIGHEST_MM,
+    says="The altitude lies between 0 and 15,000 ft, where boiling points are published.",
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Meal:
     """A one-pot meal: its servings, how it is cooked, how wet it should be."""
 
-    name: str
-    servings: float = 1.0
-    cooking: str = SIMMER
-    liquid: str = STEW
-    cook_minutes: float | None = None
-    pot_diameter: Length | None = None
-    boil_off_ml_per_min: float | None = None
+    name: str = field(metadata=about("Name", needed=True, says="A meal needs a name."))
+    servings: float = field(
+        default=1.0,
+        metadata=about(
+            "Servings",
+            positive=True,
+            high=MOST_SERVINGS,
+            says="A meal serves someone: write servings such as 1, 2 or 4, at most 500.",
+        ),
+    )
+    cooking: str = field(default=SIMMER, metadata=about("Cooking", choices=COOKING_STYLES, needed=True))
+    liquid: str = field(default=STEW, metadata=about("Eaten as", choices=LIQUID_STYLES, needed=True))
+    cook_minutes: float | None = field(
+        default=None,
+        metadata=about(
+            "Minutes of cooking", low=0, high=MOST_MINUTES, says="Cooking takes between 0 minutes and a day."
+        ),
+    )
+    pot_diameter: Length | None = field(
+        default=None,
+        metadata=about("Pot", low=20.0, high=2000.0, says="A pot is between 2 cm and 2 m across."),
+    )
+    boil_off_ml_per_min: float | None = field(
+        default=None,
+        metadata=about(
+            "Boil-off",
+            entry="boil_off",
+            low=0,
+            high=1000,
+            says="Boil-off lies between 0 and 1000 ml a minute.",
+        ),
+    )
     """Her own measured boil-off; None means the program's stated assumption is used and named."""
     method: str = ""
     notes: str = ""
@@ -37,23 +74,25 @@ class MealPart:
 
     meal: int
     position: int
-    name: str
+    name: str = field(metadata=about("Name", needed=True, says="An ingredient needs a name."))
     food: str = ""
     """Slug of a dried food of the handbook or her own; empty for a staple."""
     staple: str = ""
     """Slug of a staple of the handbook; empty for a home-dried food or an own label."""
     lot: int | None = None
-    mass: Mass | None = None
-    volume: Volume | None = None
-    portion: Mass | None = None
+    mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
+    volume: Volume | None = field(default=None, metadata=about("Measure", low=0.0, high=MOST_ML))
+    portion: Mass | None = field(default=None, metadata=about("Portion of the label", positive=True, high=MOST_G))
     """The label's portion, to which the figures below belong; None means 100 g."""
-    label_energy_kcal: float | None = None
-    label_protein_g: float | None = None
-    label_fat_g: float | None = None
-    label_carbohydrate_g: float | None = None
-    label_sodium_mg: float | None = None
-    label_water: Volume | None = None
-    label_minutes: float | None = None
+    label_energy_kcal: float | None = field(default=None, metadata=_LABEL)
+    label_protein_g: float | None = field(default=None, metadata=_LABEL)
+    label_fat_g: float | None = field(default=None, metadata=_LABEL)
+    label_carbohydrate_g: float | None = field(default=None, metadata=_LABEL)
+    label_sodium_mg: float | None = field(default=None, metadata=_LABEL)
+    label_water: Volume | None = field(default=None, metadata=about("Water of the label", low=0.0, high=MOST_ML))
+    label_minutes: float | None = field(
+        default=None, metadata=about("Minutes of the label", low=0, high=MOST_MINUTES)
+    )
     id: int = 0
 
 
@@ -61,15 +100,40 @@ class MealPart:
 class Trip:
     """Days away: who, how long, how hungry, how warm on the way, how high."""
 
-    name: str
+    name: str = field(metadata=about("Name", needed=True, says="A trip needs a name."))
     starts_on: date
     ends_on: date
-    people: int = 1
-    energy_kcal_per_person_day: float | None = None
-    temperature: Temperature | None = None
+    people: int = field(
+        default=1, metadata=about("People", low=1, high=200, says="Between 1 and 200 people eat on a trip.")
+    )
+    energy_kcal_per_person_day: float | None = field(
+        default=None,
+        metadata=about(
+            "Energy wanted",
+            entry="energy",
+            positive=True,
+            high=20_000,
+            says="The energy wanted lies between 1 and 20,000 kcal for each person and day.",
+        ),
+    )
+    temperature: Temperature | None = field(
+        default=None,
+        metadata=about(
+            "Temperature on the way", low=-40.0, high=60.0, says="Food on the way stands between −40 and 60 °C."
+        ),
+    )
     """What the food will stand at on the way."""
-    altitude: Length | None = None
-    spoilage_margin_pct: float = 0.0
+    altitude: Length | None = field(default=None, metadata=_ALTITUDE)
+    spoilage_margin_pct: float = field(
+        default=0.0,
+        metadata=about(
+            "Margin for spoilage",
+            entry="margin",
+            low=0,
+            high=90,
+            says="The margin for spoilage lies between 0 and 90 %.",
+        ),
+    )
     notes: str = ""
     id: int = 0
 
@@ -82,7 +146,15 @@ class TripMeal:
     meal: int
     on: date
     slot: str = "dinner"
-    servings: float | None = None
+    servings: float | None = field(
+        default=None,
+        metadata=about(
+            "Servings",
+            positive=True,
+            high=MOST_SERVINGS,
+            says="Say how many servings, such as 4, or leave it empty for one each.",
+        ),
+    )
     id: int = 0
 
 
@@ -96,15 +168,27 @@ class CookingNote:
 
     meal: int
     on: date
-    servings: float = 1.0
-    water: Volume | None = None
-    soak_minutes: float | None = None
-    cook_minutes: float | None = None
-    altitude: Length | None = None
-    came_back: str = ""
+    servings: float = field(
+        default=1.0,
+        metadata=about(
+            "Servings",
+            positive=True,
+            high=MOST_SERVINGS,
+            says="Say how many servings were cooked, such as 2.",
+        ),
+    )
+    water: Volume | None = field(default=None, metadata=about("Water used", low=0.0, high=MOST_ML))
+    soak_minutes: float | None = field(
+        default=None, metadata=about("Minutes of soaking", low=0, high=7 * MOST_MINUTES)
+    )
+    cook_minutes: float | None = field(default=None, metadata=about("Minutes of cooking", low=0, high=MOST_MINUTES))
+    altitude: Length | None = field(default=None, metadata=_ALTITUDE)
+    came_back: str = field(default="", metadata=about("How it came back", choices=CAME_BACK))
     """`hard`, `right`, `soupy`, or empty where not noted."""
     change: str = ""
-    rating: int | None = None
+    rating: int | None = field(
+        default=None, metadata=about("Rating", low=1, high=5, says="A rating is from 1 to 5.")
+    )
     id: int = 0
 
 
@@ -114,6 +198,6 @@ class CookingNotePart:
 
     note: int
     name: str
-    came_back: str
+    came_back: str = field(metadata=about("How it came back", choices=CAME_BACK))
     food: str = ""
     id: int = 0

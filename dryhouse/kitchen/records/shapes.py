@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import MISSING, dataclass, fields
+from dataclasses import MISSING, Field, dataclass, fields
 from types import NoneType
 from typing import Any, get_args, get_type_hints
 
+from dryhouse.kitchen.records.describing import NOTHING_SAID, About
 from dryhouse.science.quantities import Area, Duration, Length, Mass, Quantity, Temperature, Volume
 
 SUFFIXES: dict[type[Quantity], str] = {
@@ -28,6 +29,7 @@ class Shape:
     """`str`, `int`, `float`, `bool`, `date`, `datetime`, or one of the quantities."""
     missing: bool
     required: bool
+    about: About = NOTHING_SAID
 
     @property
     def quantity(self) -> type[Quantity] | None:
@@ -57,5 +59,10 @@ def _shapes_of(kind: type[Any]) -> tuple[Shape, ...]:
     for field in fields(kind):
         members = get_args(hints[field.name]) or (hints[field.name],)
         holds = next(m for m in members if m is not NoneType)
-        found.append(Shape(field.name, holds, NoneType in members, field.default is MISSING))
+        found.append(Shape(field.name, holds, NoneType in members, field.default is MISSING, _about(field)))
     return tuple(found)
+
+
+def _about(field: Field[Any]) -> About:
+    about: About = field.metadata.get("about", NOTHING_SAID)
+    return about

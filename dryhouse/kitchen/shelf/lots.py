@@ -11,7 +11,7 @@ from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
-from dryhouse.kitchen.records.lots import COOKED, DRAW_KINDS, PACKAGES, THROWN_OUT
+from dryhouse.kitchen.records.lots import COOKED, THROWN_OUT
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import titled
 from dryhouse.kitchen.shelf.remaining import Left
@@ -38,17 +38,6 @@ def lot_title(kitchen: Kitchen, lot: Lot) -> str:
 def edit_lot(kitchen: Kitchen, lot: Lot) -> Done:
     """Put right what is written of a lot. Raises InputProblem, naming the field."""
     before = present(kitchen, lot.id)
-    if lot.package not in PACKAGES:
-        raise InputProblem(f"“{lot.package}” is no package here; choose one of {', '.join(PACKAGES)}.", "package")
-    if lot.packed_on > today(kitchen) + timedelta(days=1):
-        raise InputProblem("A lot is packed on a day that has been.", "packed_on")
-    first, last = lot.conditioned_from, lot.conditioned_to
-    if last is not None and (first is None or last < first):
-        raise InputProblem("Conditioning ends after it began; enter both days.", "conditioned_to")
-    for name in ("opened_on", "redried_on"):
-        day = getattr(lot, name)
-        if day is not None and day < lot.packed_on:
-            raise InputProblem(f"That is before it was packed, on {day_words(lot.packed_on)}.", name)
     pending = Pending()
     pending.edit(before, lot)
     return kitchen.commit(f"Changed {lot_title(kitchen, lot)}", pending)
@@ -109,8 +98,6 @@ def draw(
     """Take some of a lot, or all of it where no mass is given. Raises InputProblem where that much is not there."""
     lot = present(kitchen, id)
     day = _day(kitchen, lot, on)
-    if purpose not in DRAW_KINDS:
-        raise InputProblem(f"“{purpose}” is none of {', '.join(DRAW_KINDS)}.", "purpose")
     remains = _left(kitchen, lot, day)
     if mass is not None and remains.mass_g is not None and mass.si > remains.mass_g + _SCALE_G:
         raise InputProblem(
@@ -157,12 +144,6 @@ def check_lot(
     day = _day(kitchen, lot, on)
     if moist is None and mould is None and mass is None and not smell.strip() and not note.strip():
         raise InputProblem("What was found? Say whether it was moist, whether there was mould, or what it weighs.")
-    if mass is not None and lot.mass is not None and mass.si > lot.mass.si * 1.1 + _SCALE_G:
-        packed = lot.mass.typed or f"{lot.mass.si:.0f} g"
-        raise InputProblem(
-            f"{mass.typed or f'{mass.si:.0f} g'} is more than was packed ({packed}). Was the jar weighed along?",
-            "mass",
-        )
     number = kitchen.journal.next_id(LotCheck)
     pending = Pending()
     pending.add(LotCheck(id, day, mass, moist, mould, smell.strip(), note.strip(), number))

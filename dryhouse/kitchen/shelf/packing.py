@@ -10,8 +10,8 @@ from dryhouse.kitchen.calendar import start_of, today
 from dryhouse.kitchen.foods.catalog import food, food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import Batch, Lot, LotMove, Place
-from dryhouse.kitchen.records.lots import BOUGHT, PACKAGES
+from dryhouse.kitchen.records import Batch, Lot, LotMove
+from dryhouse.kitchen.records.lots import BOUGHT
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
 
@@ -96,7 +96,7 @@ def pack(
             packed_on=day,
             name=package.name.strip(),
             batch=batch,
-            package=_kind(package.kind),
+            package=package.kind,
             sealed=package.sealed and package.kind != "open container",
             mass=package.mass,
             volume=package.volume,
@@ -124,13 +124,11 @@ def shelve(
     if keep_by is None:
         raise InputProblem("Which date is printed on the package? Without one this program cannot tell.", "keep_by")
     day = _packed_on(kitchen, bought_on)
-    if keep_by < day:
-        raise InputProblem("The date on the package is before the day it was bought.", "keep_by")
     lot = Lot(
         food=known.slug,
         packed_on=day,
         name=package.name.strip(),
-        package=_kind(package.kind),
+        package=package.kind,
         sealed=package.sealed and package.kind != "open container",
         mass=package.mass,
         volume=package.volume,
@@ -148,8 +146,6 @@ def _put(kitchen: Kitchen, lot: Lot, place: int | None, at: datetime | None) -> 
     """The first move: from the packing day on, or from `at`. None without a place; the shelf says so."""
     if place is None:
         return []
-    if kitchen.journal.get(Place, place) is None:
-        raise InputProblem("That place is no longer here.", "place")
     moment = at or min(kitchen.now(), start_of(kitchen, lot.packed_on + timedelta(days=1)) - timedelta(seconds=1))
     return [LotMove(lot.id, place, max(moment, start_of(kitchen, lot.packed_on)), kitchen.journal.next_id(LotMove))]
 
@@ -159,12 +155,6 @@ def _packed_on(kitchen: Kitchen, day: date | None) -> date:
     if chosen > today(kitchen) + timedelta(days=1):
         raise InputProblem("That day is still to come.", "packed_on")
     return chosen
-
-
-def _kind(kind: str) -> str:
-    if kind not in PACKAGES:
-        raise InputProblem(f"“{kind}” is no package here; choose one of {', '.join(PACKAGES)}.", "package")
-    return kind
 
 
 _PLURALS = {"box": "boxes", "jar with absorber": "jars with absorber"}

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import LotMove, Place, PlaceTemperature
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Temperature
-
-_COLDEST_C, _HOTTEST_C = -60.0, 60.0
 
 
 def places(kitchen: Kitchen) -> tuple[Place, ...]:
@@ -35,7 +33,7 @@ def add_place(
     if temperature is not None:
         id = kitchen.journal.next_id(PlaceTemperature)
         row = PlaceTemperature(place.id, since or kitchen.now(), temperature, humidity_pct, id)
-        pending.add(_checked(kitchen, row))
+        pending.add(row)
     return kitchen.commit(f"Added the place {title}", pending)
 
 
@@ -78,7 +76,7 @@ def set_temperature(
     pending = Pending()
     same = [t for t in temperatures(kitchen, place) if t.since == at]
     id = same[0].id if same else kitchen.journal.next_id(PlaceTemperature)
-    row = _checked(kitchen, PlaceTemperature(place, at, temperature, humidity_pct, id))
+    row = PlaceTemperature(place, at, temperature, humidity_pct, id)
     if same:
         pending.edit(same[0], row)
     else:
@@ -90,7 +88,7 @@ def edit_temperature(kitchen: Kitchen, row: PlaceTemperature) -> Done:
     """Put right an entry of a place's temperatures; every keep-by that rests on it follows."""
     before = kitchen.present(PlaceTemperature, row.id, "temperature")
     pending = Pending()
-    pending.edit(before, _checked(kitchen, row))
+    pending.edit(before, row)
     return kitchen.commit(f"Changed a temperature of the {_present(kitchen, row.place).name}", pending)
 
 
@@ -100,19 +98,6 @@ def remove_temperature(kitchen: Kitchen, id: int) -> Done:
     pending = Pending()
     pending.remove(before)
     return kitchen.commit(f"Removed a temperature of the {_present(kitchen, before.place).name}", pending)
-
-
-def _checked(kitchen: Kitchen, row: PlaceTemperature) -> PlaceTemperature:
-    if not _COLDEST_C <= row.temperature.si <= _HOTTEST_C:
-        typed = row.temperature.typed or f"{row.temperature.si:.0f} °C"
-        raise InputProblem(
-            f"{typed} is no temperature of a place for food; write it like 60 F or 16 C.", "temperature"
-        )
-    if row.humidity_pct is not None and not 0 <= row.humidity_pct <= 100:
-        raise InputProblem("Humidity lies between 0 and 100 %.", "humidity_pct")
-    if row.since > kitchen.now() + timedelta(days=1):
-        raise InputProblem("A temperature is noted from a moment that has been, not from the future.", "since")
-    return row
 
 
 def _name(kitchen: Kitchen, name: str, id: int = 0) -> str:

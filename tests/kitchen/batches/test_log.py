@@ -27,7 +27,8 @@ DONE = Batch(
     form="kernels",
     thickness=Length(5),
     pretreatment="blanched",
-    precook_method="steamed",
+    precook_method="simmered or steamed",
+    precook_measured="thermometer",
     precook_temperature=Temperature(74),
     prepared_mass=Mass(1000, "1000 g"),
     dried_mass=Mass(270, "270 g"),
@@ -53,8 +54,8 @@ def test_the_next_batch_remembers_habits_but_nothing_that_was_measured():
     draft = draft_for(kitchen, "maize").batch
     assert (draft.form, draft.pretreatment, draft.dryer, draft.trays) == ("kernels", "blanched", 1, 4)
     assert draft.set_temperature == Temperature(52)
-    assert draft.precook_method == "steamed"
-    assert draft.precook_temperature is None
+    answers = (draft.precook_method, draft.precook_temperature, draft.precook_measured, draft.made_from)
+    assert answers == ("", None, "", "fresh")
     assert (draft.prepared_mass, draft.dried_mass, draft.started, draft.rating) == (None, None, None, None)
 
 
@@ -151,7 +152,7 @@ def test_more_trays_than_any_dryer_has_are_refused_without_a_dryer_too():
 )
 def test_a_weight_of_nothing_is_left_empty_instead(name):
     kitchen = a_kitchen(SHELF_DRYER)
-    with pytest.raises(InputProblem, match="of nothing") as caught:
+    with pytest.raises(InputProblem, match="leave it empty") as caught:
         log_batch(kitchen, BatchDraft(Batch("corn", **{name: Mass(0.0, "0 g")})))
     assert caught.value.field == name
     assert kitchen.journal.where(Batch) == ()

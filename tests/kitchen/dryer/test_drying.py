@@ -325,5 +325,5 @@ def test_food_is_not_dried_to_nothing() -> None:
     hands = Hands()
     batch = hands.start(454.0)
     hands.wait(9)
-    with pytest.raises(InputProblem, match="nothing"):
+    with pytest.raises(InputProblem, match="leave it empty"):
         take_off(hands.kitchen, batch, Mass(0.0))

@@ -79,7 +79,7 @@ def test_a_note_from_beyond_the_boiling_table_is_refused() -> None:
 def turkey(*, heated: bool) -> tuple:
     """A batch of turkey, with or without its heating recorded, packed and kept cold."""
     how = {
-        "precook_method": "simmered",
+        "precook_method": "simmered or steamed",
         "precook_temperature": Temperature(80.0),
         "precook_measured": "thermometer",
     }

@@ -86,7 +86,7 @@ def test_draws_before_packing_in_the_future_or_for_no_purpose_are_refused(kitche
         draw(kitchen, lot.id, Mass(1.0), on=lot.packed_on - timedelta(days=1))
     with pytest.raises(InputProblem, match="still to come"):
         draw(kitchen, lot.id, Mass(1.0), on=TODAY + timedelta(days=2))
-    with pytest.raises(InputProblem, match="none of"):
+    with pytest.raises(InputProblem, match="one of cooked, given, thrown out"):
         draw(kitchen, lot.id, Mass(1.0), purpose="lost")
 
 

@@ -14,7 +14,7 @@ from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.batches.typed import NOT_MEASURED, THERMOMETER, TypedBatch
-from dryhouse.kitchen.records.batches import FOOD_STATES
+from dryhouse.kitchen.records.batches import FOOD_STATES, PRECOOK_METHODS
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
 
@@ -31,7 +31,7 @@ MORE = (
     ("title", "rating"),
     ("notes", ""),
 )
-HABITS = ("form", "thickness", "made_from", "pretreatment", "precook_method", "dryer", "trays", "temp", "moisture")
+HABITS = ("form", "thickness", "pretreatment", "dryer", "trays", "temp", "moisture")
 
 
 class Entries(QObject):
@@ -62,6 +62,7 @@ class Entries(QObject):
     def _makers(self) -> dict[str, Callable[[], Field | ChoiceField]]:
         s = self.session
         known = [("", "not recorded"), (THERMOMETER, "by thermometer"), (NOT_MEASURED, "not measured")]
+        methods = [("", "not recorded"), *((m, m) for m in PRECOOK_METHODS)]
         return {
             "fresh": lambda: QuantityField(s, "Loaded on the trays", Mass, hint="such as 2 lb 3 oz"),
             "dried": lambda: QuantityField(s, "Dried weight", Mass, hint="such as 4.2 oz"),
@@ -73,7 +74,7 @@ class Entries(QObject):
             "form": lambda: TextField(s, "Cut", hint="slices, dice, kernels…"),
             "precook": lambda: QuantityField(s, "Cooked first to", Temperature, hint="165 F inside"),
             "precook_measured": lambda: ChoiceField(s, "How that was known", known),
-            "precook_method": lambda: TextField(s, "How it was cooked", hint="roasted, pressure-cooked…"),
+            "precook_method": lambda: ChoiceField(s, "How it was cooked", methods),
             "cooked_out": lambda: QuantityField(s, "Weight after cooking", Mass),
             "thickness": lambda: QuantityField(s, "Thickness", Length, hint="1/4 in, or 6 mm"),
             "made_from": lambda: ChoiceField(s, "Made from", [(f, f) for f in FOOD_STATES]),

@@ -20,7 +20,7 @@ from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.dryer.drying import start_batch
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.records.batches import FOOD_STATES
+from dryhouse.kitchen.records.batches import FOOD_STATES, PRECOOK_METHODS
 from dryhouse.science.quantities import Length, Mass, Temperature
 
 NAMES = {
@@ -86,6 +86,8 @@ class StartForm(QWidget):
                 return ChoiceField(s, label, self._dryers(), name=name)
             case "made_from":
                 return ChoiceField(s, label, [(f, f) for f in FOOD_STATES], name=name)
+            case "precook_method":
+                return ChoiceField(s, label, [("", "not recorded"), *((m, m) for m in PRECOOK_METHODS)], name=name)
             case "precook_measured":
                 return ChoiceField(s, label, known, name=name)
         return TextField(s, label, hint="slices, dice, kernels…" if name == "form" else "", name=name)
@@ -169,9 +171,7 @@ class StartForm(QWidget):
             "trays",
             "form",
             "thickness",
-            "made_from",
             "pretreatment",
-            "precook_method",
         ):
             field, value = self.fields[name], getattr(last, name)
             if value and (isinstance(field, ChoiceField) or field.is_empty()):

@@ -63,7 +63,7 @@ class MealCard(QWidget):
             hint="sea level",
             name="altitude",
         )
-        self.boil_off = NumberField(session, "Boils off, ml/min", hint="as reckoned", name="boil_off")
+        self.boil_off = NumberField(session, "Boils off, ml/min", hint="as reckoned", name="boil_off_ml_per_min")
         self.method = TextField(session, "Method")
         self.parts = PartsTable(session)
         self.sums = SumsView(session)

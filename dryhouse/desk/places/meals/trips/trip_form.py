@@ -48,12 +48,14 @@ class TripForm(QFrame):
         self.starts = TripDayField(session, "First day", hint="2026-08-22", name="starts_on")
         self.ends = TripDayField(session, "Last day", hint="2026-08-30", name="ends_on")
         self.people = NumberField(session, "People", hint="4", whole=True, name="people")
-        self.energy = NumberField(session, "Energy wanted, kcal each day", hint="2500", name="energy")
+        self.energy = NumberField(
+            session, "Energy wanted, kcal each day", hint="2500", name="energy_kcal_per_person_day"
+        )
         self.warmth = QuantityField(session, "Warmth on the way", Temperature, hint="77 F", name="temperature")
         self.altitude = QuantityField(
             session, "Altitude", Length, default_unit="ft" if us else "m", hint="sea level", name="altitude"
         )
-        self.margin = NumberField(session, "Lost or spilled, %", hint="0", percent=True, name="margin")
+        self.margin = NumberField(session, "Lost or spilled, %", hint="0", percent=True, name="spoilage_margin_pct")
         self.title = words("A new trip", "heading")
         inside = column(self, margin=16, space=8)
         inside.addWidget(self.title)

@@ -1,0 +1,105 @@
+"""What can be wrong with one field by itself: its bounds, its choices, and what no journal can hold.
+
+Which bounds and choices a field has is said where the field is (`about`); here they are only held to.
+"""
+
+from __future__ import annotations
+
+import math
+from datetime import date
+from typing import Any
+
+from dryhouse.kitchen.records.shapes import Shape, shapes
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Quantity, Temperature
+from dryhouse.science.units import STORED, both_scales
+
+EARLIEST, LATEST = 1900, 2199
+"""Years a record may be of: nobody has kept notes for longer."""
+LARGEST = 2**63 - 1
+"""The largest whole number a journal can hold."""
+
+
+def field_problems(record: Any) -> list[InputProblem]:
+    """The fields of a record that cannot be right whatever stands around them, in their order."""
+    found = []
+    for shape in shapes(type(record)):
+        value = getattr(record, shape.name)
+        if value is not None and (sentence := _wrong(shape, value)):
+            found.append(InputProblem(sentence, shape.name))
+    return found
+
+
+def _wrong(shape: Shape, value: Any) -> str:
+    if isinstance(value, str):
+        return _wrong_text(shape, value)
+    if isinstance(value, bool):
+        return ""
+    if isinstance(value, date):
+        return "" if EARLIEST <= value.year <= LATEST else f"{_label(shape)} is in the year {value.year}."
+    if isinstance(value, Quantity):
+        return _holdable(value.typed) or _outside(shape, value.si, shown(value))
+    if isinstance(value, int) and not -LARGEST <= value <= LARGEST:
+        return f"{_label(shape)} is larger than any number a journal can hold."
+    return _outside(shape, value, f"{value:g}")
+
+
+def _wrong_text(shape: Shape, text: str) -> str:
+    about = shape.about
+    if about.needed and not text.strip():
+        return about.says or f"{_label(shape)} is empty; every record of this kind has one."
+    if about.choices and text not in about.choices and (text or about.needed or shape.required):
+        known = f"{_label(shape)} is “{short(text)}”; it should be one of {', '.join(about.choices)}."
+        return about.says.format(shown=short(text)) or known
+    return _holdable(text)
+
+
+def _holdable(text: str) -> str:
+    """Half of a character that was cut in two can be neither written to a file nor shown."""
+    if text.isascii():
+        return ""
+    try:
+        text.encode("utf-8")
+    except UnicodeEncodeError:
+        return "A text holds half a character, which cannot be written; type it again."
+    return ""
+
+
+def short(value: object) -> str:
+    """A value as a sentence can carry it."""
+    text = str(value).encode("utf-8", "replace").decode("utf-8")
+    return text if len(text) <= 60 else f"{text[:57]}…"
+
+
+def _outside(shape: Shape, value: float, said: str) -> str:
+    about = shape.about
+    if not math.isfinite(value):
+        return f"{_label(shape)} is no number; leave it empty where it was not measured."
+    if about.positive and value <= 0:
+        return about.says.format(shown=said) or (
+            f"{_label(shape)} is {said}; leave it empty where it was not measured."
+        )
+    low, high, below = about.low, about.high, about.below
+    if (low is None or value >= low) and (high is None or value <= high) and (below is None or value < below):
+        return ""
+    if about.says:
+        return about.says.format(shown=said)
+    if shape.quantity is Temperature and low is not None and high is not None:
+        return (
+            f"{_label(shape)} is {said}, which cannot be right: between {both_scales(low)} and {both_scales(high)} "
+            "is. Was the other scale meant?"
+        )
+    if shape.quantity is not None:
+        return f"{_label(shape)} is {said}, which cannot be right; check the number and its unit."
+    least = "" if low is None else f"between {low:g} and "
+    most = f"below {below:g}" if below is not None else f"{high:g}"
+    return f"{_label(shape)} is {said}; it lies {least}{most}."
+
+
+def _label(shape: Shape) -> str:
+    return f"“{shape.about.label or shape.name.replace('_', ' ')}”"
+
+
+def shown(quantity: Quantity) -> str:
+    """A quantity as it was typed; where it was not, in its stored unit."""
+    return short(quantity.typed) or f"{quantity.si:.4g} {STORED[quantity.dimension].replace('degC', '°C')}"

@@ -1,0 +1,95 @@
+"""A batch, its ingredients and its weighings, judged among what they belong to."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Weighing
+from dryhouse.kitchen.records.batch_problems import hotter_than_water
+from dryhouse.science.quantities import Mass, Temperature
+from tests.kitchen.records.judging import NOW, fields, said
+
+DRYER = Dryer("Shelf dryer", 6, id=1)
+BATCH = Batch(
+    "corn",
+    prepared_mass=Mass(1000.0, "1000 g"),
+    dried_mass=Mass(270.0, "270 g"),
+    started=NOW - timedelta(hours=20),
+    ended=NOW - timedelta(hours=10),
+    dryer=1,
+    trays=4,
+    id=1,
+)
+
+
+def test_a_sound_batch_has_no_problem():
+    assert fields(BATCH, DRYER) == []
+
+
+@pytest.mark.parametrize(
+    ("change", "field"),
+    [
+        ({"food": " "}, "food"),
+        ({"food": "no such food"}, "food"),
+        ({"dried_mass": Mass(1000.0)}, "dried_mass"),
+        ({"ended": NOW - timedelta(days=9)}, "ended"),
+        ({"started": NOW - timedelta(days=60)}, "ended"),
+        ({"started": NOW + timedelta(days=2), "ended": NOW + timedelta(days=3)}, "started"),
+        ({"trays": 7}, "trays"),
+        ({"dryer": 9}, "dryer"),
+        ({"start_moisture_pct": 5.0, "target_moisture_pct": 5.0}, "target_moisture_pct"),
+    ],
+)
+def test_what_contradicts_itself_or_what_it_belongs_to_is_named(change, field):
+    assert fields(replace(BATCH, **change), DRYER) == [field]
+
+
+def test_everything_wrong_is_said_at_once():
+    bad = replace(
+        BATCH,
+        food="no such food",
+        prepared_mass=Mass(-5.0, "2 lb"),
+        ended=NOW - timedelta(days=2000),
+        trays=-3,
+        rating=99,
+        set_temperature=Temperature(900.0, "900 C"),
+    )
+    assert fields(bad, DRYER) == ["prepared_mass", "trays", "set_temperature", "rating", "food", "ended"]
+
+
+@pytest.mark.parametrize(
+    ("temperature", "words"),
+    [
+        (Temperature(160.0, "160"), ("“160” is 320 °F (160 °C)", "Did you mean 160 F?")),
+        (Temperature(165.0, "165 C"), ("Did you mean 165 F?",)),
+        (Temperature(176.7, "350 F"), ("212 °F (100 °C)", "middle of the food, such as 165 F")),
+        (Temperature(482.2, "900 F"), ("212 °F (100 °C)", "middle of the food")),
+    ],
+)
+def test_wet_food_hotter_than_boiling_water_is_refused_with_what_was_meant(temperature, words):
+    ((field, sentence),) = said(replace(BATCH, food="turkey", precook_temperature=temperature), DRYER)
+    assert field == "precook_temperature"
+    assert all(word in sentence for word in words)
+
+
+@pytest.mark.parametrize("celsius", [71.1, 73.9, 100.0])
+def test_water_that_boils_is_no_contradiction(celsius):
+    assert hotter_than_water(Temperature(celsius)) == ""
+    assert fields(replace(BATCH, food="turkey", precook_temperature=Temperature(celsius)), DRYER) == []
+
+
+def test_an_ingredient_is_a_known_food_with_a_weight():
+    assert fields(BatchPart(1, 0, "turkey", Mass(200.0)), BATCH) == []
+    assert fields(BatchPart(1, 0, "moon rock", Mass(0.0)), BATCH) == ["mass", "food"]
+    assert fields(BatchPart(7, 0, "turkey", Mass(200.0)), BATCH) == ["batch"]
+
+
+def test_a_weighing_holds_something_and_belongs_to_a_time_the_batch_was_there():
+    there = NOW - timedelta(hours=15)
+    assert fields(Weighing(1, there, Mass(900.0), Mass(300.0)), BATCH) == []
+    assert fields(Weighing(1, there, Mass(0.0)), BATCH) == ["gross"]
+    assert fields(Weighing(1, there, Mass(300.0), Mass(900.0)), BATCH) == ["gross"]
+    assert fields(Weighing(1, NOW - timedelta(days=5), Mass(900.0)), BATCH) == ["at"]
+    assert fields(BatchEvent(1, NOW + timedelta(days=5), "paused"), BATCH) == ["at"]
+    assert fields(BatchEvent(1, there, "dropped"), BATCH) == ["kind"]

@@ -1,0 +1,118 @@
+"""What no field may hold, whatever stands around it."""
+
+import math
+from dataclasses import replace
+from datetime import UTC, date, datetime
+
+import pytest
+
+from dryhouse.kitchen.records import (
+    RECORD_KINDS,
+    Batch,
+    CookingNote,
+    Dryer,
+    Lot,
+    LotDraw,
+    Meal,
+    Place,
+    Trip,
+    Weighing,
+)
+from dryhouse.kitchen.records.describing import About
+from dryhouse.kitchen.records.field_problems import field_problems, short, shown
+from dryhouse.kitchen.records.shapes import shapes
+from dryhouse.science.quantities import Length, Mass, Temperature, Volume
+
+DAY = date(2026, 8, 1)
+BATCH = Batch("corn", id=1)
+
+
+def wrong(record) -> list[str]:
+    return [p.field for p in field_problems(record)]
+
+
+@pytest.mark.parametrize(
+    ("record", "field"),
+    [
+        (replace(BATCH, prepared_mass=Mass(-5.0, "2 lb")), "prepared_mass"),
+        (replace(BATCH, dried_mass=Mass(math.inf)), "dried_mass"),
+        (replace(BATCH, dried_mass=Mass(1e308)), "dried_mass"),
+        (replace(BATCH, dried_volume=Volume(math.nan)), "dried_volume"),
+        (replace(BATCH, set_temperature=Temperature(900.0)), "set_temperature"),
+        (replace(BATCH, kitchen_temperature=Temperature(140.0)), "kitchen_temperature"),
+        (replace(BATCH, precook_temperature=Temperature(-40.0)), "precook_temperature"),
+        (replace(BATCH, finish_temperature=Temperature(900.0)), "finish_temperature"),
+        (replace(BATCH, thickness=Length(0.0)), "thickness"),
+        (replace(BATCH, start_moisture_pct=140.0), "start_moisture_pct"),
+        (replace(BATCH, target_moisture_pct=-1.0), "target_moisture_pct"),
+        (replace(BATCH, kitchen_humidity_pct=math.nan), "kitchen_humidity_pct"),
+        (replace(BATCH, rating=99), "rating"),
+        (replace(BATCH, rating=2**70), "rating"),
+        (replace(BATCH, trays=-3), "trays"),
+        (replace(BATCH, energy_kwh=-2.0), "energy_kwh"),
+        (replace(BATCH, state="lost"), "state"),
+        (replace(BATCH, made_from="thin air"), "made_from"),
+        (replace(BATCH, precook_method="900 F in the dryer"), "precook_method"),
+        (replace(BATCH, precook_measured="by eye"), "precook_measured"),
+        (replace(BATCH, notes="half \ud800"), "notes"),
+        (replace(BATCH, dried_mass=Mass(5.0, "\udfff")), "dried_mass"),
+        (replace(BATCH, started=datetime(2999, 1, 1, tzinfo=UTC)), "started"),
+        (Weighing(1, datetime(1, 1, 2, tzinfo=UTC), Mass(5.0)), "at"),
+        (Lot("corn", DAY, package="basket"), "package"),
+        (Lot("corn", DAY, origin=""), "origin"),
+        (Lot("corn", DAY, origin="found"), "origin"),
+        (Lot("corn", date(9998, 1, 1)), "packed_on"),
+        (LotDraw(1, DAY, "lost"), "purpose"),
+        (Meal("", id=1), "name"),
+        (Meal("pot", servings=-1.0), "servings"),
+        (Meal("pot", cooking="microwave"), "cooking"),
+        (Trip("circuit", DAY, DAY, people=0), "people"),
+        (Dryer("", 6), "name"),
+        (Dryer("box", 0), "trays"),
+        (Place(" "), "name"),
+        (CookingNote(1, DAY, rating=0), "rating"),
+        (CookingNote(1, DAY, came_back="mushy"), "came_back"),
+    ],
+)
+def test_a_value_outside_its_bounds_is_named_by_its_field(record, field):
+    (problem,) = field_problems(record)
+    assert problem.field == field
+    assert problem.sentence.endswith((".", "?"))
+    problem.sentence.encode("utf-8")
+
+
+def test_an_empty_record_and_one_at_its_bounds_are_sound():
+    assert wrong(BATCH) == []
+    assert (
+        wrong(replace(BATCH, rating=5, trays=100, start_moisture_pct=0.0, set_temperature=Temperature(20.0))) == []
+    )
+    assert wrong(replace(BATCH, drained_fat=Mass(0.0))) == []
+
+
+def test_a_refusal_says_what_would_be_right():
+    (said,) = field_problems(replace(BATCH, state="lost"))
+    assert "planned, drying, finished" in said.sentence
+    (said,) = field_problems(replace(BATCH, kitchen_humidity_pct=120.0))
+    assert "between 0 and below 100" in said.sentence
+    (said,) = field_problems(replace(BATCH, kitchen_temperature=Temperature(140.0, "140")))
+    assert "140 °F (60 °C)" in said.sentence
+    assert "other scale" in said.sentence
+
+
+def test_values_are_shown_as_typed_and_never_at_length():
+    assert shown(Mass(907.0, "2 lb")) == "2 lb"
+    assert shown(Temperature(71.2)) == "71.2 °C"
+    assert len(short("9" * 5000)) == 58
+    assert short("a\ud800b") == "a?b"
+
+
+@pytest.mark.parametrize("kind", RECORD_KINDS)
+def test_every_bound_and_choice_belongs_to_a_field_that_can_have_it(kind):
+    for shape in shapes(kind):
+        about = shape.about
+        assert isinstance(about, About)
+        if about.choices or about.needed:
+            assert shape.holds is str
+        if about.positive or about.low is not None or about.high is not None or about.below is not None:
+            assert shape.quantity is not None or shape.holds in (int, float)
+            assert about.label

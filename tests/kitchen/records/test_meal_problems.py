@@ -1,0 +1,56 @@
+"""Ingredients of meals and days of trips, judged among what they belong to."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, Meal, MealPart, Trip, TripMeal
+from dryhouse.science.quantities import Mass, Volume
+from tests.kitchen.records.judging import fields
+
+DAY = date(2026, 8, 20)
+MEAL = Meal("supper", id=1)
+LOT = Lot("corn", DAY, id=1)
+TRIP = Trip("circuit", DAY, DAY + timedelta(days=8), people=4, id=1)
+
+
+@pytest.mark.parametrize(
+    ("part", "wrong"),
+    [
+        (MealPart(1, 0, "sweet corn", food="corn"), []),
+        (MealPart(1, 0, "turkey", food="turkey"), []),
+        (MealPart(1, 0, "oyster mushroom", food="oyster-mushroom"), []),
+        (MealPart(1, 0, "something dried"), []),
+        (MealPart(1, 0, "Beef jerky", food="corn"), ["name"]),
+        (MealPart(1, 0, "Beef jerky", staple="potato-flakes"), ["name"]),
+        (MealPart(1, 0, "corn", food="corn", staple="potato-flakes"), ["name"]),
+        (MealPart(1, 0, "rock", food="moon rock"), ["food"]),
+        (MealPart(1, 0, "rock", staple="moon rock"), ["name"]),
+        (MealPart(1, 0, "corn", food="corn", mass=Mass(5.0), volume=Volume(5.0)), ["amount"]),
+        (MealPart(1, 0, "turkey", food="turkey", lot=1), ["lot"]),
+        (MealPart(1, 0, "corn", food="corn", lot=8), ["lot"]),
+        (MealPart(9, 0, "corn", food="corn"), ["meal"]),
+    ],
+)
+def test_an_ingredient_is_one_thing_by_its_own_name(part, wrong):
+    assert fields(part, MEAL, LOT) == wrong
+
+
+def test_a_trip_ends_after_it_starts_and_some_day():
+    assert fields(TRIP) == []
+    assert fields(Trip("circuit", DAY, DAY - timedelta(days=1))) == ["ends_on"]
+    assert fields(Trip("circuit", DAY, DAY + timedelta(days=4000))) == ["ends_on"]
+
+
+def test_a_meal_is_eaten_on_a_day_of_its_trip():
+    assert fields(TripMeal(1, 1, DAY), TRIP, MEAL) == []
+    assert fields(TripMeal(1, 1, DAY + timedelta(days=30)), TRIP, MEAL) == ["on"]
+    assert fields(TripMeal(1, 1, DAY, servings=0.0), TRIP, MEAL) == ["servings"]
+    assert fields(TripMeal(4, 1, DAY), TRIP, MEAL) == ["trip"]
+
+
+def test_what_came_back_is_a_food_that_is_known():
+    note = CookingNote(1, DAY, id=1)
+    assert fields(CookingNotePart(1, "corn", "hard", "corn"), note) == []
+    assert fields(CookingNotePart(1, "label", "hard"), note) == []
+    assert fields(CookingNotePart(1, "rock", "hard", "moon rock"), note) == ["food"]
