@@ -1,0 +1,239 @@
+"""Breaks the code on purpose, one small place at a time, and says which breaks no test notices.
+
+    python tests/mutate.py [--seed 1] [--mutants 100] [--workers 2] [--only dryhouse/science] [--lines FILE:LINE …]
+
+Mutants are picked by chance from operators, comparisons, `and` and `or`, `not`, numbers, truth values, calls
+whose answer nobody uses, and what a function returns. Each is tried in a copy of the tree, never in place: first
+the tests that name its module, then those of the modules that use it, then all that run without a window. A
+survivor either changes nothing a person could see, or shows a test that is missing. Exit code 1 where there are
+survivors.
+"""
+
+from __future__ import annotations
+
+import argparse
+import ast
+import os
+import random
+import shutil
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from functools import cache
+from itertools import pairwise
+from pathlib import Path
+from queue import SimpleQueue
+
+ROOT = Path(__file__).parents[1]
+FOLDERS = ("science", "handbook", "kitchen", "journal", "words", "cli")
+BROAD = ("tests/science", "tests/kitchen", "tests/words", "tests/cli", "tests/handbook", "tests/journal",
+         "tests/published", "tests/plots", "tests/journeys/test_command_line.py")  # fmt: skip
+LONGEST_S = 900
+LEFT_OUT = (".git", ".hypothesis", "__pycache__", ".venv", ".mypy_cache", ".ruff_cache", "build", "dist")
+
+OPERATORS = {"+": "-", "-": "+", "*": "/", "/": "*", "//": "/", "%": "*", "**": "*", "&": "|", "|": "&"}
+COMPARISONS = {"<": "<=", "<=": "<", ">": ">=", ">=": ">", "==": "!=", "!=": "==", "is": "is not", "is not": "is",
+               "in": "not in", "not in": "in"}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Mutant:
+    """One break: in this file, from here to there in its text, these words in place of those."""
+
+    path: str
+    line: int
+    start: int
+    end: int
+    before: str
+    after: str
+
+    def __str__(self) -> str:
+        before, after = " ".join(self.before.split()), " ".join(self.after.split())
+        return f"{self.path}:{self.line}  {before[:70]}  ->  {after[:70]}"
+
+
+def mutants_of(path: Path) -> list[Mutant]:
+    """Every break of one module."""
+    text = path.read_text(encoding="utf-8")
+    starts = [0]
+    for line in text.splitlines(keepends=True):
+        starts.append(starts[-1] + len(line.encode()))
+    raw = text.encode()
+
+    def at(line: int, column: int) -> int:
+        return starts[line - 1] + column
+
+    def span(node: ast.AST) -> tuple[int, int]:
+        return at(node.lineno, node.col_offset), at(node.end_lineno, node.end_col_offset)
+
+    def made(line: int, start: int, end: int, after: str) -> Mutant:
+        return Mutant(str(path.relative_to(ROOT)), line, start, end, raw[start:end].decode(), after)
+
+    def between(line: int, left: ast.AST, right: ast.AST, swaps: dict[str, str]) -> Iterator[Mutant]:
+        """The operator that stands between two nodes, perhaps with brackets and line breaks round it."""
+        start, end = span(left)[1], span(right)[0]
+        gap = raw[start:end].decode()
+        word = gap.strip(" ()\n\\")
+        if word in swaps and "#" not in gap:
+            first = start + gap.index(word)
+            yield made(line, first, first + len(word), swaps[word])
+
+    def breaks(node: ast.AST) -> Iterator[Mutant]:
+        if isinstance(node, ast.BinOp):
+            yield from between(node.lineno, node.left, node.right, OPERATORS)
+        elif isinstance(node, ast.Compare):
+            for left, right in pairwise([node.left, *node.comparators]):
+                yield from between(node.lineno, left, right, COMPARISONS)
+        elif isinstance(node, ast.BoolOp):
+            for left, right in pairwise(node.values):
+                yield from between(left.end_lineno, left, right, {"and": "or", "or": "and"})
+        elif isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.Not):
+            yield made(node.lineno, *span(node), ast.unparse(node.operand))
+        elif isinstance(node, ast.Constant) and isinstance(node.value, bool):
+            yield made(node.lineno, *span(node), str(not node.value))
+        elif isinstance(node, ast.Constant) and isinstance(node.value, int | float):
+            yield made(node.lineno, *span(node), repr(node.value + 1))
+        elif isinstance(node, ast.Expr) and isinstance(node.value, ast.Call):
+            yield made(node.lineno, *span(node), "pass")
+        elif isinstance(node, ast.Return) and node.value is not None and ast.unparse(node.value) != "None":
+            yield made(node.lineno, *span(node), "return None")
+
+    return [mutant for node in _walked(ast.parse(text)) for mutant in breaks(node)]
+
+
+def _walked(node: ast.AST) -> Iterator[ast.AST]:
+    """Every node that is run: no annotations, no decorators, nothing for the type checker alone."""
+    yield node
+    for name, value in ast.iter_fields(node):
+        if name in ("annotation", "returns", "decorator_list", "type_params"):
+            continue
+        for child in value if isinstance(value, list) else [value]:
+            if isinstance(child, ast.If) and "TYPE_CHECKING" in ast.unparse(child.test):
+                continue
+            if isinstance(child, ast.AST):
+                yield from _walked(child)
+
+
+# --- which tests ---------------------------------------------------------------------------------------------
+
+
+def _imports(path: Path) -> set[str]:
+    """The modules of ours that a file names."""
+    found: set[str] = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("dryhouse"):
+            found |= {node.module or "", *(f"{node.module}.{alias.name}" for alias in node.names)}
+    return found
+
+
+@cache
+def _tests() -> dict[str, set[str]]:
+    files = [p for p in (ROOT / "tests").rglob("test_*.py") if p.relative_to(ROOT / "tests").parts[0] != "desk"]
+    return {str(p.relative_to(ROOT)): _imports(p) for p in files}
+
+
+@cache
+def _modules() -> dict[str, set[str]]:
+    return {_dotted(p.relative_to(ROOT)): _imports(p) for p in (ROOT / "dryhouse").rglob("*.py")}
+
+
+def _dotted(path: Path) -> str:
+    return ".".join(path.with_suffix("").parts).removesuffix(".__init__")
+
+
+def stages(path: str) -> list[list[str]]:
+    """The tests that name a module, those of the modules that use it, and all that need no window."""
+    module = _dotted(Path(path))
+    users = {name for name, used in _modules().items() if module in used} - {module}
+    mirror = "tests/" + path.removeprefix("dryhouse/").replace(Path(path).name, "test_" + Path(path).name)
+    near = sorted(t for t, used in _tests().items() if module in used or t == mirror)
+    next_to = sorted(t for t, used in _tests().items() if used & users and t not in near)
+    broad = [folder for folder in BROAD if (ROOT / folder).exists()]
+    return [stage for stage in (near, next_to, broad) if stage]
+
+
+# --- trying ----------------------------------------------------------------------------------------------------
+
+
+def copied(into: Path) -> Path:
+    """The tree, without what tools leave in it."""
+    shutil.copytree(ROOT, into, ignore=shutil.ignore_patterns(*LEFT_OUT))
+    return into
+
+
+def caught(mutant: Mutant, tree: Path) -> str:
+    """How a mutant was noticed in this copy of the tree; empty where it was not. The copy is put right again."""
+    file = tree / mutant.path
+    raw, was = file.read_bytes(), file.stat()
+    file.write_bytes(raw[: mutant.start] + mutant.after.encode() + raw[mutant.end :])
+    try:
+        for stage in stages(mutant.path):
+            if noticed := _failed(stage, tree):
+                return noticed
+        return ""
+    finally:
+        file.write_bytes(raw)
+        os.utime(file, ns=(was.st_atime_ns, was.st_mtime_ns))
+
+
+def _failed(tests: list[str], tree: Path) -> str:
+    around = os.environ | {"PYTHONPATH": str(tree), "CI": "true", "QT_QPA_PLATFORM": "offscreen"}
+    command = [sys.executable, "-m", "pytest", "-q", "-x", "-n", "0", "--no-header", "--tb=no", *tests]
+    try:
+        ended = subprocess.run(
+            command, cwd=tree, env=around, capture_output=True, text=True, timeout=LONGEST_S, check=False
+        )
+    except subprocess.TimeoutExpired:
+        return "it never ends"
+    if ended.returncode == 0:
+        return ""
+    told = [line for line in ended.stdout.splitlines() if line.startswith(("FAILED", "ERROR"))]
+    return told[0].split(" - ")[0] if told else f"pytest ends with {ended.returncode}"
+
+
+def picked(seed: int, count: int, only: str, lines: list[str]) -> list[Mutant]:
+    """So many mutants by chance, or every one of the lines named."""
+    files = sorted(p for folder in FOLDERS for p in (ROOT / "dryhouse" / folder).rglob("*.py"))
+    found = [m for p in files if str(p.relative_to(ROOT)).startswith(only) for m in mutants_of(p)]
+    if lines:
+        return [m for m in found if f"{m.path}:{m.line}" in lines]
+    return random.Random(seed).sample(found, min(count, len(found)))
+
+
+def main() -> int:
+    """The script."""
+    asked = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--mutants", type=int, default=100)
+    asked.add_argument("--workers", type=int, default=os.cpu_count() or 1)
+    asked.add_argument("--only", default="", help="only files whose path begins so")
+    asked.add_argument("--lines", nargs="*", default=[], metavar="FILE:LINE", help="every mutant of these lines")
+    given = asked.parse_args()
+    mutants = picked(given.seed, given.mutants, given.only, given.lines)
+    survivors: list[Mutant] = []
+    with tempfile.TemporaryDirectory(prefix="mutants-") as folder, ThreadPoolExecutor(given.workers) as pool:
+        trees: SimpleQueue[Path] = SimpleQueue()
+        for n in range(given.workers):
+            trees.put(copied(Path(folder) / str(n)))
+
+        def tried(mutant: Mutant) -> str:
+            tree = trees.get()
+            try:
+                return caught(mutant, tree)
+            finally:
+                trees.put(tree)
+
+        for mutant, noticed in zip(mutants, pool.map(tried, mutants), strict=True):
+            print(f"{'caught  ' if noticed else 'SURVIVED'}  {mutant}  {noticed}", flush=True)
+            survivors += [] if noticed else [mutant]
+    print(f"\n{len(mutants)} mutants, {len(mutants) - len(survivors)} caught; survivors:")
+    for mutant in survivors:
+        print(f"  {mutant}")
+    return 1 if survivors else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
