@@ -37,6 +37,7 @@ def upgrade() -> None:
     _cooking(journal)
     _origins(journal)
     _contents(journal)
+    _plans(journal)
 
 
 def _cooking(journal: sa.Connection) -> None:
@@ -57,3 +58,9 @@ def _contents(journal: sa.Connection) -> None:
     change = sa.text("UPDATE own_food SET contains = :contains WHERE id = :id")
     for id, category in journal.execute(sa.text("SELECT id, category FROM own_food")).all():
         journal.execute(change, {"contains": contents_of(category), "id": id})
+
+
+def _plans(journal: sa.Connection) -> None:
+    """What was planned for a trip was titled for the trip; it goes by the name of its food again."""
+    named = "title = (SELECT 'for ' || trip.name FROM trip WHERE trip.id = batch.trip)"
+    journal.execute(sa.text(f"UPDATE batch SET title = '' WHERE trip IS NOT NULL AND {named}"))

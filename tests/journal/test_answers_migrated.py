@@ -102,3 +102,18 @@ def test_a_step_that_fails_half_way_leaves_the_journal_as_it_was(
     monkeypatch.undo()
     with closing(open_journal(first, write=True)) as journal:
         assert len([b for b in journal.where(Batch) if b.id > 900]) == 5
+
+
+def test_what_was_titled_for_its_trip_goes_by_its_food_again_and_other_titles_stay(first: Path) -> None:
+    with closing(sqlite3.connect(first)) as database:
+        database.executescript("""
+            INSERT INTO trip (id, name, starts_on, ends_on, people, spoilage_margin_pct) VALUES
+                (901, 'Lake circuit', '2027-08-20', '2027-08-28', 4, 0);
+            INSERT INTO batch (id, food, state, made_from, title, trip) VALUES
+                (911, 'apple', 'planned', 'fresh', 'for Lake circuit', 901),
+                (912, 'apple', 'drying', 'fresh', 'apples for Lake circuit', 901),
+                (913, 'apple', 'finished', 'fresh', 'for Lake circuit', NULL);
+        """)
+    with closing(open_journal(first, write=True)) as journal:
+        titles = {b.id: b.title for b in journal.where(Batch) if b.id > 910}
+    assert titles == {911: "", 912: "apples for Lake circuit", 913: "for Lake circuit"}

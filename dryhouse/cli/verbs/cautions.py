@@ -8,8 +8,9 @@ from typing import Any
 from dryhouse.cli.answers import add_json, cautions_of, say_json
 from dryhouse.house import open_kitchen
 from dryhouse.kitchen.batches.log import batch_named
+from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.cautions.cautions import batch_cautions, food_cautions, lot_cautions
-from dryhouse.kitchen.foods.catalog import food, food_name
+from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.shelf.lots import lot_named, lot_title
 from dryhouse.science.errors import InputProblem
 
@@ -31,7 +32,7 @@ def _run(args: argparse.Namespace) -> int:
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         if args.batch:
             batch = batch_named(kitchen, args.batch)
-            title = f"Batch {batch.id}, {batch.title or food_name(kitchen, batch.food)}"
+            title = f"Batch {batch.id}, {batch_name(kitchen, batch)}"
             about, cautions = {"batch": batch.id, "food": batch.food}, batch_cautions(kitchen, batch)
         elif args.lot:
             lot = lot_named(kitchen, args.lot)

@@ -11,6 +11,7 @@ from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, MealPart
 from dryhouse.kitchen.records.problems import problems, refuse
 from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.names import called
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,7 @@ def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done:
     id = kitchen.journal.next_id(Batch)
     pending = Pending()
     pending.add(replace(draft.batch, food=known, id=id), *_numbered(kitchen, draft.parts, id))
-    name = draft.batch.title or food(kitchen, known).name
+    name = called(draft.batch, food(kitchen, known).name)
     return kitchen.commit(f"Logged {name}, batch {id}", pending)
 
 

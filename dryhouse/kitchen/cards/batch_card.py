@@ -24,6 +24,7 @@ from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, gravest_first
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+from dryhouse.words.names import called
 
 WEIGHED = Basis("own", "this batch, weighed", 1)
 
@@ -91,7 +92,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     sentences += _times(batch)
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     return Card(
-        batch.title or known.name,
+        called(batch, known.name),
         tuple((title, f.with_cautions(cautions)) for title, f in figures),
         found,
         tuple(sentences),

@@ -17,6 +17,7 @@ from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, moisture_now, verdict
+from dryhouse.words.names import called
 
 PAGE = 500
 
@@ -64,7 +65,7 @@ def _item(kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[Ba
     return {
         "id": batch.id,
         "food": batch.food,
-        "name": batch.title or (food.name if food else batch.food),
+        "name": called(batch, food.name if food else batch.food),
         "state": batch.state,
         "started": _moment(batch.started),
         "ended": _moment(batch.ended),

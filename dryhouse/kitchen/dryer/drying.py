@@ -11,8 +11,8 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 from dryhouse.kitchen.batches.log import BatchDraft, check, parts_of
+from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.running_time import paused_at
-from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, Weighing
@@ -41,17 +41,18 @@ AHEAD = timedelta(minutes=5)
 def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ()) -> Done:
     """Put a batch on the dryer: `draft` names at least the food; a draft without a start begins now.
 
-    A planned batch is started by giving its own record back with its number. `parts` are the ingredients
-    of a mix; for a planned batch those already recorded stay.
+    A planned batch is started by giving its own record back with its number; the start it was planned for is
+    not when it began. `parts` are the ingredients of a mix; for a planned batch those already recorded stay.
     """
     ingredients = tuple(parts)
-    started = (draft.started or kitchen.now()).astimezone(UTC)
+    before = batch_numbered(kitchen, draft.id) if draft.id else None
+    as_planned = before is not None and before.started == draft.started
+    started = (kitchen.now() if draft.started is None or as_planned else draft.started).astimezone(UTC)
     batch = replace(draft, state=DRYING, started=started, ended=None)
     batch = replace(batch, food=check(kitchen, BatchDraft(batch, ingredients)))
     _check_start(kitchen, batch)
     pending = Pending()
-    if draft.id:
-        before = batch_numbered(kitchen, draft.id)
+    if before is not None:
         if before.state != PLANNED:
             raise InputProblem(f"Batch {draft.id} has been started already; weigh it, or start another.")
         pending.edit(before, batch)
@@ -60,7 +61,7 @@ def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ())
         pending.add(batch)
     first = kitchen.journal.next_id(BatchPart)
     pending.add(*(replace(p, id=first + n, batch=batch.id, position=n) for n, p in enumerate(ingredients)))
-    return kitchen.commit(f"Started drying {_name(kitchen, batch)}, batch {batch.id}", pending)
+    return kitchen.commit(f"Started drying {batch_name(kitchen, batch)}, batch {batch.id}", pending)
 
 
 def add_weighing(
@@ -88,7 +89,7 @@ def add_weighing(
     _check_weighing(kitchen, weighed, weighing, earlier)
     pending = Pending()
     pending.add(replace(weighing, id=kitchen.journal.next_id(Weighing)))
-    return kitchen.commit(f"Weighed {_name(kitchen, weighed)}", pending)
+    return kitchen.commit(f"Weighed {batch_name(kitchen, weighed)}", pending)
 
 
 def correct_weighing(kitchen: Kitchen, corrected: Weighing) -> Done:
@@ -102,7 +103,7 @@ def correct_weighing(kitchen: Kitchen, corrected: Weighing) -> Done:
     _check_weighing(kitchen, weighed, corrected, others)
     pending = Pending()
     pending.edit(before, corrected)
-    return kitchen.commit(f"Corrected a weighing of {_name(kitchen, weighed)}", pending)
+    return kitchen.commit(f"Corrected a weighing of {batch_name(kitchen, weighed)}", pending)
 
 
 def remove_weighing(kitchen: Kitchen, *ids: int) -> Done:
@@ -112,7 +113,7 @@ def remove_weighing(kitchen: Kitchen, *ids: int) -> Done:
         raise InputProblem("There is no such weighing to remove.")
     pending = Pending()
     pending.remove(*found)
-    name = _name(kitchen, batch_numbered(kitchen, found[0].batch))
+    name = batch_name(kitchen, batch_numbered(kitchen, found[0].batch))
     what = "a weighing" if len(found) == 1 else f"{len(found)} weighings"
     return kitchen.commit(f"Removed {what} of {name}", pending)
 
@@ -142,7 +143,7 @@ def add_event(
         raise InputProblem("This batch is not paused, so it cannot be resumed.", "kind")
     pending = Pending()
     pending.add(BatchEvent(batch, at, kind, temperature, note, id=kitchen.journal.next_id(BatchEvent)))
-    return kitchen.commit(f"Noted “{kind}” for {_name(kitchen, running)}", pending)
+    return kitchen.commit(f"Noted “{kind}” for {batch_name(kitchen, running)}", pending)
 
 
 def remove_event(kitchen: Kitchen, event: int) -> Done:
@@ -183,7 +184,7 @@ def take_off(
     pending = Pending()
     pending.edit(running, after)
     pending.add(BatchEvent(batch, at, TAKEN_OFF, id=kitchen.journal.next_id(BatchEvent)))
-    return kitchen.commit(f"Took {_name(kitchen, running)} off the dryer", pending)
+    return kitchen.commit(f"Took {batch_name(kitchen, running)} off the dryer", pending)
 
 
 def reopen(kitchen: Kitchen, batch: int) -> Done:
@@ -205,7 +206,7 @@ def reopen(kitchen: Kitchen, batch: int) -> Done:
             pending.add(
                 Weighing(batch, finished.ended, gross, tare, LOAD, note="weighed when taken off", id=number)
             )
-    return kitchen.commit(f"Put {_name(kitchen, finished)} back on the dryer", pending)
+    return kitchen.commit(f"Put {batch_name(kitchen, finished)} back on the dryer", pending)
 
 
 # --- reading what the acts need ----------------------------------------------------------------------------
@@ -270,10 +271,6 @@ def far_too_heavy(kitchen: Kitchen, batch: Batch, weighing: Weighing) -> str:
 
 
 # --- checks ------------------------------------------------------------------------------------------------
-
-
-def _name(kitchen: Kitchen, batch: Batch) -> str:
-    return batch.title or food_name(kitchen, batch.food)
 
 
 def _said(mass: Mass) -> str:

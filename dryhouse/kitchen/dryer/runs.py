@@ -29,6 +29,7 @@ from dryhouse.science.moisture import MISMATCH, SCALE_G, Load, Verdict, moisture
 from dryhouse.science.values import Caution, Fact, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+from dryhouse.words.names import called
 
 LATE_SAMPLE_H = 0.25
 """A sample tray first weighed later than this after the start is said to be reckoned from then."""
@@ -81,7 +82,7 @@ class DryingRun:
     @property
     def title(self) -> str:
         """What to call the batch."""
-        return self.batch.title or self.food.name
+        return called(self.batch, self.food.name)
 
     @property
     def net_g(self) -> float | None:

@@ -56,6 +56,7 @@ from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.statuses import Status
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+from dryhouse.words.names import called
 
 _HANDFUL = 10000
 """How many numbers a journal is asked for at once."""
@@ -324,10 +325,11 @@ class ShelfBook:
         if standing.name == Status.DO_NOT_EAT:
             keep_by = None
         known = self.food(lot.food)
+        name = known.name if known is not None else lot.food
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
         return ShelfLine(
             lot,
-            known.name if known is not None else lot.food,
+            name,
             standing.name,
             standing.reason,
             keep_by,
@@ -335,7 +337,7 @@ class ShelfBook:
             left.volume_ml,
             self.places[place].name if place in self.places and place is not None else "",
             place,
-            kept.title if kept is not None else "",
+            called(kept, name) if kept is not None else "",
         )
 
 

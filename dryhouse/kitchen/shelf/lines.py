@@ -24,14 +24,15 @@ class ShelfLine:
     volume_left_ml: float | None
     place: str
     place_id: int | None
-    batch_title: str = ""
+    called: str = ""
+    """What its batch is called; empty where it has none."""
     first: int | None = None
     """1 for the lot to use first, and so on; None for lots that are not in good standing."""
 
     @property
     def title(self) -> str:
-        """What to call the lot: its batch's title or its food, and its own name where it has one."""
-        return titled(self.batch_title or self.food_name, self.lot.name)
+        """What to call the lot: as its batch or its food is called, and its own name where it has one."""
+        return titled(self.called or self.food_name, self.lot.name)
 
 
 def titled(what: str, name: str) -> str:

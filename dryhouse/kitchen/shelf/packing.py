@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
+from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.calendar import start_of, today
-from dryhouse.kitchen.foods.catalog import food, food_name
+from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, LotMove
@@ -106,7 +107,7 @@ def pack(
             id=kitchen.journal.next_id(Lot),
         )
         pending.add(lot, *_put(kitchen, lot, package.place, at))
-    name = source.title or food_name(kitchen, source.food)
+    name = batch_name(kitchen, source)
     said = " (more than was weighed dry)" if rest is not None and together > rest * _SLACK + 0.5 else ""
     return kitchen.commit(f"Packed {name} into {_count(packages)}{said}", pending)
 

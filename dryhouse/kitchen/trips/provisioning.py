@@ -15,7 +15,6 @@ from dryhouse.kitchen.meals.sheet import meal_parts
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Trip
 from dryhouse.kitchen.records.batches import PLANNED
-from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.alternatives import what_gives
 from dryhouse.kitchen.trips.lists import Bag, Buy, packing_list, shopping_list
 from dryhouse.kitchen.trips.lots import TripLot, lots_for
@@ -95,7 +94,7 @@ def plan_batches(kitchen: Kitchen, trip: int) -> Done:
     pending = Pending()
     pending.remove(*kitchen.journal.where(Batch, trip=trip, state=PLANNED))
     next_id = kitchen.journal.next_id(Batch)
-    count, manner = 0, style(kitchen)
+    count = 0
     for run in worked.calendar.runs:
         for load in run.loads:
             known = food(kitchen, load.food)
@@ -107,13 +106,12 @@ def plan_batches(kitchen: Kitchen, trip: int) -> Done:
                 Batch(
                     food=load.food,
                     state=PLANNED,
-                    title=f"for {worked.trip.name}",
                     purchased_mass=bought,
                     prepared_mass=Mass(load.prepared),
                     dryer=run.machine.id,
                     trays=load.trays,
                     set_temperature=None if warmth is None else Temperature(warmth.value),
-                    notes=f"Start by {_moment(kitchen, run.start)}; {manner.mass(load.dried)} dried are wanted.",
+                    started=run.start,
                     trip=trip,
                     id=next_id + count,
                 )
@@ -146,10 +144,6 @@ def _needs(sheet: TripSheet) -> tuple[list[Need], list[str]]:
                     name = eaten.sheet.meal.name
                     needs.append(Need(day.day, line.part.food, line.grams, name, line.part.lot, eaten.placed.id))
     return needs, list(dict.fromkeys(unknown))
-
-
-def _moment(kitchen: Kitchen, moment: datetime) -> str:
-    return f"{kitchen.local(moment):%a %d %b %H:%M}"
 
 
 def _earlier(kitchen: Kitchen, trip: Trip, foods: tuple[str, ...]) -> list[str]:

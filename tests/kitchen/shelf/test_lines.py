@@ -29,7 +29,7 @@ def test_a_title_never_says_the_food_twice(what, name, title):
 
 
 def test_a_batchs_title_stands_for_the_food():
-    assert line(1, "keeping", batch_title="corn of the lake garden").title == "Corn of the lake garden"
+    assert line(1, "keeping", called="corn of the lake garden").title == "Corn of the lake garden"
 
 
 def test_the_gravest_stands_first_then_what_goes_off_first():

@@ -9,9 +9,11 @@ from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.moment_field import show_moment
+from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
 from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.names import capital
 
 _NOT_YET = {
     PLANNED: ("unknown", "Planned: start it in Drying now when its trays go in."),
@@ -105,8 +107,8 @@ class BatchPanel(QWidget):
             card, trouble = batch_card(self.session.kitchen, self.batch.id), ""
         except InputProblem as problem:
             card, trouble = None, problem.sentence
-        title = card.title if card else self.batch.title or self.batch.food
-        self.heading.setText(f"{title[:1].upper()}{title[1:]}, batch {self.batch.id}")
+        title = capital(batch_name(self.session.kitchen, self.batch))
+        self.heading.setText(f"{title}, batch {self.batch.id}")
         self.facts.setText("\n".join(facts_of(self.session, self.batch)))
         self.trouble.setText(trouble)
         self.trouble.setVisible(bool(trouble))

@@ -15,10 +15,11 @@ from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.paged_table import PagedTable
 from dryhouse.kitchen.batches.dryers import dryers
-from dryhouse.kitchen.foods.catalog import food_name
+from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.ports import BatchQuery, BatchRow
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES, FINISHED
+from dryhouse.words.names import capital
 
 _LOOK_AHEAD = 50
 
@@ -168,8 +169,7 @@ class BatchListing(QWidget):
 
     def _food(self, row: BatchRow) -> str:
         batch = row.batch
-        name = batch.title or food_name(self.session.kitchen, batch.food)
-        name = name[:1].upper() + name[1:]
+        name = capital(batch_name(self.session.kitchen, batch))
         more = ", ".join(part for part in (batch.form, "" if batch.state == FINISHED else batch.state) if part)
         return f"{name} ({more})" if more else name
 

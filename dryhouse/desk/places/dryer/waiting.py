@@ -9,8 +9,9 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.moment_field import show_moment
-from dryhouse.kitchen.foods.catalog import food_name
+from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.records import Batch, Trip
+from dryhouse.words.names import capital
 
 
 class WaitingCard(QFrame):
@@ -22,7 +23,7 @@ class WaitingCard(QFrame):
         super().__init__()
         self.batch = batch
         set_role(self, "card")
-        name = batch.title or food_name(session.kitchen, batch.food)
+        name = capital(batch_name(session.kitchen, batch))
         trip = session.kitchen.journal.get(Trip, batch.trip) if batch.trip is not None else None
         said = [
             f"{session.style.show(batch.prepared_mass)} to load" if batch.prepared_mass else "",
@@ -34,7 +35,7 @@ class WaitingCard(QFrame):
         )
         inside = column(self, margin=12, space=4)
         beside = column(space=2)
-        beside.addWidget(words(f"{name[:1].upper()}{name[1:]}", "label"))
+        beside.addWidget(words(name, "label"))
         beside.addWidget(words(", ".join(s for s in said if s), "muted"))
         across = row(space=8)
         across.addLayout(beside, 1)

@@ -14,9 +14,9 @@ from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, 
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
+from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.cautions.cautions import batch_cautions, batch_facts
-from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.records.batches import FINISHED
@@ -26,6 +26,7 @@ from dryhouse.kitchen.shelf.packing import Package, pack, split, unpacked_g
 from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.units import SIZES
+from dryhouse.words.names import capital
 
 _OFFERED = 60
 _SLACK_G = 0.5
@@ -145,11 +146,11 @@ class PackForm(QWidget):
 
     def _batch_words(self, batch: Batch) -> str:
         kitchen = self.session.kitchen
-        name = batch.title or food_name(kitchen, batch.food)
+        name = capital(batch_name(kitchen, batch))
         when = f", dried {day_words(kitchen.local(batch.ended).date())}" if batch.ended else ""
         rest = unpacked_g(kitchen, batch)
         amount = f", {self.session.style.mass(rest)} to pack" if rest else ""
-        return f"{name[:1].upper()}{name[1:]}, batch {batch.id}{when}{amount}"
+        return f"{name}, batch {batch.id}{when}{amount}"
 
     def _chosen(self) -> Batch | None:
         id = self.batch.value()
