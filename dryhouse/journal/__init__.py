@@ -2,11 +2,11 @@
 
 store                   the journal itself, over one database
 database                SQLAlchemy's engine over the file, and its transactions
-tables, column_types    the tables, worked out of the records; how a moment, a day or a number is kept
-mapping                 rows and the frozen records they stand for
+mapping                 rows and the frozen records they stand for; how a moment, a day or a number is kept
+tables                  the tables, worked out of the records
 reading, writing        records asked for; the changes of an act
 few_records             her own foods, dryers, places and the like, read once
-batches                 lists of batches, quick with a hundred thousand of them
+batches, searching      lists of batches, quick with a hundred thousand of them
 sqlite                  everything that only SQLite does: the file, its lock and copies, the index of words
 missing_journal         what stands for a journal that is not there
 opening                 one writer at a time, any number of readers; revision and problems help it

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from dryhouse.journal.database import Database
-from dryhouse.journal.reading import every
+from dryhouse.journal.sqlite.early import every
 from dryhouse.journal.sqlite.file import times_written_elsewhere
 from dryhouse.kitchen.ports import R
 from dryhouse.kitchen.records import Dryer, OwnFigure, OwnFood, Place, Preference
@@ -29,7 +29,7 @@ class FewRecords:
             self._kept.clear()
             self._seen_version = version
         if kind not in self._kept:
-            self._kept[kind] = every(self._database.connection, kind, {})
+            self._kept[kind] = every(self._database.driver, kind)
         known: tuple[R, ...] = self._kept[kind]
         return tuple(record for record in known if _fits(record, equals)) if equals else known
 

@@ -1,45 +1,66 @@
-"""Between a frozen record and its row: every kind by the same few rules, field by field."""
+"""Between a frozen record and its row: every kind by the same few rules, field by field.
+
+A quantity is two columns, the value in its stored unit and what was typed; everything else is one. Moments are
+whole microseconds since 1970 in UTC, days are ISO text, yes and no are 1 and 0.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
 from operator import itemgetter
 from typing import Any, Generic
 
-from sqlalchemy import Column, Select, Table, select
-
-from dryhouse.journal.tables import TABLES
 from dryhouse.kitchen.ports import R
 from dryhouse.kitchen.records.shapes import shapes
-from dryhouse.science.quantities import Quantity
+
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+_MICROSECOND = timedelta(microseconds=1)
+
+
+def to_micros(moment: datetime) -> int:
+    """Microseconds since 1970 in UTC. A moment that does not know its zone is our own mistake."""
+    if moment.tzinfo is None:
+        raise ValueError(f"{moment} does not say in which zone it is")
+    return (moment - _EPOCH) // _MICROSECOND
+
+
+def from_micros(micros: int) -> datetime:
+    """The moment, exactly, in UTC."""
+    return _EPOCH + timedelta(microseconds=micros)
+
+
+def kept(value: Any) -> Any:
+    """A plain value of a field as it is kept in its column."""
+    if isinstance(value, datetime):
+        return to_micros(value)
+    if isinstance(value, date):
+        return value.isoformat()
+    return int(value) if isinstance(value, bool) else value
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Mapped(Generic[R]):
-    """One kind of record and the table it is kept in."""
+    """One kind of record, and the table and columns it is kept in."""
 
     kind: type[R]
-    table: Table
-    columns: tuple[Column[Any], ...]
+    table: str
+    columns: tuple[str, ...]
     """In the order in which `record` reads them."""
-    _fields: itemgetter[Any]
+    _fields: Callable[[Sequence[Any]], tuple[Any, ...]]
     """For each field its column, of a quantity the first of two."""
-    _quantities: tuple[tuple[int, int, type[Quantity]], ...]
-    """Each quantity's place among the fields, its first column, and its kind."""
-
-    @property
-    def select(self) -> Select[Any]:
-        """Every record, in rows that `record` reads."""
-        return select(*self.columns)
+    _readers: tuple[tuple[int, int, Callable[..., Any]], ...]
+    """For each field that is not kept as it is: its place among the fields, its column, and what reads it."""
 
     def row(self, record: R) -> dict[str, Any]:
-        """The values of a record's row."""
+        """The record as the values of its row."""
         values: dict[str, Any] = {}
         for shape in shapes(self.kind):
             value = getattr(record, shape.name)
             if shape.quantity is None:
-                values[shape.name] = value
+                values[shape.name] = kept(value)
             else:
                 number, typed = shape.columns
                 values[number] = None if value is None else value.si
@@ -49,10 +70,22 @@ class Mapped(Generic[R]):
     def record(self, row: Sequence[Any]) -> R:
         """The record a row stands for."""
         values = list(self._fields(row))
-        for place, column, quantity in self._quantities:
+        for place, column, read in self._readers:
             if values[place] is not None:
-                values[place] = quantity(row[column], row[column + 1])
+                values[place] = read(row[column], row[column + 1]) if isinstance(read, type) else read(row[column])
         return self.kind(*values)
+
+
+_READ: dict[type, Callable[[Any], Any]] = {
+    datetime: from_micros,
+    date: lambda text: date.fromisoformat(text),
+    bool: lambda number: bool(number),
+}
+
+
+def table_name(kind: type[Any]) -> str:
+    """`BatchEvent` is kept in `batch_event`."""
+    return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
 
 
 _MAPPED: dict[type[Any], Mapped[Any]] = {}
@@ -66,14 +99,13 @@ def mapped(kind: type[R]) -> Mapped[R]:
 
 
 def _map(kind: type[R]) -> Mapped[R]:
-    names: list[str] = []
+    columns: list[str] = []
     first: list[int] = []
-    quantities: list[tuple[int, int, type[Quantity]]] = []
+    readers: list[tuple[int, int, Callable[..., Any]]] = []
     for place, shape in enumerate(shapes(kind)):
-        first.append(len(names))
-        if shape.quantity is not None:
-            quantities.append((place, len(names), shape.quantity))
-        names += shape.columns
-    table = TABLES[kind]
-    columns = tuple(table.c[name] for name in names)
-    return Mapped(kind, table, columns, itemgetter(*first), tuple(quantities))
+        first.append(len(columns))
+        read = shape.quantity or _READ.get(shape.holds)
+        if read is not None:
+            readers.append((place, len(columns), read))
+        columns += shape.columns
+    return Mapped(kind, table_name(kind), tuple(columns), itemgetter(*first), tuple(readers))

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
-from sqlalchemy import Connection, Select, bindparam
+from sqlalchemy import Connection, Select, bindparam, select
 
-from dryhouse.journal.mapping import Mapped, mapped
+from dryhouse.journal.mapping import Mapped, kept, mapped, table_name
 from dryhouse.journal.sqlite import queries
-from dryhouse.journal.tables import table_name
+from dryhouse.journal.tables import TABLES
 from dryhouse.kitchen.ports import R, Record
 from dryhouse.kitchen.records.shapes import shapes
 
@@ -50,12 +50,13 @@ def _how(wanted: Any) -> str:
 @cache
 def _question(of: Mapped[Any], asked: tuple[tuple[str, str], ...]) -> Select[Any]:
     """The question for records by these fields, its values left open."""
-    question = of.select.order_by(of.table.c.id)
+    columns = TABLES[of.kind].c
+    question = select(*(columns[name] for name in of.columns)).order_by(columns.id)
     plain = {shape.name for shape in shapes(of.kind) if shape.quantity is None}
     for name, how in asked:
         if name not in plain:
             raise ValueError(f"records are not looked up by {name}: two weights are seldom the same")
-        column = of.table.c[name]
+        column = columns[name]
         if how == "missing":
             question = question.where(column.is_(None))
         elif how == "among":
@@ -71,14 +72,17 @@ def _longest(equals: Mapping[str, Any]) -> int:
 
 def _portions(equals: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
     """The values to fill in, the longest run of them a thousand at a time."""
-    values = {name: wanted for name, wanted in equals.items() if wanted is not None}
-    for name, wanted in values.items():
+    for name, wanted in equals.items():
         if isinstance(wanted, tuple) and len(wanted) > _AT_ONCE:
             alone = tuple(dict.fromkeys(wanted))
             for start in range(0, len(alone), _AT_ONCE):
-                yield from _portions({**values, name: alone[start : start + _AT_ONCE]})
+                yield from _portions({**equals, name: alone[start : start + _AT_ONCE]})
             return
-    yield values
+    yield {name: _plain(wanted) for name, wanted in equals.items() if wanted is not None}
+
+
+def _plain(wanted: Any) -> Any:
+    return [kept(value) for value in wanted] if isinstance(wanted, tuple) else kept(wanted)
 
 
 def _number(record: Record) -> int:

@@ -43,21 +43,15 @@ def revision_of(database: Database, path: Path) -> str:
     """The revision of a journal of ours. Raises WorldProblem for any other file, and for a newer one."""
     if not file.is_ours(database.driver):
         raise WorldProblem(foreign(path))
-    from sqlalchemy import inspect, select
-
-    from dryhouse.journal.tables import revision
-
-    kept = inspect(database.connection).has_table(revision.name)
-    found = database.connection.scalar(select(revision.c.version_num)) if kept else None
+    found = file.revision_kept(database.driver)
     if found is None:
         raise WorldProblem(damaged(path))
-    known = str(found)
-    if known != HEAD and known not in _older():
+    if found != HEAD and found not in _older():
         raise WorldProblem(
-            f"“{path}” was written by a newer version of this program (revision {known}; this one "
+            f"“{path}” was written by a newer version of this program (revision {found}; this one "
             f"knows {HEAD}). Open it with that version, or update this one. {NOTHING_CHANGED}"
         )
-    return known
+    return found
 
 
 def _older() -> set[str]:

@@ -1,4 +1,7 @@
-"""The journal over one open database: get, find, write. It keeps the promises of `kitchen.ports.Journal`."""
+"""The journal over one open database: get, find, write. It keeps the promises of `kitchen.ports.Journal`.
+
+SQLAlchemy is imported at the first question or write that needs it, not before (`sqlite.early`).
+"""
 
 from __future__ import annotations
 
@@ -12,8 +15,7 @@ from dryhouse.journal.batches import BatchLists
 from dryhouse.journal.database import Database
 from dryhouse.journal.few_records import FEW, FewRecords
 from dryhouse.journal.problems import world
-from dryhouse.journal.reading import every, last_number, one
-from dryhouse.journal.writing import write
+from dryhouse.journal.sqlite import early
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
 from dryhouse.science.errors import WorldProblem
 
@@ -51,17 +53,22 @@ class SqlJournal:
     def get(self, kind: type[R], id: int) -> R | None:
         """The record, or None where there is none of that number."""
         with self._alone() as database:
-            return one(database.connection, kind, id)
+            found = early.numbered(database.driver, kind, [id])
+            return found[0] if found else None
 
     def where(self, kind: type[R], **equals: Any) -> tuple[R, ...]:
         """Every record whose fields equal (or are in the given tuple of) these values, by number."""
         with self._alone() as database:
             if kind in FEW:
                 return self._few.where(kind, equals)
+            from dryhouse.journal.reading import every
+
             return every(database.connection, kind, equals)
 
     def next_id(self, kind: type[Record]) -> int:
         """A number no record of this kind has had, and that is not given out twice."""
+        from dryhouse.journal.reading import last_number
+
         with self._alone() as database:
             used = last_number(database.connection, kind)
             self._reserved[kind] = max(used, self._reserved.get(kind, 0)) + 1
@@ -73,6 +80,8 @@ class SqlJournal:
         Raises WorldProblem where a record is no longer as the change remembers it, where something would
         belong to a record that is not there, or where the disk fails.
         """
+        from dryhouse.journal.writing import write
+
         listed = list(changes)
         with self._alone() as database:
             write(database, listed)
@@ -93,12 +102,17 @@ class SqlJournal:
 
     def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
         """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
-        with self._alone():
-            return self._lists.yield_pairs(food)
+        with self._alone() as database:
+            return early.yield_pairs(database.driver, food)
 
     def get_ready(self) -> None:
-        """Make ready what the first search would otherwise wait for."""
+        """Make ready what the first search and the first write would otherwise wait for."""
+        import dryhouse.journal.writing  # noqa: F401
+
         self._lists.get_ready()
+        with self._turn:
+            if not self.database.closed:
+                assert self.database.connection
 
     def close(self) -> None:
         """Leave the file in order and let others open it. Closing twice does no harm."""

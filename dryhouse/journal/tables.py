@@ -1,21 +1,25 @@
 """The journal's tables: one for each kind of record, with the columns its fields ask for.
 
-A quantity is two columns, the value in its stored unit and what was typed; everything else is one
-(`column_types`). Words that are not there are empty, everything else that is not there is null. Numbers are
-never used again. Foreign keys are the links between records; they are checked when a transaction ends and
-nothing cascades: an act names everything it removes, so that undo can bring it back. What is written down
-here by hand is which columns are looked up quickly. How older files came to this shape is in `migrations/`.
+How values are kept in columns stands in `mapping`. Words that are not there are empty, everything else that is
+not there is null. Numbers are never used again. Foreign keys are the links between records; they are checked when
+a transaction ends and nothing cascades: an act names everything it removes, so that undo can bring it back. What is
+written down here by hand is which columns are looked up quickly. How older files came to this shape is in
+`migrations/`.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from datetime import date, datetime
 from typing import Any
 
 from sqlalchemy import (
+    INTEGER,
+    REAL,
+    TEXT,
+    BigInteger,
     Column,
+    Double,
     ForeignKey,
     Index,
     MetaData,
@@ -23,11 +27,11 @@ from sqlalchemy import (
     String,
     Table,
     UniqueConstraint,
-    literal_column,
+    text,
 )
 from sqlalchemy.types import TypeEngine
 
-from dryhouse.journal.column_types import NUMBER, WHOLE, WORDS, Day, Moment, YesNo
+from dryhouse.journal.mapping import table_name
 from dryhouse.journal.sqlite.queries import TABLE
 from dryhouse.kitchen.records import (
     RECORD_KINDS,
@@ -57,9 +61,6 @@ metadata = MetaData(
     }
 )
 
-YIELD = literal_column("dried_mass_g / prepared_mass_g", NUMBER)
-"""How much of a batch is left when it is dry: an index keeps batches in this order."""
-
 _LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
     PlaceTemperature: (("place", "since"),),
     Batch: (
@@ -86,19 +87,19 @@ _LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
 }
 """For each kind the columns, or runs of columns, by which its records are asked for or sorted."""
 
+WORDS: TypeEngine[str] = TEXT()
+WHOLE: TypeEngine[int] = BigInteger().with_variant(INTEGER(), "sqlite")
+NUMBER: TypeEngine[float] = Double().with_variant(REAL(), "sqlite")
+"""The widest types there are; SQLite has one of each and calls them otherwise."""
+
 _HELD: dict[type[Any], TypeEngine[Any]] = {
     str: WORDS,
     int: WHOLE,
     float: NUMBER,
-    bool: YesNo(),
-    date: Day(),
-    datetime: Moment(),
+    bool: WHOLE,
+    date: WORDS,
+    datetime: WHOLE,
 }
-
-
-def table_name(kind: type[Any]) -> str:
-    """`BatchEvent` is kept in `batch_event`."""
-    return re.sub(r"(?<!^)(?=[A-Z])", "_", kind.__name__).lower()
 
 
 def columns_of(kind: type[Any]) -> Iterator[Column[Any]]:
@@ -131,7 +132,7 @@ TABLES: dict[type[Any], Table] = {kind: _table(kind) for kind in RECORD_KINDS}
 
 batch = TABLES[Batch]
 Index("ix_batch_filter", batch.c.started, batch.c.food, batch.c.dryer, batch.c.state)
-Index("ix_batch_yield", YIELD, _table=batch)
+Index("ix_batch_yield", text("dried_mass_g / prepared_mass_g"), _table=batch)
 
 revision = Table(
     "alembic_version",

@@ -12,6 +12,7 @@ from dryhouse.journal.database import Database
 from dryhouse.journal.mapping import mapped
 from dryhouse.journal.problems import NOTHING_CHANGED
 from dryhouse.journal.reading import one
+from dryhouse.journal.tables import TABLES
 from dryhouse.kitchen.ports import Change
 from dryhouse.science.errors import WorldProblem
 
@@ -42,7 +43,7 @@ def _refuse_overtaken(connection: Connection, changes: Sequence[Change]) -> None
 
 def _write_alike(connection: Connection, kind: type[Any], how: str, changes: Sequence[Change]) -> None:
     of = mapped(kind)
-    table = of.table
+    table = TABLES[kind]
     rows = [of.row(change.record) for change in changes]
     this = table.c.id == bindparam("number")
     if how == "came":

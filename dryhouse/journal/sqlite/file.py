@@ -166,6 +166,14 @@ def is_empty(driver: sqlite3.Connection) -> bool:
     return marked in (0, APPLICATION_ID) and _value(driver, "SELECT count(*) FROM sqlite_master") == 0
 
 
+def revision_kept(driver: sqlite3.Connection) -> str | None:
+    """Which migrations the file has been through, as Alembic keeps it; None where it does not say."""
+    if not driver.execute("SELECT 1 FROM sqlite_master WHERE name = 'alembic_version'").fetchone():
+        return None
+    row = driver.execute("SELECT version_num FROM alembic_version").fetchone()
+    return None if row is None or row[0] is None else str(row[0])
+
+
 def damage_in(driver: sqlite3.Connection, most: int) -> list[str]:
     """What SQLite finds wrong with the file, in its own words."""
     return [said for (said,) in driver.execute(f"PRAGMA integrity_check({most})") if said != "ok"]

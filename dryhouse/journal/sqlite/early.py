@@ -1,0 +1,92 @@
+"""What is asked before anything can be used, in SQL of our own: the first page of batches, the few records that
+everything asks for, and a food's yields.
+
+A measurement asks for it: importing SQLAlchemy takes longer than an empty window (`tests/benchmarks/startup.py`)
+and than half of a yield on the command line (`tests/benchmarks/yields_speed.py`). Everything else goes through
+SQLAlchemy.
+"""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Iterable
+from typing import Any
+
+from dryhouse.journal.mapping import from_micros, mapped
+from dryhouse.kitchen.ports import R, YieldPair
+
+_ORDERS = {
+    "started": ("started",),
+    "food": ("food", "started"),
+    "fresh": ("prepared_mass_g",),
+    "dried": ("dried_mass_g",),
+    "yield": ("dried_mass_g / prepared_mass_g",),
+    "rating": ("rating",),
+    "id": ("id",),
+}
+
+
+def every(driver: sqlite3.Connection, kind: type[R]) -> tuple[R, ...]:
+    """Every record of a kind there are only a few of, by number."""
+    return tuple(map(mapped(kind).record, driver.execute(f"{_listed(kind)} ORDER BY id")))
+
+
+def numbered(driver: sqlite3.Connection, kind: type[R], ids: Iterable[int]) -> list[R]:
+    """The records of these numbers, in no order."""
+    found = driver.execute(f"{_listed(kind)} WHERE id IN (SELECT value FROM json_each(?))", (_text(ids),))
+    return list(map(mapped(kind).record, found))
+
+
+def _listed(kind: type[Any]) -> str:
+    of = mapped(kind)
+    columns = ", ".join(f'"{column}"' for column in of.columns)
+    return f"SELECT {columns} FROM {of.table}"
+
+
+def ordered(driver: sqlite3.Connection, sort: str) -> tuple[list[int], list[int]]:
+    """The numbers of all batches in rising order, and of those that have nothing to be sorted by."""
+    if sort == "dryer":
+        dryers = driver.execute("SELECT id FROM dryer ORDER BY name, id").fetchall()
+        each = "SELECT id FROM batch WHERE dryer = ? ORDER BY started, id"
+        known = [batch for dryer in dryers for batch in _numbers(driver, each, dryer)]
+        return known, _numbers(driver, "SELECT id FROM batch WHERE dryer IS NULL ORDER BY id")
+    first, *_ = columns = _ORDERS[sort]
+    by = ", ".join((*columns, "id"))
+    known = _numbers(driver, f"SELECT id FROM batch WHERE {first} IS NOT NULL ORDER BY {by}")
+    return known, _numbers(driver, f"SELECT id FROM batch WHERE {first} IS NULL ORDER BY id")
+
+
+def _numbers(driver: sqlite3.Connection, query: str, values: tuple[Any, ...] = ()) -> list[int]:
+    """The one column of an answer: as one long text, a hundred thousand numbers take a third of the time."""
+    (text,) = driver.execute(f"SELECT json_group_array(id) FROM ({query})", values).fetchone()
+    found: list[int] = json.loads(text)
+    return found
+
+
+def weighings_counted(driver: sqlite3.Connection, batches: Iterable[int]) -> dict[int, int]:
+    """How many weighings each of these batches has, where it has any."""
+    counted = "SELECT batch, count(*) FROM weighing WHERE batch IN (SELECT value FROM json_each(?)) GROUP BY batch"
+    return dict(driver.execute(counted, (_text(batches),)))
+
+
+def yield_pairs(driver: sqlite3.Connection, food: str) -> tuple[YieldPair, ...]:
+    """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
+    return tuple(map(_pair, driver.execute(_PAIRS, (food,))))
+
+
+_PAIRS = """SELECT id, food, form, pretreatment, prepared_mass_g, dried_mass_g, prepared_volume_ml, dried_volume_ml,
+    set_temperature_c, dryer, trays, start_moisture_pct, started, ended FROM batch
+    WHERE food = ? AND state = 'finished' AND prepared_mass_g IS NOT NULL AND dried_mass_g IS NOT NULL
+    ORDER BY started, id"""
+
+
+def _pair(row: tuple[Any, ...]) -> YieldPair:
+    *known, start_moisture, started, ended = row
+    hours = (ended - started) / 3.6e9 if started is not None and ended is not None else None
+    began = None if started is None else from_micros(started)
+    return YieldPair(*(*known, hours, began, start_moisture))
+
+
+def _text(ids: Iterable[int]) -> str:
+    return json.dumps([int(id) for id in ids])
