@@ -70,6 +70,27 @@ def _open(file: Path, *, write: bool) -> Kitchen:
     return Kitchen(open_journal(file, write=write), handbook())
 
 
+def back_up(journal: Path) -> Path:
+    """A copy of a journal, open or not, in its folder of backups; where the copy is. Raises WorldProblem."""
+    from dryhouse.journal import backup
+
+    return backup.back_up(journal)
+
+
+def restore(backup: Path, journal: Path) -> Path | None:
+    """Put a backup in the place of a journal that is not open; where the former is kept. Raises WorldProblem."""
+    from dryhouse.journal.backup import restore
+
+    return restore(backup, journal)
+
+
+def faults_in(journal: Path) -> list[str]:
+    """Everything that is wrong with a journal, a sentence each. Raises WorldProblem where it cannot be opened."""
+    from dryhouse.journal.check import check
+
+    return check(journal)
+
+
 class Journals:
     """What the desk asks of the house: journals opened to write, backed up, restored. Each raises WorldProblem."""
 
@@ -91,7 +112,7 @@ class Journals:
 
     def path(self, kitchen: Kitchen) -> Path:
         """The file an open journal is in."""
-        return Path(kitchen.journal.path)  # type: ignore[attr-defined]
+        return kitchen.journal.path
 
     def name(self, kitchen: Kitchen) -> str:
         """What to call an open journal."""
@@ -101,14 +122,10 @@ class Journals:
 
     def back_up(self, kitchen: Kitchen) -> Path:
         """A copy of an open journal in its folder of backups; where the copy is."""
-        from dryhouse.journal.backup import back_up
-
         return back_up(self.path(kitchen))
 
     def restore(self, backup: Path, into: Path | None = None) -> Path | None:
         """Put a backup in the place of a journal that is not open; where the former one is kept."""
-        from dryhouse.journal.backup import restore
-
         return restore(backup, into or self._asked or default_journal())
 
 

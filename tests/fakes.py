@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from pathlib import Path
 from typing import Any
 
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
@@ -19,6 +20,7 @@ class FakeJournal:
         self.kept: dict[type, dict[int, Any]] = {kind: {} for kind in RECORD_KINDS}
         self.highest: dict[type, int] = dict.fromkeys(RECORD_KINDS, 0)
         self.closed = False
+        self.path = Path("in memory")
         self.write(Change(None, r) for r in records)
 
     def get(self, kind: type[R], id: int) -> R | None:

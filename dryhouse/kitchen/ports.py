@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
+from pathlib import Path
 from typing import Any, Protocol, TypeVar
 
 from dryhouse.kitchen.records import (
@@ -146,6 +147,10 @@ class BatchRow:
 
 class Journal(Protocol):
     """Everything the person recorded. One writer at a time; every write is one durable transaction."""
+
+    @property
+    def path(self) -> Path:
+        """The file it is kept in."""
 
     def get(self, kind: type[R], id: int) -> R | None:
         """The record, or None where there is none of that number."""

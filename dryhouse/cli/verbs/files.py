@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 
 from dryhouse.cli.answers import add_json, say_json
-from dryhouse.house import default_journal, open_kitchen, sample_file
+from dryhouse.house import back_up, default_journal, faults_in, open_kitchen, restore, sample_file
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
 
@@ -69,8 +69,6 @@ def _import(args: argparse.Namespace) -> int:
 
 
 def _backup(args: argparse.Namespace) -> int:
-    from dryhouse.journal.backup import back_up
-
     made = back_up(_present(args, "back up"))
     if args.json:
         say_json({"file": str(made)})
@@ -80,8 +78,6 @@ def _backup(args: argparse.Namespace) -> int:
 
 
 def _restore(args: argparse.Namespace) -> int:
-    from dryhouse.journal.backup import restore
-
     journal = _file(args)
     if not args.file.exists():
         raise InputProblem(f"There is no file “{args.file}” to restore; name a backup.")
@@ -98,9 +94,7 @@ def _restore(args: argparse.Namespace) -> int:
 
 
 def _check(args: argparse.Namespace) -> int:
-    from dryhouse.journal.check import check
-
-    faults = check(_present(args, "check"))
+    faults = faults_in(_present(args, "check"))
     if args.json:
         say_json({"whole": not faults, "faults": faults})
     else:
