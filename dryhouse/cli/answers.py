@@ -5,21 +5,33 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.quantities import parse_amount, unit_typed
+from dryhouse.science.safety.unfolded import AT_A_LOOK_UP, unfolded
 from dryhouse.science.units import METRIC_UNITS
-from dryhouse.science.values import Caution, Figure, cautions_json
+from dryhouse.science.values import Basis, Caution, Figure, Moment, cautions_json, gravest_first
 from dryhouse.words.figures import figure_json
 from dryhouse.words.workings import lines
+
+MOST_LINES = 12
+"""How long a plain answer is at most; stops and the rows of lists are not counted."""
 
 
 def add_json(parser: argparse.ArgumentParser) -> None:
     """The `--json` option, the same on every verb."""
     parser.add_argument("--json", action="store_true", help="answer with one JSON object")
+
+
+def add_more(parser: argparse.ArgumentParser, *, workings: bool = True) -> None:
+    """The options of a verb that answers with cautions: all of it as JSON, all cautions, all the arithmetic."""
+    add_json(parser)
+    parser.add_argument("--cautions", action="store_true", help="say every caution in full")
+    if workings:
+        parser.add_argument("--workings", action="store_true", help="say the arithmetic, with its sources")
 
 
 def as_typed(style: Style, typed: str) -> Style:
@@ -36,37 +48,113 @@ def say_json(answer: Mapping[str, Any]) -> None:
 
 
 def say_figure(
-    title: str, figure: Figure, style: Style, *, as_json: bool, more: Mapping[str, Any] | None = None
+    title: str,
+    figure: Figure,
+    style: Style,
+    args: argparse.Namespace,
+    *,
+    more: Mapping[str, Any] | None = None,
+    details: Iterable[str] = (),
+    workings: Iterable[str] = (),
 ) -> None:
-    """A figure with its interval, basis, workings and cautions, or the same as JSON."""
-    if as_json:
+    """A figure with its interval, what it rests on and its cautions, or all of it as JSON.
+
+    `details` and `workings` are lines beside it: the first are said while there is room, the second when asked for.
+    """
+    if args.json:
         say_json({**figure_json(figure, style), **(more or {})})
         return
     between = style.interval(figure)
-    print(f"{title}: {style.figure(figure)}" + (f"  (80 %: {between})" if between else ""))
+    head = [f"{title}: {style.figure(figure)}" + (f"  (80 %: {between})" if between else "")]
     if figure.measure is not None:
         measure = figure.measure
-        print(f"  by measure: {style.amount(measure.value, measure.unit)}")
-    for basis in figure.basis:
-        print(f"  basis: {basis}")
-    for line in lines(figure.workings, style):
-        print(f"  {line}")
-    say_cautions(figure.cautions)
+        head.append(f"  by measure: {style.amount(measure.value, measure.unit)}")
+    say_answer(
+        args,
+        head,
+        details=(*basis_words(figure.basis), *details),
+        workings=(*(f"basis: {basis}" for basis in figure.basis), *lines(figure.workings, style), *workings),
+        cautions=figure.cautions,
+    )
 
 
-def say_cautions(cautions: Iterable[Caution]) -> None:
-    """Every caution with its source."""
-    for caution in cautions_json(cautions):
-        print(f"  {caution['severity'].upper()}: {caution['text']} [{caution['source']}]")
+def basis_words(basis: Sequence[Basis]) -> list[str]:
+    """What a figure rests on, in a line: the first of it, and how many more there are."""
+    if not basis:
+        return []
+    return [f"basis: {basis[0]}" + (f", and {len(basis) - 1} more" if len(basis) > 1 else "")]
 
 
-def say_items(items: list[dict[str, Any]], rows: Iterable[str], *, as_json: bool) -> None:
-    """A list: `{"items": […]}` as JSON, a line each as text."""
-    if as_json:
+def say_answer(
+    args: argparse.Namespace,
+    head: Iterable[str],
+    *,
+    rows: Iterable[str] = (),
+    details: Iterable[str] = (),
+    workings: Iterable[str] = (),
+    cautions: Iterable[Caution] = (),
+    most: int = AT_A_LOOK_UP,
+    moment: Moment = "now",
+) -> None:
+    """The answer, the rows of its lists, details while there is room, every stop, what matters now, and the way to
+    the rest. Without `--workings` or `--cautions` that is at most `MOST_LINES`, stops and rows not counted."""
+    every, answer = gravest_first(cautions), list(head)
+    shown, rest = (every, ()) if args.cautions else unfolded(every, most, moment)
+    beside, arithmetic = list(details), list(workings)
+    room = MOST_LINES - len(answer) - sum(c.severity != "stop" for c in shown) - 1
+    said = beside if args.workings else beside[: max(room, 0)]
+    for line in answer:
+        print(line)
+    for line in (*rows, *(f"  {line}" for line in said)):
+        print(line)
+    if args.workings:
+        for line in arithmetic:
+            print(f"  {line}")
+    say_cautions(shown)
+    hidden = not args.workings and bool(arithmetic or len(said) < len(beside))
+    ways = [more_cautions(len(rest))] if rest else []
+    ways += ["the arithmetic: add --workings"] if hidden else []
+    if ways:
+        print(f"  {'; '.join(ways)}")
+
+
+def more_cautions(count: int) -> str:
+    """How many cautions were left out, and the way to them."""
+    return f"and {count} more {'caution' if count == 1 else 'cautions'}: add --cautions"
+
+
+def say_cautions(cautions: Iterable[Caution], indent: str = "  ") -> None:
+    """Each of these cautions in full, with its source."""
+    for line in caution_lines(cautions, indent):
+        print(line)
+
+
+def caution_lines(cautions: Iterable[Caution], indent: str = "  ") -> list[str]:
+    """Each of these cautions as a line: its weight, its text, its source."""
+    return [f"{indent}{c.severity.upper()}: {c.text} [{c.source}]" for c in gravest_first(cautions)]
+
+
+def say_items(
+    items: list[dict[str, Any]],
+    rows: Iterable[tuple[str, Sequence[Caution]]],
+    args: argparse.Namespace,
+    *,
+    nothing: str,
+) -> None:
+    """A list: `{"items": […]}` as JSON; as text a row each with its stops in full, then how much more is said."""
+    if args.json:
         say_json({"items": items})
         return
-    for row in rows:
+    rest = 0
+    for row, cautions in rows:
         print(row)
+        shown = cautions if args.cautions else [c for c in cautions if c.severity == "stop"]
+        rest += len(gravest_first(cautions)) - len(gravest_first(shown))
+        say_cautions(shown, "        ")
+    if not items:
+        print(nothing)
+    if rest:
+        print(more_cautions(rest))
 
 
 def cautions_of(cautions: Iterable[Caution]) -> list[dict[str, str]]:

@@ -17,6 +17,7 @@ def no_screen() -> bool:
 
 def tell(path: Path | None, *, sample: bool) -> int:
     """Say so, show the newest batches instead, and name the way on."""
+    from dryhouse.cli.answers import say_cautions
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.cards.batch_list import batch_items, batch_line
     from dryhouse.kitchen.ports import BatchQuery
@@ -31,5 +32,6 @@ def tell(path: Path | None, *, sample: bool) -> int:
         )
         for item in batch_items(kitchen, BatchQuery(sort="id"), newest=_NEWEST):
             print(batch_line(kitchen, item, style(kitchen)))
+            say_cautions((c for c in item["cautions"] if c.severity == "stop"), "        ")
     print("The command line does the same acts: dryhouse --help")
     return 0

@@ -25,7 +25,7 @@ LOG = ("log", "--food", "sweet corn", "--fresh", "2 lb 3 oz", "--dried", "8.6 oz
 
 def test_forty_ounces_of_cherries_come_to_seven(capsys, journal):
     ask = (*journal, "target", "sour cherry", "--fresh", "40 oz", "--solids", "14%", "--moisture", "20%")
-    code, out, _ = answer(capsys, *ask)
+    code, out, _ = answer(capsys, *ask, "--workings")
     assert code == 0
     assert out.startswith("Target weight: 7 oz")
     out_as_text = out
@@ -38,7 +38,7 @@ def test_forty_ounces_of_cherries_come_to_seven(capsys, journal):
     assert {b["kind"] for b in figure["basis"]} == {"entered"}
 
 
-@pytest.mark.parametrize("more", [(), ("--json",)])
+@pytest.mark.parametrize("more", [("--workings",), ("--json",)])
 def test_workings_end_in_grams_where_kilograms_were_typed(capsys, journal, more):
     ask = (*journal, "target", "sour cherry", "--fresh", "1 kg", "--solids", "14%", "--moisture", "20%", *more)
     code, out, _ = answer(capsys, *ask)

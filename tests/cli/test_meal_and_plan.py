@@ -62,8 +62,9 @@ def test_a_meal_scales_and_goes_up_the_mountain(capsys, journal):
 def test_a_meal_in_words(capsys, journal):
     code, out, _ = answer(capsys, *journal, "meal", "carrot couscous")
     assert code == 0
-    assert out.startswith("Carrot couscous, 1 serving: water for the pot")
-    assert "each serving, energy" in out
+    assert out.startswith("Carrot couscous, 1 serving: water for the pot: ")
+    assert "each serving: dry mass" in out
+    assert ", energy " in out
 
 
 @pytest.mark.parametrize(

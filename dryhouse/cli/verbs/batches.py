@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, say_items
+from dryhouse.cli.answers import add_more, cautions_of, say_items
 
 _STATES = ("planned", "drying", "finished")
 
@@ -18,7 +18,7 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("--state", choices=_STATES, help="only batches in this state")
     parser.add_argument("--newest", type=int, default=0, metavar="N", help="only so many; all without it")
-    add_json(parser)
+    add_more(parser, workings=False)
     parser.set_defaults(run=run)
 
 
@@ -34,12 +34,13 @@ def run(args: argparse.Namespace) -> int:
         raise InputProblem("--newest counts batches, such as 20.")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         query = BatchQuery(text=" ".join(args.words), states=(args.state,) if args.state else ())
-        items = batch_items(kitchen, query, newest=args.newest)
+        found = batch_items(kitchen, query, newest=args.newest)
+        items = [{**item, "cautions": cautions_of(item["cautions"])} for item in found]
         like = style(kitchen)
-        lines = [batch_line(kitchen, item, like) for item in items]
+        rows = [(batch_line(kitchen, item, like), item["cautions"]) for item in found]
         nothing = "No batches yet; “dryhouse log” records one."
         if args.words or args.state:
             kind = f"{args.state} batch" if args.state else "batch"
             nothing = f"No {kind} has these words." if args.words else f"There is no {kind}."
-        say_items(items, lines or [nothing], as_json=args.json)
+        say_items(items, rows, args, nothing=nothing)
     return 0

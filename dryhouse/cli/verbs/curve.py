@@ -6,7 +6,7 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from dryhouse.cli.answers import add_json, say_cautions, say_json
+from dryhouse.cli.answers import add_more, basis_words, say_answer, say_json
 
 
 def add(verbs: Any) -> None:
@@ -16,13 +16,13 @@ def add(verbs: Any) -> None:
     parser.add_argument("--food", metavar="FOOD", help="take starting and target moisture from this food")
     parser.add_argument("--until-moisture", metavar="PCT", help="moisture wanted, %% wet basis")
     parser.add_argument("--start-moisture", metavar="PCT", help="moisture at the first weighing, %% wet basis")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
     """Answer with the finish in hours from the first row, and every model the weighings carry."""
-    from dryhouse.kitchen.dryer.curve_file import RunAnswer, answer_json, lines_of, read_run, said
+    from dryhouse.kitchen.dryer.curve_file import RunAnswer, answer_json, lines_of, model_lines, read_run, said
     from dryhouse.kitchen.dryer.curve_points import read_points
     from dryhouse.science.display import METRIC, Style
     from dryhouse.science.quantities import parse_percent
@@ -66,11 +66,13 @@ def run(args: argparse.Namespace) -> int:
             }
         )
         return 0
-    for line in said(answer):
-        print(line)
-    for basis in answer.basis:
-        print(f"  basis: {basis}")
-    for line in lines_of(answer, grams):
-        print(f"  {line}")
-    say_cautions(answer.cautions)
+    doubts = [warning for fit in answer.curves.fits for warning in fit.warnings]
+    say_answer(
+        args,
+        said(answer),
+        rows=model_lines(answer),
+        details=basis_words(answer.basis),
+        workings=(*(f"basis: {basis}" for basis in answer.basis), *doubts, *lines_of(answer, grams)),
+        cautions=answer.cautions,
+    )
     return 0

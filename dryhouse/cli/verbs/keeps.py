@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, say_figure
+from dryhouse.cli.answers import add_more, say_figure
 from dryhouse.house import open_kitchen
 from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.kitchen.settings import style
@@ -20,7 +20,7 @@ def add(verbs: Any) -> None:
     parser.add_argument("food", nargs="+", metavar="FOOD")
     parser.add_argument("--temp", required=True, metavar="T", help="such as 60F or 16C")
     parser.add_argument("--package", default="jar", metavar="P", help=f"one of: {', '.join(PACKAGES)}")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=_run)
 
 
@@ -33,7 +33,7 @@ def _run(args: argparse.Namespace) -> int:
         raise InputProblem(f"{args.temp} is no temperature to keep food at; write it like 60F or 16C.", "temp")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         figure = keeps(kitchen, " ".join(args.food), celsius, package)
-        say_figure("Keeps", figure, style(kitchen), as_json=args.json, more={"package": package})
+        say_figure("Keeps", figure, style(kitchen), args, more={"package": package})
     return 0
 
 

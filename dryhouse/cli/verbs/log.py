@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_json, cautions_of, say_cautions, say_json
+from dryhouse.cli.answers import add_more, cautions_of, say_answer, say_json
 from dryhouse.kitchen.records.foods import CONTENTS
 from dryhouse.science.errors import InputProblem
 
@@ -54,18 +54,22 @@ def add(verbs: Any) -> None:
     parser.add_argument("--start-moisture", metavar="PCT")
     parser.add_argument("--moisture", metavar="PCT", help="target moisture, wet basis")
     parser.add_argument("--notes", default="")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
     """Record the batch; answer its number and its card."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.batches.log import check, log_batch
+    from dryhouse.kitchen.batches.log import batch_named, check, log_batch
     from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
-    from dryhouse.kitchen.cards.batch_card import batch_card
+    from dryhouse.kitchen.cards.batch_card import batch_card, card_lines
+    from dryhouse.kitchen.cautions.cautions import batch_facts
     from dryhouse.kitchen.settings import style
+    from dryhouse.science.safety.unfolded import most_for
+    from dryhouse.science.statuses import Status
     from dryhouse.words.figures import figure_json
+    from dryhouse.words.workings import lines
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         typed = TypedBatch(
@@ -99,20 +103,26 @@ def run(args: argparse.Namespace) -> int:
         card = batch_card(kitchen, id)
         manner = style(kitchen)
         if args.json:
-            main = card.figure("Yield by weight")
+            main, forbidden = card.figure("Yield by weight"), card.verdict.name == Status.DO_NOT_EAT
             answer: dict[str, Any] = figure_json(main, manner) if main is not None else {}
-            answer |= {"batch": id, "what": done.what, "verdict": card.verdict.name}
+            answer |= {
+                "batch": id,
+                "what": done.what,
+                "verdict": None if forbidden else card.verdict.name,
+            }
             answer["sentences"] = list(card.sentences)
             answer["figures"] = {title: figure_json(figure, manner) for title, figure in card.figures}
             say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})
             return 0
 
-        print(done.what)
-        for title, figure in card.figures:
-            print(f"  {title}: {manner.figure(figure)}   [{'; '.join(str(b) for b in figure.basis)}]")
-        for sentence in card.sentences:
-            print(f"  {sentence}")
-        say_cautions(card.cautions)
+        say_answer(
+            args,
+            [done.what],
+            details=card_lines(card, manner),
+            workings=[line for _, figure in card.figures for line in lines(figure.workings, manner)],
+            cautions=card.cautions,
+            most=most_for(batch_facts(kitchen, batch_named(kitchen, str(id))).kinds),
+        )
     return 0
 
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_json, cautions_of, say_cautions, say_figure
+from dryhouse.cli.answers import add_more, basis_words, cautions_of, say_answer, say_figure
+from dryhouse.science.safety.unfolded import OF_ANIMAL_FOOD
 
 if TYPE_CHECKING:
+    from dryhouse.kitchen.meals.lines import PartSheet
     from dryhouse.kitchen.meals.sheet import MealSheet, Sums
     from dryhouse.science.display import Style
 
@@ -20,7 +22,7 @@ def add(verbs: Any) -> None:
     parser.add_argument("name", nargs="+", metavar="NAME", help="the meal, by name or by number")
     parser.add_argument("--servings", metavar="N", help="for so many, instead of as it is written")
     parser.add_argument("--altitude", metavar="LENGTH", help="where it is cooked, such as “5000 ft” or “1500 m”")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=run)
 
 
@@ -42,9 +44,9 @@ def run(args: argparse.Namespace) -> int:
         sheet = meal_sheet(kitchen, find_meal(kitchen, " ".join(args.name)), servings=servings, altitude_m=height)
         water = sheet.bag.water.with_cautions(sheet.cautions)
         if args.json:
-            say_figure("", water, manner, as_json=True, more=_more(sheet, manner))
+            say_figure("", water, manner, args, more=_more(sheet, manner))
         else:
-            _say(sheet, manner)
+            _say(sheet, manner, args)
     return 0
 
 
@@ -87,27 +89,47 @@ def sums_json(sums: Sums, manner: Style) -> dict[str, Any]:
     return {name: None if figure is None else figure_json(figure, manner) for name, figure in figures.items()}
 
 
-def _say(sheet: MealSheet, manner: Style) -> None:
+def _say(sheet: MealSheet, manner: Style, args: argparse.Namespace) -> None:
+    from dryhouse.kitchen.meals.sheet import cooking_line
+    from dryhouse.words.workings import lines
+
     people = "serving" if sheet.servings == 1 else "servings"
-    title = f"{sheet.meal.name}, {manner.number(sheet.servings)} {people}: water for the pot"
-    say_figure(title, sheet.bag.water, manner, as_json=False)
-    for line in sheet.parts:
-        grams = "no weight known" if line.grams is None else manner.mass(line.grams)
-        print(f"  {line.part.name}: {grams}" + ("" if line.ml is None else f", {manner.volume(line.ml)}"))
-    minutes = sheet.minutes
-    print(
-        f"  soak {minutes.soak.value:.0f} min, {sheet.meal.cooking} {minutes.cook.value:.0f} min, "
-        f"{minutes.flame.value:.0f} min over the flame"
+    water = sheet.bag.water
+    between = manner.interval(water)
+    meal = f"{sheet.meal.name}, {manner.number(sheet.servings)} {people}"
+    title = f"{meal}: water for the pot: {manner.figure(water)}"
+    say_answer(
+        args,
+        [
+            title + (f"  (80 %: {between})" if between else ""),
+            f"  {cooking_line(sheet)}",
+            f"  {_each(sheet, manner)}",
+        ],
+        rows=[_row(line, manner) for line in sheet.parts],
+        details=(*sheet.remarks, *basis_words(water.basis)),
+        workings=(
+            *(f"basis: {basis}" for basis in water.basis),
+            *lines(water.workings, manner),
+            *(f"published, {p.name}: {p.told} [{p.source}]" for p in sheet.published),
+        ),
+        cautions=sheet.cautions,
+        most=OF_ANIMAL_FOOD,
+        moment="pot",
     )
+
+
+def _each(sheet: MealSheet, manner: Style) -> str:
+    """What one serving weighs and gives, in a line."""
     from dryhouse.science.nutrition import in_grams
 
+    said = []
     for name in SUMS:
         figure = getattr(sheet.serving, name)
         shown = figure if name == "dry_mass" else in_grams(figure)
-        told = "not known" if shown is None else manner.figure(shown)
-        print(f"  each serving, {name.replace('_', ' ')}: {told}")
-    for published in sheet.published:
-        print(f"  published, {published.name}: {published.told} [{published.source}]")
-    for remark in sheet.remarks:
-        print(f"  {remark}")
-    say_cautions(sheet.cautions)
+        said.append(f"{name.replace('_', ' ')} {'not known' if shown is None else manner.figure(shown)}")
+    return f"each serving: {', '.join(said)}"
+
+
+def _row(line: PartSheet, manner: Style) -> str:
+    grams = "no weight known" if line.grams is None else manner.mass(line.grams)
+    return f"  {line.part.name}: {grams}" + ("" if line.ml is None else f", {manner.volume(line.ml)}")

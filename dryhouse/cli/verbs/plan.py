@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_json, say_cautions, say_json
+from dryhouse.cli.answers import add_more, cautions_of, say_answer, say_json
 from dryhouse.science.display import counted
+from dryhouse.science.safety.unfolded import OF_ANIMAL_FOOD
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.kitchen import Kitchen
@@ -14,7 +16,7 @@ if TYPE_CHECKING:
     from dryhouse.kitchen.trips.plan_items import Item
     from dryhouse.kitchen.trips.provisioning import Plan
     from dryhouse.science.display import Style
-    from dryhouse.science.values import Figure
+    from dryhouse.science.values import Caution, Figure
 
 
 def add(verbs: Any) -> None:
@@ -22,7 +24,7 @@ def add(verbs: Any) -> None:
     parser = verbs.add_parser("plan", help="what to dry, buy and pack for a trip, and by when")
     parser.add_argument("trip", nargs="+", metavar="TRIP", help="the trip, by name or by number")
     parser.add_argument("--write", action="store_true", help="put the loads among the planned batches")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=run)
 
 
@@ -41,7 +43,7 @@ def run(args: argparse.Namespace) -> int:
         if args.json:
             say_json(plan_json(kitchen, worked))
         else:
-            _say(kitchen, worked, style(kitchen))
+            _say(kitchen, worked, style(kitchen), args)
     return 0
 
 
@@ -59,13 +61,19 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
         step(Kind.DRIED_TO_MAKE, (total, "g")),
     )
     basis = merge_bases(*(i.dried.basis for i in worked.items))
-    figure = Figure(total, "g", basis=basis, workings=lines, cautions=worked.sheet.cautions)
+    figure = Figure(total, "g", basis=basis, workings=lines, cautions=worked.cautions)
     return {
         **figure_json(figure, style(kitchen)),
         "trip": worked.trip.name,
         "items": [_item(kitchen, item) for item in worked.items],
         "shopping": [
-            {"name": b.name, "amount": _short(b.amount), "note": b.note, "for_drying": b.for_drying}
+            {
+                "name": b.name,
+                "amount": _short(b.amount),
+                "note": b.note,
+                "for_drying": b.for_drying,
+                "cautions": cautions_of(b.cautions),
+            }
             for b in worked.shopping
         ],
         "calendar": [
@@ -81,7 +89,7 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
             }
             for run in worked.calendar.runs
         ],
-        "packing": [_bag(bag) for bag in worked.bags],
+        "packing": [{**_bag(bag), "cautions": cautions_of(bag.cautions)} for bag in worked.bags],
         "gives": list(worked.gives),
         "latest_start": None if worked.latest_start is None else kitchen.local(worked.latest_start),
         "draws": [
@@ -113,7 +121,7 @@ def _item(kitchen: Kitchen, item: Item) -> dict[str, Any]:
     return {
         "food": item.food,
         "name": item.name,
-        **figure_json(item.dried, style(kitchen)),
+        **figure_json(item.dried.with_cautions(item.cautions), style(kitchen)),
         "needed_g": item.needed,
         "shelved_g": item.shelved,
         "prepared": _short(item.prepared),
@@ -145,27 +153,49 @@ def _short(figure: Figure | None) -> dict[str, Any] | None:
     return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit}
 
 
-def _say(kitchen: Kitchen, worked: Plan, manner: Style) -> None:
+def _say(kitchen: Kitchen, worked: Plan, manner: Style, args: argparse.Namespace) -> None:
+    from dryhouse.words.workings import lines
+
     trip = worked.trip
     people = counted(trip.people, "person", "people")
-    print(f"{trip.name}: {trip.starts_on.isoformat()} to {trip.ends_on.isoformat()}, {people}")
-    print("To dry:" if worked.items else "To dry: nothing; the shelf covers it.")
+    say_answer(
+        args,
+        [f"{trip.name}: {trip.starts_on.isoformat()} to {trip.ends_on.isoformat()}, {people}"],
+        rows=(*_to_dry(kitchen, worked, manner), *_to_buy(worked, manner), *_to_pack(worked, manner)),
+        details=(*worked.gives, *worked.remarks),
+        workings=[line for item in worked.items for line in lines(item.dried.workings, manner)],
+        cautions=worked.cautions,
+        most=OF_ANIMAL_FOOD,
+        moment="pot",
+    )
+
+
+def _to_dry(kitchen: Kitchen, worked: Plan, manner: Style) -> Iterator[str]:
+    yield "To dry:" if worked.items else "To dry: nothing; the shelf covers it."
     for item in worked.items:
         fresh = item.purchased or item.prepared
         buy = "" if fresh is None else f", from {manner.figure(fresh)} fresh"
         start = "" if item.latest_start is None else f", start by {kitchen.local(item.latest_start):%a %d %b %H:%M}"
-        print(f"  {item.name}: {manner.figure(item.dried)} dried{buy}{start}")
-        for load in item.loads:
-            print(f"    {load}")
-    print("To buy:")
-    for buy_line in worked.shopping:
-        amount = "amount not known" if buy_line.amount is None else manner.figure(buy_line.amount)
-        print(f"  {buy_line.name}: {amount}" + (f" ({buy_line.note})" if buy_line.note else ""))
-    print("To pack:")
+        yield f"  {item.name}: {manner.figure(item.dried)} dried{buy}{start}{_stops(item.cautions)}"
+        yield from (f"    {load}" for load in item.loads)
+
+
+def _to_buy(worked: Plan, manner: Style) -> Iterator[str]:
+    yield "To buy:"
+    for buy in worked.shopping:
+        amount = "amount not known" if buy.amount is None else manner.figure(buy.amount)
+        yield f"  {buy.name}: {amount}" + (f" ({buy.note})" if buy.note else "") + _stops(buy.cautions)
+
+
+def _to_pack(worked: Plan, manner: Style) -> Iterator[str]:
+    yield "To pack:"
     for bag in worked.bags:
         water = manner.volume(bag.water.value)
-        minutes = f"soak {bag.soak_minutes:.0f} min, cook {bag.cook_minutes:.0f} min"
-        print(f"  {bag.day:%a %d %b} {bag.slot}: {bag.name} for {manner.number(bag.servings)}, {water}, {minutes}")
-    for line in (*worked.gives, *worked.remarks):
-        print(f"  {line}")
-    say_cautions(worked.sheet.cautions)
+        day = f"{bag.day:%a %d %b} {bag.slot}: {bag.name} for {manner.number(bag.servings)}"
+        yield f"  {day}, {water}, {bag.cooking}{_stops(bag.cautions)}"
+
+
+def _stops(cautions: Sequence[Caution]) -> str:
+    """The stops of a row in the few words of a label; their full text stands below the lists."""
+    briefs = dict.fromkeys(c.brief for c in cautions if c.severity == "stop")
+    return f"  STOP: {'; '.join(briefs)}" if briefs else ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, say_items
+from dryhouse.cli.answers import add_more, say_items
 from dryhouse.house import open_kitchen
 from dryhouse.kitchen.calendar import end_of_day, read_date, today
 from dryhouse.kitchen.settings import style
@@ -24,7 +24,7 @@ def add(verbs: Any) -> None:
     parser = verbs.add_parser("shelf", help="what is on the shelf, its standing and what to use first")
     parser.add_argument("--on", metavar="DATE", help="as it will stand on this day, such as the last of a trip")
     parser.add_argument("--gone", action="store_true", help="also what was used up or thrown out")
-    add_json(parser)
+    add_more(parser, workings=False)
     parser.set_defaults(run=_run)
 
 
@@ -68,19 +68,19 @@ def _run(args: argparse.Namespace) -> int:
                     "cautions": cautions_json(cautions),
                 }
             )
-        texts = [text for line, cautions in said for text in _text(line, cautions, shown)]
-        say_items(items, texts or ["Nothing is on the shelf yet. Pack a batch to begin."], as_json=args.json)
+        rows = [(_text(line, shown), cautions) for line, cautions in said]
+        say_items(items, rows, args, nothing="Nothing is on the shelf yet. Pack a batch to begin.")
     return 0
 
 
-def _text(line: ShelfLine, cautions: tuple[Any, ...], shown: Style) -> list[str]:
+def _text(line: ShelfLine, shown: Style) -> str:
+    """A lot in a row, and under it why it stands as it does."""
     amount = amount_words(line.mass_left_g, line.volume_left_ml, shown) or "amount not known"
     where = line.place or "place not recorded"
-    keep_by = line.keep_by.isoformat() if line.keep_by else "not known"
+    keep_by = f"keep-by {line.keep_by.isoformat()}" if line.keep_by else "no keep-by"
     first = f"  use {_nth(line.first)}" if line.first else ""
-    head = f"{line.lot.id:>4}  {line.title}: {line.standing}, keep-by {keep_by}, {amount}, {where}{first}"
-    stops = [f"        STOP: {c.text} [{c.source}]" for c in cautions if c.severity == "stop"]
-    return [head, *([f"        {line.reason}"] if line.reason else []), *stops]
+    head = f"{line.lot.id:>4}  {line.title}: {line.standing}, {keep_by}, {amount}, {where}{first}"
+    return "\n".join([head, *([f"        {line.reason}"] if line.reason else [])])
 
 
 def _nth(rank: int | None) -> str:

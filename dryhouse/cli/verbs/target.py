@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, as_typed, say_figure
+from dryhouse.cli.answers import add_more, as_typed, say_figure
 
 
 def add(verbs: Any) -> None:
@@ -15,7 +15,7 @@ def add(verbs: Any) -> None:
     parser.add_argument("--fresh", required=True, metavar="QTY", help="the mass loaded, such as “40 oz”")
     parser.add_argument("--solids", metavar="PCT", help="solids of the fresh food, %% by weight")
     parser.add_argument("--moisture", metavar="PCT", help="moisture wanted, %% wet basis")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=run)
 
 
@@ -27,5 +27,5 @@ def run(args: argparse.Namespace) -> int:
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         figure = target(kitchen, " ".join(args.food), args.fresh, solids=args.solids, moisture=args.moisture)
-        say_figure("Target weight", figure, as_typed(style(kitchen), args.fresh), as_json=args.json)
+        say_figure("Target weight", figure, as_typed(style(kitchen), args.fresh), args)
     return 0

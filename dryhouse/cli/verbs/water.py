@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, as_typed, say_figure
+from dryhouse.cli.answers import add_more, as_typed, say_figure
 
 
 def add(verbs: Any) -> None:
@@ -13,7 +13,7 @@ def add(verbs: Any) -> None:
     parser = verbs.add_parser("water", help="how much water brings a dried food back")
     parser.add_argument("food", nargs="+", metavar="FOOD")
     parser.add_argument("--dried", required=True, metavar="QTY", help="a weight or a measure, such as “1/4 cup”")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=run)
 
 
@@ -29,10 +29,7 @@ def run(args: argparse.Namespace) -> int:
         figure, published = water(kitchen, " ".join(args.food), args.dried)
         manner = as_typed(style(kitchen), args.dried)
         more = {"published": [figure_json(p, manner) for p in published]}
-        say_figure("Water", figure, manner, as_json=args.json, more=more)
-        if not args.json:
-            for line in published:
-                print(f"  published: {manner.figure(line)}   [{line.basis[0].source}]")
-                for working in lines(line.workings, manner):
-                    print(f"    {working}")
+        details = [f"published: {manner.figure(p)}   [{p.basis[0].source}]" for p in published]
+        workings = [line for p in published for line in lines(p.workings, manner)]
+        say_figure("Water", figure, manner, args, more=more, details=details, workings=workings)
     return 0

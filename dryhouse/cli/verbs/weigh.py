@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_json, say_cautions, say_json
+from dryhouse.cli.answers import add_more, say_answer, say_json
 
 
 def add(verbs: Any) -> None:
@@ -20,13 +20,14 @@ def add(verbs: Any) -> None:
     parser.add_argument("--sample-tray", action="store_true", help="the reading is of the one sample tray")
     parser.add_argument("--load", action="store_true", help="the reading is of the whole load")
     parser.add_argument("--dryer-temp", metavar="T", help="temperature in the dryer, such as “135 F”")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
     """Record the weighing; answer moisture, verdict and forecast."""
     from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.cautions.cautions import batch_facts
     from dryhouse.kitchen.dryer.drying import add_weighing, batch_meant
     from dryhouse.kitchen.dryer.run_words import run_json, run_lines
     from dryhouse.kitchen.dryer.runs import run_of
@@ -35,6 +36,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.typed_moments import read_moment
     from dryhouse.science.errors import InputProblem
     from dryhouse.science.quantities import parse_mass, parse_temperature
+    from dryhouse.science.safety.unfolded import most_for
 
     if args.sample_tray and args.load:
         raise InputProblem("A weighing is of the sample tray or of the whole load, not of both.")
@@ -52,8 +54,11 @@ def run(args: argparse.Namespace) -> int:
         if args.json:
             say_json({"batch": number, "what": done.what, **run_json(kitchen, answer)})
             return 0
-        print(f"{done.what}, batch {number}")
-        for line in run_lines(kitchen, answer, style(kitchen)):
-            print(f"  {line}")
-        say_cautions(answer.cautions)
+        say_answer(
+            args,
+            [f"{done.what}, batch {number}"],
+            details=run_lines(kitchen, answer, style(kitchen)),
+            cautions=answer.cautions,
+            most=most_for(batch_facts(kitchen, answer.batch).kinds),
+        )
     return 0

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_json, as_typed, say_figure
+from dryhouse.cli.answers import add_more, as_typed, say_figure
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.yields.yields import YieldAnswer
@@ -21,7 +21,7 @@ def add(verbs: Any) -> None:
     amount.add_argument("--fresh", metavar="QTY", help="prepared fresh food, such as “1 cup” or “3 lb”")
     amount.add_argument("--dried", metavar="QTY", help="dried food wanted, such as “2 cups” or “8 oz”")
     parser.add_argument("--form", default="", metavar="FORM", help="the cut: slices, dice, kernels …")
-    add_json(parser)
+    add_more(parser)
     parser.set_defaults(run=run)
 
 
@@ -42,10 +42,16 @@ def run(args: argparse.Namespace) -> int:
         title = (
             f"Dried from {typed} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {typed} dried"
         )
-        say_figure(title, answer.joined, as_typed(manner, typed), as_json=args.json, more=_more(answer))
-        if not args.json:
-            for line in _beside(answer, as_typed(manner, typed)):
-                print(f"  {line}")
+        shown = as_typed(manner, typed)
+        say_figure(
+            title,
+            answer.joined,
+            shown,
+            args,
+            more=_more(answer),
+            details=_details(answer, shown),
+            workings=_beside(answer, shown),
+        )
     return 0
 
 
@@ -69,6 +75,14 @@ def _short(figure: Figure | None) -> dict[str, Any] | None:
     if figure is None:
         return None
     return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit}
+
+
+def _details(answer: YieldAnswer, manner: Style) -> list[str]:
+    """What else is asked in the same breath: what to buy, trays, hours."""
+    bought = answer.as_purchased
+    said = [] if bought is None else [f"as purchased: {manner.figure(bought)}"]
+    said += [f"trays of {t.dryer.name}: {manner.number(t.trays.value, 1)}" for t in answer.trays]
+    return said + ([] if answer.hours is None else [f"hours: {manner.figure(answer.hours)}"])
 
 
 def _beside(answer: YieldAnswer, manner: Style) -> list[str]:

@@ -16,10 +16,12 @@ from dryhouse.kitchen.cautions.cautions import batch_cautions, dry_enough
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.rehydration import water_to_restore
+from dryhouse.science.statuses import Status
 from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, gravest_first
 from dryhouse.science.workings import StepKind as Kind
@@ -30,12 +32,20 @@ WEIGHED = Basis("own", "this batch, weighed", 1)
 
 
 @dataclass(frozen=True, slots=True)
+class Forbidden:
+    """What stands in place of a verdict where a stop says not to eat it: nothing is promised of that."""
+
+    sentence: str
+    name: Status = Status.DO_NOT_EAT
+
+
+@dataclass(frozen=True, slots=True)
 class Card:
     """What a batch comes to. `figures` are titled, in reading order; `missing` says what else would tell more."""
 
     title: str
     figures: tuple[tuple[str, Figure], ...]
-    verdict: Verdict
+    verdict: Verdict | Forbidden
     sentences: tuple[str, ...]
     cautions: tuple[Caution, ...]
     missing: tuple[str, ...] = ()
@@ -65,7 +75,6 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
     target = target_for(kitchen, batch)
     figures: list[tuple[str, Figure]] = []
-    sentences: list[str] = []
     found = Verdict("unknown", "Dryness is not known: it takes the loaded and the dried mass.")
     grams = load.grams if load is not None else loaded_grams(known, batch)
     if dried is not None and grams is not None:
@@ -80,25 +89,56 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
             figures.append(("Moisture now", now))
     if load is not None and target is not None:
         figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
-    if dried is not None and grams is not None:
-        figures.append(("Water to bring it back", _water(grams, dried, batch, load)))
-    keeps = found.name == DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
-    figures += keep_by_figures(kitchen, BatchDraft(batch, tuple(parts)), found.name if keeps else "")
-    sentences.append(found.sentence)
-    if found.name == DRY_ENOUGH and not keeps:
-        sentences.append("It reached your own target, not the drier one that is published: no keep-by is given.")
-    elif dried is not None and not keeps:
-        sentences.append("No keep-by is given until the weights say that it is dry enough.")
-    sentences += _times(batch)
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
+    if forbidden := forbidding_words(cautions):
+        doubt = found.sentence if found.name == MISMATCH else ""
+        judged: Verdict | Forbidden = Forbidden(forbidden)
+        sentences = [s for s in (forbidden, doubt, *_times(batch)) if s]
+    else:
+        judged = found
+        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), load, grams, found)
+        figures += further
     return Card(
         called(batch, known.name),
         tuple((title, f.with_cautions(cautions)) for title, f in figures),
-        found,
+        judged,
         tuple(sentences),
         cautions,
         missing_for(kitchen, batch, parts),
     )
+
+
+def forbidding_words(cautions: Sequence[Caution]) -> str:
+    """`Do not eat: …` with why, in the few words of a label; empty where nothing forbids it."""
+    briefs = dict.fromkeys(c.brief.rstrip(".") for c in cautions if c.forbids_eating)
+    return f"Do not eat. {'. '.join(briefs)}." if briefs else ""
+
+
+def _promises(
+    kitchen: Kitchen, draft: BatchDraft, load: Load | None, grams: float | None, found: Verdict
+) -> tuple[list[tuple[str, Figure]], list[str]]:
+    """The water and the keep-by of what may be eaten, and what is said of its dryness."""
+    batch, parts = draft.batch, draft.parts
+    dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
+    figures: list[tuple[str, Figure]] = []
+    if dried is not None and grams is not None:
+        figures.append(("Water to bring it back", _water(grams, dried, batch, load)))
+    keeps = found.name == DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
+    figures += keep_by_figures(kitchen, draft, found.name if keeps else "")
+    sentences = [found.sentence]
+    if found.name == DRY_ENOUGH and not keeps:
+        sentences.append("It reached your own target, not the drier one that is published: no keep-by is given.")
+    elif dried is not None and not keeps:
+        sentences.append("No keep-by is given until the weights say that it is dry enough.")
+    return figures, [*sentences, *_times(batch)]
+
+
+def card_lines(card: Card, style: Style) -> list[str]:
+    """The card in a few lines: what goes together stands in one."""
+    said = [(title, style.figure(figure)) for title, figure in card.figures]
+    together = (("Yield by",), ("Moisture", "Target"), ("Water",), ("Keeps",))
+    lines = ["; ".join(f"{t}: {f}" for t, f in said if t.startswith(starts)) for starts in together]
+    return [*(line for line in lines if line), *card.sentences]
 
 
 def _mass_unit(batch: Batch) -> str:

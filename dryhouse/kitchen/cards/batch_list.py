@@ -8,6 +8,7 @@ from typing import Any
 
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, target_for
+from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_batch, facts_of_food
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
@@ -17,28 +18,47 @@ from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, moisture_now, verdict
+from dryhouse.science.safety import BatchFacts, FoodFacts
+from dryhouse.science.statuses import Status
+from dryhouse.science.values import Caution
 from dryhouse.words.names import called
 
 PAGE = 500
 
 
 def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list[dict[str, Any]]:
-    """A dictionary for each batch asked for: masses in g, moisture in % wet basis, times in UTC. What is not
-    known is None. `newest` 0 means all."""
+    """A dictionary for each batch asked for, its cautions among them: masses in g, water (what it lost) in ml,
+    moisture in % wet basis, times in UTC.
+
+    What is not known is None, and so is the verdict of what must not be eaten. `newest` 0 means all.
+    """
     ids = list(kitchen.journal.batch_ids(query))
     ids = ids[:newest] if newest else ids
     items: list[dict[str, Any]] = []
     foods: dict[str, Food | None] = {}
+    said: dict[BatchFacts, tuple[Caution, ...]] = {}
+
+    def facts_of(slug: str) -> FoodFacts:
+        if slug not in foods:
+            foods[slug] = _food(kitchen, slug)
+        known = foods[slug]
+        return FoodFacts(slug) if known is None else facts_of_food(known)
+
     for start in range(0, len(ids), PAGE):
         page = tuple(ids[start : start + PAGE])
         parts: dict[int, list[BatchPart]] = {}
         for part in kitchen.journal.where(BatchPart, batch=page):
             parts.setdefault(part.batch, []).append(part)
         for row in kitchen.journal.batch_rows(page):
-            slug = row.batch.food
-            if slug not in foods:
-                foods[slug] = _food(kitchen, slug)
-            items.append(_item(kitchen, row, foods[slug], parts.get(row.batch.id, [])))
+            inside = sorted(parts.get(row.batch.id, []), key=lambda p: p.position)
+            facts = facts_of_batch(row.batch, inside, facts_of)
+            if facts not in said:
+                said[facts] = cautions_for(facts)
+            cautions = said[facts]
+            item = _item(kitchen, row, foods[row.batch.food], inside)
+            if any(c.forbids_eating for c in cautions):
+                item |= {"verdict": None, "sentence": None, "do_not_eat": True, "water": None}
+            items.append({**item, "cautions": cautions})
     return items
 
 
@@ -79,6 +99,8 @@ def _item(kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[Ba
         "verdict": found.name if found else None,
         "sentence": sentence,
         "weighings": row.weighings,
+        "water": loaded - dried if dried is not None and loaded is not None and loaded > dried else None,
+        "do_not_eat": False,
     }
 
 
@@ -98,6 +120,8 @@ def batch_line(kitchen: Kitchen, item: dict[str, Any], style: Style) -> str:
         parts.append(duration(item["hours"] * 3600))
     if item["moisture"] is not None:
         parts.append(f"{style.percent(item['moisture'])} moisture")
-    if item["verdict"]:
+    if item["do_not_eat"]:
+        parts.append(Status.DO_NOT_EAT)
+    elif item["verdict"]:
         parts.append(item["verdict"])
     return ", ".join(parts)

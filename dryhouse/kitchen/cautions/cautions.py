@@ -7,6 +7,7 @@ nothing is judged.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import datetime
 
 from dryhouse.handbook.safety_table import safety_rules
@@ -66,11 +67,18 @@ def meal_cautions(
     soak_temperature_c: float | None = None,
     altitude_m: float | None = None,
     moment: datetime | None = None,
+    travels_at: tuple[float | None] | None = None,
 ) -> tuple[Caution, ...]:
-    """The cautions of a meal. A home-dried ingredient whose lot is not named counts as nothing recorded."""
+    """The cautions of a meal. A home-dried ingredient whose lot is not named counts as nothing recorded.
+
+    `travels_at` holds how warm (°C) it is where the bag travels, or None where that is not known; without it the
+    lots are judged where they stand.
+    """
     if parts is None:
         parts = kitchen.journal.where(MealPart, meal=meal.id)
     inside = tuple(_part_facts(kitchen, part, moment) for part in parts)
+    if travels_at is not None:
+        inside = tuple(replace(f, temperature_c=travels_at[0]) if isinstance(f, LotFacts) else f for f in inside)
     return cautions_for(MealFacts(inside, meal.cooking, soak_minutes, soak_temperature_c, altitude_m))
 
 

@@ -211,10 +211,18 @@ def _sentences(answer: RunAnswer) -> list[str]:
 
 
 def said(answer: RunAnswer) -> Sequence[str]:
-    """The answer in lines."""
+    """The answer in lines, without the models."""
     told = _sentences(answer)
     if answer.forecast and answer.forecast.weigh_again_at is not None:
         told.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
+    if answer.periods:
+        told.append(answer.periods)
+    return told
+
+
+def model_lines(answer: RunAnswer) -> Sequence[str]:
+    """Every model the weighings carry, in a line each; the chosen one has a star."""
+    told = []
     for f in answer.curves.fits:
         mark = "*" if answer.curves.chosen is not None and f.name == answer.curves.chosen.name else " "
         values = ", ".join(
@@ -224,7 +232,4 @@ def said(answer: RunAnswer) -> Sequence[str]:
         told.append(
             f"{mark} {f.name:16s} {values}   SSE {f.sse:.3g}, RMSE {f.rmse:.2g}, R² {f.r2:.4f}, AICc {f.aicc:.1f}"
         )
-        told.extend(f"    {w}" for w in f.warnings)
-    if answer.periods:
-        told.append(answer.periods)
     return told

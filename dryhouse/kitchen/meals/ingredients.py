@@ -14,6 +14,8 @@ from dryhouse.kitchen.batches.loads import load_for, poured_off, published_cooke
 from dryhouse.kitchen.foods.catalog import find_foods, food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.kitchen.yields.yields import dried_density, yield_ratio
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, verdict
@@ -155,6 +157,7 @@ class Pantry:
 
     kitchen: Kitchen
     _known: dict[MealPart, Ingredient] = field(default_factory=dict)
+    _good: dict[str, tuple[tuple[int, float], ...]] = field(default_factory=dict)
 
     def ingredient(self, part: MealPart) -> Ingredient:
         """Everything known of one part."""
@@ -162,6 +165,15 @@ class Pantry:
         if bare not in self._known:
             self._known[bare] = ingredient(self.kitchen, bare)
         return replace(self._known[bare], part=part)
+
+    def good_lots(self, food: str) -> tuple[tuple[int, float], ...]:
+        """The lots of a food in good standing today and the grams left in each, in the order to use them."""
+        if food not in self._good:
+            lines = shelf(self.kitchen, book=ShelfBook.read(self.kitchen, food=food))
+            good = sorted((line for line in lines if line.first is not None), key=lambda line: line.first or 0)
+            held = ((line.lot.id, line.mass_left_g) for line in good)
+            self._good[food] = tuple((lot, grams) for lot, grams in held if grams is not None)
+        return self._good[food]
 
 
 def known_ratio(kitchen: Kitchen, known: Food) -> Figure | None:

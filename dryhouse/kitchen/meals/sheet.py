@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.cautions.cautions import meal_cautions
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.drawn import from_the_shelf
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.lines import PartSheet, line_of
 from dryhouse.kitchen.meals.remarks import not_softened, salty, unknown
@@ -61,6 +62,7 @@ def meal_sheet(
     *,
     servings: float | None = None,
     altitude_m: float | None = None,
+    soak_temperature_c: float | None = None,
     pantry: Pantry | None = None,
 ) -> MealSheet:
     """The sheet of a recorded meal, scaled to `servings` where given. Raises InputProblem."""
@@ -68,7 +70,15 @@ def meal_sheet(
     if found is None:
         raise InputProblem("That meal is no longer here.")
     parts = meal_parts(kitchen, found.id)
-    return sheet_of(kitchen, found, parts, servings=servings, altitude_m=altitude_m, pantry=pantry)
+    return sheet_of(
+        kitchen,
+        found,
+        parts,
+        servings=servings,
+        altitude_m=altitude_m,
+        soak_temperature_c=soak_temperature_c,
+        pantry=pantry,
+    )
 
 
 def meal_parts(kitchen: Kitchen, meal: int) -> tuple[MealPart, ...]:
@@ -92,9 +102,11 @@ def sheet_of(
     *,
     servings: float | None = None,
     altitude_m: float | None = None,
+    soak_temperature_c: float | None = None,
     pantry: Pantry | None = None,
 ) -> MealSheet:
-    """The sheet of a meal and its parts as they stand, recorded or only typed.
+    """The sheet of a meal and its parts as they stand, recorded or only typed; its cautions are those of the lots
+    that would be drawn today. `soak_temperature_c` is how warm it is where it soaks.
 
     A `pantry` spares looking the ingredients up again while the records stay as they are.
     """
@@ -108,7 +120,14 @@ def sheet_of(
     lines = tuple(line_of(item) for item in items)
     wet = meal_water(kitchen, pot_meal, items, altitude_m=altitude_m)
     bag = _sums(lines, wet.water)
-    cautions = meal_cautions(kitchen, meal, parts, soak_minutes=wet.minutes.soak.value, altitude_m=altitude_m)
+    cautions = meal_cautions(
+        kitchen,
+        meal,
+        from_the_shelf(known, lines),
+        soak_minutes=wet.minutes.soak.value,
+        soak_temperature_c=soak_temperature_c,
+        altitude_m=altitude_m,
+    )
     return MealSheet(
         meal=meal,
         servings=count,
@@ -182,12 +201,26 @@ def _share(bag: Sums, share: float) -> Sums:
     )
 
 
-def cooking_line(sheet: MealSheet) -> str:
-    """Soak and cook in a line, as the meal is cooked."""
-    minutes = sheet.minutes
+_TOO_LONG = frozenset({"soak-two-hours", "soak-one-hour-hot"})
+_KEPT_COLD = "kept at 40 °F (4 °C) or colder"
+_NO_COLD_SOAK = "Not as a cold soak"
+
+
+def cooking_line(sheet: MealSheet, cautions: Sequence[Caution] | None = None) -> str:
+    """Soak and cook in a line, as the meal is cooked, and never against a stop of its cautions (or of these).
+
+    A soak too long for the warmth says that it is kept cold; what must not be soaked cold says what to do instead.
+    """
+    minutes, said = sheet.minutes, sheet.cautions if cautions is None else cautions
+    stops = [c for c in said if c.severity == "stop"]
+    cold = any(c.rule in _TOO_LONG for c in stops)
     soak = f"Soak {minutes.soak.value:.0f} min" if minutes.soak.value >= 1 else ""
     if sheet.meal.cooking == COLD_SOAK:
-        return f"{soak or 'Soak'} in cold water, no cooking"
+        instead = [c.brief.removeprefix(f"{_NO_COLD_SOAK}: ") for c in stops if c.rule.startswith("cold-soak-")]
+        if instead:
+            return f"{_NO_COLD_SOAK}. {'. '.join(i[:1].upper() + i[1:] for i in instead)}"
+        return f"{soak or 'Soak'} in cold water{f' {_KEPT_COLD}' if cold else ''}, no cooking"
+    soak += f" {_KEPT_COLD}" if soak and cold else ""
     cook = f"simmer {minutes.cook.value:.0f} min"
     if sheet.meal.cooking == REST:
         cook = f"boil {minutes.flame.value:.0f} min, rest {minutes.cook.value:.0f} min well wrapped"

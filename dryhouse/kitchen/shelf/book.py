@@ -95,12 +95,14 @@ class ShelfBook:
     _warmths: dict[tuple[int | None, datetime], float | None] = field(default_factory=dict)
 
     @classmethod
-    def read(cls, kitchen: Kitchen, lot: int | None = None) -> ShelfBook:
-        """The whole shelf, or the book of one lot."""
+    def read(cls, kitchen: Kitchen, lot: int | None = None, *, food: str = "") -> ShelfBook:
+        """The whole shelf, or the book of one lot, or of the lots of one food."""
         journal = kitchen.journal
         book = cls(kitchen)
-        one: dict[str, Any] = {} if lot is None else {"lot": lot}
-        found = journal.where(Lot) if lot is None else journal.where(Lot, id=lot)
+        found = journal.where(Lot, food=food) if food else journal.where(Lot)
+        found = found if lot is None else journal.where(Lot, id=lot)
+        few = food or lot is not None
+        one: dict[str, Any] = {"lot": tuple(record.id for record in found)} if few else {}
         for records in (
             found,
             *(journal.where(kind, **one) for kind in (LotMove, LotDraw, LotCheck)),

@@ -6,14 +6,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED
 from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.sheet import cooking_line
+from dryhouse.kitchen.trips.bag_cautions import bag_cautions
 from dryhouse.kitchen.trips.lots import TripLot
 from dryhouse.kitchen.trips.plan_items import Item
 from dryhouse.kitchen.trips.sheet import TripSheet
 from dryhouse.science.provisioning import Cover
-from dryhouse.science.values import Figure
+from dryhouse.science.values import Caution, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
@@ -26,6 +28,8 @@ class Buy:
     amount: Figure | None
     note: str
     for_drying: bool
+    cautions: tuple[Caution, ...] = ()
+    """Of what is bought to be dried."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +57,8 @@ class Bag:
     cooking: str
     """Soak and cook, in words."""
     parts: tuple[Packed, ...]
+    cautions: tuple[Caution, ...] = ()
+    """By the lots it draws on, on the trip."""
 
 
 def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
@@ -62,7 +68,7 @@ def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
     """
     lines = []
     for item in items:
-        lines.append(Buy(item.name, item.purchased or item.prepared, _as_bought(item), True))
+        lines.append(Buy(item.name, item.purchased or item.prepared, _as_bought(item), True, item.cautions))
     bought: dict[str, list[PartSheet]] = {}
     for day in sheet.days:
         for eaten in day.meals:
@@ -98,7 +104,7 @@ def _bought(parts: Sequence[PartSheet]) -> Buy:
     return Buy(name, figure, hole, False)
 
 
-def packing_list(sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:
+def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:
     """Every bag in the order it is eaten, with where each ingredient comes from."""
     names = {t.number: t.name for t in lots}
     bags = []
@@ -117,6 +123,7 @@ def packing_list(sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> t
                     source = ", ".join(told)
                 parts.append(Packed(line.part.name, line.grams, line.ml, source))
             minutes = eaten.sheet.minutes
+            cautions = bag_cautions(kitchen, sheet.trip, covered, eaten)
             bags.append(
                 Bag(
                     day.day,
@@ -127,8 +134,9 @@ def packing_list(sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> t
                     eaten.sheet.bag.water,
                     minutes.soak.value,
                     minutes.cook.value,
-                    cooking_line(eaten.sheet),
+                    cooking_line(eaten.sheet, cautions),
                     tuple(parts),
+                    cautions,
                 )
             )
     return tuple(bags)

@@ -10,7 +10,7 @@ from types import MappingProxyType
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.kitchen.batches.dryers import dryers
-from dryhouse.kitchen.cautions.cautions import facts_of_food
+from dryhouse.kitchen.cautions.cautions import facts_of_food, food_cautions
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.yields.amounts import as_purchased
@@ -18,7 +18,7 @@ from dryhouse.kitchen.yields.knowledge import YieldKnowledge
 from dryhouse.science.display import Style, counted
 from dryhouse.science.drying_calendar import Calendar, Load, Run
 from dryhouse.science.provisioning import Cover, Need, Recipe, Span, ToDry
-from dryhouse.science.values import Figure
+from dryhouse.science.values import Caution, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
@@ -44,6 +44,8 @@ class Item:
     conditioning_days: int
     left_over: float
     """Dried grams that do not fit before departure."""
+    cautions: tuple[Caution, ...] = ()
+    """Of the food, nothing being recorded of its batches yet."""
 
 
 def recipe_for(kitchen: Kitchen, known: YieldKnowledge) -> Recipe:
@@ -136,6 +138,7 @@ def item_of(
         latest_start=min((run.start for run, _ in runs), default=None),
         conditioning_days=recipe.conditioning_days,
         left_over=made.left_over.get(batch.food, 0.0),
+        cautions=food_cautions(kitchen, known.food),
     )
 
 

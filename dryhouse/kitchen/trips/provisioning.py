@@ -27,6 +27,7 @@ from dryhouse.science.drying_calendar import Calendar, Machine, calendar
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.provisioning import Cover, Need, Supply, cover, to_dry
 from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.values import Caution, gravest_first
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +47,12 @@ class Plan:
     remarks: tuple[str, ...]
     """What is not known and was left out, and lots that do not serve, with the reason."""
     kwh: float | None
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """Of every bag, and of every food that is still to be dried for it."""
+        bags, foods = (bag.cautions for bag in self.bags), (item.cautions for item in self.items)
+        return gravest_first(caution for cautions in (*bags, *foods) for caution in cautions)
 
     @property
     def latest_start(self) -> datetime | None:
@@ -81,7 +88,7 @@ def plan(kitchen: Kitchen, trip: int) -> Plan:
         items=items,
         calendar=made,
         shopping=shopping_list(sheet, items),
-        bags=packing_list(sheet, covered, lots),
+        bags=packing_list(kitchen, sheet, covered, lots),
         gives=what_gives(kitchen, sheet, items, batches, machines, made, ready_by),
         remarks=(*unknown, *_earlier(kitchen, found, foods), *(f"{t.name}: {t.why}" for t in lots if t.why)),
         kwh=sum(k for k in kwh if k is not None) if kwh and all(k is not None for k in kwh) else None,

@@ -69,6 +69,11 @@ def altitude_of(trip: Trip) -> float | None:
     return None if trip.altitude is None else trip.altitude.si / 1000.0
 
 
+def warmth_of_trip(trip: Trip) -> float | None:
+    """How warm (°C) it is on the trip, where that is recorded: the bags travel at it and soak at it."""
+    return None if trip.temperature is None else trip.temperature.si
+
+
 def servings_of(trip: Trip, placed: TripMeal) -> float:
     """How many servings are eaten: as said, or one for each person."""
     return float(trip.people) if placed.servings is None else placed.servings
@@ -84,7 +89,14 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
         key = (placed.meal, servings_of(found, placed))
         if key not in worked:
             height = altitude_of(found)
-            worked[key] = meal_sheet(kitchen, key[0], servings=key[1], altitude_m=height, pantry=pantry)
+            worked[key] = meal_sheet(
+                kitchen,
+                key[0],
+                servings=key[1],
+                altitude_m=height,
+                soak_temperature_c=warmth_of_trip(found),
+                pantry=pantry,
+            )
         return worked[key]
 
     eaten = [Eaten(placed, sheet(placed)) for placed in meals_of(kitchen, trip)]

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from dryhouse.science.values import Caution, Moment, gravest_first
 
 AT_A_LOOK_UP, OF_A_PLANT, OF_ANIMAL_FOOD = 2, 1, 3
 """How many cautions below a stop are said in full: of a figure that is looked up, of a batch of plants, of a batch
 of animal food. Our own choice: what is always shown in full is no longer read."""
+
+
+def most_for(kinds: Collection[str]) -> int:
+    """How many cautions below a stop are said in full of a batch, a lot or a meal of these kinds of food."""
+    return OF_ANIMAL_FOOD if "animal" in kinds else OF_A_PLANT
 
 
 def unfolded(

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from dryhouse.kitchen.dryer.curve_file import answer_json, read_run, said
+from dryhouse.kitchen.dryer.curve_file import answer_json, model_lines, read_run, said
 from dryhouse.kitchen.dryer.curve_points import Points
 from dryhouse.science.errors import InputProblem
 from tests.workings import read
@@ -28,7 +28,7 @@ def test_moistures_given_make_curves_and_a_finish() -> None:
     assert keys["target_g"] == pytest.approx(75 / 0.85)
     lines = said(answer)
     assert lines[0] == answer.forecast.sentence
-    assert sum(line.startswith("* ") for line in lines) == 1
+    assert sum(line.startswith("* ") for line in model_lines(answer)) == 1
 
 
 @pytest.mark.parametrize(

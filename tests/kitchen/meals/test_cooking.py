@@ -60,7 +60,7 @@ def test_a_lot_past_its_date_or_to_be_looked_at_is_left_alone() -> None:
     [
         ("simmer", "Soak 60 min, simmer 10 min"),
         ("boil and rest", "Soak 60 min, boil 2 min, rest 20 min well wrapped"),
-        ("cold soak", "Soak 240 min in cold water, no cooking"),
+        ("cold soak", "Soak 240 min in cold water kept at 40 °F (4 °C) or colder, no cooking"),
     ],
 )
 def test_the_cooking_line_follows_how_the_meal_is_cooked(cooking: str, said: str) -> None:

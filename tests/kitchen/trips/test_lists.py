@@ -28,12 +28,17 @@ LOT = Lot(
 
 
 @pytest.fixture
-def worked():
+def kitchen():
     journal = FakeJournal(
         Meal("stew", 1.0, id=1), Meal("rice pot", 1.0, id=2), *PARTS, TRIP, LOT,
         Dryer("shelf dryer", 6, Area(1000.0), id=1), TripMeal(1, 1, START, id=1), TripMeal(1, 2, NEXT, id=2),
     )  # fmt: skip
-    return plan(Kitchen(journal, handbook(), lambda: NOW), 1)
+    return Kitchen(journal, handbook(), lambda: NOW)
+
+
+@pytest.fixture
+def worked(kitchen):
+    return plan(kitchen, 1)
 
 
 def test_fresh_food_comes_first_as_purchased_then_what_the_bags_need(worked):
@@ -55,8 +60,8 @@ def test_what_has_no_weight_stands_on_the_list_without_one(worked):
     assert (sauce.amount, sauce.note) == (None, "some of it without a weight")
 
 
-def test_each_bag_says_where_its_food_comes_from(worked):
-    stew, rice_pot = packing_list(worked.sheet, worked.cover, worked.lots)
+def test_each_bag_says_where_its_food_comes_from(kitchen, worked):
+    stew, rice_pot = packing_list(kitchen, worked.sheet, worked.cover, worked.lots)
     assert (stew.day, stew.name, stew.servings) == (START, "stew", 2.0)
     told = {part.name: part.source for part in stew.parts}
     assert told == {

@@ -1,0 +1,100 @@
+"""A trip says its cautions: of each bag as it travels, of what is bought to be dried, of the whole plan."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+
+from dryhouse.kitchen.meals.drawn import from_the_shelf
+from dryhouse.kitchen.meals.ingredients import Pantry
+from dryhouse.kitchen.meals.sheet import cooking_line, meal_sheet
+from dryhouse.kitchen.meals.swaps import preview_swap
+from dryhouse.kitchen.records import Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.trips.bag_cautions import bag_cautions
+from dryhouse.kitchen.trips.bag_labels import bag_labels
+from dryhouse.kitchen.trips.provisioning import plan
+from dryhouse.science.display import Style
+from dryhouse.science.quantities import Mass, Temperature
+from tests.kitchen.shelf_room import FREEZER, HEATED, TODAY, a_batch, a_shelf, packed
+
+
+def stops(cautions):
+    return {c.rule for c in cautions if c.severity == "stop"}
+
+
+def a_trip(food, *, celsius=None, cooking="simmer", jar=True, grams=50.0, **batch):
+    """A pot of one food on the third day from now, of a jar in the freezer where there is one."""
+    starts = TODAY + timedelta(days=2)
+    warmth = None if celsius is None else Temperature(celsius)
+    kitchen = a_shelf(
+        *([a_batch(food, **batch)] if jar else []),
+        Meal("pot", cooking=cooking, id=1),
+        MealPart(1, 0, food, food, mass=Mass(grams), id=1),
+        Trip("lakes", starts, starts + timedelta(days=3), 1, temperature=warmth, id=1),
+        TripMeal(1, 1, starts, id=1),
+    )
+    if jar:
+        packed(kitchen, place=FREEZER)
+    return kitchen
+
+
+@pytest.mark.parametrize("celsius", [30.0, 36.0, None])
+def test_a_bag_is_judged_where_it_travels_and_not_where_its_jar_stands(celsius):
+    kitchen = a_trip("turkey", celsius=celsius, **HEATED)
+    worked = plan(kitchen, 1)
+    assert stops(meal_sheet(kitchen, 1).cautions) == set()
+    (bag,) = worked.bags
+    assert "meat-room-limit" in stops(bag.cautions)
+    assert bag.cautions == bag_cautions(kitchen, worked.trip, worked.cover, worked.sheet.days[0].meals[0])
+    assert "meat-room-limit" in stops(worked.cautions)
+    (label,) = bag_labels(kitchen, worked, Style())
+    assert any("14 days" in stop for stop in label.stops)
+
+
+def test_in_the_heat_a_soak_has_one_hour():
+    hot, mild = (plan(a_trip("carrot", celsius=c, cooking="cold soak"), 1) for c in (36.0, 25.0))
+    assert stops(hot.bags[0].cautions) >= {"soak-one-hour-hot", "soak-two-hours"}
+    assert stops(mild.bags[0].cautions) == {"soak-two-hours"}
+    for worked in (hot, mild):
+        assert worked.bags[0].cooking == "Soak 240 min in cold water kept at 40 °F (4 °C) or colder, no cooking"
+
+
+@pytest.mark.parametrize("food", ["turkey", "kidney-bean", "shiitake", "salmon", "egg"])
+def test_no_list_tells_to_soak_cold_what_must_not_be(food):
+    kitchen = a_trip(food, celsius=20.0, cooking="cold soak", jar=False)
+    worked = plan(kitchen, 1)
+    (label,) = bag_labels(kitchen, worked, Style())
+    for line in (worked.bags[0].cooking, cooking_line(meal_sheet(kitchen, 1)), label.lines[-1]):
+        assert line.startswith("Not as a cold soak. ")
+        assert "no cooking" not in line
+
+
+def test_what_is_bought_to_be_dried_carries_its_stops():
+    worked = plan(a_trip("egg", jar=False), 1)
+    (buy,) = worked.shopping
+    assert "egg-not-at-home" in stops(buy.cautions)
+    assert "egg-not-at-home" in stops(worked.items[0].cautions)
+    assert "egg-not-at-home" in stops(worked.cautions)
+
+
+def test_a_meal_is_judged_by_the_lots_that_would_be_drawn_and_by_none_where_they_do_not_reach():
+    kitchen = a_trip("turkey", **HEATED)
+    assert "heat-poultry-missing" not in stops(meal_sheet(kitchen, 1).cautions)
+    lines = meal_sheet(kitchen, 1).parts
+    assert [part.lot for part in from_the_shelf(Pantry(kitchen), lines)] == [1]
+    kitchen = a_trip("turkey", grams=400.0, **HEATED)
+    assert "heat-poultry-missing" in stops(meal_sheet(kitchen, 1).cautions)
+    lines = meal_sheet(kitchen, 1).parts
+    assert [part.lot for part in from_the_shelf(Pantry(kitchen), lines)] == [1, None]
+    assert "heat-poultry-missing" in stops(meal_sheet(a_trip("turkey"), 1).cautions)
+
+
+def test_a_swap_names_each_caution_that_comes_and_goes():
+    kitchen = a_trip("carrot", jar=False)
+    there = preview_swap(kitchen, 1, "turkey")
+    assert {"heat-poultry-missing", "heat-to-165"} <= {c.rule for c in there.comes}
+    assert not {c.rule for c in there.comes} & {c.rule for c in there.before.cautions}
+    assert {c.rule for c in there.goes} == {c.rule for c in there.before.cautions} - {
+        c.rule for c in there.after.cautions
+    }
