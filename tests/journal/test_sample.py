@@ -21,6 +21,7 @@ from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import (
     RECORD_KINDS,
     Batch,
+    BatchEvent,
     BatchPart,
     CookingNotePart,
     Dryer,
@@ -178,3 +179,28 @@ def test_what_is_on_the_dryer_is_on_the_dryer_whenever_the_sample_is_opened(
             assert timedelta() <= now - last < timedelta(days=1)
             assert batch.started <= min(w.at for w in weighings)
     assert check(file) == []
+
+
+def test_what_is_on_the_dryer_moves_by_whole_days_and_whatever_is_done_stays(tmp_path: Path) -> None:
+    file = tmp_path / "sample.dryhouse"
+    build(file)
+
+    def moments() -> dict[tuple[str, int], tuple[datetime, bool]]:
+        with closing(open_journal(file, write=False)) as journal:
+            running = {batch.id for batch in journal.where(Batch, state=DRYING)}
+            found = {("batch", b.id): (b.started, b.id in running) for b in journal.where(Batch) if b.started}
+            for kind in (Weighing, BatchEvent):
+                found |= {(kind.__name__, r.id): (r.at, r.batch in running) for r in journal.where(kind)}
+            return found
+
+    before = moments()
+    last = max(at for (kind, _), (at, running) in before.items() if running and kind == "Weighing")
+    bring_to_the_present(file, last + timedelta(days=30, hours=5))
+    after = moments()
+    moved = {key: after[key][0] - before[key][0] for key in before}
+    assert {moved[key] for key, (_, running) in before.items() if not running} == {timedelta()}
+    assert all(
+        by >= timedelta(days=30) and by % timedelta(days=1) == timedelta()
+        for key, by in moved.items()
+        if before[key][1]
+    )

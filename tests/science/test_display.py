@@ -70,3 +70,12 @@ def test_grams_in_a_sentence_are_said_in_her_own_system():
     said = "2211 g at 81 % moisture holds 417 g of dry matter (0.42 g/g)."
     assert Style().masses_in(said) == "4 lb 14 oz at 81 % moisture holds 14.7 oz of dry matter (0.42 g/g)."
     assert Style(METRIC).masses_in(said) == said
+
+
+def test_every_unit_is_said_as_it_is_spoken():
+    said = {
+        (1.2, "day"): "1 day", (3.4, "day"): "3 days", (0.4, "day"): "0 days", (350.0, "kcal"): "350 kcal",
+        (12.34, "kcal"): "12.3 kcal", (1.234, "kcal"): "1.23 kcal", (2.5, "h"): "2 h 30 min",
+        (12.34, "grams"): "12.3 g", (57.2222, "degC"): "135 °F", (99.96, "m"): "100 m", (0.42, ""): "0.42",
+    }  # fmt: skip
+    assert {key: US.amount(*key) for key in said} == said

@@ -68,3 +68,22 @@ def test_a_mix_is_known_no_better_than_its_ingredients():
     assert mix.solids_low == pytest.approx(500 * 0.22 + one.solids_low)
     assert mix.solids_high == pytest.approx(500 * 0.26 + one.solids_high)
     assert one.solids_low < one.solids < one.solids_high
+
+
+def test_what_was_weighed_on_the_trays_shares_out_the_solids_of_a_mix():
+    kitchen = a_kitchen()
+    parts = (BatchPart(1, 0, "corn", Mass(500)), BatchPart(1, 1, "apple", Mass(500)))
+    whole = load_for(kitchen, Batch("corn"), parts)
+    half = load_for(kitchen, Batch("corn"), parts, grams=500.0)
+    assert (half.grams, half.solids) == (500.0, pytest.approx(whole.solids / 2))
+    assert (half.solids_low, half.solids_high) == (
+        pytest.approx(whole.solids_low / 2),
+        pytest.approx(whole.solids_high / 2),
+    )
+    assert len(half.workings) == len(whole.workings) + 1
+    cooked = Batch("corn", cooked_mass_out=Mass(800))
+    assert load_for(kitchen, cooked, parts).grams == 800.0
+    assert load_for(kitchen, cooked, parts).solids == pytest.approx(whole.solids)
+    assert load_for(kitchen, cooked, parts, grams=400.0).solids == pytest.approx(whole.solids / 2)
+    less_than_its_solids = Batch("corn", cooked_mass_out=Mass(0.9 * whole.solids))
+    assert load_for(kitchen, less_than_its_solids, parts) is None

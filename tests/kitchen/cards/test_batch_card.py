@@ -128,3 +128,9 @@ def test_a_weight_of_nothing_brought_in_from_a_file_makes_no_figures(loaded, dri
     card = batch_card(a_kitchen(Batch("corn", prepared_mass=Mass(loaded), dried_mass=Mass(dried), id=1)), 1)
     assert card.figure("Yield by weight") is None
     assert card.figure("Moisture now") is None
+
+
+def test_how_long_it_dried_is_said_in_hours():
+    (said,) = [sentence for sentence in card(CORN).sentences if "dried for" in sentence]
+    assert "10.0 h" in said
+    assert not any("dried for" in s for s in card(replace(CORN, ended=None, started=None)).sentences)

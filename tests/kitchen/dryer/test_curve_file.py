@@ -11,7 +11,10 @@ from hypothesis import strategies as st
 
 from dryhouse.kitchen.dryer.curve_file import answer_json, model_lines, read_run, said
 from dryhouse.kitchen.dryer.curve_points import Points
+from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass
+from tests.kitchen.drying_room import APPLE, Hands
 from tests.workings import read
 
 HOURS = tuple(np.arange(0, 6.1, 0.5).tolist())
@@ -130,3 +133,22 @@ def test_whatever_the_file_says_the_answer_is_plain_json_or_a_sentence(
     assert all(line.strip() for line in said(answer))
     if start is None or target is None:
         assert answer.forecast is None
+
+
+def test_her_own_finished_runs_of_the_food_count_before_what_is_published() -> None:
+    hands = Hands()
+    for _ in range(2):
+        batch = hands.start(1000.0)
+        hands.dry(batch, (1, 2, 3, 5, 7, 9), k=0.25)
+        take_off(hands.kitchen, batch, Mass(170.0, "170 g"))
+        hands.wait(10)
+    run = Points((0.0, 1.0, 2.0), (1000.0, 830.0, 690.0))
+    own = read_run(run, kitchen=hands.kitchen, food=APPLE)
+    published = read_run(run, kitchen=Hands().kitchen, food=APPLE)
+    assert [basis.n for basis in own.basis if basis.kind == "own"] == [2]
+    assert not any(basis.kind == "own" for basis in published.basis)
+    assert own.forecast is not None
+    assert published.forecast is not None
+    assert own.forecast.finish.high80 - own.forecast.finish.low80 < (
+        published.forecast.finish.high80 - published.forecast.finish.low80
+    )

@@ -60,3 +60,15 @@ def test_amounts_are_said_as_one_would_measure_them(mass, volume, said):
 
 def test_metric_amounts_keep_their_millilitres():
     assert amount_words(240.0, 512.0, Style(METRIC)) == "240 g · 512 ml"
+
+
+@pytest.mark.parametrize(("drawn", "left"), [(99.0, 1.0), (99.9, 0.1), (99.96, 0.0), (100.0, 0.0)])
+def test_what_no_scale_shows_is_gone_and_a_tenth_of_a_gram_is_not(drawn, left):
+    found = left_of(LOT, [LotDraw(1, DAY, mass=Mass(drawn), id=1)], [], DAY)
+    assert found.mass_g == pytest.approx(left, abs=1e-9)
+    assert found.gone == ("" if left else "cooked")
+
+
+def test_a_lot_thrown_out_by_weight_is_thrown_out_whole():
+    gone = left_of(LOT, [LotDraw(1, DAY, THROWN_OUT, mass=Mass(99.97), id=1)], [], DAY)
+    assert (gone.mass_g, gone.volume_ml, thrown_out(gone)) == (0.0, 0.0, True)

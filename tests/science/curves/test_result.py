@@ -43,3 +43,11 @@ def test_more_parameters_never_fit_worse_where_one_model_holds_the_other(fitted)
     assert fitted.fit("Page").sse <= fitted.fit("Lewis").sse * (1 + 1e-9)
     assert fitted.fit("Midilli–Kucuk").sse <= fitted.fit("Page").sse * (1 + 1e-6)
     assert fitted.fit("logarithmic").sse <= fitted.fit("Henderson–Pabis").sse * (1 + 1e-6)
+
+
+def test_a_flat_run_explains_nothing_and_a_parameter_in_doubt_is_said():
+    flat = fit_all(HOURS, np.ones_like(HOURS))
+    assert all(one.r2 == 0.0 for one in flat.fits)
+    clean = fit_all(HOURS, np.exp(-0.3 * HOURS))
+    assert not any("do not pin down" in said for said in clean.fit("Lewis").warnings)
+    assert any("do not pin down" in said for one in clean.fits for said in one.warnings)
