@@ -16,7 +16,7 @@ LOOK_UPS = [
     for verb, *more in (("yields", "--fresh", "2 lb"), ("target", "--fresh", "2 lb"), ("water", "--dried", "2 oz"))
 ]
 LOG = ("log", "--start", "2026-11-20 18:00", "--hours", "9h30", "--temp", "145 F", "--fresh", "2 lb")
-HEATED = ("--precook", "175 F", "--precook-method", "steamed", "--precook-measured", "thermometer")
+HEATED = ("--precook", "175 F", "--precook-method", "simmered or steamed", "--precook-measured", "thermometer")
 BATCHES = [
     (1, (*LOG, "--food", "carrot", "--dried", "3.9 oz")),
     (3, (*LOG, "--food", "turkey", "--dried", "11 oz", *HEATED)),
