@@ -1,7 +1,7 @@
 """A label's words fitted into its rectangle: wrapped, then smaller, then on a second label; never cut.
 
-Title, lines and stops are always there. The other cautions follow while there is room; where one stays
-off, the label says so.
+Title, lines, stops and what must always be said of food to be heated through are always there, on a second label
+where they need it. The other cautions follow while there is room; where some stay off, the label says how many.
 """
 
 from __future__ import annotations
@@ -15,7 +15,8 @@ from PySide6.QtGui import QFont, QPaintDevice, QPainter, QTextDocument, QTextOpt
 
 from dryhouse.kitchen.shelf.labels import Label
 
-LARGEST_PT, SMALLEST_PT = 14.0, 5.0
+LARGEST_PT, SMALLEST_PT = 14.0, 6.0
+"""What is smaller than 6 points is not read off a jar: our own choice of a usual least."""
 _COMFORTABLE_PT = 6.5
 """Cautions that are no stops do not make the words smaller than this."""
 _TITLE_SCALE = 1.35
@@ -25,9 +26,9 @@ _PARAGRAPHS = {
     "line": "<p style='margin:0;color:#000'>{}</p>",
     "stop": "<p style='margin:0;color:#000;font-weight:700'>"
     "<span style='background-color:#000;color:#fff'>\u00a0STOP\u00a0</span> {}</p>",
-    "caution": "<p style='margin:0;color:#000'>• {}</p>",
+    "caution": "<p style='margin:0;color:#000;font-weight:700'>• {}</p>",
+    "further": "<p style='margin:0;color:#000'>• {}</p>",
 }
-MORE = "More cautions: see the lot in the journal."
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +37,7 @@ class Piece:
 
     text: str
     kind: str
-    """`title`, `line`, `stop` or `caution`."""
+    """`title`, `line`, `stop`, `caution` (always there) or `further` (while there is room)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,13 +51,20 @@ class Fitted:
 def pieces_of(label: Label, others: int | None = None) -> tuple[Piece, ...]:
     """The paragraphs of a label, with so many of its other cautions (all, where not said)."""
     shown = label.others if others is None else label.others[:others]
-    more = (MORE,) if len(shown) < len(label.others) else ()
+    left = len(label.others) - len(shown)
+    more = (more_words(left),) if left else ()
     return (
         Piece(label.title, "title"),
         *(Piece(text, "stop") for text in label.stops),
         *(Piece(text, "line") for text in label.lines),
-        *(Piece(text, "caution") for text in (*shown, *more)),
+        *(Piece(text, "caution") for text in label.musts),
+        *(Piece(text, "further") for text in (*shown, *more)),
     )
+
+
+def more_words(count: int) -> str:
+    """How many cautions stay off a label, and where they are."""
+    return f"{count} more {'caution' if count == 1 else 'cautions'} in Dryhouse"
 
 
 def fit(label: Label, size_mm: tuple[float, float], device: QPaintDevice) -> tuple[Fitted, ...]:
@@ -112,15 +120,19 @@ def _largest(pieces: Sequence[Piece], width: float, height: float, device: QPain
 
 
 def _spread(label: Label, width: float, height: float, device: QPaintDevice) -> tuple[Fitted, ...]:
-    """At the smallest type, on as many labels as it takes; each repeats the title. Stops come first."""
-    title, *rest = pieces_of(label, 0)
+    """At the smallest type, on as many labels as it takes; each repeats the title. Stops come first,
+    and further cautions fill what room the last one has."""
+    title, *rest = [piece for piece in pieces_of(label, 0) if piece.kind != "further"]
     labels: list[list[Piece]] = [[title]]
     for piece in rest:
-        if piece.kind == "caution" and _height([*labels[-1], piece], SMALLEST_PT, width, device) > height:
-            continue
         if len(labels[-1]) > 1 and _height([*labels[-1], piece], SMALLEST_PT, width, device) > height:
             labels.append([Piece(f"{label.title}, continued", "title")])
         labels[-1].append(piece)
+    for count in range(len(label.others), -1, -1):
+        further = [piece for piece in pieces_of(label, count) if piece.kind == "further"]
+        if _height([*labels[-1], *further], SMALLEST_PT, width, device) <= height:
+            labels[-1] += further
+            break
     return tuple(Fitted(tuple(pieces), SMALLEST_PT) for pieces in labels)
 
 

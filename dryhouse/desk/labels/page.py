@@ -9,7 +9,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QPixmap, QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFileDialog, QLabel, QScrollArea, QWidget
 
-from dryhouse.desk.labels.paper import LabelJob, preview, print_on, write_pdf
+from dryhouse.desk.labels.paper import LabelJob, paper_like, preview, print_on, write_pdf
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
@@ -140,10 +140,17 @@ class LabelsPage(QWidget):
         self.page = max(0, min(self.page, pages - 1))
         self._image = image
         self._fit()
-        count = len(self.labels) * job.copies
+        paper = paper_like()
+        count = len(job.fitted(paper))
+        roomier = job.roomier(paper)
+        larger = (
+            ""
+            if roomier is None
+            else f" What must be read takes more than one label; one would do on: {roomier.words}."
+        )
         self.said.setText(
             f"{count} {'label' if count == 1 else 'labels'}, page {self.page + 1} of {pages}. "
-            "Print at full size (100 %), without fitting to the page."
+            f"Print at full size (100 %), without fitting to the page.{larger}"
         )
         self.back_page.setEnabled(self.page > 0)
         self.next_page.setEnabled(self.page < pages - 1)

@@ -10,7 +10,7 @@ from PySide6.QtCore import QMarginsF, QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QImage, QPagedPaintDevice, QPageSize, QPaintDevice, QPainter, QPdfWriter, QPen
 
 from dryhouse.desk.labels.layout import Fitted, fit, paint
-from dryhouse.desk.labels.sheets import LabelSheet
+from dryhouse.desk.labels.sheets import LabelSheet, label_sheets
 from dryhouse.kitchen.shelf.labels import Label
 
 _DOTS = 600
@@ -35,6 +35,16 @@ class LabelJob:
             for _ in range(self.copies)
             for one in fit(label, self.sheet.label_mm, device)
         )
+
+    def roomier(self, device: QPaintDevice) -> LabelSheet | None:
+        """The next larger kind of sheet on which each of these takes one label, on the same paper where there is
+        one; None where each does now, or on no sheet."""
+        if all(len(fit(label, self.sheet.label_mm, device)) == 1 for label in self.labels):
+            return None
+        larger = [s for s in label_sheets() if s.area_mm2 > self.sheet.area_mm2]
+        larger.sort(key=lambda s: (s.page != self.sheet.page, s.area_mm2))
+        one_each = (s for s in larger if all(len(fit(label, s.label_mm, device)) == 1 for label in self.labels))
+        return next(one_each, None)
 
     def pages(self, fitted: Sequence[Fitted]) -> int:
         """How many pages that takes."""
@@ -78,14 +88,20 @@ def print_on(job: LabelJob, device: QPagedPaintDevice) -> int:
     return pages
 
 
+def paper_like() -> QImage:
+    """What labels are laid out for where nothing is printed: the dots of paper."""
+    paper = QImage(1, 1, QImage.Format.Format_RGB32)
+    paper.setDotsPerMeterX(round(_DOTS / 0.0254))
+    paper.setDotsPerMeterY(round(_DOTS / 0.0254))
+    return paper
+
+
 def preview(job: LabelJob, page: int = 0) -> tuple[QImage, int]:
     """A picture of one page (the last, where there are fewer), laid out as on paper, and how many there are."""
     shown = _PREVIEW_DOTS / 25.4
     image = QImage(*(round(mm * shown) for mm in job.sheet.page_mm), QImage.Format.Format_RGB32)
     image.fill(Qt.GlobalColor.white)
-    paper = QImage(1, 1, QImage.Format.Format_RGB32)
-    paper.setDotsPerMeterX(round(_DOTS / 0.0254))
-    paper.setDotsPerMeterY(round(_DOTS / 0.0254))
+    paper = paper_like()
     fitted = job.fitted(paper)
     pages = job.pages(fitted)
     painter = QPainter(image)

@@ -30,6 +30,11 @@ class LabelSheet:
         """Labels on one page."""
         return self.across * self.down
 
+    @property
+    def area_mm2(self) -> float:
+        """Of one label."""
+        return self.label_mm[0] * self.label_mm[1]
+
     def place_mm(self, n: int) -> Pair:
         """The upper left corner of the nth label of a page, row by row."""
         down, across = divmod(n % self.count, self.across)

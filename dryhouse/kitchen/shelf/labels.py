@@ -19,7 +19,10 @@ from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.statuses import Status
 from dryhouse.science.units import figure_in
-from dryhouse.science.values import Caution, gravest_first
+from dryhouse.science.values import Caution, Moment, gravest_first
+
+ALWAYS = ("heat-to-165", "danger-zone", "risk-people")
+"""Of food that must be heated through, these stand on every label, in this order, however small it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +32,8 @@ class Label:
     title: str
     lines: tuple[str, ...] = ()
     cautions: tuple[Caution, ...] = ()
+    moment: Moment = "now"
+    """What it is read for: a jar now, a bag for the pot."""
 
     @property
     def stops(self) -> tuple[str, ...]:
@@ -36,9 +41,20 @@ class Label:
         return _short(c for c in gravest_first(self.cautions) if c.severity == "stop")
 
     @property
+    def musts(self) -> tuple[str, ...]:
+        """The short words of what is always printed under the lines, of food that must be heated through."""
+        by_rule = {c.rule: c for c in self.cautions if c.severity != "stop"}
+        return _short(by_rule[rule] for rule in ALWAYS if rule in by_rule) if ALWAYS[0] in by_rule else ()
+
+    @property
     def others(self) -> tuple[str, ...]:
-        """The short words of the other cautions, the gravest first: printed while there is room."""
-        return _short(c for c in gravest_first(self.cautions) if c.severity != "stop")
+        """The short words of the other cautions, those of its moment first: printed while there is room."""
+        said = {*self.stops, *self.musts}
+        rest = sorted(
+            (c for c in gravest_first(self.cautions) if c.severity != "stop"),
+            key=lambda c: c.moment != self.moment,
+        )
+        return tuple(short for short in _short(rest) if short not in said)
 
 
 def _short(cautions: Iterable[Caution]) -> tuple[str, ...]:

@@ -20,11 +20,13 @@ def _label(kitchen: Kitchen, plan: Plan, eaten: Eaten, style: Style) -> Label:
     sheet, on = eaten.sheet, eaten.placed.on
     energy = sheet.serving.energy
     gives = "" if energy is None else f" · {energy.value:.0f} kcal each"
+    cautions = bag_cautions(kitchen, plan.trip, plan.cover, eaten)
+    forbidden = any(c.forbids_eating for c in cautions)
+    pot = () if forbidden else (f"Water {style.volume(sheet.bag.water.value)}", cooking_line(sheet, cautions))
     lines = (
         f"{on:%a} {on.day} {on:%b}, {eaten.placed.slot}",
         f"For {style.number(sheet.servings)} · {style.mass(sheet.bag.dry_mass.value)} dry{gives}",
-        f"Water {style.volume(sheet.bag.water.value)}",
-        cooking_line(sheet),
+        *pot,
     )
     name = sheet.meal.name
-    return Label(name[:1].upper() + name[1:], lines, bag_cautions(kitchen, plan.trip, plan.cover, eaten))
+    return Label(name[:1].upper() + name[1:], lines, cautions, "pot")

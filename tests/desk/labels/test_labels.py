@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import subprocess
+from datetime import timedelta
 from shutil import which
 
 import pytest
@@ -11,13 +12,17 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PySide6.QtGui import QImage
 
-from dryhouse.desk.labels.layout import MORE, SMALLEST_PT, fit, pieces_of, used_height
+from dryhouse.desk.labels.layout import SMALLEST_PT, fit, more_words, pieces_of, used_height
 from dryhouse.desk.labels.paper import LabelJob, preview, write_pdf
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named
+from dryhouse.kitchen.records import Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.shelf.labels import Label, lot_labels
+from dryhouse.kitchen.trips.bag_labels import bag_labels
+from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.display import Style
+from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Caution
-from tests.kitchen.shelf_room import FREEZER, PANTRY, a_batch, a_shelf, packed
+from tests.kitchen.shelf_room import FREEZER, HEATED, PANTRY, TODAY, a_batch, a_shelf, packed
 
 STOP = Caution("stop", "A grave thing must be said here in full, and it is never left off.", "a source")
 WARN = Caution("warn", "Something to take care of.", "a source")
@@ -55,14 +60,15 @@ def test_other_cautions_follow_while_there_is_room_and_the_label_says_where_the_
     many = Label("corn", ("Dried", "8 oz"), tuple(Caution("warn", f"Care number {n}.", "s") for n in range(30)))
     small = fit(many, (66.7, 25.4), paper)
     assert len(small) == 1
-    assert small[0].pieces[-1].text == MORE
+    said = sum(piece.text.startswith("Care number") for piece in small[0].pieces)
+    assert small[0].pieces[-1].text == more_words(30 - said)
     large = fit(Label("corn", ("Dried",), (WARN,)), (105.0, 74.0), paper)
     assert large[0].pieces[-1].text == WARN.text
 
 
 def test_stops_stand_right_under_the_title():
     kinds = [piece.kind for piece in pieces_of(Label("turkey", ("Dried",), (WARN, STOP)))]
-    assert kinds == ["title", "stop", "line", "caution"]
+    assert kinds == ["title", "stop", "line", "further"]
 
 
 def test_sheets_fit_their_pages():
@@ -117,3 +123,50 @@ def test_the_pdf_has_the_size_of_its_sheet_and_every_stop(qapp, tmp_path, sheet)
         assert "No record of heating to 165 °F" in flat
         assert "Room temperature: 14 days at most" in flat
         assert "lot 2" in flat
+
+
+def turkey_soup(paper):
+    """The bag of a heated turkey soup that travels warm."""
+    starts = TODAY + timedelta(days=2)
+    kitchen = a_shelf(
+        a_batch("turkey", **HEATED), a_batch("rice-wild", 2),
+        Meal("turkey and wild rice soup", liquid="soup", id=1),
+        MealPart(1, 0, "turkey", "turkey", mass=Mass(50.0), id=1),
+        MealPart(1, 1, "wild rice", "rice-wild", mass=Mass(60.0), id=2),
+        Trip("lakes", starts, starts + timedelta(days=8), 4, temperature=Temperature(27.0), id=1),
+        TripMeal(1, 1, starts, id=1),
+    )  # fmt: skip
+    for batch in (1, 2):
+        packed(kitchen, batch, FREEZER)
+    return bag_labels(kitchen, plan(kitchen, 1), Style())
+
+
+@pytest.mark.parametrize("sheet", label_sheets(), ids=lambda s: s.id)
+def test_a_turkey_soup_bag_says_its_stop_165_two_hours_and_who_is_at_risk_in_type_one_can_read(paper, sheet):
+    (label,) = turkey_soup(paper)
+    fitted = fit(label, sheet.label_mm, paper)
+    said = [piece.text for one in fitted for piece in one.pieces]
+    stop, heat, hours, risk = (
+        next(n for n, text in enumerate(said) if word in text)
+        for word in ("14 days at most", "Heat to 165 °F", "within 2 h", "Higher risk")
+    )
+    assert stop < heat < hours < risk
+    assert risk < min((n for n, text in enumerate(said) if text in label.others), default=len(said))
+    assert all(one.points >= 6.0 for one in fitted)
+    assert not any("journal" in text for text in said)
+
+
+def test_where_a_second_label_is_needed_the_next_size_that_takes_one_is_proposed(paper):
+    labels = turkey_soup(paper)
+    small = LabelJob(labels, sheet_named("letter-66.7x25.4"))
+    assert len(small.fitted(paper)) == 2
+    assert small.roomier(paper) == sheet_named("letter-101.6x50.8")
+    assert LabelJob(labels, sheet_named("letter-101.6x50.8")).roomier(paper) is None
+    assert LabelJob((Label("corn", ("Dried",)),), sheet_named("letter-66.7x25.4")).roomier(paper) is None
+
+
+def test_a_jar_that_must_not_be_eaten_carries_no_keep_by_and_no_water():
+    kitchen = a_shelf(a_batch("turkey"), a_batch("turkey", 2, **HEATED))
+    cold, heated = lot_labels(kitchen, [packed(kitchen, n, FREEZER).id for n in (1, 2)], Style())
+    assert not re.search("Keep-by|Water", "\n".join(cold.lines))
+    assert re.search("Keep-by .*Water", "\n".join(heated.lines), re.DOTALL)
