@@ -21,11 +21,6 @@ def day_of(kitchen: Kitchen, moment: datetime) -> date:
     return kitchen.local(moment).date()
 
 
-def day_words(day: date) -> str:
-    """`20 Nov 2026`."""
-    return f"{day.day} {day:%b} {day.year}"
-
-
 def start_of(kitchen: Kitchen, day: date) -> datetime:
     """The moment a day begins, in UTC."""
     midnight = datetime.combine(day, time())

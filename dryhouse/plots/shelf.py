@@ -15,6 +15,7 @@ from matplotlib.ticker import FuncFormatter
 
 from dryhouse.plots.axes import dress
 from dryhouse.plots.tokens import Tokens
+from dryhouse.words.dates import day_words, month_words, short_day
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -78,7 +79,7 @@ def say(picture: ShelfPicture) -> str:
     if picture.chosen <= picture.today:
         said = f"{passed} of {count} lots are past their keep-by"
     else:
-        said = f"{passed} of {count} lots will have passed their keep-by on {_day(picture.chosen)}"
+        said = f"{passed} of {count} lots will have passed their keep-by on {day_words(picture.chosen)}"
         said += f", {already} of them already" if already else ""
     if picture.unknown:
         said += f"; {picture.unknown} more {'has' if picture.unknown == 1 else 'have'} no keep-by"
@@ -120,7 +121,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     axes.tick_params(axis="y", length=0)
     _mark(axes, picture.today, "today", tokens, "dotted", 1.0)
     if picture.chosen != picture.today:
-        _mark(axes, picture.chosen, _day(picture.chosen), tokens, "solid", 0.0)
+        _mark(axes, picture.chosen, day_words(picture.chosen), tokens, "solid", 0.0)
     room = (width - left) * (1 - words)
     locator = mdates.AutoDateLocator(minticks=2, maxticks=max(3, int(room / 0.7)))  # type: ignore[no-untyped-call]
     axes.xaxis.set_major_locator(locator)
@@ -144,7 +145,7 @@ def _bar(axes: Axes, bar: ShelfBar, y: int, picture: ShelfPicture, tokens: Token
         linewidth=1.0,
     )
     axes.annotate(
-        f"{_day(bar.keep_by)}, {bar.standing}",
+        f"{day_words(bar.keep_by)}, {bar.standing}",
         (end, y),
         xytext=(5, 0),
         textcoords="offset points",
@@ -174,13 +175,9 @@ def _at(day: date) -> float:
     return float((day - _EPOCH).days)
 
 
-def _day(day: date) -> str:
-    return f"{day.day} {day:%b} {day.year}"
-
-
 def _tick(at: float, _place: int | None = None) -> str:
     day = _EPOCH + timedelta(days=round(at))
-    return f"{day:%b %Y}" if day.day == 1 else f"{day.day} {day:%b}"
+    return month_words(day) if day.day == 1 else short_day(day)
 
 
 def _short(name: str, longest: int = 26) -> str:

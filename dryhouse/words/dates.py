@@ -4,20 +4,63 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+
+
+def weekday(day: date) -> str:
+    """`Friday`."""
+    return WEEKDAYS[day.weekday()]
+
+
+def month(day: date) -> str:
+    """`Aug`."""
+    return MONTHS[day.month - 1][:3]
 
 
 def day_words(day: date) -> str:
-    """`16 Aug 2027`."""
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+    """`6 Aug 2027`."""
+    return f"{day.day} {month(day)} {day.year}"
+
+
+def month_words(day: date) -> str:
+    """`Aug 2027`."""
+    return f"{month(day)} {day.year}"
+
+
+def short_day(day: date) -> str:
+    """`6 Aug`."""
+    return f"{day.day} {month(day)}"
 
 
 def weekday_words(day: date) -> str:
-    """`Mon 16 Aug`."""
-    return f"{WEEKDAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]}"
+    """`Fri 6 Aug`."""
+    return f"{weekday(day)[:3]} {short_day(day)}"
 
 
-def clock_words(moment: datetime) -> str:
+def full_day(day: date) -> str:
+    """`Fri 6 Aug 2027`."""
+    return f"{weekday(day)[:3]} {day_words(day)}"
+
+
+def long_day(day: date) -> str:
+    """`Friday 6 August`."""
+    return f"{weekday(day)} {day.day} {MONTHS[day.month - 1]}"
+
+
+def clock(moment: datetime) -> str:
     """`18:05`."""
-    return f"{moment.hour:02d}:{moment.minute:02d}"
+    return f"{moment:%H:%M}"
+
+
+def weekday_clock(moment: datetime) -> str:
+    """`Fri 6 Aug 18:05`."""
+    return f"{weekday_words(moment)} {clock(moment)}"
+
+
+def full_moment(moment: datetime) -> str:
+    """`Fri 6 Aug 2027, 18:05`."""
+    return f"{full_day(moment)}, {clock(moment)}"

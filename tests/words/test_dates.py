@@ -1,11 +1,53 @@
 """Days and times in English, whatever language the machine is set to."""
 
-from datetime import UTC, date, datetime
+import re
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
 
-from dryhouse.words.dates import clock_words, day_words, weekday_words
+import pytest
+
+from dryhouse.words import dates
+
+DAY, MOMENT = date(2027, 8, 6), datetime(2027, 8, 6, 7, 5, tzinfo=UTC)
+PACKAGE = Path(dates.__file__).parents[1]
 
 
-def test_days_and_times_are_written_as_people_write_them():
-    assert day_words(date(2027, 8, 6)) == "6 Aug 2027"
-    assert weekday_words(date(2027, 8, 6)) == "Fri 6 Aug"
-    assert clock_words(datetime(2027, 8, 6, 7, 5, tzinfo=UTC)) == "07:05"
+@pytest.mark.parametrize(
+    ("say", "said"),
+    [
+        (dates.weekday, "Friday"),
+        (dates.month, "Aug"),
+        (dates.day_words, "6 Aug 2027"),
+        (dates.month_words, "Aug 2027"),
+        (dates.short_day, "6 Aug"),
+        (dates.weekday_words, "Fri 6 Aug"),
+        (dates.full_day, "Fri 6 Aug 2027"),
+        (dates.long_day, "Friday 6 August"),
+    ],
+    ids=lambda value: getattr(value, "__name__", value),
+)
+def test_a_day_is_written_as_people_write_it(say, said):
+    assert say(DAY) == said
+
+
+def test_a_moment_is_written_with_its_clock_time():
+    assert dates.clock(MOMENT) == "07:05"
+    assert dates.weekday_clock(MOMENT) == "Fri 6 Aug 07:05"
+    assert dates.full_moment(MOMENT) == "Fri 6 Aug 2027, 07:05"
+
+
+def test_every_day_of_a_week_and_every_month_has_its_own_name():
+    days = [DAY + timedelta(days=n) for n in range(7)]
+    assert [dates.weekday(day)[:3] for day in days] == ["Fri", "Sat", "Sun", "Mon", "Tue", "Wed", "Thu"]
+    named = [dates.month(date(2027, n, 1)) for n in range(1, 13)]
+    assert (named[0], named[-1]) == ("Jan", "Dec")
+    assert len(set(named)) == 12
+
+
+NAMES_BY_THE_MACHINE = re.compile(r"%-?[aAbBcxXph]\b|\bday_name\b|\bmonth_name\b|\bsetlocale\b")
+
+
+@pytest.mark.parametrize("path", sorted(PACKAGE.rglob("*.py")), ids=lambda p: p.relative_to(PACKAGE).as_posix())
+def test_no_name_of_a_day_or_a_month_is_left_to_the_machine(path):
+    """The C locale would put the names of another language into an English sentence."""
+    assert not NAMES_BY_THE_MACHINE.search(path.read_text(encoding="utf-8"))

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from dryhouse.cli.answers import add_more, cautions_of, say_answer, say_json
 from dryhouse.science.display import counted
 from dryhouse.science.safety.unfolded import OF_ANIMAL_FOOD
+from dryhouse.words.dates import weekday_clock, weekday_words
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.kitchen import Kitchen
@@ -175,7 +176,7 @@ def _to_dry(kitchen: Kitchen, worked: Plan, manner: Style) -> Iterator[str]:
     for item in worked.items:
         fresh = item.purchased or item.prepared
         buy = "" if fresh is None else f", from {manner.figure(fresh)} fresh"
-        start = "" if item.latest_start is None else f", start by {kitchen.local(item.latest_start):%a %d %b %H:%M}"
+        start = "" if item.latest_start is None else f", start by {weekday_clock(kitchen.local(item.latest_start))}"
         yield f"  {item.name}: {manner.figure(item.dried)} dried{buy}{start}{_stops(item.cautions)}"
         yield from (f"    {load}" for load in item.loads)
 
@@ -191,7 +192,7 @@ def _to_pack(worked: Plan, manner: Style) -> Iterator[str]:
     yield "To pack:"
     for bag in worked.bags:
         water = manner.volume(bag.water.value)
-        day = f"{bag.day:%a %d %b} {bag.slot}: {bag.name} for {manner.number(bag.servings)}"
+        day = f"{weekday_words(bag.day)} {bag.slot}: {bag.name} for {manner.number(bag.servings)}"
         yield f"  {day}, {water}, {bag.cooking}{_stops(bag.cautions)}"
 
 

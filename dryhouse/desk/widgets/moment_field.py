@@ -7,14 +7,14 @@ from datetime import datetime
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import Field
 from dryhouse.kitchen.typed_moments import read_moment
+from dryhouse.words.dates import full_moment
 
 
 def show_moment(session: Session, moment: datetime | None, *, missing: str = "—") -> str:
     """A moment on the person's own clock: `Fri 20 Nov 2026, 18:00`."""
     if moment is None:
         return missing
-    here = session.kitchen.local(moment)
-    return f"{here:%a} {here.day} {here:%b} {here.year}, {here:%H:%M}"
+    return full_moment(session.kitchen.local(moment))
 
 
 class MomentField(Field):

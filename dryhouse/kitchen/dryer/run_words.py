@@ -14,6 +14,7 @@ from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, duration
 from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.values import Figure, cautions_json
+from dryhouse.words.dates import weekday_clock
 from dryhouse.words.figures import figure_json
 
 LONG = timedelta(days=30)
@@ -141,7 +142,7 @@ def clock_words(kitchen: Kitchen, moment: datetime) -> str:
         return near[days]
     if abs(moment - kitchen.now()) > LONG:
         return here.strftime("%Y-%m-%d")
-    return f"{here.strftime('%a')} {here.day} {here.strftime('%b')} {clock}"
+    return weekday_clock(here)
 
 
 def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:

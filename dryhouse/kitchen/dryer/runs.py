@@ -29,6 +29,7 @@ from dryhouse.science.moisture import MISMATCH, SCALE_G, Load, Verdict, moisture
 from dryhouse.science.values import Caution, Fact, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+from dryhouse.words.dates import weekday_clock
 from dryhouse.words.names import called
 
 LATE_SAMPLE_H = 0.25
@@ -285,5 +286,5 @@ def _heavy(
         meant += ", or it was the whole load, not the sample tray"
     return (
         f"Weights don't add up: {many} more than the {manner.mass(loaded)} that was loaded (first "
-        f"{manner.mass(first.net_g)}, {kitchen.local(first.at):%a %d %b %H:%M}). Perhaps{meant}; correct it.",
+        f"{manner.mass(first.net_g)}, {weekday_clock(kitchen.local(first.at))}). Perhaps{meant}; correct it.",
     )

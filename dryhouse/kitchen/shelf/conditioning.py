@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from dryhouse.handbook.keeping_table import Pasteurising, pasteurising
 from dryhouse.handbook.safety_table import rules_by_id
-from dryhouse.kitchen.calendar import day_words, today
+from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.cautions.cautions import is_bought
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
@@ -16,6 +16,7 @@ from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lots import lot_title, present
 from dryhouse.kitchen.shelf.status import CONDITIONING
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.dates import day_words
 
 _NAMED = 4
 """How many lots a line names before it only counts them."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.safety_table import short_text
-from dryhouse.kitchen.calendar import day_of, day_words, end_of_day, today
+from dryhouse.kitchen.calendar import day_of, end_of_day, today
 from dryhouse.kitchen.cautions.cautions import cautions_for, goes_by_its_date, is_bought
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Lot
@@ -20,6 +20,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.statuses import Status
 from dryhouse.science.units import figure_in
 from dryhouse.science.values import Caution, Moment, gravest_first
+from dryhouse.words.dates import day_words
 
 ALWAYS = ("heat-to-165", "danger-zone", "risk-people")
 """Of food that must be heated through, these stand on every label, in this order, however small it is."""

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
-from dryhouse.kitchen.calendar import day_of, day_words, start_of, today
+from dryhouse.kitchen.calendar import day_of, start_of, today
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
@@ -17,6 +17,7 @@ from dryhouse.kitchen.shelf.lines import titled
 from dryhouse.kitchen.shelf.remaining import Left
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
+from dryhouse.words.dates import day_words
 
 _SCALE_G = 0.5
 

@@ -12,10 +12,10 @@ from datetime import date, timedelta
 from functools import cache, lru_cache
 
 from dryhouse.handbook.safety_table import rules_by_id, safety_rules
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.records import Lot, LotCheck
 from dryhouse.science.safety import LotFacts, Rule, rules_that_speak
 from dryhouse.science.statuses import Status
+from dryhouse.words.dates import day_words
 
 CONDITIONING = "condition-fruit"
 """The rule that asks for conditioning, and holds its days."""

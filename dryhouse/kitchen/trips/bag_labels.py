@@ -9,6 +9,7 @@ from dryhouse.kitchen.trips.bag_cautions import bag_cautions
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.sheet import Eaten
 from dryhouse.science.display import Style
+from dryhouse.words.dates import weekday_words
 
 
 def bag_labels(kitchen: Kitchen, plan: Plan, style: Style) -> tuple[Label, ...]:
@@ -24,7 +25,7 @@ def _label(kitchen: Kitchen, plan: Plan, eaten: Eaten, style: Style) -> Label:
     forbidden = any(c.forbids_eating for c in cautions)
     pot = () if forbidden else (f"Water {style.volume(sheet.bag.water.value)}", cooking_line(sheet, cautions))
     lines = (
-        f"{on:%a} {on.day} {on:%b}, {eaten.placed.slot}",
+        f"{weekday_words(on)}, {eaten.placed.slot}",
         f"For {style.number(sheet.servings)} · {style.mass(sheet.bag.dry_mass.value)} dry{gives}",
         *pot,
     )

@@ -25,6 +25,7 @@ from dryhouse.science.keeping import Stretch, used_up
 from dryhouse.science.safety import LotFacts
 from dryhouse.science.statuses import Status
 from dryhouse.science.units import to_celsius
+from dryhouse.words.dates import weekday_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +69,7 @@ def _lot(kitchen: Kitchen, trip: Trip, lot: Lot, book: ShelfBook) -> TripLot | N
         standing, keep_by = standing_on(kitchen, lot, day, leaves=trip.starts_on, temperature_c=warmth, book=book)
         if standing.name not in GOOD:
             reason = f": {standing.reason}" if standing.reason else ""
-            why = f"{standing.name} on {day:%a} {day.day} {day:%b}{reason}"
+            why = f"{standing.name} on {weekday_words(day)}{reason}"
             break
         last_day = day
     if grams is None:
@@ -118,7 +119,7 @@ def _serves(kitchen: Kitchen, trip: Trip, batch: Batch) -> tuple[date | None, da
         return None, keep_by, f"{Status.CHECK_FIRST}: {'; '.join(reasons)}"
     if keep_by >= trip.ends_on:
         return trip.ends_on, keep_by, ""
-    why = f"past keep-by after {keep_by:%a} {keep_by.day} {keep_by:%b}"
+    why = f"past keep-by after {weekday_words(keep_by)}"
     return (keep_by if keep_by >= trip.starts_on else None), keep_by, why
 
 

@@ -13,6 +13,7 @@ from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.search_words import one_named
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.dates import weekday_words
 
 SLOTS = ("breakfast", "lunch", "dinner", "snack")
 
@@ -97,7 +98,7 @@ def put_meal(
     placed = TripMeal(trip, meal, on, slot.strip() or "dinner", servings, kitchen.journal.next_id(TripMeal))
     pending = Pending()
     pending.add(placed)
-    return kitchen.commit(f"Put {what.name} on {_day(on)}, {placed.slot}", pending)
+    return kitchen.commit(f"Put {what.name} on {weekday_words(on)}, {placed.slot}", pending)
 
 
 def move_meal(kitchen: Kitchen, placed: int, on: date, slot: str | None = None) -> Done:
@@ -106,7 +107,9 @@ def move_meal(kitchen: Kitchen, placed: int, on: date, slot: str | None = None) 
     after = replace(before, on=on, slot=slot or before.slot)
     pending = Pending()
     pending.edit(before, after)
-    return kitchen.commit(f"Moved {the_meal(kitchen, before.meal).name} to {_day(on)}, {after.slot}", pending)
+    return kitchen.commit(
+        f"Moved {the_meal(kitchen, before.meal).name} to {weekday_words(on)}, {after.slot}", pending
+    )
 
 
 def serve_meal(kitchen: Kitchen, placed: int, servings: float | None) -> Done:
@@ -123,7 +126,7 @@ def take_off(kitchen: Kitchen, placed: int) -> Done:
     before = _the_placed(kitchen, placed)
     pending = Pending()
     pending.remove(before)
-    return kitchen.commit(f"Took {the_meal(kitchen, before.meal).name} off {_day(before.on)}", pending)
+    return kitchen.commit(f"Took {the_meal(kitchen, before.meal).name} off {weekday_words(before.on)}", pending)
 
 
 def _the_placed(kitchen: Kitchen, id: int) -> TripMeal:
@@ -131,10 +134,6 @@ def _the_placed(kitchen: Kitchen, id: int) -> TripMeal:
     if found is None:
         raise InputProblem("That meal is no longer on the trip.")
     return found
-
-
-def _day(on: date) -> str:
-    return f"{on:%a} {on.day} {on:%b}"
 
 
 def _check_trip(kitchen: Kitchen, trip: Trip) -> None:

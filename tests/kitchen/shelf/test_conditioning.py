@@ -7,7 +7,6 @@ from datetime import timedelta
 
 import pytest
 
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import (
@@ -23,6 +22,7 @@ from dryhouse.kitchen.shelf.conditioning import (
 )
 from dryhouse.kitchen.shelf.lots import check_lot
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.dates import day_words
 from tests.kitchen.shelf_room import CELLAR, TODAY, a_batch, a_shelf, packed
 
 

@@ -7,7 +7,6 @@ from datetime import timedelta
 
 import pytest
 
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, Meal, MealPart
 from dryhouse.kitchen.shelf.lots import (
     check_lot,
@@ -22,6 +21,7 @@ from dryhouse.kitchen.shelf.lots import (
 )
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
+from dryhouse.words.dates import day_words
 from tests.kitchen.shelf_room import CELLAR, FREEZER, NOW, TODAY, a_batch, a_shelf, packed
 
 

@@ -19,6 +19,7 @@ from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.ports import BatchQuery, BatchRow
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES, FINISHED
+from dryhouse.words.dates import day_words
 from dryhouse.words.names import capital
 
 _LOOK_AHEAD = 50
@@ -164,8 +165,7 @@ class BatchListing(QWidget):
     def _started(self, row: BatchRow) -> str:
         if row.batch.started is None:
             return ""
-        here = self.session.kitchen.local(row.batch.started)
-        return f"{here.day} {here:%b} {here.year}"
+        return day_words(self.session.kitchen.local(row.batch.started))
 
     def _food(self, row: BatchRow) -> str:
         batch = row.batch

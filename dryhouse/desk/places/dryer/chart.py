@@ -17,6 +17,7 @@ from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, CurvePicture, RunPicture, table
 from dryhouse.science.curves.rate import periods
 from dryhouse.science.display import METRIC
+from dryhouse.words.dates import day_words
 
 RATE = "drying rate"
 VIEWS = ((WET, "wet basis"), (DRY, "dry basis"), (RATIO, "moisture ratio"), (MASS, "weight"), (RATE, "drying rate"))
@@ -154,7 +155,7 @@ class ChartPane(QWidget):
         if started is None:
             return f"batch {batch}"
         here = self.session.kitchen.local(started)
-        return f"batch {batch}, {here.day} {here:%b %Y}"
+        return f"batch {batch}, {day_words(here)}"
 
 
 class CurvesPane(QWidget):

@@ -18,6 +18,7 @@ from dryhouse.kitchen.dryer.runs import DryingRun, Point
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import TAKEN_OFF
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
+from dryhouse.words.dates import clock, weekday_words
 
 HEADINGS = ("When", "Hours", "Net", "Moisture", "Scale read", "Tare", "Of", "Dryer", "Note")
 
@@ -123,7 +124,7 @@ class WeighingsPane(QWidget):
         if point.mr is not None and run.load is not None:
             moisture = style.percent(100 * (1 - run.load.solids / point.net_g))
         return (
-            f"{here:%a} {here.day} {here:%b}, {here:%H:%M}",
+            f"{weekday_words(here)}, {clock(here)}",
             style.number(point.hours, 2),
             style.mass(point.net_g),
             moisture,

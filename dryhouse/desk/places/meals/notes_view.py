@@ -8,6 +8,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, row, words
 from dryhouse.kitchen.meals.cooking import notes_of, remove_note
 from dryhouse.kitchen.records import CookingNote, CookingNotePart
+from dryhouse.words.dates import full_day
 
 
 class NotesView(QWidget):
@@ -39,7 +40,7 @@ class NotesView(QWidget):
     def told(self, note: CookingNote) -> str:
         """A note in one line."""
         style = self.session.style
-        parts = [f"{note.on:%a} {note.on.day} {note.on:%b %Y}", f"for {style.number(note.servings)}"]
+        parts = [full_day(note.on), f"for {style.number(note.servings)}"]
         if note.water is not None:
             parts.append(style.volume(note.water.si))
         if note.cook_minutes is not None:

@@ -13,6 +13,7 @@ from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.science.display import Style
 from dryhouse.science.nutrition import in_grams
 from dryhouse.science.values import Caution, Figure
+from dryhouse.words.dates import long_day, weekday_clock
 
 BOX = "☐"
 
@@ -96,7 +97,7 @@ def packing_page(plan: Plan, style: Style) -> str:
     """The packing list, day by day."""
     parts = [f"<h1>Packing for {escape(plan.trip.name)}</h1>"]
     for day, bags in groupby(plan.bags, key=lambda b: b.day):
-        parts.append(f"<h2>{day:%A} {day.day} {day:%B}</h2>")
+        parts.append(f"<h2>{long_day(day)}</h2>")
         parts.extend(bag_html(bag, style) for bag in bags)
     if not plan.bags:
         parts.append("<p>No meal is on any day yet.</p>")
@@ -140,8 +141,8 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
             rows.append(
                 (
                     BOX,
-                    f"{start:%a} {start.day} {start:%b %H:%M}",
-                    f"{end:%a} {end.day} {end:%b %H:%M}",
+                    weekday_clock(start),
+                    weekday_clock(end),
                     run.machine.name,
                     item.name,
                     f"{style.mass(load.prepared)} on {load.trays} {'tray' if load.trays == 1 else 'trays'}",

@@ -16,7 +16,6 @@ from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import LotMove, Place
 from dryhouse.kitchen.records.lots import COOKED, GIVEN
@@ -24,6 +23,7 @@ from dryhouse.kitchen.shelf.conditioning import days_needed, pasteurise, treatme
 from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, present, redry, remove_move
 from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass
+from dryhouse.words.dates import day_words
 
 Keep = Callable[[], Done | None]
 

@@ -9,14 +9,10 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import Field
 from dryhouse.kitchen.calendar import read_date, today
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.dates import full_day
 
 _AHEAD = re.compile(r"(?:in\s+|\+\s*)(\d{1,4})\s*(d|days?|w|weeks?|m|months?)?", re.IGNORECASE)
 _SPANS = {"d": 1, "w": 7, "m": 30}
-
-
-def say_day(day: date) -> str:
-    """`Fri 20 Nov 2026`."""
-    return f"{day:%a} {day.day} {day:%b} {day.year}"
 
 
 class DateField(Field):
@@ -41,11 +37,11 @@ class DateField(Field):
             return today(kitchen) + timedelta(days=int(span[1]) * _SPANS[(span[2] or "d")[0].lower()])
         day = read_date(kitchen, text, self.name)
         if not self._ahead and day > today(kitchen) + timedelta(days=1):
-            raise InputProblem(f"{say_day(day)} is still to come.", self.name)
+            raise InputProblem(f"{full_day(day)} is still to come.", self.name)
         return day
 
     def write(self, value: date) -> str:
         return value.isoformat()
 
     def echo(self, value: date, text: str) -> str:
-        return say_day(value)
+        return full_day(value)

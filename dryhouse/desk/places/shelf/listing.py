@@ -23,10 +23,10 @@ from dryhouse.desk.widgets.basics import column, words
 from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.paged_table import PagedTable
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.search_words import split_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.science.statuses import Status
+from dryhouse.words.dates import day_words
 
 _STANDING_COLUMN = 1
 _FAR = date.max

@@ -14,12 +14,13 @@ from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
-from dryhouse.kitchen.calendar import day_words, end_of_day, today
+from dryhouse.kitchen.calendar import end_of_day, today
 from dryhouse.kitchen.cautions.cautions import cautions_for, goes_by_its_date, is_bought
 from dryhouse.kitchen.shelf.conditioning import conditioning_of, one_in_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.remaining import amount_words
 from dryhouse.kitchen.shelf.shelf import keep_by_figure
+from dryhouse.words.dates import day_words
 
 ACTS = (
     ("move", "&Move", "M"),

@@ -15,7 +15,6 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
 from dryhouse.kitchen.batches.naming import batch_name
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.cautions.cautions import batch_cautions, batch_facts
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, Lot
@@ -26,6 +25,7 @@ from dryhouse.kitchen.shelf.packing import Package, pack, split, unpacked_g
 from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.units import SIZES
+from dryhouse.words.dates import day_words
 from dryhouse.words.names import capital
 
 _OFFERED = 60

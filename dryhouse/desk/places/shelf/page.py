@@ -10,9 +10,9 @@ from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.printing import document
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.cautions.cautions import cautions_for
 from dryhouse.kitchen.shelf.remaining import amount_words
+from dryhouse.words.dates import day_words
 
 _HEADINGS = ("Lot", "Standing", "Keep-by", "Use", "Left", "Place")
 

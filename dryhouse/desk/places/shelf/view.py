@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QComboBox, QStackedWidget, QWidget
 
 from dryhouse.desk.list_place import ListPlace
 from dryhouse.desk.places.shelf.acts import ActForm
-from dryhouse.desk.places.shelf.date_field import DateField, say_day
+from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, RUN, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
@@ -32,6 +32,7 @@ from dryhouse.kitchen.records import (
 from dryhouse.kitchen.records import Place as PlaceRecord
 from dryhouse.kitchen.shelf.conditioning import conditioning_words, end_conditioning, start_conditioning
 from dryhouse.kitchen.shelf.lots import remove_lot, throw_out
+from dryhouse.words.dates import full_day
 
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
@@ -310,7 +311,7 @@ class ShelfPlace(ListPlace):
     def _look_at(self) -> None:
         self.state.look_at(self.on.value())
         wrong = self.on.problem.sentence if self.on.problem is not None else ""
-        self.day_said.setText(wrong or ("" if self.on.value() is None else say_day(self.state.day)))
+        self.day_said.setText(wrong or ("" if self.on.value() is None else full_day(self.state.day)))
         self.listing.list_again()
         self._settle.start()
         if self._timeline is not None and self.middle.currentWidget() is self._timeline:

@@ -6,8 +6,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from dryhouse.desk.session import Session
-from dryhouse.kitchen.calendar import day_words
 from dryhouse.kitchen.trips.provisioning import Plan
+from dryhouse.words.dates import day_words, weekday_words
 
 _HEADS = ("Lot", "Left", "Drawn", "Serves until", "Keep-by on the way", "Remark")
 
@@ -44,7 +44,7 @@ class LotsTable(QTableWidget):
                 lot.name,
                 "—" if lot.grams is None else style.mass(lot.grams),
                 style.mass(drawn) if drawn else "—",
-                "—" if lot.last_day is None else f"{lot.last_day:%a} {lot.last_day.day} {lot.last_day:%b}",
+                "—" if lot.last_day is None else weekday_words(lot.last_day),
                 "—" if lot.keep_by is None else day_words(lot.keep_by),
                 lot.why,
             )

@@ -13,6 +13,7 @@ from dryhouse.desk.session import Session
 from dryhouse.kitchen.records import TripMeal
 from dryhouse.kitchen.trips.sheet import DaySheet, TripSheet
 from dryhouse.kitchen.trips.trips import SLOTS
+from dryhouse.words.dates import weekday, weekday_words
 
 PLACED_MIME = "application/x-dryhouse-placed"
 _SUMS = ("For each person", "For the pot")
@@ -64,7 +65,7 @@ class TripGrid(QTableWidget):
         self._placed.clear()
         self._served = {e.placed.id: e.sheet.servings for d in sheet.days for e in d.meals}
         self.setRowCount(len(sheet.days))
-        self.setVerticalHeaderLabels([f"{d:%a} {d.day} {d:%b}" for d in self._days])
+        self.setVerticalHeaderLabels([weekday_words(d) for d in self._days])
         for row, day in enumerate(sheet.days):
             self._show_day(row, day, sheet.trip.people)
         self._share_width()
@@ -78,7 +79,9 @@ class TripGrid(QTableWidget):
             for eaten in here:
                 other = "" if eaten.sheet.servings == people else f" for {eaten.sheet.servings:g}"
                 texts.append(eaten.sheet.meal.name + other)
-            self._cell(row, column, "\n".join(texts), f"{day.day:%A}, {slot}: {', '.join(texts) or 'nothing yet'}")
+            self._cell(
+                row, column, "\n".join(texts), f"{weekday(day.day)}, {slot}: {', '.join(texts) or 'nothing yet'}"
+            )
         style = self.session.style
         energy, gap = day.energy_per_person, day.energy_gap
         told = "" if energy is None else f"{energy.value:.0f} kcal"
@@ -89,7 +92,7 @@ class TripGrid(QTableWidget):
         texts = (each, pot) if day.meals else ("—", "—")
         for n, text in enumerate(texts):
             remark = " ".join(day.remarks)
-            self._cell(row, len(SLOTS) + n, text, f"{day.day:%A}, {_SUMS[n]}: {text}. {remark}", figure=True)
+            self._cell(row, len(SLOTS) + n, text, f"{weekday(day.day)}, {_SUMS[n]}: {text}. {remark}", figure=True)
 
     def _cell(self, row: int, column: int, text: str, said: str, *, figure: bool = False) -> None:
         item = QTableWidgetItem(text)

@@ -21,6 +21,7 @@ from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.provisioning import Plan, plan, plan_batches
 from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, take_off, trips
+from dryhouse.words.dates import day_words, short_day
 
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
@@ -98,7 +99,7 @@ class TripsPage(QWidget):
         self.choice.blockSignals(True)
         self.choice.clear()
         for trip in known:
-            days = f"{trip.starts_on.day} {trip.starts_on:%b} to {trip.ends_on.day} {trip.ends_on:%b %Y}"
+            days = f"{short_day(trip.starts_on)} to {day_words(trip.ends_on)}"
             self.choice.addItem(f"{trip.name}, {days}", trip.id)
         at = next((n for n, trip in enumerate(known) if trip.id == chosen), 0)
         self.choice.setCurrentIndex(at if known else -1)
