@@ -42,7 +42,8 @@ SAYINGS = ("dryness_test", "pretreatment", "cut", "blanch", "note")
 STATES = ("fresh", "cooked", "dried")
 TRAITS = frozenset(
     {"animal", "meat", "poultry", "fish", "egg", "dairy", "ground", "jerky", "game", "pork", "low_acid", "acid"}
-    | {"raw_bean", "mushroom", "garlic", "herb", "cooked_starch", "fruit", "vegetable", "mix", "fatty"}
+    | {"raw_bean", "holds_bean", "potato", "mushroom", "garlic", "herb", "cooked_starch", "fruit", "vegetable"}
+    | {"mix", "fatty"}
 )
 """What the safety rules may ask about."""
 

@@ -1,7 +1,7 @@
 """How long dried food keeps, as published: points by temperature, and the short table for meat and fish.
 
 Where sources differ the tables hold the shorter life; the longer ones are not in them. Egg and dairy have
-no row: nothing published covers them dried at home.
+no row: nothing published covers them dried at home. Meat and fish have the published limits and no figure beyond.
 """
 
 from __future__ import annotations
@@ -33,7 +33,7 @@ class KeepingLines:
 
 @cache
 def rule_of(key: str) -> Fact:
-    """A rule of reckoning by key: `month` (days), `halving` (°F), `room` (°F)."""
+    """A rule of reckoning by key: `month` (days), `halving` (°F), `room` (°F), `carried` (°F)."""
     rows = read("keeping_rules", ("key", "value", "unit", "source", "how", "note"), key=("key",))
     row = next(r for r in rows if r.text("key") == key)
     fact = row.fact("value", row.text("unit"))
@@ -112,7 +112,11 @@ def _life(row: Row) -> Fact:
 
 def _line(about: str, points: list[Point], *, steps: bool) -> Line:
     ordered = tuple(sorted(points, key=lambda p: p.temperature_c))
-    return Line(about, ordered, steps=steps, halving_c=rule_of("halving").value / 1.8)
+    halving = rule_of("halving").value / 1.8
+    room = to_celsius(rule_of("room").value)
+    if steps and ordered[-1].temperature_c >= room - 1e-9:
+        return Line(about, ordered, steps=True, halving_c=halving, carried_c=to_celsius(rule_of("carried").value))
+    return Line(about, ordered, steps=steps, halving_c=halving)
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,8 +18,8 @@ from typing import Literal, cast
 from dryhouse.science.values import Fact
 
 FOLDER = Path(__file__).parent / "data"
-HOW = ("read", "recalled", "computed", "common practice")
-How = Literal["read", "recalled", "computed", "entered", "common practice"]
+HOW = ("read", "recalled", "computed", "common practice", "own rule")
+How = Literal["read", "recalled", "computed", "entered", "common practice", "own rule"]
 
 
 class HandbookFault(Exception):

@@ -14,7 +14,7 @@ from typing import cast
 from dryhouse.handbook.reading import Row, read
 from dryhouse.science.safety import SURFACES, Rule, condition_names
 from dryhouse.science.units import SIZES, to_celsius
-from dryhouse.science.values import EFFECTS, MOMENTS, SEVERITIES, Caution, Effect, Moment, Severity
+from dryhouse.science.values import EFFECTS, MOMENTS, SEVERITIES, UNCHECKED, Caution, Effect, Moment, Severity
 
 COLUMNS = (
     *("rule", "about", "said_of", "when", "answered_by", "limit", "unit", "over_f", "under_f"),
@@ -72,7 +72,7 @@ def _rule(row: Row, rank: int = 0) -> Rule:
         severity=cast(Severity, row.text("severity")),
         text=row.text("text"),
         short=row.text("short"),
-        source=row.source().citation + (" (recalled, not re-read)" if row.how() == "recalled" else ""),
+        source=row.source().citation + (UNCHECKED if row.how() == "recalled" else ""),
         moment=cast(Moment, row.text("moment")),
         effect=cast(Effect, row.text("effect")),
         rank=rank,
@@ -86,8 +86,8 @@ def _surfaces(row: Row) -> frozenset[str]:
     said_of = frozenset(row.names("said_of"))
     if not said_of <= SURFACES:
         raise row.fault(f"said_of is “{row.text('said_of')}”; it names some of {', '.join(sorted(SURFACES))}")
-    if said_of and row.text("severity") == "stop":
-        raise row.fault("a stop is said everywhere: leave said_of empty")
+    if said_of and row.text("severity") == "stop" and said_of != {"food"}:
+        raise row.fault("a stop is said everywhere, or of the food alone before anything is done with it")
     return said_of or SURFACES
 
 

@@ -16,7 +16,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from dryhouse.science.safety.facts import UNKNOWN_FOOD
-from dryhouse.science.values import Basis, Fact
+from dryhouse.science.values import UNCHECKED, Basis, Fact
 
 ANIMAL_CATEGORIES = frozenset({"meat", "poultry", "fish", "egg", "dairy"})
 CATEGORIES = (
@@ -47,7 +47,7 @@ class Saying:
     @property
     def basis(self) -> Basis:
         """The basis of whatever repeats this statement."""
-        return Basis("handbook", self.source + (" (recalled, not re-read)" if self.how == "recalled" else ""))
+        return Basis("handbook", self.source + (UNCHECKED if self.how == "recalled" else ""))
 
 
 @dataclass(frozen=True, slots=True)

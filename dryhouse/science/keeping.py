@@ -3,8 +3,9 @@
 The life L(T) at a temperature comes from published points. Between two points log L is a straight line in
 T (a constant factor for each degree); colder than the coldest point the published life stands and is never
 exceeded; hotter than the hottest it shortens at least by a published rule of thumb, and never lengthens.
-Where only a limit is published for a kind of place (room, refrigerator, freezer), the limit of the next
-warmer kind of place holds: a step and no line. Of several rules the shortest life counts.
+Where only a limit is published for a kind of place (room, refrigerator, freezer), as for meat and fish, the limit
+of the next warmer kind of place holds: a step and no line, and hotter than the last one there is no life at all.
+Of several rules the shortest life counts, and where one has none there is none.
 
 Life used is Σ Δt / L(T) over the stretches of a history; the food is kept by the moment it reaches 1.
 """
@@ -16,6 +17,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
+from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
@@ -42,6 +44,8 @@ class Line:
     """A general rule beside a more special one: it says nothing outside its own points."""
     halving_c: float = math.inf
     """Hotter than the hottest point the life halves at least every so many degrees."""
+    carried_c: float = -math.inf
+    """How hot the last limit of a step, or less, is still reckoned with where food has been or is carried (°C)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,12 +55,38 @@ class Life:
     days: float
     how: Step
     facts: tuple[Fact, ...]
+    assumed: str = ""
+    """What was assumed beyond the published points."""
+
+
+IN_THE_HEAT = "in the heat the limit for a room, or less, is reckoned with; nothing is published"
 
 
 def life_at(lines: Iterable[Line], celsius: float) -> Life | None:
     """The shortest life any of the rules gives at this temperature; None where none is published."""
-    lives = [life for line in lines if (life := _life(line, celsius)) is not None]
+    return _shortest((line, _life(line, celsius)) for line in lines)
+
+
+def life_on_the_way(lines: Iterable[Line], celsius: float) -> Life | None:
+    """The same for food that has been this warm or is carried so: in the heat, the last limit of meat or less is
+    reckoned with, and said to be an assumption. It is never told as a time that food keeps."""
+    return _shortest((line, _life(line, celsius) or _carried(line, celsius)) for line in lines)
+
+
+def _shortest(found: Iterable[tuple[Line, Life | None]]) -> Life | None:
+    lives = []
+    for line, life in found:
+        if life is not None:
+            lives.append(life)
+        elif not line.only_between:
+            return None
     return min(lives, key=lambda life: life.days, default=None)
+
+
+def _carried(line: Line, celsius: float) -> Life | None:
+    if not line.steps or not line.points[-1].temperature_c < celsius <= line.carried_c + 1e-9:
+        return None
+    return replace(_hotter(line, celsius), assumed=IN_THE_HEAT)
 
 
 def _life(line: Line, celsius: float) -> Life | None:
@@ -65,7 +95,7 @@ def _life(line: Line, celsius: float) -> Life | None:
     if line.only_between and not coldest.temperature_c - 1e-9 <= celsius <= hottest.temperature_c + 1e-9:
         return None
     if celsius > hottest.temperature_c + 1e-9:
-        return _hotter(line, celsius)
+        return None if line.steps else _hotter(line, celsius)
     if celsius <= coldest.temperature_c + 1e-9:
         at_it = celsius > coldest.temperature_c - 1e-9
         return _published(Kind.LIFE_PUBLISHED if at_it else Kind.LIFE_COLDEST, coldest)
@@ -147,11 +177,11 @@ class Keeping:
 def used_up(
     history: Sequence[Stretch],
     lines: Sequence[Line],
-    life_of: Callable[[Sequence[Line], float], Life | None] = life_at,
+    life_of: Callable[[Sequence[Line], float], Life | None] = life_on_the_way,
 ) -> tuple[datetime | None, str]:
     """When the life is used up, without workings; or None and what is missing. The last stretch is open.
 
-    `life_of` stands in for `life_at` where many histories are asked about and lives are remembered.
+    `life_of` stands in for `life_on_the_way` where many histories are asked about and lives are remembered.
     """
     used = 0.0
     for stretch in history:
@@ -159,12 +189,19 @@ def used_up(
             return None, f"the temperature of {stretch.place} is not recorded"
         life = life_of(lines, stretch.temperature_c)
         if life is None:
-            return None, "no keeping time is published for this food"
+            return None, nothing_published(lines, stretch.temperature_c)
         left = timedelta(days=(1.0 - used) * life.days)
         if stretch.end is None or stretch.start + left <= stretch.end:
             return stretch.start + left, ""
         used += (stretch.end - stretch.start).total_seconds() / DAY_S / life.days
     return None, "no place is recorded"
+
+
+def nothing_published(lines: Sequence[Line], celsius: float) -> str:
+    """What is said where there is no life: of the food, or of the food this warm."""
+    if not lines:
+        return "no keeping time is published for this food"
+    return f"no keeping time is published for it at {both_scales(celsius)}: refrigerate or freeze it"
 
 
 def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime) -> Keeping:
@@ -181,13 +218,16 @@ def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime)
         if stretch.assumed:
             facts.append(Basis("assumption", stretch.assumed))
             workings.append(step(Kind.SUPPOSED, what=stretch.assumed))
-        life = None if stretch.temperature_c is None else life_at(lines, stretch.temperature_c)
+        life = None if stretch.temperature_c is None else life_on_the_way(lines, stretch.temperature_c)
         if life is None or stretch.temperature_c is None:
             known = stretch.temperature_c is not None
             kind = Kind.NO_LIFE_PUBLISHED if known else Kind.PLACE_TEMPERATURE_MISSING
             workings.append(step(kind, about=stretch.place))
             break
         facts += [fact.basis for fact in life.facts]
+        if life.assumed:
+            facts.append(Basis("assumption", life.assumed))
+            workings.append(step(Kind.SUPPOSED, what=life.assumed))
         workings.append(replace(life.how, about=stretch.place))
         there = {"temperature": (stretch.temperature_c, "degC"), "life": (life.days, "day")}
         if at_moment == used and moment >= stretch.start:

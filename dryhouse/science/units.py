@@ -95,6 +95,16 @@ def both_scales(celsius: float) -> str:
     return f"{to_fahrenheit(celsius):.0f} °F ({celsius:.0f} °C)"
 
 
+def both_scales_exactly(celsius: float) -> str:
+    """`160 °F (71.1 °C)`: to the tenth, for a limit and what is compared with it; each number is on the same side
+    of the limit as the temperature it stands for."""
+    return f"{_tenths(to_fahrenheit(celsius))} °F ({_tenths(celsius)} °C)"
+
+
+def _tenths(value: float) -> str:
+    return f"{value:.1f}".removesuffix(".0").replace("-", "−")
+
+
 def cups(ml: float) -> float:
     """Millilitres in US cups."""
     return ml / SIZES["cup"]

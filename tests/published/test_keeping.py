@@ -15,7 +15,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Lot, LotMove, Place, PlaceTemperature
 from dryhouse.kitchen.shelf.shelf import keep_by_figure, keeps, shelf_line
 from dryhouse.science.display import Style
-from dryhouse.science.keeping import life_at
+from dryhouse.science.keeping import life_at, life_on_the_way
 from dryhouse.science.quantities import Temperature
 from dryhouse.science.units import to_celsius
 from tests.fakes import FakeJournal
@@ -77,10 +77,19 @@ def test_no_life_is_longer_than_the_published_end_in_the_cold():
 
 
 def test_hotter_than_published_is_shorter_never_longer():
-    for slug in ("apple", "carrot", "apricot", "beef-jerky", "cod"):
+    for slug in ("apple", "carrot", "apricot"):
         lives = [life(slug, f) for f in range(-10, 121, 5)]
         assert lives == sorted(lives, reverse=True)
         assert life(slug, 120) < life(slug, 95)
+
+
+def test_meat_and_fish_have_no_life_hotter_than_the_published_limits():
+    for slug, hottest in (("beef-jerky", 70), ("turkey", 70), ("cod", 40), ("salmon", 40)):
+        lines = keeping_lines(slug, facts_of_food(handbook().food(slug))).lines
+        assert life(slug, hottest) == 14
+        assert life_at(lines, to_celsius(hottest + 1)) is None
+        assert (life_on_the_way(lines, to_celsius(79)) is None) is (hottest == 40)
+        assert life_on_the_way(lines, to_celsius(91)) is None
 
 
 def test_conditioning_is_ten_days():

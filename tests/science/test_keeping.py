@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.keeping import Line, Point, Stretch, keeping, life_at, used_up
+from dryhouse.science.keeping import Line, Point, Stretch, keeping, life_at, life_on_the_way, used_up
 from dryhouse.science.values import Fact
+from dryhouse.science.workings import StepKind
 from tests.workings import read
 
 START = datetime(2026, 3, 1, tzinfo=UTC)
@@ -33,16 +34,23 @@ def history(spans, rest):
     return (*made, Stretch("the last place", at, None, rest))
 
 
+def days_at(*rules, celsius):
+    """The life in days, none where nothing is published."""
+    life = life_at(rules, celsius)
+    return 0.0 if life is None else life.days
+
+
 @given(warmth, st.floats(0, 20))
 def test_warmer_never_keeps_longer(celsius, more):
     for rule in (FRUIT, STEPS):
-        assert life_at([rule], celsius + more).days <= life_at([rule], celsius).days + 1e-9
+        assert days_at(rule, celsius=celsius + more) <= days_at(rule, celsius=celsius) + 1e-9
 
 
 @given(warmth)
 def test_of_two_rules_the_shorter_counts(celsius):
-    both = life_at([FRUIT, STEPS], celsius).days
-    assert both == min(life_at([FRUIT], celsius).days, life_at([STEPS], celsius).days)
+    assert days_at(FRUIT, STEPS, celsius=celsius) == min(
+        days_at(FRUIT, celsius=celsius), days_at(STEPS, celsius=celsius)
+    )
 
 
 @given(warmth, st.floats(0, 300))
@@ -82,6 +90,27 @@ def test_between_two_points_the_line_of_log_life():
 def test_a_step_takes_the_warmer_limit():
     assert life_at([STEPS], 10.0).days == 14.0
     assert life_at([STEPS], 0.0).days == 90.0
+
+
+def test_beyond_the_last_limit_of_meat_there_is_no_life_and_on_the_way_the_limit_or_less_is_assumed():
+    assert life_at([STEPS], 21.1) is None
+    assert life_at([FRUIT, STEPS], 21.1) is None, "a mix has no life where its meat has none"
+    assert life_on_the_way([STEPS], 21.1) is None
+    carried = line((4.5, 90.0), (21.0, 14.0), steps=True, carried_c=32.0)
+    assert life_at([carried], 26.0) is None
+    on_the_way = life_on_the_way([carried], 26.0)
+    assert on_the_way.days < 14.0
+    assert "or less" in on_the_way.assumed
+    assert life_on_the_way([carried], 32.5) is None
+    said = used_up(history([], 40.0), [carried])
+    assert said == (None, "no keeping time is published for it at 104 °F (40 °C): refrigerate or freeze it")
+
+
+def test_what_was_assumed_in_the_heat_stands_in_the_workings_and_the_basis():
+    carried = line((4.5, 90.0), (21.0, 14.0), steps=True, carried_c=32.0)
+    found = keeping(history([], 26.0), [carried], START)
+    assert StepKind.SUPPOSED in {step.kind for step in found.workings}
+    assert "assumption" in {b.kind for b in found.basis}
 
 
 def test_a_general_rule_says_nothing_outside_its_points():

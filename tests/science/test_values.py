@@ -33,6 +33,6 @@ def test_only_a_stop_that_is_not_to_be_eaten_forbids_eating():
 
 
 def test_a_recalled_fact_says_so_and_an_entered_one_is_entered():
-    assert "recalled" in Fact(1, "g", "a book", "recalled").basis.source
+    assert "from memory, not yet checked" in Fact(1, "g", "a book", "recalled").basis.source
     assert Fact(1, "g", "entered by you", "entered").basis.kind == "entered"
     assert str(Basis("own", "", 4)) == "own records, n=4"

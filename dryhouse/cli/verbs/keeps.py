@@ -5,13 +5,14 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from dryhouse.cli.answers import add_more, say_figure
+from dryhouse.cli.answers import add_more, say_answer, say_figure, say_json
 from dryhouse.house import open_kitchen
 from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.kitchen.settings import style
-from dryhouse.kitchen.shelf.shelf import keeps
+from dryhouse.kitchen.shelf.shelf import NothingPublished, keeps
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_temperature
+from dryhouse.science.values import cautions_json
 
 
 def add(verbs: Any) -> None:
@@ -32,9 +33,22 @@ def _run(args: argparse.Namespace) -> int:
     if not -60 <= celsius <= 60:
         raise InputProblem(f"{args.temp} is no temperature to keep food at; write it like 60F or 16C.", "temp")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        figure = keeps(kitchen, " ".join(args.food), celsius, package)
+        try:
+            figure = keeps(kitchen, " ".join(args.food), celsius, package)
+        except NothingPublished as nothing:
+            _say_nothing(nothing, package, args)
+            return 0
         say_figure("Keeps", figure, style(kitchen), args, more={"package": package})
     return 0
+
+
+def _say_nothing(nothing: NothingPublished, package: str, args: argparse.Namespace) -> None:
+    if args.json:
+        unknown = dict.fromkeys(("value", "low", "high", "measure"))
+        rest = {"unit": "day", "basis": [], "workings": [nothing.sentence], "package": package}
+        say_json({**unknown, **rest, "cautions": cautions_json(nothing.cautions)})
+        return
+    say_answer(args, [nothing.sentence], cautions=nothing.cautions)
 
 
 def _package(typed: str) -> str | None:

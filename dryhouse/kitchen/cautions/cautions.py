@@ -15,10 +15,11 @@ from dryhouse.handbook.staples import staples
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import keeping_target, load_for
 from dryhouse.kitchen.batches.log import BatchDraft, parts_of
+from dryhouse.kitchen.cautions.stood import UNKNOWN, Stood, stood_in_kitchen, stood_on_shelf
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, LotCheck, LotMove, Meal, MealPart, PlaceTemperature
-from dryhouse.kitchen.records.batches import THERMOMETER
+from dryhouse.kitchen.records.batches import FINISHED, THERMOMETER
 from dryhouse.kitchen.records.lots import BOUGHT
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import verdict
@@ -120,7 +121,14 @@ def batch_facts(
     record, inside = (batch.batch, batch.parts) if isinstance(batch, BatchDraft) else (batch, parts)
     if inside is None:
         inside = parts_of(kitchen, record.id) if record.id else ()
-    return facts_of_batch(record, inside, lambda slug: food_facts(kitchen, slug))
+    facts = facts_of_batch(record, inside, lambda slug: food_facts(kitchen, slug))
+    if record.state != FINISHED or "animal" not in facts.kinds:
+        return facts
+    if record.id and kitchen.journal.where(Lot, batch=record.id):
+        return facts
+    warm, hot = stood_in_kitchen(record.ended, kitchen.now(), _room(record))
+    dry = dry_enough(kitchen, record, inside)
+    return replace(facts, off_dryer=True, dry_enough=dry, warm_min=warm, hot_min=hot)
 
 
 def facts_of_batch(batch: Batch, parts: Sequence[BatchPart], food_of: Callable[[str], FoodFacts]) -> BatchFacts:
@@ -142,6 +150,10 @@ def facts_of_batch(batch: Batch, parts: Sequence[BatchPart], food_of: Callable[[
         set_temperature_c=batch.set_temperature.si if batch.set_temperature else None,
         thickness_mm=batch.thickness.si if batch.thickness else None,
     )
+
+
+def _room(batch: Batch) -> float | None:
+    return batch.kitchen_temperature.si if batch.kitchen_temperature else None
 
 
 def dry_enough(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] | None = None) -> bool | None:
@@ -176,14 +188,25 @@ def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> Lot
     batch = kitchen.journal.get(Batch, lot.batch) if lot.batch is not None else None
     own = food_facts(kitchen, lot.food)
     from_batch = batch_facts(kitchen, batch) if batch else None if is_bought(lot) else BatchFacts(own)
-    return facts_of_lot(
-        lot,
-        own,
-        from_batch,
-        dry_enough(kitchen, batch) if batch else None,
-        [c for c in kitchen.journal.where(LotCheck, lot=lot.id) if c.on <= kitchen.local(at).date()],
-        place_temperature(kitchen, lot, at),
+    dry = dry_enough(kitchen, batch) if batch else None
+    checks = [c for c in kitchen.journal.where(LotCheck, lot=lot.id) if c.on <= kitchen.local(at).date()]
+    moves = sorted(
+        (m for m in kitchen.journal.where(LotMove, lot=lot.id) if m.at <= at), key=lambda m: (m.at, m.id)
     )
+    stood = UNKNOWN
+    if batch is not None and asks_how_long(dry, checks):
+        places = {m.place for m in moves}
+        readings = {
+            place: sorted(kitchen.journal.where(PlaceTemperature, place=place), key=lambda t: (t.since, t.id))
+            for place in places
+        }
+        stood = stood_on_shelf(batch.ended, moves, readings, at, _room(batch))
+    return facts_of_lot(lot, own, from_batch, dry, checks, place_temperature(kitchen, lot, at), stood)
+
+
+def asks_how_long(dry: bool | None, checks: Sequence[LotCheck]) -> bool:
+    """Whether it matters how long a lot stood warm: it is not dry, or was found moist."""
+    return dry is False or any(c.moist for c in checks)
 
 
 def facts_of_lot(
@@ -193,11 +216,14 @@ def facts_of_lot(
     dry: bool | None,
     checks: Sequence[LotCheck],
     temperature_c: float | None,
+    stood: Stood = UNKNOWN,
 ) -> LotFacts:
-    """The facts of a lot from its records alone. A mix is what its batch says it is."""
-    looked = [c for c in sorted(checks, key=lambda c: (c.on, c.id)) if c.moist is not None]
-    moist = looked[-1].moist if looked else None
-    redried = lot.redried_on is not None and bool(looked) and looked[-1].on <= lot.redried_on
+    """The facts of a lot from its records alone. A mix is what its batch says it is.
+
+    What was found moist stays so until it is dried again, whatever a later look finds.
+    """
+    looks = [c for c in checks if c.moist is not None]
+    since = [c.moist for c in looks if lot.redried_on is None or c.on > lot.redried_on]
     days = None
     if lot.conditioned_from is not None and lot.conditioned_to is not None:
         days = (lot.conditioned_to - lot.conditioned_from).days
@@ -215,7 +241,10 @@ def facts_of_lot(
         pasteurised=bool(lot.pasteurised),
         temperature_c=temperature_c,
         checked=bool(checks),
-        moist=None if redried else moist,
+        moist=any(since) if since else None,
+        ever_moist=any(c.moist for c in looks),
+        warm_min=stood[0],
+        hot_min=stood[1],
         mould=any(c.mould for c in checks) or None,
         smell=any(c.smell.strip().casefold() not in _NO_ODD_SMELL for c in checks) or None,
     )

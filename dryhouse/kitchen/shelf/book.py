@@ -17,6 +17,7 @@ from dryhouse.handbook.keeping_table import KeepingLines, keeping_lines
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.calendar import day_of, start_of
 from dryhouse.kitchen.cautions.cautions import (
+    asks_how_long,
     dry_enough,
     facts_of_batch,
     facts_of_food,
@@ -26,6 +27,7 @@ from dryhouse.kitchen.cautions.cautions import (
     place_of,
     warmth_of,
 )
+from dryhouse.kitchen.cautions.stood import UNKNOWN, Stood, stood_on_shelf
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Record
@@ -51,7 +53,7 @@ from dryhouse.kitchen.shelf.status import (
     status_reasons,
 )
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.keeping import Keeping, Life, Line, Stretch, keeping, life_at, used_up
+from dryhouse.science.keeping import Keeping, Life, Line, Stretch, keeping, life_on_the_way, used_up
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.statuses import Status
 from dryhouse.science.workings import StepKind as Kind
@@ -70,6 +72,7 @@ class _Kept:
     dry: bool | None
     dried_on: datetime | None
     title: str
+    kitchen_c: float | None = None
 
 
 @dataclass
@@ -86,8 +89,9 @@ class ShelfBook:
     _foods: dict[str, Food | None] = field(default_factory=dict)
     _batches: dict[int, _Kept] = field(default_factory=dict)
     _keep_by: dict[int, tuple[date | None, str]] = field(default_factory=dict)
-    _found: dict[tuple[int, float | None, int], Reasons] = field(default_factory=dict)
-    """What the rules say of a lot, by its number, the warmth of its place and how many checks count."""
+    _found: dict[tuple[int, float | None, int, Stood], Reasons] = field(default_factory=dict)
+    """What the rules say of a lot, by its number, the warmth of its place, how many checks count, how long it stood
+    warm."""
     _lines: dict[str, KeepingLines] = field(default_factory=dict)
     _densities: dict[str, float | None] = field(default_factory=dict)
     _lives: dict[tuple[int, float], Life | None] = field(default_factory=dict)
@@ -201,7 +205,8 @@ class ShelfBook:
             inside = sorted(parts.get(batch.id, ()), key=lambda p: p.position)
             facts = facts_of_batch(batch, inside, self.food_facts)
             dry = dry_enough(self.kitchen, batch, inside)
-            self._batches[batch.id] = _Kept(facts, dry, batch.ended, batch.title)
+            room = batch.kitchen_temperature.si if batch.kitchen_temperature else None
+            self._batches[batch.id] = _Kept(facts, dry, batch.ended, batch.title, room)
 
     # --- one lot ---------------------------------------------------------------------------------------
 
@@ -246,7 +251,7 @@ class ShelfBook:
     def _life(self, lines: Sequence[Line], celsius: float) -> Life | None:
         key = (id(lines), celsius)
         if key not in self._lives:
-            self._lives[key] = life_at(lines, celsius)
+            self._lives[key] = life_on_the_way(lines, celsius)
         return self._lives[key]
 
     def keeping(self, lot: Lot, moment: datetime) -> Keeping:
@@ -288,13 +293,22 @@ class ShelfBook:
         """What is recorded of a lot up to a moment."""
         on = day_of(self.kitchen, moment)
         checks = [c for c in self.checks.get(lot.id, ()) if c.on <= on]
-        return self._facts(lot, checks, self.temperature_at(self.place_at(lot.id, moment), moment))
+        warmth = self.temperature_at(self.place_at(lot.id, moment), moment)
+        return self._facts(lot, checks, warmth, self._stood(lot, checks, moment))
 
-    def _facts(self, lot: Lot, checks: Sequence[LotCheck], warmth: float | None) -> LotFacts:
+    def _stood(self, lot: Lot, checks: Sequence[LotCheck], moment: datetime) -> Stood:
+        """How long it stood warm by a moment, where that matters."""
+        kept = self._batches.get(lot.batch) if lot.batch is not None else None
+        if kept is None or not asks_how_long(kept.dry, checks):
+            return UNKNOWN
+        moves = [m for m in self.moves.get(lot.id, ()) if m.at <= moment]
+        return stood_on_shelf(kept.dried_on, moves, self.temperatures, moment, kept.kitchen_c)
+
+    def _facts(self, lot: Lot, checks: Sequence[LotCheck], warmth: float | None, stood: Stood) -> LotFacts:
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
         own = self.food_facts(lot.food)
         batch = kept.facts if kept is not None else None if is_bought(lot) else BatchFacts(own)
-        return facts_of_lot(lot, own, batch, kept.dry if kept else None, checks, warmth)
+        return facts_of_lot(lot, own, batch, kept.dry if kept else None, checks, warmth, stood)
 
     def left(self, lot: Lot, on: date) -> Left:
         """What is left of it at the end of a day."""
@@ -310,9 +324,10 @@ class ShelfBook:
     def standing(self, lot: Lot, on: date, warmth: float | None, keep_by: date | None, missing: str) -> Standing:
         """The standing of a lot on a day in a place this warm, given its keep-by."""
         checks = [c for c in self.checks.get(lot.id, ()) if c.on <= on]
-        key = (lot.id, warmth, len(checks))
+        stood = self._stood(lot, checks, max(self.kitchen.now(), start_of(self.kitchen, on)))
+        key = (lot.id, warmth, len(checks), stood)
         if key not in self._found:
-            self._found[key] = status_reasons(self._facts(lot, checks, warmth))
+            self._found[key] = status_reasons(self._facts(lot, checks, warmth, stood))
         return standing_of(lot, self._found[key], checks, keep_by, missing, on)
 
     def line(self, lot: Lot, on: date, moment: datetime) -> ShelfLine:

@@ -18,7 +18,8 @@ from dryhouse.kitchen.shelf.status import Standing, forbidding, status_reasons
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.keeping import life_at
 from dryhouse.science.statuses import Status
-from dryhouse.science.values import Basis, Figure, merge_bases
+from dryhouse.science.units import both_scales
+from dryhouse.science.values import Basis, Caution, Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
@@ -103,19 +104,30 @@ def keep_by_figure(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -
     )
 
 
+class NothingPublished(InputProblem):
+    """There is no keeping time to tell. The food's cautions are said all the same."""
+
+    def __init__(self, sentence: str, cautions: tuple[Caution, ...]) -> None:
+        super().__init__(sentence)
+        self.cautions = cautions
+
+
 def keeps(kitchen: Kitchen, text: str, celsius: float, package: str = "jar") -> Figure:
     """How many days a dried food keeps at one temperature in a closed package.
 
-    Raises InputProblem where the food is not known, and where nothing is published of it: a missing figure
-    stays missing.
+    Raises InputProblem where the food is not known or nothing is published of it, and NothingPublished, with its
+    cautions, where nothing is published at this temperature: a missing figure stays missing.
     """
     known = food(kitchen, text)
     chosen = keeping_lines(known.slug, facts_of_food(known))
     life = life_at(chosen.lines, celsius)
-    if life is None:
+    if life is None and not chosen.lines:
         raise InputProblem(
             f"No keeping time is published for {known.name} dried at home; its cautions say what is."
         )
+    if life is None:
+        said = f"No keeping time is published for {known.name} dried at home at {both_scales(celsius)}"
+        raise NothingPublished(f"{said}: refrigerate or freeze it.", food_cautions(kitchen, known))
     if package == "open container":
         raise InputProblem(
             "Published keeping times are for airtight packages; for an open container there is none.", "package"

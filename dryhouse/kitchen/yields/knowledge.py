@@ -19,7 +19,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.yields.habits import TrayLoad, hours_for, tray_loads
 from dryhouse.science.moisture import MISMATCH, Ingredient, load_of, verdict
-from dryhouse.science.values import Basis, Fact, Figure
+from dryhouse.science.values import UNCHECKED, Basis, Fact, Figure
 from dryhouse.science.workings import Step, step
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.yields.measure import Density, PublishedDensity, density
@@ -195,7 +195,7 @@ def density_of(food: Food, state: str, form: str, own: Sequence[float]) -> Densi
             m.density,
             m.cut,
             m.source,
-            Basis("handbook", m.source + (" (recalled, not re-read)" if m.how == "recalled" else "")),
+            Basis("handbook", m.source + (UNCHECKED if m.how == "recalled" else "")),
         )
         for m in of_form or measures
     ]

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from dryhouse.science.safety.facts import BatchFacts, Facts, FoodFacts, LotFacts, MealFacts
-from dryhouse.science.safety.families import drying, identity, packing, precook, serving, storage
+from dryhouse.science.safety.families import drying, identity, packing, precook, serving, storage, undried
 from dryhouse.science.safety.rules import Condition, Rule
 from dryhouse.science.values import Caution, gravest_first
 
-_FAMILIES = (precook, identity, drying, packing, storage, serving)
+_FAMILIES = (precook, identity, drying, packing, undried, storage, serving)
 _CONDITIONS: dict[str, tuple[type, Condition]] = {
     name: (family.ASKS, condition) for family in _FAMILIES for name, condition in family.CONDITIONS.items()
 }
@@ -43,7 +43,7 @@ def evaluate(facts: Facts, rules: Iterable[Rule]) -> tuple[Caution, ...]:
 def rules_that_speak(facts: Facts, rules: Iterable[Rule]) -> dict[Rule, tuple[str, ...]]:
     """Every rule that speaks, in the order given, with its reasons."""
     surface = _SURFACES[type(facts)]
-    walked = (*_walk(facts), MealFacts((facts,))) if isinstance(facts, FoodFacts) else _walk(facts)
+    walked = (*_walk(facts), MealFacts((facts,))) if isinstance(facts, FoodFacts | LotFacts) else _walk(facts)
     nodes = [(node, node.kinds) for node in walked]
     spoken: dict[Rule, tuple[str, ...]] = {}
     for rule in rules:

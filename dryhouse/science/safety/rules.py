@@ -8,8 +8,9 @@ from typing import Any
 
 from dryhouse.science.values import Effect, Moment, Severity
 
-ROUNDING_C = 0.06
-"""A Fahrenheit figure kept in °C may differ in the second decimal; nothing coarser is let through."""
+ROUNDING_C = 0.05 / 1.8
+"""Half a tenth of a degree Fahrenheit: limits were published in whole °F, and 71.1 °C is how 160 °F is written in
+the other scale. 159.9 °F and 71 °C are below it."""
 SURFACES = frozenset({"food", "batch", "lot", "meal"})
 """What a person may be looking at."""
 

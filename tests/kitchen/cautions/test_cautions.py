@@ -33,7 +33,7 @@ def test_a_form_as_far_as_it_is_filled_in():
     draft = BatchDraft(Batch("turkey"))
     assert stops(batch_cautions(kitchen, draft)) == {"heat-poultry-missing"}
     low = replace(draft, batch=Batch("turkey", precook_temperature=Temperature(60.0)))
-    assert stops(batch_cautions(kitchen, low)) == {"heat-poultry-below"}
+    assert stops(batch_cautions(kitchen, low)) == {"heat-poultry-below", "heat-method"}
     said = replace(draft, batch=Batch("turkey", **{**HEATED, "precook_measured": "not measured"}))
     assert stops(batch_cautions(kitchen, said)) == {"heat-poultry-unmeasured"}
     assert stops(batch_cautions(kitchen, replace(draft, batch=Batch("turkey", **HEATED)))) == set()
@@ -52,7 +52,7 @@ def test_a_mix_has_the_stops_of_its_ingredients():
     kitchen = a_shelf(stew, Batch("stew", id=1), *parts)
     batch = kitchen.journal.get(Batch, 1)
     assert stops(batch_cautions(kitchen, batch)) == {"heat-poultry-missing", "mushroom-kind"}
-    assert stops(batch_cautions(kitchen, batch, ())) == {"ingredients-unknown"}
+    assert stops(batch_cautions(kitchen, batch, ())) == {"ingredients-unknown", "heat-poultry-missing"}
 
 
 def test_a_food_that_is_no_longer_known_is_asked_about():

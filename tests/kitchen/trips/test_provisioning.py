@@ -140,7 +140,7 @@ def test_a_lot_that_has_to_be_looked_at_first_never_serves() -> None:
     kitchen = small_trip(lot, LotCheck(1, date(2026, 7, 20), moist=True, id=1), bought(2, "corn", 500.0))
     found = plan(kitchen, 1)
     assert {d.lot for d in found.cover.draws} == {2}
-    assert any("do not eat" in remark for remark in found.remarks)
+    assert any("check first" in remark for remark in found.remarks)
 
 
 def test_a_home_dried_lot_serves_where_its_records_are_whole() -> None:

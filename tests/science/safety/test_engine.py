@@ -29,9 +29,16 @@ batches = st.builds(
     foods,
     made_from=maybe | st.sampled_from(("fresh", "frozen", "canned", "cooked")),
     pretreatment=maybe | st.sampled_from(("", "sulfited", "blanched")),
-    precook_method=maybe | st.sampled_from(("steamed", "boiled")),
+    precook_method=maybe | st.sampled_from(("simmered or steamed", "roasted in an oven", "in the dryer", "none")),
     precook_temperature_c=maybe | st.floats(20, 120),
     precook_measured=yes_no,
+    precook_held_min=maybe | st.floats(0, 60),
+    finish_temperature_c=maybe | st.floats(100, 160),
+    identified=maybe | st.just("bought"),
+    off_dryer=st.booleans(),
+    dry_enough=yes_no,
+    warm_min=maybe | st.floats(0, 1440),
+    hot_min=maybe | st.floats(0, 1440),
     set_temperature_c=maybe | st.floats(30, 90),
     thickness_mm=maybe | st.floats(1, 30),
 )
@@ -47,7 +54,12 @@ lots = st.builds(
     pasteurised=yes_no,
     temperature_c=warmth,
     checked=yes_no,
+    bought=st.booleans(),
+    in_oil=yes_no,
     moist=yes_no,
+    ever_moist=st.booleans(),
+    warm_min=maybe | st.floats(0, 1440),
+    hot_min=maybe | st.floats(0, 1440),
     mould=yes_no,
     smell=yes_no,
 )
@@ -91,13 +103,15 @@ def test_without_a_measured_precook_at_or_above_the_guidance_a_stop_is_said_ever
     passed = (
         category in GUIDANCE_F
         and reached is not None
-        and reached * 1.8 + 32 >= GUIDANCE_F[category] - 0.15
+        and GUIDANCE_F[category] - 0.05 <= reached * 1.8 + 32 <= 212.1
+        and batch.precook_method in ("simmered or steamed", "roasted in an oven")
+        and (category != "fish" or (batch.precook_held_min or 0.0) >= 30.0)
         and batch.precook_measured is True
     )
     if not passed:
-        lot = replace(lot, food=batch.food, batch=batch)
+        lot = replace(lot, food=batch.food, batch=batch, bought=False)
         for facts in (batch, lot, MealFacts((lot,)), batch.food, MealFacts((batch.food,))):
-            assert any(r.id.startswith(("heat-", "egg", "dairy")) for r in stops(facts))
+            assert any(r.id.startswith(("heat-", "fish-held", "egg", "dairy")) for r in stops(facts))
 
 
 @given(batches, st.data())
@@ -118,9 +132,14 @@ def test_a_fact_that_is_added_to_a_meal_removes_only_the_stops_that_name_it(meal
 ADDED = {
     "made_from": st.sampled_from(("fresh", "frozen", "canned", "cooked")),
     "pretreatment": st.just("sulfited"),
-    "precook_method": st.just("steamed"),
+    "precook_method": st.just("simmered or steamed"),
     "precook_temperature_c": st.floats(20, 120),
-    "precook_measured": st.booleans(),
+    "precook_held_min": st.floats(0, 60),
+    "finish_temperature_c": st.floats(100, 160),
+    "finish_min": st.floats(1, 30),
+    "identified": st.just("bought"),
+    "warm_min": st.floats(0, 1440),
+    "hot_min": st.floats(0, 1440),
     "set_temperature_c": st.floats(30, 90),
     "thickness_mm": st.floats(1, 30),
     "package": st.just("jar"),
@@ -164,14 +183,18 @@ def test_a_food_of_unknown_ingredients_is_asked_about(category):
 
 def test_an_unmeasured_temperature_is_not_at_or_above_the_guidance():
     turkey = FoodFacts("turkey", "poultry")
-    known = BatchFacts(turkey, precook_method="steamed", precook_temperature_c=90.0)
+    known = BatchFacts(turkey, precook_method="simmered or steamed", precook_temperature_c=90.0)
     assert {r.id for r in stops(known)} == {"heat-poultry-unmeasured"}
     assert {r.id for r in stops(replace(known, precook_measured=False))} == {"heat-poultry-unmeasured"}
     assert not stops(replace(known, precook_measured=True))
 
 
 def test_what_is_hot_enough_for_beef_is_not_for_turkey_or_game():
-    at_162 = {"precook_method": "boiled", "precook_temperature_c": (162 - 32) / 1.8, "precook_measured": True}
+    at_162 = {
+        "precook_method": "roasted in an oven",
+        "precook_temperature_c": (162 - 32) / 1.8,
+        "precook_measured": True,
+    }
     assert not stops(BatchFacts(FoodFacts("beef", "meat"), **at_162))
     assert {r.id for r in stops(BatchFacts(FoodFacts("turkey", "poultry"), **at_162))} == {"heat-poultry-below"}
     deer = FoodFacts("venison", "meat", frozenset({"game"}))

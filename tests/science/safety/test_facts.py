@@ -28,6 +28,8 @@ def test_a_noodle_that_holds_egg_is_no_egg():
     kinds = FoodFacts("noodle", "grain", frozenset({"egg"})).kinds
     assert "holds egg" in kinds
     assert not kinds & {"egg", "animal"}
+    boiled = FoodFacts("egg noodles, cooked", "grain", frozenset({"egg", "cooked_starch"})).kinds
+    assert not boiled & {"egg", "animal", "holds egg"}
 
 
 def test_acid_keeps_a_sauce_from_being_low_in_acid_but_not_what_is_in_it():

@@ -12,8 +12,10 @@ def test_any_concerns_all_and_the_rest_only_their_kinds():
     assert not rules_by_id()["condition-fruit"].concerns(frozenset({"vegetable"}))
 
 
-def test_a_stop_is_said_on_every_surface():
-    assert all(rule.said_of == SURFACES for rule in safety_rules() if rule.severity == "stop")
+def test_a_stop_is_said_on_every_surface_or_of_the_food_before_anything_is_done_with_it():
+    narrower = {rule.id for rule in safety_rules() if rule.severity == "stop" and rule.said_of != SURFACES}
+    assert narrower == {"outdoor-drying"}
+    assert rules_by_id()["outdoor-drying"].said_of == {"food"}
 
 
 def test_a_rule_that_compares_has_its_limit():

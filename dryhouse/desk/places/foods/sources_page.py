@@ -1,4 +1,4 @@
-"""Every source the handbook's figures name, and whether it was read or recalled."""
+"""Every source the handbook's figures name, and whether it was read."""
 
 from __future__ import annotations
 
@@ -10,8 +10,9 @@ from dryhouse.desk.widgets.basics import button, card, column, inner_key, row, s
 
 _SAID = {
     "read": "read at the source",
-    "recalled": "recalled, not re-read",
+    "recalled": "from memory, not yet checked",
     "computed": "computed from figures that were read",
+    "own rule": "our own rule, from what is named",
     "common practice": "a fact of the trade, no single source",
 }
 

@@ -70,7 +70,7 @@ class HandbookPlace(Place):
         head = row(
             words("Handbook", "title", wrap=False),
             1,
-            button("&Sources", self.show_sources, hint="Every source, and whether it was read or recalled"),
+            button("&Sources", self.show_sources, hint="Every source, and whether it was read"),
             button("&Add a food of my own", self.add_food, hint="Ctrl+N"),
         )
         inside = column(self, margin=20, space=12)

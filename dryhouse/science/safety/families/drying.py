@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dryhouse.science.safety.facts import BatchFacts
 from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
+from dryhouse.science.safety.warmth import stood_too_warm
 from dryhouse.science.units import both_scales
 
 ASKS = BatchFacts
@@ -29,4 +30,17 @@ def sulfited(batch: BatchFacts, rule: Rule) -> str:
     return "a sulfite or sulfur pretreatment is recorded" if "sulf" in named or "sulph" in named else ""
 
 
-CONDITIONS: dict[str, Condition] = {"dryer air below": air_cooler, "pieces thicker": thicker, "sulfited": sulfited}
+def left_moist(batch: BatchFacts, rule: Rule) -> str:
+    """Off the dryer, not packed, not dry by weight, and it stood warm too long or for a time nobody knows."""
+    if not batch.off_dryer or batch.dry_enough is not False:
+        return ""
+    stood = stood_too_warm(batch.warm_min, batch.hot_min)
+    return f"by weight it is not dry enough; off the dryer, {stood}" if stood else ""
+
+
+CONDITIONS: dict[str, Condition] = {
+    "dryer air below": air_cooler,
+    "pieces thicker": thicker,
+    "sulfited": sulfited,
+    "left moist": left_moist,
+}

@@ -12,7 +12,7 @@ def always(food: FoodFacts, rule: Rule) -> str:
     """Whenever there is such a food."""
     if "any" in rule.about:
         return "said of every food"
-    which = ", ".join(sorted(k.replace("_", " ") for k in rule.about & food.kinds))
+    which = ", ".join(sorted(k.removeprefix("named ").replace("_", " ") for k in rule.about & food.kinds))
     return f"{food.name or 'this food'} is or holds: {which}"
 
 

@@ -1,4 +1,4 @@
-"""What the food was packed in, and whether it was dry and conditioned when it was."""
+"""What the food was packed in, and whether anything shows that it was dry and conditioned when it was."""
 
 from __future__ import annotations
 
@@ -9,25 +9,11 @@ from dryhouse.science.units import both_scales
 ASKS = LotFacts
 
 
-def airless_not_dry(lot: LotFacts, rule: Rule) -> str:
-    """Air is shut out, and nothing shows that the food was dry."""
-    if not lot.airless or lot.dry_enough is True or lot.bought:
-        return ""
-    return "packed without air; " + (
-        "by weight it is not dry enough" if lot.dry_enough is False else "no weights show that it is dry"
-    )
-
-
 def airless_not_cold(lot: LotFacts, rule: Rule) -> str:
     """Air is shut out, and the place is warmer than the rule asks or its temperature unknown."""
     if not lot.airless or lot.bought:
         return ""
     return _warmer(lot, rule)
-
-
-def not_dry(lot: LotFacts, rule: Rule) -> str:
-    """By weight it is not dry enough."""
-    return "by weight it is not dry enough" if lot.dry_enough is False else ""
 
 
 def dryness_unknown(lot: LotFacts, rule: Rule) -> str:
@@ -43,6 +29,22 @@ def not_conditioned(lot: LotFacts, rule: Rule) -> str:
     return "no conditioning is recorded" if days is None else f"conditioned for {days} days"
 
 
+def with_absorber(lot: LotFacts, rule: Rule) -> str:
+    """Packed at home with an oxygen absorber."""
+    return "packed with an oxygen absorber" if "absorber" in (lot.package or "") and not lot.bought else ""
+
+
+def oil_not_cold(lot: LotFacts, rule: Rule) -> str:
+    """In oil, and the place is warmer than the rule asks or its temperature unknown."""
+    where = _warmer(lot, rule) if lot.in_oil else ""
+    return f"packed in oil; {where}" if where else ""
+
+
+def oil_cold(lot: LotFacts, rule: Rule) -> str:
+    """In oil, and cold."""
+    return "packed in oil" if lot.in_oil and not _warmer(lot, rule) else ""
+
+
 def bought(lot: LotFacts, rule: Rule) -> str:
     """Not dried at home."""
     return "bought" if lot.bought else ""
@@ -56,10 +58,11 @@ def _warmer(lot: LotFacts, rule: Rule) -> str:
 
 
 CONDITIONS: dict[str, Condition] = {
-    "airless and not dry": airless_not_dry,
     "airless and not cold": airless_not_cold,
-    "not dry enough": not_dry,
     "dryness unknown": dryness_unknown,
     "not conditioned": not_conditioned,
+    "with an absorber": with_absorber,
+    "in oil, not cold": oil_not_cold,
+    "in oil, cold": oil_cold,
     "bought": bought,
 }

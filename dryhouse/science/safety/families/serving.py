@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dryhouse.science.safety.facts import MealFacts
+from dryhouse.science.safety.facts import FoodFacts, LotFacts, MealFacts
 from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
 from dryhouse.science.units import both_scales
 
 ASKS = MealFacts
+COLD_SOAK = "cold soak"
 
 
 def serving(meal: MealFacts, rule: Rule) -> str:
@@ -42,8 +43,28 @@ def soak_unknown(meal: MealFacts, rule: Rule) -> str:
 
 
 def soaked_cold(meal: MealFacts, rule: Rule) -> str:
-    """It is eaten from a cold soak, never heated."""
-    return "it is planned as a cold soak" if meal.cooking == "cold soak" else ""
+    """Something in it that was not bought is eaten from a cold soak, never heated; a thing known by its label alone
+    counts."""
+    soaked = [part for part in meal.home_parts if rule.concerns(part.kinds)]
+    return "it is planned as a cold soak" if meal.cooking == COLD_SOAK and soaked else ""
+
+
+def soaked_cold_raw(meal: MealFacts, rule: Rule) -> str:
+    """Something that nobody has recorded as cooked or canned is eaten from a cold soak, never heated."""
+    if meal.cooking != COLD_SOAK:
+        return ""
+    raw = [part for part in meal.parts if rule.concerns(part.kinds) and not _cooked(part)]
+    return "it is planned as a cold soak" if raw else ""
+
+
+def bought_soaked_cold(meal: MealFacts, rule: Rule) -> str:
+    """Something bought is eaten from a cold soak, never heated."""
+    bought = [p for p in meal.parts if p not in meal.home_parts and rule.concerns(p.kinds)]
+    return "it is planned as a cold soak" if meal.cooking == COLD_SOAK and bought else ""
+
+
+def _cooked(part: FoodFacts | LotFacts) -> bool:
+    return isinstance(part, LotFacts) and part.batch is not None and part.batch.made_from in ("cooked", "canned")
 
 
 def high_up(meal: MealFacts, rule: Rule) -> str:
@@ -51,6 +72,12 @@ def high_up(meal: MealFacts, rule: Rule) -> str:
     if meal.altitude_m is None:
         return "the altitude is not known"
     return f"at {meal.altitude_m / 0.3048:.0f} ft ({meal.altitude_m:.0f} m)" if meal.altitude_m > rule.bound else ""
+
+
+def low_down(meal: MealFacts, rule: Rule) -> str:
+    """At the rule's height or below it, and the height is known."""
+    metres = meal.altitude_m
+    return "" if metres is None or metres > rule.bound else f"at {metres / 0.3048:.0f} ft ({metres:.0f} m)"
 
 
 def _between(celsius: float, rule: Rule) -> bool:
@@ -67,5 +94,8 @@ CONDITIONS: dict[str, Condition] = {
     "soaked too long in heat": soaked_too_long_in_heat,
     "soak unknown": soak_unknown,
     "cold soak": soaked_cold,
+    "cold soak, not cooked": soaked_cold_raw,
+    "cold soak of bought food": bought_soaked_cold,
     "high up": high_up,
+    "low down": low_down,
 }

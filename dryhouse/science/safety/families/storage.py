@@ -14,11 +14,6 @@ def mould(lot: LotFacts, rule: Rule) -> str:
     return "mould was seen" if lot.mould else ""
 
 
-def moist(lot: LotFacts, rule: Rule) -> str:
-    """Moist, or with drops on the lid, at the last look."""
-    return "found moist" if lot.moist else ""
-
-
 def smell(lot: LotFacts, rule: Rule) -> str:
     """An odd smell was noted."""
     return "an odd smell was noted" if lot.smell else ""
@@ -55,7 +50,6 @@ def pasteurised(lot: LotFacts, rule: Rule) -> str:
 
 CONDITIONS: dict[str, Condition] = {
     "mould seen": mould,
-    "found moist": moist,
     "odd smell": smell,
     "not checked": unchecked,
     "place warmer": warmer,

@@ -6,11 +6,12 @@ from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.safety.families.packing import (
     airless_not_cold,
-    airless_not_dry,
     bought,
     dryness_unknown,
     not_conditioned,
-    not_dry,
+    oil_cold,
+    oil_not_cold,
+    with_absorber,
 )
 
 RULES = rules_by_id()
@@ -19,14 +20,6 @@ APPLE, TURKEY = FoodFacts("apple", "fruit"), FoodFacts("turkey", "poultry")
 
 def lot(food=APPLE, *, home=True, **more):
     return LotFacts(food, BatchFacts(food) if home else None, bought=not home, **more)
-
-
-@pytest.mark.parametrize(
-    ("airless", "dry", "speaks"),
-    [(True, None, True), (True, False, True), (True, True, False), (False, None, False), (None, None, False)],
-)
-def test_without_air_only_what_is_known_to_be_dry_is_passed_over(airless, dry, speaks):
-    assert bool(airless_not_dry(lot(airless=airless, dry_enough=dry), RULES["airless-not-dry"])) is speaks
 
 
 @pytest.mark.parametrize(("celsius", "speaks"), [(None, True), (20.0, True), (4.4, False), (-18.0, False)])
@@ -46,16 +39,37 @@ def test_leathers_and_vegetables_are_not_conditioned():
         assert not not_conditioned(lot(food), RULES["condition-fruit"])
 
 
-def test_dryness_is_wrong_unknown_or_shown_never_two_of_them():
-    for dry, said in ((True, (False, False)), (False, (True, False)), (None, (False, True))):
-        jar = lot(dry_enough=dry)
-        asked = not_dry(jar, RULES["not-dry-enough"]), dryness_unknown(jar, RULES["dryness-unknown"])
-        assert tuple(bool(a) for a in asked) == said
+def test_unknown_dryness_is_asked_about():
+    assert dryness_unknown(lot(dry_enough=None), RULES["dryness-unknown"])
+    for dry in (True, False):
+        assert not dryness_unknown(lot(dry_enough=dry), RULES["dryness-unknown"])
+
+
+@pytest.mark.parametrize(
+    ("in_oil", "celsius", "says"),
+    [
+        (None, 21.0, set()),
+        (False, 21.0, set()),
+        (True, None, {"oil-not-cold"}),
+        (True, 21.0, {"oil-not-cold"}),
+        (True, 4.4, {"oil-cold"}),
+    ],
+)
+def test_oil_is_a_stop_only_where_it_is_packed_in_oil_and_thrown_out_where_it_is_not_cold(in_oil, celsius, says):
+    jar = lot(FoodFacts("garlic", "vegetable", frozenset({"garlic"})), in_oil=in_oil, temperature_c=celsius)
+    asked = {"oil-not-cold": oil_not_cold, "oil-cold": oil_cold}
+    assert {name for name, ask in asked.items() if ask(jar, RULES[name])} == says
+
+
+def test_an_absorber_is_heard_of_home_dried_food_only():
+    assert with_absorber(lot(package="jar with absorber"), RULES["absorber-limits"])
+    assert not with_absorber(lot(package="jar"), RULES["absorber-limits"])
+    assert not with_absorber(lot(home=False, package="jar with absorber"), RULES["absorber-limits"])
 
 
 def test_a_bought_bag_is_asked_none_of_it():
     bag = lot(home=False, airless=True)
-    for condition in (airless_not_dry, airless_not_cold, dryness_unknown, not_conditioned):
+    for condition in (airless_not_cold, dryness_unknown, not_conditioned):
         assert condition(bag, RULES["airless-animal-not-cold"]) == ""
     assert bought(bag, RULES["bought-animal"])
     assert not bought(lot(), RULES["bought-animal"])

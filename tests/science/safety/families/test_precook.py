@@ -1,15 +1,22 @@
 """Only a temperature read off a thermometer, at or above the limit, is an answer."""
 
+from dataclasses import replace
+
 import pytest
 
 from dryhouse.handbook.safety_table import rules_by_id
-from dryhouse.science.safety.facts import BatchFacts, FoodFacts
+from dryhouse.kitchen.records.batches import PRECOOK_METHODS
+from dryhouse.science.safety.facts import COOKED_THROUGH, BatchFacts, FoodFacts
 from dryhouse.science.safety.families.precook import (
     below,
     dried_at_home,
-    method_missing,
+    finished,
+    implausible,
+    method_no_answer,
     missing,
     not_cooked,
+    not_held,
+    not_identified,
     unmeasured,
 )
 from dryhouse.science.units import to_celsius
@@ -42,25 +49,77 @@ def test_exactly_one_thing_is_wrong_with_a_precook_or_nothing(fahrenheit, measur
     assert {name for name, ask in asked.items() if ask(batch, RULES["heat-poultry-missing"])} == says
 
 
-def test_the_reason_names_both_temperatures_in_both_scales():
+def test_the_reason_names_both_temperatures_in_both_scales_and_the_limit_it_names_passes():
     reason = below(heated(150, True), RULES["heat-poultry-below"])
-    assert "150 °F (66 °C)" in reason
-    assert "165 °F (74 °C)" in reason
+    assert "150 °F (65.6 °C)" in reason
+    assert "165 °F (73.9 °C)" in reason
+    beef = replace(heated(None, True), precook_temperature_c=71.0)
+    assert "159.8 °F (71 °C), below 160 °F (71.1 °C)" in below(beef, RULES["heat-meat-below"])
 
 
-def test_a_limit_typed_in_fahrenheit_is_reached_by_itself():
-    for rule in RULES.values():
-        if rule.when == "precook below":
-            reached = BatchFacts(TURKEY, precook_temperature_c=round(rule.bound, 2), precook_measured=True)
-            assert below(reached, rule) == ""
-            assert below(BatchFacts(TURKEY, precook_temperature_c=rule.bound - 0.1), rule)
+@pytest.mark.parametrize(
+    ("celsius", "passes"),
+    [(to_celsius(160), True), (71.1, True), (72.0, True), (to_celsius(159.9), False), (71.0, False), (70.0, False)],
+)
+def test_a_limit_is_compared_in_the_scale_it_was_published_in(celsius, passes):
+    batch = BatchFacts(TURKEY, precook_temperature_c=celsius, precook_measured=True)
+    assert (below(batch, RULES["heat-meat-below"]) == "") is passes
 
 
-def test_a_method_is_asked_for_once_there_is_a_temperature():
-    rule = RULES["heat-method-missing"]
-    assert method_missing(heated(170, True), rule)
-    assert not method_missing(heated(170, True, precook_method="steamed"), rule)
-    assert not method_missing(heated(), rule)
+@pytest.mark.parametrize(("celsius", "passes"), [(to_celsius(165), True), (73.9, True), (73.8, False)])
+def test_poultry_and_game_are_compared_with_165(celsius, passes):
+    batch = BatchFacts(TURKEY, precook_temperature_c=celsius, precook_measured=True)
+    for rule in ("heat-poultry-below", "heat-game-below"):
+        assert (below(batch, RULES[rule]) == "") is passes
+
+
+@pytest.mark.parametrize(
+    ("method", "answers"),
+    [
+        ("simmered or steamed", True),
+        ("roasted in an oven", True),
+        ("in the dryer", False),
+        ("bought cooked", False),
+        ("none", False),
+        ("other", False),
+        ("steamed, I think", False),
+        (None, False),
+    ],
+)
+def test_only_steam_and_roast_count_as_cooked_before_drying(method, answers):
+    batch = heated(170, True, precook_method=method)
+    assert (method_no_answer(batch, RULES["heat-method"]) == "") is answers
+    assert not method_no_answer(heated(precook_method=method), RULES["heat-method"])
+
+
+def test_the_ways_that_count_are_ways_the_record_knows():
+    assert set(PRECOOK_METHODS) >= COOKED_THROUGH
+
+
+@pytest.mark.parametrize(
+    ("fahrenheit", "speaks"), [(None, False), (165, False), (212, False), (213, True), (350, True)]
+)
+def test_hotter_than_boiling_water_is_no_answer(fahrenheit, speaks):
+    batch = heated(fahrenheit, True)
+    assert bool(implausible(batch, RULES["heat-implausible"])) is speaks
+
+
+@pytest.mark.parametrize(("minutes", "speaks"), [(None, True), (29, True), (30, False), (45, False)])
+def test_fish_is_held_hot_for_thirty_minutes(minutes, speaks):
+    batch = heated(165, True, precook_held_min=minutes)
+    assert bool(not_held(batch, RULES["fish-held"])) is speaks
+
+
+def test_an_oven_finish_is_said_and_answers_nothing():
+    batch = replace(heated(), finish_temperature_c=135.0, finish_min=10.0)
+    assert "275 °F (135 °C) for 10 min" in finished(batch, RULES["oven-finish"])
+    assert missing(batch, RULES["heat-poultry-missing"])
+
+
+def test_mushrooms_are_asked_who_knows_them():
+    assert not_identified(heated(), RULES["mushroom-kind"])
+    for who in ("bought", "the county mushroom society"):
+        assert not not_identified(heated(identified=who), RULES["mushroom-kind"])
 
 
 def test_beans_went_in_cooked_or_canned_or_are_asked_about():

@@ -2,13 +2,16 @@
 
 import pytest
 
-from dryhouse.handbook.safety_table import rules_by_id
-from dryhouse.science.safety.facts import MealFacts
+from dryhouse.handbook.safety_table import rules_by_id, safety_rules
+from dryhouse.science.safety import evaluate
+from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts, MealFacts
 from dryhouse.science.safety.families.serving import (
+    bought_soaked_cold,
     high_up,
     serving,
     soak_unknown,
     soaked_cold,
+    soaked_cold_raw,
     soaked_too_long,
     soaked_too_long_in_heat,
 )
@@ -60,8 +63,31 @@ def test_what_is_not_known_of_a_soak_is_asked():
 
 def test_a_cold_soak_is_named_by_how_the_meal_is_cooked():
     rule = RULES["cold-soak-animal"]
-    assert soaked_cold(MealFacts(cooking="cold soak"), rule)
-    assert not soaked_cold(MealFacts(cooking="simmer"), rule)
+    beef = (FoodFacts("beef", "meat"),)
+    assert soaked_cold(MealFacts(beef, "cold soak"), rule)
+    assert not soaked_cold(MealFacts(beef, "simmer"), rule)
+    assert not soaked_cold(MealFacts((FoodFacts("corn", "vegetable"),), "cold soak"), rule)
+
+
+def test_bought_food_in_a_cold_soak_goes_by_its_package():
+    salami = (LotFacts(FoodFacts("salami", "meat"), bought=True),)
+    assert not soaked_cold(MealFacts(salami, "cold soak"), RULES["cold-soak-animal"])
+    assert bought_soaked_cold(MealFacts(salami, "cold soak"), RULES["cold-soak-bought"])
+    home = (LotFacts(FoodFacts("salami", "meat")),)
+    assert soaked_cold(MealFacts(home, "cold soak"), RULES["cold-soak-animal"])
+    assert not bought_soaked_cold(MealFacts(home, "cold soak"), RULES["cold-soak-bought"])
+
+
+@pytest.mark.parametrize(
+    ("made_from", "speaks"), [("cooked", False), ("canned", False), ("fresh", True), (None, True)]
+)
+def test_beans_in_a_cold_soak_are_raw_until_a_batch_says_that_they_were_cooked(made_from, speaks):
+    bean = FoodFacts("bean", "legume", frozenset({"raw_bean"}))
+    rule = RULES["cold-soak-beans"]
+    jar = LotFacts(bean, BatchFacts(bean, made_from=made_from))
+    assert bool(soaked_cold_raw(MealFacts((jar,), "cold soak"), rule)) is speaks
+    assert soaked_cold_raw(MealFacts((bean,), "cold soak"), rule)
+    assert soaked_cold_raw(MealFacts((LotFacts(bean, bought=True),), "cold soak"), rule)
 
 
 def test_a_height_nobody_recorded_counts_as_high():
@@ -69,6 +95,15 @@ def test_a_height_nobody_recorded_counts_as_high():
     assert high_up(MealFacts(), rule)
     assert high_up(MealFacts(altitude_m=950.0), rule) == "at 3117 ft (950 m)"
     assert not high_up(MealFacts(altitude_m=914.0), rule)
+
+
+@pytest.mark.parametrize(
+    ("metres", "once"), [(None, "3 min"), (100.0, "1 min"), (1524.0, "1 min"), (1600.0, "3 min")]
+)
+def test_water_is_boiled_for_one_time_and_the_longer_where_the_height_is_unknown(metres, once):
+    corn = MealFacts((FoodFacts("corn", "vegetable"),), "simmer", altitude_m=metres)
+    boiled = [c.short for c in evaluate(corn, safety_rules()) if c.rule.startswith("boil-water")]
+    assert boiled == [f"Boil water {once}"]
 
 
 def test_water_always_goes_on():

@@ -6,7 +6,6 @@ from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.safety.families.storage import (
     CONDITIONS,
-    moist,
     mould,
     not_cold,
     opened,
@@ -26,7 +25,7 @@ def lot(*, home=True, **more):
 
 
 @pytest.mark.parametrize(
-    ("finding", "condition"), [("mould", mould), ("moist", moist), ("smell", smell), ("pasteurised", pasteurised)]
+    ("finding", "condition"), [("mould", mould), ("smell", smell), ("pasteurised", pasteurised)]
 )
 def test_a_finding_speaks_when_it_was_found_and_only_then(finding, condition):
     rule = RULES["mould-seen"]
