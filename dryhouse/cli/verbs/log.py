@@ -7,12 +7,23 @@ from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, cautions_of, say_answer, say_json
 from dryhouse.kitchen.records.foods import CONTENTS
+from dryhouse.kitchen.records.shapes import Shape
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
 
 if TYPE_CHECKING:
+    from dryhouse.kitchen.batches.typed import TypedBatch
     from dryhouse.kitchen.kitchen import Kitchen
 
-_HOW = ("fresh", "frozen", "canned", "cooked")
+_LOADED, _DRY = ("fresh", "fresh_volume", "cooked_out"), ("dried", "dried_volume")
+_METAVARS: dict[type, str] = {
+    Mass: "QTY",
+    Volume: "QTY",
+    Temperature: "T",
+    Duration: "TIME",
+    Length: "LENGTH",
+    str: "WORDS",
+}
 _HOW_TO_SAY = (
     "To log it under that name as a food of your own, say what is in it: --contains plant, meat, poultry, fish, "
     "egg, milk or unknown; more than one may be given."
@@ -35,25 +46,20 @@ def add(verbs: Any) -> None:
         action="store_true",
         help="with “--contains plant”: there is no meat, fish, egg or milk in it, whatever its name says",
     )
-    parser.add_argument("--fresh", required=True, metavar="QTY", help="mass loaded, after preparing")
-    parser.add_argument("--dried", required=True, metavar="QTY", help="mass when dry")
     parser.add_argument("--start", metavar="WHEN", help="when it went on, such as “2026-11-20 18:00”")
     parser.add_argument("--hours", metavar="H", help="how long it dried, such as 8h30")
-    parser.add_argument("--temp", metavar="T", help="dryer temperature, such as “135 F”")
-    parser.add_argument("--precook", metavar="T", help="temperature reached in the middle before drying")
-    parser.add_argument("--precook-method", default="", metavar="HOW", help="steamed, roasted, boiled …")
-    parser.add_argument("--precook-measured", metavar="HOW", help="“thermometer” or “not measured”")
-    parser.add_argument("--form", default="", help="the cut: slices, dice, kernels …")
-    parser.add_argument("--made-from", default="fresh", choices=_HOW)
-    parser.add_argument("--purchased", metavar="QTY", help="mass bought, before preparing")
-    parser.add_argument("--fresh-volume", metavar="QTY", help="measure loaded")
-    parser.add_argument("--dried-volume", metavar="QTY", help="measure when dry")
-    parser.add_argument("--pretreatment", default="")
-    parser.add_argument("--dryer", metavar="NAME")
-    parser.add_argument("--trays", metavar="N")
-    parser.add_argument("--start-moisture", metavar="PCT")
-    parser.add_argument("--moisture", metavar="PCT", help="target moisture, wet basis")
-    parser.add_argument("--notes", default="")
+    parser.add_argument("--end", metavar="WHEN", help="when it came off, where its start is not given")
+    from dryhouse.kitchen.batches.typed import ENTRIES
+
+    for entry, shape in ENTRIES.items():
+        _add_option(parser, entry, shape)
+    parser.add_argument(
+        "--part",
+        action="append",
+        default=[],
+        metavar="FOOD=QTY",
+        help="an ingredient of a mix and its weight, such as “turkey=8 oz”; may be given several times",
+    )
     add_more(parser)
     parser.set_defaults(run=run)
 
@@ -62,8 +68,9 @@ def run(args: argparse.Namespace) -> int:
     """Record the batch; answer its number and its card."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.batches.log import batch_named, check, log_batch
-    from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
+    from dryhouse.kitchen.batches.typed import draft_from
     from dryhouse.kitchen.cards.batch_card import batch_card, card_lines
+    from dryhouse.kitchen.cards.heating import heating_lines
     from dryhouse.kitchen.cautions.cautions import batch_facts
     from dryhouse.kitchen.settings import style
     from dryhouse.science.safety.unfolded import most_for
@@ -72,34 +79,14 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.words.workings import lines
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        typed = TypedBatch(
-            food=args.food,
-            fresh=args.fresh,
-            dried=args.dried,
-            start=args.start or "",
-            hours=args.hours or "",
-            temp=args.temp or "",
-            precook=args.precook or "",
-            precook_method=args.precook_method,
-            precook_measured=args.precook_measured or "",
-            form=args.form,
-            made_from=args.made_from,
-            purchased=args.purchased or "",
-            fresh_volume=args.fresh_volume or "",
-            dried_volume=args.dried_volume or "",
-            pretreatment=args.pretreatment,
-            dryer=args.dryer or "",
-            trays=args.trays or "",
-            start_moisture=args.start_moisture or "",
-            moisture=args.moisture or "",
-            notes=args.notes,
-        )
+        typed = _typed(args)
         known = _with_own_food(kitchen, args)
         check(known, draft_from(known, typed))
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
         known = _with_own_food(kitchen, args)
         done = log_batch(known, draft_from(known, typed))
         id = done.record.id
+        logged = batch_named(kitchen, str(id))
         card = batch_card(kitchen, id)
         manner = style(kitchen)
         if args.json:
@@ -110,20 +97,54 @@ def run(args: argparse.Namespace) -> int:
                 "what": done.what,
                 "verdict": None if forbidden else card.verdict.name,
             }
-            answer["sentences"] = list(card.sentences)
+            answer["sentences"] = [*heating_lines(logged), *card.sentences]
             answer["figures"] = {title: figure_json(figure, manner) for title, figure in card.figures}
             say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})
             return 0
 
         say_answer(
             args,
-            [done.what],
+            [done.what, *heating_lines(logged)],
             details=card_lines(card, manner),
             workings=[line for _, figure in card.figures for line in lines(figure.workings, manner)],
             cautions=card.cautions,
-            most=most_for(batch_facts(kitchen, batch_named(kitchen, str(id))).kinds),
+            most=most_for(batch_facts(kitchen, logged).kinds),
         )
     return 0
+
+
+def _add_option(parser: argparse.ArgumentParser, entry: str, shape: Shape) -> None:
+    """The option of one field of a batch, as the field describes itself."""
+    about = shape.about
+    said = (about.help or about.label[:1].lower() + about.label[1:]).replace("%", "%%")
+    listed = f": {', '.join(about.choices)}" if about.choices else ""
+    parser.add_argument(
+        f"--{entry.replace('_', '-')}",
+        default="",
+        metavar="NAME" if entry == "dryer" else _METAVARS.get(shape.holds, _number(shape)),
+        help=said + listed,
+    )
+
+
+def _number(shape: Shape) -> str:
+    return "PCT" if shape.name.endswith("_pct") else "N"
+
+
+def _typed(args: argparse.Namespace) -> TypedBatch:
+    """What was typed, entry by entry."""
+    from dryhouse.kitchen.batches.typed import APART, ENTRIES, typed_batch
+
+    if not args.part and not any(getattr(args, name) for name in _LOADED):
+        raise InputProblem("What was loaded? Say its weight, such as --fresh “2 lb”, or --part for a mix.", "fresh")
+    if not any(getattr(args, name) for name in _DRY):
+        raise InputProblem("What did it weigh dry? Say it with --dried, such as “7 oz”.", "dried")
+    parts = []
+    for part in args.part:
+        name, equals, amount = part.partition("=")
+        if not equals or not name.strip() or not amount.strip():
+            raise InputProblem(f"“{part}” is no ingredient with its weight; write it like “turkey=8 oz”.", "parts")
+        parts.append((name.strip(), amount.strip()))
+    return typed_batch(tuple(parts), **{name: getattr(args, name) or "" for name in (*APART, *ENTRIES)})
 
 
 def _with_own_food(kitchen: Kitchen, args: argparse.Namespace) -> Kitchen:

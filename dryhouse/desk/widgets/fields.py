@@ -20,6 +20,7 @@ from dryhouse.desk.widgets.basics import column, words
 from dryhouse.science import quantities as q
 from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.units import both_scales
 
 
 class Field(QWidget):
@@ -223,6 +224,8 @@ class QuantityField(Field):
         return value.typed or self.session.style.show(value)
 
     def echo(self, value: q.Quantity, text: str) -> str:
+        if self.kind is q.Temperature and not any(letter.isalpha() for letter in text):
+            return f"= {both_scales(value.si)}"
         shown = self.session.style.show(value)
         said, typed = (t.replace(" ", "").replace("°", "").casefold() for t in (shown, text))
         return "" if said == typed else f"= {shown}"

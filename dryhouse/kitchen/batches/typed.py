@@ -1,18 +1,27 @@
-"""A batch as it is typed at the bench, read into a draft: the same reading for the form and the command line."""
+"""A batch as it is typed at the bench, read into a draft: the same reading for the form and the command line.
+
+Which entries there are follows from the fields of a batch (`kitchen/records/batches.py`); only what is not one
+field alone is written down here: the food, the times, the dryer's name, and the ingredients of a mix.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from datetime import timedelta
-from typing import TypeVar
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from typing import Any
 
 from dryhouse.kitchen.batches.dryers import find_dryer
 from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.kitchen.records.batches import OTHER_PRECOOK
+from dryhouse.kitchen.records.former import precook_of
+from dryhouse.kitchen.records.shapes import Shape, shapes
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.typed_moments import read_moment
+from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import (
     Duration,
@@ -26,142 +35,130 @@ from dryhouse.science.quantities import (
     parse_percent,
 )
 
-Q = TypeVar("Q", bound=Quantity)
+_WITHOUT_ENTRY = ("food", "state", "started", "ended", "trip", "id")
+"""Fields of a batch that no entry of their own fills in."""
+ENTRIES: Mapping[str, Shape] = {
+    shape.about.entry or shape.name: shape for shape in shapes(Batch) if shape.name not in _WITHOUT_ENTRY
+}
+"""Every entry that fills one field of a batch, by its short name."""
+APART = ("food", "start", "hours", "end")
+"""The entries beside those: what was dried, and when."""
+_PRESET = {"made_from": "fresh"}
 
-THERMOMETER, NOT_MEASURED = "thermometer", "not measured"
 
-
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class TypedBatch:
-    """Every entry of the log form, as typed. Empty means not given."""
+    """The entries of the log form, as typed. What is empty was not given, and is not kept."""
 
-    food: str = ""
-    fresh: str = ""
-    dried: str = ""
-    start: str = ""
-    hours: str = ""
-    end: str = ""
-    temp: str = ""
-    precook: str = ""
-    precook_method: str = ""
-    precook_measured: str = ""
-    form: str = ""
-    thickness: str = ""
-    made_from: str = "fresh"
-    purchased: str = ""
-    cooked_in: str = ""
-    cooked_out: str = ""
-    drained_fat: str = ""
-    drained_liquid: str = ""
-    fresh_volume: str = ""
-    dried_volume: str = ""
-    pretreatment: str = ""
-    dryer: str = ""
-    trays: str = ""
-    kitchen_temp: str = ""
-    humidity: str = ""
-    start_moisture: str = ""
-    moisture: str = ""
-    energy_kwh: str = ""
-    title: str = ""
-    notes: str = ""
-    rating: str = ""
+    given: Mapping[str, str] = field(default_factory=dict)
     parts: tuple[tuple[str, str], ...] = ()
     """Ingredients of a mix: food and mass, as typed."""
+
+    def __getitem__(self, entry: str) -> str:
+        return self.given.get(entry, _PRESET.get(entry, ""))
+
+    def changed(self, **entries: str) -> TypedBatch:
+        """The same with some entries typed anew."""
+        return typed_batch(self.parts, **{**self.given, **entries})
+
+
+def typed_batch(parts: tuple[tuple[str, str], ...] = (), **entries: str) -> TypedBatch:
+    """A batch as typed, entry by entry."""
+    if strange := set(entries) - {*APART, *ENTRIES}:
+        raise ValueError(f"a batch has no entry {sorted(strange)[0]}")
+    return TypedBatch({name: text for name, text in entries.items() if text != _PRESET.get(name, "")}, parts)
 
 
 def draft_from(kitchen: Kitchen, typed: TypedBatch, state: str = "finished") -> BatchDraft:
     """The draft that the entries describe. Raises InputProblem naming the entry that cannot be read."""
     like = style(kitchen)
-    comma = like.decimal_comma
-
-    def quantity(name: str, kind: type[Q], unit: str) -> Q | None:
-        text = getattr(typed, name)
-        if not text.strip():
-            return None
-        try:
-            return parse(text, kind, default_unit=unit, decimal_comma=comma)
-        except InputProblem as problem:
-            raise InputProblem(problem.sentence, name) from None
-
-    def number(name: str, what: str) -> float | None:
-        text = getattr(typed, name)
-        if not text.strip():
-            return None
-        try:
-            reader = parse_percent if what == "percentage" else parse_number
-            return reader(text, decimal_comma=comma, what=what)
-        except InputProblem as problem:
-            raise InputProblem(problem.sentence, name) from None
-
-    if not typed.food.strip():
+    if not typed["food"].strip():
         raise InputProblem("Which food was it? Type its name, such as sweet corn.", "food")
-    known = food(kitchen, typed.food)
-    mass, volume, degrees = like.mass_unit, like.volume_unit, like.temperature_unit
-    started = read_moment(kitchen, typed.start, field="start") if typed.start.strip() else None
-    ended = read_moment(kitchen, typed.end, field="end") if typed.end.strip() else None
-    hours = quantity("hours", Duration, "h")
-    if hours is not None and started is not None:
-        ended = started + timedelta(seconds=hours.si)
-    elif hours is not None:
-        ended = ended or kitchen.now()
-        started = ended - timedelta(seconds=hours.si)
-    precook = quantity("precook", Temperature, degrees)
-    measured = typed.precook_measured.strip().lower()
-    if measured not in ("", THERMOMETER, NOT_MEASURED):
-        raise InputProblem(
-            f"How the precook temperature was known is “{THERMOMETER}” or “{NOT_MEASURED}”.", "precook_measured"
+    known = food(kitchen, typed["food"])
+    started, ended = _times(kitchen, typed, like)
+    values: dict[str, Any] = {}
+    for entry, shape in ENTRIES.items():
+        if text := typed[entry].strip():
+            try:
+                values[shape.name] = find_dryer(kitchen, text).id if entry == "dryer" else read(shape, text, like)
+            except InputProblem as problem:
+                raise InputProblem(problem.sentence, entry) from None
+    batch = Batch(known.slug, state=state, started=started, ended=ended, **values)
+    return BatchDraft(batch, _parts(kitchen, typed.parts, like))
+
+
+def _times(kitchen: Kitchen, typed: TypedBatch, like: Style) -> tuple[datetime | None, datetime | None]:
+    """When it went on and came off: two moments, or one of them and how long it took."""
+    started = read_moment(kitchen, typed["start"], field="start") if typed["start"].strip() else None
+    ended = read_moment(kitchen, typed["end"], field="end") if typed["end"].strip() else None
+    if not typed["hours"].strip():
+        return started, ended
+    try:
+        took = timedelta(
+            seconds=parse(typed["hours"], Duration, default_unit="h", decimal_comma=like.decimal_comma).si
         )
-    batch = Batch(
-        known.slug,
-        state=state,
-        title=typed.title.strip(),
-        form=typed.form.strip(),
-        thickness=quantity("thickness", Length, like.length_unit),
-        made_from=typed.made_from or "fresh",
-        purchased_mass=quantity("purchased", Mass, mass),
-        prepared_mass=quantity("fresh", Mass, mass),
-        prepared_volume=quantity("fresh_volume", Volume, volume),
-        pretreatment=typed.pretreatment.strip(),
-        precook_method=typed.precook_method.strip(),
-        precook_temperature=precook,
-        precook_measured=measured,
-        cooked_mass_in=quantity("cooked_in", Mass, mass),
-        cooked_mass_out=quantity("cooked_out", Mass, mass),
-        drained_fat=quantity("drained_fat", Mass, mass),
-        drained_liquid=quantity("drained_liquid", Mass, mass),
-        dryer=find_dryer(kitchen, typed.dryer).id if typed.dryer.strip() else None,
-        trays=_whole(number("trays", "number of trays"), "trays"),
-        set_temperature=quantity("temp", Temperature, degrees),
-        started=started,
-        ended=ended,
-        kitchen_temperature=quantity("kitchen_temp", Temperature, degrees),
-        kitchen_humidity_pct=number("humidity", "percentage"),
-        start_moisture_pct=number("start_moisture", "percentage"),
-        target_moisture_pct=number("moisture", "percentage"),
-        dried_mass=quantity("dried", Mass, mass),
-        dried_volume=quantity("dried_volume", Volume, volume),
-        energy_kwh=number("energy_kwh", "number of kilowatt-hours"),
-        notes=typed.notes.strip(),
-        rating=_whole(number("rating", "rating"), "rating"),
-    )
-    return BatchDraft(batch, _parts(kitchen, typed.parts, mass, comma))
+    except InputProblem as problem:
+        raise InputProblem(problem.sentence, "hours") from None
+    if started is not None:
+        return started, started + took
+    ended = ended or kitchen.now()
+    return ended - took, ended
 
 
-def _whole(value: float | None, field: str) -> int | None:
-    if value is None:
-        return None
-    if value != int(value):
-        raise InputProblem(f"{field.capitalize()} are counted whole, such as {max(round(value), 1)}.", field)
-    return int(value)
+def read(shape: Shape, text: str, like: Style) -> Any:
+    """The value of an entry that is not empty; a bare number is in her own unit. Raises InputProblem."""
+    comma = like.decimal_comma
+    if shape.quantity is not None:
+        return parse(text, shape.quantity, default_unit=bare_unit(shape.quantity, like), decimal_comma=comma)
+    if shape.about.choices:
+        return _chosen(shape, text)
+    if shape.holds is str:
+        return text
+    if shape.name.endswith("_pct"):
+        return parse_percent(text, decimal_comma=comma, what="percentage")
+    number = parse_number(text, decimal_comma=comma, what="number")
+    if shape.holds is not int:
+        return number
+    if number != int(number):
+        raise InputProblem(
+            f"{shape.about.label.split(',')[0]} are counted whole, such as {max(round(number), 1)}, not “{text}”."
+        )
+    return int(number)
 
 
-def _parts(kitchen: Kitchen, typed: tuple[tuple[str, str], ...], unit: str, comma: bool) -> tuple[BatchPart, ...]:
+def bare_unit(kind: type[Quantity], like: Style) -> str:
+    """The unit of a number that is typed without one."""
+    units = {
+        Mass: like.mass_unit,
+        Volume: like.volume_unit,
+        Temperature: like.temperature_unit,
+        Length: like.length_unit,
+        Duration: "min",
+    }
+    return units.get(kind, "")
+
+
+def _chosen(shape: Shape, text: str) -> str:
+    """One of the choices of a field: as it stands, or by a word that only it holds."""
+    said = " ".join(text.split()).casefold()
+    choices = shape.about.choices
+    if said in choices:
+        return said
+    if shape.name == "precook_method" and (method := precook_of(text)) != OTHER_PRECOOK:
+        return method
+    near = [choice for choice in choices if said in choice.split() or choice.startswith(said)]
+    if len(near) == 1:
+        return near[0]
+    raise InputProblem(f"“{shape.about.label}” is “{text}”; it should be one of: {', '.join(choices)}.")
+
+
+def _parts(kitchen: Kitchen, typed: tuple[tuple[str, str], ...], like: Style) -> tuple[BatchPart, ...]:
     parts = []
     for position, (name, amount) in enumerate(t for t in typed if any(s.strip() for s in t)):
         try:
             slug = food(kitchen, name).slug
-            parts.append(BatchPart(0, position, slug, parse(amount, Mass, default_unit=unit, decimal_comma=comma)))
+            mass = parse(amount, Mass, default_unit=like.mass_unit, decimal_comma=like.decimal_comma)
         except InputProblem as problem:
             raise InputProblem(f"Ingredient {position + 1}: {problem.sentence}", "parts") from None
+        parts.append(BatchPart(0, position, slug, mass))
     return tuple(parts)

@@ -30,6 +30,8 @@ class Shape:
     missing: bool
     required: bool
     about: About = NOTHING_SAID
+    default: Any = None
+    """What it is where nothing is said."""
 
     @property
     def quantity(self) -> type[Quantity] | None:
@@ -59,10 +61,16 @@ def _shapes_of(kind: type[Any]) -> tuple[Shape, ...]:
     for field in fields(kind):
         members = get_args(hints[field.name]) or (hints[field.name],)
         holds = next(m for m in members if m is not NoneType)
-        found.append(Shape(field.name, holds, NoneType in members, field.default is MISSING, _about(field)))
+        found.append(
+            Shape(field.name, holds, NoneType in members, field.default is MISSING, _about(field), _default(field))
+        )
     return tuple(found)
 
 
 def _about(field: Field[Any]) -> About:
     about: About = field.metadata.get("about", NOTHING_SAID)
     return about
+
+
+def _default(field: Field[Any]) -> Any:
+    return None if field.default is MISSING else field.default

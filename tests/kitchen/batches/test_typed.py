@@ -5,13 +5,13 @@ from datetime import timedelta
 
 import pytest
 
-from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
+from dryhouse.kitchen.batches.typed import draft_from, typed_batch
 from dryhouse.kitchen.records import Dryer, Preference
 from dryhouse.science.errors import InputProblem
 from tests.builders import NOW, a_kitchen
 
 SHELF_DRYER = Dryer("Shelf dryer", 6, id=1)
-EIGHT = TypedBatch(
+EIGHT = typed_batch(
     food="sweet corn", fresh="2 lb 3 oz", dried="7", start="yesterday 18:00", hours="8h30", temp="125",
     dryer="shelf", trays="3",
 )  # fmt: skip
@@ -27,14 +27,14 @@ def test_eight_entries_make_a_whole_batch():
 
 
 def test_hours_without_a_start_end_now():
-    batch = draft_from(a_kitchen(SHELF_DRYER), replace(EIGHT, start="")).batch
+    batch = draft_from(a_kitchen(SHELF_DRYER), EIGHT.changed(start="")).batch
     assert batch.ended == NOW
     assert batch.started == NOW - timedelta(hours=8.5)
 
 
 def test_bare_numbers_take_the_persons_own_units():
     kitchen = a_kitchen(SHELF_DRYER, Preference("units", "metric", id=1))
-    batch = draft_from(kitchen, replace(EIGHT, fresh="1000", dried="270", temp="52")).batch
+    batch = draft_from(kitchen, EIGHT.changed(fresh="1000", dried="270", temp="52")).batch
     assert (batch.prepared_mass.si, batch.dried_mass.si, batch.set_temperature.si) == (1000, 270, 52)
 
 
@@ -51,5 +51,8 @@ def test_a_mix_is_read_by_its_ingredients():
 )  # fmt: skip
 def test_an_entry_that_cannot_be_read_is_named(entry, text):
     with pytest.raises(InputProblem) as caught:
-        draft_from(a_kitchen(SHELF_DRYER), replace(EIGHT, **{entry: text}))
+        draft_from(
+            a_kitchen(SHELF_DRYER),
+            (replace(EIGHT, parts=text) if entry == "parts" else EIGHT.changed(**{entry: text})),
+        )
     assert caught.value.field == entry

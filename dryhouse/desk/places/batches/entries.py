@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import json
-from dataclasses import asdict, fields, replace
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
 from dryhouse.kitchen.batches.log import BatchDraft
-from dryhouse.kitchen.batches.typed import TypedBatch
+from dryhouse.kitchen.batches.typed import APART, ENTRIES, TypedBatch, bare_unit, typed_batch
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
@@ -17,35 +17,8 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity, parse
 from dryhouse.science.units import STORED
 
-QUANTITIES = {
-    "fresh": "prepared_mass",
-    "dried": "dried_mass",
-    "purchased": "purchased_mass",
-    "cooked_in": "cooked_mass_in",
-    "cooked_out": "cooked_mass_out",
-    "drained_fat": "drained_fat",
-    "drained_liquid": "drained_liquid",
-    "fresh_volume": "prepared_volume",
-    "dried_volume": "dried_volume",
-    "thickness": "thickness",
-    "temp": "set_temperature",
-    "precook": "precook_temperature",
-    "kitchen_temp": "kitchen_temperature",
-}
-"""Entries that are quantities, and the field of the batch each is kept in."""
-
-NUMBERS = {
-    "trays": "trays",
-    "humidity": "kitchen_humidity_pct",
-    "start_moisture": "start_moisture_pct",
-    "moisture": "target_moisture_pct",
-    "energy_kwh": "energy_kwh",
-    "rating": "rating",
-}
-WORDS = ("title", "form", "made_from", "pretreatment", "precook_method", "precook_measured", "notes")
-
 FIELD_NAMES = {
-    **{field: entry for entry, field in (QUANTITIES | NUMBERS).items()},
+    **{shape.name: entry for entry, shape in ENTRIES.items()},
     "started": "start",
     "ended": "hours",
     "end": "hours",
@@ -56,29 +29,34 @@ FIELD_NAMES = {
 def typed_from(kitchen: Kitchen, draft: BatchDraft, style: Style) -> TypedBatch:
     """The entries that describe a batch."""
     batch = draft.batch
-    entries: dict[str, Any] = {name: getattr(batch, name) for name in WORDS}
-    for name, field in QUANTITIES.items():
-        quantity = getattr(batch, field)
-        entries[name] = "" if quantity is None else as_typed(quantity, style)
-    for name, field in NUMBERS.items():
-        number = getattr(batch, field)
-        entries[name] = "" if number is None else style.number(number, 3)
+    entries = {
+        entry: _written(getattr(batch, shape.name), style) for entry, shape in ENTRIES.items() if entry != "dryer"
+    }
     dryer = kitchen.journal.get(Dryer, batch.dryer) if batch.dryer is not None else None
-    return TypedBatch(
+    return typed_batch(
+        tuple((food_name(kitchen, p.food), as_typed(p.mass, style)) for p in draft.parts),
         food=food_name(kitchen, batch.food) if batch.food else "",
         start=_moment(kitchen, batch.started),
         hours=_hours(batch),
         end=_moment(kitchen, batch.ended) if batch.started is None else "",
         dryer=dryer.name if dryer else "",
-        parts=tuple((food_name(kitchen, p.food), as_typed(p.mass, style)) for p in draft.parts),
         **entries,
     )
 
 
+def _written(value: Any, style: Style) -> str:
+    """A value of a batch as it would be typed."""
+    if value is None:
+        return ""
+    if isinstance(value, Quantity):
+        return as_typed(value, style)
+    return value if isinstance(value, str) else style.number(value, 3)
+
+
 def as_typed(quantity: Quantity, style: Style) -> str:
     """A quantity so that reading it again gives the same: as it was typed, where that still says it."""
-    default = _usual_unit(quantity, style)
-    other = _usual_unit(quantity, replace(style, system=US if style.system == METRIC else METRIC))
+    default = bare_unit(type(quantity), style)
+    other = bare_unit(type(quantity), replace(style, system=US if style.system == METRIC else METRIC))
     stored = STORED[quantity.dimension].replace("degC", "C")
     for text in (quantity.typed, f"{quantity.typed} {default}", f"{quantity.typed} {other}", style.show(quantity)):
         try:
@@ -92,34 +70,22 @@ def as_typed(quantity: Quantity, style: Style) -> str:
     return f"{style.number(quantity.si, 3)} {stored}"
 
 
-def _usual_unit(quantity: Quantity, style: Style) -> str:
-    """The unit of a bare number."""
-    return {
-        "mass": style.mass_unit,
-        "volume": style.volume_unit,
-        "temperature": style.temperature_unit,
-        "length": style.length_unit,
-    }.get(quantity.dimension, "")
-
-
 def keep_unchanged(draft: BatchDraft, before: Batch, typed: TypedBatch, typed_before: TypedBatch) -> BatchDraft:
     """The draft with every entry that was not touched exactly as it was recorded, and all that has no entry."""
     same: dict[str, Any] = {
-        field: getattr(before, field)
-        for name, field in (QUANTITIES | NUMBERS).items()
-        if getattr(typed, name) == getattr(typed_before, name)
+        shape.name: getattr(before, shape.name)
+        for entry, shape in ENTRIES.items()
+        if typed[entry] == typed_before[entry]
     }
-    if (typed.start, typed.hours, typed.end) == (typed_before.start, typed_before.hours, typed_before.end):
+    if all(typed[entry] == typed_before[entry] for entry in ("start", "hours", "end")):
         same |= {"started": before.started, "ended": before.ended}
-    if typed.dryer == typed_before.dryer:
-        same["dryer"] = before.dryer
     return replace(draft, batch=replace(draft.batch, **same, state=before.state, trip=before.trip))
 
 
 def to_text(typed: TypedBatch) -> str:
     """The entries that are filled in, as one text to keep."""
-    blank = asdict(TypedBatch())
-    return json.dumps({k: v for k, v in asdict(typed).items() if v != blank[k]}, ensure_ascii=False)
+    parts = {"parts": typed.parts} if typed.parts else {}
+    return json.dumps({**typed.given, **parts}, ensure_ascii=False)
 
 
 def from_text(text: str) -> TypedBatch:
@@ -128,10 +94,10 @@ def from_text(text: str) -> TypedBatch:
         kept = json.loads(text) if text else {}
     except ValueError:
         kept = {}
-    known = {f.name for f in fields(TypedBatch)}
-    entries = {k: v for k, v in kept.items() if k in known and isinstance(v, str)} if isinstance(kept, dict) else {}
-    parts = tuple((str(f), str(m)) for f, m in kept.get("parts", ())) if isinstance(kept, dict) else ()
-    return TypedBatch(**entries, parts=parts)
+    if not isinstance(kept, dict):
+        return TypedBatch()
+    entries = {k: v for k, v in kept.items() if k in (*APART, *ENTRIES) and isinstance(v, str)}
+    return typed_batch(tuple((str(f), str(m)) for f, m in kept.get("parts", ())), **entries)
 
 
 def _hours(batch: Batch) -> str:

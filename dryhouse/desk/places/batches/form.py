@@ -18,9 +18,10 @@ from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last
 from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
 from dryhouse.kitchen.cards.batch_card import preview
 from dryhouse.kitchen.foods.own_foods import add_food
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass
 
 _PAUSE_MS = 90
 
@@ -107,11 +108,7 @@ class LogForm(QWidget):
     def is_blank(self) -> bool:
         """Whether nothing was typed: a remembered habit is not typing."""
         typed = self.typed()
-        blank = TypedBatch()
-        return all(
-            value in (getattr(blank, name), self._remembered.get(name, getattr(blank, name)))
-            for name, value in ((f, getattr(typed, f)) for f in TypedBatch.__dataclass_fields__)
-        )
+        return not typed.parts and all(self._remembered.get(name) == text for name, text in typed.given.items())
 
     def new(self, kept: TypedBatch | None = None) -> None:
         """A new batch; `kept` is a draft to go on with."""
@@ -163,7 +160,6 @@ class LogForm(QWidget):
             self.memory.setText(
                 f"Cut, dryer, trays and temperature are as in batch {last.id}; change what differs."
             )
-        self.entries.show_animal(food.animal)
         self.answer()
 
     # --- answering -------------------------------------------------------------------------------------------
@@ -173,11 +169,11 @@ class LogForm(QWidget):
         self._pause.stop()
         food = self.entries.food.value()
         self._offer_own_food(food)
-        self.entries.show_animal(food is not None and food.animal)
-        card = None
+        self.entries.show_for(self.entries.foods())
+        card, typed = None, self.entries.typed(only_right=True)
         if food is not None:
             try:
-                card = preview(self.session.kitchen, self._draft(self.entries.typed(only_right=True)))
+                card = preview(self.session.kitchen, self._with_the_unweighed(self._draft(typed)))
             except InputProblem:
                 card = None
         self.preview.set_card(card)
@@ -216,6 +212,12 @@ class LogForm(QWidget):
         return replace(
             kept, batch=replace(kept.batch, state=state if self._state_changed() else self.editing.state)
         )
+
+    def _with_the_unweighed(self, draft: BatchDraft) -> BatchDraft:
+        """With each ingredient that is named and has no weight yet: what must be known of it waits for none."""
+        weighed = {part.food for part in draft.parts}
+        named = [food.slug for food in self.entries.mix.foods() if food.slug not in weighed]
+        return replace(draft, parts=(*draft.parts, *(BatchPart(0, 0, slug, Mass(0.0)) for slug in named)))
 
     def _state_changed(self) -> bool:
         return self.still.isChecked() != (self.editing.state != FINISHED)

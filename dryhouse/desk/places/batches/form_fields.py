@@ -2,25 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QGridLayout
 
 from dryhouse.desk.places.batches.ingredients import Ingredients
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.desk.widgets.record_fields import field_for
+from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.dryers import dryers
-from dryhouse.kitchen.batches.typed import NOT_MEASURED, THERMOMETER, TypedBatch
-from dryhouse.kitchen.records.batches import FOOD_STATES, PRECOOK_METHODS
+from dryhouse.kitchen.batches.typed import ENTRIES, TypedBatch, typed_batch
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
+from dryhouse.science.quantities import Duration
+from dryhouse.science.safety.facts import UNKNOWN_FOOD
 
 MAIN = (("fresh", "dried"), ("start", "hours"), ("temp", "dryer"), ("trays", "form"))
-ANIMAL = (("precook", "precook_measured"), ("precook_method", "cooked_out"))
-MORE = (
+ANIMAL = (
+    ("precook", "precook_measured"),
+    ("precook_method", "precook_held"),
+    ("cooked_out", "finish"),
+    ("finish_held", ""),
+)
+"""Asked of food of animal origin, and of a mix as soon as one ingredient is."""
+MUSHROOM = (("identified", ""),)
+_USUAL = (
     ("thickness", "made_from"),
     ("purchased", "pretreatment"),
     ("fresh_volume", "dried_volume"),
@@ -31,11 +41,21 @@ MORE = (
     ("title", "rating"),
     ("notes", ""),
 )
-HABITS = ("form", "thickness", "pretreatment", "dryer", "trays", "temp", "moisture")
+
+
+def _with_the_rest(*laid_out: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
+    """The usual order, and after it every entry of a batch that has no place of its own."""
+    placed = {name for rows in laid_out for row in rows for name in row}
+    rest = [*(name for name in ENTRIES if name not in placed), ""]
+    return (*laid_out[-1], *zip(rest[::2], rest[1::2], strict=False))
+
+
+MORE = _with_the_rest(MAIN, ANIMAL, MUSHROOM, _USUAL)
+HABITS = tuple(entry for entry, shape in ENTRIES.items() if shape.about.kept)
 
 
 class Entries(QObject):
-    """Every entry by the name `TypedBatch` gives it."""
+    """Every entry by its short name."""
 
     changed = Signal()
     accepted = Signal()
@@ -61,38 +81,13 @@ class Entries(QObject):
 
     def _makers(self) -> dict[str, Callable[[], Field | ChoiceField]]:
         s = self.session
-        known = [("", "not recorded"), (THERMOMETER, "by thermometer"), (NOT_MEASURED, "not measured")]
-        methods = [("", "not recorded"), *((m, m) for m in PRECOOK_METHODS)]
-        return {
-            "fresh": lambda: QuantityField(s, "Loaded on the trays", Mass, hint="such as 2 lb 3 oz"),
-            "dried": lambda: QuantityField(s, "Dried weight", Mass, hint="such as 4.2 oz"),
+        made: dict[str, Callable[[], Field | ChoiceField]] = {
+            entry: partial(field_for, s, shape, entry) for entry, shape in ENTRIES.items()
+        }
+        return made | {
             "start": lambda: MomentField(s, "Started", hint="yesterday 18:00, or 8:30"),
             "hours": lambda: QuantityField(s, "Took", Duration, hint="8h30, or 8.5"),
-            "temp": lambda: QuantityField(s, "Dryer set to", Temperature, hint="135 F, or 57 C"),
             "dryer": lambda: ChoiceField(s, "Dryer"),
-            "trays": lambda: NumberField(s, "Trays", hint="such as 4", whole=True, what="number of trays"),
-            "form": lambda: TextField(s, "Cut", hint="slices, dice, kernels…"),
-            "precook": lambda: QuantityField(s, "Cooked first to", Temperature, hint="165 F inside"),
-            "precook_measured": lambda: ChoiceField(s, "How that was known", known),
-            "precook_method": lambda: ChoiceField(s, "How it was cooked", methods),
-            "cooked_out": lambda: QuantityField(s, "Weight after cooking", Mass),
-            "thickness": lambda: QuantityField(s, "Thickness", Length, hint="1/4 in, or 6 mm"),
-            "made_from": lambda: ChoiceField(s, "Made from", [(f, f) for f in FOOD_STATES]),
-            "purchased": lambda: QuantityField(s, "Bought weight", Mass, hint="before peeling and coring"),
-            "pretreatment": lambda: TextField(s, "Before drying", hint="steam-blanched 3 min, lemon dip…"),
-            "fresh_volume": lambda: QuantityField(s, "Loaded, by measure", Volume, hint="6 cups"),
-            "dried_volume": lambda: QuantityField(s, "Dried, by measure", Volume, hint="1 1/2 cups"),
-            "cooked_in": lambda: QuantityField(s, "Weight before cooking", Mass),
-            "drained_fat": lambda: QuantityField(s, "Fat poured off", Mass),
-            "drained_liquid": lambda: QuantityField(s, "Liquid poured off", Mass),
-            "start_moisture": lambda: NumberField(s, "Moisture when loaded, %", percent=True, what="moisture"),
-            "moisture": lambda: NumberField(s, "Moisture to dry to, %", percent=True, what="moisture"),
-            "energy_kwh": lambda: NumberField(s, "Power used, kWh", what="number of kilowatt-hours"),
-            "kitchen_temp": lambda: QuantityField(s, "Kitchen temperature", Temperature, hint="70 F"),
-            "humidity": lambda: NumberField(s, "Kitchen humidity, %", percent=True, what="humidity"),
-            "title": lambda: TextField(s, "Name of this batch", hint="where the food's name says too little"),
-            "rating": lambda: NumberField(s, "Rating, 1 to 5", whole=True, what="rating"),
-            "notes": lambda: TextField(s, "Notes"),
         }
 
     # --- where they stand ----------------------------------------------------------------------------------
@@ -100,8 +95,8 @@ class Entries(QObject):
     def lay_out_main(self, grid: QGridLayout) -> None:
         """The entries every batch has; those of animal foods stand below and are shown for them only."""
         grid.addWidget(self.food, 0, 0, 1, 2)
-        self._lay_out(grid, (*MAIN, *ANIMAL), 1)
-        self.show_animal(False)
+        self._lay_out(grid, (*MAIN, *ANIMAL, *MUSHROOM), 1)
+        self.show_for(())
 
     def lay_out_more(self, grid: QGridLayout) -> None:
         """Everything else that can be written down, and the ingredients of a mix."""
@@ -116,11 +111,19 @@ class Entries(QObject):
         grid.setColumnStretch(0, 1)
         grid.setColumnStretch(1, 1)
 
-    def show_animal(self, animal: bool) -> None:
-        """Ask for the cooking of animal foods."""
-        for names in ANIMAL:
-            for name in names:
-                self.fields[name].setVisible(animal or bool(self.text(name)))
+    def show_for(self, foods: Sequence[Food]) -> None:
+        """Ask for the cooking of animal foods and for who knows the mushrooms, of the food and each ingredient."""
+        self._show(ANIMAL, any(food.animal or UNKNOWN_FOOD in food.traits for food in foods))
+        self._show(MUSHROOM, any("mushroom" in {food.category, *food.traits} for food in foods))
+
+    def _show(self, rows: tuple[tuple[str, str], ...], asked: bool) -> None:
+        for name in (name for names in rows for name in names if name):
+            self.fields[name].setVisible(asked or bool(self.text(name)))
+
+    def foods(self) -> tuple[Food, ...]:
+        """The food and every ingredient that is named already, whether it has a weight or not."""
+        settled = self.food.value()
+        return (*((settled,) if settled is not None else ()), *self.mix.foods())
 
     def show_still(self, still: bool) -> None:
         """A batch that is still drying has no dried weight and no end yet."""
@@ -150,10 +153,10 @@ class Entries(QObject):
     def show(self, typed: TypedBatch) -> None:
         """Write every entry."""
         self.food.set_value(None)
-        self.food.edit.setText(typed.food)
+        self.food.edit.setText(typed["food"])
         self.food.set_value(self.food.value()) if self.food.value() else None
         for name in self.fields:
-            self.set_text(name, getattr(typed, name))
+            self.set_text(name, typed[name])
         self.mix.set_parts(typed.parts)
 
     def typed(self, *, only_right: bool = False) -> TypedBatch:
@@ -164,9 +167,8 @@ class Entries(QObject):
             if field.isEnabled()
         }
         food = self.food.value()
-        return TypedBatch(
-            food=food.slug if food else self.food.text(), parts=self.mix.parts(only_right=only_right), **kept
-        )
+        parts = self.mix.parts(only_right=only_right)
+        return typed_batch(parts, food=food.slug if food else self.food.text(), **kept)
 
     def parts(self) -> tuple[tuple[str, str], ...]:
         """The ingredients as typed."""
@@ -174,13 +176,13 @@ class Entries(QObject):
 
     def habits(self, typed: TypedBatch) -> dict[str, str]:
         """The entries that are remembered from batch to batch, where they say anything."""
-        return {name: getattr(typed, name) for name in HABITS if getattr(typed, name)}
+        return {name: typed[name] for name in HABITS if typed[name]}
 
     def has_more(self) -> bool:
         """Whether anything stands in the entries that are folded away."""
         usual = TypedBatch()
         folded = (name for names in MORE for name in names if name)
-        return bool(self.parts()) or any(self.text(n) != getattr(usual, n) for n in folded)
+        return bool(self.parts()) or any(self.text(n) != usual[n] for n in folded)
 
     def first_wrong(self) -> Field | None:
         """The first entry that cannot be read."""

@@ -9,6 +9,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, row, stop_before, tab_through, words
 from dryhouse.desk.widgets.fields import QuantityField
 from dryhouse.desk.widgets.food_field import FoodField
+from dryhouse.handbook.tables import Food
 from dryhouse.science.quantities import Mass
 
 
@@ -37,6 +38,10 @@ class Ingredients(QWidget):
             if name or mass.text():
                 found.append((name, mass.text()))
         return tuple(found)
+
+    def foods(self) -> tuple[Food, ...]:
+        """Every ingredient that is named, with or without a weight."""
+        return tuple(known for food, _, _ in self._lines if (known := food.value()) is not None)
 
     def set_parts(self, parts: tuple[tuple[str, str], ...]) -> None:
         """Show these lines and one empty one."""

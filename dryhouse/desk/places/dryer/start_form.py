@@ -10,34 +10,26 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
-from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.fields import ChoiceField, Field, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.desk.widgets.record_fields import field_for
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.dryers import dryers
-from dryhouse.kitchen.batches.log import draft_for
+from dryhouse.kitchen.batches.log import HABITS, draft_for
 from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.dryer.drying import start_batch
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.records.batches import FOOD_STATES, PRECOOK_METHODS
-from dryhouse.science.quantities import Length, Mass, Temperature
+from dryhouse.kitchen.records.shapes import shapes
 
-NAMES = {
-    "prepared_mass": "Loaded on the trays", "dryer": "Dryer", "trays": "Trays", "set_temperature": "Dryer set to",
-    "form": "Cut", "started": "Started", "thickness": "Thickness", "made_from": "Made from",
-    "pretreatment": "Pretreatment", "start_moisture_pct": "Starting moisture, %",
-    "target_moisture_pct": "Dry to a moisture of, %", "kitchen_temperature": "Kitchen temperature",
-    "kitchen_humidity_pct": "Kitchen humidity, %", "precook_method": "How it was cooked first",
-    "precook_temperature": "Cooked first to", "precook_measured": "How that was known", "title": "Your name for it",
-}  # fmt: skip
-"""The entries by the field of the batch each fills."""
 MAIN = ("prepared_mass", "set_temperature", "dryer", "trays", "form", "started")
-ANIMAL = ("precook_temperature", "precook_measured", "precook_method")
+ANIMAL = ("precook_temperature", "precook_measured", "precook_method", "precook_held")
 MORE = (
     "thickness", "made_from", "pretreatment", "title", "start_moisture_pct", "target_moisture_pct",
-    "kitchen_temperature", "kitchen_humidity_pct",
+    "kitchen_temperature", "kitchen_humidity_pct", "identified",
 )  # fmt: skip
+FIELDS = {shape.name: shape for shape in shapes(Batch) if shape.name in (*MAIN, *ANIMAL, *MORE)}
 
 
 class StartForm(QWidget):
@@ -52,7 +44,7 @@ class StartForm(QWidget):
         self.planned: Batch | None = None
         self.heading = words("Start a batch", "title", wrap=False)
         self.food = FoodField(session)
-        self.fields: dict[str, Field | ChoiceField] = {name: self._make(name) for name in NAMES}
+        self.fields: dict[str, Field | ChoiceField] = {name: self._make(name) for name in FIELDS}
         self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
         self.remembered = words("", "small")
         self._build()
@@ -67,30 +59,12 @@ class StartForm(QWidget):
             inner_key(self, keys, act)
 
     def _make(self, name: str) -> Field | ChoiceField:
-        s, label = self.session, NAMES[name]
-        known = [("", "not recorded"), ("thermometer", "by thermometer"), ("not measured", "not measured")]
-        match name:
-            case "prepared_mass":
-                return QuantityField(s, label, Mass, hint="such as 2 lb 3 oz", name=name)
-            case "set_temperature" | "precook_temperature" | "kitchen_temperature":
-                return QuantityField(s, label, Temperature, hint="135 F, or 57 C", name=name)
-            case "thickness":
-                return QuantityField(s, label, Length, hint="1/4 in, or 6 mm", name=name)
-            case "started":
-                return MomentField(s, label, hint="now", name=name)
-            case "trays":
-                return NumberField(s, label, hint="such as 4", whole=True, what="number of trays", name=name)
-            case "start_moisture_pct" | "target_moisture_pct" | "kitchen_humidity_pct":
-                return NumberField(s, label, percent=True, what="percentage", name=name)
-            case "dryer":
-                return ChoiceField(s, label, self._dryers(), name=name)
-            case "made_from":
-                return ChoiceField(s, label, [(f, f) for f in FOOD_STATES], name=name)
-            case "precook_method":
-                return ChoiceField(s, label, [("", "not recorded"), *((m, m) for m in PRECOOK_METHODS)], name=name)
-            case "precook_measured":
-                return ChoiceField(s, label, known, name=name)
-        return TextField(s, label, hint="slices, dice, kernels…" if name == "form" else "", name=name)
+        shape = FIELDS[name]
+        if name == "dryer":
+            return ChoiceField(self.session, shape.about.label, self._dryers(), name=name)
+        if name == "started":
+            return MomentField(self.session, shape.about.label, hint="now", name=name)
+        return field_for(self.session, shape)
 
     def _dryers(self) -> list[tuple[int | None, str]]:
         known = dryers(self.session.kitchen)
@@ -165,18 +139,11 @@ class StartForm(QWidget):
             return
         last = draft_for(self.session.kitchen, food.slug).batch
         filled = []
-        for name in (
-            "set_temperature",
-            "dryer",
-            "trays",
-            "form",
-            "thickness",
-            "pretreatment",
-        ):
+        for name in (habit for habit in HABITS if habit in self.fields):
             field, value = self.fields[name], getattr(last, name)
             if value and (isinstance(field, ChoiceField) or field.is_empty()):
                 field.set_value(value)
-                filled.append(NAMES[name].lower())
+                filled.append(FIELDS[name].about.label.lower())
         if len(filled) > 1:
             self.remembered.setText("Remembered from your last batch: " + ", ".join(filled) + ".")
 
@@ -198,9 +165,7 @@ class StartForm(QWidget):
     def draft(self, food: Food) -> Batch:
         """The batch as far as it is filled in."""
         given = {name: field.value() for name, field in self.fields.items()}
-        texts = ("form", "pretreatment", "title", "precook_method", "precook_measured", "made_from")
-        values = {n: (v or "") if n in texts else v for n, v in given.items()}
-        values["made_from"] = values["made_from"] or FOOD_STATES[0]
+        values = {n: v or FIELDS[n].default if FIELDS[n].holds is str else v for n, v in given.items()}
         return replace(self.planned or Batch(food.slug), food=food.slug, **values)
 
     def start(self) -> None:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from dryhouse.desk.places.batches.entries import as_typed, from_text, keep_unchanged, to_text, typed_from
 from dryhouse.kitchen.batches.log import BatchDraft
-from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
+from dryhouse.kitchen.batches.typed import TypedBatch, draft_from, typed_batch
 from dryhouse.kitchen.records import BatchPart
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Length, Mass, Temperature, Volume, parse
@@ -78,14 +78,14 @@ def test_any_weight_reads_back_as_itself(grams, style):
 def test_only_what_was_touched_changes():
     kitchen = a_kitchen(SHELF, BOX)
     before = typed_from(kitchen, BatchDraft(FULL), US)
-    touched = replace(before, dried="10 oz")
+    touched = before.changed(dried="10 oz")
     again = keep_unchanged(draft_from(kitchen, touched), FULL, touched, before).batch
     assert again.dried_mass == Mass(283.49523125, "10 oz")
     assert replace(again, dried_mass=FULL.dried_mass, id=7) == FULL
 
 
 def test_a_draft_is_kept_as_text_and_read_again():
-    typed = TypedBatch(food="corn", fresh="35 oz", parts=(("apple", "3 oz"),))
+    typed = typed_batch((("apple", "3 oz"),), food="corn", fresh="35 oz")
     assert from_text(to_text(typed)) == typed
 
 

@@ -33,21 +33,26 @@ def batches(form):
 def test_the_habits_of_the_last_batch_are_filled_in(form):
     enter(form, food="corn")
     typed = form.typed()
-    assert (typed.form, typed.dryer, typed.trays, typed.temp) == ("kernels", "shelf dryer", "4", "135 F")
-    assert (typed.fresh, typed.dried, typed.start, typed.hours) == ("", "", "", "")
+    assert tuple(typed[entry] for entry in ("form", "dryer", "trays", "temp")) == (
+        "kernels",
+        "shelf dryer",
+        "4",
+        "135 F",
+    )
+    assert tuple(typed[entry] for entry in ("fresh", "dried", "start", "hours")) == ("", "", "", "")
     assert "batch 1" in form.memory.text()
 
 
 def test_what_was_typed_is_not_overwritten_by_habit(form):
     enter(form, trays="2")
     enter(form, food="corn")
-    assert form.typed().trays == "2"
+    assert form.typed()["trays"] == "2"
 
 
 def test_another_food_brings_its_own_habits(form):
     enter(form, food="corn")
     enter(form, food="apple")
-    assert form.typed().form == "slices"
+    assert form.typed()["form"] == "slices"
 
 
 def test_it_answers_while_typing(form):
@@ -88,7 +93,7 @@ def test_a_wrong_entry_stops_the_saving_and_nothing_is_lost(form):
     form.save()
     assert len(batches(form)) == 3
     assert form.entries.fields["fresh"].edit.property("wrong") == "true"
-    assert form.typed().fresh == "2 cups"
+    assert form.typed()["fresh"] == "2 cups"
 
 
 def test_weights_that_are_swapped_are_refused_at_the_dried_weight(form):
@@ -111,6 +116,63 @@ def test_animal_foods_ask_how_they_were_cooked(form):
     assert form.entries.fields["precook"].isVisible()
     form.answer()
     assert form.preview.gravest.cautions[0].severity == "stop"
+
+
+def test_a_mix_asks_for_the_cooking_as_soon_as_one_ingredient_is_of_an_animal(form):
+    enter(form, food="corn")
+    form.answer()
+    assert not form.entries.fields["precook"].isVisible()
+    form.entries.mix.set_parts((("apple", "5 oz"), ("turkey", "")))
+    form.answer()
+    assert form.entries.fields["precook"].isVisible()
+    assert form.preview.gravest.cautions[0].severity == "stop"
+
+
+@pytest.mark.parametrize("entry", ["precook_method", "precook_measured"])
+def test_how_it_was_heated_is_chosen_and_nothing_is_chosen_beforehand(form, entry):
+    enter(form, food="turkey")
+    assert form.entries.text(entry) == ""
+    offered = [form.entries.fields[entry].box.itemText(n) for n in range(form.entries.fields[entry].box.count())]
+    assert offered[0] == "not recorded"
+    assert {"none", "other", "in the dryer"} <= set(offered) or {"thermometer", "not measured"} <= set(offered)
+
+
+def test_what_answers_a_stop_is_asked_anew_though_the_last_batch_had_it(form):
+    enter(
+        form,
+        food="turkey",
+        fresh="35 oz",
+        dried="9 oz",
+        made_from="cooked",
+        precook="165 F",
+        precook_measured="thermometer",
+        precook_method="roasted in an oven",
+        precook_held="30 min",
+    )
+    form.save()
+    logged = batches(form)[-1]
+    assert (logged.precook_method, logged.precook_held.si) == ("roasted in an oven", 1800.0)
+    form.new()
+    enter(form, food="turkey")
+    assert all(
+        form.entries.text(e) == "" for e in ("precook", "precook_measured", "precook_method", "precook_held")
+    )
+    assert form.entries.text("made_from") == "fresh"
+
+
+def test_a_bare_temperature_says_how_it_was_understood_in_both_scales(form):
+    enter(form, food="turkey", precook="160")
+    assert form.entries.fields["precook"].sentence.text() == "= 160 °F (71 °C)"
+
+
+def test_every_entry_of_a_batch_stands_in_the_form_once(form):
+    from dryhouse.desk.places.batches.form_fields import ANIMAL, MAIN, MORE, MUSHROOM
+    from dryhouse.kitchen.batches.typed import ENTRIES
+
+    placed = [name for names in (*MAIN, *ANIMAL, *MUSHROOM, *MORE) for name in names if name]
+    assert sorted(placed) == sorted([*ENTRIES, "start", "hours"])
+    for name, shape in ENTRIES.items():
+        assert form.entries.fields[name].label.text() == shape.about.label
 
 
 def test_a_batch_still_in_the_dryer_needs_no_dried_weight(form):

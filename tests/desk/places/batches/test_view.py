@@ -140,7 +140,7 @@ def test_leaving_the_form_keeps_the_draft_and_coming_back_finds_it(place):
     place.form.entries.set_text("fresh", "35 oz")
     place.form.left.emit()
     place.log()
-    assert place.form.typed().fresh == "35 oz"
+    assert place.form.typed()["fresh"] == "35 oz"
     assert place.form.entries.food.value().slug == "corn"
 
 
@@ -151,7 +151,7 @@ def test_a_draft_outlives_the_window(place, session, qtbot):
     again = JournalPlace(session)
     qtbot.addWidget(again)
     again.log()
-    assert again.form.typed().fresh == "35 oz"
+    assert again.form.typed()["fresh"] == "35 oz"
 
 
 def test_a_saved_batch_leaves_no_draft(place):

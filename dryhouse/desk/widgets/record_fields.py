@@ -1,0 +1,36 @@
+"""The entry of one field of a record, as the field describes itself."""
+
+from __future__ import annotations
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField
+from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.kitchen.batches.typed import bare_unit
+from dryhouse.kitchen.records.shapes import Shape
+from dryhouse.science.quantities import Duration
+
+NOT_SAID = "not recorded"
+
+
+def field_for(session: Session, shape: Shape, name: str = "") -> Field | ChoiceField:
+    """An entry for a field, called as the field is; `name` is what a refusal names it by."""
+    about, name = shape.about, name or shape.name
+    if shape.quantity is not None:
+        unit = bare_unit(Duration, session.style) if shape.quantity is Duration else ""
+        return QuantityField(session, about.label, shape.quantity, hint=about.hint, name=name, default_unit=unit)
+    if about.choices:
+        unsaid = [] if shape.default else [("", NOT_SAID)]
+        return ChoiceField(session, about.label, [*unsaid, *((c, c) for c in about.choices)], name=name)
+    if shape.holds is str:
+        return TextField(session, about.label, hint=about.hint, name=name)
+    if shape.holds in (int, float):
+        return NumberField(
+            session,
+            about.label,
+            hint=about.hint,
+            percent=shape.name.endswith("_pct"),
+            whole=shape.holds is int,
+            what=about.label.split(",")[0].casefold(),
+            name=name,
+        )
+    return MomentField(session, about.label, hint=about.hint, name=name)

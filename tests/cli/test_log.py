@@ -1,0 +1,111 @@
+"""The command line records all that the form can, and refuses what the form refuses."""
+
+import json
+
+import pytest
+
+from dryhouse.cli import main
+from dryhouse.house import open_kitchen
+from dryhouse.kitchen.batches.typed import ENTRIES
+from dryhouse.kitchen.records import Batch, BatchPart, Dryer
+
+ALL = {
+    "title": "for the lake", "form": "strips", "thickness": "1/4 in", "made_from": "frozen", "purchased": "3 lb",
+    "fresh": "2 lb", "fresh_volume": "6 cups", "pretreatment": "sliced", "precook_method": "steamed",
+    "precook": "170 F", "precook_measured": "thermometer", "precook_held": "30 min", "finish": "275 F",
+    "finish_held": "10 min", "identified": "bought", "cooked_in": "2 lb 8 oz", "cooked_out": "2 lb",
+    "drained_fat": "1 oz", "drained_liquid": "2 oz", "dryer": "shelf", "trays": "3", "temp": "155 F",
+    "kitchen_temp": "70 F", "humidity": "45", "start_moisture": "66", "moisture": "10", "dried": "10 oz",
+    "dried_volume": "2 cups", "energy_kwh": "3.5", "notes": "crisp", "rating": "4",
+}  # fmt: skip
+
+
+@pytest.fixture
+def journal(tmp_path):
+    file = tmp_path / "journal.dryhouse"
+    with open_kitchen(file, write=True) as kitchen:
+        from dryhouse.kitchen.batches.dryers import save_dryer
+
+        save_dryer(kitchen, Dryer("shelf dryer", 6))
+    return file
+
+
+def log(journal, *words):
+    return main(["--journal", str(journal), "log", *words])
+
+
+def options(entries):
+    return [word for entry, text in entries.items() for word in (f"--{entry.replace('_', '-')}", text)]
+
+
+def the_batch(journal):
+    with open_kitchen(journal) as kitchen:
+        return kitchen.journal.where(Batch)[-1]
+
+
+def test_every_entry_of_a_batch_has_its_option_and_is_recorded(journal, capsys):
+    assert set(ALL) == set(ENTRIES)
+    assert log(journal, "--food", "turkey", "--start", "2026-11-20 18:00", "--hours", "9", *options(ALL)) == 0
+    batch = the_batch(journal)
+    for entry, shape in ENTRIES.items():
+        value = getattr(batch, shape.name)
+        assert value not in (None, ""), entry
+        if shape.quantity is not None:
+            assert value.typed == ALL[entry]
+    assert batch.precook_method == "simmered or steamed"
+    assert batch.precook_held.si == 1800
+    assert (batch.trays, batch.rating, batch.made_from) == (3, 4, "frozen")
+
+
+def test_what_was_heated_is_echoed_in_both_scales(journal, capsys):
+    words = ("--fresh", "2 lb", "--dried", "9 oz", "--precook", "166", "--finish", "275 F", "--json")
+    assert log(journal, "--food", "turkey", *words) == 0
+    said = " ".join(json.loads(capsys.readouterr().out)["sentences"])
+    assert "Cooked first to 166 °F (74 °C)" in said
+    assert "275 °F (135 °C)" in said
+    assert "lifts no caution" in said
+
+
+def test_a_mix_is_logged_by_its_ingredients(journal, capsys):
+    words = ("--part", "ground beef=1 lb", "--part", "onion = 8 oz", "--dried", "9 oz")
+    assert log(journal, "--food", "chili pot", "--contains", "meat", "--contains", "plant", *words) == 0
+    assert "STOP" in capsys.readouterr().out
+    with open_kitchen(journal) as kitchen:
+        parts = kitchen.journal.where(BatchPart)
+    assert [(p.food, p.mass.typed) for p in parts] == [("ground-beef", "1 lb"), ("onion", "8 oz")]
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--fresh", "2 lb", "--dried", "9 oz", "--precook", "160 C"), "Did you mean 160 F?"),
+        (("--fresh", "2 lb", "--dried", "9 oz", "--precook", "350 F"), "boiling water"),
+        (
+            ("--fresh", "2 lb", "--dried", "9 oz", "--precook-method", "sun"),
+            "simmered or steamed, roasted in an oven",
+        ),
+        (("--fresh", "2 lb", "--dried", "9 oz", "--precook-measured", "guess"), "thermometer, not measured"),
+        (("--fresh", "2 lb", "--dried", "9 oz", "--made-from", "air"), "fresh, frozen, canned, cooked"),
+        (("--fresh", "2 lb", "--dried", "9 oz", "--finish", "900 F"), "between 104 and 500"),
+        (("--fresh", "2 lb", "--dried", "9 oz", "--rating", "9"), "1 to 5"),
+        (("--dried", "9 oz"), "What was loaded?"),
+        (("--fresh", "2 lb"), "What did it weigh dry?"),
+        (("--dried", "9 oz", "--part", "onion"), "turkey=8 oz"),
+        (("--dried", "9 oz", "--part", "moon rock=8 oz"), "Ingredient 1"),
+    ],
+)
+def test_what_cannot_be_is_refused_in_a_sentence_and_nothing_is_recorded(journal, capsys, words, said):
+    assert log(journal, "--food", "turkey", *words) == 2
+    err = capsys.readouterr().err
+    assert said in err
+    assert len(err.strip().splitlines()) == 1
+    with open_kitchen(journal) as kitchen:
+        assert kitchen.journal.where(Batch) == ()
+
+
+def test_the_help_says_each_option_as_the_form_calls_it(capsys):
+    with pytest.raises(SystemExit):
+        main(["log", "--help"])
+    said = " ".join(capsys.readouterr().out.split())
+    assert "how long it was held at that temperature" in said
+    assert "kitchen humidity, %" in said

@@ -1,0 +1,35 @@
+"""The heat a batch saw is said in both scales, and an oven afterwards never sounds like an answer."""
+
+from dryhouse.kitchen.cards.heating import heating_lines
+from dryhouse.kitchen.records import Batch
+from dryhouse.science.quantities import Duration, Temperature
+
+HEATED = Batch(
+    "turkey",
+    precook_temperature=Temperature(71.111, "160"),
+    precook_method="simmered or steamed",
+    precook_measured="thermometer",
+    precook_held=Duration(1800.0),
+)
+
+
+def test_a_measured_heat_is_said_in_both_scales_with_how_it_is_known():
+    (line,) = heating_lines(HEATED)
+    assert line == (
+        "Cooked first to 160 °F (71 °C), held for 30 min (simmered or steamed), read off a thermometer."
+    )
+
+
+def test_what_is_missing_is_said_and_nothing_is_made_up():
+    assert heating_lines(Batch("turkey")) == ()
+    assert heating_lines(Batch("turkey", precook_method="none")) == (
+        "Cooked first: none; no temperature is recorded.",
+    )
+    (line,) = heating_lines(Batch("turkey", precook_temperature=Temperature(73.9)))
+    assert "nobody wrote down how that is known" in line
+
+
+def test_an_oven_after_drying_is_shown_and_lifts_nothing():
+    finished = Batch("turkey", finish_temperature=Temperature(135.0, "275 F"), finish_held=Duration(600.0))
+    (line,) = heating_lines(finished)
+    assert line == "After drying in an oven at 275 °F (135 °C), held for 10 min; this lifts no caution."
