@@ -57,9 +57,9 @@ def test_each_kind_of_break_is_found_where_it_is_and_nothing_else(module):
 def test_every_break_is_still_a_program_and_the_tree_is_put_right(module, tmp_path, monkeypatch):
     seen = []
     monkeypatch.setattr(mutate, "stages", lambda path: [["tests"]])
-    monkeypatch.setattr(mutate, "_failed", lambda tests, tree: seen.append(module.read_text()) or "")
+    monkeypatch.setattr(mutate, "_failed", lambda tests, tree, left_out: seen.append(module.read_text()) or "")
     for mutant in mutate.mutants_of(module):
-        assert mutate.caught(mutant, tmp_path) == ""
+        assert mutate.caught(mutant, tmp_path, []) == ""
         assert seen[-1] != SOURCE
         ast.parse(seen[-1])
         assert module.read_text(encoding="utf-8") == SOURCE
