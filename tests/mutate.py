@@ -168,7 +168,7 @@ def failing_already(mutants: list[Mutant], tree: Path, workers: int) -> list[str
     """The tests that would be asked and fail as the code stands: they can't tell a mutant from it."""
     asked = sorted({test for mutant in mutants for stage in stages(mutant.path) for test in stage})
     ended = _pytest(["-n", str(workers), *asked], tree)
-    return [line.split(" ")[1] for line in ended.stdout.splitlines() if line.startswith(("FAILED", "ERROR"))]
+    return [told.split(" ", 1)[1] for told in _complaints(ended)]
 
 
 def caught(mutant: Mutant, tree: Path, left_out: list[str]) -> str:
@@ -193,8 +193,13 @@ def _failed(tests: list[str], tree: Path, left_out: list[str]) -> str:
         return "it never ends"
     if ended.returncode in (0, 5):  # all passed, or none were left to ask
         return ""
-    told = [line for line in ended.stdout.splitlines() if line.startswith(("FAILED", "ERROR"))]
-    return told[0].split(" - ")[0] if told else f"pytest ends with {ended.returncode}"
+    return next(iter(_complaints(ended)), f"pytest ends with {ended.returncode}")
+
+
+def _complaints(ended: subprocess.CompletedProcess[str]) -> list[str]:
+    """`FAILED tests/…::test_…` of every test that failed."""
+    said = [line for line in ended.stdout.splitlines() if line.startswith(("FAILED ", "ERROR "))]
+    return [line.split(" - ")[0] for line in said]
 
 
 def _pytest(arguments: list[str], tree: Path) -> subprocess.CompletedProcess[str]:
