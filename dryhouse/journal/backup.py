@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import os
+import re
 import time
 from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
 from dryhouse.journal.database import Database, become_writer, connect
-from dryhouse.journal.file_faults import faults_of
-from dryhouse.journal.problems import NOTHING_CHANGED, world
+from dryhouse.journal.file_faults import faults_of, is_sound
+from dryhouse.journal.problems import NOTHING_CHANGED, damaged, world
 from dryhouse.journal.revision import revision_of
-from dryhouse.journal.sqlite.file import copy_over, copy_whole
+from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, has_log
 from dryhouse.science.errors import WorldProblem
 
 KEEP = 10
@@ -21,45 +22,69 @@ KEEP = 10
 _A_DAY = 20 * 3600
 """Somewhat less than 24 hours, so that a daily evening at the dryer always counts as another day."""
 
+_MOMENT = r"\d{4}-\d\d-\d\dT\d{6}\.\d{6}"
+
 
 def backups_of(path: Path) -> list[Path]:
-    """The backups of this journal, newest first."""
-    return sorted((path.parent / "backups").glob(f"{path.stem}-*Z{path.suffix}"), reverse=True)
+    """The backups of this journal and of no other, newest first."""
+    return _beside(path, "")
 
 
-def back_up(path: Path, keep: int = KEEP) -> Path:
-    """A copy of the journal as it is now; it may be open elsewhere meanwhile. Raises WorldProblem."""
+def _beside(path: Path, ending: str) -> list[Path]:
+    """What lies in the folder of backups under this journal's name, a moment and nothing else; newest first."""
+    folder = path.parent / "backups"
+    ours = re.compile(f"{re.escape(path.stem)}-{_MOMENT}Z{re.escape(path.suffix)}{ending}")
+    found = folder.iterdir() if folder.is_dir() else ()
+    return sorted((file for file in found if ours.fullmatch(file.name)), reverse=True)
+
+
+def _folder(path: Path) -> Path:
+    folder = path.parent / "backups"
+    folder.mkdir(exist_ok=True)
+    return folder
+
+
+def _now() -> str:
+    return f"{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}"
+
+
+def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
+    """A copy of the journal as it is now; it may be open elsewhere meanwhile. `spare` is no backup to throw away.
+
+    Raises WorldProblem, and makes and throws away nothing, where the journal is not whole.
+    """
     if not path.exists():
         raise WorldProblem(f"There is no journal at “{path}” yet, so there is nothing to back up.")
     with world(path):
         database = connect(path, "ro")
         try:
             revision_of(database, path)
-            return back_up_open(database, path, keep)
+            return back_up_open(database, path, keep, spare=spare)
         finally:
             database.close()
 
 
-def back_up_open(database: Database, path: Path, keep: int = KEEP) -> Path:
-    """The same of an open one."""
-    folder = path.parent / "backups"
-    folder.mkdir(exist_ok=True)
-    for left in folder.glob(f"{path.stem}-*.part*"):
-        left.unlink()
-    made = folder / f"{path.stem}-{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}Z{path.suffix}"
+def back_up_open(database: Database, path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
+    """The same of a journal that is open here. Older backups go only once the new one has been found whole."""
+    made = _folder(path) / f"{path.stem}-{_now()}Z{path.suffix}"
+    for left in _beside(path, r"\.part.*"):
+        left.unlink(missing_ok=True)
     copy_whole(database.driver, made)
+    if not is_sound(made):
+        made.unlink()
+        raise WorldProblem(damaged(path))
     for old in backups_of(path)[keep:]:
-        old.unlink()
+        if spare is None or not old.samefile(spare):
+            old.unlink()
     return made
 
 
 def back_up_daily(database: Database, path: Path) -> None:
     """A backup when a session that wrote ends, once a day. One that does not fit stops nobody from leaving."""
-    newest = max((backup.stat().st_mtime for backup in backups_of(path)), default=0.0)
-    if time.time() - newest < _A_DAY:
-        return
     with suppress(WorldProblem), world(path):
-        back_up_open(database, path)
+        ages = [time.time() - backup.stat().st_mtime for backup in backups_of(path)]
+        if not any(0 <= age < _A_DAY for age in ages):
+            back_up_open(database, path)
 
 
 def restore(backup: Path, path: Path) -> Path | None:
@@ -72,6 +97,7 @@ def restore(backup: Path, path: Path) -> Path | None:
         raise WorldProblem(f"There is no file “{backup}” to restore. {NOTHING_CHANGED}")
     if path.exists() and backup.resolve() == path.resolve():
         raise WorldProblem(f"“{backup}” is the journal itself; name a backup of it. {NOTHING_CHANGED}")
+    path = path.resolve()
     with world(backup):
         source = connect(backup, "ro")
     try:
@@ -83,32 +109,42 @@ def restore(backup: Path, path: Path) -> Path | None:
             path.parent.mkdir(parents=True, exist_ok=True)
             release = become_writer(path)
             try:
-                return _put(source, path)
+                return _put(source, backup, path)
             finally:
                 release()
     finally:
         source.close()
 
 
-def _put(source: Database, path: Path) -> Path | None:
-    former = _keep_former(path)
+def _put(source: Database, backup: Path, path: Path) -> Path | None:
+    former = _keep_former(path, backup)
     (copy_over if path.exists() else copy_whole)(source.driver, path)
+    if not is_sound(path):
+        raise WorldProblem(
+            f"“{backup}” was put in the place of “{path}”, but what is there now is not whole; the disk may be "
+            f"failing. Restore it to another place: “dryhouse --journal FILE restore {backup}”."
+        )
     return former
 
 
-def _keep_former(path: Path) -> Path | None:
-    """Back up the present journal; one that cannot be read is moved aside as it is."""
-    if not path.exists() or path.stat().st_size == 0:
-        return None
-    try:
-        return back_up(path)
-    except WorldProblem:
-        folder = path.parent / "backups"
-        folder.mkdir(exist_ok=True)
-        aside = folder / f"{path.stem}-damaged-{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}{path.suffix}"
-        for ending in ("-wal", "-shm"):
-            beside = path.with_name(path.name + ending)
-            if beside.exists():
-                os.replace(beside, aside.with_name(aside.name + ending))
-        os.replace(path, aside)
-        return aside
+def _keep_former(path: Path, spare: Path) -> Path | None:
+    """Back up the present journal; what cannot be read is moved aside as it is, a log without its file too."""
+    if path.exists():
+        if path.stat().st_size == 0 and not has_log(path):
+            return None
+        with suppress(WorldProblem):
+            return back_up(path, spare=spare)
+    return _set_aside(path)
+
+
+def _set_aside(path: Path) -> Path | None:
+    """Move the file and what SQLite keeps beside it among the backups; answers the first that was moved."""
+    aside = _folder(path) / f"{path.stem}-damaged-{_now()}{path.suffix}"
+    moved = None
+    for ending in ("", *ENDINGS):
+        beside = path.with_name(path.name + ending)
+        if beside.exists():
+            kept = aside.with_name(aside.name + ending)
+            os.replace(beside, kept)
+            moved = moved or kept
+    return moved

@@ -21,6 +21,7 @@ from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.kitchen.surroundings import Surroundings
 from dryhouse.science.errors import WorldProblem
 
+_UNREADABLE = (WorldProblem, ValueError, TypeError, OverflowError)
 _SLACK, _SCALE_G = 1.02, 1.0
 
 
@@ -61,7 +62,7 @@ def unreadable(journal: Journal) -> list[str]:
     try:
         for _ in every_record(journal):
             pass
-    except (ValueError, TypeError, OverflowError):
+    except _UNREADABLE:
         return [said for kind in RECORD_KINDS for said in _unreadable_of(journal, kind)][:AT_MOST]
     return []
 
@@ -75,7 +76,7 @@ def _unreadable_of(journal: Journal, kind: type[Any]) -> Iterator[str]:
 def _reads(read: Callable[[], object]) -> bool:
     try:
         read()
-    except (ValueError, TypeError, OverflowError):
+    except _UNREADABLE:
         return False
     return True
 

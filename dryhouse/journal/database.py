@@ -72,8 +72,11 @@ def in_memory() -> Database:
 
 
 def become_writer(path: Path) -> Callable[[], None]:
-    """Take the lock that keeps writers to one; answers what gives it back. Raises WorldProblem."""
-    release = file.take_lock(path)
+    """Take the lock that keeps writers to one, whatever link leads to the file; answers what gives it back.
+
+    Raises WorldProblem where another has it.
+    """
+    release = file.take_lock(path.resolve())
     if release is None:
         raise WorldProblem(
             f"“{path}” is already open in another window or program; close that one first. {NOTHING_CHANGED}"

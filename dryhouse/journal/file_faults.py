@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
-from dryhouse.journal.database import Database
+from pathlib import Path
+
+from dryhouse.journal.database import Database, connect
+from dryhouse.journal.problems import world
+from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite.file import damage_in, orphans_in
+from dryhouse.science.errors import WorldProblem
 
 AT_MOST = 20
 """Faults of one sort that are named; a journal with more is restored, not mended."""
@@ -19,3 +24,17 @@ def faults_of(database: Database) -> list[str]:
 
 def _title(table: str) -> str:
     return table.replace("_", " ").capitalize()
+
+
+def is_sound(path: Path) -> bool:
+    """Whether a file is a journal this program can read and in which SQLite, at a quick look, finds no damage."""
+    try:
+        with world(path):
+            database = connect(path, "ro")
+            try:
+                revision_of(database, path)
+                return not damage_in(database.driver, 1, quick=True)
+            finally:
+                database.close()
+    except WorldProblem:
+        return False

@@ -41,6 +41,10 @@ def kept(value: Any) -> Any:
     return int(value) if isinstance(value, bool) else value
 
 
+class Unreadable(Exception):
+    """A row that no record was ever kept as: the file is damaged."""
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Mapped(Generic[R]):
     """One kind of record, and the table and columns it is kept in."""
@@ -68,12 +72,16 @@ class Mapped(Generic[R]):
         return values
 
     def record(self, row: Sequence[Any]) -> R:
-        """The record a row stands for."""
+        """The record a row stands for. Raises Unreadable."""
         values = list(self._fields(row))
-        for place, column, read in self._readers:
-            if values[place] is not None:
-                values[place] = read(row[column], row[column + 1]) if isinstance(read, type) else read(row[column])
-        return self.kind(*values)
+        try:
+            for place, column, read in self._readers:
+                if values[place] is not None:
+                    two = isinstance(read, type)
+                    values[place] = read(row[column], row[column + 1]) if two else read(row[column])
+            return self.kind(*values)
+        except (ValueError, OverflowError, TypeError) as error:
+            raise Unreadable(f"{self.kind.__name__}: {error}") from error
 
 
 _READ: dict[type, Callable[[Any], Any]] = {

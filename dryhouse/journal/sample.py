@@ -12,6 +12,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from dryhouse.journal.database import in_memory
+from dryhouse.journal.file_faults import is_sound
 from dryhouse.journal.opening import open_journal
 from dryhouse.journal.problems import world
 from dryhouse.journal.revision import HEAD, create
@@ -60,7 +61,7 @@ def bring_to_the_present(file: Path, now: datetime) -> None:
 
 
 def _built() -> Path:
-    """The sample as a file in the person's cache, made where it is not there yet."""
+    """The sample as a file in the person's cache, made where it is not there yet or no longer whole."""
     from platformdirs import user_cache_path
 
     tables = sorted(sample_folder().glob("*.csv"))
@@ -70,7 +71,7 @@ def _built() -> Path:
         cache.parent.mkdir(parents=True, exist_ok=True)
     except OSError:
         cache = Path(tempfile.gettempdir()) / cache.name
-    if not cache.exists():
+    if not cache.exists() or not is_sound(cache):
         made = cache.with_name(f"{cache.name}.{os.getpid()}")
         build(made)
         os.replace(made, cache)

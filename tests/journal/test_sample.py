@@ -204,3 +204,17 @@ def test_what_is_on_the_dryer_moves_by_whole_days_and_whatever_is_done_stays(tmp
         for key, by in moved.items()
         if before[key][1]
     )
+
+
+@pytest.mark.parametrize("left", [b"", b"SQLite format 3\0", None], ids=["empty", "its beginning", "half of it"])
+def test_a_kept_sample_that_is_no_longer_whole_is_made_again(
+    left: bytes | None, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("platformdirs.user_cache_path", lambda *_, **__: tmp_path)
+    with closing(open_journal(fresh_copy(), write=False)) as journal:
+        count = len(journal.batch_ids(BatchQuery()))
+    (kept,) = tmp_path.rglob("sample-*.dryhouse")
+    whole = kept.read_bytes()
+    kept.write_bytes(whole[: len(whole) // 2] if left is None else left)
+    with closing(open_journal(fresh_copy(), write=False)) as journal:
+        assert len(journal.batch_ids(BatchQuery())) == count

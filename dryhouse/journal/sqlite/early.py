@@ -13,7 +13,7 @@ import sqlite3
 from collections.abc import Iterable
 from typing import Any
 
-from dryhouse.journal.mapping import from_micros, mapped
+from dryhouse.journal.mapping import Unreadable, from_micros, mapped
 from dryhouse.kitchen.ports import R, YieldPair
 
 _ORDERS = {
@@ -83,8 +83,11 @@ _PAIRS = """SELECT id, food, form, pretreatment, prepared_mass_g, dried_mass_g, 
 
 def _pair(row: tuple[Any, ...]) -> YieldPair:
     *known, start_moisture, started, ended = row
-    hours = (ended - started) / 3.6e9 if started is not None and ended is not None else None
-    began = None if started is None else from_micros(started)
+    try:
+        hours = (ended - started) / 3.6e9 if started is not None and ended is not None else None
+        began = None if started is None else from_micros(started)
+    except (ValueError, OverflowError, TypeError) as error:
+        raise Unreadable(f"batch {row[0]}: {error}") from error
     return YieldPair(*(*known, hours, began, start_moisture))
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from enum import Enum
 from sqlite3 import Error
 
+from dryhouse.journal.mapping import Unreadable
+
 
 class Fault(Enum):
     """What happened. `OURS` is a mistake of the program and no fault of the world."""
@@ -25,18 +27,24 @@ class Fault(Enum):
     OTHER = ""
 
 
+_DAMAGED = ("no such table", "no such column", "no such index", "Could not decode")
+"""How SQLite begins where something every journal has is missing, or a text is none: these have no names."""
 _OURS = ("SQLITE_MISUSE", "SQLITE_RANGE", "SQLITE_CONSTRAINT_NOTNULL", "SQLITE_CONSTRAINT_DATATYPE")
 
 
 def fault_of(error: BaseException) -> Fault | None:
-    """What the error says of the file; None where it is no error of SQLite's.
+    """What the error says of the file; None where it says nothing of it.
 
     SQLAlchemy wraps an error of SQLite's in one of its own, and keeps it there as `orig`.
     """
     cause = getattr(error, "orig", None) or error
+    if isinstance(cause, Unreadable | UnicodeDecodeError):
+        return Fault.DAMAGED
     if not isinstance(cause, Error):
         return None
     name = name_of(error)
+    if str(cause).startswith(_DAMAGED):
+        return Fault.DAMAGED
     if name == Fault.OURS.value or name in _OURS:
         return Fault.OURS
     return next((f for f in Fault if f is not Fault.OURS and name.startswith(f.value)), Fault.OTHER)
