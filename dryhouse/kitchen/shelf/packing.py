@@ -31,6 +31,7 @@ class Package:
     sealed: bool = True
     name: str = ""
     notes: str = ""
+    in_oil: bool | None = None
 
 
 def unpacked_g(kitchen: Kitchen, batch: Batch) -> float | None:
@@ -104,6 +105,7 @@ def pack(
             conditioned_from=conditioned_from,
             conditioned_to=conditioned_to,
             notes=package.notes.strip(),
+            in_oil=package.in_oil,
             id=kitchen.journal.next_id(Lot),
         )
         pending.add(lot, *_put(kitchen, lot, package.place, at))
@@ -123,7 +125,9 @@ def shelve(
     """Put bought dried food on the shelf, with the date printed on its package. Raises InputProblem without one."""
     known = food(kitchen, text)
     if keep_by is None:
-        raise InputProblem("Which date is printed on the package? Without one this program cannot tell.", "keep_by")
+        raise InputProblem(
+            "Which date is printed on the package? Without one this program cannot tell.", "bought_keep_by"
+        )
     day = _packed_on(kitchen, bought_on)
     lot = Lot(
         food=known.slug,
@@ -136,6 +140,7 @@ def shelve(
         bought_keep_by=keep_by,
         origin=BOUGHT,
         notes=package.notes.strip(),
+        in_oil=package.in_oil,
         id=kitchen.journal.next_id(Lot),
     )
     pending = Pending()

@@ -10,6 +10,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.places.shelf.lot_fields import PlaceField
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.choices import may_be_narrow
@@ -21,7 +22,6 @@ from dryhouse.kitchen.records import LotMove, Place
 from dryhouse.kitchen.records.lots import COOKED, GIVEN
 from dryhouse.kitchen.shelf.conditioning import days_needed, pasteurise, treatments
 from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, present, redry, remove_move
-from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass
 from dryhouse.words.dates import day_words
 
@@ -102,18 +102,22 @@ class ActForm(QWidget):
         return self.fields[name].value()
 
     def _move(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
-        known = [(p.id, p.name[:1].upper() + p.name[1:]) for p in places(self.session.kitchen)]
+        place = PlaceField(self.session, "To")
         fields = {
-            "place": ChoiceField(self.session, "To", known, name="place"),
+            "place": place,
             "at": MomentField(self.session, "When", hint="empty means now", name="at"),
         }
         sentence = (
-            "A past day will do too: the keep-by is reckoned from then on." if known else "Add a place first."
+            "A past day will do too: the keep-by is reckoned from then on."
+            if place.box.count() > 1
+            else "Add a place first."
         )
 
         def keep() -> Done | None:
-            place = self._value("place")
-            return self.session.act(move, lots, place if place is not None else 0, self._value("at"))
+            if not place.require():
+                place.setFocus()
+                return None
+            return self.session.act(move, lots, place.value() or 0, self._value("at"))
 
         return "Move", sentence, fields, keep
 

@@ -6,6 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.draft import Draft
@@ -13,7 +14,6 @@ from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, Text
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.kitchen.shelf.packing import Package, shelve
-from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass, Volume
 
 
@@ -31,13 +31,15 @@ class BoughtForm(QWidget):
         self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
         self.mass = QuantityField(session, "Holds", Mass, hint="such as 250 g", name="mass")
         self.volume = QuantityField(session, "Measures", Volume, hint="such as 2 cups", name="volume")
-        self.place = ChoiceField(session, "Place", name="place")
+        self.place = PlaceField(session)
+        self.in_oil = in_oil_field(session)
         self.keep_by = DateField(
-            session, "Date on the package", hint="such as 2027-06-30", name="keep_by", ahead=True
+            session, "Date on the package", hint="such as 2027-06-30", name="bought_keep_by", ahead=True
         )
         self.bought_on = DateField(session, "Bought on", hint="empty means today", name="packed_on")
         self.fields = (
-            self.food, self.name_, self.kind, self.mass, self.volume, self.place, self.keep_by, self.bought_on,
+            self.food, self.name_, self.kind, self.mass, self.volume, self.place, self.in_oil,
+            self.keep_by, self.bought_on,
         )  # fmt: skip
         inside = column(self, space=4)
         back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
@@ -58,8 +60,8 @@ class BoughtForm(QWidget):
         self.food.setFocus()
         if self.draft.stands(None):
             return
-        known = [(p.id, p.name[:1].upper() + p.name[1:]) for p in places(self.session.kitchen)]
-        self.place.set_choices(known or [(None, "No place yet")])
+        self.place.offer()
+        self.in_oil.set_value(None)
         self.kind.set_value("bag")
         for field in self.fields:
             if isinstance(field, Field):
@@ -75,9 +77,16 @@ class BoughtForm(QWidget):
         if wrong is not None or not self.food.require("Which food is it? Such as apple."):
             (wrong or self.food).setFocus()
             return
-        kind = self.kind.value()
+        if not self.place.require():
+            self.place.setFocus()
+            return
         package = Package(
-            kind, self.mass.value(), self.volume.value(), self.place.value(), name=self.name_.value() or ""
+            self.kind.value(),
+            self.mass.value(),
+            self.volume.value(),
+            self.place.value(),
+            name=self.name_.value() or "",
+            in_oil=self.in_oil.value(),
         )
         done = self.session.act(
             shelve, self.food.value().slug, package, self.keep_by.value(), bought_on=self.bought_on.value()

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
@@ -22,7 +24,6 @@ from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.kitchen.shelf.conditioning import days_needed
 from dryhouse.kitchen.shelf.packing import Package, pack, split, unpacked_g
-from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.units import SIZES
 from dryhouse.words.dates import day_words
@@ -35,19 +36,17 @@ _SLACK_G = 0.5
 class PackageRow:
     """The entries of one jar or bag."""
 
-    def __init__(
-        self, session: Session, number: int, kinds: Sequence[tuple[str, str]], where: Sequence[tuple]
-    ) -> None:
+    def __init__(self, session: Session, number: int, kinds: Sequence[tuple[str, str]]) -> None:
         self.kind = ChoiceField(session, f"Package {number}", kinds, name="package")
         self.mass = QuantityField(session, "Holds", Mass, hint="such as 80 g", name="mass")
         self.volume = QuantityField(session, "Measures", Volume, hint="such as 1 cup", name="volume")
-        self.place = ChoiceField(session, "Goes to", where, name="place")
+        self.place = PlaceField(session, "Goes to")
         self.fields = (self.kind, self.mass, self.volume, self.place)
 
-    def package(self) -> Package:
+    def package(self, in_oil: bool | None) -> Package:
         """What was entered."""
-        kind = self.kind.value()
-        return Package(kind, self.mass.value(), self.volume.value(), self.place.value(), kind != "open container")
+        kind, sealed = self.kind.value(), self.kind.value() != "open container"
+        return Package(kind, self.mass.value(), self.volume.value(), self.place.value(), sealed, in_oil=in_oil)
 
 
 class PackForm(QWidget):
@@ -64,7 +63,8 @@ class PackForm(QWidget):
         self.packed_on = DateField(session, "Packed on", hint="empty means today", name="packed_on")
         self.count = NumberField(session, "Into how many", name="count", whole=True, what="number of jars")
         self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
-        self.place = ChoiceField(session, "Place", name="place")
+        self.place = PlaceField(session)
+        self.in_oil = in_oil_field(session)
         self.conditioned_from = DateField(session, "Conditioning began", hint="if it has", name="conditioned_from")
         self.conditioned_to = DateField(session, "Conditioning ended", hint="if it has", name="conditioned_to")
         self.sum = words("", "muted")
@@ -79,8 +79,9 @@ class PackForm(QWidget):
             self._grid.setColumnStretch(at, share)
         self._build(grid)
         self.batch.changed.connect(self._batch_chosen)
-        for field in (self.count, self.kind, self.place):
-            field.changed.connect(self.split_again)
+        self.count.changed.connect(self.split_again)
+        self.kind.changed.connect(lambda: self._all_rows("kind", self.kind.value()))
+        self.place.changed.connect(lambda: self._all_rows("place", self.place.value()))
         for keys, act in (("Ctrl+Return", self.save), ("Ctrl+Enter", self.save), ("Esc", self._leave)):
             inner_key(self, keys, act)
         self.draft = Draft()
@@ -93,7 +94,7 @@ class PackForm(QWidget):
         first, second, third = row(space=12), row(space=12), row(space=12)
         first.addWidget(self.batch, 3)
         first.addWidget(self.packed_on, 1)
-        for field in (self.count, self.kind, self.place):
+        for field in (self.count, self.kind, self.place, self.in_oil):
             second.addWidget(field, 1)
         for field in (self.conditioned_from, self.conditioned_to):
             third.addWidget(field, 1)
@@ -122,7 +123,8 @@ class PackForm(QWidget):
         offered = [b for b in (kitchen.journal.get(Batch, id) for id in ids) if b is not None]
         open_ = [b for b in offered if (left := unpacked_g(kitchen, b)) is None or left > 1 or b.id == batch]
         self.batch.set_choices([(b.id, self._batch_words(b)) for b in open_])
-        self.place.set_choices(self._places())
+        self.place.offer()
+        self.in_oil.set_value(None)
         if batch is not None:
             self.batch.set_value(batch)
         for field in (self.packed_on, self.conditioned_from, self.conditioned_to):
@@ -139,10 +141,6 @@ class PackForm(QWidget):
     def has_batches(self) -> bool:
         """Whether there is anything to pack."""
         return self.batch.box.count() > 0
-
-    def _places(self) -> list[tuple[int | None, str]]:
-        known = [(p.id, p.name[:1].upper() + p.name[1:]) for p in places(self.session.kitchen)]
-        return known or [(None, "No place yet")]
 
     def _batch_words(self, batch: Batch) -> str:
         kitchen = self.session.kitchen
@@ -163,6 +161,11 @@ class PackForm(QWidget):
         self.cautions.set_cautions(batch_cautions(kitchen, batch) if batch is not None else ())
         self.split_again()
 
+    def _all_rows(self, name: str, value: Any) -> None:
+        """The same for every package; what was typed of their masses stays."""
+        for made in self.rows:
+            getattr(made, name).set_value(value)
+
     def split_again(self) -> None:
         """A line for each package, with equal shares of what is left to pack."""
         batch, count = self._chosen(), self.count.value()
@@ -173,7 +176,7 @@ class PackForm(QWidget):
         )
         empty(self._grid)
         kinds = [(p, p.capitalize()) for p in PACKAGES]
-        self.rows = [PackageRow(self.session, n, kinds, self._places()) for n in range(1, len(shares) + 1)]
+        self.rows = [PackageRow(self.session, n, kinds) for n in range(1, len(shares) + 1)]
         for n, (made, share) in enumerate(zip(self.rows, shares, strict=True)):
             for at, field in enumerate(made.fields):
                 self._grid.addWidget(field, n, at)
@@ -214,10 +217,15 @@ class PackForm(QWidget):
         if batch is None:
             self.session.say("Choose the batch to pack first.", "input")
             return
+        homeless = next((r.place for r in self.rows if not r.place.require()), None)
+        if homeless is not None:
+            (self.place if self.place.value() is None else homeless).setFocus()
+            self.place.require()
+            return
         done = self.session.act(
             pack,
             batch.id,
-            [r.package() for r in self.rows],
+            [r.package(self.in_oil.value()) for r in self.rows],
             packed_on=self.packed_on.value(),
             conditioned_from=self.conditioned_from.value(),
             conditioned_to=self.conditioned_to.value(),

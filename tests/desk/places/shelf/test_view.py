@@ -74,6 +74,7 @@ def test_more_than_was_dried_is_refused_at_the_entry_and_nothing_is_packed(qtbot
     shelf.pack(1)
     form = shelf._pack
     form.rows[0].mass.edit.setText("900 g")
+    form.place.set_value(CELLAR)
     form.save()
     assert kitchen.journal.where(Lot) == ()
     assert "not packed yet" in shelf.session.messages.latest.text
@@ -208,14 +209,49 @@ def test_a_place_lots_stood_in_stays_and_says_why(shelf, window):
     assert "keep-by needs it" in window.session.messages.latest.text
 
 
+def test_no_place_is_chosen_beforehand_and_packing_asks_for_one(shelf, kitchen):
+    shelf.nothing.buttons[0].click()
+    form = shelf._pack
+    form.batch.set_value(2)
+    form.count.edit.setText("2")
+    form.save()
+    assert kitchen.journal.where(Lot) == ()
+    assert form.place.value() is None
+    assert "Choose a place" in form.place.sentence.text()
+    form.place.set_value(FREEZER)
+    form.in_oil.set_value(False)
+    form.save()
+    assert [lot.in_oil for lot in kitchen.journal.where(Lot)] == [False, False]
+    assert {m.place for m in kitchen.journal.where(LotMove)} == {FREEZER}
+    form.begin()
+    assert (form.place.value(), form.in_oil.value()) == (None, None)
+
+
+def test_bought_food_is_shelved_where_the_person_says(shelf, kitchen):
+    shelf.shelve()
+    form = shelf._bought
+    form.food.set_value("apple")
+    form.keep_by.edit.setText("2027-06-30")
+    form.save()
+    assert kitchen.journal.where(Lot) == ()
+    assert "Choose a place" in form.place.sentence.text()
+    form.place.set_value(CELLAR)
+    form.in_oil.set_value(True)
+    form.save()
+    (lot,) = kitchen.journal.where(Lot)
+    assert (lot.origin, lot.in_oil) == ("bought", True)
+
+
 def test_bought_food_wants_its_date(qtbot, shelf, kitchen):
     shelf.shelve()
     form = shelf._bought
     form.food.set_value("apple")
+    form.place.set_value(PANTRY)
     form.save()
     assert kitchen.journal.where(Lot) == ()
     assert "printed on the package" in form.keep_by.sentence.text()
     form.keep_by.edit.setText("2027-06-30")
+    form.place.set_value(PANTRY)
     form.save()
     assert kitchen.journal.where(Lot)[0].bought_keep_by == date(2027, 6, 30)
 

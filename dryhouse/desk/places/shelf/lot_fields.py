@@ -1,0 +1,41 @@
+"""Entries of a lot that are never answered beforehand: where it goes, and whether it is in oil."""
+
+from __future__ import annotations
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.records.shapes import shapes
+from dryhouse.kitchen.shelf.places import places
+from dryhouse.science.errors import InputProblem
+
+_IN_OIL = next(shape.about for shape in shapes(Lot) if shape.name == "in_oil")
+
+
+class PlaceField(ChoiceField):
+    """Where something goes. The place decides how long it keeps, so nobody but the person chooses it."""
+
+    def __init__(self, session: Session, label: str = "Place") -> None:
+        super().__init__(session, label, name="place")
+        self.offer()
+
+    def offer(self) -> None:
+        """Offer the places there are, with none of them chosen."""
+        known = [(p.id, p.name[:1].upper() + p.name[1:]) for p in places(self.session.kitchen)]
+        self.set_choices([(None, "Choose a place" if known else "No place yet"), *known])
+        self.set_value(None)
+
+    def require(self) -> bool:
+        """Whether a place is chosen, where there is one to choose; if not, the entry asks."""
+        if self.value() is not None or self.box.count() == 1:
+            return True
+        self.show_problem(
+            InputProblem("Where does it go? Choose a place: how long it keeps depends on it.", "place")
+        )
+        return False
+
+
+def in_oil_field(session: Session) -> ChoiceField:
+    """Whether it is packed in oil; nothing is said beforehand."""
+    answers = ((None, "Not recorded"), (False, "No"), (True, "Yes"))
+    return ChoiceField(session, _IN_OIL.label, answers, name="in_oil")
