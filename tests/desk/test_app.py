@@ -12,10 +12,10 @@ from dryhouse.desk.app import LIBRARIES, missing_libraries
 SLOW = ("matplotlib", "scipy", "alembic", "pint", "psychrolib", "sqlalchemy", "numpy", "rapidfuzz")
 
 STARTING = """
-import json, sys
+import gc, json, sys
 from dryhouse.cli import main
 code = main(["--sample", "--timings", "--quit-when-ready"])
-print(json.dumps({"code": code, "loaded": sorted(sys.modules)}))
+print(json.dumps({"code": code, "loaded": sorted(sys.modules), "collects by itself": gc.isenabled()}))
 """
 
 
@@ -42,6 +42,10 @@ def test_the_window_opens_the_sample_and_leaves_when_it_is_ready(started):
 def test_opening_the_window_loads_nothing_slow(started):
     loaded = {name.partition(".")[0] for name in json.loads(started.stdout.splitlines()[-1])["loaded"]}
     assert loaded.isdisjoint(SLOW), loaded & set(SLOW)
+
+
+def test_python_does_not_collect_by_itself_on_whatever_thread(started):
+    assert json.loads(started.stdout.splitlines()[-1])["collects by itself"] is False
 
 
 def test_milestones_come_in_order_and_the_window_is_painted_before_the_journal_is_read(started):
