@@ -83,7 +83,13 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
                 "start": kitchen.local(run.start),
                 "end": kitchen.local(run.end),
                 "loads": [
-                    {"food": load.food, "trays": load.trays, "prepared_g": load.prepared, "dried_g": load.dried}
+                    {
+                        "food": load.food,
+                        "trays": load.trays,
+                        "prepared_g": load.prepared,
+                        "dried_g": load.dried,
+                        "cautions": cautions_of(worked.cautions_of(load.food)),
+                    }
                     for load in run.loads
                 ],
                 "kwh": run.kwh,

@@ -14,6 +14,7 @@ from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.remaining import amount_words
 from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.display import Style
+from dryhouse.science.statuses import Status
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import cautions_json
 from dryhouse.words.workings import lines as workings
@@ -38,12 +39,14 @@ def _run(args: argparse.Namespace) -> int:
         lines = shelf(kitchen, day, gone=args.gone, book=book)
         shown = style(kitchen)
         said = [(line, cautions_for(book.facts(line.lot, moment))) for line in lines]
-        items = []
+        items: list[dict[str, Any]] = []
         for line, cautions in said:
             keeping = book.keeping(line.lot, moment)
             left = line.keep_by - day if line.keep_by is not None else None
             cups = None if line.volume_left_ml is None else line.volume_left_ml / SIZES["cup"]
             measure = None if cups is None else {"value": cups, "low": None, "high": None, "unit": "cup"}
+            may_be_eaten = line.standing != Status.DO_NOT_EAT
+            rests_on, worked = (keeping.basis, keeping.workings) if may_be_eaten else ((), ())
             items.append(
                 {
                     "lot": line.lot.id,
@@ -57,14 +60,15 @@ def _run(args: argparse.Namespace) -> int:
                     "days_left": left.days if left is not None else None,
                     "place": line.place,
                     "package": line.lot.package,
+                    "verdict": "dry enough" if may_be_eaten and book.facts(line.lot, moment).dry_enough else None,
                     "batch": line.lot.batch,
                     "value": line.mass_left_g,
                     "low": None,
                     "high": None,
                     "unit": "g",
                     "measure": measure,
-                    "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in keeping.basis],
-                    "workings": list(workings(keeping.workings, shown)),
+                    "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in rests_on],
+                    "workings": list(workings(worked, shown)),
                     "cautions": cautions_json(cautions),
                 }
             )

@@ -13,6 +13,7 @@ from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, 
 from dryhouse.kitchen.batches.log import BatchDraft, parts_of
 from dryhouse.kitchen.cards.first_keep_by import DRY_ENOUGH, keep_by_figures
 from dryhouse.kitchen.cautions.cautions import batch_cautions, dry_enough
+from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
@@ -21,7 +22,6 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.rehydration import water_to_restore
-from dryhouse.science.statuses import Status
 from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, gravest_first
 from dryhouse.science.workings import StepKind as Kind
@@ -29,14 +29,6 @@ from dryhouse.science.workings import step
 from dryhouse.words.names import called
 
 WEIGHED = Basis("own", "this batch, weighed", 1)
-
-
-@dataclass(frozen=True, slots=True)
-class Forbidden:
-    """What stands in place of a verdict where a stop says not to eat it: nothing is promised of that."""
-
-    sentence: str
-    name: Status = Status.DO_NOT_EAT
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,12 +98,6 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         cautions,
         missing_for(kitchen, batch, parts),
     )
-
-
-def forbidding_words(cautions: Sequence[Caution]) -> str:
-    """`Do not eat: …` with why, in the few words of a label; empty where nothing forbids it."""
-    briefs = dict.fromkeys(c.brief.rstrip(".") for c in cautions if c.forbids_eating)
-    return f"Do not eat. {'. '.join(briefs)}." if briefs else ""
 
 
 def _promises(

@@ -8,6 +8,7 @@ from datetime import datetime
 from dryhouse.kitchen.dryer.run_words import finish_moment, weigh_again
 from dryhouse.kitchen.dryer.runs import DryingRun, running
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.science.values import Caution
 
 FINISH, WEIGH = "finish", "weigh"
 
@@ -21,6 +22,8 @@ class Due:
     at: datetime
     after: int
     sentence: str
+    cautions: tuple[Caution, ...] = ()
+    """Of the batch; its stops are part of the sentence, in a few words."""
 
 
 def dues(kitchen: Kitchen) -> tuple[Due, ...]:
@@ -32,13 +35,15 @@ def dues(kitchen: Kitchen) -> tuple[Due, ...]:
 def _dues_of(kitchen: Kitchen, run: DryingRun) -> list[Due]:
     last = run.points[-1].weighing if run.points else None
     after = last.id if last else 0
+    briefs = dict.fromkeys(c.brief.rstrip(".") for c in run.cautions if c.severity == "stop")
+    stops = "".join(f" Stop: {brief}." for brief in briefs)
     name = f"{run.title[:1].upper()}{run.title[1:]}, batch {run.batch.id}"
     found = []
     again, finish = weigh_again(kitchen, run), finish_moment(kitchen, run)
     if again is not None:
-        found.append(Due(run.batch.id, WEIGH, again, after, f"{name}: a weighing now would tell most."))
+        said = f"{name}: a weighing now would tell most.{stops}"
+        found.append(Due(run.batch.id, WEIGH, again, after, said, run.cautions))
     if finish is not None:
-        found.append(
-            Due(run.batch.id, FINISH, finish, after, f"{name} may be dry by now. Weigh it and check by hand.")
-        )
+        said = f"{name} may be dry by now. Weigh it and check by hand.{stops}"
+        found.append(Due(run.batch.id, FINISH, finish, after, said, run.cautions))
     return found

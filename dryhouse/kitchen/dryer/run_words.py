@@ -154,6 +154,7 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
     }  # fmt: skip
     finish = finish_moment(kitchen, run)
     again = weigh_again(kitchen, run)
+    forbidden = any(c.forbids_eating for c in run.cautions)
     return {
         **(figure_json(run.moisture, manner) if run.moisture else empty),
         "food": run.food.slug,
@@ -164,7 +165,7 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
         "target_mass": _json(run.target_mass, manner),
         "moisture_dry_basis": _json(run.moisture_dry_basis, manner),
         "moisture_ratio": _json(run.moisture_ratio, manner),
-        "verdict": run.verdict.name if run.verdict else None,
+        "verdict": run.verdict.name if run.verdict and not forbidden else None,
         "sentence": run.verdict.sentence if run.verdict else None,
         "chosen": run.curves.chosen.name if run.curves and run.curves.chosen else None,
         "finish": dict(ahead.finish.as_json()) if ahead else None,

@@ -15,6 +15,7 @@ from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cautions.cautions import batch_cautions
+from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words
 from dryhouse.kitchen.dryer.drying import batch_numbered, events_of, loaded_g, weighings_of
 from dryhouse.kitchen.dryer.forecast import Outlook, outlook_of, target_ratio
 from dryhouse.kitchen.dryer.running_time import Clock, clock_of
@@ -73,7 +74,7 @@ class DryingRun:
     moisture: Figure | None
     moisture_dry_basis: Figure | None
     moisture_ratio: Figure | None
-    verdict: Verdict | None
+    verdict: Verdict | Forbidden | None
     curves: CurveSet | None
     outlook: Outlook
     cautions: tuple[Caution, ...]
@@ -101,6 +102,9 @@ class DryingRun:
         if self.load is None or self.target is None or not 0 <= self.target.value < 100:
             return None
         return target_ratio(self.load, self.target)
+
+
+_PROMISES = frozenset({"dry enough", "probably dry"})
 
 
 def running(kitchen: Kitchen) -> tuple[DryingRun, ...]:
@@ -156,7 +160,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         moisture=moisture,
         moisture_dry_basis=_with(cautions, _dry_basis(load, net)),
         moisture_ratio=_with(cautions, _ratio(load, net)),
-        verdict=standing,
+        verdict=_judged(standing, cautions),
         curves=curves,
         outlook=outlook_of(
             kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
@@ -168,6 +172,13 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
             *_heavy(kitchen, record, weighings, standing),
         ),
     )
+
+
+def _judged(verdict: Verdict | None, cautions: Sequence[Caution]) -> Verdict | Forbidden | None:
+    """The verdict; but what must not be eaten is never called dry enough."""
+    forbidden = forbidding_words(cautions)
+    promises = verdict is not None and verdict.name in _PROMISES
+    return Forbidden(forbidden) if forbidden and promises else verdict
 
 
 def _series(points: Sequence[Point]) -> tuple[list[float], list[float]]:

@@ -8,6 +8,7 @@ from datetime import date, datetime
 from dryhouse.handbook.keeping_table import keeping_lines
 from dryhouse.kitchen.calendar import end_of_day, start_of, today
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions, goes_by_its_date
+from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Lot
@@ -119,6 +120,8 @@ def keeps(kitchen: Kitchen, text: str, celsius: float, package: str = "jar") -> 
     cautions, where nothing is published at this temperature: a missing figure stays missing.
     """
     known = food(kitchen, text)
+    cautions = food_cautions(kitchen, known)
+    refuse_what_no_record_lifts(known.name, cautions)
     chosen = keeping_lines(known.slug, facts_of_food(known))
     life = life_at(chosen.lines, celsius)
     if life is None and not chosen.lines:
@@ -145,5 +148,5 @@ def keeps(kitchen: Kitchen, text: str, celsius: float, package: str = "jar") -> 
             step(Kind.IN_PACKAGE, (life.days, "day"), temperature=(celsius, "degC"), package=package),
             step(Kind.NO_SPREAD),
         ),
-        cautions=food_cautions(kitchen, known),
+        cautions=cautions,
     )

@@ -54,6 +54,10 @@ class Plan:
         bags, foods = (bag.cautions for bag in self.bags), (item.cautions for item in self.items)
         return gravest_first(caution for cautions in (*bags, *foods) for caution in cautions)
 
+    def cautions_of(self, food: str) -> tuple[Caution, ...]:
+        """Of a food that is dried for it, for the loads of its calendar."""
+        return gravest_first(caution for item in self.items if item.food == food for caution in item.cautions)
+
     @property
     def latest_start(self) -> datetime | None:
         """When the first dryer has to start at the latest."""

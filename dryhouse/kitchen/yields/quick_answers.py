@@ -8,6 +8,7 @@ from dryhouse.handbook.finder import WhichFood
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions
+from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.settings import style
@@ -92,12 +93,14 @@ def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure
     cups answer alone; without those either, a mass has to be given. Raises InputProblem.
     """
     known = food(kitchen, name)
+    cautions = food_cautions(kitchen, known)
+    refuse_what_no_record_lifts(known.name, cautions)
     amount = parse_amount(dried, decimal_comma=style(kitchen).decimal_comma)
     density = dried_density(kitchen, known)
     if density is None and not isinstance(amount, Mass) and (published := _published(known, amount.si)):
         why = step(Kind.NO_MASS_BALANCE, food=known.name)
         only = replace(published[0], workings=(*published[0].workings, why))
-        return only.with_cautions(food_cautions(kitchen, known)), published
+        return only.with_cautions(cautions), published
     workings: Workings = ()
     grams = amount.si
     if not isinstance(amount, Mass):
@@ -114,7 +117,6 @@ def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure
     )
     figure = replace(figure, workings=(*workings, *figure.workings), basis=bases)
     ml = amount.si if not isinstance(amount, Mass) else None if density is None else amount.si / density.value
-    cautions = food_cautions(kitchen, known)
     return figure.with_cautions(cautions), _published(known, ml)
 
 
