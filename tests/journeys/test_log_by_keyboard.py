@@ -82,7 +82,9 @@ def test_escape_leaves_the_form_and_nothing_is_lost(person, qtbot):
     journal = person.window.views["journal"]
     assert journal.pages.currentWidget() is journal.lists
     person.press(Qt.Key.Key_N, CTRL)
-    assert journal.form.typed().fresh == "35 oz"
+    assert journal.form.offer.asked.text() == "Go on with sweet corn, 35 oz?"
+    person.press(Qt.Key.Key_O, Qt.KeyboardModifier.AltModifier)
+    qtbot.waitUntil(lambda: journal.form.typed()["fresh"] == "35 oz")
 
 
 def test_a_new_person_starts_from_nothing(person, qtbot):

@@ -41,6 +41,8 @@ class FoodField(Field):
         self._offered: list[Food] = []
         self._settled = ""
         self._own = own
+        self.own_category = ""
+        """The kind an own food gets that is added from here, where it is plain; a mix, say."""
         super().__init__(session, label, hint=hint, name=name)
         self._names = QStringListModel(self)
         self.offers_list = QCompleter(self._names, self)
@@ -171,7 +173,7 @@ class FoodField(Field):
             self._inside.insertWidget(self._inside.count() - 1, self.ask)
             self.ask.added.connect(self._take_own)
             self.ask.left.connect(self._leave_own)
-        self.ask.ask(self.text())
+        self.ask.ask(self.text(), self.own_category)
 
     def _take_own(self, slug: str) -> None:
         self.set_value(slug)

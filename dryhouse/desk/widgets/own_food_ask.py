@@ -69,7 +69,7 @@ class OwnFoodAsk(QFrame):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self.name = ""
+        self.name = self.category = ""
         self._asked_again: tuple[str, tuple[str, ...]] | None = None
         set_role(self, "card")
         self.contains = ContainsEntry()
@@ -86,8 +86,9 @@ class OwnFoodAsk(QFrame):
         self.setFocusProxy(self.contains)
         self.hide()
 
-    def ask(self, name: str) -> None:
+    def ask(self, name: str, category: str = "") -> None:
         """Ask what is in the food of this name; nothing is ticked."""
+        self.category = category
         self.name, self._asked_again = " ".join(name.split()), None
         self.contains.question.setText(f"“{self.name}” as a food of my own: what is in it?")
         self.contains.set_value(())
@@ -100,14 +101,14 @@ class OwnFoodAsk(QFrame):
         answers = self.contains.value()
         sure = self._asked_again == (self.name, answers)
         try:
-            new_food(self.session.kitchen, self.name, answers, really_plant=sure)
+            new_food(self.session.kitchen, self.name, answers, self.category, really_plant=sure)
         except InputProblem as problem:
             self._say(problem.sentence, "problem")
             if isinstance(problem, ReallyPlant):
                 self._asked_again = (self.name, answers)
                 self.add_button.setText("Yes, only plants")
             return
-        done = self.session.act(add_food, self.name, contains=answers, really_plant=sure)
+        done = self.session.act(add_food, self.name, self.category, contains=answers, really_plant=sure)
         if done is not None:
             self.hide()
             self.added.emit(done.record.slug)

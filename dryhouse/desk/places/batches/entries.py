@@ -88,6 +88,13 @@ def to_text(typed: TypedBatch) -> str:
     return json.dumps({**typed.given, **parts}, ensure_ascii=False)
 
 
+def described(kitchen: Kitchen, typed: TypedBatch) -> str:
+    """What was begun, in a few words: “ground beef, 7 oz”; empty where nothing was."""
+    name = food_name(kitchen, typed["food"]) if typed["food"].strip() else ""
+    weighed = typed["fresh"] or typed["dried"]
+    return ", ".join(filter(None, (name, weighed))) or ("a batch you had begun" if typed != TypedBatch() else "")
+
+
 def from_text(text: str) -> TypedBatch:
     """The entries kept in a text; what is not understood is left out."""
     try:

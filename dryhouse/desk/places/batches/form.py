@@ -2,28 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
-from typing import Any
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.places.batches.entries import FIELD_NAMES, keep_unchanged, typed_from
-from dryhouse.desk.places.batches.form_fields import Entries
+from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.draft import DraftOffer
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
 from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
 from dryhouse.kitchen.cards.batch_card import preview
-from dryhouse.kitchen.foods.own_foods import add_food
+from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
+from dryhouse.science.values import Caution
 
 _PAUSE_MS = 90
+_MORE = "&More to write down"
 
 
 class LogForm(QWidget):
@@ -42,7 +45,7 @@ class LogForm(QWidget):
         self.entries = Entries(session)
         self.still = QCheckBox("It is still in the dryer")
         self.memory = words("", "small")
-        self.add_own = button("", self._add_own_food)
+        self.offer = DraftOffer()
         self.preview = CardView(session)
         self.nothing_yet = words("Type the food and its weights: the answers appear here as you type.", "muted")
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
@@ -51,10 +54,10 @@ class LogForm(QWidget):
         self.entries.changed.connect(self._pause.start)
         self.entries.accepted.connect(self.save)
         self.entries.food.chosen.connect(self._remember)
+        self.entries.mix_asked.connect(self._fit_mix)
         self.still.toggled.connect(self._show_still)
         for keys, act in (("Ctrl+S", self.save), ("Esc", self.left.emit)):
             inner_key(self, keys, act)
-        self.add_own.hide()
 
     def _build(self) -> None:
         page = QWidget()
@@ -64,11 +67,14 @@ class LogForm(QWidget):
         grid.setVerticalSpacing(6)
         self.entries.lay_out_main(grid)
         self._fields.addLayout(grid)
-        self._fields.insertWidget(0, self.memory)
+        self._fields.insertWidget(0, self.offer)
+        self._fields.insertWidget(1, self.memory)
+        self._fields.addWidget(self.entries.mix_button, 0, Qt.AlignmentFlag.AlignLeft)
+        self._fields.addWidget(self.entries.mix)
         self._fields.addWidget(self.still)
-        self._fields.addWidget(self.add_own, 0, Qt.AlignmentFlag.AlignLeft)
-        self.more_button = button("&More to write down", self._toggle_more, "quiet")
+        self.more_button = button(_MORE, self._ask_more, "quiet", hint="Alt+M")
         self.more_button.setCheckable(True)
+        self.more_button.setShortcut("Alt+M")
         self._fields.addWidget(self.more_button, 0, Qt.AlignmentFlag.AlignLeft)
         self.more = QWidget()
         more = QGridLayout(self.more)
@@ -90,7 +96,8 @@ class LogForm(QWidget):
         self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
         self.clear_button = button("&Clear", self.clear, "quiet", hint="Empty every entry")
         left = column(space=12)
-        left.addWidget(scrolling(page), 1)
+        self.scroll = scrolling(page)
+        left.addWidget(self.scroll, 1)
         left.addLayout(row(self.save_button, self.leave_button, 1, self.clear_button))
         across = row(space=28)
         across.addLayout(left, 11)
@@ -111,14 +118,21 @@ class LogForm(QWidget):
         return not typed.parts and all(self._remembered.get(name) == text for name, text in typed.given.items())
 
     def new(self, kept: TypedBatch | None = None) -> None:
-        """A new batch; `kept` is a draft to go on with."""
+        """A new batch, from the top; `kept` is a draft to go on with."""
         self.editing, self._before, self._remembered = None, TypedBatch(), {}
         self.heading.setText("Log a batch")
         self.memory.hide()
         self.still.setChecked(False)
         self.entries.refresh()
         self.entries.show(kept or TypedBatch())
+        self._toggle_more(self.entries.has_more())
+        self._to_top()
         self.answer()
+
+    def _to_top(self) -> None:
+        """Show the first entry, and let what is typed next replace what stands in it."""
+        self.scroll.verticalScrollBar().setValue(0)
+        self.entries.food.edit.selectAll()
 
     def edit(self, batch: Batch) -> None:
         """Change a recorded batch."""
@@ -132,7 +146,9 @@ class LogForm(QWidget):
         self._before = typed_from(kitchen, BatchDraft(batch, parts_of(kitchen, batch.id)), self.session.style)
         self.entries.show(self._before)
         self._before = self.typed()
+        self.offer.hide()
         self._toggle_more(self.entries.has_more())
+        self._to_top()
         self.answer()
 
     def clear(self) -> None:
@@ -168,16 +184,30 @@ class LogForm(QWidget):
         """Show what the entries come to, as far as they can be read."""
         self._pause.stop()
         food = self.entries.food.value()
-        self._offer_own_food(food)
+        named = self.entries.mix.foods()
         self.entries.show_for(self.entries.foods())
+        self._fit_mix()
         card, typed = None, self.entries.typed(only_right=True)
         if food is not None:
             try:
                 card = preview(self.session.kitchen, self._with_the_unweighed(self._draft(typed)))
             except InputProblem:
                 card = None
+        self.entries.mix.show_stops(self._cautions(Batch(""), named) if card is None and named else ())
         self.preview.set_card(card)
         self.nothing_yet.setVisible(card is None)
+
+    def _cautions(self, batch: Batch, named: Sequence[Food]) -> tuple[Caution, ...]:
+        """What must be known of a batch with these ingredients, weighed or not."""
+        parts = [BatchPart(0, place, known.slug, Mass(0.0)) for place, known in enumerate(named)]
+        return batch_cautions(self.session.kitchen, batch, parts)
+
+    def _fit_mix(self) -> None:
+        """Show the ingredients where the food is a mix, and how much of the load they come to."""
+        self.entries.show_mix()
+        self.entries.food.own_category = "mixed" if self.entries.parts() else ""
+        loaded = self.entries.fields["fresh"].value()
+        self.entries.mix.show_sum(loaded)
 
     def save(self) -> None:
         """Record the batch, or say at the entry concerned why not."""
@@ -233,22 +263,15 @@ class LogForm(QWidget):
         self.entries.show_still(still)
         self._pause.start()
 
-    def _toggle_more(self, on: Any = None) -> None:
-        on = self.more_button.isChecked() if on is None else bool(on)
+    def _ask_more(self) -> None:
+        """Open or fold what else can be written down, and keep the keyboard where it can be seen."""
+        self._toggle_more(self.more_button.isChecked())
+        first = self.entries.fields[FIRST_OF_MORE] if self.more_button.isChecked() else self.more_button
+        first.setFocus()
+        QTimer.singleShot(0, self, lambda: self.scroll.ensureWidgetVisible(first))
+
+    def _toggle_more(self, on: bool) -> None:
         self.more_button.setChecked(on)
         self.more.setVisible(on)
-        self.more_button.setText("&Less to write down" if on else "&More to write down")
-
-    def _offer_own_food(self, food: Food | None) -> None:
-        name = self.entries.food.text()
-        unknown = food is None and len(name) > 2 and not self.entries.food.offers()
-        self.add_own.setVisible(unknown)
-        kind = "mix" if self.entries.parts() else "food"
-        self.add_own.setText(f"Add “{name}” as a {kind} of my own")
-
-    def _add_own_food(self) -> None:
-        category = "mixed" if self.entries.parts() else "other"
-        done = self.session.act(add_food, self.entries.food.text(), category)
-        if done is not None:
-            self.entries.food.set_value(done.record.slug)
-            self.answer()
+        self.more_button.setText("Less to write down" if on else _MORE)
+        self.more_button.setShortcut("Alt+M")

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QGridLayout
 
 from dryhouse.desk.places.batches.ingredients import Ingredients
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.moment_field import MomentField
@@ -51,6 +52,7 @@ def _with_the_rest(*laid_out: tuple[tuple[str, str], ...]) -> tuple[tuple[str, s
 
 
 MORE = _with_the_rest(MAIN, ANIMAL, MUSHROOM, _USUAL)
+FIRST_OF_MORE = MORE[0][0]
 HABITS = tuple(entry for entry, shape in ENTRIES.items() if shape.about.kept)
 
 
@@ -59,12 +61,16 @@ class Entries(QObject):
 
     changed = Signal()
     accepted = Signal()
+    mix_asked = Signal()
+    """The ingredients were opened or folded by hand."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
         self.food = FoodField(session)
         self.mix = Ingredients(session)
+        self.mix_button = button("&Ingredients, if it is a mix", self._open_mix, "quiet", hint="Alt+I")
+        self.mix.hide()
         self.fields: dict[str, Field | ChoiceField] = {}
         for name, make in self._makers().items():
             field = make()
@@ -99,9 +105,8 @@ class Entries(QObject):
         self.show_for(())
 
     def lay_out_more(self, grid: QGridLayout) -> None:
-        """Everything else that can be written down, and the ingredients of a mix."""
+        """Everything else that can be written down."""
         self._lay_out(grid, MORE, 0)
-        grid.addWidget(self.mix, len(MORE), 0, 1, 2)
 
     def _lay_out(self, grid: QGridLayout, rows: tuple[tuple[str, str], ...], first: int) -> None:
         for line, names in enumerate(rows, start=first):
@@ -124,6 +129,19 @@ class Entries(QObject):
         """The food and every ingredient that is named already, whether it has a weight or not."""
         settled = self.food.value()
         return (*((settled,) if settled is not None else ()), *self.mix.foods())
+
+    def show_mix(self) -> None:
+        """The ingredients stand open for a food that is a mix, and wherever one is named."""
+        food = self.food.value()
+        if (food is not None and food.category == "mixed") or self.mix.parts():
+            self.mix.show()
+        self.mix_button.setVisible(self.mix.isHidden())
+
+    def _open_mix(self) -> None:
+        self.mix.show()
+        self.mix_button.hide()
+        self.mix.setFocus()
+        self.mix_asked.emit()
 
     def show_still(self, still: bool) -> None:
         """A batch that is still drying has no dried weight and no end yet."""
@@ -153,8 +171,9 @@ class Entries(QObject):
     def show(self, typed: TypedBatch) -> None:
         """Write every entry."""
         self.food.set_value(None)
-        self.food.edit.setText(typed["food"])
+        self.food.show_text(typed["food"])
         self.food.set_value(self.food.value()) if self.food.value() else None
+        self.mix.hide()
         for name in self.fields:
             self.set_text(name, typed[name])
         self.mix.set_parts(typed.parts)
@@ -182,7 +201,7 @@ class Entries(QObject):
         """Whether anything stands in the entries that are folded away."""
         usual = TypedBatch()
         folded = (name for names in MORE for name in names if name)
-        return bool(self.parts()) or any(self.text(n) != usual[n] for n in folded)
+        return any(self.text(n) != usual[n] for n in folded)
 
     def first_wrong(self) -> Field | None:
         """The first entry that cannot be read."""

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, row, stop_before, tab_through, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import QuantityField
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.handbook.tables import Food
 from dryhouse.science.quantities import Mass
+from dryhouse.science.values import Caution
 
 
 class Ingredients(QWidget):
@@ -23,8 +27,14 @@ class Ingredients(QWidget):
         super().__init__()
         self.session = session
         self._lines: list[tuple[FoodField, QuantityField, QWidget]] = []
-        self._column = column(self, space=2)
-        self._column.addWidget(words("Ingredients, if this was a mix", "heading"))
+        inside = column(self, space=2)
+        inside.addWidget(words("Ingredients of the mix", "heading"))
+        self._column = column(space=2)
+        inside.addLayout(self._column)
+        self.sum_line = words("", "muted")
+        self.stops = CautionsView(session)
+        inside.addWidget(self.sum_line)
+        inside.addWidget(self.stops)
         self._add()
 
     def parts(self, *, only_right: bool = False) -> tuple[tuple[str, str], ...]:
@@ -40,8 +50,21 @@ class Ingredients(QWidget):
         return tuple(found)
 
     def foods(self) -> tuple[Food, ...]:
-        """Every ingredient that is named, with or without a weight."""
+        """The foods that are named, weighed or not."""
         return tuple(known for food, _, _ in self._lines if (known := food.value()) is not None)
+
+    def show_sum(self, loaded: Mass | None) -> None:
+        """How much of what was loaded the ingredients come to."""
+        weights = [mass.value() for _, mass, _ in self._lines if mass.value() is not None]
+        show = self.session.style.show
+        listed = f"{show(Mass(sum(w.si for w in weights)))}" if weights else ""
+        of = f" of {show(loaded)}" if loaded is not None else ""
+        self.sum_line.setText(f"{listed}{of} listed" if listed else "")
+        self.sum_line.setVisible(bool(listed))
+
+    def show_stops(self, cautions: Iterable[Caution]) -> None:
+        """The stops of what is named so far."""
+        self.stops.set_cautions(c for c in cautions if c.severity == "stop")
 
     def set_parts(self, parts: tuple[tuple[str, str], ...]) -> None:
         """Show these lines and one empty one."""
@@ -58,7 +81,7 @@ class Ingredients(QWidget):
         number = len(self._lines) + 1
         food = FoodField(self.session, f"Ingredient {number}", hint="such as lentils", name="parts")
         weight = QuantityField(self.session, f"Weight of ingredient {number}", Mass, name="parts")
-        food.edit.setText(name)
+        food.show_text(name)
         weight.edit.setText(mass)
         line = QWidget()
         across = row(space=16)
@@ -67,9 +90,12 @@ class Ingredients(QWidget):
         line.setLayout(across)
         self._column.addWidget(line)
         self._lines.append((food, weight, line))
+        self.setFocusProxy(self._lines[0][0])
+        food.chosen.connect(lambda _food: self.changed.emit())
+        food.accepted.connect(weight.setFocus)
+        weight.accepted.connect(self.accepted)
         for field in (food, weight):
             field.edit.textChanged.connect(self._used)
-            field.accepted.connect(self.accepted)
 
     def _used(self) -> None:
         food, mass, _ = self._lines[-1]

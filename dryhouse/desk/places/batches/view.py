@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 DRAFT_KEY = "draft.batch"
 _SETTLE_MS = 80
+_MOST_DRAFTS = 5
 
 
 class JournalPlace(ListPlace):
@@ -69,7 +70,7 @@ class JournalPlace(ListPlace):
             QShortcut(QKeySequence(keys), self, act)
         QShortcut(QKeySequence("Del"), self.listing.table, lambda: self.delete(self.listing.table.current_id))
         self._draft = preference(session.kitchen, DRAFT_KEY)
-        """A new batch that was begun and left, as text; empty where there is none."""
+        """New batches that were begun and left, the newest first, a line of text each."""
 
     def _build(self) -> None:
         self.listing.setMinimumWidth(360)
@@ -92,6 +93,8 @@ class JournalPlace(ListPlace):
             self._form = LogForm(self.session)
             self._form.saved.connect(self._saved)
             self._form.left.connect(self._left_form)
+            self._form.offer.taken.connect(self._go_on)
+            self._form.offer.forgotten.connect(self._forget)
             self.pages.addWidget(self._form)
         return self._form
 
@@ -141,14 +144,32 @@ class JournalPlace(ListPlace):
     # --- acts ---------------------------------------------------------------------------------------------------
 
     def log(self) -> None:
-        """Open the form for a new batch, or for the draft that was left."""
+        """Open the form for a new batch; one that was begun and left is offered above it."""
+        if self.pages.currentWidget() is not self.form or self.form.editing is not None:
+            self.form.new()
+            self._offer_draft()
+        self.pages.setCurrentWidget(self.form)
+        self.form.entries.food.setFocus()
+
+    def _offer_draft(self) -> None:
+        from dryhouse.desk.places.batches.entries import described, from_text
+
+        newest = self._draft.partition("\n")[0]
+        self.form.offer.offer(described(self.session.kitchen, from_text(newest)) if newest else "")
+
+    def _go_on(self) -> None:
+        """Put the draft that was left into the form. What was typed in the meantime is kept in its place."""
         from dryhouse.desk.places.batches.entries import from_text
 
-        if self.pages.currentWidget() is not self.form or self.form.editing is not None:
-            self.form.new(from_text(self._draft))
-            if self._draft:
-                self.session.say("This is the batch you had begun. Clear empties the form.")
-        self.pages.setCurrentWidget(self.form)
+        newest, _, self._draft = self._draft.partition("\n")
+        self._draft = self._drafts()
+        self.form.new(from_text(newest))
+        self.form.entries.food.setFocus()
+
+    def _forget(self) -> None:
+        self._draft = self._draft.partition("\n")[2]
+        self._write(self._draft)
+        self._offer_draft()
         self.form.entries.food.setFocus()
 
     def edit(self, id: int | None) -> None:
@@ -175,26 +196,31 @@ class JournalPlace(ListPlace):
     # --- inside ---------------------------------------------------------------------------------------------------
 
     def _saved(self, id: int) -> None:
-        self._draft = ""
-        self._write_draft()
+        self._write(self._draft)
         self.show_list()
         self.listing.show(id)
         self.panel.show_batch(id)
         self.listing.table.setFocus()
 
     def _left_form(self) -> None:
-        self._keep_draft()
+        self._draft = self._drafts()
+        self._write(self._draft)
         self.show_list()
 
     def _keep_draft(self) -> None:
-        """Remember a new batch that was begun, also across sittings."""
+        """Remember a new batch that was begun, also across sittings; it goes on standing in the form."""
+        self._write(self._drafts())
+
+    def _drafts(self) -> str:
+        """What stands in the form, where it is a new batch, and what was left before it."""
         from dryhouse.desk.places.batches.entries import to_text
 
-        if self._form is not None and self.pages.currentWidget() is self._form and self._form.editing is None:
-            self._draft = "" if self._form.is_blank() else to_text(self._form.typed())
-            self._write_draft()
+        form = self._form
+        begun = form is not None and self.pages.currentWidget() is form and form.editing is None
+        text = to_text(form.typed()) if form is not None and begun and not form.is_blank() else ""
+        return "\n".join([line for line in (text, *self._draft.splitlines()) if line][:_MOST_DRAFTS])
 
-    def _write_draft(self) -> None:
+    def _write(self, drafts: str) -> None:
         kitchen = self.session.kitchen
-        if self._draft != preference(kitchen, DRAFT_KEY):
-            self.session.attempt(set_preference, kitchen, DRAFT_KEY, self._draft)
+        if drafts != preference(kitchen, DRAFT_KEY):
+            self.session.attempt(set_preference, kitchen, DRAFT_KEY, drafts)

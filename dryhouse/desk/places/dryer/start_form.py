@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.draft import DraftOffer, Entry, Kept, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, Field, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.moment_field import MomentField
@@ -47,11 +48,16 @@ class StartForm(QWidget):
         self.fields: dict[str, Field | ChoiceField] = {name: self._make(name) for name in FIELDS}
         self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
         self.remembered = words("", "small")
+        self.offer = DraftOffer()
+        self._left: Kept = {}
         self._build()
         self.food.chosen.connect(self._remember)
         for field in self.fields.values():
             field.changed.connect(self._caution)
         self.food.accepted.connect(lambda: self.fields["prepared_mass"].setFocus())
+        self.offer.taken.connect(self._go_on)
+        self.offer.forgotten.connect(self._forget)
+        self.left.connect(self._keep)
         for field in self.fields.values():
             if isinstance(field, Field):
                 field.accepted.connect(self.start)
@@ -94,7 +100,9 @@ class StartForm(QWidget):
         self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
         outer = column(self, space=12)
         outer.addWidget(self.heading)
-        outer.addWidget(scrolling(page), 1)
+        self.scroll = scrolling(page)
+        outer.addWidget(self.offer)
+        outer.addWidget(self.scroll, 1)
         outer.addLayout(row(self.start_button, self.leave_button, 1))
 
     def _grid(self, names: tuple[str, ...]) -> QGridLayout:
@@ -109,17 +117,51 @@ class StartForm(QWidget):
 
     def open(self, planned: Batch | None = None) -> None:
         """For a new batch, or for one that was planned."""
+        self._keep()
         self.fields["dryer"].set_choices(self._dryers())
-        if planned is not None or self.planned is not None:
-            self._fill(planned or Batch(""))
-            self.food.set_value(planned.food if planned else None)
-            self._show_food(self.food.value())
+        self._fill(planned or Batch(""))
+        self.food.set_value(planned.food if planned else None)
+        self._show_food(self.food.value())
         self.planned = planned
+        self.offer.offer(self._described() if planned is None else "")
+        self.scroll.verticalScrollBar().setValue(0)
         if planned is None and self.fields["dryer"].value() is None:
             self.fields["dryer"].set_value(self._last_dryer())
         self.food.setEnabled(planned is None)
         self.heading.setText("Start a planned batch" if planned else "Start a batch")
         (self.fields["prepared_mass"] if planned else self.food).setFocus()
+
+    def _entries(self) -> list[Entry]:
+        return [self.food, *self.fields.values()]
+
+    def _described(self) -> str:
+        """What was begun and left, in a few words; empty where nothing was."""
+        words = (self._left.get("food"), self._left.get("prepared_mass"))
+        return ", ".join(filter(None, words)) or ("a batch you had begun" if self._left else "")
+
+    def _keep(self) -> None:
+        """The form is left: what was typed is offered the next time."""
+        if self.planned is None:
+            begun = bool(kept_entries(self._typed_into()))
+            self._left = kept_entries(self._entries()) if begun else self._left
+
+    def _typed_into(self) -> list[Entry]:
+        """The entries that hold more than a habit."""
+        return [
+            self.food,
+            *(self.fields[name] for name in ("prepared_mass", "started", "title", "precook_temperature")),
+        ]
+
+    def _go_on(self) -> None:
+        kept, self._left = self._left, {}
+        put_back(self._entries(), kept)
+        self._show_food(self.food.value())
+        self.food.setFocus()
+        self.food.edit.selectAll()
+
+    def _forget(self) -> None:
+        self._left = {}
+        self.food.setFocus()
 
     def _last_dryer(self) -> int | None:
         """The dryer used last, for whatever food."""

@@ -6,6 +6,7 @@ from PySide6.QtCore import QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
+from dryhouse.desk.places.foods.own_contents import OwnContents
 from dryhouse.desk.places.foods.own_figure import OwnFigureEditor
 from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, shown, told
 from dryhouse.desk.session import Session
@@ -36,12 +37,22 @@ class FoodPage(QWidget):
         self.table = QTableWidget(0, len(_HEADINGS))
         self._dress_table()
         self.own = OwnFigureEditor(session)
+        self.contents = OwnContents(session)
         said = QWidget()
         self._said = column(said, space=10)
         page = QWidget()
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 12, 0)
-        for widget in (self.heading, self.names, self.gravest, self.table, self.own, said, self.cautions):
+        for widget in (
+            self.heading,
+            self.names,
+            self.gravest,
+            self.contents,
+            self.table,
+            self.own,
+            said,
+            self.cautions,
+        ):
             inside.addWidget(widget)
         inside.addStretch(1)
         outer = column(self)
@@ -58,6 +69,7 @@ class FoodPage(QWidget):
         except InputProblem as problem:
             self.food = None
             self.heading.setText(problem.sentence)
+        self.contents.show_food(self.food)
         self._fill()
 
     def printable(self) -> list[tuple[str, str, str]]:

@@ -9,7 +9,7 @@ from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
-from dryhouse.desk.widgets.draft import Draft
+from dryhouse.desk.widgets.draft import DraftOffer, Kept, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.kitchen.records.lots import PACKAGES
@@ -53,23 +53,37 @@ class BoughtForm(QWidget):
         self.save_button = button("&Shelve", self.save, "primary", hint="Enter")
         inside.addLayout(row(self.save_button, 1))
         inner_key(self, "Esc", self._leave)
-        self.draft = Draft()
+        self.offer = DraftOffer()
+        inside.insertWidget(1, self.offer)
+        self._left: Kept = {}
+        self.offer.taken.connect(self._go_on)
+        self.offer.forgotten.connect(self._forget)
 
     def begin(self) -> None:
-        """Empty entries."""
-        self.food.setFocus()
-        if self.draft.stands(None):
-            return
+        """Empty entries; what was typed before and left is offered above them."""
         self.place.offer()
         self.in_oil.set_value(None)
         self.kind.set_value("bag")
         for field in self.fields:
             if isinstance(field, Field):
                 field.set_value(None)
+        said = ", ".join(filter(None, (self._left.get("food"), self._left.get("mass"))))
+        self.offer.offer(said or ("the package you had begun" if self._left else ""))
+        self.food.setFocus()
 
     def _leave(self) -> None:
-        self.draft.leave(None)
+        self._left = kept_entries(self.fields) or self._left
         self.left.emit()
+
+    def _go_on(self) -> None:
+        kept, self._left = self._left, {}
+        put_back(self.fields, kept)
+        self.food.setFocus()
+        self.food.edit.selectAll()
+
+    def _forget(self) -> None:
+        self._left = {}
+        self.food.setFocus()
 
     def save(self) -> None:
         """Shelve as entered."""

@@ -1,6 +1,9 @@
 """The log form: remembers, answers while typing, refuses at the entry, keeps what was typed."""
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from dryhouse.desk.places.batches.form import LogForm
 from dryhouse.kitchen.batches.typed import TypedBatch
@@ -13,6 +16,7 @@ def form(session, qtbot):
     qtbot.addWidget(made)
     made.resize(1080, 740)
     made.show()
+    made.activateWindow()
     made.new()
     return made
 
@@ -208,14 +212,58 @@ def test_a_mix_is_named_once_and_logged_with_its_ingredients(form):
     form.entries.food.edit.setText("squash and lentil stew")
     form.entries.mix.set_parts((("corn", "10 oz"), ("apple", "5 oz")))
     form.answer()
-    assert form.add_own.isVisible()
-    assert "mix" in form.add_own.text()
-    form.add_own.click()
+    food = form.entries.food
+    food.ask_own()
+    food.ask.contains.boxes["plant"].setChecked(True)
+    food.ask.add_button.click()
+    assert form.entries.mix.sum_line.text() == "15 oz listed"
     assert form.session.kitchen.journal.where(OwnFood)[0].category == "mixed"
     enter(form, dried="3 oz")
     form.save()
     parts = form.session.kitchen.journal.where(BatchPart, batch=batches(form)[-1].id)
     assert [(p.food, round(p.mass.si)) for p in parts] == [("corn", 283), ("apple", 142)]
+
+
+def test_the_ingredients_say_how_much_of_the_load_they_come_to(form):
+    enter(form, food="corn", fresh="3 lb")
+    form.entries.mix.set_parts((("corn", "10 oz"), ("apple", "2 oz")))
+    form.answer()
+    assert form.entries.mix.sum_line.text() == "12 oz of 3 lb listed"
+
+
+def test_the_stop_of_an_ingredient_is_said_as_soon_as_it_is_named(form):
+    form.entries.mix_button.click()
+    assert form.entries.mix.isVisible()
+    form.entries.mix.set_parts((("turkey", ""),))
+    form.answer()
+    assert any(c.severity == "stop" for c in form.entries.mix.stops.cautions)
+    assert form.entries.fields["precook"].isVisible()
+    enter(form, food="corn", fresh="3 lb")
+    form.answer()
+    assert any(c.rule == "heat-poultry-missing" for c in form.preview.card.cautions)
+
+
+def test_a_form_opens_at_its_top_with_the_cursor_in_the_food(form, qtbot):
+    form.resize(900, 420)
+    form.more_button.click()
+    form.entries.fields["notes"].setFocus()
+    form.scroll.verticalScrollBar().setValue(form.scroll.verticalScrollBar().maximum())
+    form.clear()
+    assert form.scroll.verticalScrollBar().value() == 0
+    assert form.more.isHidden()
+    assert QApplication.focusWidget() is form.entries.food.edit
+
+
+def test_what_opens_is_where_the_keyboard_is_and_can_be_seen(form, qtbot):
+    form.resize(900, 420)
+    first = form.entries.fields["thickness"]
+    QTest.keyClick(form, Qt.Key.Key_M, Qt.KeyboardModifier.AltModifier)
+    qtbot.waitUntil(lambda: QApplication.focusWidget() is first.edit)
+    seen = form.scroll.viewport().rect()
+    qtbot.waitUntil(lambda: seen.contains(first.edit.mapTo(form.scroll.viewport(), first.edit.rect().center())))
+    QTest.keyClick(form, Qt.Key.Key_M, Qt.KeyboardModifier.AltModifier)
+    qtbot.waitUntil(form.more.isHidden)
+    assert QApplication.focusWidget() is form.more_button
 
 
 def test_a_new_line_opens_when_the_last_ingredient_is_used(form):

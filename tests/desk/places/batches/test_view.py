@@ -134,14 +134,56 @@ def test_enter_opens_the_form_on_the_chosen_batch(place, qtbot):
     assert place.pages.currentWidget() is place.lists
 
 
-def test_leaving_the_form_keeps_the_draft_and_coming_back_finds_it(place):
+def begin(place, food="corn", fresh="35 oz"):
     place.log()
-    place.form.entries.food.edit.setText("corn")
-    place.form.entries.set_text("fresh", "35 oz")
+    place.form.entries.food.edit.setText(food)
+    place.form.entries.set_text("fresh", fresh)
+
+
+def test_a_draft_that_was_left_is_offered_and_comes_back_when_asked_for(place):
+    begin(place)
     place.form.left.emit()
     place.log()
+    assert place.form.is_blank()
+    assert place.form.offer.isVisible()
+    assert place.form.offer.asked.text() == "Go on with sweet corn, 35 oz?"
+    place.form.offer.go_on.click()
     assert place.form.typed()["fresh"] == "35 oz"
     assert place.form.entries.food.value().slug == "corn"
+    assert place.form.offer.isHidden()
+
+
+def test_a_draft_never_swallows_what_is_typed_next(place, qtbot):
+    begin(place, "turkey", "7 oz")
+    place.form.left.emit()
+    place.log()
+    qtbot.keyClicks(place.form.entries.food.edit, "apple")
+    enter = place.form.entries.set_text
+    enter("fresh", "4 lb")
+    place.form.save()
+    (batch,) = place.session.kitchen.journal.where(Batch, id=4)
+    assert (batch.food, batch.prepared_mass.typed) == ("apple", "4 lb")
+    place.log()
+    assert place.form.offer.asked.text() == "Go on with turkey, cooked, 7 oz?"
+
+
+def test_of_two_drafts_neither_is_lost(place):
+    begin(place, "turkey", "7 oz")
+    place.form.left.emit()
+    begin(place, "apple", "4 lb")
+    place.form.left.emit()
+    place.log()
+    assert place.form.offer.asked.text() == "Go on with apple, 4 lb?"
+    place.form.offer.forget.click()
+    assert place.form.offer.asked.text() == "Go on with turkey, cooked, 7 oz?"
+
+
+def test_what_stands_in_the_form_stays_there_while_another_place_is_looked_at(place):
+    begin(place)
+    place.leave()
+    place.log()
+    assert place.form.typed()["fresh"] == "35 oz"
+    assert place.form.offer.isHidden()
 
 
 def test_a_draft_outlives_the_window(place, session, qtbot):
@@ -151,15 +193,15 @@ def test_a_draft_outlives_the_window(place, session, qtbot):
     again = JournalPlace(session)
     qtbot.addWidget(again)
     again.log()
+    again.form.offer.go_on.click()
     assert again.form.typed()["fresh"] == "35 oz"
 
 
 def test_a_saved_batch_leaves_no_draft(place):
-    place.log()
-    place.form.entries.food.edit.setText("corn")
-    place.form.entries.set_text("fresh", "35 oz")
+    begin(place)
     place.form.left.emit()
     place.log()
+    place.form.offer.go_on.click()
     place.form.save()
     assert preference(place.session.kitchen, DRAFT_KEY) == ""
     assert place.panel.batch.id == 4

@@ -447,6 +447,21 @@ def test_a_start_that_is_refused_says_so_at_its_entry(sitting, hands) -> None:
     assert sitting.place.side.currentWidget() is not form
 
 
+def test_a_start_that_was_left_is_offered_and_never_swallows_the_next(sitting) -> None:
+    form = sitting.place.form
+    sitting.ctrl(Qt.Key.Key_N)
+    sitting.type("apple", ENTER)
+    form.fields["prepared_mass"].edit.setText("2 lb")
+    sitting.press(Qt.Key.Key_Escape)
+    sitting.ctrl(Qt.Key.Key_N)
+    assert form.food.is_empty()
+    assert form.fields["prepared_mass"].is_empty()
+    assert form.offer.asked.text() == "Go on with apple, 2 lb?"
+    form.offer.go_on.click()
+    assert form.food.value().slug == "apple"
+    assert form.fields["prepared_mass"].text() == "2 lb"
+
+
 def test_habits_of_the_last_batch_stand_ready(sitting, hands) -> None:
     drying(sitting)
     sitting.ctrl(Qt.Key.Key_N)

@@ -9,7 +9,9 @@ from dryhouse.desk.session import Session
 from dryhouse.handbook.foods import UNITS
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.foods.catalog import FIGURE_UNITS, food
+from dryhouse.kitchen.foods.own_foods import add_food
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import OwnFood
 from dryhouse.science.display import Style
 from dryhouse.science.values import Fact
 from tests.fakes import FakeJournal
@@ -118,6 +120,45 @@ def test_a_food_of_her_own_takes_over_the_figures_of_the_one_it_dries_like(place
     assert len(names(place)) == len(handbook().foods) + 1
     find(place, "dock squash")
     assert names(place)[0] == "Club squash"
+
+
+def test_what_is_in_a_food_of_her_own_is_never_preset(place):
+    place.add_food()
+    page = place.own_food
+    page.name.edit.setText("Duck breast")
+    assert page.contains.value() == ()
+    assert page.kind.value() == ""
+    page.save()
+    own = place.session.kitchen.journal.where(OwnFood)[0]
+    assert own.contains == ""
+    assert place.page.food.animal
+    assert any(c.severity == "stop" for c in place.page.gravest.cautions)
+
+
+def test_plants_only_is_asked_about_once_more_where_the_name_says_otherwise(place):
+    place.add_food()
+    page = place.own_food
+    page.name.edit.setText("Duck breast")
+    page.contains.boxes["plant"].setChecked(True)
+    page.save()
+    assert place.session.kitchen.journal.where(OwnFood) == ()
+    assert "really no meat, fish, egg or milk" in page.again.text()
+    page.save()
+    assert place.session.kitchen.journal.where(OwnFood)[0].contains == "plant"
+
+
+def test_what_is_in_it_can_be_said_later(place):
+    place.session.act(add_food, "lotus root")
+    place.show_record("food", "lotus-root")
+    contents = place.page.contents
+    assert contents.isVisible()
+    assert "Nobody has said yet" in contents.sentence.text()
+    contents.contains.boxes["plant"].setChecked(True)
+    contents.save_button.click()
+    assert place.session.kitchen.journal.where(OwnFood)[0].contains == "plant"
+    assert not food(place.session.kitchen, "lotus-root").animal
+    place.show_record("food", "corn")
+    assert contents.isHidden()
 
 
 def test_a_name_that_is_taken_is_refused(place):

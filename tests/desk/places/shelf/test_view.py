@@ -256,6 +256,30 @@ def test_bought_food_wants_its_date(qtbot, shelf, kitchen):
     assert kitchen.journal.where(Lot)[0].bought_keep_by == date(2027, 6, 30)
 
 
+def test_a_staple_is_shelved_as_what_it_is(qtbot, shelf, kitchen):
+    shelf.shelve()
+    form = shelf._bought
+    qtbot.keyClicks(form.food.edit, "potato flakes")
+    assert form.food.value().slug == "potato-flakes"
+    form.keep_by.edit.setText("2027-06-30")
+    form.save()
+    (lot,) = kitchen.journal.where(Lot)
+    assert lot.food == "potato-flakes"
+
+
+def test_a_bought_package_that_was_begun_is_offered(qtbot, shelf, kitchen):
+    shelf.shelve()
+    form = shelf._bought
+    form.food.edit.setText("apple")
+    form.mass.edit.setText("250 g")
+    form._leave()
+    shelf.shelve()
+    assert form.food.is_empty()
+    assert form.offer.asked.text() == "Go on with apple, 250 g?"
+    form.offer.go_on.click()
+    assert (form.food.value().slug, form.mass.text()) == ("apple", "250 g")
+
+
 def test_labels_are_previewed_and_saved(qtbot, shelf, window, tmp_path):
     window.session.act(pack, 2, [Package(place=FREEZER)])
     shelf.listing.table.setFocus()
