@@ -19,12 +19,27 @@ import pytest
 from dryhouse.cli import main
 from dryhouse.handbook.reader import handbook
 from dryhouse.house import open_kitchen
+from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.cautions.cautions import batch_cautions, food_cautions, lot_cautions
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.ports import Change
-from dryhouse.kitchen.records import Batch, Lot, LotMove, Meal, MealPart, OwnFood, Place, PlaceTemperature, Weighing
+from dryhouse.kitchen.records import (
+    Batch,
+    Lot,
+    LotMove,
+    Meal,
+    MealPart,
+    OwnFood,
+    Place,
+    PlaceTemperature,
+    Trip,
+    TripMeal,
+    Weighing,
+)
 from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.kitchen.trips.bag_cautions import bag_cautions
+from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Caution
 
@@ -49,6 +64,7 @@ DISHES = (
     "blood sausage", "lard", "quiche", "custard", "cream soup", "yogurt bark", "kefir", "butter chicken",
     "paneer", "cheese sauce",
 )  # fmt: skip
+NOT_EATEN = "not to be eaten"
 _MORE = re.compile(r"(\d+) more caution")
 
 
@@ -71,6 +87,10 @@ def records() -> Iterator[Any]:
         yield LotMove(n, 1, ended, id=n)
         yield Meal(f"pot {n}", id=n)
         yield MealPart(n, 1, slug, slug, mass=Mass(50.0, "50 g"), id=n)
+    leaving = datetime.now(UTC).date() + timedelta(days=20)
+    yield Trip("lake", leaving, leaving + timedelta(days=2), id=1)
+    for n in range(1, 6):
+        yield TripMeal(1, n, leaving, "dinner", id=n)
 
 
 @pytest.fixture(scope="module")
@@ -124,7 +144,28 @@ def of_meals(kitchen: Kitchen) -> Iterator[Said]:
         yield Said(("meal", str(meal.id)), meal_sheet(kitchen, meal.id).cautions)
 
 
-SURFACES: tuple[Callable[[Kitchen], Iterator[Said]], ...] = (of_foods, of_batches, of_lots, of_meals)
+def of_what_is_logged(kitchen: Kitchen) -> Iterator[Said]:
+    for slug in FOODS:
+        weights = ("--fresh", "1 kg", "--dried", "200 g", "--hours", "9", "--start", "2026-10-01 8:00")
+        yield Said(("log", "--food", slug, *weights), batch_cautions(kitchen, BatchDraft(Batch(slug))))
+
+
+def of_runs_in_files(kitchen: Kitchen) -> Iterator[Said]:
+    file = Path(kitchen.journal.path).with_name("run.csv")
+    file.write_text("hours,grams\n0,1000\n2,700\n4,450\n6,330\n8,290\n", encoding="utf-8")
+    for slug in FOODS:
+        words = ("curve", str(file), "--food", slug, "--start-moisture", "80")
+        yield Said(words, food_cautions(kitchen, slug))
+
+
+SURFACES: tuple[Callable[[Kitchen], Iterator[Said]], ...] = (
+    of_foods,
+    of_batches,
+    of_lots,
+    of_meals,
+    of_what_is_logged,
+    of_runs_in_files,
+)
 
 
 @pytest.fixture
@@ -168,3 +209,48 @@ def test_every_command_says_what_the_rules_say(surface, kitchen, ask):
             wrong += filter(None, [wrong_in_text(said.words, answer, said.cautions)])
     assert not wrong, "\n".join(wrong[:20])
     assert answered
+
+
+def test_every_batch_of_the_list_says_its_own(kitchen, ask):
+    items = {item["id"]: item for item in json.loads(ask("batches", "--json"))["items"]}
+    text = ask("batches")
+    wrong = []
+    for batch in kitchen.journal.where(Batch):
+        cautions = batch_cautions(kitchen, batch)
+        wrong += filter(None, [wrong_in_json((f"batch {batch.id}",), json.dumps(items[batch.id]), cautions)])
+        if any(c.severity == "stop" and c.effect == NOT_EATEN for c in cautions):
+            assert items[batch.id]["verdict"] is None
+    wrong += [c.rule for b in kitchen.journal.where(Batch) for c in batch_cautions(kitchen, b) if lost(c, text)]
+    assert not wrong, "\n".join(wrong[:20])
+
+
+def test_every_lot_of_the_shelf_says_its_own(kitchen, ask):
+    items = {item["lot"]: item for item in json.loads(ask("shelf", "--json"))["items"]}
+    text = ask("shelf")
+    wrong = []
+    for lot in kitchen.journal.where(Lot):
+        cautions = lot_cautions(kitchen, lot)
+        wrong += filter(None, [wrong_in_json((f"lot {lot.id}",), json.dumps(items[lot.id]), cautions)])
+        wrong += [f"lot {lot.id}: {c.rule}" for c in cautions if lost(c, text)]
+        if any(c.severity == "stop" and c.effect == NOT_EATEN for c in cautions):
+            assert (items[lot.id]["standing"], items[lot.id]["keep_by"]) == ("do not eat", None)
+    assert not wrong, "\n".join(wrong[:20])
+
+
+def lost(caution: Caution, text: str) -> bool:
+    """Whether a stop is missing from a text."""
+    return caution.severity == "stop" and caution.text not in text
+
+
+def test_a_trip_says_what_its_bags_and_foods_do(kitchen, ask):
+    worked = plan(kitchen, 1)
+    meals = [eaten for day in worked.sheet.days for eaten in day.meals]
+    bags = [bag_cautions(kitchen, worked.trip, worked.cover, eaten) for eaten in meals]
+    foods = [food_cautions(kitchen, item.food) for item in worked.items]
+    answer = json.loads(ask("plan", "1", "--json"))
+    said = {c["rule"] for c in answer["cautions"]}
+    assert said == {c.rule for cautions in (*bags, *foods) for c in cautions}
+    for shown, cautions in zip(answer["packing"], bags, strict=True):
+        assert not wrong_in_json((shown["meal"],), json.dumps(shown), cautions)
+    text = ask("plan", "1")
+    assert not {c.rule for cautions in bags for c in cautions if lost(c, text)}
