@@ -100,3 +100,57 @@ def test_planning_writes_batches_only_when_asked(capsys, journal, tmp_path):
     assert "carrot" in out
     with open_kitchen(tmp_path / "mine.dryhouse") as kitchen:
         assert {b.food for b in kitchen.journal.where(Batch, state="planned")} == {"carrot", "onion"}
+
+
+@pytest.fixture
+def turkey_trip(tmp_path):
+    """A soup of turkey that is still to be dried, as a cold soak on a hot trip."""
+    file = tmp_path / "turkey.dryhouse"
+    with open_kitchen(file, write=True) as kitchen:
+        first = kitchen.local(kitchen.now()).date() + timedelta(days=30)
+        parts = [draft_part(kitchen, "turkey", "30 g"), draft_part(kitchen, "couscous", "90 g")]
+        save_meal(kitchen, Meal("Turkey couscous", 1.0, cooking="cold soak"), parts)
+        save_dryer(kitchen, Dryer("shelf dryer", 6, Area(1000.0), 500.0))
+        save_trip(kitchen, Trip("hot lakes", first, first + timedelta(days=1), 2, 2500.0, Temperature(36.0)))
+        put_meal(kitchen, 1, 1, first)
+    return ["--journal", str(file)]
+
+
+def stops_in(cautions):
+    return {c["rule"] for c in cautions if c["severity"] == "stop"}
+
+
+def test_a_plan_says_the_stops_of_its_bags_its_shopping_and_its_loads(capsys, turkey_trip):
+    said = json.loads(answer(capsys, *turkey_trip, "plan", "hot lakes", "--json")[1])
+    unheated = "heat-poultry-missing"
+    (bag,), (item,) = said["packing"], said["items"]
+    (fresh,) = [line for line in said["shopping"] if line["for_drying"]]
+    (load,) = [load for run in said["calendar"] for load in run["loads"]]
+    assert stops_in(bag["cautions"]) >= {unheated, "cold-soak-animal", "soak-one-hour-hot"}
+    assert all(unheated in stops_in(part["cautions"]) for part in (item, fresh, load))
+    every = {c["rule"] for part in (bag, item) for c in part["cautions"]}
+    assert {c["rule"] for c in said["cautions"]} == every
+
+
+def test_a_plan_in_words_names_stops_in_its_rows_and_says_each_in_full_below(capsys, turkey_trip):
+    said = json.loads(answer(capsys, *turkey_trip, "plan", "hot lakes", "--json")[1])
+    out = answer(capsys, *turkey_trip, "plan", "hot lakes")[1]
+    for caution in said["cautions"]:
+        assert caution["severity"] != "stop" or caution["text"] in out
+    rows = [
+        line for line in out.splitlines() if "  STOP: " in line and "turkey" in line.partition("STOP")[0].lower()
+    ]
+    assert len(rows) == 3
+    assert "Not as a cold soak. Heat to 165 °F" in out
+    assert "more cautions: add --cautions" in out
+    every = answer(capsys, *turkey_trip, "plan", "hot lakes", "--cautions")[1]
+    assert all(caution["text"] in every for caution in said["cautions"])
+
+
+def test_a_meal_in_words_says_its_stops_in_full_and_counts_the_rest(capsys, turkey_trip):
+    said = json.loads(answer(capsys, *turkey_trip, "meal", "turkey", "--json")[1])
+    assert stops_in(said["cautions"]) >= {"heat-poultry-missing", "cold-soak-animal"}
+    out = answer(capsys, *turkey_trip, "meal", "turkey")[1]
+    shown = [c for c in said["cautions"] if c["text"] in out]
+    assert {c["rule"] for c in shown} >= stops_in(said["cautions"])
+    assert f"and {len(said['cautions']) - len(shown)} more cautions" in out

@@ -42,6 +42,7 @@ def test_shelf_lists_standing_keep_by_and_what_to_use_first(capsys, file):
     assert corn["basis"]
     assert corn["workings"]
     assert (turkey["standing"], turkey["keep_by"], turkey["days_left"]) == ("do not eat", None, None)
+    assert (corn["verdict"], turkey["verdict"], turkey["workings"]) == ("dry enough", None, [])
     assert any(c["severity"] == "stop" and "USDA" in c["source"] for c in turkey["cautions"])
 
 
@@ -50,6 +51,13 @@ def test_shelf_in_words_prints_every_stop(capsys, file):
     said = capsys.readouterr().out
     assert "STOP" in said
     assert "do not eat" in said
+    items = answer(capsys, "--journal", file, "shelf", "--on", "2026-11-25", "--json")["items"]
+    every = [caution for item in items for caution in item["cautions"]]
+    assert said.count("STOP: ") == sum(c["severity"] == "stop" for c in every) > 0
+    assert f"and {sum(c['severity'] != 'stop' for c in every)} more cautions: add --cautions" in said
+    assert main(["--journal", file, "shelf", "--on", "2026-11-25", "--cautions"]) == 0
+    in_full = capsys.readouterr().out
+    assert all(c["text"] in in_full for c in every)
     assert "use first" in said
 
 
