@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 
+from dryhouse.handbook.safety_table import safety_rules
+from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.batches.log import BatchDraft, delete_batch, edit_batch
 from dryhouse.kitchen.cards.batch_card import batch_card
-from dryhouse.kitchen.cautions.cautions import food_cautions, lot_cautions, meal_cautions
+from dryhouse.kitchen.cautions.cautions import (
+    batch_cautions,
+    cautions_for,
+    food_cautions,
+    lot_cautions,
+    meal_cautions,
+)
 from dryhouse.kitchen.exchange.meal_files import bring_meal, meal_text
 from dryhouse.kitchen.foods.catalog import food, set_figure
 from dryhouse.kitchen.foods.own_foods import add_food
@@ -16,15 +26,17 @@ from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, BatchPart, Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.records.meals import COLD_SOAK
-from dryhouse.kitchen.shelf.lots import check_lot, edit_lot, open_lot
+from dryhouse.kitchen.shelf.lots import check_lot, edit_lot, open_lot, redry
 from dryhouse.kitchen.shelf.packing import Package, shelve
-from dryhouse.kitchen.shelf.shelf import keeps, shelf_line
+from dryhouse.kitchen.shelf.shelf import NothingPublished, keeps, shelf_line
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.lots import lots_for
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.quantities import Duration, Mass, Temperature, parse_temperature
+from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts, MealFacts
+from dryhouse.science.units import to_celsius
 from tests.kitchen.shelf_room import FREEZER, HEATED, NOW, PANTRY, TODAY, a_batch, a_shelf, packed
 
 
@@ -332,3 +344,350 @@ def test_an_unpacked_batch_that_is_not_dry_is_not_counted_on():
 def test_a_batch_still_on_the_dryer_counts_as_it_will_come_out():
     drying = Batch("corn", state="drying", prepared_mass=Mass(1000.0), started=NOW, trip=1, id=1)
     assert coming(a_trip(CORN, drying), "corn").last_day is not None
+
+
+# --- heated before drying ----------------------------------------------------------------------------------
+
+
+def heated(food="turkey", method="simmered or steamed", temperature="170 F", **more):
+    said = {"precook_method": method, "precook_measured": "thermometer", **more}
+    if temperature is not None:
+        said["precook_temperature"] = parse_temperature(temperature)
+    return a_batch(food, ended=NOW - timedelta(minutes=30), **said)
+
+
+def heat_stops(batch):
+    said = rules(batch_cautions(a_shelf(batch), batch))
+    return {r for r in said if r.startswith(("heat-", "fish-held"))}
+
+
+@pytest.mark.parametrize(
+    ("batch", "stops"),
+    [
+        (heated(), set()),
+        (heated(method="roasted in an oven"), set()),
+        (heated(method="in the dryer"), {"heat-method"}),
+        (heated(method="bought cooked"), {"heat-method"}),
+        (heated(method="none"), {"heat-method"}),
+        (heated(method="other"), {"heat-method"}),
+        (heated(method=""), {"heat-method"}),
+        (heated(precook_measured="not measured"), {"heat-poultry-unmeasured"}),
+        (heated(precook_measured=""), {"heat-poultry-unmeasured"}),
+        (heated(temperature="350 F"), {"heat-implausible"}),
+        (heated(temperature="900 F", method="in the dryer"), {"heat-implausible", "heat-method"}),
+        (heated(temperature="160 C"), {"heat-implausible"}),
+        (heated(temperature="164.9 F"), {"heat-poultry-below"}),
+        (heated(temperature=None), {"heat-poultry-missing"}),
+        (heated("beef-jerky", temperature="160 F"), set()),
+        (heated("beef-jerky", temperature="71.1 C"), set()),
+        (heated("beef-jerky", temperature="72 C"), set()),
+        (heated("beef-jerky", temperature="159.9 F"), {"heat-meat-below"}),
+        (heated("beef-jerky", temperature="71 C"), {"heat-meat-below"}),
+        (heated("ground-venison", temperature="162 F"), {"heat-game-below"}),
+        (heated("ground-venison", temperature="165 F"), set()),
+    ],
+)
+def test_only_what_was_steamed_or_roasted_to_a_measured_and_possible_temperature_counts(batch, stops):
+    assert heat_stops(batch) == stops
+
+
+def test_an_oven_finish_is_said_and_lifts_nothing():
+    finish = {"finish_temperature": Temperature(135.0, "275 F"), "finish_held": Duration(600.0, "10 min")}
+    batch = heated("beef-jerky", method="", temperature=None, precook_measured="", **finish)
+    said = batch_cautions(a_shelf(batch), batch)
+    assert "heat-meat-missing" in rules(said)
+    (note,) = [c for c in said if c.rule == "oven-finish"]
+    assert "275 °F (135 °C) for 10 min" in note.reason
+
+
+@pytest.mark.parametrize(("minutes", "stops"), [(None, {"fish-held"}), (29, {"fish-held"}), (30, set())])
+def test_fish_is_asked_for_its_thirty_minutes(minutes, stops):
+    held = {} if minutes is None else {"precook_held": Duration(minutes * 60.0, f"{minutes} min")}
+    assert heat_stops(heated("salmon", temperature="160 F", **held)) == stops
+
+
+def test_a_refused_temperature_is_told_with_a_limit_that_passes_in_both_scales():
+    batch = heated("beef-jerky", temperature="71 C")
+    (stop,) = [c for c in batch_cautions(a_shelf(batch), batch) if c.rule == "heat-meat-below"]
+    assert "159.8 °F (71 °C), below 160 °F (71.1 °C)" in stop.reason
+    assert heat_stops(heated("beef-jerky", temperature="71.1 C")) == set()
+
+
+def test_game_has_one_temperature_the_stricter_one():
+    kitchen = a_shelf()
+    for slug in ("ground-venison", "venison-jerky", "bear", "moose-jerky", "wild-boar"):
+        asked = [c for c in food_cautions(kitchen, slug) if c.rule.startswith("heat-") and c.severity == "stop"]
+        assert [c.rule for c in asked] == ["heat-game-missing"]
+        saying = food(kitchen, slug).saying("pretreatment")
+        assert "165 °F" in saying.text, slug
+        assert "160 °F" not in saying.text, slug
+
+
+# --- off the dryer and not dry -----------------------------------------------------------------------------
+
+WET = {"dried_mass": Mass(700.0)}
+
+
+def not_to_be_eaten(cautions):
+    return {c.rule for c in cautions if c.forbids_eating}
+
+
+@pytest.mark.parametrize("kind", ["jar", "vacuum bag", "jar with absorber"])
+@pytest.mark.parametrize("slug", ["turkey", "corn"])
+def test_wet_food_that_stood_in_the_pantry_for_a_month(slug, kind):
+    kitchen = a_shelf(a_batch(slug, **WET, **(HEATED if slug == "turkey" else {})))
+    lot = packed(kitchen, package=Package(kind, place=PANTRY))
+    said = lot_cautions(kitchen, lot)
+    thrown_out = {"airless-not-dry"} if kind != "jar" else {"not-dry-thrown-out"} if slug == "turkey" else set()
+    assert not_to_be_eaten(said) == thrown_out
+    assert ("not-dry-enough" in rules(said)) is (not thrown_out)
+    if thrown_out:
+        assert not any("ack in the dryer" in c.text or "dry the food to its target" in c.text for c in said)
+
+
+@pytest.mark.parametrize(("minutes", "rule"), [(60, "airless-not-dry-yet"), (150, "airless-not-dry")])
+def test_a_wet_bag_sealed_just_now_is_opened_and_one_sealed_this_morning_thrown_out(minutes, rule):
+    kitchen = a_shelf(a_batch(ended=NOW - timedelta(minutes=minutes), **WET))
+    lot = packed(kitchen, package=Package("vacuum bag", place=PANTRY), at=NOW - timedelta(minutes=minutes - 10))
+    assert rule in rules(lot_cautions(kitchen, lot))
+
+
+def test_wet_meat_put_in_the_freezer_at_once_may_be_dried_on():
+    kitchen = a_shelf(a_batch("turkey", **WET, **HEATED))
+    at = NOW - timedelta(days=30) + timedelta(minutes=20)
+    lot = packed(kitchen, place=FREEZER, at=at)
+    assert not not_to_be_eaten(lot_cautions(kitchen, lot))
+    assert "not-dry-enough" in rules(lot_cautions(kitchen, lot))
+
+
+@pytest.mark.parametrize(("minutes", "thrown_out"), [(30, False), (180, True), (None, True)])
+def test_a_wet_batch_of_meat_off_the_dryer_is_thrown_out_after_two_hours(minutes, thrown_out):
+    ended = None if minutes is None else NOW - timedelta(minutes=minutes)
+    batch = replace(a_batch("turkey", **WET, **HEATED), ended=ended)
+    assert ("left-moist" in rules(batch_cautions(a_shelf(batch), batch))) is thrown_out
+    drying = replace(batch, state="drying", ended=None)
+    assert "left-moist" not in rules(batch_cautions(a_shelf(drying), drying))
+
+
+def test_a_later_dry_look_does_not_cancel_that_it_was_found_moist():
+    kitchen = a_shelf(a_batch("corn"))
+    lot = packed(kitchen)
+    check_lot(kitchen, lot.id, moist=True)
+    check_lot(kitchen, lot.id, moist=False)
+    assert "found-moist" in rules(lot_cautions(kitchen, lot))
+    redry(kitchen, lot.id)
+    assert "found-moist" not in rules(lot_cautions(kitchen, kitchen.journal.get(type(lot), lot.id)))
+
+
+def test_meat_found_moist_is_thrown_out_and_drying_again_does_not_bring_it_back():
+    kitchen = a_shelf(a_batch("turkey", **HEATED))
+    lot = packed(kitchen)
+    check_lot(kitchen, lot.id, moist=True)
+    assert "found-moist-thrown-out" in not_to_be_eaten(lot_cautions(kitchen, lot))
+    with suppress(InputProblem):
+        redry(kitchen, lot.id)
+    lot = kitchen.journal.get(type(lot), lot.id)
+    assert "found-moist-thrown-out" in not_to_be_eaten(lot_cautions(kitchen, lot))
+    assert shelf_line(kitchen, lot.id).standing == "do not eat"
+
+
+def test_without_air_and_without_a_weight_it_is_not_eaten_until_that_is_answered():
+    kitchen = a_shelf(a_batch("corn", dried_mass=None))
+    lot = packed(kitchen, package=Package("vacuum bag", Mass(200.0), place=PANTRY))
+    assert "airless-dryness-unknown" in not_to_be_eaten(lot_cautions(kitchen, lot))
+    check_lot(kitchen, lot.id, moist=False)
+    assert "airless-dryness-unknown" not in rules(lot_cautions(kitchen, lot))
+
+
+# --- questions with an answer ------------------------------------------------------------------------------
+
+
+def test_mushrooms_are_not_eaten_until_somebody_says_who_knows_them():
+    unknown = a_batch("mushroom")
+    assert "mushroom-kind" in not_to_be_eaten(batch_cautions(a_shelf(unknown), unknown))
+    for who in ("bought", "the county mushroom society"):
+        known = a_batch("mushroom", identified=who)
+        assert "mushroom-kind" not in rules(batch_cautions(a_shelf(known), known))
+    assert "mushroom-kind" in rules(food_cautions(a_shelf(), "mushroom"))
+
+
+@pytest.mark.parametrize("slug", ["garlic", "basil"])
+def test_oil_is_a_stop_only_where_it_is_packed_in_oil(slug):
+    kitchen = a_shelf(a_batch(slug, dried_mass=Mass(150.0)))
+    lot = packed(kitchen)
+    assert not {r for r in rules(lot_cautions(kitchen, lot)) if r.startswith("oil")}
+    assert "oil-never-garlic" in rules(food_cautions(kitchen, slug), "warn")
+    assert "oil-never-garlic" in rules(batch_cautions(kitchen, kitchen.journal.get(Batch, 1)), "warn")
+    oily = replace(lot, in_oil=True)
+    assert "oil-not-cold" in not_to_be_eaten(lot_cautions(kitchen, oily))
+
+
+def test_raw_beans_are_told_to_soak_pour_off_and_boil_until_they_are_recorded_as_cooked():
+    raw = a_batch("kidney-bean", made_from="fresh")
+    (stop,) = [c for c in batch_cautions(a_shelf(raw), raw) if c.rule == "beans-not-boiled"]
+    assert "at least 5 hours, pour the water off" in stop.text
+    assert "30 minutes" in stop.text
+    assert not stop.forbids_eating
+    for made_from in ("cooked", "canned"):
+        done = a_batch("kidney-bean", made_from=made_from)
+        assert "beans-not-boiled" not in rules(batch_cautions(a_shelf(done), done))
+
+
+# --- no false stops ----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("slug", ["salami-dry", "hard-cheese", "milk-nonfat-dry", "milk-whole-dry"])
+def test_bought_food_in_a_cold_soak_goes_by_its_package(slug):
+    assert slug in staples()
+    kitchen = a_meal(MealPart(1, 0, slug, staple=slug, mass=Mass(50.0), id=1), cooking=COLD_SOAK)
+    said = meal_cautions(kitchen, kitchen.journal.get(Meal, 1), soak_minutes=30.0)
+    assert "cold-soak-animal" not in rules(said)
+    assert "cold-soak-bought" in rules(said, "warn")
+
+
+@pytest.mark.parametrize(("made_from", "speaks"), [("canned", False), ("cooked", False), ("fresh", True)])
+def test_canned_beans_in_a_cold_soak_are_not_called_raw(made_from, speaks):
+    kitchen = a_shelf(a_batch("white-bean", made_from=made_from), Meal("supper", cooking=COLD_SOAK, id=1))
+    lot = packed(kitchen)
+    part = MealPart(1, 0, "white bean", "white-bean", lot=lot.id, mass=Mass(50.0), id=1)
+    said = rules(meal_cautions(kitchen, kitchen.journal.get(Meal, 1), [part], soak_minutes=30.0))
+    assert ("cold-soak-beans" in said) is speaks
+    assert ("beans-not-boiled" in said) is speaks
+
+
+@pytest.mark.parametrize("slug", ["tofu", "lentil", "hummus", "split-pea", "egg-noodles", "applesauce", "chickpea"])
+def test_plain_food_has_no_caution_of_another_one(slug):
+    said = {c.rule for c in food_cautions(a_shelf(), slug)}
+    assert not said & {"beans-boil", "beans-not-boiled", "holds-egg", "mixed-meals", "staph-toxin", "heat-to-165"}
+    assert not rules(food_cautions(a_shelf(), slug))
+
+
+# --- water and heat ----------------------------------------------------------------------------------------
+
+
+def test_an_hour_is_the_limit_where_the_trip_is_hotter_than_ninety():
+    kitchen = a_meal(MealPart(1, 0, "corn", "corn", mass=Mass(50.0), id=1), cooking=COLD_SOAK)
+    meal = kitchen.journal.get(Meal, 1)
+    hot = meal_cautions(kitchen, meal, soak_minutes=90.0, soak_temperature_c=36.0)
+    assert "soak-one-hour-hot" in rules(hot)
+    cool = meal_cautions(kitchen, meal, soak_minutes=90.0, soak_temperature_c=25.0)
+    assert not {r for r in rules(cool) if r.startswith("soak")}
+
+
+@pytest.mark.parametrize(("altitude_m", "once"), [(None, "3 min"), (300.0, "1 min"), (2000.0, "3 min")])
+def test_water_is_boiled_once_and_the_longer_where_the_height_is_unknown(altitude_m, once):
+    kitchen = a_meal(MealPart(1, 0, "corn", "corn", mass=Mass(50.0), id=1))
+    said = meal_cautions(kitchen, kitchen.journal.get(Meal, 1), altitude_m=altitude_m)
+    assert [c.short for c in said if "Boil water" in c.short] == [f"Boil water {once}"]
+
+
+# --- what nobody knows, and guidance that was missing ------------------------------------------------------
+
+
+@pytest.mark.parametrize("kind", ["", "plant", "MEAT", "Vegetable", "vegetables", None])
+def test_a_kind_that_is_none_is_unknown_food_and_treated_as_animal(kind):
+    facts = FoodFacts("supper", kind)
+    assert {"unknown food", "animal"} <= facts.kinds
+    assert {"ingredients-unknown", "heat-poultry-missing"} <= rules(cautions_for(BatchFacts(facts)))
+
+
+@pytest.mark.parametrize(
+    ("name", "rule", "severity"),
+    [
+        ("elderberry", "elderberry", "warn"),
+        ("Elderberries", "elderberry", "warn"),
+        ("rhubarb", "rhubarb-leaves", "warn"),
+        ("taro root", "taro", "warn"),
+        ("cassava flour", "cassava", "stop"),
+        ("apricot kernels", "bitter-kernels", "stop"),
+        ("comfrey leaves", "comfrey", "stop"),
+        ("bracken", "bracken", "stop"),
+        ("fiddleheads", "fiddleheads", "warn"),
+        ("mung bean sprouts", "raw-sprouts", "warn"),
+    ],
+)
+def test_a_plant_that_needs_care_says_so_on_food_batch_jar_and_meal(name, rule, severity):
+    facts = FoodFacts(name, "vegetable", frozenset({"vegetable"}))
+    batch = BatchFacts(facts, set_temperature_c=52.0)
+    lot = LotFacts(facts, batch)
+    for surface in (facts, batch, lot, MealFacts((lot,))):
+        assert rule in rules(cautions_for(surface), severity), surface
+
+
+def test_potatoes_are_peeled_of_what_is_green_and_sweet_potatoes_are_not_meant():
+    kitchen = a_shelf()
+    assert "green-potato" in rules(food_cautions(kitchen, "potato"), "note")
+    for other in ("sweet-potato", "brussels-sprout", "corn", "bean"):
+        said = {c.rule for c in food_cautions(kitchen, other)} if other != "bean" else set()
+        assert not said & {"green-potato", "raw-sprouts", "bitter-kernels"}
+
+
+@pytest.mark.parametrize(
+    ("slug", "rule", "severity"),
+    [
+        ("pork-jerky", "trichinella-freezing", "warn"),
+        ("bear", "trichinella-freezing", "warn"),
+        ("turkey", "outdoor-drying", "stop"),
+        ("turkey", "risk-people", "warn"),
+        ("avocado", "fatty-plants", "note"),
+        ("chili-bean", "beans-boil", "warn"),
+    ],
+)
+def test_guidance_that_was_missing_is_said_of_the_food(slug, rule, severity):
+    assert rule in rules(food_cautions(a_shelf(), slug), severity)
+
+
+def test_what_is_said_of_leftovers_and_of_perishable_food_stands_on_the_meal():
+    kitchen = a_meal(MealPart(1, 0, "turkey", "turkey", mass=Mass(50.0), id=1))
+    said = meal_cautions(kitchen, kitchen.journal.get(Meal, 1))
+    assert {"no-leftovers", "no-cold-source", "heat-to-165", "risk-people"} <= rules(said, "warn")
+    assert "leftovers-cold" in rules(said, "note")
+
+
+def test_an_absorber_is_stopped_with_fruit_and_fatty_food():
+    kitchen = a_shelf(a_batch("apple"))
+    lot = packed(kitchen, package=Package("jar with absorber", place=PANTRY))
+    assert "absorber-limits" in rules(lot_cautions(kitchen, lot))
+    kitchen = a_shelf(a_batch("corn"))
+    lot = packed(kitchen, package=Package("jar with absorber", place=PANTRY))
+    assert "absorber-limits" not in rules(lot_cautions(kitchen, lot))
+
+
+def test_sulfite_is_told_with_its_ten_milligrams():
+    batch = a_batch("apple", pretreatment="sulfite dip")
+    (said,) = [c for c in batch_cautions(a_shelf(batch), batch) if c.rule == "sulfite"]
+    assert "10 milligrams" in said.text
+
+
+# --- sources -----------------------------------------------------------------------------------------------
+
+OWN = {
+    *("cold-soak-animal", "ingredients-unknown", "defer-animal", "bought-animal", "dryer-too-cool", "odd-smell"),
+    *("risk-people", "heat-method", "heat-implausible", "airless-not-dry", "not-dry-thrown-out", "left-moist"),
+}
+
+
+def test_our_own_rules_are_called_so_and_nothing_is_called_recalled():
+    for rule in safety_rules():
+        if rule.id in OWN:
+            assert rule.source.startswith("our own rule"), rule.id
+        assert "recalled" not in rule.source, rule.id
+    unchecked = {r.id for r in safety_rules() if "from memory, not yet checked" in r.source}
+    assert unchecked == {"dairy-not-at-home", "absorber-limits", "taro"}
+
+
+# --- keeping -----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("slug", "fahrenheit"), [("salmon", 70), ("salmon", 41), ("turkey", 71), ("beef-jerky", 90), ("chili-meat", 75)]
+)
+def test_meat_and_fish_have_no_invented_keeping_time(slug, fahrenheit):
+    with pytest.raises(NothingPublished, match="refrigerate or freeze it") as told:
+        keeps(a_shelf(), slug, to_celsius(fahrenheit))
+    assert rules(told.value.cautions)
+
+
+def test_fish_has_no_keep_by_in_the_pantry_and_meat_in_the_heat_at_most_its_room_limit():
+    kitchen = a_shelf(a_batch("salmon", **HEATED, precook_held=Duration(1800.0, "30 min"), dried_mass=Mass(330.0)))
+    assert shelf_line(kitchen, packed(kitchen).id).keep_by is None
