@@ -28,8 +28,9 @@ def test_wet_food_that_stood_warm_is_thrown_out_where_it_is_animal_or_without_ai
     assert said(TURKEY, stood, dry_enough=False) == {"not-dry-thrown-out"}
     assert said(TURKEY, stood, dry_enough=False, airless=True) == {"airless-not-dry"}
     assert said(CORN, stood, dry_enough=False, airless=True) == {"airless-not-dry"}
-    assert said(TURKEY, stood, dry_enough=True, ever_moist=True) == {"found-moist-thrown-out"}
-    assert said(CORN, stood, dry_enough=True, ever_moist=True, airless=True) == {"found-moist-thrown-out"}
+    moist = {"dry_enough": True, "moist": True, "ever_moist": True}
+    assert said(TURKEY, stood, **moist) == {"found-moist-thrown-out"}
+    assert said(CORN, stood, airless=True, **moist) == {"found-moist-thrown-out"}
 
 
 @pytest.mark.parametrize("stood", [JUST_NOW, TWO_HOURS, AN_HOUR_IN_HEAT])
