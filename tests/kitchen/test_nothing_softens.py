@@ -246,6 +246,12 @@ def a_meal(*parts, cooking="simmer", **more):
 SALAMI = MealPart(1, 0, "salami", staple="salami-dry", mass=Mass(50.0), id=1)
 
 
+def test_a_thing_known_by_its_label_alone_is_what_its_name_says_in_any_language():
+    for name in ("kangaroo steak", "Hühnersuppe", "queso fresco"):
+        soaked = a_meal(MealPart(1, 0, name, mass=Mass(50.0), id=1), cooking=COLD_SOAK)
+        assert "cold-soak-animal" in rules(meal_sheet(soaked, 1).cautions), name
+
+
 def test_a_bought_animal_ingredient_has_its_cautions_on_the_meal():
     cautions = meal_sheet(a_meal(SALAMI), 1).cautions
     assert {"bought-animal", "heat-to-165", "defer-animal"} <= rules(cautions, "warn")

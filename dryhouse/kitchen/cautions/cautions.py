@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import datetime
 
+from dryhouse.handbook.animal_words import animal_words
 from dryhouse.handbook.safety_table import safety_rules
 from dryhouse.handbook.staples import staples
 from dryhouse.handbook.tables import Food
@@ -95,7 +96,10 @@ def _part_facts(kitchen: Kitchen, part: MealPart, moment: datetime | None) -> Fo
     if staple is not None:
         return LotFacts(FoodFacts(staple.name, staple.animal or "staple"), bought=True)
     named = kitchen.handbook.animal_named(part.name)
-    return LotFacts(FoodFacts(part.name, LABEL) if named is None else facts_of_food(named))
+    if named is not None:
+        return LotFacts(facts_of_food(named))
+    kinds = {"dairy" if kind == "milk" else kind for kind in animal_words(part.name).values()}
+    return LotFacts(FoodFacts(part.name, LABEL, frozenset(kinds | {"animal"} if kinds else ())))
 
 
 # --- records into facts ----------------------------------------------------------------------------------

@@ -34,10 +34,12 @@ def food(kitchen: Kitchen, text: str, *, slips: bool = True) -> Food:
         if key in (mine.slug, mine.name.casefold(), *(n.strip().casefold() for n in mine.other_names.split(";"))):
             return _overlaid(kitchen, _as_food(kitchen, mine))
     known = kitchen.handbook.foods.get(key)
-    return _overlaid(kitchen, known if known is not None else _finder(kitchen, own).identify(text, slips=slips))
+    return _overlaid(
+        kitchen, known if known is not None else names_of_all(kitchen, own).identify(text, slips=slips)
+    )
 
 
-def _finder(kitchen: Kitchen, own: tuple[OwnFood, ...]) -> Finder:
+def names_of_all(kitchen: Kitchen, own: tuple[OwnFood, ...]) -> Finder:
     """The index over the names of every food there is, hers included."""
     return kitchen.handbook.finder_with(own, lambda: [_as_food(kitchen, mine) for mine in own])
 
@@ -62,7 +64,7 @@ def find_foods(kitchen: Kitchen, text: str, limit: int = 8) -> list[Food]:
     mine = [
         _as_food(kitchen, one) for one in own if all(w in f"{one.name} {one.other_names}".casefold() for w in words)
     ]
-    near = _finder(kitchen, own).find(text, limit)
+    near = names_of_all(kitchen, own).find(text, limit)
     return list({food.slug: food for food in (*mine, *near)}.values())[:limit]
 
 

@@ -6,6 +6,8 @@ from threading import Thread
 from typing import TYPE_CHECKING
 
 from dryhouse.desk.background import in_thread
+from dryhouse.kitchen.foods.catalog import names_of_all
+from dryhouse.kitchen.records import OwnFood
 
 if TYPE_CHECKING:
     from dryhouse.desk.session import Session
@@ -14,7 +16,8 @@ if TYPE_CHECKING:
 def warm(session: Session) -> Thread:
     """Get the journal ready, make the unit registry and the index of foods, and import what a card is worked out
     with."""
-    journal, handbook = session.kitchen.journal, session.kitchen.handbook
+    kitchen, journal = session.kitchen, session.kitchen.journal
+    own = journal.where(OwnFood)
 
     def read() -> None:
         import dryhouse.kitchen.cards.batch_card  # noqa: F401
@@ -22,6 +25,6 @@ def warm(session: Session) -> Thread:
 
         journal.get_ready()
         registry()
-        handbook.find("a", 1)
+        names_of_all(kitchen, own).find("a", 1)
 
     return in_thread(read, "read ahead for the journal")

@@ -10,5 +10,5 @@ def test_the_unit_registry_and_the_index_of_foods_are_there_when_it_is_done(sess
     registry.cache_clear()
     warm(session).join(30)
     assert registry.cache_info().currsize == 1
-    assert "finder" in vars(session.kitchen.handbook)
+    assert vars(session.kitchen.handbook).get("_with_own"), "the index over her own foods and the handbook's"
     assert "dryhouse.kitchen.cards.batch_card" in sys.modules

@@ -261,6 +261,7 @@ def test_a_staple_is_shelved_as_what_it_is(qtbot, shelf, kitchen):
     form = shelf._bought
     qtbot.keyClicks(form.food.edit, "potato flakes")
     assert form.food.value().slug == "potato-flakes"
+    form.place.set_value(PANTRY)
     form.keep_by.edit.setText("2027-06-30")
     form.save()
     (lot,) = kitchen.journal.where(Lot)
