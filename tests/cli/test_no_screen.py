@@ -23,8 +23,11 @@ def test_the_journal_is_listed_instead(monkeypatch, capsys, tmp_path):
     monkeypatch.setattr("sys.platform", "linux")
     journal = ["--journal", str(tmp_path / "mine.dryhouse")]
     main([*journal, "log", "--food", "corn", "--fresh", "2 lb", "--dried", "8 oz"])
+    main([*journal, "log", "--food", "turkey", "--fresh", "2 lb", "--dried", "11 oz"])
     capsys.readouterr()
     assert main(journal) == 0
     out = capsys.readouterr().out
     assert "no screen" in out
     assert "sweet corn" in out
+    assert "STOP: No temperature reached before drying is recorded" in out
+    assert "dry enough" not in out.partition("turkey")[2].partition("\n")[0]
