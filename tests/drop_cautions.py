@@ -23,11 +23,13 @@ from queue import Queue
 
 ROOT = Path(__file__).parents[1]
 TESTS = (
-    "tests/journeys/test_no_caution_is_lost.py",
-    "tests/desk/test_no_caution_is_lost.py",
-    "tests/kitchen",
+    "tests/kitchen/test_every_surface.py",
+    "tests/kitchen/test_nothing_softens.py",
     "tests/cli",
+    "tests/desk/widgets",
+    "tests/kitchen",
     "tests/desk",
+    "tests/journeys/test_no_caution_is_lost.py",
 )
 """Asked in this order, until one fails."""
 PASS_ON = frozenset({"cautions_of", "cautions_json"})
