@@ -13,15 +13,21 @@ from dryhouse.journal.problems import NOTHING_CHANGED, damaged, foreign
 from dryhouse.journal.sqlite import file
 from dryhouse.science.errors import WorldProblem
 
-HEAD = "0002"
-"""The newest revision, the one this program reads and writes."""
-
 
 def migrations_folder() -> Path:
     """Where the migrations are: inside an installed package, or beside it in a checkout."""
     package = Path(__file__).resolve().parent.parent
     inside = package / "_migrations"
     return inside if inside.is_dir() else package.parent / "migrations"
+
+
+def revisions() -> set[str]:
+    """Every revision there has been, by the names of the migration files."""
+    return {file.name.split("_")[0] for file in (migrations_folder() / "versions").glob("[0-9]*.py")}
+
+
+HEAD = max(revisions())
+"""The newest revision, the one this program reads and writes."""
 
 
 def create(database: Database) -> None:
@@ -46,17 +52,12 @@ def revision_of(database: Database, path: Path) -> str:
     found = file.revision_kept(database.driver)
     if found is None:
         raise WorldProblem(damaged(path))
-    if found != HEAD and found not in _older():
+    if found != HEAD and found not in revisions():
         raise WorldProblem(
             f"“{path}” was written by a newer version of this program (revision {found}; this one "
             f"knows {HEAD}). Open it with that version, or update this one. {NOTHING_CHANGED}"
         )
     return found
-
-
-def _older() -> set[str]:
-    """Revisions that can be brought up to date, by the names of the migration files."""
-    return {file.name.split("_")[0] for file in (migrations_folder() / "versions").glob("[0-9]*.py")}
 
 
 def bring_up_to_date(database: Database) -> None:
