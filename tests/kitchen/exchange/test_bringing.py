@@ -208,6 +208,7 @@ def meal_file() -> dict[str, Any]:
     [
         "[" * 100_000,
         json.dumps({**meal_file(), "meal": {**meal_file()["meal"], "name": "\ud800"}}),
+        json.dumps({**meal_file(), "meal": {**meal_file()["meal"], "\ud800": 1}}),
         json.dumps({**meal_file(), "meal": {**meal_file()["meal"], "servings": 10**400}}),
         json.dumps({**meal_file(), "meal": {**meal_file()["meal"], "servings": -1}}),
         json.dumps({**meal_file(), "parts": [{"name": "Beef jerky", "food": "corn", "staple": ""}]}),
