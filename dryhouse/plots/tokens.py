@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from dryhouse.science.statuses import Status
+from dryhouse.science.statuses import Status, VerdictName
 
 
 class Series(NamedTuple):
@@ -31,11 +31,11 @@ class Tint(NamedTuple):
 
 
 VERDICT_TINTS: Mapping[str, str] = {
-    "dry enough": "keeping",
-    "nearly": "use soon",
-    "still moist": "warn",
-    "weights don't add up": "stop",
-    "unknown": "note",
+    VerdictName.DRY_ENOUGH: Status.KEEPING,
+    VerdictName.NEARLY: Status.USE_SOON,
+    VerdictName.STILL_MOIST: "warn",
+    VerdictName.MISMATCH: "stop",
+    VerdictName.UNKNOWN: "note",
 }
 """The dryness verdicts borrow the tints of standings and severities."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import dataclass
 
 from dryhouse.science.quantities import Area, Duration, Length, Mass, Quantity, Temperature, Volume
@@ -124,12 +123,6 @@ class Style:
         if unit == "day":
             return counted(1, "day") if self.number(value, 0) == "1" else f"{self.number(value, 0)} days"
         return f"{self.number(value, places)} {unit}".strip()
-
-    def masses_in(self, text: str) -> str:
-        """A sentence with its whole grams (`417 g`) in the person's own system."""
-        if self.system == METRIC:
-            return text
-        return re.sub(r"(?<![\d.,])(\d+) g\b(?!/)", lambda found: self.mass(float(found[1])), text)
 
     def figure(self, figure: Figure) -> str:
         """The value alone, in the person's own system."""

@@ -11,15 +11,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Literal
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
 
-VerdictName = Literal["dry enough", "nearly", "still moist", "weights don't add up", "unknown"]
-MISMATCH: VerdictName = "weights don't add up"
+MISMATCH = VerdictName.MISMATCH
 
 SCALE_G = 1.0
 """A kitchen scale's step. Masses are not told apart more finely than this (common practice, no source)."""
@@ -136,7 +135,7 @@ def target_mass(load: Load, target: Fact) -> Figure:
 def moisture_now(load: Load, grams: float) -> Figure:
     """Moisture (% wet basis) of the load when it weighs `grams`: M = 1 − S/m.
 
-    Negative where the weights don't add up; `explain_mismatch` says what could be the matter.
+    Negative where the weights don't add up.
     """
     value = moisture_at(grams, load.solids)
     low, high = moisture_at(grams, load.solids_high), moisture_at(grams, load.solids_low)
@@ -156,10 +155,34 @@ def moisture_now(load: Load, grams: float) -> Figure:
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """Whether a load is dry enough, by weight alone, and the sentence that says why."""
+    """Whether a load is dry enough, by weight alone: the word, and the weights (g) and target (%) it rests on."""
 
     name: VerdictName
-    sentence: str
+    grams: float = 0.0
+    load: Load | None = None
+    target_pct: float = 0.0
+    of_sample: bool = False
+    """Of the one sample tray that stands for the load."""
+
+    @property
+    def moisture_pct(self) -> float:
+        """Moisture by weight, % wet basis; negative where it is lighter than its usual dry matter."""
+        return 0.0 if self.load is None else moisture_at(self.grams, self.load.solids)
+
+    @property
+    def to_go_g(self) -> float:
+        """Water still to go, in grams; none where the target is reached."""
+        return 0.0 if self.load is None else max(self.grams - mass_at(self.load.solids, self.target_pct), 0.0)
+
+    @property
+    def lean(self) -> bool:
+        """Lighter than the usual dry matter, beyond the scale's step, and still within the published range."""
+        return self.load is not None and self.grams < self.load.solids - scale_step(self.load)
+
+
+def scale_step(load: Load) -> float:
+    """Grams below which two weights of this load are not told apart."""
+    return min(SCALE_G, 0.01 * load.grams)
 
 
 def verdict(load: Load, grams: float, target: Fact) -> Verdict:
@@ -169,39 +192,13 @@ def verdict(load: Load, grams: float, target: Fact) -> Verdict:
     than that (our own choice for the last stretch). *weights don't add up*: lighter than the dry matter can
     be, or heavier than what was loaded.
     """
-    goal = mass_at(load.solids, target.value)
-    step = min(SCALE_G, 0.01 * load.grams)
+    goal, step = mass_at(load.solids, target.value), scale_step(load)
     if grams < load.solids_low - step or grams > load.grams + step:
-        return Verdict(MISMATCH, explain_mismatch(load, grams))
-    moisture = moisture_at(grams, load.solids)
-    now = f"{max(moisture, 0.0):.0f} % moisture by weight, target {target.value:g} %"
-    if grams <= goal + step:
-        lean = grams < load.solids - step
-        note = (
-            " It is a little lighter than the usual dry matter; still within the published range." if lean else ""
-        )
-        return Verdict("dry enough", f"Dry enough by weight: {now}.{note} Check by hand as well.")
-    still = grams - goal
-    if still <= NEARLY * goal:
-        return Verdict("nearly", f"Nearly: {now}; {still:.0f} g of water still to go.")
-    return Verdict("still moist", f"Still moist: {now}; {still:.0f} g of water still to go.")
-
-
-def explain_mismatch(load: Load, grams: float) -> str:
-    """Which of tare, loss or starting moisture could explain weights that don't add up.
-
-    It also names the starting moisture that would make them add up.
-    """
-    if grams > load.grams:
-        return (
-            f"Weights don't add up: {grams:.0f} g is more than the {load.grams:.0f} g that was loaded. "
-            f"Was a tray or jar weighed along? That would be a tare of at least {grams - load.grams:.0f} g. Or the "
-            "unit is another, or the whole load was weighed where a sample tray was meant."
-        )
-    needed = 100.0 * (1.0 - grams / load.grams)
-    return (
-        f"Weights don't add up: {load.grams:.0f} g at {load.moisture_pct:.0f} % moisture holds "
-        f"{load.solids:.0f} g of dry matter, and {grams:.0f} g is less than that. Either a tare of "
-        f"{load.solids - grams:.0f} g or more was taken off twice or left on the first weighing, or that much food "
-        f"was lost (drips, crumbs, pieces eaten), or the food started wetter: above {needed:.1f} % moisture."
-    )
+        name = VerdictName.MISMATCH
+    elif grams <= goal + step:
+        name = VerdictName.DRY_ENOUGH
+    elif grams - goal <= NEARLY * goal:
+        name = VerdictName.NEARLY
+    else:
+        name = VerdictName.STILL_MOIST
+    return Verdict(name, grams, load, target.value)

@@ -1,4 +1,4 @@
-"""What the shelf says of a lot, in the one word it goes by."""
+"""What is said of a lot and of a load in the one word each goes by."""
 
 from __future__ import annotations
 
@@ -17,3 +17,14 @@ class Status(StrEnum):
     KEEPING = "keeping"
     THROWN_OUT = "thrown out"
     USED_UP = "used up"
+
+
+class VerdictName(StrEnum):
+    """How dry a load is by its weights."""
+
+    DRY_ENOUGH = "dry enough"
+    NEARLY = "nearly"
+    STILL_MOIST = "still moist"
+    MISMATCH = "weights don't add up"
+    UNKNOWN = "unknown"
+    """Too little was weighed to say."""

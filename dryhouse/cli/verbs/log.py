@@ -97,7 +97,7 @@ def run(args: argparse.Namespace) -> int:
                 "what": done.what,
                 "verdict": None if forbidden else card.verdict.name,
             }
-            answer["sentences"] = [*heating_lines(logged), *card.sentences]
+            answer["sentences"] = [*heating_lines(logged), *card.said(manner)]
             answer["figures"] = {title: figure_json(figure, manner) for title, figure in card.figures}
             say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})
             return 0

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QLabel
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.widgets.basics import column, fill, row, words
+from dryhouse.science.statuses import VerdictName
 
 
 class StatusLine(QFrame):
@@ -35,7 +36,7 @@ class StatusLine(QFrame):
         """Show another word; an empty one hides the line. A sentence that begins with its word says it once."""
         self.word = word
         head, colon, rest = sentence.partition(":")
-        if colon and (word == "unknown" or head.casefold().startswith(word.casefold())):
+        if colon and (word == VerdictName.UNKNOWN or head.casefold().startswith(word.casefold())):
             said, told = head, rest.strip()
         else:
             said, told = word, sentence

@@ -11,22 +11,25 @@ from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.batches.log import BatchDraft, parts_of
-from dryhouse.kitchen.cards.first_keep_by import DRY_ENOUGH, keep_by_figures
+from dryhouse.kitchen.cards.first_keep_by import keep_by_figures
 from dryhouse.kitchen.cautions.cautions import batch_cautions, dry_enough
-from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words
+from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words, verdict_words
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.rehydration import water_to_restore
+from dryhouse.science.statuses import VerdictName
 from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, gravest_first
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 from dryhouse.words.names import called
+from dryhouse.words.verdicts import verdict_sentence
 
 WEIGHED = Basis("own", "this batch, weighed", 1)
 
@@ -39,8 +42,17 @@ class Card:
     figures: tuple[tuple[str, Figure], ...]
     verdict: Verdict | Forbidden
     sentences: tuple[str, ...]
+    """What is said beside the verdict."""
     cautions: tuple[Caution, ...]
     missing: tuple[str, ...] = ()
+
+    def judgement(self, manner: Style) -> str:
+        """The verdict in a sentence, or what stands in its place."""
+        return verdict_words(self.verdict, manner)
+
+    def said(self, manner: Style) -> tuple[str, ...]:
+        """The verdict, and what else is said of the batch."""
+        return self.judgement(manner), *self.sentences
 
     def figure(self, title: str) -> Figure | None:
         """The figure of that title, or None where the records do not give it."""
@@ -65,9 +77,9 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     known = food(kitchen, batch.food)
     load, unit = load_for(kitchen, batch, parts), _mass_unit(batch)
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
-    target = target_for(kitchen, batch)
+    target, manner = target_for(kitchen, batch), style(kitchen)
     figures: list[tuple[str, Figure]] = []
-    found = Verdict("unknown", "Dryness is not known: it takes the loaded and the dried mass.")
+    found = Verdict(VerdictName.UNKNOWN)
     grams = load.grams if load is not None else loaded_grams(known, batch)
     if dried is not None and grams is not None:
         figures.append(("Yield by weight", _yield_by_weight(grams, dried)))
@@ -83,12 +95,12 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     if forbidden := forbidding_words(cautions):
-        doubt = found.sentence if found.name == MISMATCH else ""
+        doubt = verdict_sentence(found, manner) if found.name == MISMATCH else ""
         judged: Verdict | Forbidden = Forbidden(forbidden)
-        sentences = [s for s in (forbidden, doubt, *_times(batch)) if s]
+        sentences = [s for s in (doubt, *_times(batch, manner)) if s]
     else:
         judged = found
-        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), load, grams, found)
+        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), load, grams, found, manner)
         figures += further
     return Card(
         called(batch, known.name),
@@ -101,7 +113,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
 
 
 def _promises(
-    kitchen: Kitchen, draft: BatchDraft, load: Load | None, grams: float | None, found: Verdict
+    kitchen: Kitchen, draft: BatchDraft, load: Load | None, grams: float | None, found: Verdict, manner: Style
 ) -> tuple[list[tuple[str, Figure]], list[str]]:
     """The water and the keep-by of what may be eaten, and what is said of its dryness."""
     batch, parts = draft.batch, draft.parts
@@ -109,22 +121,22 @@ def _promises(
     figures: list[tuple[str, Figure]] = []
     if dried is not None and grams is not None:
         figures.append(("Water to bring it back", _water(grams, dried, batch, load)))
-    keeps = found.name == DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
+    keeps = found.name == VerdictName.DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
     figures += keep_by_figures(kitchen, draft, found.name if keeps else "")
-    sentences = [found.sentence]
-    if found.name == DRY_ENOUGH and not keeps:
+    sentences = []
+    if found.name == VerdictName.DRY_ENOUGH and not keeps:
         sentences.append("It reached your own target, not the drier one that is published: no keep-by is given.")
     elif dried is not None and not keeps:
         sentences.append("No keep-by is given until the weights say that it is dry enough.")
-    return figures, [*sentences, *_times(batch)]
+    return figures, [*sentences, *_times(batch, manner)]
 
 
-def card_lines(card: Card, style: Style) -> list[str]:
+def card_lines(card: Card, manner: Style) -> list[str]:
     """The card in a few lines: what goes together stands in one."""
-    said = [(title, style.figure(figure)) for title, figure in card.figures]
+    said = [(title, manner.figure(figure)) for title, figure in card.figures]
     together = (("Yield by",), ("Moisture", "Target"), ("Water",), ("Keeps",))
     lines = ["; ".join(f"{t}: {f}" for t, f in said if t.startswith(starts)) for starts in together]
-    return [*(line for line in lines if line), *card.sentences]
+    return [*(line for line in lines if line), *card.said(manner)]
 
 
 def _mass_unit(batch: Batch) -> str:
@@ -157,14 +169,14 @@ def _water(grams: float, dried: float, batch: Batch, load: Load | None) -> Figur
     return replace(whole, workings=(*whole.workings, line))
 
 
-def _times(batch: Batch) -> list[str]:
+def _times(batch: Batch, manner: Style) -> list[str]:
     said = []
     if batch.started is not None and batch.ended is not None:
         hours = (batch.ended - batch.started).total_seconds() / 3600
-        said.append(f"It dried for {hours:.1f} h from start to end.")
+        said.append(f"It dried for {manner.number(hours)} h from start to end.")
         if batch.energy_kwh is not None:
-            said.append(f"It took {batch.energy_kwh:g} kWh.")
+            said.append(f"It took {manner.number(batch.energy_kwh, 2)} kWh.")
     if batch.drained_fat is not None or batch.drained_liquid is not None:
         drained = sum(m.si for m in (batch.drained_fat, batch.drained_liquid) if m is not None)
-        said.append(f"{drained:.0f} g of fat and liquid were drained off before it was loaded.")
+        said.append(f"{manner.mass(drained)} of fat and liquid were drained off before it was loaded.")
     return said

@@ -9,12 +9,14 @@ from typing import Any
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, target_for
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_batch, facts_of_food
+from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, BatchRow
 from dryhouse.kitchen.records import BatchPart
 from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, moisture_now, verdict
@@ -37,6 +39,7 @@ def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list
     items: list[dict[str, Any]] = []
     foods: dict[str, Food | None] = {}
     said: dict[BatchFacts, tuple[Caution, ...]] = {}
+    manner = style(kitchen)
 
     def facts_of(slug: str) -> FoodFacts:
         if slug not in foods:
@@ -55,7 +58,7 @@ def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list
             if facts not in said:
                 said[facts] = cautions_for(facts)
             cautions = said[facts]
-            item = _item(kitchen, row, foods[row.batch.food], inside)
+            item = _item(kitchen, row, foods[row.batch.food], inside, manner)
             if any(c.forbids_eating for c in cautions):
                 item |= {"verdict": None, "sentence": None, "do_not_eat": True, "water": None}
             items.append({**item, "cautions": cautions})
@@ -69,9 +72,11 @@ def _food(kitchen: Kitchen, slug: str) -> Food | None:
         return None
 
 
-def _item(kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[BatchPart]) -> dict[str, Any]:
+def _item(
+    kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[BatchPart], manner: Style
+) -> dict[str, Any]:
     batch = row.batch
-    moisture = sentence = found = None
+    moisture = found = None
     loaded = loaded_grams(food, batch) if food else (batch.prepared_mass.si if batch.prepared_mass else None)
     dried = batch.dried_mass.si if batch.dried_mass else None
     if food is not None and batch.state == DRYING and row.weighings:
@@ -81,7 +86,6 @@ def _item(kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[Ba
         load, target = load_for(kitchen, batch, parts, food=food), target_for(kitchen, batch, food)
         found = verdict(load, dried, target) if load and target else None
         moisture = moisture_now(load, dried) if load and (found is None or found.name != MISMATCH) else None
-    sentence = found.sentence if found else None
     return {
         "id": batch.id,
         "food": batch.food,
@@ -97,7 +101,7 @@ def _item(kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[Ba
         "yield": dried / loaded if dried is not None and loaded else None,
         "moisture": moisture.value if moisture else None,
         "verdict": found.name if found else None,
-        "sentence": sentence,
+        "sentence": verdict_words(found, manner) if found else None,
         "weighings": row.weighings,
         "water": loaded - dried if dried is not None and loaded is not None and loaded > dried else None,
         "do_not_eat": False,

@@ -12,17 +12,16 @@ from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.keeping import life_at
+from dryhouse.science.statuses import VerdictName
 from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
-DRY_ENOUGH = "dry enough"
-
 
 def keep_by_figures(kitchen: Kitchen, draft: BatchDraft, dryness: str) -> list[tuple[str, Figure]]:
     """Days of quality at each published temperature, titled; none unless it is dry enough by weight."""
-    if dryness != DRY_ENOUGH:
+    if dryness != VerdictName.DRY_ENOUGH:
         return []
     batch = draft.batch
     known = keeping_lines(batch.food, batch_facts(kitchen, draft).food)

@@ -25,6 +25,7 @@ from dryhouse.kitchen.records.lots import BOUGHT
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import verdict
 from dryhouse.science.safety import BatchFacts, Facts, FoodFacts, LotFacts, MealFacts, evaluate
+from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Caution
 
 LABEL = "label"
@@ -160,6 +161,9 @@ def _room(batch: Batch) -> float | None:
     return batch.kitchen_temperature.si if batch.kitchen_temperature else None
 
 
+NOT_YET = (VerdictName.NEARLY, VerdictName.STILL_MOIST)
+
+
 def dry_enough(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] | None = None) -> bool | None:
     """Whether the dried mass reached the target of what keeps; None where the weights cannot tell."""
     if batch.dried_mass is None:
@@ -172,7 +176,7 @@ def dry_enough(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] | None
     if load is None or target is None:
         return None
     named = verdict(load, batch.dried_mass.si, target).name
-    return True if named == "dry enough" else False if named in ("nearly", "still moist") else None
+    return True if named == VerdictName.DRY_ENOUGH else False if named in NOT_YET else None
 
 
 def is_bought(lot: Lot) -> bool:

@@ -6,9 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dryhouse.handbook.safety_table import rules_by_id
+from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.moisture import Verdict
 from dryhouse.science.statuses import Status
 from dryhouse.science.values import Caution
+from dryhouse.words.verdicts import verdict_sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +26,11 @@ def forbidding_words(cautions: Sequence[Caution]) -> str:
     """`Do not eat. …` with why, in the few words of a label; empty where nothing forbids it."""
     briefs = dict.fromkeys(c.brief.rstrip(".") for c in cautions if c.forbids_eating)
     return f"Do not eat. {'. '.join(briefs)}." if briefs else ""
+
+
+def verdict_words(judged: Verdict | Forbidden, style: Style) -> str:
+    """The verdict in a sentence, or what stands in its place."""
+    return judged.sentence if isinstance(judged, Forbidden) else verdict_sentence(judged, style)
 
 
 def refuse_what_no_record_lifts(name: str, cautions: Sequence[Caution]) -> None:

@@ -15,7 +15,7 @@ from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all, periods
-from dryhouse.science.display import Style
+from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Forecast, Prior, forecast
 from dryhouse.science.moisture import (
@@ -23,7 +23,6 @@ from dryhouse.science.moisture import (
     Ingredient,
     Load,
     dry_matter,
-    explain_mismatch,
     load_of,
     verdict,
     wet_to_dry,
@@ -31,6 +30,7 @@ from dryhouse.science.moisture import (
 from dryhouse.science.values import MIDDLE_80_SD, Basis, Caution, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
+from dryhouse.words.verdicts import mismatch_sentence
 from dryhouse.words.workings import lines
 
 
@@ -125,7 +125,9 @@ def _ahead(
     nothing more.
     """
     lightest = min(points.grams)
-    amiss = explain_mismatch(load, lightest) if verdict(load, lightest, target).name == MISMATCH else ""
+    amiss = (
+        mismatch_sentence(load, lightest, Style(METRIC)) if verdict(load, lightest, target).name == MISMATCH else ""
+    )
     sound = _plausible(points, load.solids_low) if amiss else len(points.grams)
     try:
         found = forecast(

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import Any
 
+from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records.batches import DRYING, SAMPLE
@@ -31,7 +32,7 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
     if run.moisture is not None and not (run.verdict is not None and run.verdict.name == MISMATCH):
         yield f"Moisture: {moisture_words(run, style)}"
     if run.verdict is not None:
-        yield style.masses_in(run.verdict.sentence)
+        yield verdict_words(run.verdict, style)
     if run.batch.state == DRYING:
         yield finish_words(kitchen, run)
         if again := again_words(kitchen, run):
@@ -166,7 +167,7 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
         "moisture_dry_basis": _json(run.moisture_dry_basis, manner),
         "moisture_ratio": _json(run.moisture_ratio, manner),
         "verdict": run.verdict.name if run.verdict and not forbidden else None,
-        "sentence": run.verdict.sentence if run.verdict else None,
+        "sentence": verdict_words(run.verdict, manner) if run.verdict else None,
         "chosen": run.curves.chosen.name if run.curves and run.curves.chosen else None,
         "finish": dict(ahead.finish.as_json()) if ahead else None,
         "finish_at": finish.isoformat() if finish else None,

@@ -7,7 +7,7 @@ own first weight is its start mass; its moisture is the load's.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import lru_cache
 
@@ -268,7 +268,7 @@ def _verdict(load: Load | None, net: float | None, target: Fact | None, scope: s
     if load is None or net is None or target is None:
         return None
     found = verdict(load, net, target)
-    return found if scope == LOAD else Verdict(found.name, f"By the sample tray: {found.sentence}")
+    return replace(found, of_sample=scope == SAMPLE)
 
 
 def _oddities(scope: str, points: Sequence[Point]) -> tuple[str, ...]:

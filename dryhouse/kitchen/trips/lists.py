@@ -10,6 +10,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED
 from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.sheet import cooking_line
+from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.bag_cautions import bag_cautions
 from dryhouse.kitchen.trips.lots import TripLot
 from dryhouse.kitchen.trips.plan_items import Item
@@ -106,7 +107,7 @@ def _bought(parts: Sequence[PartSheet]) -> Buy:
 
 def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:
     """Every bag in the order it is eaten, with where each ingredient comes from."""
-    names = {t.number: t.name for t in lots}
+    names, manner = {t.number: t.name for t in lots}, style(kitchen)
     bags = []
     for day in sheet.days:
         for eaten in day.meals:
@@ -116,10 +117,10 @@ def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Seque
                 if line.ingredient.kind == DRIED:
                     mine = (eaten.placed.id, line.part.food)
                     drawn = [d for d in covered.draws if (d.need.bag, d.need.food) == mine]
-                    told = [f"{d.grams:.0f} g of {names[d.lot]}" for d in drawn]
+                    told = [f"{manner.mass(d.grams)} of {names[d.lot]}" for d in drawn]
                     got = sum(d.grams for d in drawn)
                     if line.grams is not None and got < line.grams - 0.5:
-                        told.append(f"{line.grams - got:.0f} g to be dried")
+                        told.append(f"{manner.mass(line.grams - got)} to be dried")
                     source = ", ".join(told)
                 parts.append(Packed(line.part.name, line.grams, line.ml, source))
             minutes = eaten.sheet.minutes

@@ -11,8 +11,9 @@ from dryhouse.kitchen.dryer.run_words import run_lines
 from dryhouse.kitchen.dryer.runs import planned, run_of, running
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.batches import LOAD, PAUSED, PLANNED, RESUMED, SAMPLE
-from dryhouse.science.display import Style
+from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass
+from dryhouse.words.verdicts import verdict_sentence
 from tests.kitchen.drying_room import Hands
 
 
@@ -70,7 +71,7 @@ def test_the_sample_trays_own_start_mass_gives_the_moisture_of_the_whole_load() 
     assert run.whole is not None
     assert run.whole.grams == 1000.0
     assert run.verdict is not None
-    assert run.verdict.sentence.startswith("By the sample tray")
+    assert verdict_sentence(run.verdict, Style(METRIC)).startswith("By the sample tray")
     assert run.asks == ()
 
 
@@ -233,8 +234,8 @@ def test_a_reading_heavier_than_the_load_is_said_with_what_could_explain_it() ->
     run = run_of(hands.kitchen, batch)
     assert run.verdict is not None
     assert run.verdict.name == "weights don't add up"
-    assert "tare of at least 400 g" in run.verdict.sentence
-    assert "unit" in run.verdict.sentence
+    assert "tare of at least 400 g" in verdict_sentence(run.verdict, Style(METRIC))
+    assert "unit" in verdict_sentence(run.verdict, Style(METRIC))
     hands.wait(1)
     hands.weigh(batch, 800.0)
     later = run_of(hands.kitchen, batch)

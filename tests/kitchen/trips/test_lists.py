@@ -65,7 +65,7 @@ def test_each_bag_says_where_its_food_comes_from(kitchen, worked):
     assert (stew.day, stew.name, stew.servings) == (START, "stew", 2.0)
     told = {part.name: part.source for part in stew.parts}
     assert told == {
-        "carrot": "40 g of carrot, tall jar, 20 g to be dried", "Rice": "bought", "camp sauce": "bought",
+        "carrot": "1.4 oz of carrot, tall jar, 0.71 oz to be dried", "Rice": "bought", "camp sauce": "bought",
     }  # fmt: skip
     assert rice_pot.day == NEXT
     assert stew.water.value > rice_pot.water.value > 0

@@ -109,8 +109,8 @@ def test_the_small_trip_packs_what_it_draws() -> None:
         (DAY2, "corn chili", 2.0),
         (DAY3, "carrot stew", 2.0),
     ]
-    assert bags[0].parts[0].source == "60 g of carrot, lot 1"
-    assert bags[2].parts[0].source == "20 g of carrot, lot 2, 40 g to be dried"
+    assert bags[0].parts[0].source == "2.1 oz of carrot, lot 1"
+    assert bags[2].parts[0].source == "0.71 oz of carrot, lot 2, 1.4 oz to be dried"
 
 
 def test_the_margin_comes_on_top() -> None:

@@ -13,11 +13,12 @@ from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
 from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.statuses import VerdictName
 from dryhouse.words.names import capital
 
 _NOT_YET = {
-    PLANNED: ("unknown", "Planned: start it in Drying now when its trays go in."),
-    DRYING: ("unknown", "In the dryer: its drying chart shows how far it is."),
+    PLANNED: (VerdictName.UNKNOWN, "Planned: start it in Drying now when its trays go in."),
+    DRYING: (VerdictName.UNKNOWN, "In the dryer: its drying chart shows how far it is."),
 }
 """What is said of a batch that has no dried weight yet."""
 

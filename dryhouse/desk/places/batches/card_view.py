@@ -48,8 +48,7 @@ class CardView(QWidget):
         self.setVisible(card is not None)
         if card is None:
             return
-        sentence = self.session.style.masses_in(card.verdict.sentence)
-        self.status.say(*(status or (card.verdict.name, sentence)))
+        self.status.say(*(status or (card.verdict.name, card.judgement(self.session.style))))
         stops = gravest(card.cautions)
         self.gravest.set_cautions(card.cautions[:stops])
         self.cautions.set_cautions(card.cautions[stops:])
@@ -62,8 +61,7 @@ class CardView(QWidget):
                 view.set_figure(figure, title=title)
         empty(self._told)
         for sentence in card.sentences:
-            if sentence != card.verdict.sentence:
-                self._told.addWidget(words(sentence, select=True))
+            self._told.addWidget(words(sentence, select=True))
         for sentence in card.missing:
             self._told.addWidget(words(sentence, "muted"))
 

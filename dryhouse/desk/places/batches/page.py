@@ -25,7 +25,7 @@ def batch_page(session: Session, batch: Batch, card: Card) -> QTextDocument:
     title = f"{card.title[:1].upper()}{card.title[1:]}, batch {batch.id}"
     parts = [f"<h1>{escape(title)}</h1>"]
     parts += [f"<p>{escape(line)}</p>" for line in facts_of(session, batch)]
-    parts += [f"<p><b>{escape(sentence)}</b></p>" for sentence in card.sentences]
+    parts += [f"<p><b>{escape(sentence)}</b></p>" for sentence in card.said(style)]
     if card.cautions:
         parts.append("<h2>Cautions</h2>")
         parts += [

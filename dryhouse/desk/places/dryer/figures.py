@@ -9,6 +9,7 @@ from dryhouse.desk.widgets.basics import column, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.kitchen.cards.batch_card import batch_card
+from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import FINISHED, SAMPLE
 from dryhouse.science.errors import InputProblem
@@ -63,7 +64,7 @@ class FiguresPane(QWidget):
     def show_run(self, run: DryingRun | None) -> None:
         """Show the figures of a run."""
         figures = figures_of(self.session, run) if run else []
-        self.sentence.setText(self.session.style.masses_in(run.verdict.sentence) if run and run.verdict else "")
+        self.sentence.setText(verdict_words(run.verdict, self.session.style) if run and run.verdict else "")
         self.sentence.setVisible(bool(self.sentence.text()))
         cautions = run.cautions if run else ()
         self.stops.set_cautions(c for c in cautions if c.severity == "stop")

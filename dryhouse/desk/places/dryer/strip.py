@@ -19,6 +19,7 @@ from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.pressable import draw_focus
 from dryhouse.kitchen.cautions.cautions import batch_facts
+from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import add_event, add_weighing, remembered_tare
 from dryhouse.kitchen.dryer.run_words import again_words, bands_words, finish_words, moisture_words, paused_words
 from dryhouse.kitchen.dryer.runs import DryingRun
@@ -29,7 +30,6 @@ from dryhouse.science.quantities import Mass, Temperature, unit_typed
 from dryhouse.science.values import Caution
 
 SCOPE_WORDS = {LOAD: "whole load", SAMPLE: "sample tray"}
-_TINTS = {"dry enough": "keeping", "nearly": "use soon", "still moist": "note", MISMATCH: "stop"}
 
 
 def with_unit(mass: Mass, unit: str) -> Mass:
@@ -190,10 +190,10 @@ class Strip(QFrame):
     def _show_verdict(self) -> None:
         run = self.run
         name = run.verdict.name if run.verdict else ""
-        tint = self.session.theme.tokens.tint(_TINTS.get(name, "note"))
+        tint = self.session.theme.tokens.tint(name)
         self.verdict.setText(name[:1].upper() + name[1:])
         self.verdict.setStyleSheet(f"color: {tint.ink};")
-        self.verdict.setToolTip(self.session.style.masses_in(run.verdict.sentence) if run.verdict else "")
+        self.verdict.setToolTip(verdict_words(run.verdict, self.session.style) if run.verdict else "")
         self.shape.setPixmap(pixmap(tint.shape, tint.ink, 20))
         for label in (self.shape, self.verdict):
             label.setVisible(bool(name))

@@ -13,6 +13,7 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolli
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import LOAD
@@ -64,8 +65,8 @@ class TakeOffForm(QWidget):
         """For this batch. A weighing of the load just made stands ready as its dried weight."""
         self.run = run
         self.heading.setText(f"Take {run.title} off the dryer, batch {run.batch.id}")
-        said = run.verdict.sentence if run.verdict else "Its dryness is not known from weights."
-        self.standing.setText(self.session.style.masses_in(said))
+        unknown = "Its dryness is not known from weights."
+        self.standing.setText(verdict_words(run.verdict, self.session.style) if run.verdict else unknown)
         self.stops.set_cautions(c for c in run.cautions if c.severity == "stop")
         self.cautions.set_cautions(c for c in run.cautions if c.severity != "stop")
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):

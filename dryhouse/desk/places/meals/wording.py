@@ -112,7 +112,7 @@ def bag_html(bag: Bag, style: Style) -> str:
             part.name,
             "—" if part.grams is None else style.mass(part.grams),
             "" if part.ml is None else style.volume(part.ml),
-            style.masses_in(part.source),
+            part.source,
         )
         for part in bag.parts
     ]

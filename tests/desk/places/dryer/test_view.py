@@ -187,7 +187,7 @@ def test_the_verdict_takes_the_colours_of_the_look(sitting, hands) -> None:
     theme = sitting.place.session.theme
     for look in ("dark", "light"):
         theme.choose(look)
-        assert theme.tokens.tint("note").ink in sitting.strip.verdict.styleSheet()
+        assert theme.tokens.tint("still moist").ink in sitting.strip.verdict.styleSheet()
 
 
 def test_a_tare_heavier_than_the_reading_is_said_at_the_entry(sitting) -> None:
