@@ -13,6 +13,7 @@ from typing import cast
 
 from dryhouse.handbook.reading import Row, read
 from dryhouse.science.safety import SURFACES, Rule, condition_names
+from dryhouse.science.statuses import Status
 from dryhouse.science.units import SIZES, to_celsius
 from dryhouse.science.values import EFFECTS, MOMENTS, SEVERITIES, UNCHECKED, Caution, Effect, Moment, Severity
 
@@ -20,7 +21,6 @@ COLUMNS = (
     *("rule", "about", "said_of", "when", "answered_by", "limit", "unit", "over_f", "under_f"),
     *("severity", "moment", "effect", "text", "short", "source", "how", "standing"),
 )
-LOOK_FIRST = "look first"
 _LENGTHS = {"ft": "m", "in": "mm"}
 _PLAIN = frozenset({"", "min", "day", "s", "aw"})
 
@@ -30,12 +30,6 @@ def safety_rules() -> tuple[Rule, ...]:
     """Every rule, in the order of the table. Raises HandbookFault where a row breaks the table's form."""
     rows = read("safety_rules", COLUMNS, key=("rule",))
     return tuple(_rule(row, rank) for rank, row in enumerate(rows))
-
-
-@cache
-def look_first_rules() -> tuple[Rule, ...]:
-    """The rules that make a lot one to look at first."""
-    return tuple(rule for rule in safety_rules() if rule.looks_first)
 
 
 @cache
@@ -57,8 +51,8 @@ def _rule(row: Row, rank: int = 0) -> Rule:
             raise row.fault(f"{column} is “{row.text(column)}”; it is one of {', '.join(filter(None, known))}")
     if row.text("severity") == "stop" and not row.text("effect"):
         raise row.fault("a stop says what it does to the food: effect is empty")
-    if row.text("standing") not in ("", LOOK_FIRST):
-        raise row.fault(f"standing is “{row.text('standing')}”; it is empty or {LOOK_FIRST}")
+    if row.text("standing") not in ("", Status.CHECK_FIRST):
+        raise row.fault(f"standing is “{row.text('standing')}”; it is empty or {Status.CHECK_FIRST}")
     for column in ("about", "text", "short"):
         if not row.text(column):
             raise row.fault(f"{column} is empty")
@@ -78,7 +72,7 @@ def _rule(row: Row, rank: int = 0) -> Rule:
         rank=rank,
         over_c=_celsius(row, "over_f"),
         under_c=_celsius(row, "under_f"),
-        looks_first=row.text("standing") == LOOK_FIRST,
+        checks_first=row.text("standing") == Status.CHECK_FIRST,
     )
 
 

@@ -46,7 +46,7 @@ Reasons = tuple[tuple[str, str], ...]
 @cache
 def _deciding() -> tuple[Rule, ...]:
     """The rules that decide a status: those that forbid eating, and those that ask for a look."""
-    return tuple(rule for rule in safety_rules() if rule.looks_first or _forbids(rule))
+    return tuple(rule for rule in safety_rules() if rule.checks_first or _forbids(rule))
 
 
 def _forbids(rule: Rule) -> bool:

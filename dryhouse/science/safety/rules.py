@@ -43,8 +43,8 @@ class Rule:
     over_c: float | None = None
     under_c: float | None = None
     """Where the limit holds between two temperatures: from which, to which."""
-    looks_first: bool = False
-    """Whether a lot of which it speaks is one to look at before anything else."""
+    checks_first: bool = False
+    """Whether a lot of which it speaks is one to check before anything else."""
 
     def concerns(self, kinds: frozenset[str]) -> bool:
         """Whether a food of these kinds is meant."""
