@@ -114,6 +114,20 @@ def test_only_one_clear_slip_is_forgiven():
             assert food(a_full_kitchen(), typed).slug == slug, typed
 
 
+def test_two_slips_are_too_many_and_a_name_with_an_animals_word_is_no_plant():
+    for typed in ("strewbarry", "crab aple", "oyster mushrom", "turkey bery"):
+        with pytest.raises(WhichFood):
+            food(a_full_kitchen(), typed)
+
+
+def test_a_kind_alone_does_not_say_what_is_in_it():
+    own = new_food(a_full_kitchen(), "lotus root", category="vegetable")
+    assert own.contains == ""
+    assert "ingredients-unknown" in stops_of(own)
+    sure = new_food(a_full_kitchen(), "lotus root", ("plant",), "vegetable")
+    assert not stops_of(sure)
+
+
 def test_what_is_not_known_is_asked_about():
     for name in listed(OTHERS):
         with pytest.raises(WhichFood):
