@@ -111,7 +111,7 @@ def test_acts_by_keyboard_draw_check_and_throw_out(qtbot, shelf, session, window
     qtbot.keyClick(form.fields["note"].edit, Qt.Key.Key_Return)
     assert kitchen.journal.where(LotCheck)[0].moist is True
     panel = settle(qtbot, shelf)
-    assert panel.status.word == "do not eat"
+    assert panel.status.word == "check first"
 
     shelf.listing.table.setFocus()
     qtbot.keyClick(shelf.listing.table, Qt.Key.Key_Delete)
