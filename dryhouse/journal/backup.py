@@ -11,7 +11,7 @@ from pathlib import Path
 
 from dryhouse.journal.database import Database, become_writer, connect
 from dryhouse.journal.file_faults import faults_of, is_sound
-from dryhouse.journal.problems import NOTHING_CHANGED, damaged, world
+from dryhouse.journal.problems import NOTHING_CHANGED, as_world_problem, damaged
 from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, has_log
 from dryhouse.science.errors import WorldProblem
@@ -55,7 +55,7 @@ def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
     """
     if not path.exists():
         raise WorldProblem(f"There is no journal at “{path}” yet, so there is nothing to back up.")
-    with world(path):
+    with as_world_problem(path):
         database = connect(path, "ro")
         try:
             revision_of(database, path)
@@ -81,7 +81,7 @@ def back_up_open(database: Database, path: Path, keep: int = KEEP, *, spare: Pat
 
 def back_up_daily(database: Database, path: Path) -> None:
     """A backup when a session that wrote ends, once a day. One that does not fit stops nobody from leaving."""
-    with suppress(WorldProblem), world(path):
+    with suppress(WorldProblem), as_world_problem(path):
         ages = [time.time() - backup.stat().st_mtime for backup in backups_of(path)]
         if not any(0 <= age < _A_DAY for age in ages):
             back_up_open(database, path)
@@ -98,14 +98,14 @@ def restore(backup: Path, path: Path) -> Path | None:
     if path.exists() and backup.resolve() == path.resolve():
         raise WorldProblem(f"“{backup}” is the journal itself; name a backup of it. {NOTHING_CHANGED}")
     path = path.resolve()
-    with world(backup):
+    with as_world_problem(backup):
         source = connect(backup, "ro")
     try:
-        with world(backup):
+        with as_world_problem(backup):
             revision_of(source, backup)
             if faults := faults_of(source):
                 raise WorldProblem(f"“{backup}” is not whole ({faults[0]}) {NOTHING_CHANGED}")
-        with world(path):
+        with as_world_problem(path):
             path.parent.mkdir(parents=True, exist_ok=True)
             release = become_writer(path)
             try:

@@ -10,8 +10,8 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any
 
 from dryhouse.journal.database import Database
-from dryhouse.journal.sqlite import early
-from dryhouse.journal.sqlite.file import times_written_elsewhere
+from dryhouse.journal.sqlite import direct_sql
+from dryhouse.journal.sqlite.file import data_version
 from dryhouse.kitchen.ports import BatchQuery, BatchRow
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.search_words import foods_with_word
@@ -60,7 +60,7 @@ class BatchLists:
     def _all(self, query: BatchQuery) -> list[int]:
         """Every number, in the order asked for."""
         if query.sort not in self._orders:
-            self._orders[query.sort] = early.ordered(self._database.driver, query.sort)
+            self._orders[query.sort] = direct_sql.batches_ordered(self._database.driver, query.sort)
         known, unknown = self._orders[query.sort]
         return known[::-1] + unknown[::-1] if query.descending else known + unknown
 
@@ -81,7 +81,7 @@ class BatchLists:
 
     def _notice_others(self) -> None:
         """Drop what is remembered where another program has written to the file."""
-        version = times_written_elsewhere(self._database.driver)
+        version = data_version(self._database.driver)
         if version != self._seen_version:
             self._drop()
             self._seen_version = version
@@ -98,9 +98,9 @@ class BatchLists:
     def rows(self, ids: Sequence[int]) -> list[BatchRow]:
         """One line for each number, in the order given."""
         driver = self._database.driver
-        names = {dryer.id: dryer.name for dryer in early.every(driver, Dryer)}
-        counts = early.weighings_counted(driver, ids)
+        names = {dryer.id: dryer.name for dryer in direct_sql.every(driver, Dryer)}
+        counts = direct_sql.weighings_counted(driver, ids)
         found = {}
-        for batch in early.numbered(driver, Batch, ids):
+        for batch in direct_sql.records_numbered(driver, Batch, ids):
             found[batch.id] = BatchRow(batch, names.get(batch.dryer or 0, ""), counts.get(batch.id, 0))
         return [found[number] for number in ids if number in found]

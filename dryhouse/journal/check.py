@@ -10,7 +10,7 @@ from typing import Any
 from dryhouse.journal.database import Database, connect, in_memory
 from dryhouse.journal.file_faults import AT_MOST, faults_of
 from dryhouse.journal.opening import open_journal
-from dryhouse.journal.problems import world
+from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.revision import HEAD, create, revision_of
 from dryhouse.journal.sqlite.file import parts_in
 from dryhouse.kitchen.exchange.files import every_record
@@ -29,7 +29,7 @@ def check(path: Path) -> list[str]:
     """Everything that is wrong with the journal, a sentence each; nothing where it is whole. Only reads."""
     if not path.exists():
         raise WorldProblem(f"There is no journal at “{path}” yet, so there is nothing to check.")
-    with world(path):
+    with as_world_problem(path):
         database = connect(path, "ro")
         try:
             revision = revision_of(database, path)

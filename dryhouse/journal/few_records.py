@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from dryhouse.journal.database import Database
-from dryhouse.journal.sqlite.early import every
-from dryhouse.journal.sqlite.file import times_written_elsewhere
+from dryhouse.journal.sqlite.direct_sql import every
+from dryhouse.journal.sqlite.file import data_version
 from dryhouse.kitchen.ports import R
 from dryhouse.kitchen.records import Dryer, OwnFigure, OwnFood, Place, Preference
 
@@ -24,7 +24,7 @@ class FewRecords:
 
     def where(self, kind: type[R], equals: Mapping[str, Any]) -> tuple[R, ...]:
         """Every record whose fields equal (or are in the given tuple of) these values, by number."""
-        version = times_written_elsewhere(self._database.driver)
+        version = data_version(self._database.driver)
         if version != self._seen_version:
             self._kept.clear()
             self._seen_version = version

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from dryhouse.journal.database import Database, connect
-from dryhouse.journal.problems import world
+from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite.file import damage_in, orphans_in
 from dryhouse.science.errors import WorldProblem
@@ -29,7 +29,7 @@ def _title(table: str) -> str:
 def is_sound(path: Path) -> bool:
     """Whether a file is a journal this program can read and in which SQLite, at a quick look, finds no damage."""
     try:
-        with world(path):
+        with as_world_problem(path):
             database = connect(path, "ro")
             try:
                 revision_of(database, path)

@@ -32,7 +32,7 @@ def from_micros(micros: int) -> datetime:
     return _EPOCH + timedelta(microseconds=micros)
 
 
-def kept(value: Any) -> Any:
+def stored(value: Any) -> Any:
     """A plain value of a field as it is kept in its column."""
     if isinstance(value, datetime):
         return to_micros(value)
@@ -64,7 +64,7 @@ class Mapped(Generic[R]):
         for shape in shapes(self.kind):
             value = getattr(record, shape.name)
             if shape.quantity is None:
-                values[shape.name] = kept(value)
+                values[shape.name] = stored(value)
             else:
                 number, typed = shape.columns
                 values[number] = None if value is None else value.si

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from dryhouse.journal.database import Database, become_writer, connect, in_memory
 from dryhouse.journal.missing_journal import MissingJournal
-from dryhouse.journal.problems import NOTHING_CHANGED, world
+from dryhouse.journal.problems import NOTHING_CHANGED, as_world_problem
 from dryhouse.journal.revision import HEAD, bring_up_to_date, create, revision_of
 from dryhouse.journal.sqlite.file import is_empty, may_write, write_ahead
 from dryhouse.science.errors import WorldProblem
@@ -27,7 +27,7 @@ def open_journal(path: Path, *, write: bool) -> SqlJournal | MissingJournal:
     path = Path(path)
     if path.is_dir():
         raise WorldProblem(f"“{path}” is a folder; name a journal file, such as “{path / 'journal.dryhouse'}”.")
-    with world(path):
+    with as_world_problem(path):
         return _to_write(path) if write else _to_read(path)
 
 
@@ -89,7 +89,7 @@ def _locked(path: Path, release: Callable[[], None]) -> SqlJournal:
     except BaseException:
         database.close()
         raise
-    return SqlJournal(database, path, leaving=lambda: _back_up_daily(database, path), left=release)
+    return SqlJournal(database, path, before_closing=lambda: _back_up_daily(database, path), after_closing=release)
 
 
 def _back_up_daily(database: Database, path: Path) -> None:

@@ -62,7 +62,7 @@ def foreign(path: Path) -> str:
 
 
 @contextmanager
-def world(path: Path, *, files: bool = True) -> Iterator[None]:
+def as_world_problem(path: Path, *, files: bool = True) -> Iterator[None]:
     """Turns what the database raises, and unless told otherwise the file system too, into a `WorldProblem`."""
     try:
         yield

@@ -8,7 +8,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Select, bindparam, select
 
-from dryhouse.journal.mapping import Mapped, kept, mapped, table_name
+from dryhouse.journal.mapping import Mapped, mapped, stored, table_name
 from dryhouse.journal.sqlite import queries
 from dryhouse.journal.tables import TABLES
 from dryhouse.kitchen.ports import R, Record
@@ -82,7 +82,7 @@ def _portions(equals: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
 
 
 def _plain(wanted: Any) -> Any:
-    return [kept(value) for value in wanted] if isinstance(wanted, tuple) else kept(wanted)
+    return [stored(value) for value in wanted] if isinstance(wanted, tuple) else stored(wanted)
 
 
 def _number(record: Record) -> int:

@@ -65,7 +65,7 @@ def bring_up_to_date(database: Database) -> None:
     from alembic import command
     from alembic.config import Config
 
-    file.hold_together(database.driver, False)
+    file.enforce_foreign_keys(database.driver, False)
     try:
         with database.transaction() as connection:
             config = Config()
@@ -74,4 +74,4 @@ def bring_up_to_date(database: Database) -> None:
             command.upgrade(config, "head")
             file.mark_as_ours(database.driver)
     finally:
-        file.hold_together(database.driver, True)
+        file.enforce_foreign_keys(database.driver, True)

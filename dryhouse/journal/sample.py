@@ -14,7 +14,7 @@ from pathlib import Path
 from dryhouse.journal.database import in_memory
 from dryhouse.journal.file_faults import is_sound
 from dryhouse.journal.opening import open_journal
-from dryhouse.journal.problems import world
+from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.revision import HEAD, create
 from dryhouse.journal.sqlite.file import copy_whole
 from dryhouse.journal.store import SqlJournal
@@ -32,7 +32,7 @@ def sample_folder() -> Path:
 
 def fresh_copy() -> Path:
     """A copy of the sample journal of its own, gone again when the program ends."""
-    with world(sample_folder()):
+    with as_world_problem(sample_folder()):
         built = _built()
         folder = Path(tempfile.mkdtemp(prefix="dryhouse-sample-"))
         atexit.register(shutil.rmtree, folder, ignore_errors=True)

@@ -1,6 +1,6 @@
 """The journal over one open database: get, find, write. It keeps the promises of `kitchen.ports.Journal`.
 
-SQLAlchemy is imported at the first question or write that needs it, not before (`sqlite.early`).
+SQLAlchemy is imported at the first question or write that needs it, not before (`sqlite.direct_sql`).
 """
 
 from __future__ import annotations
@@ -14,8 +14,8 @@ from typing import Any
 from dryhouse.journal.batches import BatchLists
 from dryhouse.journal.database import Database
 from dryhouse.journal.few_records import FEW, FewRecords
-from dryhouse.journal.problems import world
-from dryhouse.journal.sqlite import early
+from dryhouse.journal.problems import as_world_problem
+from dryhouse.journal.sqlite import direct_sql
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
 from dryhouse.science.errors import WorldProblem
 
@@ -23,29 +23,29 @@ from dryhouse.science.errors import WorldProblem
 class SqlJournal:
     """Records in SQLite. May be asked from any thread; one thing is done at a time.
 
-    `leaving` is called before the database is closed where something was written, `left` after it is
-    closed: they make the day's backup, and give back the lock.
+    `before_closing` is called where something was written, `after_closing` once the database is closed: they make
+    the day's backup, and give back the lock.
     """
 
     def __init__(
         self,
         database: Database,
         path: Path,
-        leaving: Callable[[], None] = lambda: None,
-        left: Callable[[], None] = lambda: None,
+        before_closing: Callable[[], None] = lambda: None,
+        after_closing: Callable[[], None] = lambda: None,
     ) -> None:
         self.path = path
         self.database = database
-        self._leaving, self._left = leaving, left
+        self._before_closing, self._after_closing = before_closing, after_closing
         self._wrote = False
-        self._turn = RLock()
+        self._lock = RLock()
         self._reserved: dict[type, int] = {}
         self._lists = BatchLists(database)
         self._few = FewRecords(database)
 
     @contextmanager
     def _alone(self) -> Iterator[Database]:
-        with self._turn, world(self.path, files=False):
+        with self._lock, as_world_problem(self.path, files=False):
             if self.database.closed:
                 raise WorldProblem(f"“{self.path}” is closed.")
             yield self.database
@@ -53,7 +53,7 @@ class SqlJournal:
     def get(self, kind: type[R], id: int) -> R | None:
         """The record, or None where there is none of that number."""
         with self._alone() as database:
-            found = early.numbered(database.driver, kind, [id])
+            found = direct_sql.records_numbered(database.driver, kind, [id])
             return found[0] if found else None
 
     def where(self, kind: type[R], **equals: Any) -> tuple[R, ...]:
@@ -103,25 +103,25 @@ class SqlJournal:
     def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
         """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
         with self._alone() as database:
-            return early.yield_pairs(database.driver, food)
+            return direct_sql.yield_pairs(database.driver, food)
 
     def get_ready(self) -> None:
         """Make ready what the first search and the first write would otherwise wait for."""
         import dryhouse.journal.writing  # noqa: F401
 
         self._lists.get_ready()
-        with self._turn:
+        with self._lock:
             if not self.database.closed:
                 assert self.database.connection
 
     def close(self) -> None:
         """Leave the file in order and let others open it. Closing twice does no harm."""
-        with self._turn:
+        with self._lock:
             if self.database.closed:
                 return
             try:
                 if self._wrote:
-                    self._leaving()
+                    self._before_closing()
             finally:
                 self.database.close()
-                self._left()
+                self._after_closing()

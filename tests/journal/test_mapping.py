@@ -14,7 +14,7 @@ from dryhouse.journal.database import Database, in_memory
 from dryhouse.journal.mapping import from_micros, mapped, table_name, to_micros
 from dryhouse.journal.reading import one
 from dryhouse.journal.revision import create
-from dryhouse.journal.sqlite.file import hold_together
+from dryhouse.journal.sqlite.file import enforce_foreign_keys
 from dryhouse.journal.tables import TABLES
 from dryhouse.kitchen.records import RECORD_KINDS, BatchEvent, Lot
 from dryhouse.science.quantities import Mass
@@ -26,7 +26,7 @@ def unbound() -> Iterator[Database]:
     """A journal in memory that does not ask whether what a record belongs to is there."""
     database = in_memory()
     create(database)
-    hold_together(database.driver, False)
+    enforce_foreign_keys(database.driver, False)
     yield database
     database.close()
 

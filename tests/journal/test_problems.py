@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.problems import sentence_for, world
+from dryhouse.journal.problems import as_world_problem, sentence_for
 from dryhouse.science.errors import WorldProblem
 
 FILE = Path("galley") / "journal.dryhouse"
@@ -45,12 +45,12 @@ def test_a_full_disk_is_known_by_the_system_s_number_too() -> None:
 
 def test_faults_of_sqlite_and_of_files_become_world_problems() -> None:
     for fault in (error("SQLITE_FULL"), OSError(13, "Permission denied")):
-        with pytest.raises(WorldProblem), world(FILE):
+        with pytest.raises(WorldProblem), as_world_problem(FILE):
             raise fault
 
 
 def test_our_own_mistakes_are_not_dressed_up() -> None:
-    with pytest.raises(KeyError), world(FILE):
+    with pytest.raises(KeyError), as_world_problem(FILE):
         raise KeyError("food")
-    with pytest.raises(OSError), world(FILE, files=False):
+    with pytest.raises(OSError), as_world_problem(FILE, files=False):
         raise OSError(2, "No such file")

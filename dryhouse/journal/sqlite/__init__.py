@@ -1,7 +1,7 @@
 """Everything that only SQLite does, so that the rest of the journal could be kept in another database.
 
-file      one file opened with the settings it wants; the one writer's lock; copies; whether the file is whole
-early     what is asked before anything can be used, in SQL of our own
-queries   what SQLite's own words answer best: the index of words, numbers by the ten thousand, numbers used
-faults    which of the things that can happen to a file an error of SQLite's is
+file        one file opened with the settings it wants; the one writer's lock; copies; whether the file is whole
+direct_sql  what is asked before anything can be used, in SQL of our own
+queries     what SQLite's own words answer best: the index of words, numbers by the ten thousand, numbers used
+faults      which of the things that can happen to a file an error of SQLite's is
 """

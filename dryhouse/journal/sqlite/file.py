@@ -36,7 +36,7 @@ def open_file(path: Path, mode: Mode) -> sqlite3.Connection:
             driver.execute("PRAGMA query_only = ON")
         else:
             driver.execute("PRAGMA synchronous = FULL")
-            hold_together(driver, True)
+            enforce_foreign_keys(driver, True)
         driver.execute("PRAGMA page_count").fetchone()
     except BaseException:
         driver.close()
@@ -47,7 +47,7 @@ def open_file(path: Path, mode: Mode) -> sqlite3.Connection:
 def in_memory() -> sqlite3.Connection:
     """An empty database that no file holds."""
     driver = _connect("file::memory:")
-    hold_together(driver, True)
+    enforce_foreign_keys(driver, True)
     return driver
 
 
@@ -76,7 +76,7 @@ def is_cut_short(driver: sqlite3.Connection, path: Path) -> bool:
     return bool(path.stat().st_size < pages * size)
 
 
-def hold_together(driver: sqlite3.Connection, on: bool) -> None:
+def enforce_foreign_keys(driver: sqlite3.Connection, on: bool) -> None:
     """Refuse what would belong to a record that is not there; a migration checks that by itself."""
     driver.execute(f"PRAGMA foreign_keys = {'ON' if on else 'OFF'}")
 
@@ -196,7 +196,7 @@ def parts_in(driver: sqlite3.Connection) -> set[tuple[str, str]]:
     return found
 
 
-def times_written_elsewhere(driver: sqlite3.Connection) -> int:
+def data_version(driver: sqlite3.Connection) -> int:
     """A number that changes when another program has written to the file."""
     return int(_value(driver, "PRAGMA data_version"))
 

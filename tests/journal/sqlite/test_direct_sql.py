@@ -14,7 +14,7 @@ from dryhouse.journal import reading
 from dryhouse.journal.database import Database, in_memory
 from dryhouse.journal.opening import open_journal
 from dryhouse.journal.revision import create
-from dryhouse.journal.sqlite import early
+from dryhouse.journal.sqlite import direct_sql
 from dryhouse.journal.writing import write
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Dryer, Weighing
@@ -34,21 +34,21 @@ def database() -> Iterator[Database]:
 
 
 def test_records_are_the_same_either_way(database: Database) -> None:
-    assert early.every(database.driver, Batch) == reading.every(database.connection, Batch, {})
-    (corn,) = early.numbered(database.driver, Batch, [3, 99, 10**30])
+    assert direct_sql.every(database.driver, Batch) == reading.every(database.connection, Batch, {})
+    (corn,) = direct_sql.records_numbered(database.driver, Batch, [3, 99, 10**30])
     assert corn == reading.one(database.connection, Batch, 3)
 
 
 def test_weighings_are_counted_for_the_batches_that_have_some(database: Database) -> None:
     write(database, [Change(None, Weighing(3, NOON, Mass(float(n)), id=n)) for n in (1, 2)])
-    assert early.weighings_counted(database.driver, [1, 3]) == {3: 2}
+    assert direct_sql.weighings_counted(database.driver, [1, 3]) == {3: 2}
 
 
 def test_by_dryer_goes_by_name_then_time_and_those_without_a_dryer_stand_apart(database: Database) -> None:
     later = Batch("pear", dryer=1, id=7)
     write(database, [Change(None, Dryer("shelf", 6, id=1)), Change(None, Dryer("box", 10, id=2))])
     write(database, [Change(None, later), Change(None, Batch("plum", dryer=2, id=8))])
-    assert early.ordered(database.driver, "dryer") == ([8, 7], [1, 2, 3])
+    assert direct_sql.batches_ordered(database.driver, "dryer") == ([8, 7], [1, 2, 3])
 
 
 def test_the_first_page_and_a_yield_do_not_wait_for_sqlalchemy(tmp_path: Path) -> None:

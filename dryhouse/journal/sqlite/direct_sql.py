@@ -32,7 +32,7 @@ def every(driver: sqlite3.Connection, kind: type[R]) -> tuple[R, ...]:
     return tuple(map(mapped(kind).record, driver.execute(f"{_listed(kind)} ORDER BY id")))
 
 
-def numbered(driver: sqlite3.Connection, kind: type[R], ids: Iterable[int]) -> list[R]:
+def records_numbered(driver: sqlite3.Connection, kind: type[R], ids: Iterable[int]) -> list[R]:
     """The records of these numbers, in no order."""
     found = driver.execute(f"{_listed(kind)} WHERE id IN (SELECT value FROM json_each(?))", (_text(ids),))
     return list(map(mapped(kind).record, found))
@@ -44,7 +44,7 @@ def _listed(kind: type[Any]) -> str:
     return f"SELECT {columns} FROM {of.table}"
 
 
-def ordered(driver: sqlite3.Connection, sort: str) -> tuple[list[int], list[int]]:
+def batches_ordered(driver: sqlite3.Connection, sort: str) -> tuple[list[int], list[int]]:
     """The numbers of all batches in rising order, and of those that have nothing to be sorted by."""
     if sort == "dryer":
         dryers = driver.execute("SELECT id FROM dryer ORDER BY name, id").fetchall()
