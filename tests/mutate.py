@@ -21,6 +21,7 @@ import sys
 import tempfile
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor, as_completed
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
@@ -31,7 +32,7 @@ ROOT = Path(__file__).parents[1]
 FOLDERS = ("science", "handbook", "kitchen", "journal", "words", "cli")
 BROAD = ("tests/science", "tests/kitchen", "tests/words", "tests/cli", "tests/handbook", "tests/journal",
          "tests/published", "tests/plots", "tests/journeys/test_command_line.py")  # fmt: skip
-LONGEST_S = 900
+LONGEST_S = 1200
 LEFT_OUT = (".git", ".hypothesis", "__pycache__", ".venv", ".mypy_cache", ".ruff_cache", "build", "dist")
 
 OPERATORS = {"+": "-", "-": "+", "*": "/", "/": "*", "//": "/", "%": "*", "**": "*", "&": "|", "|": "&"}
@@ -164,42 +165,46 @@ def copied(into: Path) -> Path:
     return into
 
 
-def failing_already(mutants: list[Mutant], tree: Path, workers: int) -> list[str]:
-    """The tests that would be asked and fail as the code stands: they can't tell a mutant from it."""
-    asked = sorted({test for mutant in mutants for stage in stages(mutant.path) for test in stage})
-    ended = _pytest(["-n", str(workers), *asked], tree)
-    return [told.split(" ", 1)[1] for told in _complaints(ended)]
-
-
-def caught(mutant: Mutant, tree: Path, left_out: list[str]) -> str:
-    """How a mutant was noticed in this copy of the tree; empty where it was not. The copy is put right again."""
+@contextmanager
+def broken(mutant: Mutant, tree: Path) -> Iterator[None]:
+    """The copy of the tree with this mutant in it; put right again at the end."""
     file = tree / mutant.path
     raw, was = file.read_bytes(), file.stat()
     file.write_bytes(raw[: mutant.start] + mutant.after.encode() + raw[mutant.end :])
     try:
-        for stage in stages(mutant.path):
-            if noticed := _failed(stage, tree, left_out):
-                return noticed
-        return ""
+        yield
     finally:
         file.write_bytes(raw)
         os.utime(file, ns=(was.st_atime_ns, was.st_mtime_ns))
 
 
-def _failed(tests: list[str], tree: Path, left_out: list[str]) -> str:
+def caught(mutant: Mutant, tree: Path, left_out: set[str], *, near: bool = False) -> str:
+    """How a mutant was noticed in this copy of the tree; empty where it was not.
+
+    A test that fails as the code stands can't tell the mutant from it: it joins `left_out`, and the rest are asked.
+    """
+    for stage in stages(mutant.path)[: 1 if near else None]:
+        while True:
+            with broken(mutant, tree):
+                noticed = _failed(stage, tree, left_out)
+            if not noticed:
+                break
+            test = noticed.split(" ", 1)[1]
+            if not test.startswith("tests/") or test in left_out or not _failed([test], tree, set()):
+                return noticed
+            left_out.add(test)
+    return ""
+
+
+def _failed(tests: list[str], tree: Path, left_out: set[str]) -> str:
     try:
         ended = _pytest(["-x", "-n", "0", *(f"--deselect={test}" for test in left_out), *tests], tree)
     except subprocess.TimeoutExpired:
         return "it never ends"
     if ended.returncode in (0, 5):  # all passed, or none were left to ask
         return ""
-    return next(iter(_complaints(ended)), f"pytest ends with {ended.returncode}")
-
-
-def _complaints(ended: subprocess.CompletedProcess[str]) -> list[str]:
-    """`FAILED tests/…::test_…` of every test that failed."""
-    said = [line for line in ended.stdout.splitlines() if line.startswith(("FAILED ", "ERROR "))]
-    return [line.split(" - ")[0] for line in said]
+    told = [line for line in ended.stdout.splitlines() if line.startswith(("FAILED ", "ERROR "))]
+    return told[0].split(" - ")[0] if told else f"pytest ends with {ended.returncode}"
 
 
 def _pytest(arguments: list[str], tree: Path) -> subprocess.CompletedProcess[str]:
@@ -227,6 +232,7 @@ def main() -> int:
     asked.add_argument("--workers", type=int, default=os.cpu_count() or 1)
     asked.add_argument("--only", default="", help="only files whose path begins so")
     asked.add_argument("--lines", nargs="*", default=[], metavar="FILE:LINE", help="every mutant of these lines")
+    asked.add_argument("--near", action="store_true", help="ask only the tests that name the module: quick")
     given = asked.parse_args()
     mutants = picked(given.seed, given.mutants, given.only, given.lines)
     survivors: list[Mutant] = []
@@ -234,14 +240,12 @@ def main() -> int:
         trees: SimpleQueue[Path] = SimpleQueue()
         for n in range(given.workers):
             trees.put(copied(Path(folder) / str(n)))
-        left_out = failing_already(mutants, Path(folder) / "0", given.workers)
-        for test in left_out:
-            print(f"fails as the code stands, so it is not asked: {test}", flush=True)
+        left_out: set[str] = set()
 
         def tried(mutant: Mutant) -> str:
             tree = trees.get()
             try:
-                return caught(mutant, tree, left_out)
+                return caught(mutant, tree, left_out, near=given.near)
             finally:
                 trees.put(tree)
 
@@ -250,6 +254,8 @@ def main() -> int:
             mutant, noticed = asked_for[done], done.result()
             print(f"{'caught  ' if noticed else 'SURVIVED'}  {mutant}  {noticed}", flush=True)
             survivors += [] if noticed else [mutant]
+    for test in sorted(left_out):
+        print(f"fails as the code stands, so it was not asked: {test}")
     print(f"\n{len(mutants)} mutants, {len(mutants) - len(survivors)} caught; survivors:")
     for mutant in survivors:
         print(f"  {mutant}")

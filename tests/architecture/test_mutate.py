@@ -59,10 +59,28 @@ def test_every_break_is_still_a_program_and_the_tree_is_put_right(module, tmp_pa
     monkeypatch.setattr(mutate, "stages", lambda path: [["tests"]])
     monkeypatch.setattr(mutate, "_failed", lambda tests, tree, left_out: seen.append(module.read_text()) or "")
     for mutant in mutate.mutants_of(module):
-        assert mutate.caught(mutant, tmp_path, []) == ""
+        assert mutate.caught(mutant, tmp_path, set()) == ""
         assert seen[-1] != SOURCE
         ast.parse(seen[-1])
         assert module.read_text(encoding="utf-8") == SOURCE
+
+
+def test_a_test_that_fails_as_the_code_stands_does_not_count(module, tmp_path, monkeypatch):
+    asked = []
+
+    def failed(tests, tree, left_out):
+        broken = module.read_text() != SOURCE
+        asked.append((broken, tests))
+        if tests != ["tests/a.py::notices"] and "tests/a.py::fails_anyway" not in left_out:
+            return "FAILED tests/a.py::fails_anyway"
+        return "FAILED tests/a.py::notices" if broken else ""
+
+    monkeypatch.setattr(mutate, "stages", lambda path: [["tests"]])
+    monkeypatch.setattr(mutate, "_failed", failed)
+    left_out = set()
+    assert mutate.caught(mutate.mutants_of(module)[0], tmp_path, left_out) == "FAILED tests/a.py::notices"
+    assert left_out == {"tests/a.py::fails_anyway"}
+    assert [broken for broken, _ in asked] == [True, False, True, False]
 
 
 def test_the_same_seed_picks_the_same_breaks():
