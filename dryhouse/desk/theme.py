@@ -102,7 +102,8 @@ def style_sheet(t: Tokens) -> str:
     QLabel[role="small"] {{ color: {t.muted}; font-size: {t.small}pt; }}
     QLabel[role="label"] {{ font-weight: 600; }}
     QLabel[role="problem"] {{ color: {t.severities["stop"].ink}; font-size: {t.small}pt; }}
-    QFrame[role="card"] {{ background: {t.surface}; border: 1px solid {t.line}; border-radius: {r}px; }}
+    QFrame[role="card"], QAbstractButton[role="card"] {{
+        background: {t.surface}; border: 1px solid {t.line}; border-radius: {r}px; }}
     QFrame[role="sheet"] {{ background: {t.surface}; border: none; border-left: 1px solid {t.line}; }}
     QFrame[role="rail"] {{ background: {t.rail}; border: none; border-right: 1px solid {t.line}; }}
     QScrollArea, QScrollArea > QWidget > QWidget[role="page"] {{ background: transparent; border: none; }}

@@ -110,6 +110,6 @@ def test_meat_without_a_recorded_heat_step_is_met_with_a_stop(person, qtbot):
     person.press(Qt.Key.Key_Tab)
     person.type("2 lb")
     journal = person.window.views["journal"]
-    qtbot.waitUntil(lambda: bool(journal.form.preview.gravest.cautions))
-    assert journal.form.preview.gravest.cautions[0].severity == "stop"
+    qtbot.waitUntil(lambda: bool(journal.form.preview.cautions.cautions))
+    assert journal.form.preview.cautions.cautions[0].severity == "stop"
     assert journal.form.entries.fields["precook"].isVisible()

@@ -1,63 +1,58 @@
-"""Cautions: a word for the severity, a shape, the text and its source.
-
-Where room is short, notes may be folded behind one line that counts them; what says stop or take care never is.
-"""
+"""Cautions in the window: every stop in full, what matters now, and one line that opens the rest."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
+from dryhouse.desk.cautions import SAID, more_words, said
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, fill, row, words
+from dryhouse.desk.widgets.basics import column, fill, row, stop_before, tab_through, words
 from dryhouse.desk.widgets.pressable import Pressable
-from dryhouse.science.values import Caution, gravest_first
+from dryhouse.science.safety.unfolded import OF_A_PLANT, unfolded
+from dryhouse.science.values import Caution, Moment, gravest_first
 
-SAID = {"stop": "Stop", "warn": "Take care", "note": "Note"}
-"""The word each severity is said with."""
-
-
-def gravest(cautions: Sequence[Caution]) -> int:
-    """How many of the cautions, gravest first, stand above everything else: every stop; failing one, the first
-    that asks to take care."""
-    stops = sum(c.severity == "stop" for c in cautions)
-    return stops or int(bool(cautions) and cautions[0].severity == "warn")
+_SHAPE = 20
 
 
 class CautionRow(Pressable):
-    """One caution. F8, Enter or a click opens its reason and source."""
+    """One caution in full. F8, Enter or a click opens its reason and source beside the place."""
 
-    def __init__(self, session: Session, caution: Caution) -> None:
+    def __init__(self, session: Session, caution: Caution, *, sourced: bool = True) -> None:
         super().__init__(session)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setObjectName("caution")
         self.setToolTip("F8 or click: why, and where this comes from")
         self._shape = QLabel()
         self._shape.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self._said, self._text, self._source = words("", "label", wrap=False), words(""), words("", "small")
+        self._text, self._source = words(""), words("", "small")
         beside = column(space=2)
-        fill(beside, self._said, self._text, self._source)
-        across = row(self._shape, space=10)
+        fill(beside, self._text, self._source)
+        across = row(self._shape, space=8)
         across.addLayout(beside, 1)
-        column(self, margin=10).addLayout(across)
+        self._inside = column(self, margin=8)
+        self._inside.addLayout(across)
         self._dressed: tuple[str, str] | None = None
-        self.set_caution(caution)
+        self.set_caution(caution, sourced=sourced)
 
-    def set_caution(self, caution: Caution) -> None:
-        """Say another caution in this row."""
+    def set_caution(self, caution: Caution, *, sourced: bool = True, brief: bool = False) -> None:
+        """Say another caution in this row, with its source below it or one action away; `brief` in a few words."""
         self.caution = caution
-        said = SAID[caution.severity]
-        for label, text in ((self._said, said), (self._text, caution.text), (self._source, caution.source)):
-            label.setText(text)
-        self.setAccessibleName(f"{said}: {caution.text} Source: {caution.source}")
+        self._text.setText(f"{SAID[caution.severity]}: {caution.brief}" if brief else said(caution))
+        self._source.setText(caution.source)
+        self._source.setVisible(sourced)
+        above = 4 if brief else 8
+        self._inside.setContentsMargins(8, above, 8, above)
+        self.setAccessibleName(f"{said(caution)} Source: {caution.source}")
         tokens = self.session.theme.tokens
         if self._dressed != (tokens.name, caution.severity):
             self._dressed = (tokens.name, caution.severity)
             tint = tokens.tint(caution.severity)
-            self._shape.setPixmap(pixmap(tint.shape, tint.ink, 24))
+            self._shape.setPixmap(pixmap(tint.shape, tint.ink, _SHAPE))
             self.setStyleSheet(
                 f"#caution {{ background: {tint.ground}; border: 1px solid {tint.ink}; border-radius: 6px; }}"
                 f"#caution QLabel {{ color: {tint.ink}; }}"
@@ -69,99 +64,120 @@ class CautionRow(Pressable):
 
 
 class Fold(Pressable):
-    """The line that stands for folded notes. F8, Enter or a click shows them."""
+    """The line that stands for the folded cautions. F8, Enter or a click shows them, and folds them again."""
 
-    def __init__(self, session: Session, unfold: Callable[[], None]) -> None:
+    def __init__(self, session: Session, turn: Callable[[], None]) -> None:
         super().__init__(session)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
-        self._unfold = unfold
+        self._turn = turn
         self._said = words("", "label", wrap=False)
-        column(self, margin=8).addWidget(self._said)
+        column(self, margin=4).addWidget(self._said)
+        self.count(0, 0, is_open=False)
 
-    def count(self, number: int) -> None:
-        """Stand for so many notes."""
-        self._said.setText(f"{number} more cautions · F8 shows them")
-        self.setAccessibleName(f"{number} more cautions; F8 shows them")
+    def count(self, number: int, shown: int, *, is_open: bool) -> None:
+        """Stand for so many cautions beside those that are shown."""
+        told = "Show fewer cautions" if is_open else more_words(number, shown)
+        self._said.setText(f"{'▾' if is_open else '▸'} {told}")
+        self.setAccessibleName(told)
+        self.setToolTip("" if is_open else "F8 or click: read them, with their sources")
+        self._said.setStyleSheet(f"color: {self.session.theme.tokens.accent};")
 
     def press(self) -> None:
-        """Show the notes."""
-        self._unfold()
+        """Show the rest, or fold it."""
+        self._turn()
 
 
 class CautionsView(QWidget):
-    """Every caution once, the gravest first. Hidden only where there is none at all.
+    """Each caution once. Hidden only where there is none at all.
 
-    `folds` puts two or more notes behind one line until they are asked for; from then on they stay shown.
+    Every stop stands in full. At most `most` others stand below, those of this moment first: one alone in full,
+    several in a few words each. The rest is counted on one line that opens it, with the sources. Opened it stays so
+    for whatever is shown next, until it is folded again.
     """
 
-    def __init__(self, session: Session, cautions: Iterable[Caution] = (), *, folds: bool = False) -> None:
+    def __init__(
+        self, session: Session, cautions: Iterable[Caution] = (), *, most: int = OF_A_PLANT, moment: Moment = "now"
+    ) -> None:
         super().__init__()
         self.session = session
-        self._folds = folds
-        self._fold: Fold | None = None
+        self.most, self.moment = most, moment
+        self.is_open = False
         self.cautions: tuple[Caution, ...] = ()
         self.rows: list[CautionRow] = []
-        self._column = column(self, space=6)
+        self.fold = Fold(session, self.turn)
+        self._column = column(self, space=4)
+        self._column.addWidget(self.fold)
         session.theme.changed.connect(self._show)
-        self.setVisible(False)
         self.set_cautions(cautions)
-
-    def set_cautions(self, cautions: Iterable[Caution]) -> None:
-        """Say these cautions; the same again costs nothing, and rows are used again."""
-        wanted = gravest_first(cautions)
-        if wanted != self.cautions:
-            self.cautions = wanted
-            self._show()
-
-    def _show(self) -> None:
-        for caution, shown in zip(self.cautions, self.rows, strict=False):
-            shown.set_caution(caution)
-        for caution in self.cautions[len(self.rows) :]:
-            self.rows.append(CautionRow(self.session, caution))
-            self._column.addWidget(self.rows[-1])
-        kept = len(self.cautions) - self.folded
-        for i, shown in enumerate(self.rows):
-            shown.setVisible(i < kept)
-        self._show_fold()
-        self.setVisible(bool(self.cautions))
-        self.setAccessibleName(f"Cautions: {len(self.cautions)}")
+        if not self.cautions:
+            self.hide()
 
     @property
-    def folded(self) -> int:
-        """How many notes, the last of the cautions, stand behind the line."""
-        notes = sum(c.severity == "note" for c in self.cautions)
-        return notes if self._folds and notes > 1 else 0
+    def shown(self) -> tuple[Caution, ...]:
+        """What stands in full while the rest is folded."""
+        return unfolded(self.cautions, self.most, self.moment)[0]
 
-    def _show_fold(self) -> None:
-        if self.folded and self._fold is None:
-            self._fold = Fold(self.session, self.unfold)
-        if self._fold is not None:
-            self._column.addWidget(self._fold)  # below the rows, also those made since
-            self._fold.count(self.folded)
-            self._fold.setVisible(bool(self.folded))
+    @property
+    def rest(self) -> tuple[Caution, ...]:
+        """What the line stands for."""
+        return unfolded(self.cautions, self.most, self.moment)[1]
 
-    def unfold(self) -> None:
-        """Show every note from now on; the keyboard goes from the line to the first of them."""
-        first = len(self.cautions) - self.folded
-        was_there = self._fold is not None and self._fold.hasFocus()
-        self._folds = False
+    def set_cautions(self, cautions: Iterable[Caution], most: int | None = None) -> None:
+        """Say these cautions; the same again costs nothing, and rows are used again."""
+        wanted, most = gravest_first(cautions), self.most if most is None else most
+        if (wanted, most) == (self.cautions, self.most):
+            return
+        new = [c for c in wanted if c.severity == "stop" and c not in self.cautions]
+        self.cautions, self.most = wanted, most
         self._show()
-        if was_there and first < len(self.rows):
+        if new and self.isVisible():
+            heard = QAccessibleAnnouncementEvent(self, " ".join(said(c) for c in new))
+            QAccessible.updateAccessibility(heard)
+
+    def tab_stops(self) -> tuple[QWidget, ...]:
+        """What Tab comes to, in order, for a form that puts its entries in order anew."""
+        return (*self.rows, self.fold)
+
+    def _show(self) -> None:
+        shown, rest = unfolded(self.cautions, self.most, self.moment)
+        inside = (*shown, *rest) if self.is_open else shown
+        while len(self.rows) < len(inside):
+            self.rows.append(CautionRow(self.session, inside[len(self.rows)]))
+            before = stop_before(self.fold)
+            self._column.insertWidget(self._column.count() - 1, self.rows[-1])
+            tab_through(before, self.rows[-1], self.fold)
+        for n, line in enumerate(self.rows):
+            line.setVisible(n < len(inside))
+            if n < len(inside):
+                brief = self.most > OF_A_PLANT and not self.is_open and inside[n].severity != "stop"
+                line.set_caution(inside[n], sourced=self.is_open, brief=brief)
+        self.fold.count(len(rest), len(shown), is_open=self.is_open)
+        self.fold.setVisible(bool(rest))
+        if (
+            self.parentWidget() is not None or not self.cautions
+        ):  # shown before it has a place, it would be a window
+            self.setVisible(bool(self.cautions))
+        self.setAccessibleName(f"Cautions: {len(self.cautions)}")
+
+    def turn(self) -> None:
+        """Show the rest, or fold it; the keyboard goes from the line to the first caution that came."""
+        first, from_line = len(self.shown), self.fold.hasFocus()
+        self.is_open = not self.is_open
+        self._show()
+        if self.is_open and from_line and first < len(self.rows):
             self.rows[first].setFocus()
 
 
 def open_reason_in(page: QWidget) -> bool:
     """Open the reason of the caution in focus, else of the first one shown on a page. False where none is.
 
-    Notes that are folded in view are shown first; the key pressed again then opens a reason.
+    What is folded in view is shown as well.
     """
-    folds = [f for f in page.findChildren(Fold) if f.isVisible()]
-    if folds and not any(r.hasFocus() for r in page.findChildren(CautionRow)):
-        for fold in folds:
-            fold.press()
-        return True
     rows = [r for r in page.findChildren(CautionRow) if r.isVisible()]
     rows.sort(key=lambda r: (not r.hasFocus(), r.mapTo(page, r.rect().topLeft()).y()))
+    folded = [v for v in page.findChildren(CautionsView) if v.fold.isVisible() and not v.is_open]
+    for view in folded:
+        view.turn()
     if rows:
         rows[0].press()
-    return bool(rows)
+    return bool(rows or folded)

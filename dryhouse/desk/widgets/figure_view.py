@@ -15,7 +15,8 @@ from dryhouse.science.display import Style
 from dryhouse.science.values import Basis, Figure
 
 BASIS_ROOM = 56
-"""Letters of a source that a card says; the whole of it is in the tooltip and in the workings."""
+"""Letters of a source that a card says (0: what kind it is, and no more); the whole of it is in the tooltip and in
+the workings."""
 
 
 def basis_line(bases: tuple[Basis, ...]) -> str:
@@ -31,7 +32,8 @@ def basis_short(bases: tuple[Basis, ...], room: int = BASIS_ROOM) -> str:
     said = []
     for kind in kinds[:2]:
         first, *more = [b for b in bases if b.kind == kind]
-        said.append(str(replace(first, source=cut(first.source, share))) + (f" +{len(more)}" if more else ""))
+        source = cut(first.source, share) if room else ""
+        said.append(str(replace(first, source=source)) + (f" +{len(more)}" if more and room else ""))
     return "; ".join(said) + (" and more" if len(kinds) > 2 else "")
 
 

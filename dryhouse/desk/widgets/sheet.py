@@ -6,10 +6,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFrame, QWidget
 
+from dryhouse.desk.cautions import SAID
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, words
-from dryhouse.desk.widgets.cautions_view import SAID, CautionRow
+from dryhouse.desk.widgets.cautions_view import CautionRow
 from dryhouse.desk.widgets.figure_view import also_by_measure
 from dryhouse.science.values import Caution, Figure
 from dryhouse.words.workings import lines

@@ -81,18 +81,12 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     figures: list[tuple[str, Figure]] = []
     found = Verdict(VerdictName.UNKNOWN)
     grams = load.grams if load is not None else loaded_grams(known, batch)
-    if dried is not None and grams is not None:
-        figures.append(("Yield by weight", _yield_by_weight(grams, dried)))
-    if batch.prepared_volume is not None and batch.dried_volume is not None:
-        figures.append(("Yield by measure", _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)))
     if load is not None and target is not None and dried is not None:
         found = verdict(load, dried, target)
     if load is not None and dried is not None:
         now = moisture_now(load, dried)
         if now.value >= 0 and found.name != MISMATCH:  # below nought the verdict says what it may be
             figures.append(("Moisture now", now))
-    if load is not None and target is not None:
-        figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     if forbidden := forbidding_words(cautions):
         doubt = verdict_sentence(found, manner) if found.name == MISMATCH else ""
@@ -102,6 +96,12 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         judged = found
         further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), load, grams, found, manner)
         figures += further
+    if dried is not None and grams is not None:
+        figures.append(("Yield by weight", _yield_by_weight(grams, dried)))
+    if batch.prepared_volume is not None and batch.dried_volume is not None:
+        figures.append(("Yield by measure", _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)))
+    if load is not None and target is not None:
+        figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
     return Card(
         called(batch, known.name),
         tuple((title, f.with_cautions(cautions)) for title, f in figures),

@@ -56,9 +56,14 @@ def batch_cautions(
     return cautions_for(batch_facts(kitchen, batch, parts))
 
 
-def lot_cautions(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> tuple[Caution, ...]:
-    """The cautions of a lot where it stands at a moment (now, where none is given)."""
-    return cautions_for(lot_facts(kitchen, lot, moment))
+def lot_cautions(
+    kitchen: Kitchen, lot: Lot, moment: datetime | None = None, *, place: int | None = None
+) -> tuple[Caution, ...]:
+    """The cautions of a lot where it stands at a moment (now, where none is given), or as it would be in a place.
+
+    The lot need not be recorded yet.
+    """
+    return cautions_for(lot_facts(kitchen, lot, moment, place=place))
 
 
 def meal_cautions(
@@ -190,8 +195,8 @@ def goes_by_its_date(lot: Lot) -> bool:
     return is_bought(lot) and lot.bought_keep_by is not None and lot.opened_on is None
 
 
-def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> LotFacts:
-    """What is recorded of a lot up to a moment, and of the batch it came from."""
+def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None, *, place: int | None = None) -> LotFacts:
+    """What is recorded of a lot up to a moment, and of the batch it came from; `place` as if it stood there."""
     at = moment or kitchen.now()
     batch = kitchen.journal.get(Batch, lot.batch) if lot.batch is not None else None
     own = food_facts(kitchen, lot.food)
@@ -209,7 +214,12 @@ def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> Lot
             for place in places
         }
         stood = stood_on_shelf(batch.ended, moves, readings, at, _room(batch))
-    return facts_of_lot(lot, own, from_batch, dry, checks, place_temperature(kitchen, lot, at), stood)
+    warmth = (
+        place_temperature(kitchen, lot, at)
+        if place is None
+        else warmth_of(kitchen.journal.where(PlaceTemperature, place=place), at)
+    )
+    return facts_of_lot(lot, own, from_batch, dry, checks, warmth, stood)
 
 
 def asks_how_long(dry: bool | None, checks: Sequence[LotCheck]) -> bool:

@@ -2,11 +2,12 @@
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.messages import Message
 from dryhouse.desk.widgets.basics import column, words
-from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView, Fold, open_reason_in
+from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView, open_reason_in
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.figure_view import FigureView, unbroken
 from dryhouse.desk.widgets.message_bar import MessageBar
@@ -114,10 +115,13 @@ def test_cautions_are_said_once_the_gravest_first(session, qtbot):
     view = CautionsView(session, (NOTE, STOP, NOTE))
     qtbot.addWidget(view)
     view.show()
-    rows = view.findChildren(CautionRow)
-    assert [r.caution for r in rows] == [STOP, NOTE]
-    assert "Stop" in texts(rows[0])
-    assert "first source" in texts(rows[0])
+    assert in_view(view) == [STOP]
+    assert said_in(view.rows[0]) == ["Stop: Do not eat it."]
+    assert texts(view.fold) == ["▸ 1 more caution"]
+    qtbot.mouseClick(view.fold, Qt.MouseButton.LeftButton)
+    assert in_view(view) == [STOP, NOTE]
+    assert said_in(view.rows[0]) == ["Stop: Do not eat it.", "first source"]
+    assert said_in(view.rows[1]) == ["Note: Label it.", "second source"]
 
 
 def test_a_caution_opens_its_reason_by_key_and_by_click(session, qtbot):
@@ -135,49 +139,83 @@ def test_a_caution_opens_its_reason_by_key_and_by_click(session, qtbot):
 WARN, HINT = Caution("warn", "Take care", "second source"), Caution("note", "One more thing", "third source")
 
 
+def said_in(row):
+    return [text for text in texts(row) if text]
+
+
 def in_view(view):
     return [row.caution for row in view.rows if row.isVisible()]
 
 
-def test_notes_fold_behind_one_line_and_a_key_shows_them(session, qtbot):
+def test_every_stop_stands_in_full_and_the_rest_is_counted_on_one_line(session, qtbot):
+    stops = [Caution("stop", f"Do not {n}", "a source") for n in range(4)]
+    warnings = [Caution("warn", f"Take care {n}", "a source", short=f"Care {n}") for n in range(9)]
+    view = CautionsView(session, (*warnings, *stops, NOTE))
+    qtbot.addWidget(view)
+    view.show()
+    assert in_view(view) == [*stops, warnings[0]]
+    assert said_in(view.rows[4]) == ["Take care: Take care 0"]
+    assert texts(view.fold) == ["▸ 9 more cautions"]
+    view.set_cautions((*warnings, *stops, NOTE), 3)
+    assert in_view(view) == [*stops, *warnings[:3]]
+    assert said_in(view.rows[4]) == ["Take care: Care 0"]
+    assert texts(view.fold) == ["▸ 7 more cautions"]
+    view.set_cautions(())
+    assert not view.isVisible()
+
+
+def test_a_key_shows_every_caution_and_the_reason_of_the_gravest(session, qtbot):
     page = QWidget()
-    view = CautionsView(session, (NOTE, STOP, HINT, WARN), folds=True)
+    view = CautionsView(session, (NOTE, STOP, HINT, WARN))
     column(page).addWidget(view)
     qtbot.addWidget(page)
     page.show()
-    assert in_view(view) == [STOP, WARN]
-    assert texts(view.findChild(Fold)) == ["2 more cautions · F8 shows them"]
     asked = []
     session.caution_asked.connect(asked.append)
     assert open_reason_in(page)
     assert in_view(view) == [STOP, WARN, NOTE, HINT]
-    assert asked == []
-    assert open_reason_in(page)
     assert asked == [STOP]
 
 
-def test_what_says_stop_or_take_care_is_never_folded_and_one_note_takes_no_line(session, qtbot):
-    warnings = [Caution("warn", f"Take care {n}", "a source") for n in range(9)]
-    view = CautionsView(session, (STOP, *warnings, NOTE), folds=True)
-    qtbot.addWidget(view)
-    view.show()
-    assert in_view(view) == [STOP, *warnings, NOTE]
-    view.set_cautions((*warnings, NOTE, HINT))
-    assert in_view(view) == warnings
-    assert view.folded == 2
-
-
-def test_enter_on_the_line_goes_to_the_first_note(session, qtbot):
-    view = CautionsView(session, (STOP, NOTE, HINT), folds=True)
+def test_enter_on_the_line_goes_to_the_first_caution_that_came_and_enter_folds_it_again(session, qtbot):
+    view = CautionsView(session, (STOP, NOTE, HINT))
     qtbot.addWidget(view)
     view.show()
     view.activateWindow()
-    line = view.findChild(Fold)
-    line.setFocus()
-    qtbot.waitUntil(line.hasFocus)
-    qtbot.keyClick(line, Qt.Key.Key_Return)
+    view.fold.setFocus()
+    qtbot.waitUntil(view.fold.hasFocus)
+    qtbot.keyClick(view.fold, Qt.Key.Key_Return)
     assert view.focusWidget() is view.rows[1]
-    assert not line.isVisible()
+    assert view.fold.accessibleName() == "Show fewer cautions"
+    qtbot.keyClick(view.fold, Qt.Key.Key_Space)
+    assert in_view(view) == [STOP]
+
+
+def test_tab_goes_through_the_cautions_to_the_line_below_them(session, qtbot):
+    view = CautionsView(session, (STOP, WARN, NOTE, HINT))
+    qtbot.addWidget(view)
+    view.show()
+    view.turn()
+    chain, here = [], view.rows[0]
+    for _ in range(5):
+        chain.append(here)
+        here = here.nextInFocusChain()
+        while not here.focusPolicy() & Qt.FocusPolicy.TabFocus:
+            here = here.nextInFocusChain()
+    assert chain == [*view.rows, view.fold]
+
+
+@pytest.mark.parametrize("what", ["row", "fold", "figure"])
+def test_a_screen_reader_meets_a_button_and_can_press_it(session, qtbot, shown, what):
+    view = CautionsView(session, (STOP, NOTE))
+    qtbot.addWidget(view)
+    view.show()
+    widget = {"row": view.rows[0], "fold": view.fold, "figure": shown}[what]
+    told = QAccessible.queryAccessibleInterface(widget)
+    assert told.role() == QAccessible.Role.Button
+    assert told.text(QAccessible.Text.Name) == widget.accessibleName() != ""
+    with qtbot.waitSignal(widget.clicked):
+        told.actionInterface().doAction("Press")
 
 
 def test_cautions_keep_their_words_when_the_look_changes(session, qtbot):
@@ -185,7 +223,8 @@ def test_cautions_keep_their_words_when_the_look_changes(session, qtbot):
     qtbot.addWidget(view)
     view.show()
     session.theme.choose("dark")
-    assert [r.caution for r in view.findChildren(CautionRow)] == [STOP, NOTE]
+    assert view.cautions == (STOP, NOTE)
+    assert in_view(view) == [STOP]
     session.theme.choose("light")
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.batches.naming import batch_name
+from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
 from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.science.errors import InputProblem
@@ -84,7 +86,7 @@ class BatchPanel(QWidget):
         self.delete = button("Remove", lambda: self._ask(self.delete_asked), hint="Del in the list; can be undone")
         page = QWidget()
         inside = column(page, margin=0, space=10)
-        for widget in (self.heading, self.facts, self.trouble, self.card):
+        for widget in (self.heading, self.trouble, self.card, self.facts):
             inside.addWidget(widget)
         inside.addStretch(1)
         outer = column(self, space=8)
@@ -113,7 +115,8 @@ class BatchPanel(QWidget):
         self.facts.setText("\n".join(facts_of(self.session, self.batch)))
         self.trouble.setText(trouble)
         self.trouble.setVisible(bool(trouble))
-        self.card.set_card(card, _NOT_YET.get(self.batch.state))
+        most = most_for(batch_facts(self.session.kitchen, self.batch).kinds)
+        self.card.set_card(card, _NOT_YET.get(self.batch.state), most=most)
 
     def _ask(self, signal: Signal) -> None:
         if self.batch is not None:

@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, words
-from dryhouse.desk.widgets.cautions_view import CautionsView, gravest
+from dryhouse.desk.widgets.basics import column, empty, tab_through, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
+from dryhouse.science.safety.unfolded import OF_A_PLANT
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.cards.batch_card import Card
@@ -19,7 +20,7 @@ _ACROSS = 2
 
 
 class CardView(QWidget):
-    """Shows a `Card`: the verdict and the gravest cautions above the figures, every other caution below them.
+    """Shows a `Card`: the verdict, the figures, and between them the stops and the caution that matters now.
     Views of figures are kept and filled anew, so that typing does not make it flicker."""
 
     def __init__(self, session: Session) -> None:
@@ -27,7 +28,6 @@ class CardView(QWidget):
         self.session = session
         self.card: Card | None = None
         self.status = StatusLine(session.theme)
-        self.gravest = CautionsView(session)
         self.cautions = CautionsView(session)
         self.figures: list[FigureView] = []
         grid = QWidget()
@@ -39,19 +39,18 @@ class CardView(QWidget):
         told = QWidget()
         self._told = column(told, space=4)
         inside = column(self, space=10)
-        for widget in (self.status, self.gravest, grid, told, self.cautions):
+        for widget in (self.status, self.cautions, grid, told):
             inside.addWidget(widget)
 
-    def set_card(self, card: Card | None, status: tuple[str, str] | None = None) -> None:
-        """Show a card; None shows nothing. `status` is said in place of the verdict, while there can be none."""
+    def set_card(self, card: Card | None, status: tuple[str, str] | None = None, *, most: int = OF_A_PLANT) -> None:
+        """Show a card; None shows nothing. `status` is said in place of the verdict, while there can be none;
+        `most` cautions beside the stops stand unfolded."""
         self.card = card
         self.setVisible(card is not None)
         if card is None:
             return
         self.status.say(*(status or (card.verdict.name, card.judgement(self.session.style))))
-        stops = gravest(card.cautions)
-        self.gravest.set_cautions(card.cautions[:stops])
-        self.cautions.set_cautions(card.cautions[stops:])
+        self.cautions.set_cautions(card.cautions, most)
         while len(self.figures) < len(card.figures):
             self._add_view()
         for i, view in enumerate(self.figures):
@@ -69,8 +68,13 @@ class CardView(QWidget):
         """The view of the figure of that title, where the card has one."""
         return next((v for v in self.figures if v.title == title and not v.isHidden()), None)
 
+    def in_order(self, after: QWidget) -> None:
+        """Let Tab come here from a widget, where what it stood behind was made anew."""
+        tab_through(after, *self.cautions.tab_stops(), *self.figures)
+
     def _add_view(self) -> None:
-        view = FigureView(self.session, "", compact=True)
+        view = FigureView(self.session, "", compact=True, room=0)
         place = len(self.figures)
         self._grid.addWidget(view, place // _ACROSS, place % _ACROSS)
+        tab_through(self.figures[-1] if self.figures else self.cautions.fold, view)
         self.figures.append(view)

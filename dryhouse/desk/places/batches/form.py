@@ -8,6 +8,7 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
+from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.places.batches.entries import FIELD_NAMES, keep_unchanged, typed_from
 from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
@@ -18,11 +19,12 @@ from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
 from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
 from dryhouse.kitchen.cards.batch_card import preview
-from dryhouse.kitchen.cautions.cautions import batch_cautions
+from dryhouse.kitchen.cautions.cautions import batch_cautions, batch_facts
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
+from dryhouse.science.safety.unfolded import OF_A_PLANT
 from dryhouse.science.values import Caution
 
 _PAUSE_MS = 90
@@ -128,6 +130,7 @@ class LogForm(QWidget):
         self._toggle_more(self.entries.has_more())
         self._to_top()
         self.answer()
+        self.preview.in_order(self.clear_button)
 
     def _to_top(self) -> None:
         """Show the first entry, and let what is typed next replace what stands in it."""
@@ -150,6 +153,7 @@ class LogForm(QWidget):
         self._toggle_more(self.entries.has_more())
         self._to_top()
         self.answer()
+        self.preview.in_order(self.clear_button)
 
     def clear(self) -> None:
         """Empty the form."""
@@ -187,14 +191,16 @@ class LogForm(QWidget):
         named = self.entries.mix.foods()
         self.entries.show_for(self.entries.foods())
         self._fit_mix()
-        card, typed = None, self.entries.typed(only_right=True)
+        card, typed, most = None, self.entries.typed(only_right=True), OF_A_PLANT
         if food is not None:
             try:
-                card = preview(self.session.kitchen, self._with_the_unweighed(self._draft(typed)))
+                draft = self._with_the_unweighed(self._draft(typed))
+                card = preview(self.session.kitchen, draft)
+                most = most_for(batch_facts(self.session.kitchen, draft).kinds)
             except InputProblem:
                 card = None
         self.entries.mix.show_stops(self._cautions(Batch(""), named) if card is None and named else ())
-        self.preview.set_card(card)
+        self.preview.set_card(card, most=most)
         self.nothing_yet.setVisible(card is None)
 
     def _cautions(self, batch: Batch, named: Sequence[Food]) -> tuple[Caution, ...]:

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QTextDocument
 
+from dryhouse.desk.cautions import cautions_html
 from dryhouse.desk.places.batches.batch_panel import facts_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.cautions_view import SAID
 from dryhouse.desk.widgets.figure_view import basis_line
 from dryhouse.desk.widgets.printing import document
 from dryhouse.kitchen.records import Batch
@@ -27,11 +27,7 @@ def batch_page(session: Session, batch: Batch, card: Card) -> QTextDocument:
     parts += [f"<p>{escape(line)}</p>" for line in facts_of(session, batch)]
     parts += [f"<p><b>{escape(sentence)}</b></p>" for sentence in card.said(style)]
     if card.cautions:
-        parts.append("<h2>Cautions</h2>")
-        parts += [
-            f"<p><b>{SAID[c.severity]}:</b> {escape(c.text)} <span class='small'>{escape(c.source)}</span></p>"
-            for c in card.cautions
-        ]
+        parts += ["<h2>Cautions</h2>", cautions_html(card.cautions)]
     for heading, figure in card.figures:
         between = style.interval(figure)
         parts.append(

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
+from dryhouse.desk.cautions import most_for
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.kitchen.cards.batch_card import batch_card
+from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import FINISHED, SAMPLE
@@ -49,14 +51,14 @@ class FiguresPane(QWidget):
         self.session = session
         self.views: list[FigureView] = []
         self.sentence = words("", "label")
-        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
+        self.cautions = CautionsView(session)
         grid = QWidget()
         self._grid = QGridLayout(grid)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(8)
         page = QWidget()
         inside = column(page, space=8)
-        for widget in (self.sentence, self.stops, grid, self.cautions):
+        for widget in (self.sentence, self.cautions, grid):
             inside.addWidget(widget)
         inside.addStretch(1)
         column(self).addWidget(scrolling(page))
@@ -66,9 +68,8 @@ class FiguresPane(QWidget):
         figures = figures_of(self.session, run) if run else []
         self.sentence.setText(verdict_words(run.verdict, self.session.style) if run and run.verdict else "")
         self.sentence.setVisible(bool(self.sentence.text()))
-        cautions = run.cautions if run else ()
-        self.stops.set_cautions(c for c in cautions if c.severity == "stop")
-        self.cautions.set_cautions(c for c in cautions if c.severity != "stop")
+        kinds = batch_facts(self.session.kitchen, run.batch).kinds if run else ()
+        self.cautions.set_cautions(run.cautions if run else (), most_for(kinds))
         while len(self.views) < len(figures):
             view = FigureView(self.session, "", compact=True)
             self._grid.addWidget(view, len(self.views) // _ACROSS, len(self.views) % _ACROSS)

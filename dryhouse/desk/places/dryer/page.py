@@ -7,9 +7,9 @@ from html import escape
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QTextDocument
 
+from dryhouse.desk.cautions import cautions_html
 from dryhouse.desk.places.dryer.detail import Detail
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.cautions_view import SAID
 from dryhouse.desk.widgets.printing import document
 from dryhouse.kitchen.dryer.run_words import run_lines
 from dryhouse.kitchen.dryer.runs import DryingRun
@@ -29,11 +29,7 @@ def run_page(session: Session, detail: Detail) -> QTextDocument | None:
     if drawn:
         parts.append(f"<p><img src='{_CHART}' width='{_WIDE}'></p>")
     parts += [f"<p>{escape(line)}</p>" for line in run_lines(session.kitchen, run, session.style)]
-    parts += [
-        f"<p><b>{SAID[c.severity]}:</b> {escape(c.text)} <span class='small'>{escape(c.source)}</span></p>"
-        for c in run.cautions
-    ]
-    parts.append(_table(detail, run))
+    parts += [cautions_html(run.cautions), _table(detail, run)]
     made = document(title, "".join(parts))
     if drawn:
         made.addResource(QTextDocument.ResourceType.ImageResource, QUrl(_CHART), detail.chart.plot.picture())

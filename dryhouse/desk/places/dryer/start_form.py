@@ -23,6 +23,7 @@ from dryhouse.kitchen.dryer.drying import start_batch
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.shapes import shapes
+from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD
 
 MAIN = ("prepared_mass", "set_temperature", "dryer", "trays", "form", "started")
 ANIMAL = ("precook_temperature", "precook_measured", "precook_method", "precook_held")
@@ -46,7 +47,7 @@ class StartForm(QWidget):
         self.heading = words("Start a batch", "title", wrap=False)
         self.food = FoodField(session)
         self.fields: dict[str, Field | ChoiceField] = {name: self._make(name) for name in FIELDS}
-        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
+        self.cautions = CautionsView(session)
         self.remembered = words("", "small")
         self.offer = DraftOffer()
         self._left: Kept = {}
@@ -81,7 +82,7 @@ class StartForm(QWidget):
         inside = column(page, space=6)
         inside.addWidget(self.food)
         inside.addWidget(self.remembered)
-        inside.addWidget(self.stops)
+        inside.addWidget(self.cautions)
         inside.addLayout(self._grid(MAIN))
         self.animal = QWidget()
         self.animal.setLayout(self._grid(ANIMAL))
@@ -92,7 +93,6 @@ class StartForm(QWidget):
         self.more = QWidget()
         self.more.setLayout(self._grid(MORE))
         inside.addWidget(self.more)
-        inside.addWidget(self.cautions)
         inside.addStretch(1)
         self.animal.hide()
         self.more.hide()
@@ -195,11 +195,10 @@ class StartForm(QWidget):
         self._caution()
 
     def _caution(self) -> None:
-        """What must be known of the batch as far as it is filled in; stops stand above the entries."""
+        """What must be known of the batch as far as it is filled in; they stand above the entries."""
         food = self.food.value()
         said = batch_cautions(self.session.kitchen, self.draft(food)) if food else ()
-        self.stops.set_cautions(c for c in said if c.severity == "stop")
-        self.cautions.set_cautions(c for c in said if c.severity != "stop")
+        self.cautions.set_cautions(said, OF_ANIMAL_FOOD if food and food.animal else OF_A_PLANT)
 
     def _toggle(self) -> None:
         self.more.setVisible(self.more_button.isChecked())

@@ -9,6 +9,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPaintEvent
 from PySide6.QtWidgets import QFrame, QLabel, QMenu, QWidget
 
+from dryhouse.desk.cautions import most_for
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
@@ -27,7 +28,6 @@ from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED
 from dryhouse.science.display import duration
 from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
-from dryhouse.science.values import Caution
 
 SCOPE_WORDS = {LOAD: "whole load", SAMPLE: "sample tray"}
 
@@ -60,9 +60,7 @@ class Strip(QFrame):
         self.again = words("", "muted")
         self.asks = words("", "small")
         self.slow = words("", "small")
-        self.stops, self.warnings = CautionsView(session), CautionsView(session)
-        """Every stop stands above the entry; what an animal food asks to take care of, at the foot."""
-        self.cautions_more = words("", "small")
+        self.cautions = CautionsView(session)
         self.reading = QuantityField(session, "Scale reads", Mass, name="gross")
         self.scope = ChoiceField(session, "Weighed", SCOPE_WORDS.items(), name="scope")
         self.tare = QuantityField(session, "Empty tray (tare)", Mass, name="tare", allow_zero=True)
@@ -93,7 +91,7 @@ class Strip(QFrame):
         inside.addLayout(head)
         for label in (self.clock, self.state, self.finish, self.bands, self.again, self.slow, self.asks):
             inside.addWidget(label)
-        inside.addWidget(self.stops)
+        inside.addWidget(self.cautions)
         inside.addSpacing(4)
         entry = row(self.reading, self.scope)
         entry.setStretch(0, 3)
@@ -112,8 +110,6 @@ class Strip(QFrame):
         inside.addWidget(self.heat_row)
         self.heat_row.hide()
         inside.addLayout(row(self.off_button, self.note_button, self.more_button, 1, space=8))
-        inside.addWidget(self.warnings)
-        inside.addWidget(self.cautions_more)
 
     def _note_menu(self) -> QMenu:
         menu = QMenu(self)
@@ -146,25 +142,12 @@ class Strip(QFrame):
         if run.moisture is not None and (run.verdict is None or run.verdict.name != MISMATCH):
             now += f". Moisture {moisture_words(run, style)}"
         self.state.setText(now + ".")
-        self._show_cautions(run)
+        self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
         self._say(self.slow, run.outlook.slow_day)
         self._say(self.asks, "\n".join(run.asks))
         self.tick()
         self._remember(run)
         self.setAccessibleName(f"{name}, batch {run.batch.id}: {self.finish.text()}")
-
-    def _show_cautions(self, run: DryingRun) -> None:
-        said = {"stop"}
-        self.stops.set_cautions(c for c in run.cautions if c.severity == "stop")
-        warnings: list[Caution] = []
-        if "animal" in batch_facts(self.session.kitchen, run.batch).food.kinds:
-            said.add("warn")
-            warnings = [c for c in run.cautions if c.severity == "warn"]
-        self.warnings.set_cautions(warnings)
-        rest = sum(c.severity not in said for c in run.cautions)
-        more = " more" if rest < len(run.cautions) else ""
-        told = f"{rest}{more} {'caution stands' if rest == 1 else 'cautions stand'} under Figures."
-        self._say(self.cautions_more, told if rest else "")
 
     def tick(self) -> None:
         """Move the clock and what is said of the time; nothing is reckoned anew."""

@@ -7,12 +7,14 @@ from datetime import timedelta
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.dryer.strip import with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.runs import DryingRun
@@ -36,7 +38,7 @@ class TakeOffForm(QWidget):
         self.run: DryingRun | None = None
         self.heading = words("", "title")
         self.standing = words("", "label")
-        self.stops, self.cautions = CautionsView(session), CautionsView(session, folds=True)
+        self.cautions = CautionsView(session)
         self.mass = QuantityField(session, "Dried weight", Mass, name="dried_mass")
         self.volume = QuantityField(session, "Dried measure", Volume, hint="such as 3 cups", name="dried_volume")
         self.at = MomentField(session, "When", hint="now", name="at")
@@ -49,12 +51,11 @@ class TakeOffForm(QWidget):
         inside = column(page, space=8)
         inside.addWidget(self.heading)
         inside.addWidget(self.standing)
-        inside.addWidget(self.stops)
+        inside.addWidget(self.cautions)
         inside.addLayout(row(self.mass, self.volume, space=16))
         inside.addLayout(row(self.at, self.energy, space=16))
         inside.addLayout(row(self.rating, self.notes, space=16))
         inside.addLayout(row(self.off, self.leave, 1))
-        inside.addWidget(self.cautions)
         inside.addStretch(1)
         column(self).addWidget(scrolling(page))
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
@@ -67,8 +68,7 @@ class TakeOffForm(QWidget):
         self.heading.setText(f"Take {run.title} off the dryer, batch {run.batch.id}")
         unknown = "Its dryness is not known from weights."
         self.standing.setText(verdict_words(run.verdict, self.session.style) if run.verdict else unknown)
-        self.stops.set_cautions(c for c in run.cautions if c.severity == "stop")
-        self.cautions.set_cautions(c for c in run.cautions if c.severity != "stop")
+        self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.set_value(None)
         self.rating.set_value(None)

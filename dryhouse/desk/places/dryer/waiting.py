@@ -5,17 +5,20 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame
 
+from dryhouse.desk.cautions import most_for
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.batches.naming import batch_name
+from dryhouse.kitchen.cautions.cautions import batch_facts, cautions_for
 from dryhouse.kitchen.records import Batch, Trip
 from dryhouse.words.names import capital
 
 
 class WaitingCard(QFrame):
-    """What it is, for which trip, when it should be on the dryer at the latest, and a button that starts it."""
+    """What it is, for which trip, by when it should be on the dryer, its stops, and a button that starts it."""
 
     start_asked = Signal(int)
 
@@ -41,3 +44,6 @@ class WaitingCard(QFrame):
         across.addLayout(beside, 1)
         across.addWidget(self.start)
         inside.addLayout(across)
+        facts = batch_facts(session.kitchen, batch)
+        self.cautions = CautionsView(session, cautions_for(facts), most=most_for(facts.kinds))
+        inside.addWidget(self.cautions)

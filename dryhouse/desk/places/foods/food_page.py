@@ -11,11 +11,12 @@ from dryhouse.desk.places.foods.own_figure import OwnFigureEditor
 from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, shown, told
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import card, column, empty, scrolling, words
-from dryhouse.desk.widgets.cautions_view import CautionsView, gravest
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.safety.unfolded import AT_A_LOOK_UP
 
 _ROW = 40
 _HEADINGS = ("Figure", "Value", "Where it comes from")
@@ -32,8 +33,7 @@ class FoodPage(QWidget):
         self.food: Food | None = None
         self.heading = words("", "title")
         self.names = words("", "muted")
-        self.gravest = CautionsView(session)
-        self.cautions = CautionsView(session)
+        self.cautions = CautionsView(session, most=AT_A_LOOK_UP)
         self.table = QTableWidget(0, len(_HEADINGS))
         self._dress_table()
         self.own = OwnFigureEditor(session)
@@ -46,12 +46,11 @@ class FoodPage(QWidget):
         for widget in (
             self.heading,
             self.names,
-            self.gravest,
+            self.cautions,
             self.contents,
             self.table,
             self.own,
             said,
-            self.cautions,
         ):
             inside.addWidget(widget)
         inside.addStretch(1)
@@ -98,7 +97,7 @@ class FoodPage(QWidget):
 
     def _fill(self) -> None:
         known = self.food
-        for widget in (self.names, self.gravest, self.table, self.own, self.cautions):
+        for widget in (self.names, self.cautions, self.table, self.own):
             widget.setVisible(known is not None)
         empty(self._said)
         if known is None:
@@ -119,10 +118,7 @@ class FoodPage(QWidget):
             )
             self._say("What a measure weighs", "\n".join(lines), "; ".join({m.source: 0 for m in known.measures}))
         self.own.show_food(known)
-        cautions = food_cautions(self.session.kitchen, known)
-        stops = gravest(cautions)
-        self.gravest.set_cautions(cautions[:stops])
-        self.cautions.set_cautions(cautions[stops:])
+        self.cautions.set_cautions(food_cautions(self.session.kitchen, known))
 
     def _fill_table(self, known: Food) -> None:
         facts = [(name, known.facts[name]) for name in FIGURES if name in known.facts]

@@ -29,6 +29,7 @@ from dryhouse.kitchen.shelf.book import ShelfLine
 from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length
+from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD
 
 _PAUSE_MS = 60
 
@@ -67,7 +68,7 @@ class MealCard(QWidget):
         self.method = TextField(session, "Method")
         self.parts = PartsTable(session)
         self.sums = SumsView(session)
-        self.cautions = CautionsView(session)
+        self.cautions = CautionsView(session, moment="pot")
         self.problem = words("", "problem")
         self.note, self.swap, self.notes = NoteForm(session), SwapView(session), NotesView(session)
         self._swapped = 0
@@ -114,15 +115,19 @@ class MealCard(QWidget):
         page = QWidget()
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 16, 0)
+        inside.addWidget(self.cautions)
         inside.addLayout(head)
         inside.addWidget(self.offer)
         inside.addWidget(words("Ingredients", "heading"))
         inside.addWidget(self.parts)
         inside.addWidget(self.problem)
-        for piece in (self.swap, self.note, self.sums, self.cautions, self.notes):
+        for piece in (self.swap, self.note, self.sums, self.notes):
             inside.addWidget(piece)
         inside.addStretch(1)
         self.area = scrolling(page)
+        self.area.verticalScrollBar().valueChanged.connect(
+            lambda down: self.sums.strip.say_stops(away=down > self.cautions.y() + self.cautions.height() // 3)
+        )
         outer = column(self, space=8)
         outer.addWidget(self.sums.strip)
         outer.addWidget(self.area, 1)
@@ -209,7 +214,15 @@ class MealCard(QWidget):
         self.sums.show_sheet(self.sheet)
         known = any(p.mass is not None or p.volume is not None for p in parts)
         self.offer.show_for(self.meal, self.servings.value(), known)
-        self.cautions.set_cautions(self.sheet.cautions if self.sheet is not None and parts else ())
+        self._show_cautions(self.sheet if parts else None)
+
+    def _show_cautions(self, sheet: MealSheet | None) -> None:
+        inside = [line.ingredient for line in sheet.parts] if sheet is not None else []
+        animal = any(
+            (i.food is not None and i.food.animal) or (i.staple is not None and i.staple.animal) for i in inside
+        )
+        cautions = sheet.cautions if sheet is not None else ()
+        self.cautions.set_cautions(cautions, OF_ANIMAL_FOOD if animal else OF_A_PLANT)
 
     # --- acts ------------------------------------------------------------------------------------------------
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
+from dryhouse.desk.cautions import stops_in_brief
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, empty, row, words
-from dryhouse.desk.widgets.cautions_view import SAID
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
-from dryhouse.handbook.safety_table import short_text
 from dryhouse.kitchen.meals.sheet import MealSheet, Sums
 from dryhouse.science.nutrition import in_grams
 
@@ -40,9 +39,10 @@ class AnswerStrip(QWidget):
         across = row(space=8)
         for view, wide in ((self.water, 3), (self.soak, 2), (self.cook, 2), (self.energy, 2), (self.sodium, 2)):
             across.addWidget(view, wide)
-        self.taught = words("", "label")
+        self.taught, self.stops = words("", "muted"), words("", "problem")
         inside = column(self, space=4)
         inside.addLayout(across)
+        inside.addWidget(self.stops)
         inside.addWidget(self.taught)
 
     def show_sums(self, sheet: MealSheet | None, sums: Sums | None, of: str) -> None:
@@ -56,21 +56,16 @@ class AnswerStrip(QWidget):
         ):
             view.set_figure(figure, _WHY if sums is None else "not known for any ingredient")
         self.water.set_figure(None if sums is None else sums.water, _WHY, title=f"Water, {of}")
-        self.taught.setText("" if sheet is None else " ".join(_in_a_line(sheet)))
-        self.taught.setVisible(bool(self.taught.text()))
+        n = 0 if sheet is None else sheet.notes_used
+        taught = f"Water corrected by {n} cooking {'note' if n == 1 else 'notes'} of this meal (n={n})."
+        self.taught.setText(taught if n else "")
+        self.taught.setVisible(bool(n))
+        self.stops.setText(stops_in_brief(() if sheet is None else sheet.cautions))
+        self.say_stops(away=self.stops.isVisible())
 
-
-def _in_a_line(sheet: MealSheet) -> list[str]:
-    """What taught the water, and the gravest caution with how many there are."""
-    said = []
-    n = sheet.notes_used
-    if n:
-        said.append(f"Water corrected by {n} cooking {'note' if n == 1 else 'notes'} of this meal (n={n}).")
-    if sheet.cautions:
-        first = sheet.cautions[0]
-        word = SAID[first.severity]
-        said.append(f"{word}: {short_text(first).rstrip('.')}. {len(sheet.cautions)} cautions below.")
-    return said
+    def say_stops(self, *, away: bool) -> None:
+        """Say every stop in brief while the full words are scrolled away."""
+        self.stops.setVisible(away and bool(self.stops.text()))
 
 
 class SumsView(QWidget):

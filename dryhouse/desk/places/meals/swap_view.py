@@ -5,10 +5,12 @@ from __future__ import annotations
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QLineEdit
 
+from dryhouse.desk.cautions import came_and_went
 from dryhouse.desk.places.meals.ingredient_entry import IngredientEntry
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_part
 from dryhouse.kitchen.records import MealPart
 from dryhouse.science.errors import InputProblem
@@ -35,13 +37,16 @@ class SwapView(QFrame):
         self.amount.setAccessibleName("Amount of what stands in")
         self.amount.setPlaceholderText("the same dry weight")
         self.sentence = words("", "small")
+        self.cautions, self.gone = CautionsView(session, moment="pot"), words("")
+        """What comes with the swap in full, and what goes by name."""
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(24)
         self.make = button("Make the s&wap", self.make_swap, "primary")
         inside = column(self, margin=16, space=8)
         inside.addWidget(self.title)
         inside.addLayout(row(self.name, self.amount, space=16))
-        inside.addWidget(self.sentence)
+        for widget in (self.sentence, self.cautions, self.gone):
+            inside.addWidget(widget)
         inside.addLayout(self._grid)
         inside.addLayout(row(self.make, button("Leave", self.left.emit, hint="Esc"), 1))
         inner_key(self, "Esc", self.left.emit)
@@ -75,9 +80,7 @@ class SwapView(QFrame):
             self.swap = None
             self._show(problem.sentence)
             return
-        new = [c for c in self.swap.after.cautions if c not in self.swap.before.cautions]
-        gone = [c for c in self.swap.before.cautions if c not in self.swap.after.cautions]
-        self._show(f"For each serving. Cautions: {len(new)} come with it, {len(gone)} go.")
+        self._show("What changes for each serving, and the cautions that come with it.")
 
     def make_swap(self) -> None:
         """Make it."""
@@ -89,6 +92,11 @@ class SwapView(QFrame):
     def _show(self, sentence: str) -> None:
         self.sentence.setText(sentence)
         self.make.setEnabled(self.swap is not None)
+        before, after = ((), ()) if self.swap is None else (self.swap.before.cautions, self.swap.after.cautions)
+        came, gone = came_and_went(before, after)
+        self.cautions.set_cautions(came)
+        self.gone.setText("No longer said: " + "; ".join(dict.fromkeys(c.brief for c in gone)) + ".")
+        self.gone.setVisible(bool(gone))
         empty(self._grid)
         if self.swap is None:
             return

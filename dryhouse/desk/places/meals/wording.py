@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from html import escape
 from itertools import groupby
 
+from dryhouse.desk.cautions import cautions_html, more_words
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.sheet import MealSheet, cooking_line
 from dryhouse.kitchen.trips.lists import Bag, Buy
@@ -16,6 +17,8 @@ from dryhouse.science.values import Caution, Figure
 from dryhouse.words.dates import long_day, weekday_clock
 
 BOX = "☐"
+ON_CARD = "on its card in Dryhouse"
+"""Where the cautions stand that a list only counts."""
 
 
 def table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
@@ -33,14 +36,24 @@ def shown(style: Style, figure: Figure | None) -> str:
     return style.figure(figure) + (f" (likely {between})" if between else "")
 
 
-def cautions_html(cautions: Iterable[Caution]) -> str:
-    """Every caution with its source."""
-    said = {"stop": "Stop", "warn": "Take care", "note": "Note"}
-    lines = "".join(
-        f"<p><b>{said[c.severity]}:</b> {escape(c.text)} <span class='small'>[{escape(c.source)}]</span></p>"
-        for c in cautions
-    )
-    return f"<h2>Cautions</h2>{lines}" if lines else ""
+def named_stops_html(named: Iterable[tuple[str, Iterable[Caution]]]) -> str:
+    """Each stop once with the names it concerns, and how many other cautions the names have."""
+    concerned: dict[tuple[str, str], tuple[Caution, dict[str, None]]] = {}
+    others: set[tuple[str, str]] = set()
+    for name, cautions in named:
+        for c in cautions:
+            if c.severity == "stop":
+                concerned.setdefault((c.rule, c.text), (c, {}))[1][name] = None
+            else:
+                others.add((c.rule, c.text))
+    said = [
+        f"<p><b>Stop, {escape(', '.join(names))}:</b> {escape(c.text)} "
+        f"<span class='small'>[{escape(c.source)}]</span></p>"
+        for c, names in concerned.values()
+    ]
+    if others:
+        said.append(f"<p class='small'>{more_words(len(others), len(said))} {ON_CARD}.</p>")
+    return "".join(said)
 
 
 def meal_page(sheet: MealSheet, style: Style) -> str:
@@ -71,8 +84,14 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
         f"<p><b>Water {escape(shown(style, bag.water))}</b>. {escape(cooking_line(sheet))}.</p>{method}"
         f"{table(('Ingredient', 'Dry weight', 'Measure'), rows)}"
         f"<h2>What it comes to</h2>{table(('', 'Bag', 'One serving'), sums)}{remarks}"
-        f"{cautions_html(sheet.cautions)}"
+        f"{'<h2>Cautions</h2>' if sheet.cautions else ''}{_for_the_pot(sheet)}"
     )
+
+
+def _for_the_pot(sheet: MealSheet) -> str:
+    """What a card on paper says of its cautions: every stop, all that matters at the pot, and how many more."""
+    most = sum(c.severity != "stop" and c.moment == "pot" for c in sheet.cautions)
+    return cautions_html(sheet.cautions, most, ON_CARD, "pot")
 
 
 def shopping_page(plan: Plan, style: Style) -> str:
@@ -84,21 +103,22 @@ def shopping_page(plan: Plan, style: Style) -> str:
     fresh = [b for b in plan.shopping if b.for_drying]
     bought = [b for b in plan.shopping if not b.for_drying]
     parts = [f"<h1>Shopping for {escape(plan.trip.name)}</h1>"]
-    if fresh:
-        parts.append(f"<h2>Fresh, to dry</h2>{table((), rows(fresh))}")
-    if bought:
-        parts.append(f"<h2>As it is</h2>{table((), rows(bought))}")
+    for heading, lines in (("Fresh, to dry", fresh), ("As it is", bought)):
+        if lines:
+            stops = named_stops_html((buy.name, buy.cautions) for buy in lines)
+            parts.append(f"<h2>{heading}</h2>{table((), rows(lines))}{stops}")
     if not plan.shopping:
         parts.append("<p>Nothing to buy.</p>")
     return "".join(parts)
 
 
 def packing_page(plan: Plan, style: Style) -> str:
-    """The packing list, day by day."""
+    """The packing list, day by day, with the stops of each bag by what goes into it."""
     parts = [f"<h1>Packing for {escape(plan.trip.name)}</h1>"]
     for day, bags in groupby(plan.bags, key=lambda b: b.day):
         parts.append(f"<h2>{long_day(day)}</h2>")
-        parts.extend(bag_html(bag, style) for bag in bags)
+        for bag in bags:
+            parts += [bag_html(bag, style), cautions_html(bag.cautions, 0, ON_CARD)]
     if not plan.bags:
         parts.append("<p>No meal is on any day yet.</p>")
     return "".join(parts)
@@ -152,6 +172,7 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
             )
     head = ("", "Start by", "Done by", "Dryer", "Food", "Prepared", "Takes", "After")
     parts.append(table(head, rows) if rows else "<p>Nothing has to be dried.</p>")
+    parts.append(named_stops_html((item.name, item.cautions) for item in plan.items))
     if plan.kwh is not None:
         parts.append(f"<p>Power at most {style.number(plan.kwh)} kWh.</p>")
     if plan.gives:

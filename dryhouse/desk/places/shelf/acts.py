@@ -9,20 +9,24 @@ from typing import Any
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from dryhouse.desk.cautions import most_for, stops_in_brief
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import PlaceField
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.kitchen.cautions.cautions import cautions_for, lot_facts
 from dryhouse.kitchen.ports import Done
-from dryhouse.kitchen.records import LotMove, Place
+from dryhouse.kitchen.records import Lot, LotMove, Place
 from dryhouse.kitchen.records.lots import COOKED, GIVEN
 from dryhouse.kitchen.shelf.conditioning import days_needed, pasteurise, treatments
 from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, present, redry, remove_move
 from dryhouse.science.quantities import Mass
+from dryhouse.science.values import Caution
 from dryhouse.words.dates import day_words
 
 Keep = Callable[[], Done | None]
@@ -41,12 +45,20 @@ class ActForm(QWidget):
         self._keep: Keep = lambda: None
         self.heading = words("", "heading")
         self.sentence = words("", "muted")
+        self.stops = words("", "problem")
+        """The stops in brief, above the entries; below them the cautions in full."""
+        self.cautions = CautionsView(session)
         self.save_button = button("&Save", self.save, "primary", hint="Enter")
         page = QWidget()
-        self._entries = column(page, space=4)
+        self._entries = column(space=4)
+        inside = column(page, space=8)
+        inside.addLayout(self._entries)
+        inside.addWidget(self.cautions)
+        inside.addStretch(1)
         outer = column(self, space=10)
         outer.addWidget(self.heading)
         outer.addWidget(self.sentence)
+        outer.addWidget(self.stops)
         outer.addWidget(scrolling(page), 1)
         self.leave_button = button("Lea&ve", self._leave, hint="Esc; what you typed is kept")
         outer.addLayout(row(self.save_button, self.leave_button, 1))
@@ -72,13 +84,32 @@ class ActForm(QWidget):
         empty(self._entries)
         for field in self.fields.values():
             self._entries.addWidget(field)
+            field.changed.connect(self._caution)
             if isinstance(field, Field):
                 field.accepted.connect(self.save)
             else:
                 may_be_narrow(field.box)
-        self._entries.addStretch(1)
-        tab_through(*self.fields.values(), self.save_button, self.leave_button)
+        self._caution()
+        tab_through(*self.fields.values(), *self.cautions.tab_stops(), self.save_button, self.leave_button)
         next(iter(self.fields.values())).setFocus()
+
+    def _caution(self) -> None:
+        """What must be known of these lots: where they would go, and with what a look would have found."""
+        (act, lots), kitchen = self._of, self.session.kitchen
+        said: list[Caution] = []
+        kinds: set[str] = set()
+        for lot in (kitchen.journal.get(Lot, id) for id in lots):
+            if lot is None:
+                continue
+            facts = lot_facts(kitchen, lot, place=self._value("place") if act == "move" else None)
+            if act == "check":
+                found = {name: True for name in ("moist", "mould", "smell") if self._value(name)}
+                facts = replace(facts, checked=True, **found)
+            said += cautions_for(facts)
+            kinds |= facts.kinds
+        self.cautions.set_cautions(said, most_for(kinds))
+        self.stops.setText(stops_in_brief(said))
+        self.stops.setVisible(bool(self.stops.text()))
 
     def _leave(self) -> None:
         self.draft.leave(self._of)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
@@ -9,12 +11,18 @@ from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import DraftOffer, Kept, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
-from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.kitchen.calendar import today
+from dryhouse.kitchen.cautions.cautions import lot_cautions
+from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.records.lots import BOUGHT, PACKAGES
 from dryhouse.kitchen.shelf.packing import Package, shelve
 from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD
+from dryhouse.science.values import Caution
 
 
 class BoughtForm(QWidget):
@@ -41,12 +49,15 @@ class BoughtForm(QWidget):
             self.food, self.name_, self.kind, self.mass, self.volume, self.place, self.in_oil,
             self.keep_by, self.bought_on,
         )  # fmt: skip
+        self.cautions = CautionsView(session)
         inside = column(self, space=4)
         back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
         inside.addLayout(row(words("Shelve bought food", "title", wrap=False), 1, back))
+        inside.addWidget(self.cautions)
         for field in self.fields:
             field.setMaximumWidth(460)
             inside.addWidget(field)
+            field.changed.connect(self._caution)
             if isinstance(field, Field):
                 field.accepted.connect(self.save)
         inside.addStretch(1)
@@ -70,6 +81,15 @@ class BoughtForm(QWidget):
         said = ", ".join(filter(None, (self._left.get("food"), self._left.get("mass"))))
         self.offer.offer(said or ("the package you had begun" if self._left else ""))
         self.food.setFocus()
+
+    def _caution(self) -> None:
+        """What must be known of this package where it goes."""
+        food, said = self.food.value(), tuple[Caution, ...]()
+        if food is not None:
+            lot = Lot(food.slug, today(self.session.kitchen), package=self.kind.value(), origin=BOUGHT)
+            lot = replace(lot, bought_keep_by=self.keep_by.value())
+            said = lot_cautions(self.session.kitchen, lot, place=self.place.value())
+        self.cautions.set_cautions(said, OF_ANIMAL_FOOD if food is not None and food.animal else OF_A_PLANT)
 
     def _leave(self) -> None:
         self._left = kept_entries(self.fields) or self._left

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QGridLayout, QMenu, QPushButton, QWidget
 
+from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
@@ -51,7 +52,6 @@ class LotPanel(QWidget):
         self.line: ShelfLine | None = None
         self.heading = words("", "heading")
         self.status = StatusLine(session.theme)
-        self.gravest = CautionsView(session)
         self.keep_by = FigureView(session, "Keeps for", compact=True)
         self.facts = words("", select=True)
         self.conditioned = words("", select=True)
@@ -64,8 +64,7 @@ class LotPanel(QWidget):
         page = QWidget()
         inside = column(page, space=10)
         for widget in (
-            self.heading, self.status, self.gravest, self.keep_by, self.facts, self._running(),
-            self.history, self.cautions,
+            self.heading, self.status, self.cautions, self.keep_by, self.facts, self._running(), self.history,
         ):  # fmt: skip
             inside.addWidget(widget)
         inside.addLayout(row(self.to_batch, 1))
@@ -123,10 +122,8 @@ class LotPanel(QWidget):
         self.to_batch.setVisible(lot.batch is not None)
         self._show_keep_by(line)
         self._show_conditioning(line)
-        cautions = cautions_for(self.state.facts(lot))
-        stops = sum(c.severity == "stop" for c in cautions)
-        self.gravest.set_cautions(cautions[:stops])
-        self.cautions.set_cautions(cautions[stops:])
+        facts = self.state.facts(lot)
+        self.cautions.set_cautions(cautions_for(facts), most_for(facts.kinds))
 
     def _show_keep_by(self, line: ShelfLine) -> None:
         moment = end_of_day(self.session.kitchen, self.state.day)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
+from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
 from dryhouse.desk.session import Session
@@ -17,7 +19,8 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
 from dryhouse.kitchen.batches.naming import batch_name
-from dryhouse.kitchen.cautions.cautions import batch_cautions, batch_facts
+from dryhouse.kitchen.calendar import today
+from dryhouse.kitchen.cautions.cautions import batch_facts, lot_cautions
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.records.batches import FINISHED
@@ -26,6 +29,7 @@ from dryhouse.kitchen.shelf.conditioning import days_needed
 from dryhouse.kitchen.shelf.packing import Package, pack, split, unpacked_g
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.units import SIZES
+from dryhouse.science.values import Caution
 from dryhouse.words.dates import day_words
 from dryhouse.words.names import capital
 
@@ -82,6 +86,8 @@ class PackForm(QWidget):
         self.count.changed.connect(self.split_again)
         self.kind.changed.connect(lambda: self._all_rows("kind", self.kind.value()))
         self.place.changed.connect(lambda: self._all_rows("place", self.place.value()))
+        for field in (self.packed_on, self.conditioned_from, self.conditioned_to):
+            field.changed.connect(self._caution)
         for keys, act in (("Ctrl+Return", self.save), ("Ctrl+Enter", self.save), ("Esc", self._leave)):
             inner_key(self, keys, act)
         self.draft = Draft()
@@ -102,7 +108,7 @@ class PackForm(QWidget):
         self._conditioning.setLayout(third)
         for layout in (first, second):
             inside.addLayout(layout)
-        for widget in (self._conditioning, grid, self.sum, self.more, self.cautions):
+        for widget in (self._conditioning, self.cautions, grid, self.sum, self.more):
             inside.addWidget(widget)
         inside.addStretch(1)
         outer = column(self, space=12)
@@ -158,7 +164,6 @@ class PackForm(QWidget):
         batch, kitchen = self._chosen(), self.session.kitchen
         self._conditioning.setVisible(batch is not None and batch_facts(kitchen, batch).food.category == "fruit")
         self.conditioned_from.set_hint(f"if it has; {days_needed()} days are wanted")
-        self.cautions.set_cautions(batch_cautions(kitchen, batch) if batch is not None else ())
         self.split_again()
 
     def _all_rows(self, name: str, value: Any) -> None:
@@ -187,8 +192,30 @@ class PackForm(QWidget):
             if share.volume is not None:
                 made.volume.edit.setText(_share(share.volume.si, self.session.style.volume_unit))
             made.mass.changed.connect(self._add_up)
-        tab_through(self.conditioned_to, *(f for r in self.rows for f in r.fields), self.more)
+            for choice in (made.kind, made.place):
+                choice.changed.connect(self._caution)
+        tab_through(
+            self.conditioned_to, *self.cautions.tab_stops(), *(f for r in self.rows for f in r.fields), self.more
+        )
         self._add_up()
+        self._caution()
+
+    def _caution(self) -> None:
+        """What must be known of these packages where they go."""
+        batch, kitchen = self._chosen(), self.session.kitchen
+        if batch is None:
+            self.cautions.set_cautions(())
+            return
+        day, began, ended = (
+            field.value() for field in (self.packed_on, self.conditioned_from, self.conditioned_to)
+        )
+        like = Lot(batch.food, day or today(kitchen), batch=batch.id, conditioned_from=began, conditioned_to=ended)
+        said: list[Caution] = []
+        for kind, sealed, place in dict.fromkeys(
+            (p.kind, p.sealed, p.place) for p in (r.package() for r in self.rows)
+        ):
+            said += lot_cautions(kitchen, replace(like, package=kind, sealed=sealed), place=place)
+        self.cautions.set_cautions(said, most_for(batch_facts(kitchen, batch).kinds))
 
     def _add_up(self) -> None:
         batch = self._chosen()

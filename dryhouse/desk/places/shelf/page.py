@@ -6,6 +6,7 @@ from html import escape
 
 from PySide6.QtGui import QTextDocument
 
+from dryhouse.desk.cautions import cautions_html
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
@@ -31,9 +32,7 @@ def shelf_page(session: Session, state: ShelfState) -> QTextDocument:
             line.place or "not recorded",
         )
         rows.append("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in cells) + "</tr>")
-        stops = [c for c in cautions_for(state.facts(line.lot)) if c.severity == "stop"]
-        notes = ([escape(line.reason)] if line.reason else []) + [
-            f"<b>Stop:</b> {escape(c.text)} {escape(c.source)}" for c in stops
-        ]
-        rows += [f"<tr><td colspan='6' class='small'>{note}</td></tr>" for note in notes]
+        told = f"<p>{escape(line.reason)}</p>" if line.reason else ""
+        told += cautions_html(cautions_for(state.facts(line.lot)), 0, "in the lot's panel")
+        rows.append(f"<tr><td colspan='6' class='small'>{told}</td></tr>" if told else "")
     return document(title, f"<h1>{escape(title)}</h1><table>{''.join(rows)}</table>")

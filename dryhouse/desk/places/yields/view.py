@@ -29,6 +29,7 @@ from dryhouse.kitchen.yields.yields import FRESH, YieldAnswer, answer
 from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.safety.unfolded import AT_A_LOOK_UP
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Caution
 
@@ -60,7 +61,7 @@ class YieldsPlace(Place):
         self.plot = PlotPane(session, "Yields side by side")
         self.plot.canvas.setFixedHeight(260)
         self.moves = MovesView(session)
-        self.cautions = CautionsView(session)
+        self.cautions = CautionsView(session, most=AT_A_LOOK_UP)
         self.empty = EmptyState(
             session.theme,
             "yields",

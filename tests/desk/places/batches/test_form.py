@@ -119,7 +119,7 @@ def test_animal_foods_ask_how_they_were_cooked(form):
     enter(form, food="turkey")
     assert form.entries.fields["precook"].isVisible()
     form.answer()
-    assert form.preview.gravest.cautions[0].severity == "stop"
+    assert form.preview.cautions.cautions[0].severity == "stop"
 
 
 def test_a_mix_asks_for_the_cooking_as_soon_as_one_ingredient_is_of_an_animal(form):
@@ -129,7 +129,7 @@ def test_a_mix_asks_for_the_cooking_as_soon_as_one_ingredient_is_of_an_animal(fo
     form.entries.mix.set_parts((("apple", "5 oz"), ("turkey", "")))
     form.answer()
     assert form.entries.fields["precook"].isVisible()
-    assert form.preview.gravest.cautions[0].severity == "stop"
+    assert form.preview.cautions.cautions[0].severity == "stop"
 
 
 @pytest.mark.parametrize("entry", ["precook_method", "precook_measured"])

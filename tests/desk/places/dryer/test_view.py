@@ -9,6 +9,7 @@ import pytest
 from PySide6.QtCore import Qt, QUrl
 from PySide6.QtWidgets import QApplication, QFileDialog
 
+from dryhouse.desk.cautions import stops_of
 from dryhouse.desk.place import places
 from dryhouse.desk.places.dryer.detail import CHART, CURVES, FIGURES, WEIGHINGS
 from dryhouse.desk.places.dryer.strip import Strip
@@ -512,15 +513,14 @@ def with_turkey() -> Hands:
 def test_meat_without_a_recorded_precook_says_stop_on_its_strip_and_when_taken_off(qtbot, with_turkey) -> None:
     batch = with_turkey.start(1000.0, food="turkey")
     sitting = Sitting(qtbot, with_turkey)
-    shown = sitting.place.strips[batch].stops
-    assert shown.isVisible()
-    assert {c.severity for c in shown.cautions} == {"stop"}
-    said = [c for c in sitting.place.runs[batch].cautions if c.severity in ("stop", "warn")]
-    assert [*shown.cautions, *sitting.place.strips[batch].warnings.cautions] == said
-    assert all(row.isVisible() for row in sitting.place.strips[batch].warnings.rows)
+    view = sitting.place.strips[batch].cautions
+    assert view.isVisible()
+    assert view.cautions == sitting.place.runs[batch].cautions
+    assert any(c.severity == "stop" for c in view.shown)
+    assert all(row.isVisible() for row in view.rows)
     sitting.ctrl(Qt.Key.Key_T)
-    assert {c.severity for c in sitting.place.take_off.stops.cautions} == {"stop"}
-    assert sitting.place.take_off.stops.y() < sitting.place.take_off.mass.y()
+    assert sitting.place.take_off.cautions.cautions == sitting.place.runs[batch].cautions
+    assert sitting.place.take_off.cautions.y() < sitting.place.take_off.mass.y()
     run = sitting.place.runs[batch]
     for figure in (run.moisture, run.moisture_ratio, run.moisture_dry_basis, run.target_mass):
         assert any(c.severity == "stop" for c in figure.cautions)
@@ -531,12 +531,14 @@ def test_the_form_says_stop_above_its_entries_until_the_heat_is_written_down(qtb
     form = sitting.place.form
     sitting.ctrl(Qt.Key.Key_N)
     sitting.type("turkey", ENTER)
-    assert form.stops.isVisible()
-    assert form.stops.y() < form.fields["prepared_mass"].y()
-    before = len(form.stops.cautions)
+    assert form.cautions.isVisible()
+    assert form.cautions.y() < form.fields["prepared_mass"].y()
+    before = stops_of(form.cautions.cautions)
+    assert before
     form.fields["precook_temperature"].edit.setText("165 F")
     form.fields["precook_measured"].set_value("thermometer")
-    assert len(form.stops.cautions) < before
+    form.fields["precook_method"].set_value("simmered or steamed")
+    assert len(stops_of(form.cautions.cautions)) < len(before)
 
 
 def test_every_entry_and_button_has_a_name(sitting, hands) -> None:

@@ -68,8 +68,8 @@ def test_every_figure_of_the_handbook_and_every_own_one_has_a_name():
 
 def test_animal_foods_show_their_cautions_above_their_figures(place):
     find(place, "ground beef")
-    assert place.page.gravest.cautions[0].severity == "stop"
-    assert place.page.gravest.y() < place.page.table.y()
+    assert place.page.cautions.cautions[0].severity == "stop"
+    assert place.page.cautions.y() < place.page.table.y()
 
 
 def test_an_own_figure_stands_in_place_of_the_published_one_and_can_be_taken_back(place):

@@ -150,7 +150,7 @@ def test_leaving_for_another_meal_keeps_what_was_typed(place: MealsPlace) -> Non
 
 def test_the_gravest_caution_stands_in_view_and_salt_is_told(place: MealsPlace) -> None:
     named(place, "camp stew")
-    assert "Stop" in place.meals.card.sums.strip.taught.text()
+    assert "Stop" in place.meals.card.sums.strip.stops.text()
     assert any("sodium" in remark for remark in place.meals.card.sheet.remarks)
 
 

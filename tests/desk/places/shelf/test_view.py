@@ -88,7 +88,7 @@ def test_a_lot_without_a_recorded_precook_shows_its_stop_with_the_source(qtbot, 
     lot = window.session.act(pack, 2, [Package(place=FREEZER)]).record
     shelf.listing.show(lot.id)
     panel = settle(qtbot, shelf)
-    stops = [c for c in panel.gravest.cautions if c.severity == "stop"]
+    stops = [c for c in panel.cautions.cautions if c.severity == "stop"]
     assert stops
     assert "USDA" in stops[0].source
     assert panel.status.word == "do not eat"
