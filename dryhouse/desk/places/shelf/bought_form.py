@@ -87,7 +87,7 @@ class BoughtForm(QWidget):
         food, said = self.food.value(), tuple[Caution, ...]()
         if food is not None:
             lot = Lot(food.slug, today(self.session.kitchen), package=self.kind.value(), origin=BOUGHT)
-            lot = replace(lot, bought_keep_by=self.keep_by.value())
+            lot = replace(lot, bought_keep_by=self.keep_by.value(), in_oil=self.in_oil.value())
             said = lot_cautions(self.session.kitchen, lot, place=self.place.value())
         self.cautions.set_cautions(said, OF_ANIMAL_FOOD if food is not None and food.animal else OF_A_PLANT)
 

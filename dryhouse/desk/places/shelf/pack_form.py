@@ -86,7 +86,7 @@ class PackForm(QWidget):
         self.count.changed.connect(self.split_again)
         self.kind.changed.connect(lambda: self._all_rows("kind", self.kind.value()))
         self.place.changed.connect(lambda: self._all_rows("place", self.place.value()))
-        for field in (self.packed_on, self.conditioned_from, self.conditioned_to):
+        for field in (self.packed_on, self.conditioned_from, self.conditioned_to, self.in_oil):
             field.changed.connect(self._caution)
         for keys, act in (("Ctrl+Return", self.save), ("Ctrl+Enter", self.save), ("Esc", self._leave)):
             inner_key(self, keys, act)
@@ -210,11 +210,11 @@ class PackForm(QWidget):
             field.value() for field in (self.packed_on, self.conditioned_from, self.conditioned_to)
         )
         like = Lot(batch.food, day or today(kitchen), batch=batch.id, conditioned_from=began, conditioned_to=ended)
+        packages = (line.package(self.in_oil.value()) for line in self.rows)
         said: list[Caution] = []
-        for kind, sealed, place in dict.fromkeys(
-            (p.kind, p.sealed, p.place) for p in (r.package() for r in self.rows)
-        ):
-            said += lot_cautions(kitchen, replace(like, package=kind, sealed=sealed), place=place)
+        for kind, sealed, oil, place in dict.fromkeys((p.kind, p.sealed, p.in_oil, p.place) for p in packages):
+            lot = replace(like, package=kind, sealed=sealed, in_oil=oil)
+            said += lot_cautions(kitchen, lot, place=place)
         self.cautions.set_cautions(said, most_for(batch_facts(kitchen, batch).kinds))
 
     def _add_up(self) -> None:

@@ -132,7 +132,7 @@ def test_what_is_in_a_food_of_her_own_is_never_preset(place):
     own = place.session.kitchen.journal.where(OwnFood)[0]
     assert own.contains == ""
     assert place.page.food.animal
-    assert any(c.severity == "stop" for c in place.page.gravest.cautions)
+    assert any(c.severity == "stop" for c in place.page.cautions.cautions)
 
 
 def test_plants_only_is_asked_about_once_more_where_the_name_says_otherwise(place):
