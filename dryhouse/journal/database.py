@@ -37,6 +37,10 @@ class Database:
         )
         return engine.connect()
 
+    def get_ready(self) -> None:
+        """Make ready what the first question would otherwise wait for."""
+        _ = self.connection
+
     @contextmanager
     def transaction(self) -> Iterator[Connection]:
         """All that is done inside is on the disk at the end, or nothing of it is done."""

@@ -112,7 +112,7 @@ class SqlJournal:
         self._lists.get_ready()
         with self._lock:
             if not self.database.closed:
-                assert self.database.connection
+                self.database.get_ready()
 
     def close(self) -> None:
         """Leave the file in order and let others open it. Closing twice does no harm."""

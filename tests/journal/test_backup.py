@@ -55,6 +55,14 @@ def test_the_first_session_of_a_day_that_writes_leaves_a_backup(file: Path) -> N
     assert foods(newest) == ["corn", "apple", "pear"]
 
 
+def test_a_backup_from_a_clock_that_was_ahead_does_not_stop_the_daily_one(file: Path) -> None:
+    (first,) = backups_of(file)
+    ahead = first.stat().st_mtime + 5 * 365 * 86_400
+    os.utime(first, (ahead, ahead))
+    add(file, "apple", 2)
+    assert len(backups_of(file)) == 2
+
+
 def test_a_day_s_backup_that_does_not_fit_stops_nobody(file: Path) -> None:
     forget_backups(file)
     (file.parent / "backups").rmdir()

@@ -49,7 +49,7 @@ def test_what_belongs_to_nothing_is_refused(database):
 
 def test_closing_twice_does_no_harm_and_asking_afterwards_does():
     database = in_memory()
-    assert database.connection
+    database.get_ready()
     database.close()
     database.close()
     assert database.closed

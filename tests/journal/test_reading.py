@@ -7,6 +7,7 @@ from datetime import UTC, date, datetime
 
 import pytest
 
+from dryhouse.journal import reading
 from dryhouse.journal.database import Database, in_memory
 from dryhouse.journal.reading import every, last_number, one
 from dryhouse.journal.revision import create
@@ -62,6 +63,15 @@ def test_a_number_too_large_for_any_file_is_simply_not_there(database):
 )
 def test_records_are_found_by_their_fields_in_the_order_of_their_numbers(database, kind, equals, found):
     assert [record.id for record in every(database.connection, kind, equals)] == found
+
+
+def test_any_number_of_values_can_be_asked_for_and_each_record_comes_once(database, monkeypatch):
+    monkeypatch.setattr(reading, "_AT_ONCE", 2)
+    numbers = (3, 2, 9, 1, 3, 7)
+    foods = ("corn", "apple", "plum", "pear")
+    assert [batch.id for batch in every(database.connection, Batch, {"id": numbers})] == [1, 2, 3]
+    both = every(database.connection, Batch, {"id": numbers, "food": foods, "started": NOON})
+    assert [batch.id for batch in both] == [1, 3]
 
 
 def test_records_are_not_looked_up_by_weight(database):
