@@ -89,6 +89,11 @@ def test_an_empty_record_and_one_at_its_bounds_are_sound():
     assert wrong(replace(BATCH, drained_fat=Mass(0.0))) == []
 
 
+def test_a_number_longer_than_a_journal_can_hold_is_refused():
+    assert wrong(replace(BATCH, id=2**63 - 1)) == []
+    assert wrong(replace(BATCH, id=2**63)) == ["id"]
+
+
 def test_a_refusal_says_what_would_be_right():
     (said,) = field_problems(replace(BATCH, state="lost"))
     assert "planned, drying, finished" in said.sentence

@@ -234,6 +234,11 @@ class TestPriors:
         assert warm.sd_ln_k > same.sd_ln_k
         assert "moved to 65 °C" in read(warm.workings)
 
+    def test_several_studies_are_held_more_tightly_than_one(self):
+        basis = Basis("handbook", "a table")
+        one, four = (prior_from_published(PageRun(0.3, 1.1), None, self.ENERGY, basis, n) for n in (1, 4))
+        assert four.sd_ln_k == pytest.approx(one.sd_ln_k * np.sqrt((1 + 1 / 4) / 2))
+
     def test_without_temperatures_nothing_is_moved(self):
         basis = Basis("handbook", "a table")
         assert prior_from_published(PageRun(0.3, 1.1), 65.0, self.ENERGY, basis).workings == ()
