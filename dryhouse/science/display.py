@@ -117,8 +117,6 @@ class Style:
             return self.temperature(value)
         if unit == "%":
             return self.percent(value)
-        if unit == "grams":  # a nutrient, which labels everywhere give in grams
-            return f"{self.number(value, 1)} g"
         places = 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
         if unit == "day":
             return counted(1, "day") if self.number(value, 0) == "1" else f"{self.number(value, 0)} days"
@@ -126,13 +124,16 @@ class Style:
 
     def figure(self, figure: Figure) -> str:
         """The value alone, in the person's own system."""
-        return self.amount(figure.value, figure.unit)
+        return self._of(figure, figure.value)
 
     def interval(self, figure: Figure) -> str:
         """`6.5 oz to 8 oz`, or nothing where no interval is known."""
         if figure.low is None or figure.high is None:
             return ""
-        return f"{self.amount(figure.low, figure.unit)} to {self.amount(figure.high, figure.unit)}"
+        return f"{self._of(figure, figure.low)} to {self._of(figure, figure.high)}"
+
+    def _of(self, figure: Figure, value: float) -> str:
+        return f"{self.number(value)} {figure.unit}" if figure.as_is else self.amount(value, figure.unit)
 
 
 def counted(number: int, one: str, many: str = "") -> str:

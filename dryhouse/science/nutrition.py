@@ -11,7 +11,7 @@ with a hole is a lower bound, never a total.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
@@ -108,13 +108,9 @@ class Total:
             self.amount * share,
             unit,
             basis=self.basis,
+            as_is=unit == "g",
             workings=(*self.workings, step(Kind.NUTRIENT_TOGETHER, (self.amount, unit)), *each, *hole),
         )
-
-
-def in_grams(figure: Figure | None) -> Figure | None:
-    """A nutrient to be shown in grams whatever the person weighs her food in, as labels everywhere do."""
-    return replace(figure, unit="grams") if figure is not None and figure.unit == "g" else figure
 
 
 def total(parts: Iterable[Contents], nutrient: str) -> Total | None:

@@ -1,8 +1,8 @@
-"""What is said of a lot and of a load in the one word each goes by."""
+"""What is said of a lot and of a load in the one word each goes by; and the names of a batch's figures."""
 
 from __future__ import annotations
 
-from enum import StrEnum
+from enum import StrEnum, auto
 
 
 class Status(StrEnum):
@@ -28,3 +28,22 @@ class VerdictName(StrEnum):
     MISMATCH = "weights don't add up"
     UNKNOWN = "unknown"
     """Too little was weighed to say."""
+
+
+class FigureId(StrEnum):
+    """The figures of a batch and of its run, whatever they are called where they are shown."""
+
+    YIELD_BY_WEIGHT = auto()
+    YIELD_BY_MEASURE = auto()
+    MOISTURE_NOW = auto()
+    TARGET_WEIGHT = auto()
+    WATER_BACK = auto()
+    KEEPS = auto()
+    MOISTURE_WET = auto()
+    MOISTURE_DRY = auto()
+    MOISTURE_RATIO = auto()
+    LOAD_TARGET = auto()
+    SAMPLE_TARGET = auto()
+    HOURS_UNTIL_DRY = auto()
+    SETTLES_AT = auto()
+    WATER_ACTIVITY = auto()

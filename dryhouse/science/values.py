@@ -130,6 +130,8 @@ class Figure:
     basis: tuple[Basis, ...] = ()
     workings: Workings = ()
     cautions: tuple[Caution, ...] = ()
+    as_is: bool = False
+    """Shown in its own unit in every system, as nutrients are on every label."""
 
     def with_cautions(self, cautions: Iterable[Caution]) -> Figure:
         """The same figure with further cautions, each said once, the gravest first."""

@@ -52,7 +52,7 @@ def test_the_food_the_form_and_the_batch(kitchen, food):
 def test_the_card_and_every_figure_on_it(kitchen, food):
     for card in (batch_card(kitchen, 1), preview(kitchen, BatchDraft(Batch(food)))):
         has_stop(card.cautions)
-        for _title, figure in card.figures:
+        for figure in (f.figure for f in card.figures):
             has_stop(figure.cautions)
 
 

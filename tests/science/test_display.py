@@ -70,6 +70,14 @@ def test_every_unit_is_said_as_it_is_spoken():
     said = {
         (1.2, "day"): "1 day", (3.4, "day"): "3 days", (0.4, "day"): "0 days", (350.0, "kcal"): "350 kcal",
         (12.34, "kcal"): "12.3 kcal", (1.234, "kcal"): "1.23 kcal", (2.5, "h"): "2 h 30 min",
-        (12.34, "grams"): "12.3 g", (57.2222, "degC"): "135 °F", (99.96, "m"): "100 m", (0.42, ""): "0.42",
+        (57.2222, "degC"): "135 °F", (99.96, "m"): "100 m", (0.42, ""): "0.42",
     }  # fmt: skip
     assert {key: US.amount(*key) for key in said} == said
+
+
+def test_a_nutrient_is_given_in_grams_in_every_system_as_on_every_label():
+    protein = Figure(12.34, "g", low=10.0, high=15.0, as_is=True)
+    for style in (US, Style(METRIC)):
+        assert style.figure(protein) == "12.3 g"
+        assert style.interval(protein) == "10 g to 15 g"
+    assert Style(METRIC, decimal_comma=True).figure(protein) == "12,3 g"

@@ -74,7 +74,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.cautions.cautions import batch_facts
     from dryhouse.kitchen.settings import style
     from dryhouse.science.safety.unfolded import most_for
-    from dryhouse.science.statuses import Status
+    from dryhouse.science.statuses import FigureId, Status
     from dryhouse.words.figures import figure_json
     from dryhouse.words.workings import lines
 
@@ -90,7 +90,7 @@ def run(args: argparse.Namespace) -> int:
         card = batch_card(kitchen, id)
         manner = style(kitchen)
         if args.json:
-            main, forbidden = card.figure("Yield by weight"), card.verdict.name == Status.DO_NOT_EAT
+            main, forbidden = card.figure(FigureId.YIELD_BY_WEIGHT), card.verdict.name == Status.DO_NOT_EAT
             answer: dict[str, Any] = figure_json(main, manner) if main is not None else {}
             answer |= {
                 "batch": id,
@@ -98,7 +98,7 @@ def run(args: argparse.Namespace) -> int:
                 "verdict": None if forbidden else card.verdict.name,
             }
             answer["sentences"] = [*heating_lines(logged), *card.said(manner)]
-            answer["figures"] = {title: figure_json(figure, manner) for title, figure in card.figures}
+            answer["figures"] = {f.caption: figure_json(f.figure, manner) for f in card.figures}
             say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})
             return 0
 
@@ -106,7 +106,7 @@ def run(args: argparse.Namespace) -> int:
             args,
             [done.what, *heating_lines(logged)],
             details=card_lines(card, manner),
-            workings=[line for _, figure in card.figures for line in lines(figure.workings, manner)],
+            workings=[line for f in card.figures for line in lines(f.figure.workings, manner)],
             cautions=card.cautions,
             most=most_for(batch_facts(kitchen, logged).kinds),
         )

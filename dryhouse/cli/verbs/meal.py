@@ -120,13 +120,10 @@ def _say(sheet: MealSheet, manner: Style, args: argparse.Namespace) -> None:
 
 def _each(sheet: MealSheet, manner: Style) -> str:
     """What one serving weighs and gives, in a line."""
-    from dryhouse.science.nutrition import in_grams
-
     said = []
     for name in SUMS:
         figure = getattr(sheet.serving, name)
-        shown = figure if name == "dry_mass" else in_grams(figure)
-        said.append(f"{name.replace('_', ' ')} {'not known' if shown is None else manner.figure(shown)}")
+        said.append(f"{name.replace('_', ' ')} {'not known' if figure is None else manner.figure(figure)}")
     return f"each serving: {', '.join(said)}"
 
 

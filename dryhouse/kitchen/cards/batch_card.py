@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.batches.log import BatchDraft, parts_of
+from dryhouse.kitchen.cards.card_figure import CardFigure
 from dryhouse.kitchen.cards.first_keep_by import keep_by_figures
 from dryhouse.kitchen.cautions.cautions import batch_cautions, dry_enough
 from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words, verdict_words
@@ -23,7 +24,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, Load, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.rehydration import water_to_restore
-from dryhouse.science.statuses import VerdictName
+from dryhouse.science.statuses import FigureId, VerdictName
 from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, gravest_first
 from dryhouse.science.workings import StepKind as Kind
@@ -36,10 +37,10 @@ WEIGHED = Basis("own", "this batch, weighed", 1)
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """What a batch comes to. `figures` are titled, in reading order; `missing` says what else would tell more."""
+    """What a batch comes to. `figures` are in reading order; `missing` says what else would tell more."""
 
     title: str
-    figures: tuple[tuple[str, Figure], ...]
+    figures: tuple[CardFigure, ...]
     verdict: Verdict | Forbidden
     sentences: tuple[str, ...]
     """What is said beside the verdict."""
@@ -54,9 +55,9 @@ class Card:
         """The verdict, and what else is said of the batch."""
         return self.judgement(manner), *self.sentences
 
-    def figure(self, title: str) -> Figure | None:
-        """The figure of that title, or None where the records do not give it."""
-        return dict(self.figures).get(title)
+    def figure(self, id: FigureId) -> Figure | None:
+        """The first figure of that name, or None where the records do not give it."""
+        return next((shown.figure for shown in self.figures if shown.id == id), None)
 
 
 def batch_card(kitchen: Kitchen, id: int) -> Card:
@@ -78,7 +79,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     load, unit = load_for(kitchen, batch, parts), _mass_unit(batch)
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
     target, manner = target_for(kitchen, batch), style(kitchen)
-    figures: list[tuple[str, Figure]] = []
+    figures: list[CardFigure] = []
     found = Verdict(VerdictName.UNKNOWN)
     grams = load.grams if load is not None else loaded_grams(known, batch)
     if load is not None and target is not None and dried is not None:
@@ -86,7 +87,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     if load is not None and dried is not None:
         now = moisture_now(load, dried)
         if now.value >= 0 and found.name != MISMATCH:  # below nought the verdict says what it may be
-            figures.append(("Moisture now", now))
+            figures.append(CardFigure(FigureId.MOISTURE_NOW, now))
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     if forbidden := forbidding_words(cautions):
         doubt = verdict_sentence(found, manner) if found.name == MISMATCH else ""
@@ -97,14 +98,15 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), load, grams, found, manner)
         figures += further
     if dried is not None and grams is not None:
-        figures.append(("Yield by weight", _yield_by_weight(grams, dried)))
+        figures.append(CardFigure(FigureId.YIELD_BY_WEIGHT, _yield_by_weight(grams, dried)))
     if batch.prepared_volume is not None and batch.dried_volume is not None:
-        figures.append(("Yield by measure", _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)))
+        measured = _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)
+        figures.append(CardFigure(FigureId.YIELD_BY_MEASURE, measured))
     if load is not None and target is not None:
-        figures.append(("Target weight", figure_in(target_mass(load, target), unit)))
+        figures.append(CardFigure(FigureId.TARGET_WEIGHT, figure_in(target_mass(load, target), unit)))
     return Card(
         called(batch, known.name),
-        tuple((title, f.with_cautions(cautions)) for title, f in figures),
+        tuple(replace(shown, figure=shown.figure.with_cautions(cautions)) for shown in figures),
         judged,
         tuple(sentences),
         cautions,
@@ -114,13 +116,13 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
 
 def _promises(
     kitchen: Kitchen, draft: BatchDraft, load: Load | None, grams: float | None, found: Verdict, manner: Style
-) -> tuple[list[tuple[str, Figure]], list[str]]:
+) -> tuple[list[CardFigure], list[str]]:
     """The water and the keep-by of what may be eaten, and what is said of its dryness."""
     batch, parts = draft.batch, draft.parts
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
-    figures: list[tuple[str, Figure]] = []
+    figures: list[CardFigure] = []
     if dried is not None and grams is not None:
-        figures.append(("Water to bring it back", _water(grams, dried, batch, load)))
+        figures.append(CardFigure(FigureId.WATER_BACK, _water(grams, dried, batch, load)))
     keeps = found.name == VerdictName.DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
     figures += keep_by_figures(kitchen, draft, found.name if keeps else "")
     sentences = []
@@ -133,9 +135,16 @@ def _promises(
 
 def card_lines(card: Card, manner: Style) -> list[str]:
     """The card in a few lines: what goes together stands in one."""
-    said = [(title, manner.figure(figure)) for title, figure in card.figures]
-    together = (("Yield by",), ("Moisture", "Target"), ("Water",), ("Keeps",))
-    lines = ["; ".join(f"{t}: {f}" for t, f in said if t.startswith(starts)) for starts in together]
+    together = (
+        (FigureId.YIELD_BY_WEIGHT, FigureId.YIELD_BY_MEASURE),
+        (FigureId.MOISTURE_NOW, FigureId.TARGET_WEIGHT),
+        (FigureId.WATER_BACK,),
+        (FigureId.KEEPS,),
+    )
+    lines = [
+        "; ".join(f"{f.caption}: {manner.figure(f.figure)}" for f in card.figures if f.id in ids)
+        for ids in together
+    ]
     return [*(line for line in lines if line), *card.said(manner)]
 
 

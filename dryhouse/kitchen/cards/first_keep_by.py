@@ -9,18 +9,18 @@ from datetime import timedelta
 
 from dryhouse.handbook.keeping_table import keeping_lines
 from dryhouse.kitchen.batches.log import BatchDraft
+from dryhouse.kitchen.cards.card_figure import CardFigure
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.keeping import life_at
-from dryhouse.science.statuses import VerdictName
-from dryhouse.science.units import both_scales
+from dryhouse.science.statuses import FigureId, VerdictName
 from dryhouse.science.values import Basis, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
 
-def keep_by_figures(kitchen: Kitchen, draft: BatchDraft, dryness: str) -> list[tuple[str, Figure]]:
-    """Days of quality at each published temperature, titled; none unless it is dry enough by weight."""
+def keep_by_figures(kitchen: Kitchen, draft: BatchDraft, dryness: str) -> list[CardFigure]:
+    """Days of quality at each published temperature; none unless it is dry enough by weight."""
     if dryness != VerdictName.DRY_ENOUGH:
         return []
     batch = draft.batch
@@ -43,5 +43,5 @@ def keep_by_figures(kitchen: Kitchen, draft: BatchDraft, dryness: str) -> list[t
                 step(Kind.KEEPS_AIRTIGHT),
             ),
         )
-        figures.append((f"Keeps at {both_scales(celsius)}", figure))
+        figures.append(CardFigure(FigureId.KEEPS, figure, celsius))
     return figures

@@ -8,7 +8,7 @@ from tests.builders import a_kitchen
 
 def days(food):
     figures = keep_by_figures(a_kitchen(), BatchDraft(Batch(food)), "dry enough")
-    return {title: round(figure.value) for title, figure in figures}
+    return {shown.caption: round(shown.figure.value) for shown in figures}
 
 
 def test_fruit_and_vegetables_at_the_published_temperatures():

@@ -12,6 +12,7 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
 from dryhouse.science.safety.unfolded import OF_A_PLANT
+from dryhouse.science.statuses import FigureId
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.cards.batch_card import Card
@@ -56,17 +57,17 @@ class CardView(QWidget):
         for i, view in enumerate(self.figures):
             view.setVisible(i < len(card.figures))
             if i < len(card.figures):
-                title, figure = card.figures[i]
-                view.set_figure(figure, title=title)
+                view.set_figure(card.figures[i].figure, title=card.figures[i].caption)
         empty(self._told)
         for sentence in card.sentences:
             self._told.addWidget(words(sentence, select=True))
         for sentence in card.missing:
             self._told.addWidget(words(sentence, "muted"))
 
-    def figure_view(self, title: str) -> FigureView | None:
-        """The view of the figure of that title, where the card has one."""
-        return next((v for v in self.figures if v.title == title and not v.isHidden()), None)
+    def figure_view(self, id: FigureId) -> FigureView | None:
+        """The view of the first figure of that name, where the card has one."""
+        shown = () if self.card is None else self.card.figures
+        return next((view for view, f in zip(self.figures, shown, strict=False) if f.id == id), None)
 
     def in_order(self, after: QWidget) -> None:
         """Let Tab come here from a widget, where what it stood behind was made anew."""

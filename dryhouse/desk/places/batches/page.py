@@ -28,7 +28,8 @@ def batch_page(session: Session, batch: Batch, card: Card) -> QTextDocument:
     parts += [f"<p><b>{escape(sentence)}</b></p>" for sentence in card.said(style)]
     if card.cautions:
         parts += ["<h2>Cautions</h2>", cautions_html(card.cautions)]
-    for heading, figure in card.figures:
+    for shown in card.figures:
+        heading, figure = shown.caption, shown.figure
         between = style.interval(figure)
         parts.append(
             f"<h2>{escape(heading)}: {escape(style.figure(figure))}"

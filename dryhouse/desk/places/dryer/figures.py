@@ -10,37 +10,42 @@ from dryhouse.desk.widgets.basics import column, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.kitchen.cards.batch_card import batch_card
+from dryhouse.kitchen.cards.card_figure import CardFigure
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import FINISHED, SAMPLE
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.values import Figure
+from dryhouse.science.statuses import FigureId
 
 _ACROSS = 2
 
 
-def figures_of(session: Session, run: DryingRun) -> list[tuple[str, Figure]]:
-    """The titled figures of a run, in reading order."""
-    of = "of the sample tray" if run.scope == SAMPLE else "of the load"
+_ON_THE_CARD_TOO = frozenset({FigureId.MOISTURE_NOW, FigureId.TARGET_WEIGHT})
+"""Of the card's figures, those that the run has as its own."""
+
+
+def figures_of(session: Session, run: DryingRun) -> list[CardFigure]:
+    """The figures of a run, in reading order; of a finished one what it came to first."""
+    target = FigureId.SAMPLE_TARGET if run.scope == SAMPLE else FigureId.LOAD_TARGET
     outlook = run.outlook
-    found: list[tuple[str, Figure | None]] = [
-        ("Moisture, wet basis", run.moisture),
-        ("Moisture, dry basis", run.moisture_dry_basis),
-        ("Moisture ratio", run.moisture_ratio),
-        (f"Target weight {of}", run.target_mass),
-        ("Hours until dry, from the first weight", outlook.forecast.figure() if outlook.forecast else None),
-        ("Moisture it would settle at here", outlook.equilibrium),
-        ("Water activity, estimated", outlook.water_activity),
-    ]
-    titles = {title for title, _ in found} | {"Moisture now", "Target weight"}
+    found = {
+        FigureId.MOISTURE_WET: run.moisture,
+        FigureId.MOISTURE_DRY: run.moisture_dry_basis,
+        FigureId.MOISTURE_RATIO: run.moisture_ratio,
+        target: run.target_mass,
+        FigureId.HOURS_UNTIL_DRY: outlook.forecast.figure() if outlook.forecast else None,
+        FigureId.SETTLES_AT: outlook.equilibrium,
+        FigureId.WATER_ACTIVITY: outlook.water_activity,
+    }
+    came_to: list[CardFigure] = []
     if run.batch.state == FINISHED:
         try:
             card = batch_card(session.kitchen, run.batch.id)
-            found = [(t, f) for t, f in card.figures if t not in titles] + found
+            came_to = [f for f in card.figures if f.id not in _ON_THE_CARD_TOO]
         except InputProblem:
             pass
-    return [(title, figure) for title, figure in found if figure is not None]
+    return came_to + [CardFigure(id, figure) for id, figure in found.items() if figure is not None]
 
 
 class FiguresPane(QWidget):
@@ -77,5 +82,4 @@ class FiguresPane(QWidget):
         for place, view in enumerate(self.views):
             view.setVisible(place < len(figures))
             if place < len(figures):
-                title, figure = figures[place]
-                view.set_figure(figure, title=title)
+                view.set_figure(figures[place].figure, title=figures[place].caption)

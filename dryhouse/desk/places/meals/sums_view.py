@@ -10,7 +10,6 @@ from dryhouse.desk.widgets.basics import column, empty, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.kitchen.meals.sheet import MealSheet, Sums
-from dryhouse.science.nutrition import in_grams
 
 SERVING, BAG = "serving", "bag"
 REST = (
@@ -107,7 +106,7 @@ class SumsView(QWidget):
         self.flame.set_figure(None if sheet is None else sheet.minutes.flame, _WHY)
         for name, view in self.figures.items():
             figure = None if sums is None else getattr(sums, name)
-            view.set_figure(figure if name == "dry_mass" else in_grams(figure), _WHY)
+            view.set_figure(figure, _WHY)
         if sheet is None:
             return
         for remark in sheet.remarks:

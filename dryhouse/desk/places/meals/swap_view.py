@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QLineEdit
 
@@ -14,7 +16,6 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_part
 from dryhouse.kitchen.records import MealPart
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.nutrition import in_grams
 
 _PAUSE_MS = 80
 
@@ -109,12 +110,10 @@ class SwapView(QFrame):
     def _told(self, difference: Difference) -> tuple[str, str, str, str]:
         style = self.session.style
         before, after = difference.before, difference.after
-        if difference.name != "dry mass":
-            before, after = in_grams(before), in_grams(after)
         change = ""
         if difference.change is not None and after is not None:
             sign = "+" if difference.change > 0 else "−" if difference.change < 0 else "±"
-            change = f"{sign} {style.amount(abs(difference.change), after.unit)}"
+            change = f"{sign} {style.figure(replace(after, value=abs(difference.change)))}"
         return (
             difference.name.capitalize(),
             "—" if before is None else style.figure(before),

@@ -12,7 +12,6 @@ from dryhouse.kitchen.meals.sheet import MealSheet, cooking_line
 from dryhouse.kitchen.trips.lists import Bag, Buy
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.science.display import Style
-from dryhouse.science.nutrition import in_grams
 from dryhouse.science.values import Caution, Figure
 from dryhouse.words.dates import long_day, weekday_clock
 
@@ -71,9 +70,9 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
         ("Dry mass", shown(style, bag.dry_mass), shown(style, one.dry_mass)),
         ("Energy", shown(style, bag.energy), shown(style, one.energy)),
         ("Energy per gram", shown(style, bag.energy_per_gram), ""),
-        ("Protein", shown(style, in_grams(bag.protein)), shown(style, in_grams(one.protein))),
-        ("Fat", shown(style, in_grams(bag.fat)), shown(style, in_grams(one.fat))),
-        ("Carbohydrate", shown(style, in_grams(bag.carbohydrate)), shown(style, in_grams(one.carbohydrate))),
+        ("Protein", shown(style, bag.protein), shown(style, one.protein)),
+        ("Fat", shown(style, bag.fat), shown(style, one.fat)),
+        ("Carbohydrate", shown(style, bag.carbohydrate), shown(style, one.carbohydrate)),
         ("Sodium", shown(style, bag.sodium), shown(style, one.sodium)),
     ]
     method = f"<p>{escape(meal.method)}</p>" if meal.method else ""

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication
 from dryhouse.desk.places.batches.form import LogForm
 from dryhouse.kitchen.batches.typed import TypedBatch
 from dryhouse.kitchen.records import Batch, BatchPart, OwnFood
+from dryhouse.science.statuses import FigureId
 
 
 @pytest.fixture
@@ -63,15 +64,15 @@ def test_it_answers_while_typing(form):
     enter(form, food="corn", fresh="35 oz", dried="9 oz")
     form.answer()
     assert form.preview.isVisible()
-    assert form.preview.figure_view("Yield by weight").value_text() == "25.7 %"
+    assert form.preview.figure_view(FigureId.YIELD_BY_WEIGHT).value_text() == "25.7 %"
     assert form.preview.status.word == "dry enough"
 
 
 def test_a_half_typed_entry_leaves_the_rest_of_the_answer(form):
     enter(form, food="corn", fresh="35 oz", dried="9 o")
     form.answer()
-    assert form.preview.figure_view("Target weight") is not None
-    assert form.preview.figure_view("Yield by weight") is None
+    assert form.preview.figure_view(FigureId.TARGET_WEIGHT) is not None
+    assert form.preview.figure_view(FigureId.YIELD_BY_WEIGHT) is None
     assert form.entries.fields["dried"].edit.property("wrong") == "false"
 
 

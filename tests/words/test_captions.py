@@ -1,0 +1,13 @@
+"""Every figure of a batch has its own caption."""
+
+from dryhouse.science.statuses import FigureId
+from dryhouse.words.captions import caption
+
+
+def test_every_figure_has_a_caption_and_no_two_have_the_same():
+    assert len({caption(id) for id in FigureId}) == len(FigureId)
+
+
+def test_a_figure_that_holds_at_a_temperature_names_it_in_both_scales():
+    assert caption(FigureId.KEEPS, 15.5556) == "Keeps at 60 °F (16 °C)"
+    assert caption(FigureId.YIELD_BY_WEIGHT) == "Yield by weight"
