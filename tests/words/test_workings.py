@@ -50,3 +50,11 @@ def test_every_line_asks_only_for_what_a_slot_can_say(kind):
 def test_days_are_written_in_english():
     made = step(StepKind.TARGET_MASS, date(2027, 8, 6), solids=(5.6, "oz"), target=(20.0, "%"))
     assert line(made, Style()).endswith("= 6 Aug 2027")
+
+
+def test_one_is_one_and_two_are_several():
+    told = {
+        n: line(step(StepKind.OWN_TRAY_LOAD, (500.0, "g"), dryer="box dryer", n=n), Style(METRIC)) for n in (1, 2)
+    }
+    assert told[1].endswith("the middle of your 1 load")
+    assert told[2].endswith("the middle of your 2 loads")
