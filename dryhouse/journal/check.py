@@ -22,6 +22,7 @@ from dryhouse.kitchen.surroundings import Surroundings
 from dryhouse.science.errors import WorldProblem
 
 _UNREADABLE = (WorldProblem, ValueError, TypeError, OverflowError)
+_CANNOT_READ = (ValueError, TypeError, OverflowError, WorldProblem)
 _SLACK, _SCALE_G = 1.02, 1.0
 
 
@@ -39,7 +40,7 @@ def check(path: Path) -> list[str]:
             database.close()
         journal = open_journal(path, write=False)
         try:
-            return unreadable(journal) or unsound(journal)
+            return unsound_records(journal)
         finally:
             journal.close()
 
@@ -57,14 +58,15 @@ def missing_parts(database: Database) -> list[str]:
     return [*lost[:AT_MOST], *(f"“{name}” in the file was not put there by this program." for name in strange)]
 
 
-def unreadable(journal: Journal) -> list[str]:
-    """Records that the program would stumble over as soon as it read them."""
+def unsound_records(journal: Journal) -> list[str]:
+    """Records the program would stumble over, or that contradict themselves or each other."""
     try:
-        for _ in every_record(journal):
-            pass
-    except _UNREADABLE:
-        return [said for kind in RECORD_KINDS for said in _unreadable_of(journal, kind)][:AT_MOST]
-    return []
+        return _unsound(journal)
+    except _CANNOT_READ:
+        found = [said for kind in RECORD_KINDS for said in _unreadable_of(journal, kind)]
+        if not found:
+            raise
+        return found[:AT_MOST]
 
 
 def _unreadable_of(journal: Journal, kind: type[Any]) -> Iterator[str]:
@@ -81,8 +83,7 @@ def _reads(read: Callable[[], object]) -> bool:
     return True
 
 
-def unsound(journal: Journal) -> list[str]:
-    """Records that contradict themselves or each other."""
+def _unsound(journal: Journal) -> list[str]:
     from dryhouse.handbook.reader import handbook
 
     around = Surroundings(journal, handbook(), lambda moment: moment)

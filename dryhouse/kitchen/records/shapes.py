@@ -55,6 +55,11 @@ def shapes(kind: type[Any]) -> tuple[Shape, ...]:
     return _SHAPES[kind]
 
 
+def label(kind: type[Any], name: str) -> str:
+    """What a person calls a field."""
+    return next(shape.about.label for shape in shapes(kind) if shape.name == name)
+
+
 def _shapes_of(kind: type[Any]) -> tuple[Shape, ...]:
     hints = get_type_hints(kind)
     found = []

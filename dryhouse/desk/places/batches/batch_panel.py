@@ -11,10 +11,13 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.batches.naming import batch_name
+from dryhouse.kitchen.batches.typed import ENTRIES
+from dryhouse.kitchen.cards.heating import heating_lines
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
 from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Quantity
 from dryhouse.science.statuses import VerdictName
 from dryhouse.words.names import capital
 
@@ -60,11 +63,35 @@ def facts_of(session: Session, batch: Batch) -> list[str]:
     parts = sorted(kitchen.journal.where(BatchPart, batch=batch.id), key=lambda p: p.position) if batch.id else ()
     if parts:
         lines.append("Of " + ", ".join(f"{style.show(p.mass)} {p.food.replace('-', ' ')}" for p in parts))
+    lines += heating_lines(batch)
+    if others := _others(session, batch):
+        lines.append(", ".join(others))
     if batch.rating:
         lines.append(f"Rated {batch.rating} of 5")
     if batch.notes:
         lines.append(f"“{batch.notes}”")
     return [line[:1].upper() + line[1:] for line in lines if line]
+
+
+_SAID = (
+    "title", "dryer", "trays", "set_temperature", "form", "thickness", "made_from", "pretreatment",
+    "purchased_mass", "prepared_mass", "dried_mass", "rating", "notes", "energy_kwh",
+)  # fmt: skip
+"""Fields that have their own words here or on the card, as everything has that tells of heat."""
+_OF_HEAT = ("precook_", "finish_")
+
+
+def _others(session: Session, batch: Batch) -> list[str]:
+    """Everything else that is recorded, each by its label."""
+    said = []
+    for shape in ENTRIES.values():
+        value = getattr(batch, shape.name)
+        if value is None or value == shape.default or shape.name in _SAID or shape.name.startswith(_OF_HEAT):
+            continue
+        shown = session.style.show(value) if isinstance(value, Quantity) else value
+        shown = session.style.number(shown, 3) if isinstance(shown, (int, float)) else shown
+        said.append(f"{shape.about.label[:1].lower()}{shape.about.label[1:]}: {shown}")
+    return said
 
 
 class BatchPanel(QWidget):

@@ -18,7 +18,9 @@ from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import LOAD
+from dryhouse.kitchen.records.shapes import label
 from dryhouse.science.quantities import Mass, Volume, unit_typed
 
 FRESH_WEIGHING = timedelta(minutes=30)
@@ -39,10 +41,14 @@ class TakeOffForm(QWidget):
         self.heading = words("", "title")
         self.standing = words("", "label")
         self.cautions = CautionsView(session)
-        self.mass = QuantityField(session, "Dried weight", Mass, name="dried_mass")
-        self.volume = QuantityField(session, "Dried measure", Volume, hint="such as 3 cups", name="dried_volume")
+        self.mass = QuantityField(session, label(Batch, "dried_mass"), Mass, name="dried_mass")
+        self.volume = QuantityField(
+            session, label(Batch, "dried_volume"), Volume, hint="such as 3 cups", name="dried_volume"
+        )
         self.at = MomentField(session, "When", hint="now", name="at")
-        self.energy = NumberField(session, "Power used, kWh", what="number of kilowatt-hours", name="energy_kwh")
+        self.energy = NumberField(
+            session, label(Batch, "energy_kwh"), what="number of kilowatt-hours", name="energy_kwh"
+        )
         self.rating = ChoiceField(session, "How it came out", _RATINGS, name="rating")
         self.notes = TextField(session, "Notes")
         self.off = button("&Take it off", self.take_off, "primary", hint="Enter")

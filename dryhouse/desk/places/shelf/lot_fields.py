@@ -5,18 +5,16 @@ from __future__ import annotations
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.kitchen.records import Lot
-from dryhouse.kitchen.records.shapes import shapes
+from dryhouse.kitchen.records.shapes import label
 from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.errors import InputProblem
-
-_IN_OIL = next(shape.about for shape in shapes(Lot) if shape.name == "in_oil")
 
 
 class PlaceField(ChoiceField):
     """Where something goes. The place decides how long it keeps, so nobody but the person chooses it."""
 
-    def __init__(self, session: Session, label: str = "Place") -> None:
-        super().__init__(session, label, name="place")
+    def __init__(self, session: Session, title: str = "Place") -> None:
+        super().__init__(session, title, name="place")
         self.offer()
 
     def offer(self) -> None:
@@ -38,4 +36,4 @@ class PlaceField(ChoiceField):
 def in_oil_field(session: Session) -> ChoiceField:
     """Whether it is packed in oil; nothing is said beforehand."""
     answers = ((None, "Not recorded"), (False, "No"), (True, "Yes"))
-    return ChoiceField(session, _IN_OIL.label, answers, name="in_oil")
+    return ChoiceField(session, label(Lot, "in_oil"), answers, name="in_oil")
