@@ -126,6 +126,11 @@ def _eye(p: QPainter, ink: QColor) -> None:
     p.drawEllipse(QRectF(9.5, 8.5, 5, 5))
 
 
+def _clock(p: QPainter, ink: QColor) -> None:
+    _ring(p, ink)
+    _lines(p, (12, 7.5), (12, 12.5), (15.5, 14.5))
+
+
 def _cross(p: QPainter, ink: QColor) -> None:
     _ring(p, ink)
     _lines(p, (9, 9), (15, 15))
@@ -146,5 +151,6 @@ _PICTURES: dict[str, Draw] = {
     "tick": _tick,
     "half": _half,
     "eye": _eye,
+    "clock": _clock,
     "cross": _cross,
 }

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
 
-from dryhouse.desk.cautions import stops_in_brief
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.ports import BatchQuery, Done
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
@@ -61,15 +60,7 @@ class Reminders(QObject):
             return
         self._said |= {(d.batch, d.kind, d.after) for d in due}
         finished = {d.batch for d in due if d.kind == "finish"}
-        self.notify("\n".join(self._told(d) for d in due if d.kind == "finish" or d.batch not in finished))
-
-    def _told(self, due: Due) -> str:
-        """What is due, and the stops of that batch in brief."""
-        from dryhouse.kitchen.cautions.cautions import batch_cautions
-
-        batch = self.session.kitchen.journal.get(Batch, due.batch)
-        stops = stops_in_brief(batch_cautions(self.session.kitchen, batch)) if batch is not None else ""
-        return f"{due.sentence} {stops}".strip()
+        self.notify("\n".join(d.sentence for d in due if d.kind == "finish" or d.batch not in finished))
 
     def notify(self, text: str) -> None:
         """A notice of the desktop where it has them, else a message in the window."""

@@ -27,7 +27,7 @@ class Tint(NamedTuple):
     ink: str
     ground: str
     shape: str
-    """`octagon`, `triangle`, `disc`, `ring`, `tick`, `half`, `eye` or `cross`."""
+    """`octagon`, `triangle`, `disc`, `ring`, `tick`, `half`, `eye`, `clock` or `cross`."""
 
 
 VERDICT_TINTS: Mapping[str, str] = {
@@ -122,7 +122,7 @@ LIGHT = Tokens(
     standings={
         Status.KEEPING: Tint("#17603F", "#DFF1E6", "tick"),
         Status.USE_SOON: Tint("#6E4300", "#FDF0D5", "half"),
-        Status.PAST: Tint("#8E1730", "#FBE6E9", "octagon"),
+        Status.PAST: Tint("#8A3A12", "#FBE9DF", "clock"),
         Status.CHECK_FIRST: Tint("#553085", "#EFE7F8", "eye"),
         Status.DO_NOT_EAT: Tint("#8E1730", "#FBE6E9", "octagon"),
         Status.THROWN_OUT: Tint("#525E58", "#E7EAE8", "cross"),
@@ -151,7 +151,7 @@ DARK = Tokens(
     standings={
         Status.KEEPING: Tint("#97DBB4", "#143524", "tick"),
         Status.USE_SOON: Tint("#F6CF82", "#3F2E0A", "half"),
-        Status.PAST: Tint("#FFB1BD", "#48161F", "octagon"),
+        Status.PAST: Tint("#FFBE9C", "#43230F", "clock"),
         Status.CHECK_FIRST: Tint("#D5BCF5", "#33224C", "eye"),
         Status.DO_NOT_EAT: Tint("#FFB1BD", "#48161F", "octagon"),
         Status.THROWN_OUT: Tint("#A6B2AB", "#2A322E", "cross"),

@@ -5,6 +5,7 @@ import itertools
 import pytest
 
 from dryhouse.plots.tokens import DARK, LIGHT, VERDICT_TINTS, contrast, luminance
+from dryhouse.science.statuses import Status
 
 LOOKS = pytest.mark.parametrize("look", [LIGHT, DARK], ids=lambda t: t.name)
 TEXT, GRAPHIC = 4.5, 3.0
@@ -93,7 +94,15 @@ def test_every_verdict_severity_and_standing_has_a_shape_of_its_own_kind(look):
     for word in (*look.severities, *look.standings, *VERDICT_TINTS):
         assert look.tint(word).shape
     assert len({t.shape for t in look.severities.values()}) == 3
-    assert len({t.shape for t in look.standings.values()}) == 5
+    assert len({t.shape for t in look.standings.values()}) == len(look.standings)
+
+
+@LOOKS
+def test_do_not_eat_looks_like_a_stop_and_like_no_other_status(look):
+    forbidden = look.tint("do not eat")
+    assert forbidden == look.severities["stop"]
+    others = [look.tint(status) for status in Status if status not in (Status.DO_NOT_EAT, Status.USED_UP)]
+    assert all(forbidden.ink != other.ink and forbidden.shape != other.shape for other in others)
 
 
 def test_what_one_touches_is_large_enough():

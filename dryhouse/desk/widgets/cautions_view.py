@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
@@ -95,6 +95,9 @@ class CautionsView(QWidget):
     for whatever is shown next, until it is folded again.
     """
 
+    seen = Signal(bool)
+    """Whether there is anything to see."""
+
     def __init__(
         self, session: Session, cautions: Iterable[Caution] = (), *, most: int = OF_A_PLANT, moment: Moment = "now"
     ) -> None:
@@ -157,6 +160,7 @@ class CautionsView(QWidget):
             self.parentWidget() is not None or not self.cautions
         ):  # shown before it has a place, it would be a window
             self.setVisible(bool(self.cautions))
+        self.seen.emit(bool(self.cautions))
         self.setAccessibleName(f"Cautions: {len(self.cautions)}")
 
     def turn(self) -> None:

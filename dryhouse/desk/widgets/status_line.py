@@ -36,7 +36,9 @@ class StatusLine(QFrame):
         """Show another word; an empty one hides the line. A sentence that begins with its word says it once."""
         self.word = word
         head, colon, rest = sentence.partition(":")
-        if colon and (word == VerdictName.UNKNOWN or head.casefold().startswith(word.casefold())):
+        if word and sentence.casefold().startswith(f"{word}. "):
+            said, told = word, sentence[len(word) + 1 :].strip()
+        elif colon and (word == VerdictName.UNKNOWN or head.casefold().startswith(word.casefold())):
             said, told = head, rest.strip()
         else:
             said, told = word, sentence

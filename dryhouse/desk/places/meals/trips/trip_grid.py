@@ -8,11 +8,14 @@ from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
+from dryhouse.desk.cautions import SAID, said, stops_of
 from dryhouse.desk.places.meals.meal_list import MEAL_MIME
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.records import TripMeal
-from dryhouse.kitchen.trips.sheet import DaySheet, TripSheet
+from dryhouse.kitchen.trips.provisioning import Plan
+from dryhouse.kitchen.trips.sheet import DaySheet
 from dryhouse.kitchen.trips.trips import SLOTS
+from dryhouse.science.values import Caution
 from dryhouse.words.dates import weekday, weekday_words
 
 PLACED_MIME = "application/x-dryhouse-placed"
@@ -36,6 +39,7 @@ class TripGrid(QTableWidget):
         self._days: list[date] = []
         self._placed: dict[tuple[int, int], list[TripMeal]] = {}
         self._served: dict[int, float] = {}
+        self._stops: dict[int, tuple[Caution, ...]] = {}
         self.setAccessibleName("Days of the trip")
         self.setColumnCount(len(SLOTS) + len(_SUMS))
         self.setHorizontalHeaderLabels([*(s.capitalize() for s in SLOTS), *_SUMS])
@@ -49,7 +53,7 @@ class TripGrid(QTableWidget):
         self.setWordWrap(True)
         self.setShowGrid(False)
         head = self.horizontalHeader()
-        head.setMinimumSectionSize(96)
+        head.setMinimumSectionSize(72)
         for n in range(self.columnCount()):
             stretch = QHeaderView.ResizeMode.Stretch if n < len(SLOTS) else QHeaderView.ResizeMode.ResizeToContents
             head.setSectionResizeMode(n, stretch)
@@ -58,8 +62,11 @@ class TripGrid(QTableWidget):
 
     # --- showing ---------------------------------------------------------------------------------------------
 
-    def show_sheet(self, sheet: TripSheet) -> None:
-        """Show every day; the cursor stays where it was."""
+    def show_plan(self, plan: Plan) -> None:
+        """Show every day, each meal marked where its bag has a stop; the cursor stays where it was."""
+        sheet = plan.sheet
+        eaten = (eaten.placed.id for day in sheet.days for eaten in day.meals)
+        self._stops = {placed: stops_of(bag.cautions) for placed, bag in zip(eaten, plan.bags, strict=True)}
         at = (max(self.currentRow(), 0), max(self.currentColumn(), 0))
         self._days = [day.day for day in sheet.days]
         self._placed.clear()
@@ -75,18 +82,19 @@ class TripGrid(QTableWidget):
         for column, slot in enumerate(SLOTS):
             here = [e for e in day.meals if _slot_of(e.placed) == slot]
             self._placed[row, column] = [e.placed for e in here]
-            texts = []
+            shown, heard = [], []
             for eaten in here:
                 other = "" if eaten.sheet.servings == people else f" for {eaten.sheet.servings:g}"
-                texts.append(eaten.sheet.meal.name + other)
-            self._cell(
-                row, column, "\n".join(texts), f"{weekday(day.day)}, {slot}: {', '.join(texts) or 'nothing yet'}"
-            )
+                stops = self._stops.get(eaten.placed.id, ())
+                shown += [_mark(stops), eaten.sheet.meal.name + other]
+                heard.append(" ".join((eaten.sheet.meal.name + other, *(said(c) for c in stops))))
+            text = "\n".join(line for line in shown if line)
+            self._cell(row, column, text, f"{weekday(day.day)}, {slot}: {', '.join(heard) or 'nothing yet'}")
         style = self.session.style
         energy, gap = day.energy_per_person, day.energy_gap
         told = "" if energy is None else f"{energy.value:.0f} kcal"
         if gap is not None:
-            told += f", {abs(gap):.0f} {'over' if gap >= 0 else 'short'}"
+            told += f"\n{abs(gap):.0f} {'over' if gap >= 0 else 'short'}"
         each = f"{style.mass(day.grams_per_person.value)} dry\n{told}".strip()
         pot = f"{style.volume(day.water.value)}\n{day.flame_minutes:.0f} min of flame"
         texts = (each, pot) if day.meals else ("—", "—")
@@ -191,6 +199,11 @@ class TripGrid(QTableWidget):
             self.moved.emit(int(bytes(data.data(PLACED_MIME).data())), day, slot)
         elif data.hasFormat(MEAL_MIME):
             self.dropped.emit(int(bytes(data.data(MEAL_MIME).data())), day, slot)
+
+
+def _mark(stops: tuple[Caution, ...]) -> str:
+    """The word above a meal whose bag has a stop; the stops themselves stand below the days."""
+    return "Do not eat" if any(c.forbids_eating for c in stops) else SAID["stop"] if stops else ""
 
 
 def _slot_of(placed: TripMeal) -> str:

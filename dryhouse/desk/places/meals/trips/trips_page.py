@@ -14,7 +14,8 @@ from dryhouse.desk.places.meals.trips.plan_view import PlanView
 from dryhouse.desk.places.meals.trips.trip_form import TripForm
 from dryhouse.desk.places.meals.trips.trip_grid import TripGrid
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
+from dryhouse.desk.widgets.basics import button, column, fill, row, scrolling, side_by_side, words
+from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.meals.meals import meals
 from dryhouse.kitchen.records import Trip
@@ -25,6 +26,9 @@ from dryhouse.words.dates import day_words, short_day
 
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
+
+_CAUTIONS_HIGH = 190
+"""Pixels that the cautions of a trip take below its days, at most; they scroll."""
 
 
 class TripsPage(QWidget):
@@ -41,7 +45,7 @@ class TripsPage(QWidget):
         self.told = words("", "muted")
         self.form = TripForm(session)
         self.list = MealList(session, "Meals to put on a day")
-        self.grid = TripGrid(session)
+        self.grid, self.cautions = TripGrid(session), CautionsView(session, moment="pot")
         self.plan_view = PlanView(session, self._days(), self.write_batches, self.print_labels)
         self.nothing = EmptyState(
             session.theme,
@@ -68,7 +72,12 @@ class TripsPage(QWidget):
         inside.addWidget(self.list)
         inside.addWidget(words("Drag a meal onto a day, or choose one here and press Enter on the day.", "small"))
         left.setMinimumWidth(180)
-        days = side_by_side(left, self.grid, sizes=(224, 820), gap=16)
+        right = QWidget()
+        below = scrolling(self.cautions)
+        below.setMaximumHeight(_CAUTIONS_HIGH)
+        self.cautions.seen.connect(below.setVisible)
+        fill(column(right, space=8), self.grid, below)
+        days = side_by_side(left, right, sizes=(224, 820), gap=16)
         days.setStretchFactor(1, 1)
         return days
 
@@ -118,7 +127,8 @@ class TripsPage(QWidget):
         if self.trip is not None:
             worked = self.session.attempt(plan, kitchen, self.trip.id)
         if worked is not None:
-            self.grid.show_sheet(worked.sheet)
+            self.grid.show_plan(worked)
+        self.cautions.set_cautions(c for bag in (worked.bags if worked is not None else ()) for c in bag.cautions)
         self.plan_view.show_plan(worked)
         self.told.setText("" if worked is None else self._told(worked))
         at = self.choice.findData(id) if id else -1
