@@ -45,8 +45,8 @@ def test_a_weighing_answers_moisture_verdict_and_forecast(capsys, journal, batch
     assert "Weight of the load now: 1 lb, target" in out
     assert "Moisture: " in out
     assert "Still moist" in out
-    assert "As likely as not between" in out
-    assert "Weigh again" in out or "A weighing now" in out
+    assert "Even odds: between" in out
+    assert "Weigh again" in out or "Weigh now" in out
 
 
 def test_the_json_answer_has_the_keys_of_every_figure(capsys, journal, batch) -> None:

@@ -49,7 +49,7 @@ def test_a_weighing_and_a_finish_are_each_said_once_when_their_time_comes(hands,
         hands.wait(0.25)
         reminders.look()
     assert len(said) == 2
-    assert "a weighing now would tell most" in said[0]
+    assert "weigh now for a better estimate" in said[0]
     assert "may be dry by now" in said[1]
 
 

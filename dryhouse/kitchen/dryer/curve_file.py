@@ -30,8 +30,12 @@ from dryhouse.science.moisture import (
 from dryhouse.science.values import MIDDLE_80_SD, Basis, Caution, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
+from dryhouse.words.forecasts import finish_sentence, from_the_first
 from dryhouse.words.verdicts import mismatch_sentence
 from dryhouse.words.workings import lines
+
+_AS_THE_FILE = Style(METRIC)
+"""A file of weighings is in grams."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +130,7 @@ def _ahead(
     """
     lightest = min(points.grams)
     amiss = (
-        mismatch_sentence(load, lightest, Style(METRIC)) if verdict(load, lightest, target).name == MISMATCH else ""
+        mismatch_sentence(load, lightest, _AS_THE_FILE) if verdict(load, lightest, target).name == MISMATCH else ""
     )
     sound = _plausible(points, load.solids_low) if amiss else len(points.grams)
     try:
@@ -198,23 +202,26 @@ def answer_json(answer: RunAnswer) -> dict[str, object]:
         "target_g": ahead.target_g if ahead else None,
         "weigh_again": ahead.weigh_again_at if ahead else None,
         "periods": answer.periods or None,
-        "sentence": " ".join(_sentences(answer)),
+        "sentence": " ".join(_sentences(answer, _AS_THE_FILE)),
     }
 
 
 def lines_of(answer: RunAnswer, style: Style) -> tuple[str, ...]:
     """The notes, the arithmetic, and what it comes to."""
-    return (*answer.notes, *lines(answer.workings, style), *_sentences(answer))
+    return (*answer.notes, *lines(answer.workings, style), *_sentences(answer, style))
 
 
-def _sentences(answer: RunAnswer) -> list[str]:
+def _sentences(answer: RunAnswer, style: Style) -> list[str]:
     """The forecast's own sentence, and what is to be doubted."""
-    return [said for said in (answer.forecast.sentence if answer.forecast else "", answer.amiss) if said]
+    ahead = answer.forecast
+    finish = finish_sentence(ahead, from_the_first(style)) if ahead else ""
+    counted = "Hours count from the first weighing." if ahead and np.isfinite(ahead.finish.median) else ""
+    return [said for said in (" ".join(filter(None, (finish, counted))), answer.amiss) if said]
 
 
 def said(answer: RunAnswer) -> Sequence[str]:
     """The answer in lines, without the models."""
-    told = _sentences(answer)
+    told = _sentences(answer, _AS_THE_FILE)
     if answer.forecast and answer.forecast.weigh_again_at is not None:
         told.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
     if answer.periods:

@@ -1,4 +1,4 @@
-"""What is due on the dryers: a finish that is likely now, a weighing that would tell most now."""
+"""What is due on the dryers: a finish that is likely now, a weighing that would better the estimate now."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ def _dues_of(kitchen: Kitchen, run: DryingRun) -> list[Due]:
     found = []
     again, finish = weigh_again(kitchen, run), finish_moment(kitchen, run)
     if again is not None:
-        said = f"{name}: a weighing now would tell most.{stops}"
+        said = f"{name}: weigh now for a better estimate.{stops}"
         found.append(Due(run.batch.id, WEIGH, again, after, said, run.cautions))
     if finish is not None:
         said = f"{name} may be dry by now. Weigh it and check by hand.{stops}"

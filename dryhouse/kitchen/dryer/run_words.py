@@ -17,6 +17,7 @@ from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.values import Figure, cautions_json
 from dryhouse.words.dates import weekday_clock
 from dryhouse.words.figures import figure_json
+from dryhouse.words.forecasts import When, bands_sentence, finish_sentence
 
 LONG = timedelta(days=30)
 
@@ -69,35 +70,22 @@ def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
     ahead = run.outlook.forecast
     if ahead is None:
         return f"No forecast yet: {run.outlook.why_none}" if run.outlook.why_none else "No forecast."
-    if ahead.reached_at is not None:
-        reached = clock_words(kitchen, moment_of(kitchen, run, ahead.reached_at))
-        return f"The target weight was reached about {reached}."
-    finish = ahead.finish
-    if not math.isfinite(finish.median):
-        return "It may well never reach the target in this kitchen as it is."
-    moment = moment_of(kitchen, run, finish.median)
-    when = clock_words(kitchen, moment)
-    if moment <= kitchen.now() and run.clock.paused_since is None:
-        return f"Likely dry since about {when}: weigh it. {bands_words(kitchen, run)}"
-    return f"Dry about {when}. {bands_words(kitchen, run)}"
+    passed = (
+        math.isfinite(ahead.finish.median)
+        and moment_of(kitchen, run, ahead.finish.median) <= kitchen.now()
+        and run.clock.paused_since is None
+    )
+    return finish_sentence(ahead, _by_the_clock(kitchen, run), passed=passed)
 
 
 def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
-    """`As likely as not between 18:10 and 20:40; four times in five between 16:30 and 23:50.`"""
+    """`Even odds: between 18:10 and 20:40. 80 %: between 16:30 and 23:50.`"""
     ahead = run.outlook.forecast
-    if ahead is None or ahead.reached_at is not None:
-        return ""
-    f = ahead.finish
-    half = _between(kitchen, run, f.low50, f.high50)
-    most = _between(kitchen, run, f.low80, f.high80)
-    return f"As likely as not {half}; four times in five {most}."
+    return "" if ahead is None else bands_sentence(ahead, _by_the_clock(kitchen, run))
 
 
-def _between(kitchen: Kitchen, run: DryingRun, low: float, high: float) -> str:
-    early = clock_words(kitchen, moment_of(kitchen, run, low))
-    if not math.isfinite(high):
-        return f"after {early}, with no sure latest time yet"
-    return f"between {early} and {clock_words(kitchen, moment_of(kitchen, run, high))}"
+def _by_the_clock(kitchen: Kitchen, run: DryingRun) -> When:
+    return lambda hours: clock_words(kitchen, moment_of(kitchen, run, hours))
 
 
 def again_words(kitchen: Kitchen, run: DryingRun) -> str:
@@ -106,7 +94,7 @@ def again_words(kitchen: Kitchen, run: DryingRun) -> str:
     if moment is None:
         return ""
     if moment <= kitchen.now():
-        return "A weighing now would tell most."
+        return "Weigh now for a better estimate."
     return f"Weigh again about {clock_words(kitchen, moment)}."
 
 

@@ -6,7 +6,7 @@ answer.finish.median            # hours from the first weighing; also low80, low
 answer.reached_at               # hour at which the weighings already crossed the target, or None
 answer.weigh_again_at           # hour of the most useful next weighing, or None
 answer.mass_at(hours)           # Bands of net mass (g) at later times; .moisture_at for % wet basis
-answer.sentence, .workings, .basis, .cautions, .figure()
+answer.workings, .basis, .cautions, .figure()
 
 prior_from_hours(hours: Fact, mr_target)                                 # published drying time of a food
 prior_from_published(PageRun(k, n, temperature_c), temperature_c, energy, basis)    # energy: Fact in kJ/mol

@@ -100,7 +100,9 @@ class Forecast:
     mass: Bands
     belief: Belief
     """The dry matter of the load, as a share of its first net mass, after all the weighings."""
-    sentence: str
+    weighings: int
+    expected: bool
+    """Whether something was known of its speed beforehand."""
     basis: tuple[Basis, ...]
     workings: Workings
     cautions: tuple[Caution, ...] = ()

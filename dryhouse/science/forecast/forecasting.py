@@ -14,7 +14,7 @@ from dryhouse.science.forecast.expectation import expectation, learned, levels_t
 from dryhouse.science.forecast.finish import finish, finish_times, paths, weighted_quantiles
 from dryhouse.science.forecast.shapes import shapes
 from dryhouse.science.forecast.weigh_again import weigh_again
-from dryhouse.science.forecast.wording import bases, sentence, workings
+from dryhouse.science.forecast.wording import bases, workings
 from dryhouse.science.values import Basis
 
 HARDLY_MOVED = 0.01
@@ -82,7 +82,8 @@ def forecast(
         reached_at=reached,
         weigh_again_at=again[0] if again else None,
         mass=Bands(later, *np.array([weighted_quantiles(column, even) for column in along.T]).T),
-        sentence=sentence(len(t), last, done, reached, prior),
+        weighings=len(t),
+        expected=prior is not None,
         basis=bases(basis, equilibrium, prior),
         workings=workings(
             float(m[0]), dry_matter_g, dry_matter_sd_g, target_moisture_pct, float(target * m[0]),

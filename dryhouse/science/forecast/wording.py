@@ -1,11 +1,11 @@
-"""A forecast in sentences and workings."""
+"""The workings of a forecast, and what it rests on."""
 
 from __future__ import annotations
 
 import numpy as np
 
 from dryhouse.science.curves.model import Array
-from dryhouse.science.forecast.answer import Equilibrium, Finish, Prior
+from dryhouse.science.forecast.answer import Equilibrium, Prior
 from dryhouse.science.forecast.engine import TAU, Posterior
 from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM
 from dryhouse.science.forecast.finish import weighted_quantiles
@@ -13,35 +13,6 @@ from dryhouse.science.forecast.shapes import Shapes
 from dryhouse.science.values import MIDDLE_80_SD, Basis, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
-
-
-def hours_text(hours: float) -> str:
-    """`9.5 h`, `45 min`, or `no end in sight`."""
-    if not np.isfinite(hours) or hours > 1e4:
-        return "no end in sight"
-    if hours < 1.0:
-        return f"{round(hours * 60)} min"
-    return f"{hours:.1f} h" if hours < 100 else f"{hours:.0f} h"
-
-
-def sentence(n: int, last: float, done: Finish, reached: float | None, prior: Prior | None) -> str:
-    """What the forecast says, and how little it knows where it knows little."""
-    if reached is not None:
-        return f"The target was reached {hours_text(reached)} after the first weighing."
-    band = f"between {hours_text(done.low80)} and {hours_text(done.high80)}"
-    if not np.isfinite(done.high80):
-        band = f"not before {hours_text(done.low80)}, and it may never get there"
-    if n == 1:
-        known = "only earlier runs to go by" if prior else "nothing known of how fast this load dries"
-        return f"One weighing, and {known}: done {band} after it (8 in 10). Weigh again to learn more."
-    if not np.isfinite(done.median):
-        return "It looks as if this load will not reach the target as things are: it is levelling off above it."
-    wait = done.median - last
-    few = " With so few weighings this is rough." if n < 4 and prior is None else ""
-    return (
-        f"Done about {hours_text(done.median)} after the first weighing, {hours_text(max(wait, 0.0))} after the "
-        f"last (8 in 10 {band}).{few}"
-    )
 
 
 def workings(

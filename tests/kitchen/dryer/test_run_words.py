@@ -56,8 +56,8 @@ def test_a_run_says_moisture_both_ways_and_both_bands(hands) -> None:
     run = run_of(hands.kitchen, batch)
     assert moisture_words(run, Style(METRIC)) == "50.5 % wet basis (1.02 g water per g dry matter)"
     assert finish_words(hands.kitchen, run).startswith("Dry about ")
-    assert bands_words(hands.kitchen, run).startswith("As likely as not between ")
-    assert "four times in five between " in bands_words(hands.kitchen, run)
+    assert bands_words(hands.kitchen, run).startswith("Even odds: between ")
+    assert "80 %: between " in bands_words(hands.kitchen, run)
     said = list(run_lines(hands.kitchen, run, Style(METRIC)))
     assert said[0] == "On the dryer for 6 h"
     assert said[1] == "Weight of the load now: 283 g, target 175 g"
@@ -69,7 +69,7 @@ def test_a_finish_that_should_have_come_asks_for_a_weighing(hands) -> None:
     hands.wait(40)
     run = run_of(hands.kitchen, batch)
     assert finish_words(hands.kitchen, run).startswith("Likely dry since about ")
-    assert again_words(hands.kitchen, run) == "A weighing now would tell most."
+    assert again_words(hands.kitchen, run) == "Weigh now for a better estimate."
 
 
 def test_a_load_at_its_target_says_when_it_got_there(hands) -> None:

@@ -119,7 +119,7 @@ def test_a_whole_run_by_keyboard_the_forecast_tightens_and_the_result_is_read(si
     assert "Moisture 50.5 % wet basis (1.02 g water per g dry matter)" in strip.state.text()
     assert strip.verdict.text() == "Still moist"
     assert re.match(r"Dry about (tomorrow )?\d\d:\d\d\.", strip.finish.text())
-    assert re.match(r"As likely as not between .+; four times in five .+\.", strip.bands.text())
+    assert re.match(r"Even odds: between .+\. 80 %: .+\.", strip.bands.text())
     hands.time = NOON + timedelta(hours=11)
     sitting.type("172", ENTER)
     assert strip.verdict.text() == "Dry enough"

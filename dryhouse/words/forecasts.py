@@ -1,0 +1,63 @@
+"""A forecast in one sentence or two, wherever its hours are told: by the clock, or from the first weighing."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from dryhouse.science.display import Style
+
+if TYPE_CHECKING:
+    from dryhouse.science.forecast import Forecast
+
+FEW = 4
+"""With fewer weighings than this, and nothing known beforehand, a forecast is called rough."""
+LEVELS_OFF = "It is levelling off above the target, or it started drier than the handbook says: check by hand."
+
+When = Callable[[float], str]
+"""Says a moment so many hours after the first weighing: `tomorrow 02:10`, `9.5 h`."""
+
+
+def finish_sentence(ahead: Forecast, when: When, *, passed: bool = False) -> str:
+    """When it will likely be dry; or that it was, or may never be.
+
+    `passed` where the middle of the forecast has gone by without a weighing.
+    """
+    if ahead.reached_at is not None:
+        return f"The target weight was reached about {when(ahead.reached_at)}."
+    if not math.isfinite(ahead.finish.median):
+        return LEVELS_OFF
+    middle = when(ahead.finish.median)
+    said = f"Likely dry since about {middle}: weigh it." if passed else f"Dry about {middle}."
+    return " ".join(part for part in (said, _doubt(ahead), bands_sentence(ahead, when)) if part)
+
+
+def bands_sentence(ahead: Forecast, when: When) -> str:
+    """`Even odds: between 18:10 and 20:40. 80 %: between 16:30 and 23:50.`; nothing where it was reached."""
+    if ahead.reached_at is not None or not math.isfinite(ahead.finish.median):
+        return ""
+    f = ahead.finish
+    return f"Even odds: {_between(f.low50, f.high50, when)}. 80 %: {_between(f.low80, f.high80, when)}."
+
+
+def from_the_first(style: Style) -> When:
+    """Tells hours as they count from the first weighing: `9.5 h`, `45 min`."""
+
+    def when(hours: float) -> str:
+        return f"{round(hours * 60)} min" if hours < 1 else f"{style.number(hours, 1 if hours < 100 else 0)} h"
+
+    return when
+
+
+def _doubt(ahead: Forecast) -> str:
+    if ahead.weighings == 1:
+        known = "only earlier runs to go by" if ahead.expected else "nothing known of how fast this load dries"
+        return f"One weighing, and {known}: weigh again to learn more."
+    return "With so few weighings this is rough." if ahead.weighings < FEW and not ahead.expected else ""
+
+
+def _between(low: float, high: float, when: When) -> str:
+    if not math.isfinite(high):
+        return f"after {when(low)}, with no sure latest time yet"
+    return f"between {when(low)} and {when(high)}"

@@ -1,0 +1,72 @@
+"""A forecast in words: one sentence on every surface, and it says how little it knows."""
+
+import math
+from dataclasses import dataclass
+
+import pytest
+
+from dryhouse.science.display import METRIC, Style
+from dryhouse.science.forecast.answer import Finish
+from dryhouse.words.forecasts import bands_sentence, finish_sentence, from_the_first
+
+FINISH = Finish(5.0, 6.0, 7.0, 8.0, 10.0)
+HOURS = from_the_first(Style())
+
+
+@dataclass(frozen=True)
+class Ahead:
+    """What a sentence asks of a forecast."""
+
+    finish: Finish = FINISH
+    reached_at: float | None = None
+    weighings: int = 5
+    expected: bool = False
+
+
+@pytest.mark.parametrize(
+    ("hours", "text"), [(0.5, "30 min"), (0.99, "59 min"), (1.0, "1 h"), (9.46, "9.5 h"), (120.4, "120 h")]
+)
+def test_hours(hours, text):
+    assert HOURS(hours) == text
+
+
+def test_the_decimal_comma_reaches_the_hours():
+    assert from_the_first(Style(METRIC, decimal_comma=True))(9.46) == "9,5 h"
+
+
+def test_the_middle_and_both_bands_are_said():
+    assert finish_sentence(Ahead(), HOURS) == (
+        "Dry about 7 h. Even odds: between 6 h and 8 h. 80 %: between 5 h and 10 h."
+    )
+
+
+def test_what_should_be_dry_by_now_is_to_be_weighed():
+    assert finish_sentence(Ahead(), HOURS, passed=True).startswith("Likely dry since about 7 h: weigh it.")
+
+
+def test_one_weighing_is_called_one():
+    said = finish_sentence(Ahead(weighings=1), HOURS)
+    assert "One weighing, and nothing known of how fast this load dries: weigh again" in said
+    assert "only earlier runs to go by" in finish_sentence(Ahead(weighings=1, expected=True), HOURS)
+
+
+def test_few_weighings_are_rough_unless_earlier_runs_stand_behind_them():
+    assert "this is rough" in finish_sentence(Ahead(weighings=3), HOURS)
+    assert "this is rough" not in finish_sentence(Ahead(weighings=3, expected=True), HOURS)
+    assert "this is rough" not in finish_sentence(Ahead(weighings=4), HOURS)
+
+
+def test_a_band_without_an_end_and_a_load_that_never_gets_there():
+    open_end = Ahead(Finish(5.0, 6.0, 7.0, math.inf, math.inf))
+    assert bands_sentence(open_end, HOURS) == (
+        "Even odds: after 6 h, with no sure latest time yet. 80 %: after 5 h, with no sure latest time yet."
+    )
+    never = Ahead(Finish(5.0, 6.0, math.inf, math.inf, math.inf))
+    assert finish_sentence(never, HOURS).startswith("It is levelling off above the target")
+    assert bands_sentence(never, HOURS) == ""
+
+
+def test_what_was_reached_is_not_forecast():
+    reached = Ahead(reached_at=6.5)
+    assert finish_sentence(reached, HOURS) == "The target weight was reached about 6.5 h."
+    assert bands_sentence(reached, HOURS) == ""
