@@ -10,7 +10,9 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any, TypeVar
 
+from dryhouse.handbook.animal_words import animal_words
 from dryhouse.handbook.reader import Handbook
+from dryhouse.handbook.spelling import words
 from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.ports import Change, Journal
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart, OwnFigure, OwnFood
@@ -77,18 +79,17 @@ class Surroundings:
         return self.staple_animal(slug) if known is None else known.animal
 
     def animal_named(self, name: str, *, exactly: bool = False) -> str:
-        """As the handbook reads names."""
-        found = self.handbook.animal_named(name, exactly=exactly)
-        return "" if found is None else found.name
+        """By the handbook's foods, and by the animals' words of many languages where it need not be exact."""
+        found = self.handbook.animal_named(name, exactly=True)
+        return found.name if found is not None else "" if exactly else ", ".join(animal_words(name))
 
-    def names_of(self, slug: str) -> tuple[str, ...]:
-        """Its own name and its other ones, in small letters."""
-        own, known = self._foods().get(slug), self.handbook.foods.get(slug)
+    def is_called(self, slug: str, name: str) -> bool:
+        """By its own name and its other ones."""
+        own, known, bought = self._foods().get(slug), self.handbook.foods.get(slug), staples().get(slug)
+        names = [n for f in (known, bought) if f is not None for n in (f.name, *f.other_names)]
         if own is not None:
-            return tuple(n.strip().casefold() for n in (own.name, *own.other_names.split(";")))
-        if slug in staples() and known is None:
-            return (staples()[slug].name.casefold(),)
-        return () if known is None else tuple(n.casefold() for n in (slug, known.name, *known.other_names))
+            names = [own.name, *own.other_names.split(";")]
+        return set(words(name)) in [set(words(n)) for n in names]
 
     def staple_known(self, slug: str) -> bool:
         """By slug."""

@@ -5,7 +5,9 @@ from dataclasses import replace
 import pytest
 
 from dryhouse.kitchen.batches.dryers import save_dryer
-from dryhouse.kitchen.records import Dryer
+from dryhouse.kitchen.batches.log import BatchDraft, log_batch
+from dryhouse.kitchen.foods.own_foods import add_food
+from dryhouse.kitchen.records import Batch, Dryer, OwnFood
 from dryhouse.kitchen.settings import set_preference
 from dryhouse.science.display import METRIC, US
 from dryhouse.science.errors import WorldProblem
@@ -95,3 +97,14 @@ def test_units_are_a_preference_and_can_be_undone(session, qtbot):
 def test_an_act_that_changed_nothing_leaves_nothing_to_undo(session):
     session.act(save_dryer, session.kitchen.journal.get(Dryer, 1))
     assert not session.can_undo
+
+
+def test_undo_that_would_leave_something_without_its_food_says_so_and_can_be_tried_again(session):
+    session.act(add_food, "paddlers' stew", "mixed")
+    elsewhere = log_batch(session.kitchen, BatchDraft(Batch("paddlers-stew")))
+    session.undo()
+    assert "still recorded" in session.messages.latest.text
+    assert session.kitchen.journal.where(OwnFood)
+    session.kitchen.write(elsewhere.undone().changes)
+    session.undo()
+    assert not session.kitchen.journal.where(OwnFood)

@@ -31,10 +31,10 @@ class Around(Protocol):
         """Whether the food of this slug is of animal origin, as far as it is known."""
 
     def animal_named(self, name: str, *, exactly: bool = False) -> str:
-        """The animal food whose name stands in this one (or is this one); empty where there is none."""
+        """What in a name speaks of an animal, or the animal food that has exactly this name; empty for neither."""
 
-    def names_of(self, slug: str) -> tuple[str, ...]:
-        """Every name of the food of this slug, in small letters."""
+    def is_called(self, slug: str, name: str) -> bool:
+        """Whether a food or a staple has this name, in whatever order its words stand."""
 
     def staple_known(self, slug: str) -> bool:
         """Whether the handbook has a staple of this slug."""

@@ -37,11 +37,11 @@ def _disguised(part: MealPart, around: Around) -> str:
     """Why a name that says an animal food may not stand for another food; empty where it may."""
     slug, name = part.food or part.staple, part.name
     animal = around.is_animal(slug) if part.food else around.staple_animal(slug)
-    if not slug or animal or name.strip().casefold() in around.names_of(slug):
+    if not slug or animal or around.is_called(slug, name):
         return ""
     named = around.animal_named(name)
     return (
-        f"“{name}” names an animal food ({named}), but stands for {slug}; its cautions would be lost."
+        f"“{name}” names food from an animal ({named}), but stands for {slug}; its cautions would be lost."
         if named
         else ""
     )
