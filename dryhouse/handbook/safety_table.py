@@ -13,9 +13,9 @@ from typing import cast
 
 from dryhouse.handbook.reading import Row, read
 from dryhouse.science.safety import SURFACES, Rule, condition_names
-from dryhouse.science.statuses import Status
+from dryhouse.science.statuses import Severity, Status
 from dryhouse.science.units import SIZES, to_celsius
-from dryhouse.science.values import EFFECTS, MOMENTS, SEVERITIES, UNCHECKED, Caution, Effect, Moment, Severity
+from dryhouse.science.values import EFFECTS, MOMENTS, SEVERITIES, UNCHECKED, Caution, Effect, Moment
 
 COLUMNS = (
     *("rule", "about", "said_of", "when", "answered_by", "limit", "unit", "over_f", "under_f"),
@@ -63,7 +63,7 @@ def _rule(row: Row, rank: int = 0) -> Rule:
         when=row.text("when"),
         answered_by=frozenset(row.names("answered_by")),
         limit=_limit(row),
-        severity=cast(Severity, row.text("severity")),
+        severity=Severity(row.text("severity")),
         text=row.text("text"),
         short=row.text("short"),
         source=row.source().citation + (UNCHECKED if row.how() == "recalled" else ""),

@@ -47,3 +47,11 @@ class FigureId(StrEnum):
     HOURS_UNTIL_DRY = auto()
     SETTLES_AT = auto()
     WATER_ACTIVITY = auto()
+
+
+class Severity(StrEnum):
+    """How grave a caution is, the gravest first."""
+
+    STOP = "stop"
+    WARN = "warn"
+    NOTE = "note"

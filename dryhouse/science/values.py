@@ -11,10 +11,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from dryhouse.science.statuses import Severity
 from dryhouse.science.workings import Workings
 
-Severity = Literal["stop", "warn", "note"]
-SEVERITIES: tuple[Severity, ...] = ("stop", "warn", "note")
+SEVERITIES: tuple[Severity, ...] = tuple(Severity)
+"""The gravest first."""
 
 Moment = Literal["now", "pot", "always"]
 MOMENTS: tuple[Moment, ...] = ("now", "pot", "always")

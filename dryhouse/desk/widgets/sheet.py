@@ -52,7 +52,7 @@ class WorkingsSheet(QFrame):
         if measure := also_by_measure(style, figure):
             self._add(measure, "muted")
         if between:
-            self._add(f"Four times in five it lies between {between.replace(' to ', ' and ')}.", "muted")
+            self._add(f"80 % likely between {between.replace(' to ', ' and ')}.", "muted")
         self._section(
             "Workings",
             lines(figure.workings, style) or ("No arithmetic: this is the figure as it was entered or published.",),

@@ -18,6 +18,7 @@ from dryhouse.science.moisture import Ingredient, load_of, target_mass
 from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_percent, unit_typed
 from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.safety import FoodFacts
+from dryhouse.science.statuses import Severity
 from dryhouse.science.units import SIZES, figure_in
 from dryhouse.science.values import Caution, Fact, Figure, Measure, gravest_first, merge_bases
 from dryhouse.science.workings import StepKind as Kind
@@ -67,7 +68,8 @@ def _cautions_of_any(asked: WhichFood) -> tuple[Caution, ...]:
     kinds = ", ".join(kind.name for kind in asked.kinds)
     why = f"the cautions are those of {kinds}" if kinds else "no food here is called that"
     text = f"Which food “{asked.typed}” is isn't known here. Give the name of one food to see what belongs to it."
-    return gravest_first([*said.values(), Caution("note", text, "our own rule", "food-not-named", why, "now")])
+    note = Caution(Severity.NOTE, text, "our own rule", "food-not-named", why, "now")
+    return gravest_first([*said.values(), note])
 
 
 def _water_from(solids: str, comma: bool) -> Fact:

@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from dryhouse.science.values import Effect, Moment, Severity
+from dryhouse.science.statuses import Severity
+from dryhouse.science.values import Effect, Moment
 
 ROUNDING_C = 0.05 / 1.8
 """Half a tenth of a degree Fahrenheit: limits were published in whole °F, and 71.1 °C is how 160 °F is written in

@@ -38,7 +38,7 @@ def sentence(answer: YieldAnswer, style: Style) -> str:
         ends = style.interval(figure)
         if figure.measure is not None and figure.measure.low is not None and figure.measure.high is not None:
             ends += f", or {measure_interval(style, figure.measure)}"
-        said += f" Four times in five it lies between {ends.replace(' to ', ' and ')}."
+        said += f" 80 % likely between {ends.replace(' to ', ' and ')}."
     return said
 
 
