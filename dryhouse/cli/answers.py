@@ -139,7 +139,7 @@ def say_items(
     rows: Iterable[tuple[str, Sequence[Caution]]],
     args: argparse.Namespace,
     *,
-    nothing: str,
+    if_none: str,
 ) -> None:
     """A list: `{"items": […]}` as JSON; as text a row each with its stops in full, then how much more is said."""
     if args.json:
@@ -152,7 +152,7 @@ def say_items(
         rest += len(gravest_first(cautions)) - len(gravest_first(shown))
         say_cautions(shown, "        ")
     if not items:
-        print(nothing)
+        print(if_none)
     if rest:
         print(more_cautions(rest))
 

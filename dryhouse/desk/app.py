@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from dryhouse.desk.milestones import Milestones
 
 if TYPE_CHECKING:
-    from dryhouse.desk.journal_access import Journals, Opener
+    from dryhouse.desk.journal_access import JournalAccess, Opener
 
 LIBRARIES = (
     "libglib2.0-0 libgl1 libegl1 libxkbcommon-x11-0 libdbus-1-3 libfontconfig1 libxcb-cursor0 libxcb-icccm4 "
@@ -24,7 +24,7 @@ def run(
     timings: bool = False,
     quit_when_ready: bool = False,
     began: float = 0.0,
-    journals: Journals | None = None,
+    journals: JournalAccess | None = None,
 ) -> int:
     """Show the window, open the journal, and stay until it is closed; answer the exit code.
 

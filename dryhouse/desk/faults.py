@@ -32,11 +32,11 @@ def watch(window: DeskWindow) -> None:
         if isinstance(problem, (InputProblem, WorldProblem)) and session is not None:
             session.say(problem.sentence, "input" if isinstance(problem, InputProblem) else "world")
             return
-        told = details(kind, problem, trace)
+        details_text = details(kind, problem, trace)
         sys.__excepthook__(kind, problem, trace)
-        fault_log.write(told)
+        fault_log.write(details_text)
         if session is not None:
-            session.say(SENTENCE, "fault", details=told)
+            session.say(SENTENCE, "fault", details=details_text)
 
     def caught_beside(fault: threading.ExceptHookArgs) -> None:
         """A thread has no window to speak with: the log has it."""
@@ -52,5 +52,5 @@ def details(kind: type[BaseException], problem: BaseException, trace: TracebackT
     """What a person can copy and send: versions and the trace, nothing of her journal's records."""
     import platform
 
-    told = "".join(traceback.format_exception(kind, problem, trace))
-    return f"Dryhouse {__version__}, Python {platform.python_version()}, {platform.platform()}\n\n{told}"
+    details_text = "".join(traceback.format_exception(kind, problem, trace))
+    return f"Dryhouse {__version__}, Python {platform.python_version()}, {platform.platform()}\n\n{details_text}"

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 Opener = Callable[[], "Kitchen"]
 
 
-class Journals(Protocol):
+class JournalAccess(Protocol):
     """What the house lends the desk. Each raises WorldProblem where the world does not play along."""
 
     def own(self) -> Kitchen:

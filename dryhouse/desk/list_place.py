@@ -6,24 +6,24 @@ from typing import Any
 
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
-from dryhouse.desk.place import Place
+from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.widgets.basics import column
 from dryhouse.desk.widgets.empty_state import EmptyState
 
 
-class ListPlace(Place):
+class ListPlace(DeskPlace):
     """`listing` has a `table`, a `filter` and `counted(number, narrowed)`; `lists` is the page it stands on."""
 
     listing: Any
     lists: QWidget
-    nothing: EmptyState
+    empty_state: EmptyState
     pages: QStackedWidget
     _narrowed = False
 
     def stack_pages(self) -> None:
         """Put the list and the page for an empty place in; call it once both are built."""
         self.pages = QStackedWidget()
-        for page in (self.lists, self.nothing):
+        for page in (self.lists, self.empty_state):
             self.pages.addWidget(page)
         column(self, margin=20).addWidget(self.pages)
 
@@ -34,8 +34,8 @@ class ListPlace(Place):
     def arrive(self) -> None:
         if self.pages.currentWidget() is self.lists:
             self.listing.table.setFocus()
-        elif self.pages.currentWidget() is self.nothing:
-            self.nothing.buttons[0].setFocus()
+        elif self.pages.currentWidget() is self.empty_state:
+            self.empty_state.buttons[0].setFocus()
 
     def show_list(self) -> None:
         """Back to the list."""
@@ -52,5 +52,5 @@ class ListPlace(Place):
     def count(self, number: int, narrowed: bool) -> None:
         """How many are listed now: show the list, or what to do where there is none."""
         self._narrowed = narrowed
-        if self.pages.currentWidget() in (self.lists, self.nothing):
-            self.pages.setCurrentWidget(self.nothing if self.is_bare(number, narrowed) else self.lists)
+        if self.pages.currentWidget() in (self.lists, self.empty_state):
+            self.pages.setCurrentWidget(self.empty_state if self.is_bare(number, narrowed) else self.lists)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QStandardPaths, Signal
 from PySide6.QtWidgets import QFileDialog
 
-from dryhouse.desk.journal_access import Journals, Opener
+from dryhouse.desk.journal_access import JournalAccess, Opener
 from dryhouse.desk.menus import fill_menus
 from dryhouse.desk.read_ahead import read_ahead_later
 from dryhouse.desk.session import Session
@@ -28,7 +28,7 @@ class Opening(QObject):
 
     opened = Signal()
 
-    def __init__(self, window: DeskWindow, journals: Journals | None = None) -> None:
+    def __init__(self, window: DeskWindow, journals: JournalAccess | None = None) -> None:
         super().__init__(window)
         self.window, self.journals = window, journals
         self.session: Session | None = None

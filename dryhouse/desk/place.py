@@ -29,10 +29,10 @@ class PlaceSpec:
     """A name `desk.icons` draws; the place's own id where empty."""
     purpose: str = ""
     """One short sentence for the rail's tooltip and the overview of shortcuts."""
-    ahead: str = ""
+    preload: str = ""
     """`module:function` that begins reading for the place before it is first shown; it is given the session."""
 
-    def load(self) -> type[Place]:
+    def load(self) -> type[DeskPlace]:
         """Import the view."""
         module, name = self.target.split(":")
         return getattr(importlib.import_module(module), name)
@@ -46,7 +46,7 @@ def places() -> list[PlaceSpec]:
     return sorted(found, key=lambda spec: spec.order)
 
 
-class Place(QWidget):
+class DeskPlace(QWidget):
     """One place. It reads through the kitchen, writes through `session.act`, and refreshes only when seen.
 
     Subclasses build their widgets in `__init__` and fill them in `refresh`, which is called before the first

@@ -16,7 +16,7 @@ LATER_MS = 1500
 
 
 def read_ahead_later(session: Session, specs: Iterable[PlaceSpec]) -> QTimer:
-    """After a while, let every place whose spec names a reader in `ahead` begin reading, off the window's thread.
+    """After a while, let every place whose spec names a reader in `preload` begin reading, off the window's thread.
     The timer belongs to the session and ends with it."""
     timer = QTimer(session, singleShot=True, interval=LATER_MS)
     timer.timeout.connect(lambda: read_ahead(session, specs))
@@ -27,6 +27,6 @@ def read_ahead_later(session: Session, specs: Iterable[PlaceSpec]) -> QTimer:
 def read_ahead(session: Session, specs: Iterable[PlaceSpec]) -> None:
     """Let them begin now."""
     for spec in specs:
-        if spec.ahead:
-            module, name = spec.ahead.split(":")
+        if spec.preload:
+            module, name = spec.preload.split(":")
             getattr(importlib.import_module(module), name)(session)

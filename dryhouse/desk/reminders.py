@@ -87,9 +87,9 @@ class Reminders(QObject):
     def _reckon(self) -> tuple[Due, ...]:
         if not len(self.session.kitchen.journal.batch_ids(BatchQuery(states=(DRYING,)))):
             return ()
-        from dryhouse.kitchen.dryer.due_now import dues
+        from dryhouse.kitchen.dryer.due_now import reminders_due
 
-        return self.session.attempt(dues, self.session.kitchen) or ()
+        return self.session.attempt(reminders_due, self.session.kitchen) or ()
 
     def _note(self, done: Done) -> None:
         if done.kinds & {Batch, BatchEvent, Weighing}:

@@ -12,7 +12,7 @@ from dryhouse.desk.theme import Theme
 
 if TYPE_CHECKING:
     from dryhouse.desk.journal_access import Doorway
-    from dryhouse.desk.place import Place, PlaceSpec
+    from dryhouse.desk.place import DeskPlace, PlaceSpec
     from dryhouse.desk.session import Session
 
 _SMALLEST = (1200, 680)
@@ -33,7 +33,7 @@ class DeskWindow(QMainWindow):
         self.session: Session | None = None
         self.doors: Doorway | None = None
         """Who opens, backs up and restores journals; None in a window that only shows one."""
-        self.views: dict[str, Place] = {}
+        self.views: dict[str, DeskPlace] = {}
         self.menus: object | None = None
         """The actions of the menu bar, filled by whoever opens journals."""
         self._waiting_for_paint = True
@@ -126,7 +126,7 @@ class DeskWindow(QMainWindow):
         current = self.stack.currentWidget()
         return next((id for id, view in self.views.items() if view is current), "")
 
-    def go(self, place: str) -> Place | None:
+    def go(self, place: str) -> DeskPlace | None:
         """Bring a place into view; its module is imported the first time."""
         if self.session is None:
             return None
@@ -142,7 +142,7 @@ class DeskWindow(QMainWindow):
             view.arrive()
         return view
 
-    def view(self, place: str) -> Place | None:
+    def view(self, place: str) -> DeskPlace | None:
         """The view of a place, made now if it is its first time."""
         if place not in self.views:
             spec = next((s for s in self.specs if s.id == place), None)
@@ -192,9 +192,9 @@ class DeskWindow(QMainWindow):
         if page is None:
             self.session.say("There is nothing on this page to print yet.")
             return
-        from dryhouse.desk.widgets.printing import preview
+        from dryhouse.desk.widgets.printing import preview_print
 
-        preview(self, page)
+        preview_print(self, page)
 
     def show_reason(self) -> None:
         """Why the caution in focus (or the gravest in view) is said, and its source."""

@@ -13,7 +13,7 @@ from functools import cache
 from types import MappingProxyType
 
 from dryhouse.handbook.reading import Row, read
-from dryhouse.science.keeping import Line, Point
+from dryhouse.science.keeping import LifePoint, Line
 from dryhouse.science.safety import FoodFacts
 from dryhouse.science.units import to_celsius
 from dryhouse.science.values import Fact
@@ -45,9 +45,9 @@ def rule_of(key: str) -> Fact:
 def keeping_points() -> Mapping[str, Line]:
     """The published points by food or kind of food, coldest first."""
     columns = ("about", "temperature_f", "life", "unit", "package", "source", "how", "note")
-    points: dict[str, list[Point]] = defaultdict(list)
+    points: dict[str, list[LifePoint]] = defaultdict(list)
     for row in read("keeping", columns, key=("about", "temperature_f")):
-        points[row.text("about")].append(Point(to_celsius(row.required("temperature_f")), _life(row)))
+        points[row.text("about")].append(LifePoint(to_celsius(row.required("temperature_f")), _life(row)))
     return MappingProxyType({about: _line(about, found, steps=False) for about, found in points.items()})
 
 
@@ -55,9 +55,9 @@ def keeping_points() -> Mapping[str, Line]:
 def keeping_of_meat() -> Mapping[str, Line]:
     """The limits for dried meat (poultry with it) and fish by the kind of place, coldest first."""
     columns = ("about", "place", "up_to_f", "life", "unit", "source", "how", "note")
-    points: dict[str, list[Point]] = defaultdict(list)
+    points: dict[str, list[LifePoint]] = defaultdict(list)
     for row in read("keeping_meat", columns, key=("about", "place")):
-        points[row.text("about")].append(Point(to_celsius(row.required("up_to_f")), _life(row)))
+        points[row.text("about")].append(LifePoint(to_celsius(row.required("up_to_f")), _life(row)))
     return MappingProxyType({about: _line(about, found, steps=True) for about, found in points.items()})
 
 
@@ -110,7 +110,7 @@ def _life(row: Row) -> Fact:
     return Fact(value, "day", row.source().citation, row.how(), note=shown)
 
 
-def _line(about: str, points: list[Point], *, steps: bool) -> Line:
+def _line(about: str, points: list[LifePoint], *, steps: bool) -> Line:
     ordered = tuple(sorted(points, key=lambda p: p.temperature_c))
     halving = rule_of("halving").value / 1.8
     room = to_celsius(rule_of("room").value)

@@ -15,13 +15,13 @@ from functools import cache
 from dryhouse.handbook.foods import load_foods
 from dryhouse.handbook.tables import Food
 from dryhouse.handbook.yield_spread import finish, raw_water
-from dryhouse.handbook.yield_table import PublishedYield as Row
+from dryhouse.handbook.yield_table import PublishedYield
 from dryhouse.handbook.yield_table import published_yields as rows_of_the_table
 from dryhouse.science.values import Fact
 from dryhouse.science.workings import Step, step
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.yields.prior import Comparison, TableSpread, mass_balance, one_for_each_source, table_spread
-from dryhouse.science.yields.ratio import PublishedYield, batch_variance
+from dryhouse.science.yields.ratio import PublishedRatio, batch_variance
 
 COMMERCIAL = "commercial drying"
 """The form of the rows that end at the water of the article as sold."""
@@ -39,12 +39,12 @@ def yield_spread() -> TableSpread:
     return table_spread(one_for_each_source([y.comparison for ys in _by_food().values() for y in ys]))
 
 
-def comparable_yields(food: str) -> tuple[PublishedYield, ...]:
+def comparable_yields(food: str) -> tuple[PublishedRatio, ...]:
     """The published yields of one food, row by row."""
     return _by_food().get(food, ())
 
 
-def compare(food: Food, row: Row) -> PublishedYield | None:
+def compare(food: Food, row: PublishedYield) -> PublishedRatio | None:
     """One row against the mass balance of its food, or None where it cannot be compared."""
     water, end = food.fact("water"), _end(food, row)
     prepared = _prepared(food, row)
@@ -60,7 +60,7 @@ def compare(food: Food, row: Row) -> PublishedYield | None:
     variance = batch_variance(water, raw_water(food), finish(food))
     left = 100.0 * (1.0 - (1.0 - water.value / 100.0) / at_target)
     trusted = row.how != "recalled" and LEAST_LEFT <= left <= MOST_LEFT
-    return PublishedYield(
+    return PublishedRatio(
         Comparison(food.slug, row.source.split(", ")[0], strays, variance, trusted),
         tuple(workings),
         row.basis,
@@ -68,8 +68,8 @@ def compare(food: Food, row: Row) -> PublishedYield | None:
 
 
 @cache
-def _by_food() -> Mapping[str, tuple[PublishedYield, ...]]:
-    found: dict[str, list[PublishedYield]] = {}
+def _by_food() -> Mapping[str, tuple[PublishedRatio, ...]]:
+    found: dict[str, list[PublishedRatio]] = {}
     for row in rows_of_the_table():
         food = load_foods().get(row.food)
         compared = compare(food, row) if food is not None else None
@@ -78,7 +78,7 @@ def _by_food() -> Mapping[str, tuple[PublishedYield, ...]]:
     return {food: tuple(ys) for food, ys in found.items()}
 
 
-def _end(food: Food, row: Row) -> Fact | None:
+def _end(food: Food, row: PublishedYield) -> Fact | None:
     if row.comparable or row.strays:
         return food.fact("target_moisture")
     if row.form == COMMERCIAL and food.slug not in ANOTHER_FRUIT:
@@ -86,7 +86,7 @@ def _end(food: Food, row: Row) -> Fact | None:
     return None
 
 
-def _prepared(food: Food, row: Row) -> float | None:
+def _prepared(food: Food, row: PublishedYield) -> float | None:
     if row.prepared_g is not None:
         return row.prepared_g
     refuse = food.fact("refuse")
@@ -95,7 +95,7 @@ def _prepared(food: Food, row: Row) -> float | None:
     return row.as_purchased_g * (1 - refuse.value / 100)
 
 
-def _arithmetic(food: Food, row: Row, prepared: float, ratio: float) -> Step:
+def _arithmetic(food: Food, row: PublishedYield, prepared: float, ratio: float) -> Step:
     refuse, dried, result = food.fact("refuse"), (row.dried_g or 0.0, "g"), (ratio, "", row.source)
     if row.prepared_g is not None or refuse is None or row.as_purchased_g is None:
         return step(Kind.PUBLISHED_YIELD, result, dried=dried, prepared=(prepared, "g"))

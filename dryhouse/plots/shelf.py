@@ -62,9 +62,9 @@ class ShelfPicture:
     def shown(self, room: int = _MOST) -> tuple[ShelfBar, ...]:
         """As many as can be read, in the order of their keep-by: what is still to pass comes before what has
         passed, the soonest first and the last passed first."""
-        ahead = sorted((b for b in self.bars if b.keep_by >= self.today), key=_order)
+        to_come = sorted((b for b in self.bars if b.keep_by >= self.today), key=_order)
         behind = sorted((b for b in self.bars if b.keep_by < self.today), key=_order)
-        kept = ahead[:room]
+        kept = to_come[:room]
         return (*behind[len(behind) - min(len(behind), room - len(kept)) :], *kept)
 
 

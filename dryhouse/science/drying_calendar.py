@@ -29,7 +29,7 @@ class Machine:
 
 
 @dataclass(frozen=True, slots=True)
-class Load:
+class PlannedLoad:
     """One food on so many trays of one run, in prepared and dried grams."""
 
     food: str
@@ -45,7 +45,7 @@ class Run:
     """One run of one dryer: what is in it and when it has to start, at the latest, to be done in time."""
 
     machine: Machine
-    loads: tuple[Load, ...]
+    loads: tuple[PlannedLoad, ...]
     start: datetime
     end: datetime
     company: str = ""
@@ -71,7 +71,7 @@ class Calendar:
     left_over: Mapping[str, float]
 
 
-def trays_for(prepared: float, tray_grams: float) -> int:
+def tray_count(prepared: float, tray_grams: float) -> int:
     """Trays a prepared mass fills; at least one."""
     return max(1, math.ceil(prepared / tray_grams - _CRUMB))
 
@@ -161,12 +161,12 @@ def _open(
     return None, Run(machine, (load,), start, end, recipe.company)
 
 
-def _load(recipe: Recipe, machine: Machine, trays: int, prepared: float, dried: float) -> Load:
+def _load(recipe: Recipe, machine: Machine, trays: int, prepared: float, dried: float) -> PlannedLoad:
     """As much of the rest as so many trays take."""
     assert recipe.hours is not None
     each = recipe.tray_grams[machine.id]
     share = min(1.0, trays * each / prepared)
-    used = trays_for(prepared * share, each)
-    return Load(
+    used = tray_count(prepared * share, each)
+    return PlannedLoad(
         recipe.food, min(used, trays), prepared * share, dried * share, recipe.hours, recipe.conditioning_days
     )

@@ -26,7 +26,7 @@ DAY_S = 86400.0
 
 
 @dataclass(frozen=True, slots=True)
-class Point:
+class LifePoint:
     """A published life, in days, at a temperature in °C."""
 
     temperature_c: float
@@ -38,7 +38,7 @@ class Line:
     """The points of one rule, coldest first, and how it speaks between and beyond them."""
 
     name: str
-    points: tuple[Point, ...]
+    points: tuple[LifePoint, ...]
     steps: bool = False
     only_between: bool = False
     """A general rule beside a more special one: it says nothing outside its own points."""
@@ -138,7 +138,7 @@ def _hotter(line: Line, celsius: float) -> Life:
     return Life(days, how, (hottest.life,))
 
 
-def _published(kind: Kind, point: Point) -> Life:
+def _published(kind: Kind, point: LifePoint) -> Life:
     return Life(point.life.value, step(kind, point.life, at=(point.temperature_c, "degC")), (point.life,))
 
 

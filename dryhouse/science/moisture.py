@@ -61,7 +61,7 @@ def moisture_at(mass: float, solids: float) -> float:
 
 
 @dataclass(frozen=True, slots=True)
-class Ingredient:
+class LoadPart:
     """One ingredient of a load: its mass in grams and its moisture (% wet basis) as a sourced fact."""
 
     name: str
@@ -77,7 +77,7 @@ class Load:
     solids: float
     solids_low: float
     solids_high: float
-    ingredients: tuple[Ingredient, ...]
+    ingredients: tuple[LoadPart, ...]
     workings: Workings
 
     @property
@@ -86,7 +86,7 @@ class Load:
         return moisture_at(self.grams, self.solids)
 
 
-def load_of(ingredients: Sequence[Ingredient]) -> Load:
+def load_of(ingredients: Sequence[LoadPart]) -> Load:
     """A load from its ingredients: solids add up. A single food is a load of one.
 
     The range takes each ingredient's published low and high water together (the cautious way), or its

@@ -39,7 +39,7 @@ class Taught:
     """One thing a note taught: the log of water that would have been right over water reckoned."""
 
     log_ratio: float
-    told: str
+    sentence: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +170,7 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
         lines += [step(Kind.WATER_CALCULATED, (before, "ml")), meal.step(answer)]
     lines.append(step(Kind.WATER_FOR_POT, (answer, "ml")))
     spread = high - low > 1e-9
-    return in_cups(
+    return with_cups(
         Figure(
             answer,
             "ml",
@@ -182,7 +182,7 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
     )
 
 
-def in_cups(figure: Figure) -> Figure:
+def with_cups(figure: Figure) -> Figure:
     """A volume in ml with the same in US cups beside it."""
     return replace(figure, measure=rehydration.in_cups(figure.value, figure.low, figure.high))
 

@@ -58,7 +58,7 @@ def refuse_unphysical(m0: float, c: float, k: float) -> None:
         )
 
 
-def moisture_at(isotherm: Isotherm, aw: float) -> float | None:
+def moisture_for_activity(isotherm: Isotherm, aw: float) -> float | None:
     """Equilibrium moisture (dry basis, g/g) at a water activity, or None outside the isotherm's range."""
     refuse_unphysical(isotherm.m0, isotherm.c, isotherm.k)
     if not isotherm.aw_low <= aw <= isotherm.aw_high:

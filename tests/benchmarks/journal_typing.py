@@ -38,7 +38,7 @@ def main() -> None:
     from PySide6.QtWidgets import QApplication
 
     from dryhouse.desk.opening import Opening
-    from dryhouse.desk.places.batches.preload import warm
+    from dryhouse.desk.places.batches.preload import preload_journal
     from dryhouse.desk.settings import settings
     from dryhouse.desk.theme import Theme
     from dryhouse.desk.window import DeskWindow
@@ -49,7 +49,7 @@ def main() -> None:
     opening = Opening(window, Journals(Path(sys.argv[1])))
     window.show()
     opening.open_own()
-    warm(opening.session).join()
+    preload_journal(opening.session).join()
     journal = window.go("journal")
     line = journal.listing.filter
     keys, answers = [], []

@@ -1,11 +1,11 @@
 """Places are found by scanning, and refresh only when they are seen."""
 
-from dryhouse.desk.place import Place, PlaceSpec, places
+from dryhouse.desk.place import DeskPlace, PlaceSpec, places
 from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.records import Dryer
 
 
-class Counting(Place):
+class Counting(DeskPlace):
     watches = frozenset({Dryer})
     refreshed = 0
 
@@ -23,7 +23,7 @@ def test_the_scan_finds_every_place_in_order_with_a_key_each():
 
 def test_every_view_can_be_loaded():
     for spec in places():
-        assert issubclass(spec.load(), Place)
+        assert issubclass(spec.load(), DeskPlace)
 
 
 def test_a_hidden_place_waits_until_it_is_seen(session, qtbot):

@@ -15,26 +15,26 @@ from tests.journal.journals import empty_journal
 
 @pytest.mark.parametrize("kind", RECORD_KINDS)
 def test_it_answers_as_an_empty_journal_does(kind: type, tmp_path: Path) -> None:
-    nothing = MissingJournal(tmp_path / "none.dryhouse")
+    missing = MissingJournal(tmp_path / "none.dryhouse")
     with empty_journal("in memory") as empty:
-        assert nothing.get(kind, 1) == empty.get(kind, 1)
-        assert nothing.where(kind) == empty.where(kind)
-        assert nothing.next_id(kind) == empty.next_id(kind)
+        assert missing.get(kind, 1) == empty.get(kind, 1)
+        assert missing.where(kind) == empty.where(kind)
+        assert missing.next_id(kind) == empty.next_id(kind)
 
 
 def test_its_lists_are_those_of_an_empty_journal(tmp_path: Path) -> None:
-    nothing = MissingJournal(tmp_path / "none.dryhouse")
+    missing = MissingJournal(tmp_path / "none.dryhouse")
     with empty_journal("in memory") as empty:
-        assert list(nothing.batch_ids(BatchQuery())) == list(empty.batch_ids(BatchQuery()))
-        assert nothing.batch_rows([1]) == empty.batch_rows([1])
-        assert nothing.yield_pairs("corn") == empty.yield_pairs("corn")
+        assert list(missing.batch_ids(BatchQuery())) == list(empty.batch_ids(BatchQuery()))
+        assert missing.batch_rows([1]) == empty.batch_rows([1])
+        assert missing.yield_pairs("corn") == empty.yield_pairs("corn")
 
 
 def test_writing_is_refused_by_its_name_and_makes_no_file(tmp_path: Path) -> None:
     file = tmp_path / "none.dryhouse"
-    nothing = MissingJournal(file)
-    nothing.get_ready()
+    missing = MissingJournal(file)
+    missing.get_ready()
     with pytest.raises(WorldProblem, match=r"none\.dryhouse"):
-        nothing.write([Change(None, Batch("corn", id=1))])
-    nothing.close()
+        missing.write([Change(None, Batch("corn", id=1))])
+    missing.close()
     assert not file.exists()

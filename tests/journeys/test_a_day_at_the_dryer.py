@@ -56,7 +56,7 @@ def test_from_the_trays_to_the_result(person, clock, qtbot) -> None:
         grams = solids + math.exp(-0.28 * hours**1.2) * (batch.prepared_mass.si - solids)
         person.type(f"{grams / 28.349523125:.1f} oz")
         person.press(Qt.Key.Key_Return)
-        finish = place.runs[batch.id].outlook.forecast.finish
+        finish = place.runs[batch.id].expected.forecast.finish
         widths.append(finish.high80 - finish.low80)
     assert person.entries == 6
     assert len(weighings_of(person.session.kitchen, batch.id)) == 4

@@ -32,7 +32,7 @@ from dryhouse.kitchen.dryer.drying import (
     take_off,
     weighings_of,
 )
-from dryhouse.kitchen.dryer.due_now import dues
+from dryhouse.kitchen.dryer.due_now import reminders_due
 from dryhouse.kitchen.dryer.runs import run_of, running
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Journal
@@ -246,7 +246,7 @@ class AnyOrder(RuleBasedStateMachine):
         for lot in kitchen.journal.where(Lot):
             lot_cautions(kitchen, lot)
         running(kitchen)
-        dues(kitchen)
+        reminders_due(kitchen)
         conditioning(kitchen)
         places(kitchen)
 

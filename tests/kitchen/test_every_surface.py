@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dryhouse.kitchen.batches.log import BatchDraft
-from dryhouse.kitchen.cards.batch_card import batch_card, preview
+from dryhouse.kitchen.cards.batch_card import batch_card, draft_card
 from dryhouse.kitchen.cautions.cautions import batch_cautions, food_cautions, lot_cautions, meal_cautions
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.meals.sheet import meal_sheet
@@ -50,7 +50,7 @@ def test_the_food_the_form_and_the_batch(kitchen, food):
 
 
 def test_the_card_and_every_figure_on_it(kitchen, food):
-    for card in (batch_card(kitchen, 1), preview(kitchen, BatchDraft(Batch(food)))):
+    for card in (batch_card(kitchen, 1), draft_card(kitchen, BatchDraft(Batch(food)))):
         has_stop(card.cautions)
         for figure in (f.figure for f in card.figures):
             has_stop(figure.cautions)

@@ -3,7 +3,7 @@
 import pytest
 
 from dryhouse.science.moisture import (
-    Ingredient,
+    LoadPart,
     dry_matter,
     dry_to_wet,
     load_of,
@@ -22,7 +22,7 @@ LECTURE = "Mass and energy balance in food processing, university lecture notes,
 
 def test_cherries_40_oz_at_14_percent_solids_to_80_percent_are_7_oz():
     """Utah State University Extension, Testing Foods for Dryness (read)."""
-    load = load_of([Ingredient("cherries", 40 * SIZES["oz"], Fact(86, "%", USU))])
+    load = load_of([LoadPart("cherries", 40 * SIZES["oz"], Fact(86, "%", USU))])
     figure = target_mass(load, Fact(20, "%", USU))
     assert figure.value / SIZES["oz"] == pytest.approx(7.0, abs=1e-9)
 
@@ -77,7 +77,7 @@ def test_worked_examples_of_textbooks(computed, printed, tolerance):
 def test_five_kilograms_at_150_percent_dry_basis_lose_two_and_a_half():
     """Singh & Heldman, chapter 1 (statement read, answer computed; a public answer of 6.25 kg takes the five
     kilograms for dry matter)."""
-    load = load_of([Ingredient("product", 5000, Fact(100 * dry_to_wet(1.5), "%", "Singh & Heldman"))])
+    load = load_of([LoadPart("product", 5000, Fact(100 * dry_to_wet(1.5), "%", "Singh & Heldman"))])
     assert 5000 - mass_at(load.solids, 20) == pytest.approx(2500)
 
 

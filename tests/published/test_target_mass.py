@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from dryhouse.handbook.reader import handbook
-from dryhouse.science.moisture import Ingredient, dry_matter, load_of, mass_at, target_mass
+from dryhouse.science.moisture import LoadPart, dry_matter, load_of, mass_at, target_mass
 from dryhouse.science.units import SIZES
 
 with (Path(__file__).parent / "data" / "solids.csv").open(encoding="utf-8", newline="") as file:
@@ -29,7 +29,7 @@ def test_target_mass_from_published_solids(row):
     water, target = food.fact("water"), food.fact("target_moisture")
     assert 100 - water.value == pytest.approx(float(row["raw_solids_pct"]), abs=0.005)
     assert 100 - target.value == float(row["finish_solids_pct"])
-    figure = target_mass(load_of([Ingredient(food.name, 1000.0, water)]), target)
+    figure = target_mass(load_of([LoadPart(food.name, 1000.0, water)]), target)
     assert figure.value == pytest.approx(float(row["target_g_per_kg"]), abs=0.06)
     assert figure.unit == "g"
     assert any("Utah" in str(basis) for basis in figure.basis)

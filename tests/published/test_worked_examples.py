@@ -15,7 +15,7 @@ from dryhouse.kitchen.dryer.drying import add_weighing, start_batch
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.moisture import (
-    Ingredient,
+    LoadPart,
     dry_to_wet,
     load_of,
     moisture_now,
@@ -41,7 +41,7 @@ def wet(cell: str) -> float:
 @pytest.mark.parametrize("row", EXAMPLES, ids=lambda row: row["id"])
 def test_what_is_left_and_what_went(row):
     grams, tolerance = float(row["mass"]), float(row["tolerance"])
-    load = load_of([Ingredient(row["id"], grams, Fact(wet(row["start"]), "%", row["source"]))])
+    load = load_of([LoadPart(row["id"], grams, Fact(wet(row["start"]), "%", row["source"]))])
     left = target_mass(load, Fact(wet(row["end"]), "%", row["source"]))
     assert left.value == pytest.approx(float(row["dried"]), abs=tolerance)
     assert grams - left.value == pytest.approx(float(row["removed"]), abs=tolerance)
@@ -52,7 +52,7 @@ def test_what_is_left_and_what_went(row):
 def test_the_two_dryers_share_out_the_first_water():
     """Narayanan & Lakshmikutty, example 9.12 (read): 95.6 % of the water goes in the dryer, 3.90 % in the oven."""
     water = 1000 * 0.80
-    load = load_of([Ingredient("wet solid", 1000.0, Fact(80.0, "%", "example 9.12"))])
+    load = load_of([LoadPart("wet solid", 1000.0, Fact(80.0, "%", "example 9.12"))])
     first, second = (target_mass(load, Fact(m, "%", "example 9.12")).value for m in (15.0, 2.0))
     assert 100 * (1000 - first) / water == pytest.approx(95.6, abs=0.05)
     assert 100 * (first - second) / water == pytest.approx(3.90, abs=0.005)

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.drying_calendar import Calendar, Machine, calendar, trays_for
+from dryhouse.science.drying_calendar import Calendar, Machine, calendar, tray_count
 from dryhouse.science.provisioning import Recipe, Span, ToDry, to_dry
 
 NOW = datetime(2026, 8, 1, 8, tzinfo=UTC)
@@ -90,7 +90,7 @@ def test_no_dryer_leaves_everything_over() -> None:
 
 
 def test_trays_are_whole_and_at_least_one() -> None:
-    assert [trays_for(g, 400.0) for g in (1.0, 400.0, 401.0, 1200.0)] == [1, 1, 2, 3]
+    assert [tray_count(g, 400.0) for g in (1.0, 400.0, 401.0, 1200.0)] == [1, 1, 2, 3]
 
 
 ASKED = st.tuples(st.floats(10, 3000), st.floats(4, 30), st.sampled_from([0, 10]), st.sampled_from("ab"))

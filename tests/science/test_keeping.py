@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.keeping import Line, Point, Stretch, keeping, life_at, life_on_the_way, used_up
+from dryhouse.science.keeping import LifePoint, Line, Stretch, keeping, life_at, life_on_the_way, used_up
 from dryhouse.science.values import Fact
 from dryhouse.science.workings import StepKind
 from tests.workings import read
@@ -17,7 +17,9 @@ START = datetime(2026, 3, 1, tzinfo=UTC)
 
 
 def line(*points: tuple[float, float], **how: object) -> Line:
-    return Line("test", tuple(Point(c, Fact(days, "day", "a source")) for c, days in points), halving_c=10.0, **how)
+    return Line(
+        "test", tuple(LifePoint(c, Fact(days, "day", "a source")) for c, days in points), halving_c=10.0, **how
+    )
 
 
 FRUIT = line((15.0, 365.0), (27.0, 180.0))

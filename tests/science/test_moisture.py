@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import (
-    Ingredient,
+    LoadPart,
     dry_matter,
     dry_to_wet,
     load_of,
@@ -26,7 +26,7 @@ grams = st.floats(10, 20_000)
 
 
 def one(mass=1000.0, water=CORN):
-    return load_of([Ingredient("corn", mass, water)])
+    return load_of([LoadPart("corn", mass, water)])
 
 
 @given(st.floats(0, 0.99))
@@ -42,7 +42,7 @@ def test_dry_matter_is_the_same_before_and_after(mass, before, after):
 
 @given(st.lists(st.tuples(grams, percent), min_size=1, max_size=6))
 def test_the_solids_of_a_mix_add_up(parts):
-    load = load_of([Ingredient(f"part {i}", m, Fact(w, "%", "s")) for i, (m, w) in enumerate(parts)])
+    load = load_of([LoadPart(f"part {i}", m, Fact(w, "%", "s")) for i, (m, w) in enumerate(parts)])
     assert load.solids == pytest.approx(sum(m * (1 - w / 100) for m, w in parts))
     assert load.grams == pytest.approx(sum(m for m, _ in parts))
 

@@ -13,7 +13,7 @@ from dryhouse.science.sorption import (
     equilibrium_moisture,
     gab,
     gab_inverse,
-    moisture_at,
+    moisture_for_activity,
     refuse_unphysical,
     water_activity,
     water_activity_figure,
@@ -32,12 +32,12 @@ def test_there_and_back(m0, c, k, aw):
 
 @given(aw=st.floats(0.1, 0.85))
 def test_moister_food_has_more_water_activity(aw):
-    assert moisture_at(POTATO, aw + 0.04) > moisture_at(POTATO, aw)
+    assert moisture_for_activity(POTATO, aw + 0.04) > moisture_for_activity(POTATO, aw)
 
 
 def test_outside_its_range_an_isotherm_says_nothing():
-    assert moisture_at(POTATO, 0.05) is None
-    assert moisture_at(POTATO, 0.95) is None
+    assert moisture_for_activity(POTATO, 0.05) is None
+    assert moisture_for_activity(POTATO, 0.95) is None
     assert water_activity(POTATO, 1.0) is None
     assert water_activity(POTATO, 0.0) is None
 

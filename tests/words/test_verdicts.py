@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.science.display import METRIC, Style
-from dryhouse.science.moisture import Ingredient, Verdict, load_of, verdict
+from dryhouse.science.moisture import LoadPart, Verdict, load_of, verdict
 from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Fact
 from dryhouse.words.verdicts import mismatch_sentence, verdict_sentence
@@ -18,7 +18,7 @@ GRAMS, OUNCES = Style(METRIC), Style()
 
 
 def one(mass=1000.0, water=CORN):
-    return load_of([Ingredient("corn", mass, water)])
+    return load_of([LoadPart("corn", mass, water)])
 
 
 @pytest.mark.parametrize(

@@ -38,9 +38,9 @@ def run(args: argparse.Namespace) -> int:
         items = [{**item, "cautions": cautions_of(item["cautions"])} for item in found]
         like = style(kitchen)
         rows = [(batch_line(kitchen, item, like), item["cautions"]) for item in found]
-        nothing = "No batches yet; “dryhouse log” records one."
+        if_none = "No batches yet; “dryhouse log” records one."
         if args.words or args.state:
             kind = f"{args.state} batch" if args.state else "batch"
-            nothing = f"No {kind} has these words." if args.words else f"There is no {kind}."
-        say_items(items, rows, args, nothing=nothing)
+            if_none = f"No {kind} has these words." if args.words else f"There is no {kind}."
+        say_items(items, rows, args, if_none=if_none)
     return 0

@@ -52,8 +52,8 @@ def run(args: argparse.Namespace) -> int:
     else:
         answer = read_run(points, start_moisture_pct=start, target_moisture_pct=until)
     if args.json:
-        ahead = answer.forecast
-        figure = ahead.figure() if ahead else None
+        found = answer.forecast
+        figure = found.figure() if found else None
         known = {} if figure else {"value": None}
         say_json(
             {

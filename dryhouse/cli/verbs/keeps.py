@@ -35,20 +35,20 @@ def _run(args: argparse.Namespace) -> int:
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         try:
             figure = keeps(kitchen, " ".join(args.food), celsius, package)
-        except NothingPublished as nothing:
-            _say_nothing(nothing, package, args)
+        except NothingPublished as unknown_life:
+            _say_nothing(unknown_life, package, args)
             return 0
         say_figure("Keeps", figure, style(kitchen), args, more={"package": package})
     return 0
 
 
-def _say_nothing(nothing: NothingPublished, package: str, args: argparse.Namespace) -> None:
+def _say_nothing(unknown_life: NothingPublished, package: str, args: argparse.Namespace) -> None:
     if args.json:
         unknown = dict.fromkeys(("value", "low", "high", "measure"))
-        rest = {"unit": "day", "basis": [], "workings": [nothing.sentence], "package": package}
-        say_json({**unknown, **rest, "cautions": cautions_json(nothing.cautions)})
+        rest = {"unit": "day", "basis": [], "workings": [unknown_life.sentence], "package": package}
+        say_json({**unknown, **rest, "cautions": cautions_json(unknown_life.cautions)})
         return
-    say_answer(args, [nothing.sentence], cautions=nothing.cautions)
+    say_answer(args, [unknown_life.sentence], cautions=unknown_life.cautions)
 
 
 def _package(typed: str) -> str | None:

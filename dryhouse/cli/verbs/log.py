@@ -67,7 +67,7 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Record the batch; answer its number and its card."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.batches.log import batch_named, check, log_batch
+    from dryhouse.kitchen.batches.log import batch_named, check_draft, log_batch
     from dryhouse.kitchen.batches.typed import draft_from
     from dryhouse.kitchen.cards.batch_card import batch_card, card_lines
     from dryhouse.kitchen.cards.heating import heating_lines
@@ -81,32 +81,32 @@ def run(args: argparse.Namespace) -> int:
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         typed = _typed(args)
         known = _with_own_food(kitchen, args)
-        check(known, draft_from(known, typed))
+        check_draft(known, draft_from(known, typed))
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
         known = _with_own_food(kitchen, args)
         done = log_batch(known, draft_from(known, typed))
         id = done.record.id
         logged = batch_named(kitchen, str(id))
         card = batch_card(kitchen, id)
-        manner = style(kitchen)
+        notation = style(kitchen)
         if args.json:
             main, forbidden = card.figure(FigureId.YIELD_BY_WEIGHT), card.verdict.name == Status.DO_NOT_EAT
-            answer: dict[str, Any] = figure_json(main, manner) if main is not None else {}
+            answer: dict[str, Any] = figure_json(main, notation) if main is not None else {}
             answer |= {
                 "batch": id,
                 "what": done.what,
                 "verdict": None if forbidden else card.verdict.name,
             }
-            answer["sentences"] = [*heating_lines(logged), *card.said(manner)]
-            answer["figures"] = {f.caption: figure_json(f.figure, manner) for f in card.figures}
+            answer["sentences"] = [*heating_lines(logged), *card.said(notation)]
+            answer["figures"] = {f.caption: figure_json(f.figure, notation) for f in card.figures}
             say_json({**answer, "cautions": cautions_of(card.cautions), "missing": list(card.missing)})
             return 0
 
         say_answer(
             args,
             [done.what, *heating_lines(logged)],
-            details=card_lines(card, manner),
-            workings=[line for f in card.figures for line in lines(f.figure.workings, manner)],
+            details=card_lines(card, notation),
+            workings=[line for f in card.figures for line in lines(f.figure.workings, notation)],
             cautions=card.cautions,
             most=most_for(batch_facts(kitchen, logged).kinds),
         )

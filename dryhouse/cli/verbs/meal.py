@@ -35,8 +35,8 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.science.quantities import parse_length, parse_number
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        manner = style(kitchen)
-        comma = manner.decimal_comma
+        notation = style(kitchen)
+        comma = notation.decimal_comma
         servings = (
             None if args.servings is None else parse_number(args.servings, decimal_comma=comma, what="number")
         )
@@ -44,13 +44,13 @@ def run(args: argparse.Namespace) -> int:
         sheet = meal_sheet(kitchen, find_meal(kitchen, " ".join(args.name)), servings=servings, altitude_m=height)
         water = sheet.bag.water.with_cautions(sheet.cautions)
         if args.json:
-            say_figure("", water, manner, args, more=_more(sheet, manner))
+            say_figure("", water, notation, args, more=_more(sheet, notation))
         else:
-            _say(sheet, manner, args)
+            _say(sheet, notation, args)
     return 0
 
 
-def _more(sheet: MealSheet, manner: Style) -> dict[str, Any]:
+def _more(sheet: MealSheet, notation: Style) -> dict[str, Any]:
     from dryhouse.words.figures import figure_json
 
     return {
@@ -58,11 +58,11 @@ def _more(sheet: MealSheet, manner: Style) -> dict[str, Any]:
         "servings": sheet.servings,
         "cooking": sheet.meal.cooking,
         "liquid": sheet.meal.liquid,
-        "soak": figure_json(sheet.minutes.soak, manner),
-        "cook": figure_json(sheet.minutes.cook, manner),
-        "flame": figure_json(sheet.minutes.flame, manner),
-        **sums_json(sheet.bag, manner),
-        "serving": {"water": figure_json(sheet.serving.water, manner), **sums_json(sheet.serving, manner)},
+        "soak": figure_json(sheet.minutes.soak, notation),
+        "cook": figure_json(sheet.minutes.cook, notation),
+        "flame": figure_json(sheet.minutes.flame, notation),
+        **sums_json(sheet.bag, notation),
+        "serving": {"water": figure_json(sheet.serving.water, notation), **sums_json(sheet.serving, notation)},
         "ingredients": [
             {
                 "name": line.part.name,
@@ -74,43 +74,43 @@ def _more(sheet: MealSheet, manner: Style) -> dict[str, Any]:
             }
             for line in sheet.parts
         ],
-        "published": [{"name": p.name, "text": p.told, "source": p.source} for p in sheet.published],
+        "published": [{"name": p.name, "text": p.sentence, "source": p.source} for p in sheet.published],
         "notes_used": sheet.notes_used,
         "remarks": list(sheet.remarks),
         "cautions": cautions_of(sheet.cautions),
     }
 
 
-def sums_json(sums: Sums, manner: Style) -> dict[str, Any]:
+def sums_json(sums: Sums, notation: Style) -> dict[str, Any]:
     """The figures of a bag or a serving under their names; what is not known is null."""
     from dryhouse.words.figures import figure_json
 
     figures = {name: getattr(sums, name) for name in SUMS}
-    return {name: None if figure is None else figure_json(figure, manner) for name, figure in figures.items()}
+    return {name: None if figure is None else figure_json(figure, notation) for name, figure in figures.items()}
 
 
-def _say(sheet: MealSheet, manner: Style, args: argparse.Namespace) -> None:
+def _say(sheet: MealSheet, notation: Style, args: argparse.Namespace) -> None:
     from dryhouse.kitchen.meals.sheet import cooking_line
     from dryhouse.words.workings import lines
 
     people = "serving" if sheet.servings == 1 else "servings"
     water = sheet.bag.water
-    between = manner.interval(water)
-    meal = f"{sheet.meal.name}, {manner.number(sheet.servings)} {people}"
-    title = f"{meal}: water for the pot: {manner.figure(water)}"
+    between = notation.interval(water)
+    meal = f"{sheet.meal.name}, {notation.number(sheet.servings)} {people}"
+    title = f"{meal}: water for the pot: {notation.figure(water)}"
     say_answer(
         args,
         [
             title + (f"  (80 %: {between})" if between else ""),
             f"  {cooking_line(sheet)}",
-            f"  {_each(sheet, manner)}",
+            f"  {_each(sheet, notation)}",
         ],
-        rows=[_row(line, manner) for line in sheet.parts],
+        rows=[_row(line, notation) for line in sheet.parts],
         details=(*sheet.remarks, *basis_words(water.basis)),
         workings=(
             *(f"basis: {basis}" for basis in water.basis),
-            *lines(water.workings, manner),
-            *(f"published, {p.name}: {p.told} [{p.source}]" for p in sheet.published),
+            *lines(water.workings, notation),
+            *(f"published, {p.name}: {p.sentence} [{p.source}]" for p in sheet.published),
         ),
         cautions=sheet.cautions,
         most=OF_ANIMAL_FOOD,
@@ -118,15 +118,15 @@ def _say(sheet: MealSheet, manner: Style, args: argparse.Namespace) -> None:
     )
 
 
-def _each(sheet: MealSheet, manner: Style) -> str:
+def _each(sheet: MealSheet, notation: Style) -> str:
     """What one serving weighs and gives, in a line."""
     said = []
     for name in SUMS:
         figure = getattr(sheet.serving, name)
-        said.append(f"{name.replace('_', ' ')} {'not known' if figure is None else manner.figure(figure)}")
+        said.append(f"{name.replace('_', ' ')} {'not known' if figure is None else notation.figure(figure)}")
     return f"each serving: {', '.join(said)}"
 
 
-def _row(line: PartSheet, manner: Style) -> str:
-    grams = "no weight known" if line.grams is None else manner.mass(line.grams)
-    return f"  {line.part.name}: {grams}" + ("" if line.ml is None else f", {manner.volume(line.ml)}")
+def _row(line: PartSheet, notation: Style) -> str:
+    grams = "no weight known" if line.grams is None else notation.mass(line.grams)
+    return f"  {line.part.name}: {grams}" + ("" if line.ml is None else f", {notation.volume(line.ml)}")

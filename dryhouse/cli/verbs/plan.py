@@ -30,7 +30,7 @@ def add(verbs: Any) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Answer with the dried grams still to be made, the lists, and what gives where it cannot be met."""
+    """Answer with the dried grams still to be made, the lists, and what would help where it cannot be met."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.trips.provisioning import plan, plan_batches
@@ -97,7 +97,7 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
             for run in worked.calendar.runs
         ],
         "packing": [{**_bag(bag), "cautions": cautions_of(bag.cautions)} for bag in worked.bags],
-        "gives": list(worked.gives),
+        "gives": list(worked.alternatives),
         "latest_start": None if worked.latest_start is None else kitchen.local(worked.latest_start),
         "draws": [
             {"lot": d.lot, "food": d.need.food, "on": d.need.day, "meal": d.need.meal, "grams": d.grams}
@@ -160,7 +160,7 @@ def _short(figure: Figure | None) -> dict[str, Any] | None:
     return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit}
 
 
-def _say(kitchen: Kitchen, worked: Plan, manner: Style, args: argparse.Namespace) -> None:
+def _say(kitchen: Kitchen, worked: Plan, notation: Style, args: argparse.Namespace) -> None:
     from dryhouse.words.workings import lines
 
     trip = worked.trip
@@ -168,37 +168,37 @@ def _say(kitchen: Kitchen, worked: Plan, manner: Style, args: argparse.Namespace
     say_answer(
         args,
         [f"{trip.name}: {trip.starts_on.isoformat()} to {trip.ends_on.isoformat()}, {people}"],
-        rows=(*_to_dry(kitchen, worked, manner), *_to_buy(worked, manner), *_to_pack(worked, manner)),
-        details=(*worked.gives, *worked.remarks),
-        workings=[line for item in worked.items for line in lines(item.dried.workings, manner)],
+        rows=(*_to_dry(kitchen, worked, notation), *_to_buy(worked, notation), *_to_pack(worked, notation)),
+        details=(*worked.alternatives, *worked.remarks),
+        workings=[line for item in worked.items for line in lines(item.dried.workings, notation)],
         cautions=worked.cautions,
         most=OF_ANIMAL_FOOD,
         moment="pot",
     )
 
 
-def _to_dry(kitchen: Kitchen, worked: Plan, manner: Style) -> Iterator[str]:
+def _to_dry(kitchen: Kitchen, worked: Plan, notation: Style) -> Iterator[str]:
     yield "To dry:" if worked.items else "To dry: nothing; the shelf covers it."
     for item in worked.items:
         fresh = item.purchased or item.prepared
-        buy = "" if fresh is None else f", from {manner.figure(fresh)} fresh"
+        buy = "" if fresh is None else f", from {notation.figure(fresh)} fresh"
         start = "" if item.latest_start is None else f", start by {weekday_clock(kitchen.local(item.latest_start))}"
-        yield f"  {item.name}: {manner.figure(item.dried)} dried{buy}{start}{_stops(item.cautions)}"
+        yield f"  {item.name}: {notation.figure(item.dried)} dried{buy}{start}{_stops(item.cautions)}"
         yield from (f"    {load}" for load in item.loads)
 
 
-def _to_buy(worked: Plan, manner: Style) -> Iterator[str]:
+def _to_buy(worked: Plan, notation: Style) -> Iterator[str]:
     yield "To buy:"
     for buy in worked.shopping:
-        amount = "amount not known" if buy.amount is None else manner.figure(buy.amount)
+        amount = "amount not known" if buy.amount is None else notation.figure(buy.amount)
         yield f"  {buy.name}: {amount}" + (f" ({buy.note})" if buy.note else "") + _stops(buy.cautions)
 
 
-def _to_pack(worked: Plan, manner: Style) -> Iterator[str]:
+def _to_pack(worked: Plan, notation: Style) -> Iterator[str]:
     yield "To pack:"
     for bag in worked.bags:
-        water = manner.volume(bag.water.value)
-        day = f"{weekday_words(bag.day)} {bag.slot}: {bag.name} for {manner.number(bag.servings)}"
+        water = notation.volume(bag.water.value)
+        day = f"{weekday_words(bag.day)} {bag.slot}: {bag.name} for {notation.number(bag.servings)}"
         yield f"  {day}, {water}, {bag.cooking}{_stops(bag.cautions)}"
 
 

@@ -73,7 +73,7 @@ def _run(args: argparse.Namespace) -> int:
                 }
             )
         rows = [(_text(line, shown), cautions) for line, cautions in said]
-        say_items(items, rows, args, nothing="Nothing is on the shelf yet. Pack a batch to begin.")
+        say_items(items, rows, args, if_none="Nothing is on the shelf yet. Pack a batch to begin.")
     return 0
 
 

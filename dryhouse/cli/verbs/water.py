@@ -27,9 +27,9 @@ def run(args: argparse.Namespace) -> int:
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         figure, published = water(kitchen, " ".join(args.food), args.dried)
-        manner = as_typed(style(kitchen), args.dried)
-        more = {"published": [figure_json(p, manner) for p in published]}
-        details = [f"published: {manner.figure(p)}   [{p.basis[0].source}]" for p in published]
-        workings = [line for p in published for line in lines(p.workings, manner)]
-        say_figure("Water", figure, manner, args, more=more, details=details, workings=workings)
+        notation = as_typed(style(kitchen), args.dried)
+        more = {"published": [figure_json(p, notation) for p in published]}
+        details = [f"published: {notation.figure(p)}   [{p.basis[0].source}]" for p in published]
+        workings = [line for p in published for line in lines(p.workings, notation)]
+        say_figure("Water", figure, notation, args, more=more, details=details, workings=workings)
     return 0

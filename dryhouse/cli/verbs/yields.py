@@ -33,16 +33,16 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.science.quantities import parse_amount
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        manner = style(kitchen)
+        notation = style(kitchen)
         direction = FRESH if args.fresh is not None else DRIED
         typed = args.fresh if args.fresh is not None else args.dried
-        amount = parse_amount(typed, decimal_comma=manner.decimal_comma)
+        amount = parse_amount(typed, decimal_comma=notation.decimal_comma)
         answer = yields(kitchen, " ".join(args.food), amount, direction, form=args.form)
         name = answer.knowledge.food.name
         title = (
             f"Dried from {typed} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {typed} dried"
         )
-        shown = as_typed(manner, typed)
+        shown = as_typed(notation, typed)
         say_figure(
             title,
             answer.joined,
@@ -77,16 +77,16 @@ def _short(figure: Figure | None) -> dict[str, Any] | None:
     return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit}
 
 
-def _details(answer: YieldAnswer, manner: Style) -> list[str]:
+def _details(answer: YieldAnswer, notation: Style) -> list[str]:
     """What else is asked in the same breath: what to buy, trays, hours."""
     bought = answer.as_purchased
-    said = [] if bought is None else [f"as purchased: {manner.figure(bought)}"]
-    said += [f"trays of {t.dryer.name}: {manner.number(t.trays.value, 1)}" for t in answer.trays]
-    return said + ([] if answer.hours is None else [f"hours: {manner.figure(answer.hours)}"])
+    said = [] if bought is None else [f"as purchased: {notation.figure(bought)}"]
+    said += [f"trays of {t.dryer.name}: {notation.number(t.trays.value, 1)}" for t in answer.trays]
+    return said + ([] if answer.hours is None else [f"hours: {notation.figure(answer.hours)}"])
 
 
-def _beside(answer: YieldAnswer, manner: Style) -> list[str]:
+def _beside(answer: YieldAnswer, notation: Style) -> list[str]:
     from dryhouse.words.workings import lines
 
     figures = [answer.as_purchased, *(t.trays for t in answer.trays), answer.hours]
-    return [line for figure in figures if figure is not None for line in lines(figure.workings, manner)]
+    return [line for figure in figures if figure is not None for line in lines(figure.workings, notation)]

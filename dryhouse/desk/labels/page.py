@@ -9,7 +9,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QPixmap, QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFileDialog, QLabel, QScrollArea, QWidget
 
-from dryhouse.desk.labels.paper import LabelJob, paper_like, preview, print_on, write_pdf
+from dryhouse.desk.labels.paper import LabelJob, label_preview, paper_like, print_on, write_pdf
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
@@ -136,7 +136,7 @@ class LabelsPage(QWidget):
         if not self.labels:
             return
         job = self.job()
-        image, pages = preview(job, self.page)
+        image, pages = label_preview(job, self.page)
         self.page = max(0, min(self.page, pages - 1))
         self._image = image
         self._fit()

@@ -96,7 +96,7 @@ def paper_like() -> QImage:
     return paper
 
 
-def preview(job: LabelJob, page: int = 0) -> tuple[QImage, int]:
+def label_preview(job: LabelJob, page: int = 0) -> tuple[QImage, int]:
     """A picture of one page (the last, where there are fewer), laid out as on paper, and how many there are."""
     shown = _PREVIEW_DOTS / 25.4
     image = QImage(*(round(mm * shown) for mm in job.sheet.page_mm), QImage.Format.Format_RGB32)

@@ -116,8 +116,8 @@ class OwnFoodAsk(QFrame):
     def _say_usual(self) -> None:
         self._asked_again = None
         self.add_button.setText("Add it")
-        nothing = "With nothing ticked it counts as not known, and is treated as food from an animal."
-        self._say("" if self.contains.value() else nothing, "small")
+        as_unknown = "With nothing ticked it counts as not known, and is treated as food from an animal."
+        self._say("" if self.contains.value() else as_unknown, "small")
 
     def _say(self, text: str, role: str) -> None:
         set_role(self.sentence, role)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 _MARGIN_MM = 15.0
 
 
-def preview(parent: QWidget, page: QTextDocument) -> None:
+def preview_print(parent: QWidget, page: QTextDocument) -> None:
     """Show the pages as they will be printed, with the printer one click away."""
     from PySide6.QtPrintSupport import QPrinter, QPrintPreviewDialog
 

@@ -11,7 +11,7 @@ from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import Ingredient, Load, load_of
+from dryhouse.science.moisture import Load, LoadPart, load_of
 from dryhouse.science.values import Fact
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
@@ -108,7 +108,7 @@ def load_for(
     water = starting_moisture(food, batch)
     if mass is None or water is None:
         return None
-    return load_of([Ingredient(food.name, mass, water)])
+    return load_of([LoadPart(food.name, mass, water)])
 
 
 def _mix(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], grams: float | None) -> Load | None:
@@ -117,7 +117,7 @@ def _mix(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], grams: floa
         name, water = _water_of(kitchen, part)
         if water is None:
             return None
-        ingredients.append(Ingredient(name, part.mass.si, water))
+        ingredients.append(LoadPart(name, part.mass.si, water))
     whole = _without_fat(load_of(ingredients), poured_off(batch))
     weighed = batch.prepared_mass or batch.cooked_mass_out
     loaded = weighed.si if weighed is not None else whole.grams

@@ -61,7 +61,7 @@ def batch_named(kitchen: Kitchen, text: str) -> Batch:
 
 def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done:
     """Record a batch. Raises InputProblem, naming the field, where something in it cannot be right."""
-    known = check(kitchen, draft)
+    known = check_draft(kitchen, draft)
     id = kitchen.journal.next_id(Batch)
     pending = Pending()
     pending.add(replace(draft.batch, food=known, id=id), *_numbered(kitchen, draft.parts, id))
@@ -72,7 +72,7 @@ def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done:
 def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done:
     """Change a batch and its ingredients to what the draft says. Its lots become lots of the right food with it."""
     before = _present(kitchen, id)
-    known = check(kitchen, draft)
+    known = check_draft(kitchen, draft)
     after = replace(draft.batch, food=known, id=id)
     pending = Pending()
     pending.edit(before, after)
@@ -126,7 +126,7 @@ def _numbered(kitchen: Kitchen, parts: tuple[BatchPart, ...], batch: int) -> lis
     return [replace(p, id=first + i, batch=batch, position=i) for i, p in enumerate(parts)]
 
 
-def check(kitchen: Kitchen, draft: BatchDraft) -> str:
+def check_draft(kitchen: Kitchen, draft: BatchDraft) -> str:
     """The slug of the draft's food; raises InputProblem for the first thing that cannot be right."""
     batch = draft.batch
     known = food(kitchen, batch.food).slug if batch.food.strip() else ""

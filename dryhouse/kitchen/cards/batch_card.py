@@ -47,13 +47,13 @@ class Card:
     cautions: tuple[Caution, ...]
     missing: tuple[str, ...] = ()
 
-    def judgement(self, manner: Style) -> str:
+    def judgement(self, notation: Style) -> str:
         """The verdict in a sentence, or what stands in its place."""
-        return verdict_words(self.verdict, manner)
+        return verdict_words(self.verdict, notation)
 
-    def said(self, manner: Style) -> tuple[str, ...]:
+    def said(self, notation: Style) -> tuple[str, ...]:
         """The verdict, and what else is said of the batch."""
-        return self.judgement(manner), *self.sentences
+        return self.judgement(notation), *self.sentences
 
     def figure(self, id: FigureId) -> Figure | None:
         """The first figure of that name, or None where the records do not give it."""
@@ -68,7 +68,7 @@ def batch_card(kitchen: Kitchen, id: int) -> Card:
     return card_of(kitchen, batch, parts_of(kitchen, id))
 
 
-def preview(kitchen: Kitchen, draft: BatchDraft) -> Card:
+def draft_card(kitchen: Kitchen, draft: BatchDraft) -> Card:
     """The card a draft would have. Raises InputProblem where the food is not known yet."""
     return card_of(kitchen, draft.batch, draft.parts)
 
@@ -78,7 +78,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     known = food(kitchen, batch.food)
     load, unit = load_for(kitchen, batch, parts), _mass_unit(batch)
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
-    target, manner = target_for(kitchen, batch), style(kitchen)
+    target, notation = target_for(kitchen, batch), style(kitchen)
     figures: list[CardFigure] = []
     found = Verdict(VerdictName.UNKNOWN)
     grams = load.grams if load is not None else loaded_grams(known, batch)
@@ -90,12 +90,12 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
             figures.append(CardFigure(FigureId.MOISTURE_NOW, now))
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     if forbidden := forbidding_words(cautions):
-        doubt = verdict_sentence(found, manner) if found.name == MISMATCH else ""
+        doubt = verdict_sentence(found, notation) if found.name == MISMATCH else ""
         judged: Verdict | Forbidden = Forbidden(forbidden)
-        sentences = [s for s in (doubt, *_times(batch, manner)) if s]
+        sentences = [s for s in (doubt, *_times(batch, notation)) if s]
     else:
         judged = found
-        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), load, grams, found, manner)
+        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), load, grams, found, notation)
         figures += further
     if dried is not None and grams is not None:
         figures.append(CardFigure(FigureId.YIELD_BY_WEIGHT, _yield_by_weight(grams, dried)))
@@ -115,7 +115,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
 
 
 def _promises(
-    kitchen: Kitchen, draft: BatchDraft, load: Load | None, grams: float | None, found: Verdict, manner: Style
+    kitchen: Kitchen, draft: BatchDraft, load: Load | None, grams: float | None, found: Verdict, notation: Style
 ) -> tuple[list[CardFigure], list[str]]:
     """The water and the keep-by of what may be eaten, and what is said of its dryness."""
     batch, parts = draft.batch, draft.parts
@@ -130,10 +130,10 @@ def _promises(
         sentences.append("It reached your own target, not the drier one that is published: no keep-by is given.")
     elif dried is not None and not keeps:
         sentences.append("No keep-by is given until the weights say that it is dry enough.")
-    return figures, [*sentences, *_times(batch, manner)]
+    return figures, [*sentences, *_times(batch, notation)]
 
 
-def card_lines(card: Card, manner: Style) -> list[str]:
+def card_lines(card: Card, notation: Style) -> list[str]:
     """The card in a few lines: what goes together stands in one."""
     together = (
         (FigureId.YIELD_BY_WEIGHT, FigureId.YIELD_BY_MEASURE),
@@ -142,10 +142,10 @@ def card_lines(card: Card, manner: Style) -> list[str]:
         (FigureId.KEEPS,),
     )
     lines = [
-        "; ".join(f"{f.caption}: {manner.figure(f.figure)}" for f in card.figures if f.id in ids)
+        "; ".join(f"{f.caption}: {notation.figure(f.figure)}" for f in card.figures if f.id in ids)
         for ids in together
     ]
-    return [*(line for line in lines if line), *card.said(manner)]
+    return [*(line for line in lines if line), *card.said(notation)]
 
 
 def _mass_unit(batch: Batch) -> str:
@@ -178,14 +178,14 @@ def _water(grams: float, dried: float, batch: Batch, load: Load | None) -> Figur
     return replace(whole, workings=(*whole.workings, line))
 
 
-def _times(batch: Batch, manner: Style) -> list[str]:
+def _times(batch: Batch, notation: Style) -> list[str]:
     said = []
     if batch.started is not None and batch.ended is not None:
         hours = (batch.ended - batch.started).total_seconds() / 3600
-        said.append(f"It dried for {manner.number(hours)} h from start to end.")
+        said.append(f"It dried for {notation.number(hours)} h from start to end.")
         if batch.energy_kwh is not None:
-            said.append(f"It took {manner.number(batch.energy_kwh, 2)} kWh.")
+            said.append(f"It took {notation.number(batch.energy_kwh, 2)} kWh.")
     if batch.drained_fat is not None or batch.drained_liquid is not None:
         drained = sum(m.si for m in (batch.drained_fat, batch.drained_liquid) if m is not None)
-        said.append(f"{manner.mass(drained)} of fat and liquid were drained off before it was loaded.")
+        said.append(f"{notation.mass(drained)} of fat and liquid were drained off before it was loaded.")
     return said

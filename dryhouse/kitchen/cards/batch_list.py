@@ -39,7 +39,7 @@ def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list
     items: list[dict[str, Any]] = []
     foods: dict[str, Food | None] = {}
     said: dict[BatchFacts, tuple[Caution, ...]] = {}
-    manner = style(kitchen)
+    notation = style(kitchen)
 
     def facts_of(slug: str) -> FoodFacts:
         if slug not in foods:
@@ -58,7 +58,7 @@ def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list
             if facts not in said:
                 said[facts] = cautions_for(facts)
             cautions = said[facts]
-            item = _item(kitchen, row, foods[row.batch.food], inside, manner)
+            item = _item(kitchen, row, foods[row.batch.food], inside, notation)
             if any(c.forbids_eating for c in cautions):
                 item |= {"verdict": None, "sentence": None, "do_not_eat": True, "water": None}
             items.append({**item, "cautions": cautions})
@@ -73,7 +73,7 @@ def _food(kitchen: Kitchen, slug: str) -> Food | None:
 
 
 def _item(
-    kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[BatchPart], manner: Style
+    kitchen: Kitchen, row: BatchRow, food: Food | None, parts: Sequence[BatchPart], notation: Style
 ) -> dict[str, Any]:
     batch = row.batch
     moisture = found = None
@@ -101,7 +101,7 @@ def _item(
         "yield": dried / loaded if dried is not None and loaded else None,
         "moisture": moisture.value if moisture else None,
         "verdict": found.name if found else None,
-        "sentence": verdict_words(found, manner) if found else None,
+        "sentence": verdict_words(found, notation) if found else None,
         "weighings": row.weighings,
         "water": loaded - dried if dried is not None and loaded is not None and loaded > dried else None,
         "do_not_eat": False,

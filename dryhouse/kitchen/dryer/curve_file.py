@@ -20,8 +20,8 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Forecast, Prior, forecast
 from dryhouse.science.moisture import (
     MISMATCH,
-    Ingredient,
     Load,
+    LoadPart,
     dry_matter,
     load_of,
     verdict,
@@ -46,7 +46,7 @@ class RunAnswer:
     curves: CurveSet
     periods: str
     forecast: Forecast | None
-    amiss: str
+    doubt: str
     basis: tuple[Basis, ...]
     notes: tuple[str, ...]
     """What is to be known of the weighings and of the curves, a sentence each."""
@@ -75,11 +75,11 @@ def read_run(
     if water is None or target is None:
         why = _not_known(water, target)
         return RunAnswer(points, curves, spoken, None, why, basis, notes, (line,), cautions)
-    load = load_of([Ingredient("the load", points.grams[0], water)])
-    ahead, amiss = _ahead(points, load, water, target, _prior(kitchen, food, water.value, target.value))
-    if ahead is None:
-        return RunAnswer(points, curves, spoken, None, amiss, basis, notes, (line, *load.workings), cautions)
-    return RunAnswer(points, curves, spoken, ahead, amiss, ahead.basis, notes, (line, *ahead.workings), cautions)
+    load = load_of([LoadPart("the load", points.grams[0], water)])
+    found, doubt = _forecast(points, load, water, target, _prior(kitchen, food, water.value, target.value))
+    if found is None:
+        return RunAnswer(points, curves, spoken, None, doubt, basis, notes, (line, *load.workings), cautions)
+    return RunAnswer(points, curves, spoken, found, doubt, found.basis, notes, (line, *found.workings), cautions)
 
 
 def _moistures(
@@ -120,7 +120,7 @@ def _not_known(water: Fact | None, target: Fact | None) -> str:
     return f"No finish: {' and '.join(missing)} {verb} not known; or name a food with --food."
 
 
-def _ahead(
+def _forecast(
     points: Points, load: Load, water: Fact, target: Fact, prior: Prior | None
 ) -> tuple[Forecast | None, str]:
     """The forecast, and what is amiss with the weights or why there is none.
@@ -129,10 +129,10 @@ def _ahead(
     nothing more.
     """
     lightest = min(points.grams)
-    amiss = (
+    doubt = (
         mismatch_sentence(load, lightest, _AS_THE_FILE) if verdict(load, lightest, target).name == MISMATCH else ""
     )
-    sound = _plausible(points, load.solids_low) if amiss else len(points.grams)
+    sound = _plausible(points, load.solids_low) if doubt else len(points.grams)
     try:
         found = forecast(
             points.hours[:sound],
@@ -144,8 +144,8 @@ def _ahead(
             basis=merge_bases([water.basis, target.basis]),
         )
     except InputProblem as problem:
-        return None, amiss or problem.sentence
-    return (None if amiss and found.reached_at is None else found), amiss
+        return None, doubt or problem.sentence
+    return (None if doubt and found.reached_at is None else found), doubt
 
 
 def _plausible(points: Points, solids: float) -> int:
@@ -176,7 +176,7 @@ def _prior(kitchen: Kitchen | None, food: Food | None, water_pct: float, target_
 
 def answer_json(answer: RunAnswer) -> dict[str, object]:
     """The keys `dryhouse curve` adds to those of every figure."""
-    ahead = answer.forecast
+    found = answer.forecast
     return {
         "models": [
             {
@@ -197,10 +197,10 @@ def answer_json(answer: RunAnswer) -> dict[str, object]:
             for f in answer.curves.fits
         ],
         "chosen": answer.curves.chosen.name if answer.curves.chosen else None,
-        "finish": ahead.finish.as_json() if ahead else None,
-        "reached": ahead.reached_at if ahead else None,
-        "target_g": ahead.target_g if ahead else None,
-        "weigh_again": ahead.weigh_again_at if ahead else None,
+        "finish": found.finish.as_json() if found else None,
+        "reached": found.reached_at if found else None,
+        "target_g": found.target_g if found else None,
+        "weigh_again": found.weigh_again_at if found else None,
         "periods": answer.periods or None,
         "sentence": " ".join(_sentences(answer, _AS_THE_FILE)),
     }
@@ -213,32 +213,32 @@ def lines_of(answer: RunAnswer, style: Style) -> tuple[str, ...]:
 
 def _sentences(answer: RunAnswer, style: Style) -> list[str]:
     """The forecast's own sentence, and what is to be doubted."""
-    ahead = answer.forecast
-    finish = finish_sentence(ahead, from_the_first(style)) if ahead else ""
-    counted = "Hours count from the first weighing." if ahead and np.isfinite(ahead.finish.median) else ""
-    return [said for said in (" ".join(filter(None, (finish, counted))), answer.amiss) if said]
+    found = answer.forecast
+    finish = finish_sentence(found, from_the_first(style)) if found else ""
+    counted = "Hours count from the first weighing." if found and np.isfinite(found.finish.median) else ""
+    return [said for said in (" ".join(filter(None, (finish, counted))), answer.doubt) if said]
 
 
 def said(answer: RunAnswer) -> Sequence[str]:
     """The answer in lines, without the models."""
-    told = _sentences(answer, _AS_THE_FILE)
+    sentences = _sentences(answer, _AS_THE_FILE)
     if answer.forecast and answer.forecast.weigh_again_at is not None:
-        told.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
+        sentences.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
     if answer.periods:
-        told.append(answer.periods)
-    return told
+        sentences.append(answer.periods)
+    return sentences
 
 
 def model_lines(answer: RunAnswer) -> Sequence[str]:
     """Every model the weighings carry, in a line each; the chosen one has a star."""
-    told = []
+    sentences = []
     for f in answer.curves.fits:
         mark = "*" if answer.curves.chosen is not None and f.name == answer.curves.chosen.name else " "
         values = ", ".join(
             f"{name} = {value:.4g}" + (f" ± {error:.2g}" if error is not None else "")
             for name, (value, error) in f.parameters.items()
         )
-        told.append(
+        sentences.append(
             f"{mark} {f.name:16s} {values}   SSE {f.sse:.3g}, RMSE {f.rmse:.2g}, R² {f.r2:.4f}, AICc {f.aicc:.1f}"
         )
-    return told
+    return sentences

@@ -10,7 +10,7 @@ from datetime import datetime, tzinfo
 from itertools import pairwise
 from pathlib import Path
 
-from dryhouse.kitchen.dryer.weighing_sheets import MINUTES, MOMENTS, Mapping, Sheet, guess, read_file
+from dryhouse.kitchen.dryer.weighing_sheets import MINUTES, MOMENTS, Sheet, SheetColumns, guess, read_file
 from dryhouse.kitchen.kitchen import utc_now
 from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.errors import InputProblem
@@ -114,7 +114,7 @@ def points_of(sheet: Sheet) -> Points:
     return in_order
 
 
-def _has_days(sheet: Sheet, columns: Mapping) -> bool:
+def _has_days(sheet: Sheet, columns: SheetColumns) -> bool:
     """Whether the times are moments of some day rather than hours since the start."""
     return columns.time_kind == MOMENTS and not all(
         re.fullmatch(r"\d*\.?\d+|\d+[:h]\d\d", row[columns.time or 0].strip().lower()) for row in sheet.rows

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
-from dryhouse.kitchen.batches.log import BatchDraft, check, parts_of
+from dryhouse.kitchen.batches.log import BatchDraft, check_draft, parts_of
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.running_time import paused_at
 from dryhouse.kitchen.kitchen import Kitchen
@@ -49,7 +49,7 @@ def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ())
     as_planned = before is not None and before.started == draft.started
     started = (kitchen.now() if draft.started is None or as_planned else draft.started).astimezone(UTC)
     batch = replace(draft, state=DRYING, started=started, ended=None)
-    batch = replace(batch, food=check(kitchen, BatchDraft(batch, ingredients)))
+    batch = replace(batch, food=check_draft(kitchen, BatchDraft(batch, ingredients)))
     _check_start(kitchen, batch)
     pending = Pending()
     if before is not None:
@@ -263,10 +263,10 @@ def far_too_heavy(kitchen: Kitchen, batch: Batch, weighing: Weighing) -> str:
     loaded = loaded_g(kitchen, batch)
     if loaded is None or weighing.net_g <= loaded + _HEAVIEST_TARE_G:
         return ""
-    manner = style(kitchen)
+    notation = style(kitchen)
     return (
-        f"{_said(weighing.gross)} is far more than the {manner.mass(loaded)} that was loaded, whatever tray or jar "
-        "was weighed along; check the number and its unit."
+        f"{_said(weighing.gross)} is far more than the {notation.mass(loaded)} that was loaded, whatever tray or "
+        "jar was weighed along; check the number and its unit."
     )
 
 
@@ -301,8 +301,8 @@ def _check_moment(kitchen: Kitchen, batch: Batch, at: datetime) -> None:
 def _check_weighing(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Iterable[Weighing]) -> None:
     _check_moment(kitchen, batch, weighing.at)
     refuse(weighing, kitchen.around())
-    if amiss := far_too_heavy(kitchen, batch, weighing):
-        raise InputProblem(amiss, "gross")
+    if doubt := far_too_heavy(kitchen, batch, weighing):
+        raise InputProblem(doubt, "gross")
     if any(w.at == weighing.at and w.scope == weighing.scope for w in others):
         raise InputProblem(
             "There is a weighing of that moment already; correct that one, or change the time.", "at"

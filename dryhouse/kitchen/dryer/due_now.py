@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 
-from dryhouse.kitchen.dryer.run_words import finish_moment, weigh_again
+from dryhouse.kitchen.dryer.run_words import finish_moment, weigh_again_moment
 from dryhouse.kitchen.dryer.runs import DryingRun, running
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.values import Caution
@@ -26,7 +26,7 @@ class Due:
     """Of the batch; its stops are part of the sentence, in a few words."""
 
 
-def dues(kitchen: Kitchen) -> tuple[Due, ...]:
+def reminders_due(kitchen: Kitchen) -> tuple[Due, ...]:
     """What will be due for every running batch, by time. A paused batch is left in peace."""
     found = [due for run in running(kitchen) if run.clock.paused_since is None for due in _dues_of(kitchen, run)]
     return tuple(sorted(found, key=lambda due: due.at))
@@ -39,7 +39,7 @@ def _dues_of(kitchen: Kitchen, run: DryingRun) -> list[Due]:
     stops = "".join(f" Stop: {brief}." for brief in briefs)
     name = f"{run.title[:1].upper()}{run.title[1:]}, batch {run.batch.id}"
     found = []
-    again, finish = weigh_again(kitchen, run), finish_moment(kitchen, run)
+    again, finish = weigh_again_moment(kitchen, run), finish_moment(kitchen, run)
     if again is not None:
         said = f"{name}: weigh now for a better estimate.{stops}"
         found.append(Due(run.batch.id, WEIGH, again, after, said, run.cautions))

@@ -28,7 +28,7 @@ ROOM_C = 25.0
 
 
 @dataclass(frozen=True, slots=True)
-class Outlook:
+class RunForecast:
     """None and empty where the records do not carry an answer. Hours count from the first point of the run."""
 
     forecast: Forecast | None = None
@@ -42,7 +42,7 @@ class Outlook:
     water_activity: Figure | None = None
 
 
-def outlook_of(
+def run_forecast(
     kitchen: Kitchen,
     batch: Batch,
     food: Food,
@@ -53,8 +53,8 @@ def outlook_of(
     events: Iterable[BatchEvent] = (),
     *,
     running: bool,
-) -> Outlook:
-    """The outlook of a run whose points stand at these hours (from the first point) with these net masses.
+) -> RunForecast:
+    """What is to be expected of a run whose points stand at these hours (from the first point) with these net masses.
 
     The forecast is of the target weight that the verdict goes by; how well the starting moisture is known
     stands in the interval of the moisture and of the target weight. Weighings heavier than the load are left out
@@ -62,10 +62,10 @@ def outlook_of(
     forecast; its water activity is of its last weighing.
     """
     if load is None or target is None or not grams:
-        return Outlook(why_none="A forecast wants the starting moisture, the target and one weighing.")
+        return RunForecast(why_none="A forecast wants the starting moisture, the target and one weighing.")
     activity = _activity(food, batch, load, grams[-1])
     if not running:
-        return Outlook(water_activity=activity)
+        return RunForecast(water_activity=activity)
     heat = dryer_temperature(batch, events)
     chamber = chamber_of(batch, heat)
     settles = None
@@ -78,7 +78,9 @@ def outlook_of(
     sound = [(h, g) for h, g in zip(hours, grams, strict=True) if g <= load.grams + SCALE_G]
     if grams[-1] > load.grams + SCALE_G:
         why = "the last weighing is more than was loaded."
-        return Outlook(why_none=why, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity)
+        return RunForecast(
+            why_none=why, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity
+        )
     try:
         found = forecast(
             [h for h, _ in sound],
@@ -90,10 +92,10 @@ def outlook_of(
             basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
         )
     except InputProblem as problem:
-        return Outlook(
+        return RunForecast(
             why_none=problem.sentence, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity
         )
-    return Outlook(found, "", slow, chamber, settles, activity)
+    return RunForecast(found, "", slow, chamber, settles, activity)
 
 
 def dryer_temperature(batch: Batch, events: Iterable[BatchEvent] = ()) -> float | None:

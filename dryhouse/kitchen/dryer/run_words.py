@@ -38,8 +38,8 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
         yield finish_words(kitchen, run)
         if again := again_words(kitchen, run):
             yield again
-    if run.outlook.slow_day:
-        yield run.outlook.slow_day
+    if run.expected.slow_day:
+        yield run.expected.slow_day
     if run.curves is not None:
         yield f"Curve: {run.curves.sentence}"
         yield from run.curves.warnings
@@ -67,21 +67,21 @@ def paused_words(kitchen: Kitchen, run: DryingRun) -> str:
 
 def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
     """When it will likely be dry, with both bands; or why that cannot be said."""
-    ahead = run.outlook.forecast
-    if ahead is None:
-        return f"No forecast yet: {run.outlook.why_none}" if run.outlook.why_none else "No forecast."
+    found = run.expected.forecast
+    if found is None:
+        return f"No forecast yet: {run.expected.why_none}" if run.expected.why_none else "No forecast."
     passed = (
-        math.isfinite(ahead.finish.median)
-        and moment_of(kitchen, run, ahead.finish.median) <= kitchen.now()
+        math.isfinite(found.finish.median)
+        and moment_of(kitchen, run, found.finish.median) <= kitchen.now()
         and run.clock.paused_since is None
     )
-    return finish_sentence(ahead, _by_the_clock(kitchen, run), passed=passed)
+    return finish_sentence(found, _by_the_clock(kitchen, run), passed=passed)
 
 
 def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
     """`Even odds: between 18:10 and 20:40. 80 %: between 16:30 and 23:50.`"""
-    ahead = run.outlook.forecast
-    return "" if ahead is None else bands_sentence(ahead, _by_the_clock(kitchen, run))
+    found = run.expected.forecast
+    return "" if found is None else bands_sentence(found, _by_the_clock(kitchen, run))
 
 
 def _by_the_clock(kitchen: Kitchen, run: DryingRun) -> When:
@@ -90,7 +90,7 @@ def _by_the_clock(kitchen: Kitchen, run: DryingRun) -> When:
 
 def again_words(kitchen: Kitchen, run: DryingRun) -> str:
     """When the next weighing tells most, or nothing."""
-    moment = weigh_again(kitchen, run)
+    moment = weigh_again_moment(kitchen, run)
     if moment is None:
         return ""
     if moment <= kitchen.now():
@@ -98,18 +98,18 @@ def again_words(kitchen: Kitchen, run: DryingRun) -> str:
     return f"Weigh again about {clock_words(kitchen, moment)}."
 
 
-def weigh_again(kitchen: Kitchen, run: DryingRun) -> datetime | None:
+def weigh_again_moment(kitchen: Kitchen, run: DryingRun) -> datetime | None:
     """The moment of the most useful next weighing."""
-    ahead = run.outlook.forecast
-    return None if ahead is None or ahead.weigh_again_at is None else moment_of(kitchen, run, ahead.weigh_again_at)
+    found = run.expected.forecast
+    return None if found is None or found.weigh_again_at is None else moment_of(kitchen, run, found.weigh_again_at)
 
 
 def finish_moment(kitchen: Kitchen, run: DryingRun) -> datetime | None:
     """The median finish as a moment, or None."""
-    ahead = run.outlook.forecast
-    if ahead is None or not math.isfinite(ahead.finish.median):
+    found = run.expected.forecast
+    if found is None or not math.isfinite(found.finish.median):
         return None
-    return moment_of(kitchen, run, ahead.finish.median)
+    return moment_of(kitchen, run, found.finish.median)
 
 
 def moment_of(kitchen: Kitchen, run: DryingRun, hours: float) -> datetime:
@@ -136,35 +136,35 @@ def clock_words(kitchen: Kitchen, moment: datetime) -> str:
 
 def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
     """A run with the keys every command uses. The moisture now is the answer's own figure."""
-    ahead, manner = run.outlook.forecast, style(kitchen)
+    found, notation = run.expected.forecast, style(kitchen)
     empty: dict[str, Any] = {
         "value": None, "low": None, "high": None, "unit": "%", "measure": None,
         "basis": [], "workings": [], "cautions": cautions_json(run.cautions),
     }  # fmt: skip
     finish = finish_moment(kitchen, run)
-    again = weigh_again(kitchen, run)
+    again = weigh_again_moment(kitchen, run)
     forbidden = any(c.forbids_eating for c in run.cautions)
     return {
-        **(figure_json(run.moisture, manner) if run.moisture else empty),
+        **(figure_json(run.moisture, notation) if run.moisture else empty),
         "food": run.food.slug,
         "state": run.batch.state,
         "scope": run.scope,
         "hours": run.hours,
         "mass": run.net_g,
-        "target_mass": _json(run.target_mass, manner),
-        "moisture_dry_basis": _json(run.moisture_dry_basis, manner),
-        "moisture_ratio": _json(run.moisture_ratio, manner),
+        "target_mass": _json(run.target_mass, notation),
+        "moisture_dry_basis": _json(run.moisture_dry_basis, notation),
+        "moisture_ratio": _json(run.moisture_ratio, notation),
         "verdict": run.verdict.name if run.verdict and not forbidden else None,
-        "sentence": verdict_words(run.verdict, manner) if run.verdict else None,
+        "sentence": verdict_words(run.verdict, notation) if run.verdict else None,
         "chosen": run.curves.chosen.name if run.curves and run.curves.chosen else None,
-        "finish": dict(ahead.finish.as_json()) if ahead else None,
+        "finish": dict(found.finish.as_json()) if found else None,
         "finish_at": finish.isoformat() if finish else None,
         "weigh_again_at": again.isoformat() if again else None,
-        "water_activity": _json(run.outlook.water_activity, manner),
-        "slow_day": run.outlook.slow_day or None,
+        "water_activity": _json(run.expected.water_activity, notation),
+        "slow_day": run.expected.slow_day or None,
         "asks": list(run.asks),
     }
 
 
-def _json(figure: Figure | None, manner: Style) -> dict[str, Any] | None:
-    return figure_json(figure, manner) if figure is not None else None
+def _json(figure: Figure | None, notation: Style) -> dict[str, Any] | None:
+    return figure_json(figure, notation) if figure is not None else None

@@ -17,7 +17,7 @@ from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words
 from dryhouse.kitchen.dryer.drying import batch_numbered, events_of, loaded_g, weighings_of
-from dryhouse.kitchen.dryer.forecast import Outlook, outlook_of, target_ratio
+from dryhouse.kitchen.dryer.forecast import RunForecast, run_forecast, target_ratio
 from dryhouse.kitchen.dryer.running_time import Clock, clock_of
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
@@ -38,7 +38,7 @@ LATE_SAMPLE_H = 0.25
 
 
 @dataclass(frozen=True, slots=True)
-class Point:
+class WeighedPoint:
     """One point of a run. `weighing` is None for the mass loaded at the start and the dried mass at the end."""
 
     hours: float
@@ -60,8 +60,8 @@ class DryingRun:
     hours: float
     """Hours of drying so far, or in all; pauses left out."""
     scope: str
-    points: tuple[Point, ...]
-    others: tuple[Point, ...]
+    points: tuple[WeighedPoint, ...]
+    others: tuple[WeighedPoint, ...]
     """Weighings of the other scope, drawn beside the run and not fitted."""
     events: tuple[BatchEvent, ...]
     load: Load | None
@@ -76,7 +76,7 @@ class DryingRun:
     moisture_ratio: Figure | None
     verdict: Verdict | Forbidden | None
     curves: CurveSet | None
-    outlook: Outlook
+    expected: RunForecast
     cautions: tuple[Caution, ...]
     asks: tuple[str, ...]
     """What is missing or odd, a sentence each."""
@@ -134,9 +134,9 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     if grams is None and mine:
         grams = mine[0].net_g
     load = load_for(kitchen, record, parts, grams=grams, food=food) if grams is not None else whole
-    points = points_of(clock, mine, load, grams if scope == LOAD else None)
+    points = weighed_points(clock, mine, load, grams if scope == LOAD else None)
     points = with_dried_mass(points, record, clock, load, scope)
-    others = points_of(clock, [w for w in weighings if w.scope != scope], None, None)
+    others = weighed_points(clock, [w for w in weighings if w.scope != scope], None, None)
     target = target_for(kitchen, record, food)
     net = points[-1].net_g if points else None
     cautions = batch_cautions(kitchen, record, parts)
@@ -162,7 +162,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         moisture_ratio=_with(cautions, _ratio(load, net)),
         verdict=_judged(standing, cautions),
         curves=curves,
-        outlook=outlook_of(
+        expected=run_forecast(
             kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
         ),
         cautions=cautions,
@@ -181,7 +181,7 @@ def _judged(verdict: Verdict | None, cautions: Sequence[Caution]) -> Verdict | F
     return Forbidden(forbidden) if forbidden and promises else verdict
 
 
-def _series(points: Sequence[Point]) -> tuple[list[float], list[float]]:
+def _series(points: Sequence[WeighedPoint]) -> tuple[list[float], list[float]]:
     """Hours from the first point and net grams; of two readings in one drying instant the last counts."""
     once = {p.hours: p.net_g for p in points}
     hours = sorted(once)
@@ -194,31 +194,31 @@ def scope_of(weighings: Sequence[Weighing]) -> str:
     return SAMPLE if sample > len(weighings) - sample else LOAD
 
 
-def points_of(
+def weighed_points(
     clock: Clock, weighings: Sequence[Weighing], load: Load | None, loaded_g: float | None
-) -> tuple[Point, ...]:
+) -> tuple[WeighedPoint, ...]:
     """Weighings as points of the run, led by the mass loaded where it was recorded apart."""
     first = load.grams if load is not None else None
 
     def ratio(net: float) -> float | None:
         return moisture_ratio(load, net) if load is not None and first else None
 
-    points = [Point(clock.hours(w.at), w.net_g, w.at, ratio(w.net_g), w) for w in weighings]
+    points = [WeighedPoint(clock.hours(w.at), w.net_g, w.at, ratio(w.net_g), w) for w in weighings]
     if loaded_g is not None and (not points or points[0].hours > 0.02):
-        points.insert(0, Point(0.0, loaded_g, clock.started, ratio(loaded_g)))
+        points.insert(0, WeighedPoint(0.0, loaded_g, clock.started, ratio(loaded_g)))
     return tuple(points)
 
 
 def with_dried_mass(
-    points: tuple[Point, ...], batch: Batch, clock: Clock, load: Load | None, scope: str
-) -> tuple[Point, ...]:
+    points: tuple[WeighedPoint, ...], batch: Batch, clock: Clock, load: Load | None, scope: str
+) -> tuple[WeighedPoint, ...]:
     """The run of a finished load ends with its dried mass, where that was weighed apart."""
     if scope != LOAD or batch.dried_mass is None or batch.ended is None or batch.state != FINISHED:
         return points
     hours, net = clock.hours(batch.ended), batch.dried_mass.si
     if points and points[-1].hours >= hours - 0.02:
         return points
-    return (*points, Point(hours, net, batch.ended, moisture_ratio(load, net) if load is not None else None))
+    return (*points, WeighedPoint(hours, net, batch.ended, moisture_ratio(load, net) if load is not None else None))
 
 
 def moisture_ratio(load: Load, net_g: float) -> float:
@@ -226,7 +226,7 @@ def moisture_ratio(load: Load, net_g: float) -> float:
     return (net_g - load.solids) / (load.grams - load.solids)
 
 
-def curves_of(points: Sequence[Point]) -> CurveSet | None:
+def curves_of(points: Sequence[WeighedPoint]) -> CurveSet | None:
     """The curves through the points. Two readings in one drying instant (during a pause) count once, the last."""
     once = {p.hours: p.mr for p in points if p.mr is not None}
     if not once:
@@ -271,7 +271,7 @@ def _verdict(load: Load | None, net: float | None, target: Fact | None, scope: s
     return replace(found, of_sample=scope == SAMPLE)
 
 
-def _oddities(scope: str, points: Sequence[Point]) -> tuple[str, ...]:
+def _oddities(scope: str, points: Sequence[WeighedPoint]) -> tuple[str, ...]:
     if scope == SAMPLE and points and points[0].hours > LATE_SAMPLE_H:
         return (
             f"The sample tray was first weighed {points[0].hours:.1f} h after the start; what it had lost by "
@@ -286,16 +286,16 @@ def _heavy(
     """Readings heavier than what was loaded: nothing on a dryer gains weight. The verdict comes first."""
     loaded = loaded_g(kitchen, batch)
     over = [w for w in weighings if loaded is not None and w.net_g > loaded + SCALE_G]
-    told = standing is not None and standing.name == MISMATCH
-    if loaded is None or len(over) <= told:
+    mismatch_said = standing is not None and standing.name == MISMATCH
+    if loaded is None or len(over) <= mismatch_said:
         return ()
-    manner = style(kitchen)
+    notation = style(kitchen)
     first = over[0]
     many = "One weighing is" if len(over) == 1 else f"{len(over)} weighings are"
     meant = " the tare is missing, or the unit is another"
     if first.scope == SAMPLE:
         meant += ", or it was the whole load, not the sample tray"
     return (
-        f"Weights don't add up: {many} more than the {manner.mass(loaded)} that was loaded (first "
-        f"{manner.mass(first.net_g)}, {weekday_clock(kitchen.local(first.at))}). Perhaps{meant}; correct it.",
+        f"Weights don't add up: {many} more than the {notation.mass(loaded)} that was loaded (first "
+        f"{notation.mass(first.net_g)}, {weekday_clock(kitchen.local(first.at))}). Perhaps{meant}; correct it.",
     )

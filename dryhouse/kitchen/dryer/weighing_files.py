@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 from dryhouse.kitchen.dryer.drying import AHEAD, batch_numbered, far_too_heavy, weighings_of
-from dryhouse.kitchen.dryer.weighing_sheets import HOURS, MOMENTS, TIME_KINDS, Mapping, Sheet
+from dryhouse.kitchen.dryer.weighing_sheets import HOURS, MOMENTS, TIME_KINDS, Sheet, SheetColumns
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
@@ -44,7 +44,7 @@ class MappedRow:
 
 
 @dataclass(frozen=True, slots=True)
-class Mapped:
+class SheetWeighings:
     """Every line of the file, read or refused."""
 
     rows: tuple[MappedRow, ...]
@@ -52,7 +52,7 @@ class Mapped:
     scope: str = LOAD
 
 
-def map_rows(kitchen: Kitchen, sheet: Sheet, mapping: Mapping, started: datetime) -> Mapped:
+def map_rows(kitchen: Kitchen, sheet: Sheet, mapping: SheetColumns, started: datetime) -> SheetWeighings:
     """Each line as a weighing or as an error. Hours and minutes count from the start of the batch; clock
     times without a date begin on its day and roll over midnight."""
     if mapping.time is None or mapping.mass is None:
@@ -72,10 +72,10 @@ def map_rows(kitchen: Kitchen, sheet: Sheet, mapping: Mapping, started: datetime
             continue
         rows.append(row)
         last = row.at
-    return Mapped(tuple(rows), tuple(errors), mapping.scope)
+    return SheetWeighings(tuple(rows), tuple(errors), mapping.scope)
 
 
-def _when(kitchen: Kitchen, cell: str, mapping: Mapping, started: datetime, last: datetime) -> datetime:
+def _when(kitchen: Kitchen, cell: str, mapping: SheetColumns, started: datetime, last: datetime) -> datetime:
     if not cell:
         raise InputProblem("The time is missing.")
     if mapping.time_kind == MOMENTS:
@@ -89,7 +89,7 @@ def _when(kitchen: Kitchen, cell: str, mapping: Mapping, started: datetime, last
     return started + timedelta(seconds=seconds)
 
 
-def _row(line: int, cells: tuple[str, ...], at: datetime, mapping: Mapping) -> MappedRow:
+def _row(line: int, cells: tuple[str, ...], at: datetime, mapping: SheetColumns) -> MappedRow:
     assert mapping.mass is not None
     comma = mapping.decimal_comma
     gross = parse_mass(cells[mapping.mass], default_unit=mapping.mass_unit, decimal_comma=comma)
@@ -114,18 +114,18 @@ def _check(row: MappedRow, started: datetime, now: datetime, before: Sequence[Ma
         raise InputProblem(f"The time is earlier than in line {before[-1].line}.")
 
 
-def preview(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: Mapping) -> Mapped:
+def read_weighings(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: SheetColumns) -> SheetWeighings:
     """What an import into this batch would write."""
     into = batch_numbered(kitchen, batch)
     if into.started is None:
         raise InputProblem("This batch has no start; enter it first, since the file's times count from it.")
     mapped = map_rows(kitchen, sheet, mapping, into.started)
     heavy = {
-        row.line: amiss
+        row.line: doubt
         for row in mapped.rows
-        if (amiss := far_too_heavy(kitchen, into, Weighing(batch, row.at, row.gross, row.tare, mapped.scope)))
+        if (doubt := far_too_heavy(kitchen, into, Weighing(batch, row.at, row.gross, row.tare, mapped.scope)))
     }
-    errors = [*mapped.errors, *(LineError(line, amiss) for line, amiss in heavy.items())]
+    errors = [*mapped.errors, *(LineError(line, doubt) for line, doubt in heavy.items())]
     return replace(
         mapped,
         rows=tuple(row for row in mapped.rows if row.line not in heavy),
@@ -133,7 +133,7 @@ def preview(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: Mapping) -> Map
     )
 
 
-def import_weighings(kitchen: Kitchen, batch: int, mapped: Mapped) -> Done:
+def import_weighings(kitchen: Kitchen, batch: int, mapped: SheetWeighings) -> Done:
     """Write every line that could be read. Readings that stand in the batch already are left alone."""
     into = batch_numbered(kitchen, batch)
     if into.state == PLANNED:

@@ -67,7 +67,7 @@ class Sheet:
 
 
 @dataclass(frozen=True, slots=True)
-class Mapping:
+class SheetColumns:
     """Which column (by position) holds what, and how to read it. None means the file has no such column."""
 
     time: int | None = None
@@ -132,7 +132,7 @@ def _numbered(text: str, delimiter: str) -> list[tuple[int, list[str]]]:
         raise InputProblem(f"The file is not a table that can be read here ({problem}).") from None
 
 
-def guess(sheet: Sheet) -> Mapping:
+def guess(sheet: Sheet) -> SheetColumns:
     """What the columns seem to be, from their names and their first cells."""
     names = [re.sub(r"[^a-z0-9]+", " ", h.casefold()).split() for h in sheet.header]
 
@@ -162,7 +162,7 @@ def guess(sheet: Sheet) -> Mapping:
     units = written_as((MASS,))
     unit = next((units[w].name for w in (names[mass] if mass is not None else []) if w in units), "g")
     scale = "F" if temperature is not None and {"f", "fahrenheit"} & set(names[temperature]) else "C"
-    return Mapping(time, mass, kind, unit, tare, temperature, scale, LOAD, sheet.decimal_comma)
+    return SheetColumns(time, mass, kind, unit, tare, temperature, scale, LOAD, sheet.decimal_comma)
 
 
 def _time_kind(words: Sequence[str], cells: Sequence[str]) -> str:

@@ -41,7 +41,7 @@ class Choice:
     name: str
 
     @property
-    def told(self) -> str:
+    def label(self) -> str:
         """The name and what it is, for a list."""
         return f"{self.name}, {_TOLD[self.kind]}"
 
@@ -84,7 +84,7 @@ def identify_ingredient(kitchen: Kitchen, text: str) -> Choice:
     except InputProblem:
         if len(bought) == 1:
             return bought[0]
-        names = "; ".join(c.told for c in near) or "none; give its label figures to add it as it is"
+        names = "; ".join(c.label for c in near) or "none; give its label figures to add it as it is"
         raise InputProblem(f"“{text.strip()}” could be several things or none. Near: {names}.", "name") from None
     return Choice(STAPLE if BOUGHT in known.traits else DRIED, known.slug, known.name)
 

@@ -17,7 +17,7 @@ from dryhouse.kitchen.records.meals import COLD_SOAK, REST
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.nutrition import NUTRIENTS, Total, total
 from dryhouse.science.quantities import Mass, Volume
-from dryhouse.science.rehydration_pot import in_cups
+from dryhouse.science.rehydration_pot import with_cups
 from dryhouse.science.values import Basis, Caution, Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
@@ -190,7 +190,7 @@ def _share(bag: Sums, share: float) -> Sums:
     assert water is not None
     return Sums(
         dry_mass=dry,
-        water=in_cups(water),
+        water=with_cups(water),
         energy=part(bag.energy),
         energy_per_gram=bag.energy_per_gram,
         protein=part(bag.protein),

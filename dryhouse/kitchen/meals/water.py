@@ -36,7 +36,7 @@ class Published:
     """What is published for one dried food, for the amount in this meal."""
 
     name: str
-    told: str
+    sentence: str
     source: str
 
 
@@ -145,8 +145,8 @@ def meal_minutes(
         soak = max(soak, cook) * factor.value
         times = (factor.value, "", factor.source)
         soak_lines.append(step(Kind.COLD_SOAK, (soak, "min"), factor=times))
-        nothing = Figure(0.0, "min", workings=(step(Kind.NOTHING_COOKED),))
-        return Minutes(_minutes(soak, soak_basis, soak_lines), nothing, nothing)
+        no_minutes = Figure(0.0, "min", workings=(step(Kind.NOTHING_COOKED),))
+        return Minutes(_minutes(soak, soak_basis, soak_lines), no_minutes, no_minutes)
     cook *= longer
     flame = cook
     if meal.cooking == REST:
@@ -259,6 +259,6 @@ def _published(ingredients: Sequence[Ingredient]) -> tuple[Published, ...]:
         cups = item.ml / SIZES["cup"]
         for row in published_water(item.food.slug):
             soak = f", soak at least {row.soak_hours_low:g} h" if row.soak_hours_low is not None else ""
-            told = f"{row.cups_per_cup * cups:.2g} cups of {row.liquid} water for {cups:.2g} cups dried{soak}"
-            found.append(Published(item.part.name, told, row.basis.source))
+            sentence = f"{row.cups_per_cup * cups:.2g} cups of {row.liquid} water for {cups:.2g} cups dried{soak}"
+            found.append(Published(item.part.name, sentence, row.basis.source))
     return tuple(found)

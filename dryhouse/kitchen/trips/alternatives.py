@@ -1,4 +1,4 @@
-"""What gives where a plan cannot be met: fewer bags, another dryer, or buying dried."""
+"""What would help where a plan cannot be met: fewer bags, another dryer, or buying dried."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from dryhouse.science.drying_calendar import Calendar, Machine, calendar
 from dryhouse.science.provisioning import Recipe, ToDry
 
 
-def what_gives(
+def alternatives(
     kitchen: Kitchen,
     sheet: TripSheet,
     items: Sequence[Item],
@@ -26,14 +26,14 @@ def what_gives(
     """What could give where something does not fit: fewer bags, another dryer, buy dried; why, first."""
     if not made.left_over:
         return ()
-    said, manner = [], style(kitchen)
+    said, notation = [], style(kitchen)
     for item in items:
         if item.left_over <= 0:
             continue
         recipe = next(r for b, r in batches if b.food == item.food)
         why = _why(item, recipe, machines, past=ready_by <= kitchen.now())
         said.append(
-            f"{item.name}: {manner.mass(item.left_over)} dried of {manner.mass(item.dried.value)} "
+            f"{item.name}: {notation.mass(item.left_over)} dried of {notation.mass(item.dried.value)} "
             f"cannot be ready: {why}"
         )
         bags = [e for d in sheet.days for e in d.meals if any(p.part.food == item.food for p in e.sheet.parts)]
@@ -41,7 +41,7 @@ def what_gives(
         if each > 0:
             fewer = min(len(bags), -int(-item.left_over // each))
             said.append(f"Fewer bags: leave out {fewer} of the {len(bags)} bags with {item.name}.")
-        said.append(f"Buy dried: {manner.mass(item.left_over)} of dried {item.name}.")
+        said.append(f"Buy dried: {notation.mass(item.left_over)} of dried {item.name}.")
     biggest = max(machines, key=lambda m: m.trays, default=None)
     if biggest is not None:
         extra = replace(biggest, id=-1, name=f"a second {biggest.name}")
@@ -53,7 +53,7 @@ def what_gives(
         retry = calendar(lent, (*machines, extra), now=kitchen.now(), ready_by=ready_by)
         rest, before = sum(retry.left_over.values()), sum(made.left_over.values())
         if len(lent) == len(batches) and rest < before - 0.5:
-            enough = "everything fits" if rest <= 0 else f"{manner.mass(before - rest)} more fit"
+            enough = "everything fits" if rest <= 0 else f"{notation.mass(before - rest)} more fit"
             said.append(f"Another dryer: with a second one like {biggest.name}, {enough}.")
     return tuple(said)
 

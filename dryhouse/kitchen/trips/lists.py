@@ -107,7 +107,7 @@ def _bought(parts: Sequence[PartSheet]) -> Buy:
 
 def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:
     """Every bag in the order it is eaten, with where each ingredient comes from."""
-    names, manner = {t.number: t.name for t in lots}, style(kitchen)
+    names, notation = {t.number: t.name for t in lots}, style(kitchen)
     bags = []
     for day in sheet.days:
         for eaten in day.meals:
@@ -117,11 +117,11 @@ def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Seque
                 if line.ingredient.kind == DRIED:
                     mine = (eaten.placed.id, line.part.food)
                     drawn = [d for d in covered.draws if (d.need.bag, d.need.food) == mine]
-                    told = [f"{manner.mass(d.grams)} of {names[d.lot]}" for d in drawn]
+                    said = [f"{notation.mass(d.grams)} of {names[d.lot]}" for d in drawn]
                     got = sum(d.grams for d in drawn)
                     if line.grams is not None and got < line.grams - 0.5:
-                        told.append(f"{manner.mass(line.grams - got)} to be dried")
-                    source = ", ".join(told)
+                        said.append(f"{notation.mass(line.grams - got)} to be dried")
+                    source = ", ".join(said)
                 parts.append(Packed(line.part.name, line.grams, line.ml, source))
             minutes = eaten.sheet.minutes
             cautions = bag_cautions(kitchen, sheet.trip, covered, eaten)

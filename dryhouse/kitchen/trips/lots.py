@@ -107,7 +107,7 @@ def _serves(kitchen: Kitchen, trip: Trip, batch: Batch) -> tuple[date | None, da
     found = status_reasons(jar)
     if forbidden := forbidding(found):
         return None, None, f"{Status.DO_NOT_EAT}: {'; '.join(forbidden)}"
-    reasons = [told for _, told in found]
+    reasons = [reason for _, reason in found]
     room = to_celsius(rule_of("room").value)
     waits = Stretch("kitchen", batch.ended or kitchen.now(), None, room)
     history = with_trip([waits], start_of(kitchen, trip.starts_on), warmth)

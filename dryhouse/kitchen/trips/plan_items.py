@@ -16,7 +16,7 @@ from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.yields.amounts import as_purchased
 from dryhouse.kitchen.yields.knowledge import YieldKnowledge
 from dryhouse.science.display import Style, counted
-from dryhouse.science.drying_calendar import Calendar, Load, Run
+from dryhouse.science.drying_calendar import Calendar, PlannedLoad, Run
 from dryhouse.science.provisioning import Cover, Need, Recipe, Span, ToDry
 from dryhouse.science.values import Caution, Figure
 from dryhouse.science.workings import StepKind as Kind
@@ -104,7 +104,7 @@ def item_of(
     margin: float,
 ) -> Item:
     """One line of the plan: what is eaten, what the shelf gives, what is dried from how much, and by when."""
-    manner = style(kitchen)
+    notation = style(kitchen)
     needed = sum(n.grams for n in needs if n.food == batch.food)
     short = covered.short_of(batch.food)
     shelved = needed - short
@@ -134,7 +134,7 @@ def item_of(
         prepared=prepared,
         purchased=None if prepared is None else as_purchased(known, prepared),
         hours=known.hours,
-        loads=tuple(_told(manner, known, run, load) for run, load in runs),
+        loads=tuple(_told(notation, known, run, load) for run, load in runs),
         latest_start=min((run.start for run, _ in runs), default=None),
         conditioning_days=recipe.conditioning_days,
         left_over=made.left_over.get(batch.food, 0.0),
@@ -142,9 +142,9 @@ def item_of(
     )
 
 
-def _told(manner: Style, known: YieldKnowledge, run: Run, load: Load) -> str:
+def _told(notation: Style, known: YieldKnowledge, run: Run, load: PlannedLoad) -> str:
     """A load in words; the usual tray load is named where no own load of this dryer is recorded."""
     own = any(mine.dryer.id == run.machine.id for mine in known.loads)
     usual = pot("tray_load")
     assumed = "" if own else f" (one layer, {usual.value:g} {usual.unit}: {usual.source})"
-    return f"{run.machine.name}: {counted(load.trays, 'tray')}, {manner.mass(load.prepared)} prepared{assumed}"
+    return f"{run.machine.name}: {counted(load.trays, 'tray')}, {notation.mass(load.prepared)} prepared{assumed}"

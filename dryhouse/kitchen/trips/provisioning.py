@@ -15,7 +15,7 @@ from dryhouse.kitchen.meals.sheet import meal_parts
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Trip
 from dryhouse.kitchen.records.batches import PLANNED
-from dryhouse.kitchen.trips.alternatives import what_gives
+from dryhouse.kitchen.trips.alternatives import alternatives
 from dryhouse.kitchen.trips.lists import Bag, Buy, packing_list, shopping_list
 from dryhouse.kitchen.trips.lots import TripLot, lots_for
 from dryhouse.kitchen.trips.plan_items import Item, item_of, recipe_for
@@ -42,8 +42,8 @@ class Plan:
     calendar: Calendar
     shopping: tuple[Buy, ...]
     bags: tuple[Bag, ...]
-    gives: tuple[str, ...]
-    """What gives where the plan cannot be met; empty where it can."""
+    alternatives: tuple[str, ...]
+    """What would help where the plan cannot be met; empty where it can."""
     remarks: tuple[str, ...]
     """What is not known and was left out, and lots that do not serve, with the reason."""
     kwh: float | None
@@ -93,7 +93,7 @@ def plan(kitchen: Kitchen, trip: int) -> Plan:
         calendar=made,
         shopping=shopping_list(sheet, items),
         bags=packing_list(kitchen, sheet, covered, lots),
-        gives=what_gives(kitchen, sheet, items, batches, machines, made, ready_by),
+        alternatives=alternatives(kitchen, sheet, items, batches, machines, made, ready_by),
         remarks=(*unknown, *_earlier(kitchen, found, foods), *(f"{t.name}: {t.why}" for t in lots if t.why)),
         kwh=sum(k for k in kwh if k is not None) if kwh and all(k is not None for k in kwh) else None,
     )
@@ -133,7 +133,7 @@ def plan_batches(kitchen: Kitchen, trip: int) -> Done:
             return kitchen.commit(f"{worked.trip.name} needs no drying; its planned batches are gone", pending)
         raise InputProblem(
             f"There is no load to plan for {worked.trip.name}."
-            + (f" {worked.gives[0]}" if worked.gives else " The shelf covers it.")
+            + (f" {worked.alternatives[0]}" if worked.alternatives else " The shelf covers it.")
         )
     return kitchen.commit(f"Planned {counted(count, 'batch', 'batches')} for {worked.trip.name}", pending)
 

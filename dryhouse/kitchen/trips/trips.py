@@ -22,9 +22,9 @@ def trips(kitchen: Kitchen) -> tuple[Trip, ...]:
     """Every trip, the next one first, then those that are over, the latest first."""
     today = kitchen.local(kitchen.now()).date()
     known = kitchen.journal.where(Trip)
-    ahead = sorted((t for t in known if t.ends_on >= today), key=lambda t: (t.starts_on, t.id))
+    to_come = sorted((t for t in known if t.ends_on >= today), key=lambda t: (t.starts_on, t.id))
     over = sorted((t for t in known if t.ends_on < today), key=lambda t: (t.starts_on, t.id), reverse=True)
-    return (*ahead, *over)
+    return (*to_come, *over)
 
 
 def find_trip(kitchen: Kitchen, text: str) -> Trip:
@@ -121,7 +121,7 @@ def serve_meal(kitchen: Kitchen, placed: int, servings: float | None) -> Done:
     return kitchen.commit(f"Changed the servings of {the_meal(kitchen, before.meal).name}", pending)
 
 
-def take_off(kitchen: Kitchen, placed: int) -> Done:
+def unplan_meal(kitchen: Kitchen, placed: int) -> Done:
     """Take a meal off its day."""
     before = _the_placed(kitchen, placed)
     pending = Pending()

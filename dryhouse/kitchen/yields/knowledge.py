@@ -18,7 +18,7 @@ from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.yields.habits import TrayLoad, hours_for, tray_loads
-from dryhouse.science.moisture import MISMATCH, Ingredient, load_of, verdict
+from dryhouse.science.moisture import MISMATCH, LoadPart, load_of, verdict
 from dryhouse.science.values import UNCHECKED, Basis, Fact, Figure
 from dryhouse.science.workings import Step, step
 from dryhouse.science.workings import StepKind as Kind
@@ -147,7 +147,7 @@ def sound(
 def _adds_up(pair: YieldPair, food: Food, water: Fact, goal: Fact) -> bool:
     if pair.start_moisture_pct is not None:
         water = Fact(pair.start_moisture_pct, "%", "entered for this batch", "entered")
-    load = load_of([Ingredient(food.name, pair.prepared_g, water)])
+    load = load_of([LoadPart(food.name, pair.prepared_g, water)])
     return pair.dried_g > 0 and verdict(load, pair.dried_g, goal).name != MISMATCH
 
 

@@ -14,7 +14,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.yields.yields import dried_density, yield_ratio
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import Ingredient, load_of, target_mass
+from dryhouse.science.moisture import LoadPart, load_of, target_mass
 from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_percent, unit_typed
 from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.safety import FoodFacts
@@ -56,7 +56,7 @@ def target(
             f"The moisture wanted ({goal.value:g} %) is not below the starting moisture ({water.value:g} %); "
             "nothing would have to be dried."
         )
-    figure = target_mass(load_of([Ingredient(known.name, mass.si, water)]), goal)
+    figure = target_mass(load_of([LoadPart(known.name, mass.si, water)]), goal)
     return figure_in(figure, unit_typed(mass)).with_cautions(cautions)
 
 

@@ -107,11 +107,11 @@ class Forecast:
     workings: Workings
     cautions: tuple[Caution, ...] = ()
 
-    def mass_at(self, hours: ArrayLike) -> Bands:
+    def mass_after(self, hours: ArrayLike) -> Bands:
         """Net mass (g) at later times, h from the first weighing."""
         return self.mass.at(hours)
 
-    def moisture_at(self, hours: ArrayLike) -> Bands:
+    def moisture_after(self, hours: ArrayLike) -> Bands:
         """Moisture (% wet basis) at later times, h from the first weighing."""
         return self.mass.at(hours).moisture_pct(self.dry_matter_g)
 

@@ -79,22 +79,24 @@ class Expectation:
     noise: float
 
 
-def posterior(hours: Array, w: Array, told: Expectation) -> Posterior:
+def posterior(hours: Array, w: Array, expected: Expectation) -> Posterior:
     """Every cell that matters. `hours` ascending from 0, `w` the masses over the first."""
     table = shapes()
-    prior_shape = table.log_prior + told.shape_weight
-    wide = _log_half_grid(told, hours, w)
+    prior_shape = table.log_prior + expected.shape_weight
+    wide = _log_half_grid(expected, hours, w)
     if len(hours) < 2:
-        return _collect(table, wide[::6], told, prior_shape, None, 0.0)
+        return _collect(table, wide[::6], expected, prior_shape, None, 0.0)
     t, y = thinned(hours[1:], w[1:])
     coarse = wide[::4]
-    rough = _likelihood(table, t, y, coarse, told, told.noise * NOISE, np.zeros(1), np.ones(1), None)
+    rough = _likelihood(table, t, y, coarse, expected, expected.noise * NOISE, np.zeros(1), np.ones(1), None)
     peak = np.max(rough, axis=(2, 3))
     best_shape, best_half = np.unravel_index(np.argmax(peak), peak.shape)
     slope = _slope(table, int(best_shape), t, float(coarse[best_half]))
-    floor = max(told.noise * 2.0, 0.01) * 2.0
+    floor = max(expected.noise * 2.0, 0.01) * 2.0
     worth = np.max(
-        np.max(_likelihood(table, t, y, coarse, told, np.array([floor]), TAU[-1:], np.ones(1), slope), axis=(2, 3))
+        np.max(
+            _likelihood(table, t, y, coarse, expected, np.array([floor]), TAU[-1:], np.ones(1), slope), axis=(2, 3)
+        )
         + prior_shape[:, None],
         axis=0,
     )
@@ -103,8 +105,8 @@ def posterior(hours: Array, w: Array, told: Expectation) -> Posterior:
     grid = wide[(wide >= near.min() - 4 * step) & (wide <= near.max() + 4 * step)]
     if len(grid) > 90:
         grid = grid[:: len(grid) // 60]
-    found = _likelihood(table, t, y, grid, told, told.noise * NOISE, TAU, NOISE_PRIOR, slope)
-    return _collect(table, grid, told, prior_shape, found, float(hours[-1]))
+    found = _likelihood(table, t, y, grid, expected, expected.noise * NOISE, TAU, NOISE_PRIOR, slope)
+    return _collect(table, grid, expected, prior_shape, found, float(hours[-1]))
 
 
 def thinned(t: Array, y: Array, most: int = 24) -> tuple[Array, Array]:
@@ -116,12 +118,12 @@ def thinned(t: Array, y: Array, most: int = 24) -> tuple[Array, Array]:
     return mean_t, np.array([y[p].mean() for p in parts] + [y[-1]])
 
 
-def _log_half_grid(told: Expectation, hours: Array, w: Array) -> Array:
+def _log_half_grid(expected: Expectation, hours: Array, w: Array) -> Array:
     """ln half-time over all that the prior or the data allow, in steps of two table steps."""
-    low, high = told.log_half - 4.0 * told.sd_log_half, told.log_half + 4.0 * told.sd_log_half
+    low, high = expected.log_half - 4.0 * expected.sd_log_half, expected.log_half + 4.0 * expected.sd_log_half
     lost = 1.0 - w[-1]
     if len(hours) > 1 and lost > 0:
-        guess = float(np.log(hours[-1] * min(max(0.5 * (1.0 - told.levels.at.mean()) / lost, 0.1), 200.0)))
+        guess = float(np.log(hours[-1] * min(max(0.5 * (1.0 - expected.levels.at.mean()) / lost, 0.1), 200.0)))
         low, high = min(guess - 1.5, high - 1.0), max(guess + 1.5, low + 1.0)
         low, high = max(low, guess - 3.5), min(high, guess + 3.5)
     return np.arange(low, high, 2 * STEP)
@@ -152,7 +154,7 @@ def _likelihood(
     t: Array,
     y: Array,
     log_half: Array,
-    told: Expectation,
+    expected: Expectation,
     noise: Array,
     tau: Array,
     noise_prior: Array,
@@ -161,7 +163,7 @@ def _likelihood(
     """log p(weighings | shape, half-time, level, tau), the noise summed out: (shapes, halves, levels, taus)."""
     n = len(t)
     mr = rows_at(table, np.log(t)[:, None] - log_half[None, :])
-    levels = told.levels.at
+    levels = expected.levels.at
     span = 1.0 - levels
     if slope is None:
         turn, size = np.eye(n), np.zeros(n)
@@ -188,14 +190,14 @@ def _likelihood(
 
 
 def _collect(
-    table: Shapes, log_half: Array, told: Expectation, prior_shape: Array, found: Array | None, last_hour: float
+    table: Shapes, log_half: Array, expected: Expectation, prior_shape: Array, found: Array | None, last_hour: float
 ) -> Posterior:
     """Prior times likelihood: the cells that carry all but a thousandth of the weight, or an even draw of them."""
-    pull = -0.5 * (TAILS + 1.0) * np.log1p(((log_half - told.log_half) / told.sd_log_half) ** 2 / TAILS)
+    pull = -0.5 * (TAILS + 1.0) * np.log1p(((log_half - expected.log_half) / expected.sd_log_half) ** 2 / TAILS)
     log = (
         prior_shape[:, None, None, None]
         + pull[None, :, None, None]
-        + told.levels.log_weight[None, None, :, None]
+        + expected.levels.log_weight[None, None, :, None]
         + np.log(TAU_PRIOR)
     )
     if found is not None:
@@ -211,10 +213,10 @@ def _collect(
     return Posterior(
         np.asarray(s),
         log_half[h],
-        told.levels.at[c],
+        expected.levels.at[c],
         TAU[m],
         weight / weight.sum(),
         last_hour,
-        told.levels.solids[c],
+        expected.levels.solids[c],
         c,
     )

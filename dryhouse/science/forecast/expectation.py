@@ -96,15 +96,15 @@ def _spread_evenly(shares: Array, weight: Array) -> Array:
     return np.interp(at, (run - 0.5 * weight) / run[-1], shares)
 
 
-def learned(found: Posterior, told: Expectation, before: Belief) -> Belief:
+def learned(found: Posterior, expected: Expectation, before: Belief) -> Belief:
     """The belief about the dry matter after the weighings: each level's dry matter in the weight the level got."""
-    weight = np.bincount(found.number, found.weight, len(told.levels.at)) @ told.levels.share_given
-    return Belief(told.levels.shares, weight / weight.sum(), before.expected)
+    weight = np.bincount(found.number, found.weight, len(expected.levels.at)) @ expected.levels.share_given
+    return Belief(expected.levels.shares, weight / weight.sum(), before.expected)
 
 
-def levels_that_matter(found: Posterior, told: Expectation) -> tuple[float, float] | None:
+def levels_that_matter(found: Posterior, expected: Expectation) -> tuple[float, float] | None:
     """The range of levels that the weighings leave, where that is a small part of those looked at; else None."""
-    at = told.levels.at
+    at = expected.levels.at
     held = np.flatnonzero(np.bincount(found.number, found.weight, len(at)) > 0.002)
     if len(held) > LEVELS // 2:
         return None

@@ -56,12 +56,12 @@ def forecast(
     step = resolution_g or guessed_resolution(m)
     belief = solids or prior_belief(100.0 * dry, max(dry_sd / dry, EXACT))
     wet = target_moisture_pct / 100.0
-    told = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0])
-    found = posterior(t, w, told)
-    if len(t) > 2 and (closer := levels_that_matter(found, told)) is not None:
-        told = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
-        found = posterior(t, w, told)
-    after = learned(found, told, belief)
+    expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0])
+    found = posterior(t, w, expected)
+    if len(t) > 2 and (closer := levels_that_matter(found, expected)) is not None:
+        expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
+        found = posterior(t, w, expected)
+    after = learned(found, expected, belief)
     reached = _crossing(t, m, target * m[0])
     again = None
     if reached is not None:
@@ -70,7 +70,7 @@ def forecast(
     else:
         done = finish(*finish_times(table, found, wet))
         end = next((q for q in (done.high80, 2 * done.high50, 4 * done.median) if np.isfinite(q)), 3 * last + 10.0)
-        again = weigh_again(table, found, wet, told.noise, done.low80)
+        again = weigh_again(table, found, wet, expected.noise, done.low80)
     later = np.linspace(last, max(1.15 * end, 1.05 * last + 0.1), 60)
     along = m[0] * paths(table, found, later)
     even = np.full(len(along), 1.0 / len(along))

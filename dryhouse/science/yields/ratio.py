@@ -43,7 +43,7 @@ class HandbookRatio:
 
 
 @dataclass(frozen=True, slots=True)
-class PublishedYield:
+class PublishedRatio:
     """One published yield of this food, brought to dried ÷ prepared, with its arithmetic."""
 
     comparison: Comparison
@@ -70,7 +70,7 @@ def by_handbook(
     raw_spread: Fact,
     finish_spread: Fact,
     tables: TableSpread,
-    published: Sequence[PublishedYield],
+    published: Sequence[PublishedRatio],
 ) -> HandbookRatio:
     """Mass balance joined with the published yields of the food. Moistures in % wet basis."""
     balance = mass_balance(water.value, target.value)

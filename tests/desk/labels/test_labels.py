@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from PySide6.QtGui import QImage
 
 from dryhouse.desk.labels.layout import SMALLEST_PT, fit, more_words, pieces_of, used_height
-from dryhouse.desk.labels.paper import LabelJob, preview, write_pdf
+from dryhouse.desk.labels.paper import LabelJob, label_preview, write_pdf
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named
 from dryhouse.kitchen.records import Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.shelf.labels import Label, lot_labels
@@ -101,7 +101,7 @@ def test_copies_used_labels_and_pages(paper):
     fitted = job.fitted(paper)
     assert len(fitted) == 9
     assert job.pages(fitted) == 2
-    picture, pages = preview(job, 1)
+    picture, pages = label_preview(job, 1)
     assert pages == 2
     assert not picture.isNull()
 

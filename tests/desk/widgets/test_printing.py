@@ -17,7 +17,7 @@ def test_the_preview_draws_the_page_for_the_printer(qtbot, monkeypatch):
     from PySide6.QtPrintSupport import QPrinter, QPrintPreviewDialog
     from PySide6.QtWidgets import QWidget
 
-    from dryhouse.desk.widgets.printing import preview
+    from dryhouse.desk.widgets.printing import preview_print
 
     drawn = []
 
@@ -31,5 +31,5 @@ def test_the_preview_draws_the_page_for_the_printer(qtbot, monkeypatch):
     monkeypatch.setattr(QPrintPreviewDialog, "exec", shown)
     parent = QWidget()
     qtbot.addWidget(parent)
-    preview(parent, document("Sweet corn", "<p>line</p>"))
+    preview_print(parent, document("Sweet corn", "<p>line</p>"))
     assert drawn

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.kitchen.batches.log import BatchDraft, log_batch
-from dryhouse.kitchen.cards.batch_card import batch_card, preview
+from dryhouse.kitchen.cards.batch_card import batch_card, draft_card
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass, Temperature, Volume
@@ -27,12 +27,12 @@ TURKEY = Batch("turkey", prepared_mass=Mass(1000, "1000 g"), dried_mass=Mass(370
 
 
 def card(batch, *parts):
-    return preview(a_kitchen(), BatchDraft(batch, parts))
+    return draft_card(a_kitchen(), BatchDraft(batch, parts))
 
 
 def test_the_card_while_typing_is_the_card_once_recorded():
     kitchen = a_kitchen()
-    before = preview(kitchen, BatchDraft(CORN))
+    before = draft_card(kitchen, BatchDraft(CORN))
     assert batch_card(kitchen, log_batch(kitchen, BatchDraft(CORN)).record.id) == before
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words, refuse_what_no_record_lifts
-from dryhouse.kitchen.dryer.due_now import dues
+from dryhouse.kitchen.dryer.due_now import reminders_due
 from dryhouse.kitchen.dryer.run_words import run_json, run_lines
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.records import Batch, Weighing
@@ -46,12 +46,12 @@ def test_a_running_load_that_was_not_heated_is_never_called_dry_enough():
 
 
 def test_a_reminder_says_the_stops_of_its_batch():
-    found = dues(a_dry_load())
+    found = reminders_due(a_dry_load())
     assert found
     for due in found:
         assert "Stop: No record of heating to 165 °F" in due.sentence
         assert due.cautions == run_of(a_dry_load(), 1).cautions
-    assert not any("Stop:" in due.sentence for due in dues(a_dry_load(**HEATED)))
+    assert not any("Stop:" in due.sentence for due in reminders_due(a_dry_load(**HEATED)))
 
 
 @pytest.mark.parametrize("food", ["egg", "cheese"])

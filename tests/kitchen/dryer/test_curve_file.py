@@ -40,8 +40,8 @@ def test_moistures_given_make_curves_and_a_finish() -> None:
 def test_what_is_missing_is_named(start, target, missing) -> None:
     answer = read_run(POINTS, start_moisture_pct=start, target_moisture_pct=target)
     assert answer.forecast is None
-    assert missing in answer.amiss
-    assert answer.amiss in said(answer)
+    assert missing in answer.doubt
+    assert answer.doubt in said(answer)
     assert answer.curves.fits
 
 
@@ -56,15 +56,15 @@ def test_a_run_that_ends_below_its_dry_matter_keeps_the_crossing_it_showed_and_s
     answer = read_run(run, start_moisture_pct=85, target_moisture_pct=20)
     assert answer.forecast is not None
     assert 6 < answer.forecast.reached_at < 7
-    assert "don't add up" in answer.amiss
-    assert answer.amiss in said(answer)
+    assert "don't add up" in answer.doubt
+    assert answer.doubt in said(answer)
 
 
 def test_a_run_below_its_dry_matter_before_the_target_has_no_finish() -> None:
     run = Points((0.0, 1.0, 2.0, 3.0), (500, 300, 120, 60))
     answer = read_run(run, start_moisture_pct=85, target_moisture_pct=0.5)
     assert answer.forecast is None
-    assert "don't add up" in answer.amiss
+    assert "don't add up" in answer.doubt
 
 
 SCALES = st.sampled_from([0.01, 0.25, 2.0, 28.35, 453.6])

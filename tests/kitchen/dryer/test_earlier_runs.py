@@ -92,7 +92,7 @@ def test_own_runs_narrow_the_forecast_of_the_next() -> None:
     def spread(hands: Hands) -> float:
         batch = hands.start(1000.0)
         hands.dry(batch, (1, 2))
-        ahead = run_of(hands.kitchen, batch).outlook.forecast
+        ahead = run_of(hands.kitchen, batch).expected.forecast
         assert ahead is not None
         return ahead.finish.high50 - ahead.finish.low50
 

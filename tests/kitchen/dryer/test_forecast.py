@@ -15,7 +15,7 @@ from dryhouse.kitchen.dryer.runs import DryingRun, run_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
-from dryhouse.science.moisture import Ingredient, load_of
+from dryhouse.science.moisture import LoadPart, load_of
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
 from tests.kitchen.drying_room import APPLE, Hands
@@ -34,7 +34,7 @@ TARGET = Fact(20.0, "%", "a test's own figure")
 
 
 def prior_of(hands: Hands, food: Food = APPLE, heat: float | None = 57.0):
-    load = load_of([Ingredient(food.name, 1000.0, food.facts["water"])])
+    load = load_of([LoadPart(food.name, 1000.0, food.facts["water"])])
     return prior_for(hands.kitchen, Batch(food.slug, id=999), food, load, food.facts["target_moisture"], heat)
 
 
@@ -73,26 +73,26 @@ def test_without_own_batches_or_constants_the_published_time_is_used() -> None:
 
 
 def test_the_target_is_a_share_of_the_starting_water() -> None:
-    load = load_of([Ingredient("apple", 1000.0, Fact(80.0, "%", "x"))])
+    load = load_of([LoadPart("apple", 1000.0, Fact(80.0, "%", "x"))])
     assert target_ratio(load, TARGET) == pytest.approx(0.25 / 4.0)
 
 
 def test_the_kitchens_air_tells_of_a_damp_day() -> None:
     hands = Hands()
     air = {"kitchen_temperature": Temperature(20.0), "kitchen_humidity_pct": 40.0}
-    assert run_of(hands.kitchen, hands.start(1000.0, **air)).outlook.slow_day == ""
+    assert run_of(hands.kitchen, hands.start(1000.0, **air)).expected.slow_day == ""
     dry = potato(hands, 700.0, **air)
-    assert dry.outlook.chamber is not None
+    assert dry.expected.chamber is not None
     damp = potato(Hands(), 700.0, kitchen_temperature=Temperature(34.0), kitchen_humidity_pct=95.0)
-    assert damp.outlook.chamber is not None
-    assert damp.outlook.chamber.relative_humidity_pct > dry.outlook.chamber.relative_humidity_pct
-    assert "relative humidity" in damp.outlook.slow_day
+    assert damp.expected.chamber is not None
+    assert damp.expected.chamber.relative_humidity_pct > dry.expected.chamber.relative_humidity_pct
+    assert "relative humidity" in damp.expected.slow_day
 
 
 def test_without_the_kitchens_air_nothing_is_supposed_of_it() -> None:
     run = potato(Hands(), 700.0, kitchen_temperature=Temperature(20.0))
-    assert run.outlook.chamber is None
-    assert run.outlook.equilibrium is None
+    assert run.expected.chamber is None
+    assert run.expected.equilibrium is None
 
 
 def test_a_change_of_heat_changes_the_air_in_the_dryer() -> None:
@@ -102,14 +102,14 @@ def test_a_change_of_heat_changes_the_air_in_the_dryer() -> None:
     add_event(hands.kitchen, before.batch.id, HEAT_CHANGED, temperature=Temperature(68.0, "68 C"))
     kitchen = Kitchen(hands.journal, Handbook({"potato": POTATO}), now=lambda: hands.time)
     after = run_of(kitchen, before.batch.id)
-    assert before.outlook.chamber is not None
-    assert after.outlook.chamber is not None
-    assert after.outlook.chamber.relative_humidity_pct < before.outlook.chamber.relative_humidity_pct
+    assert before.expected.chamber is not None
+    assert after.expected.chamber is not None
+    assert after.expected.chamber.relative_humidity_pct < before.expected.chamber.relative_humidity_pct
 
 
 def test_water_activity_is_estimated_only_where_constants_reach_and_never_called_safe() -> None:
-    assert potato(Hands(), 700.0).outlook.water_activity is None
-    dry = potato(Hands(), 240.0).outlook.water_activity
+    assert potato(Hands(), 700.0).expected.water_activity is None
+    dry = potato(Hands(), 240.0).expected.water_activity
     assert dry is not None
     assert dry.unit == "aw"
     assert dry.low is not None
@@ -122,4 +122,4 @@ def test_water_activity_is_estimated_only_where_constants_reach_and_never_called
     batch = hands.start(1000.0)
     hands.wait(9)
     hands.weigh(batch, 160)
-    assert run_of(hands.kitchen, batch).outlook.water_activity is None
+    assert run_of(hands.kitchen, batch).expected.water_activity is None

@@ -17,7 +17,7 @@ from dryhouse.kitchen.dryer.run_words import (
     moisture_words,
     run_json,
     run_lines,
-    weigh_again,
+    weigh_again_moment,
 )
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.kitchen import Kitchen
@@ -77,7 +77,7 @@ def test_a_load_at_its_target_says_when_it_got_there(hands) -> None:
     hands.dry(batch, (1, 2, 4, 6, 8, 10, 12))
     run = run_of(hands.kitchen, batch)
     assert finish_words(hands.kitchen, run).startswith("The target weight was reached about ")
-    assert weigh_again(hands.kitchen, run) is None
+    assert weigh_again_moment(hands.kitchen, run) is None
     assert bands_words(hands.kitchen, run) == ""
 
 

@@ -141,7 +141,7 @@ def test_a_food_without_figures_shows_its_weights_and_says_what_is_missing() -> 
     hands.weigh(batch, 700)
     run = run_of(hands.kitchen, batch)
     assert run.net_g == 700
-    assert (run.moisture, run.verdict, run.curves, run.outlook.forecast) == (None, None, None, None)
+    assert (run.moisture, run.verdict, run.curves, run.expected.forecast) == (None, None, None, None)
     assert any("starting moisture" in a for a in run.asks)
     assert any("target moisture" in a for a in run.asks)
 
@@ -153,7 +153,7 @@ def test_the_curve_and_the_forecast_come_with_the_weighings() -> None:
     run = run_of(hands.kitchen, batch)
     assert run.curves is not None
     assert run.curves.chosen is not None
-    ahead = run.outlook.forecast
+    ahead = run.expected.forecast
     assert ahead is not None
     true = (math.log(860 / 35) / 0.25) ** (1 / 1.1)
     assert ahead.finish.low80 <= true <= ahead.finish.high80
@@ -190,7 +190,7 @@ def test_a_finished_batch_keeps_its_run_and_has_no_forecast() -> None:
     hands.wait(100)
     run = run_of(hands.kitchen, batch)
     assert run.hours == pytest.approx(9)
-    assert run.outlook.forecast is None
+    assert run.expected.forecast is None
     assert run.curves is not None
     assert running(hands.kitchen) == ()
 
@@ -276,14 +276,14 @@ def test_a_reading_heavier_than_the_load_neither_makes_nor_bends_a_forecast() ->
     hands.wait(1)
     hands.weigh(batch, 1600.0)
     run = run_of(hands.kitchen, batch)
-    assert run.outlook.forecast is None
-    assert "more than was loaded" in run.outlook.why_none
+    assert run.expected.forecast is None
+    assert "more than was loaded" in run.expected.why_none
     clean.wait(1)
     for hours, grams in ((1.0, 700.0), (1.0, 560.0), (1.0, 450.0)):
         for room, number in ((hands, batch), (clean, other)):
             room.wait(hours)
             room.weigh(number, grams)
-    with_it, without = run_of(hands.kitchen, batch).outlook, run_of(clean.kitchen, other).outlook
+    with_it, without = run_of(hands.kitchen, batch).expected, run_of(clean.kitchen, other).expected
     assert with_it.forecast is not None
     assert without.forecast is not None
     assert with_it.forecast.finish.median == pytest.approx(without.forecast.finish.median)

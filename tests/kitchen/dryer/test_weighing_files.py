@@ -8,7 +8,7 @@ from datetime import timedelta
 import pytest
 
 from dryhouse.kitchen.dryer.drying import weighings_of
-from dryhouse.kitchen.dryer.weighing_files import Mapped, import_weighings, preview
+from dryhouse.kitchen.dryer.weighing_files import SheetWeighings, import_weighings, read_weighings
 from dryhouse.kitchen.dryer.weighing_sheets import (
     HOURS,
     MINUTES,
@@ -27,9 +27,9 @@ def after(hours: float) -> object:
     return NOON + timedelta(hours=hours)
 
 
-def read(hands: Hands, batch: int, text: str, **change) -> Mapped:
+def read(hands: Hands, batch: int, text: str, **change) -> SheetWeighings:
     sheet = read_sheet(text)
-    return preview(hands.kitchen, batch, sheet, replace(guess(sheet), **change))
+    return read_weighings(hands.kitchen, batch, sheet, replace(guess(sheet), **change))
 
 
 @pytest.fixture
@@ -85,9 +85,9 @@ def test_a_guess_can_be_put_right(hands, batch) -> None:
     sheet = read_sheet("a,b\n900,1\n800,2\n")
     assert guess(sheet).mass is None
     right = replace(guess(sheet), time=1, mass=0, time_kind=HOURS)
-    assert [r.gross.si for r in preview(hands.kitchen, batch, sheet, right).rows] == [900, 800]
+    assert [r.gross.si for r in read_weighings(hands.kitchen, batch, sheet, right).rows] == [900, 800]
     with pytest.raises(InputProblem, match="which column"):
-        preview(hands.kitchen, batch, sheet, guess(sheet))
+        read_weighings(hands.kitchen, batch, sheet, guess(sheet))
 
 
 def test_a_file_without_a_header_is_time_then_weight(hands, batch) -> None:

@@ -61,7 +61,7 @@ def build(kitchen: Kitchen, *typed: tuple[str, str], **meal: object) -> int:
 
 
 def test_words_find_dried_foods_and_staples_and_say_which_is_which() -> None:
-    told = [c.told for c in find_ingredients(a_kitchen(), "rice")]
+    told = [c.label for c in find_ingredients(a_kitchen(), "rice")]
     assert any("home-dried" in t for t in told)
     assert any("bought" in t for t in told)
 

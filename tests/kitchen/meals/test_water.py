@@ -153,5 +153,5 @@ class TestNotes:
 def test_published_cups_stand_beside_with_their_source():
     (row, *_) = water_of(DRY, CARROT).published
     assert row.name == "carrot"
-    assert "cups of" in row.told
+    assert "cups of" in row.sentence
     assert row.source

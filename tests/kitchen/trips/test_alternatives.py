@@ -1,4 +1,4 @@
-"""What gives where a plan cannot be met."""
+"""What would help where a plan cannot be met."""
 
 from dataclasses import replace
 from datetime import timedelta
@@ -17,7 +17,7 @@ TODAY = NOW.date()
 DRYER = Dryer("shelf dryer", 6, Area(1000.0), id=1)
 
 
-def gives(food="carrot", grams=60.0, days=20, bags=1, dryers=(DRYER,)):
+def alternatives(food="carrot", grams=60.0, days=20, bags=1, dryers=(DRYER,)):
     start = TODAY + timedelta(days=days)
     journal = FakeJournal(
         *dryers,
@@ -27,11 +27,11 @@ def gives(food="carrot", grams=60.0, days=20, bags=1, dryers=(DRYER,)):
         Trip("lakes", start, start + timedelta(days=9), 1, id=1),
         *(TripMeal(1, 1, start + timedelta(days=n), id=n + 1) for n in range(bags)),
     )
-    return plan(Kitchen(journal, handbook(), lambda: NOW), 1).gives
+    return plan(Kitchen(journal, handbook(), lambda: NOW), 1).alternatives
 
 
 def test_a_plan_that_can_be_met_gives_nothing():
-    assert gives() == ()
+    assert alternatives() == ()
 
 
 @pytest.mark.parametrize(
@@ -46,18 +46,20 @@ def test_a_plan_that_can_be_met_gives_nothing():
     ],
 )
 def test_the_reason_is_the_one_that_holds(more, why):
-    said = gives(**more)
+    said = alternatives(**more)
     assert why in said[0]
     assert any(line.startswith("Buy dried: ") for line in said)
 
 
 def test_fewer_bags_are_counted_by_what_each_holds():
-    said = gives(days=1, bags=5)
+    said = alternatives(days=1, bags=5)
     assert "Fewer bags: leave out 5 of the 5 bags with carrot." in said
 
 
 def test_a_second_dryer_is_named_only_where_it_helps():
-    assert "Another dryer: with a second one like shelf dryer, everything fits." in gives(days=3, grams=1200.0)
-    some = gives(days=3, grams=3000.0)
+    assert "Another dryer: with a second one like shelf dryer, everything fits." in alternatives(
+        days=3, grams=1200.0
+    )
+    some = alternatives(days=3, grams=3000.0)
     assert any("a second one like shelf dryer" in line and "more fit" in line for line in some)
-    assert not any("second" in line for line in gives(days=1))
+    assert not any("second" in line for line in alternatives(days=1))

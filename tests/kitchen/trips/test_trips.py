@@ -22,8 +22,8 @@ from dryhouse.kitchen.trips.trips import (
     remove_trip,
     save_trip,
     serve_meal,
-    take_off,
     trips,
+    unplan_meal,
 )
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, Temperature
@@ -85,7 +85,7 @@ def test_servings_are_changed_and_meals_taken_off(kitchen: Kitchen) -> None:
     put_meal(kitchen, 1, 1, DAY)
     serve_meal(kitchen, 1, 6.0)
     assert trip_sheet(kitchen, 1).day(DAY).meals[0].sheet.servings == 6.0
-    take_off(kitchen, 1)
+    unplan_meal(kitchen, 1)
     assert not meals_of(kitchen, 1)
 
 

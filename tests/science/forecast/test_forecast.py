@@ -83,10 +83,10 @@ class TestTheFinish:
 
     def test_the_dry_matter_is_learned_from_the_level_a_run_settles_at(self):
         hours = np.arange(0, 20.1, 1.0)
-        told = prior_belief(100 * 1.25 * DRY / 500.0, 0.15)
-        after = forecast(hours, load(hours), solids=told, target_moisture_pct=15).belief
+        expected = prior_belief(100 * 1.25 * DRY / 500.0, 0.15)
+        after = forecast(hours, load(hours), solids=expected, target_moisture_pct=15).belief
         assert after.middle == pytest.approx(DRY / 500.0, rel=0.06)
-        assert after.log_sd < 0.5 * told.log_sd
+        assert after.log_sd < 0.5 * expected.log_sd
 
     @settings(max_examples=25, deadline=None)
     @given(
@@ -162,7 +162,7 @@ class TestOnTheWay:
     def test_mass_falls_from_the_last_weighing_towards_the_dry_matter(self):
         hours = np.arange(0, 5.1, 0.5)
         answer = ahead(hours)
-        bands = answer.mass_at([5.0, 8.0, 12.0])
+        bands = answer.mass_after([5.0, 8.0, 12.0])
         assert bands.median[0] == pytest.approx(load(hours)[-1], abs=6)
         assert np.all(np.diff(bands.median) < 0)
         assert np.all(bands.low80 <= bands.low50)
@@ -173,12 +173,12 @@ class TestOnTheWay:
 
     def test_moisture_and_mass_say_the_same(self):
         answer = ahead(np.arange(0, 5.1, 0.5))
-        mass, moisture = answer.mass_at([7.0]), answer.moisture_at([7.0])
+        mass, moisture = answer.mass_after([7.0]), answer.moisture_after([7.0])
         assert moisture.median[0] == pytest.approx(100 * (1 - DRY / mass.median[0]))
 
     def test_at_the_median_finish_the_median_mass_is_near_the_target(self):
         answer = ahead(np.arange(0, 7.1, 0.5))
-        assert answer.mass_at([answer.finish.median]).median[0] == pytest.approx(answer.target_g, rel=0.05)
+        assert answer.mass_after([answer.finish.median]).median[0] == pytest.approx(answer.target_g, rel=0.05)
 
     def test_weigh_again_lies_between_now_and_the_early_end(self):
         for last in (1, 3, 6):

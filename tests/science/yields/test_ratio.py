@@ -7,7 +7,7 @@ import pytest
 from dryhouse.science.values import Basis, Fact
 from dryhouse.science.workings import StepKind, step
 from dryhouse.science.yields.prior import Comparison, TableSpread
-from dryhouse.science.yields.ratio import OwnBatch, PublishedYield, by_handbook, by_own, joined
+from dryhouse.science.yields.ratio import OwnBatch, PublishedRatio, by_handbook, by_own, joined
 from tests.workings import read
 
 WATER = Fact(76.05, "%", "USDA 11167", n=103, standard_error=0.863)
@@ -70,7 +70,7 @@ def test_own_batches_stand_alone_where_the_handbook_is_silent():
 def test_the_workings_can_be_followed_with_a_pencil():
     comparison, basis = Comparison("corn", "a table", 0.2, 0.05), Basis("handbook", "a table")
     arithmetic = step(StepKind.PUBLISHED_YIELD, 0.386, dried=(1134.0, "g"), prepared=(2939.0, "g"))
-    published = PublishedYield(comparison, (arithmetic,), basis)
+    published = PublishedRatio(comparison, (arithmetic,), basis)
     lines = read(joined(handbook([published]), [OwnBatch(0.25)] * 3).workings)
     for said in ("76.05 % water", "23.95 % ÷ 90 % = 0.2661", "Published: 1134 g dried ÷ 2939 g", "n=3", "Joined"):
         assert said in lines

@@ -18,7 +18,7 @@ from dryhouse.desk.widgets.draft import DraftOffer
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
 from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
-from dryhouse.kitchen.cards.batch_card import preview
+from dryhouse.kitchen.cards.batch_card import draft_card
 from dryhouse.kitchen.cautions.cautions import batch_cautions, batch_facts
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
@@ -195,7 +195,7 @@ class LogForm(QWidget):
         if food is not None:
             try:
                 draft = self._with_the_unweighed(self._draft(typed))
-                card = preview(self.session.kitchen, draft)
+                card = draft_card(self.session.kitchen, draft)
                 most = most_for(batch_facts(self.session.kitchen, draft).kinds)
             except InputProblem:
                 card = None

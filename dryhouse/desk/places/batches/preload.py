@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.session import Session
 
 
-def warm(session: Session) -> Thread:
+def preload_journal(session: Session) -> Thread:
     """Get the journal ready, make the unit registry and the index of foods, and import what a card is worked out
     with."""
     kitchen, journal = session.kitchen, session.kitchen.journal

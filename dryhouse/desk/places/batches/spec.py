@@ -9,5 +9,5 @@ SPEC = PlaceSpec(
     shortcut="Ctrl+1",
     target="dryhouse.desk.places.batches.view:JournalPlace",
     purpose="log a batch, and see what each one tells",
-    ahead="dryhouse.desk.places.batches.preload:warm",
+    preload="dryhouse.desk.places.batches.preload:preload_journal",
 )

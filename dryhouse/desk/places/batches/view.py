@@ -47,7 +47,7 @@ class JournalPlace(ListPlace):
         self._dryers: DryersPage | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(lambda: self.panel.show_batch(self.listing.table.current_id))
-        self.nothing = EmptyState(
+        self.empty_state = EmptyState(
             session.theme,
             "journal",
             "No batches yet",

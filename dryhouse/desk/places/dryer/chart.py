@@ -146,7 +146,9 @@ class ChartPane(QWidget):
         if on:
             run = run_of(self.session.kitchen, batch)
             name = self._name(batch, run.batch.started)
-            self.compared[batch] = picture_of(self.session.kitchen, run, self.session.style, name=name, ahead=False)
+            self.compared[batch] = picture_of(
+                self.session.kitchen, run, self.session.style, name=name, with_forecast=False
+            )
         else:
             self.compared.pop(batch, None)
         self.draw()

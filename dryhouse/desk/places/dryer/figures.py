@@ -28,15 +28,15 @@ _ON_THE_CARD_TOO = frozenset({FigureId.MOISTURE_NOW, FigureId.TARGET_WEIGHT})
 def figures_of(session: Session, run: DryingRun) -> list[CardFigure]:
     """The figures of a run, in reading order; of a finished one what it came to first."""
     target = FigureId.SAMPLE_TARGET if run.scope == SAMPLE else FigureId.LOAD_TARGET
-    outlook = run.outlook
+    expected = run.expected
     found = {
         FigureId.MOISTURE_WET: run.moisture,
         FigureId.MOISTURE_DRY: run.moisture_dry_basis,
         FigureId.MOISTURE_RATIO: run.moisture_ratio,
         target: run.target_mass,
-        FigureId.HOURS_UNTIL_DRY: outlook.forecast.figure() if outlook.forecast else None,
-        FigureId.SETTLES_AT: outlook.equilibrium,
-        FigureId.WATER_ACTIVITY: outlook.water_activity,
+        FigureId.HOURS_UNTIL_DRY: expected.forecast.figure() if expected.forecast else None,
+        FigureId.SETTLES_AT: expected.equilibrium,
+        FigureId.WATER_ACTIVITY: expected.water_activity,
     }
     came_to: list[CardFigure] = []
     if run.batch.state == FINISHED:

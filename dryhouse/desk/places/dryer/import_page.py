@@ -14,13 +14,13 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.dryer.runs import DryingRun
-from dryhouse.kitchen.dryer.weighing_files import Mapped, import_weighings, preview
+from dryhouse.kitchen.dryer.weighing_files import SheetWeighings, import_weighings, read_weighings
 from dryhouse.kitchen.dryer.weighing_sheets import (
     HOURS,
     MINUTES,
     MOMENTS,
-    Mapping,
     Sheet,
+    SheetColumns,
     guess,
     read_file,
 )
@@ -42,8 +42,8 @@ class ImportPage(QWidget):
         self.session = session
         self.run: DryingRun | None = None
         self.sheet: Sheet | None = None
-        self.mapped: Mapped | None = None
-        self.guessed = Mapping()
+        self.mapped: SheetWeighings | None = None
+        self.guessed = SheetColumns()
         self.heading = words("", "heading")
         self.summary = words("", "label")
         self.time = ChoiceField(session, "Time stands in")
@@ -106,7 +106,7 @@ class ImportPage(QWidget):
         self.go.setFocus()
         return True
 
-    def mapping(self) -> Mapping:
+    def mapping(self) -> SheetColumns:
         """What the choices say."""
         return replace(
             self.guessed,
@@ -125,7 +125,7 @@ class ImportPage(QWidget):
         if self.run is None or self.sheet is None:
             return
         self.mapped = self.session.attempt(
-            preview, self.session.kitchen, self.run.batch.id, self.sheet, self.mapping()
+            read_weighings, self.session.kitchen, self.run.batch.id, self.sheet, self.mapping()
         )
         read, wrong = (self.mapped.rows, self.mapped.errors) if self.mapped else ((), ())
         lines = [(r.line, show_moment(self.session, r.at), self._read_as(r.gross), "") for r in read]

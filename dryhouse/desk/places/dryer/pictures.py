@@ -13,8 +13,10 @@ from dryhouse.science.display import Style
 _CURVE_POINTS = 120
 
 
-def picture_of(kitchen: Kitchen, run: DryingRun, style: Style, *, name: str = "", ahead: bool = True) -> RunPicture:
-    """The run as a chart shows it; without `ahead` nothing past the last weighing is drawn."""
+def picture_of(
+    kitchen: Kitchen, run: DryingRun, style: Style, *, name: str = "", with_forecast: bool = True
+) -> RunPicture:
+    """The run as a chart shows it; without a forecast nothing past the last weighing is drawn."""
     load, points = run.load, run.points
     first = points[0].hours if points else 0.0
     hours, grams = tuple(p.hours for p in points), tuple(p.net_g for p in points)
@@ -30,7 +32,7 @@ def picture_of(kitchen: Kitchen, run: DryingRun, style: Style, *, name: str = ""
         if len(run.curves.hours) == len(points):
             fitted = load.solids + water * chosen.at(run.curves.hours)
             residuals = tuple((np.asarray(grams) - fitted).tolist())
-    forecast = run.outlook.forecast if ahead else None
+    forecast = run.expected.forecast if with_forecast else None
     band = finish = None
     if forecast is not None:
         mass = forecast.mass
@@ -56,7 +58,7 @@ def picture_of(kitchen: Kitchen, run: DryingRun, style: Style, *, name: str = ""
         band=band,
         finish=finish,
         target_g=run.target_mass.value if run.target_mass else None,
-        now=run.hours if ahead and run.batch.ended is None else None,
+        now=run.hours if with_forecast and run.batch.ended is None else None,
         **_others(run),
         marks=_marks(run, style),
     )

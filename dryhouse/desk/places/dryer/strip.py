@@ -143,7 +143,7 @@ class Strip(QFrame):
             now += f". Moisture {moisture_words(run, style)}"
         self.state.setText(now + ".")
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
-        self._say(self.slow, run.outlook.slow_day)
+        self._say(self.slow, run.expected.slow_day)
         self._say(self.asks, "\n".join(run.asks))
         self.tick()
         self._remember(run)

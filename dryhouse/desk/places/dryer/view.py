@@ -6,7 +6,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
-from dryhouse.desk.place import Place
+from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.dryer.detail import CHART, FIGURES, WEIGHINGS, Detail
 from dryhouse.desk.places.dryer.import_page import ImportPage
 from dryhouse.desk.places.dryer.page import run_page
@@ -36,7 +36,7 @@ _TICK_MS = 20_000
 _ONE_BATCH = (Weighing, BatchEvent, Batch)
 
 
-class DryingPlace(Place):
+class DryingPlace(DeskPlace):
     """Runs are read once and again only where an act touched their batch; the clock moves by itself."""
 
     watches = frozenset({Weighing, BatchEvent, Batch, BatchPart, Dryer, OwnFigure, OwnFood, Trip})
@@ -62,7 +62,7 @@ class DryingPlace(Place):
         self.form = StartForm(session)
         self.take_off = TakeOffForm(session)
         self.file = ImportPage(session)
-        self.nothing = EmptyState(
+        self.empty_state = EmptyState(
             session.theme,
             "drying",
             "Nothing is drying",
@@ -87,7 +87,7 @@ class DryingPlace(Place):
         self.scroll.setMinimumWidth(440)
         self.side = QStackedWidget()
         self.side.setMinimumWidth(420)
-        for widget in (self.nothing, self.detail, self.form, self.take_off, self.file):
+        for widget in (self.empty_state, self.detail, self.form, self.take_off, self.file):
             self.side.addWidget(widget)
         self.split = side_by_side(self.scroll, self.side, sizes=(470, 600))
         self.split.setStretchFactor(1, 1)
@@ -153,7 +153,7 @@ class DryingPlace(Place):
 
     def arrive(self) -> None:
         self.freshen()
-        if self.side.currentWidget() in (self.detail, self.nothing):
+        if self.side.currentWidget() in (self.detail, self.empty_state):
             strip = self.strips.get(self.current or 0)
             if strip is not None:
                 strip.reading.setFocus()
@@ -260,8 +260,8 @@ class DryingPlace(Place):
         run = self.runs.get(shown) if shown is not None else None
         if run is not self.detail.run or run is None:
             self.detail.show_run(run)
-        if self.side.currentWidget() in (self.detail, self.nothing):
-            self.side.setCurrentWidget(self.detail if run is not None else self.nothing)
+        if self.side.currentWidget() in (self.detail, self.empty_state):
+            self.side.setCurrentWidget(self.detail if run is not None else self.empty_state)
 
     # --- pages beside the strips ------------------------------------------------------------------------------
 

@@ -14,7 +14,7 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.kitchen.dryer.drying import correct_weighing, remove_event, remove_weighing
-from dryhouse.kitchen.dryer.runs import DryingRun, Point
+from dryhouse.kitchen.dryer.runs import DryingRun, WeighedPoint
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import TAKEN_OFF
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
@@ -56,7 +56,7 @@ class WeighingsPane(QWidget):
         super().__init__()
         self.session = session
         self.run: DryingRun | None = None
-        self.lines: list[Point] = []
+        self.lines: list[WeighedPoint] = []
         self.editing: Weighing | None = None
         self.table = WeighingsTable()
         self.gross = QuantityField(session, "Scale read", Mass, name="gross")
@@ -115,7 +115,7 @@ class WeighingsPane(QWidget):
         if self.editing is not None and not any(p.weighing == self.editing for p in self.lines):
             self.leave()
 
-    def cells(self, point: Point, run: DryingRun) -> tuple[str, ...]:
+    def cells(self, point: WeighedPoint, run: DryingRun) -> tuple[str, ...]:
         """The texts of one line, in the order of the headings."""
         weighing, style = point.weighing, self.session.style
         assert weighing is not None

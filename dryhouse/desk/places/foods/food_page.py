@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 
 from dryhouse.desk.places.foods.own_contents import OwnContents
 from dryhouse.desk.places.foods.own_figure import OwnFigureEditor
-from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, shown, told
+from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, shown, source_words
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import card, column, empty, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
@@ -125,7 +125,7 @@ class FoodPage(QWidget):
         published = self.session.kitchen.handbook.foods.get(known.slug)
         self.table.setRowCount(len(facts))
         for line, (name, fact) in enumerate(facts):
-            source = told(fact)
+            source = source_words(fact)
             original = published.fact(name) if published is not None and fact.how == "entered" else None
             if original is not None:
                 source += f"; the handbook says {shown(original, self.session.style)}"

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStackedWidget, QWidget
 
-from dryhouse.desk.place import Place
+from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.foods.food_page import FoodPage
 from dryhouse.desk.places.foods.own_food import OwnFoodPage
 from dryhouse.desk.places.foods.sources_page import SourcesPage
@@ -25,7 +25,7 @@ from dryhouse.kitchen.records import OwnFigure, OwnFood
 _MANY = 400
 
 
-class HandbookPlace(Place):
+class HandbookPlace(DeskPlace):
     """Foods at the left, the chosen one at the right."""
 
     watches = frozenset({OwnFood, OwnFigure})

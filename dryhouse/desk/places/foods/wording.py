@@ -73,7 +73,7 @@ def shown(fact: Fact, style: Style) -> str:
     return ends if fact.low <= fact.value <= fact.high and unit in ("h", "degC") else f"{one(fact.value)} ({ends})"
 
 
-def told(fact: Fact) -> str:
+def source_words(fact: Fact) -> str:
     """Where a figure comes from, and anything the source says of it."""
     sample = f"; mean of {fact.n} samples" if fact.n else ""
     note = f". {fact.note[:1].upper()}{fact.note[1:]}" if fact.note and fact.how != "entered" else ""

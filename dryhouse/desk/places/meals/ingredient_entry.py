@@ -60,11 +60,11 @@ class IngredientEntry(QLineEdit):
         if self.choice is not None and self.choice.name.casefold() == text.casefold():
             return self.choice, ""
         key = text.casefold()
-        told = next((c for c in self._offered if key == c.told.casefold()), None) or next(
+        label = next((c for c in self._offered if key == c.label.casefold()), None) or next(
             (c for c in self._offered if key == c.name.casefold() and c.kind != LABEL), None
         )
-        if told is not None:
-            return told, ""
+        if label is not None:
+            return label, ""
         try:
             return identify_ingredient(self.session.kitchen, text), ""
         except InputProblem as problem:
@@ -76,10 +76,10 @@ class IngredientEntry(QLineEdit):
         known = find_ingredients(self.session.kitchen, text) if text.strip() else []
         own = [Choice(LABEL, "", " ".join(text.split()))] if text.strip() else []
         self._offered = [*known, *own]
-        self._names.setStringList([c.told for c in self._offered])
+        self._names.setStringList([c.label for c in self._offered])
 
-    def _take(self, told: str) -> None:
-        self.setText(told)
+    def _take(self, label: str) -> None:
+        self.setText(label)
         self.settle()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

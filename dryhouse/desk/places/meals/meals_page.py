@@ -13,7 +13,7 @@ from dryhouse.desk.places.meals.wording import meal_page
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.desk.widgets.printing import document, preview
+from dryhouse.desk.widgets.printing import document, preview_print
 from dryhouse.kitchen.exchange.meal_files import ENDING, read_meal, write_meal
 from dryhouse.kitchen.meals.meals import remove_meal
 from dryhouse.kitchen.records import Meal
@@ -27,7 +27,7 @@ class MealsPage(QWidget):
         self.session = session
         self.list = MealList(session)
         self.card = MealCard(session)
-        self.nothing = EmptyState(
+        self.empty_state = EmptyState(
             session.theme,
             "meals",
             "No meals yet",
@@ -48,7 +48,7 @@ class MealsPage(QWidget):
         self.both.setStretchFactor(1, 1)
         self.pages = QStackedWidget()
         self.pages.addWidget(self.both)
-        self.pages.addWidget(self.nothing)
+        self.pages.addWidget(self.empty_state)
         column(self).addWidget(self.pages)
         self.list.chosen.connect(self.show_meal)
         self.list.opened.connect(lambda _m: self.card.name.setFocus())
@@ -65,7 +65,7 @@ class MealsPage(QWidget):
         elif not self.card.is_changed():
             self.show_first()
         typing = self.card.is_changed() or self._new
-        self.pages.setCurrentWidget(self.both if number or typing else self.nothing)
+        self.pages.setCurrentWidget(self.both if number or typing else self.empty_state)
 
     _new = False
 
@@ -138,7 +138,7 @@ class MealsPage(QWidget):
         """Show the card as it will be printed."""
         page = self.printout()
         if page is not None:
-            preview(self, page)
+            preview_print(self, page)
 
     def _saved(self, meal: int) -> None:
         self._new = False

@@ -33,11 +33,11 @@ class NotesView(QWidget):
                 "quiet",
                 name=f"Remove the note of {note.on}",
             )
-            line = row(words(self.told(note)), remove)
+            line = row(words(self.note_words(note)), remove)
             line.setStretch(0, 1)
             self._column.addLayout(line)
 
-    def told(self, note: CookingNote) -> str:
+    def note_words(self, note: CookingNote) -> str:
         """A note in one line."""
         style = self.session.style
         parts = [full_day(note.on), f"for {style.number(note.servings)}"]

@@ -114,4 +114,6 @@ class SumsView(QWidget):
         if sheet.published:
             self._said.addWidget(words("Published beside it", "label"))
             for published in sheet.published:
-                self._said.addWidget(words(f"{published.name}: {published.told}  [{published.source}]", "small"))
+                self._said.addWidget(
+                    words(f"{published.name}: {published.sentence}  [{published.source}]", "small")
+                )

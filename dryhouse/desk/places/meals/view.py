@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
 from PySide6.QtWidgets import QButtonGroup, QPushButton, QStackedWidget
 
-from dryhouse.desk.place import Place
+from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.meals.meals_page import MealsPage
 from dryhouse.desk.places.meals.trips.trips_page import TripsPage
 from dryhouse.desk.session import Session
@@ -31,7 +31,7 @@ from dryhouse.kitchen.records import (
 MEALS, TRIPS = 0, 1
 
 
-class MealsPlace(Place):
+class MealsPlace(DeskPlace):
     """Meals from the shelf to the pot, trips from the days back to the shopping list."""
 
     watches = frozenset(
@@ -105,8 +105,8 @@ class MealsPlace(Place):
     def arrive(self) -> None:
         if self.here == TRIPS:
             self.trips.grid.setFocus()
-        elif self.meals.pages.currentWidget() is self.meals.nothing:
-            self.meals.nothing.buttons[0].setFocus()
+        elif self.meals.pages.currentWidget() is self.meals.empty_state:
+            self.meals.empty_state.buttons[0].setFocus()
         else:
             self.meals.list.list.setFocus()
 

@@ -148,7 +148,7 @@ def _hours(figure: Figure) -> str:
 
 
 def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
-    """The drying calendar, what each run takes, and what gives."""
+    """The drying calendar, what each run takes, and what would help."""
     parts = [f"<h1>Drying for {escape(plan.trip.name)}</h1>"]
     rows = []
     for run in plan.calendar.runs:
@@ -174,8 +174,8 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     parts.append(named_stops_html((item.name, item.cautions) for item in plan.items))
     if plan.kwh is not None:
         parts.append(f"<p>Power at most {style.number(plan.kwh)} kWh.</p>")
-    if plan.gives:
-        parts.append("<h2>What gives</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.gives))
+    if plan.alternatives:
+        parts.append("<h2>What would help</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.alternatives))
     if plan.remarks:
         parts.append("<h2>To know</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.remarks))
     return "".join(parts)

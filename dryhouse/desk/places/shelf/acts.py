@@ -221,8 +221,8 @@ class ActForm(QWidget):
     def _insects(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         kitchen = self.session.kitchen
         known = present(kitchen, lots[0]).pasteurised
-        nothing = [("", "None, after all")] if known else []
-        ways = [*((t.words, t.words) for t in treatments()), *nothing]
+        none_after_all = [("", "None, after all")] if known else []
+        ways = [*((t.words, t.words) for t in treatments()), *none_after_all]
         fields = {
             "pasteurised": ChoiceField(self.session, "What was done", ways, name="pasteurised", editable=True),
             "on": self._day("on"),

@@ -42,7 +42,7 @@ class BoughtForm(QWidget):
         self.place = PlaceField(session)
         self.in_oil = in_oil_field(session)
         self.keep_by = DateField(
-            session, "Date on the package", hint="such as 2027-06-30", name="bought_keep_by", ahead=True
+            session, "Date on the package", hint="such as 2027-06-30", name="bought_keep_by", future=True
         )
         self.bought_on = DateField(session, "Bought on", hint="empty means today", name="packed_on")
         self.fields = (

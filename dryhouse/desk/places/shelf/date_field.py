@@ -25,18 +25,18 @@ class DateField(Field):
         *,
         hint: str = "2026-11-20, yesterday",
         name: str = "",
-        ahead: bool = False,
+        future: bool = False,
     ) -> None:
-        self._ahead = ahead
+        self._future = future
         super().__init__(session, label, hint=hint, name=name)
 
     def read(self, text: str) -> date:
         kitchen = self.session.kitchen
-        span = _AHEAD.fullmatch(text.strip()) if self._ahead else None
+        span = _AHEAD.fullmatch(text.strip()) if self._future else None
         if span is not None:
             return today(kitchen) + timedelta(days=int(span[1]) * _SPANS[(span[2] or "d")[0].lower()])
         day = read_date(kitchen, text, self.name)
-        if not self._ahead and day > today(kitchen) + timedelta(days=1):
+        if not self._future and day > today(kitchen) + timedelta(days=1):
             raise InputProblem(f"{full_day(day)} is still to come.", self.name)
         return day
 

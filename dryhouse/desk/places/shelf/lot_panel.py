@@ -169,12 +169,12 @@ class LotPanel(QWidget):
     def _history(self, line: ShelfLine) -> list[str]:
         """What happened to it, the newest first."""
         kitchen, style, book, id = self.session.kitchen, self.session.style, self.state.book, line.lot.id
-        told = [
+        said = [
             (kitchen.local(m.at).date(), f"to the {book.places[m.place].name}")
             for m in book.moves.get(id, ())
             if m.place in book.places
         ]
-        told += [(d.on, f"{d.purpose}: {style.show(d.mass, 'all that was left')}") for d in book.draws.get(id, ())]
+        said += [(d.on, f"{d.purpose}: {style.show(d.mass, 'all that was left')}") for d in book.draws.get(id, ())]
         for check in book.checks.get(id, ()):
             found = [
                 "moist" if check.moist else "dry" if check.moist is False else "",
@@ -183,12 +183,12 @@ class LotPanel(QWidget):
                 style.show(check.mass, ""),
                 check.note,
             ]
-            told.append((check.on, "checked: " + (", ".join(f for f in found if f) or "nothing noted")))
+            said.append((check.on, "checked: " + (", ".join(f for f in found if f) or "nothing noted")))
         for day, words_ in ((line.lot.opened_on, "opened"), (line.lot.redried_on, "dried again")):
             if day is not None:
-                told.append((day, words_))
-        told.sort(key=lambda t: t[0])
-        return [f"{day_words(day)}  {text}" for day, text in reversed(told)]
+                said.append((day, words_))
+        said.sort(key=lambda t: t[0])
+        return [f"{day_words(day)}  {text}" for day, text in reversed(said)]
 
     def _open_batch(self) -> None:
         if self.line is not None and self.line.lot.batch is not None:

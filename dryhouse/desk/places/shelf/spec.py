@@ -8,6 +8,6 @@ SPEC = PlaceSpec(
     order=4,
     shortcut="Ctrl+4",
     target="dryhouse.desk.places.shelf.view:ShelfPlace",
-    ahead="dryhouse.desk.places.shelf.state:read_ahead",
+    preload="dryhouse.desk.places.shelf.state:read_ahead",
     purpose="what is still good, where it stands and what to use first",
 )

@@ -26,10 +26,10 @@ from dryhouse.kitchen.records import (
     LotMove,
     OwnFigure,
     OwnFood,
+    Place,
     PlaceTemperature,
     Trip,
 )
-from dryhouse.kitchen.records import Place as PlaceRecord
 from dryhouse.kitchen.shelf.conditioning import conditioning_words, end_conditioning, start_conditioning
 from dryhouse.kitchen.shelf.lots import remove_lot, throw_out
 from dryhouse.words.dates import full_day
@@ -50,7 +50,7 @@ class ShelfPlace(ListPlace):
     """The list at the left, the chosen lot or a form at the right; or the picture along time in their place."""
 
     watches = frozenset(
-        {Lot, LotMove, LotDraw, LotCheck, PlaceRecord, PlaceTemperature, Batch, BatchPart, OwnFood, OwnFigure, Trip}
+        {Lot, LotMove, LotDraw, LotCheck, Place, PlaceTemperature, Batch, BatchPart, OwnFood, OwnFigure, Trip}
     )
     shortcuts = (
         ("Ctrl+N", "pack a batch"),
@@ -69,7 +69,7 @@ class ShelfPlace(ListPlace):
         self.listing = LotListing(session, self.state)
         self.panel = LotPanel(session, self.state, self.ask)
         self.form = ActForm(session)
-        self.on = DateField(session, "As it will stand on", hint="today; in 6 weeks", ahead=True)
+        self.on = DateField(session, "As it will stand on", hint="today; in 6 weeks", future=True)
         self.day_said = words("", "muted", wrap=False)
         self.today_said = words("")
         """What conditioning asks for today; hidden where it asks for nothing."""
@@ -82,7 +82,7 @@ class ShelfPlace(ListPlace):
         self._labels: LabelsPage | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self._show_chosen)
-        self.nothing = EmptyState(
+        self.empty_state = EmptyState(
             session.theme,
             "shelf",
             "Nothing on the shelf yet",
@@ -151,9 +151,9 @@ class ShelfPlace(ListPlace):
     def refresh(self) -> None:
         self._offer_trips()
         self.listing.refresh()
-        told = conditioning_words(self.session.kitchen, self.state.book)
-        self.today_said.setText(told)
-        self.today_said.setVisible(bool(told))
+        said = conditioning_words(self.session.kitchen, self.state.book)
+        self.today_said.setText(said)
+        self.today_said.setVisible(bool(said))
         self._settle.start()
         if self._places is not None and self.pages.currentWidget() is self._places:
             self._places.refresh()

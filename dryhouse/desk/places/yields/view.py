@@ -7,7 +7,7 @@ from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut, QShowEvent, 
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from dryhouse.desk.drawing_library import drawing_library
-from dryhouse.desk.place import Place
+from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.yields.answers import AnswerView
 from dryhouse.desk.places.yields.ask import AskBar
 from dryhouse.desk.places.yields.moves_view import MovesView
@@ -17,7 +17,7 @@ from dryhouse.desk.widgets.basics import column, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.plot_pane import PlotPane
-from dryhouse.desk.widgets.printing import document, preview
+from dryhouse.desk.widgets.printing import document, preview_print
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food as find_food
@@ -37,7 +37,7 @@ _LEARN_PAUSE_MS, _EXAMPLE_PAUSE_MS, _PLOT_PAUSE_MS = 50, 300, 200
 _EXAMPLE_FRESH, _EXAMPLE_DRIED = "1 cup corn", "2 cups dried apple"
 
 
-class YieldsPlace(Place):
+class YieldsPlace(DeskPlace):
     """How much dried from fresh, and how much fresh for dried."""
 
     watches = frozenset({Batch, Dryer, OwnFood, OwnFigure})
@@ -177,7 +177,7 @@ class YieldsPlace(Place):
         """Show the page as it will be printed."""
         made = self.printout()
         if made is not None:
-            preview(self, made)
+            preview_print(self, made)
 
     # --- answering while typing ---------------------------------------------------------------------------
 

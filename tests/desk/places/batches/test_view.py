@@ -232,8 +232,8 @@ def test_an_empty_journal_says_what_to_do_next(theme, qtbot):
     empty = JournalPlace(Session(a_kitchen(SHELF), theme))
     qtbot.addWidget(empty)
     empty.show()
-    assert empty.pages.currentWidget() is empty.nothing
-    empty.nothing.buttons[0].click()
+    assert empty.pages.currentWidget() is empty.empty_state
+    empty.empty_state.buttons[0].click()
     assert empty.pages.currentWidget() is empty.form
 
 

@@ -94,7 +94,7 @@ def test_the_place_is_found_by_its_spec() -> None:
 
 
 def test_an_empty_place_says_what_to_do_next(sitting) -> None:
-    assert sitting.place.side.currentWidget() is sitting.place.nothing
+    assert sitting.place.side.currentWidget() is sitting.place.empty_state
     sitting.press(Qt.Key.Key_Space)
     assert sitting.place.side.currentWidget() is sitting.place.form
 
@@ -112,7 +112,7 @@ def test_a_whole_run_by_keyboard_the_forecast_tightens_and_the_result_is_read(si
         sitting.type(str(grams), ENTER)
         assert strip.reading.edit.hasFocus()
         assert strip.reading.text() == ""
-        finish = sitting.place.runs[strip.run.batch.id].outlook.forecast.finish
+        finish = sitting.place.runs[strip.run.batch.id].expected.forecast.finish
         widths.append(finish.high50 - finish.low50)
     assert [w.net_g for w in weighings_of(hands.kitchen, strip.run.batch.id)] == [810, 640, 412, 283]
     assert widths[-1] < 0.7 * widths[0]

@@ -81,11 +81,11 @@ def test_with_nothing_in_it_the_place_says_what_to_do(qtbot, theme) -> None:
     empty = MealsPlace(Session(Kitchen(FakeJournal(), handbook(), lambda: NOW, UTC), theme))
     qtbot.addWidget(empty)
     empty.show()
-    assert empty.meals.pages.currentWidget() is empty.meals.nothing
-    empty.meals.nothing.buttons[0].click()
+    assert empty.meals.pages.currentWidget() is empty.meals.empty_state
+    empty.meals.empty_state.buttons[0].click()
     assert empty.meals.pages.currentWidget() is empty.meals.both
     empty.turn(TRIPS)
-    assert empty.trips.pages.currentWidget() is empty.trips.nothing
+    assert empty.trips.pages.currentWidget() is empty.trips.empty_state
 
 
 # --- the card --------------------------------------------------------------------------------------------
@@ -229,7 +229,7 @@ def test_a_note_changes_the_water_and_is_listed(place: MealsPlace) -> None:
     card.note.came_back.set_value("hard")
     card.note.save()
     assert card.sums.strip.water.figure.value > before
-    assert "came back hard" in card.notes.told(place.session.kitchen.journal.where(_note())[0])
+    assert "came back hard" in card.notes.note_words(place.session.kitchen.journal.where(_note())[0])
     assert not card.note.isVisible()
 
 

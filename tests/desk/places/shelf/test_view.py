@@ -36,12 +36,12 @@ def settle(qtbot, place):
 
 
 def test_an_empty_shelf_says_what_to_do_next(shelf):
-    assert shelf.pages.currentWidget() is shelf.nothing
-    assert shelf.nothing.buttons[0].text() == "Pack a batch"
+    assert shelf.pages.currentWidget() is shelf.empty_state
+    assert shelf.empty_state.buttons[0].text() == "Pack a batch"
 
 
 def test_a_batch_is_packed_into_three_jars_one_moved_one_opened_and_the_first_to_use_found(qtbot, shelf, kitchen):
-    qtbot.mouseClick(shelf.nothing.buttons[0], Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(shelf.empty_state.buttons[0], Qt.MouseButton.LeftButton)
     form = shelf._pack
     form.batch.set_value(1)
     form.count.edit.setText("3")
@@ -210,7 +210,7 @@ def test_a_place_lots_stood_in_stays_and_says_why(shelf, window):
 
 
 def test_no_place_is_chosen_beforehand_and_packing_asks_for_one(shelf, kitchen):
-    shelf.nothing.buttons[0].click()
+    shelf.empty_state.buttons[0].click()
     form = shelf._pack
     form.batch.set_value(2)
     form.count.edit.setText("2")

@@ -12,7 +12,7 @@ from dryhouse.desk.places.meals.wording import drying_page, packing_page, shoppi
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.moment_field import show_moment
-from dryhouse.desk.widgets.printing import document, preview
+from dryhouse.desk.widgets.printing import document, preview_print
 from dryhouse.kitchen.trips.provisioning import Plan
 
 PAGE_STYLE = "h1 { font-size: 14pt; } h2 { font-size: 11pt; } td, th { padding: 2px 16px 2px 0; text-align: left; }"
@@ -75,8 +75,8 @@ class PlanView(QWidget):
     def _summary(self, plan: Plan) -> str:
         if not plan.bags:
             return "No meal is on any day yet."
-        if plan.gives:
-            return "This plan cannot be met as it stands; the drying calendar says what gives."
+        if plan.alternatives:
+            return "This plan cannot be met as it stands; the drying calendar says what would help."
         if not plan.items:
             return "The shelf covers this trip."
         start = plan.latest_start
@@ -103,7 +103,7 @@ class PlanView(QWidget):
         """Show the page as it will be printed."""
         page = self.printout()
         if page is not None:
-            preview(self, page)
+            preview_print(self, page)
 
     def copy_page(self) -> None:
         """Put the page on the clipboard as plain text."""

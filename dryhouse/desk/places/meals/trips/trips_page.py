@@ -21,7 +21,7 @@ from dryhouse.kitchen.meals.meals import meals
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.provisioning import Plan, plan, plan_batches
-from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, take_off, trips
+from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, trips, unplan_meal
 from dryhouse.words.dates import day_words, short_day
 
 if TYPE_CHECKING:
@@ -42,12 +42,12 @@ class TripsPage(QWidget):
         self.choice = QComboBox()
         self.choice.setAccessibleName("Trip")
         self.choice.setMinimumWidth(260)
-        self.told = words("", "muted")
+        self.summary = words("", "muted")
         self.form = TripForm(session)
         self.list = MealList(session, "Meals to put on a day")
         self.grid, self.cautions = TripGrid(session), CautionsView(session, moment="pot")
         self.plan_view = PlanView(session, self._days(), self.write_batches, self.print_labels)
-        self.nothing = EmptyState(
+        self.empty_state = EmptyState(
             session.theme,
             "meals",
             "No trip yet",
@@ -59,7 +59,7 @@ class TripsPage(QWidget):
         self.grid.put_asked.connect(self._put_here)
         self.grid.dropped.connect(self._put)
         self.grid.moved.connect(lambda id, day, slot: self.session.act(move_meal, id, day, slot))
-        self.grid.taken_off.connect(lambda id: self.session.act(take_off, id))
+        self.grid.taken_off.connect(lambda id: self.session.act(unplan_meal, id))
         self.grid.servings_asked.connect(lambda id, served: self.session.act(serve_meal, id, served))
         self.list.opened.connect(self._put_chosen)
         self.form.saved.connect(self._saved)
@@ -89,12 +89,12 @@ class TripsPage(QWidget):
         top = row(self.choice, self.change_button, self.remove_button, 1)
         outer.addLayout(top)
         outer.addWidget(self.form, 0, Qt.AlignmentFlag.AlignTop)
-        outer.addWidget(self.told)
+        outer.addWidget(self.summary)
         outer.addWidget(self.plan_view, 1)
         self.body = body
         self.pages = QStackedWidget()
         self.pages.addWidget(body)
-        self.pages.addWidget(self.nothing)
+        self.pages.addWidget(self.empty_state)
         column(self).addWidget(self.pages)
         self.form.hide()
 
@@ -114,7 +114,7 @@ class TripsPage(QWidget):
         self.choice.setCurrentIndex(at if known else -1)
         self.choice.blockSignals(False)
         if not self.form.isVisible() and self.pages.currentWidget() is not self.labels:
-            self.pages.setCurrentWidget(self.body if known else self.nothing)
+            self.pages.setCurrentWidget(self.body if known else self.empty_state)
         self.show_trip(known[at].id if known else None)
 
     def show_trip(self, id: int | None) -> None:
@@ -130,7 +130,7 @@ class TripsPage(QWidget):
             self.grid.show_plan(worked)
         self.cautions.set_cautions(c for bag in (worked.bags if worked is not None else ()) for c in bag.cautions)
         self.plan_view.show_plan(worked)
-        self.told.setText("" if worked is None else self._told(worked))
+        self.summary.setText("" if worked is None else self._told(worked))
         at = self.choice.findData(id) if id else -1
         if at >= 0 and at != self.choice.currentIndex():
             self.choice.blockSignals(True)
@@ -166,7 +166,7 @@ class TripsPage(QWidget):
         self.pages.setCurrentWidget(self.body)
         self.form.show()
         self.plan_view.hide()
-        self.told.hide()
+        self.summary.hide()
         self.form.begin(trip)
 
     def remove(self) -> None:
@@ -230,9 +230,9 @@ class TripsPage(QWidget):
     def _leave_form(self) -> None:
         self._close_form()
         self.refresh()
-        (self.grid if self.trip is not None else self.nothing.buttons[0]).setFocus()
+        (self.grid if self.trip is not None else self.empty_state.buttons[0]).setFocus()
 
     def _close_form(self) -> None:
         self.form.hide()
         self.plan_view.show()
-        self.told.show()
+        self.summary.show()
