@@ -54,7 +54,7 @@ def run_forecast(
     *,
     running: bool,
 ) -> RunForecast:
-    """What is to be expected of a run whose points stand at these hours (from the first point) with these net masses.
+    """What to expect of a run whose points stand at these hours (from the first point) with these net masses.
 
     The forecast is of the target weight that the verdict goes by; how well the starting moisture is known
     stands in the interval of the moisture and of the target weight. Weighings heavier than the load are left out
