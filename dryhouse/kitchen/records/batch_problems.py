@@ -13,7 +13,7 @@ from dryhouse.kitchen.records.batches import (
     BatchPart,
     Weighing,
 )
-from dryhouse.kitchen.records.field_problems import shown
+from dryhouse.kitchen.records.field_problems import short, shown
 from dryhouse.kitchen.records.kitchen import Dryer
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Temperature
@@ -40,7 +40,7 @@ def batch_problems(batch: Batch, around: Around) -> list[InputProblem]:
 def unknown_food(slug: str) -> InputProblem:
     """A food nobody knows: neither the handbook nor her own foods."""
     return InputProblem(
-        f"No food called “{slug}” is known: check the spelling, or add it as a food of your own.", "food"
+        f"No food called “{short(slug)}” is known: check the spelling, or add it as a food of your own.", "food"
     )
 
 

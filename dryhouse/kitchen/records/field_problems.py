@@ -91,6 +91,8 @@ def _outside(shape: Shape, value: float, said: str) -> str:
         )
     if shape.quantity is not None:
         return f"{_label(shape)} is {said}, which cannot be right; check the number and its unit."
+    if low is not None and high is None and below is None:
+        return f"{_label(shape)} is {said}; it is {low:g} or more."
     least = "" if low is None else f"between {low:g} and "
     most = f"below {below:g}" if below is not None else f"{high:g}"
     return f"{_label(shape)} is {said}; it lies {least}{most}."

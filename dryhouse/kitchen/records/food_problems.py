@@ -7,6 +7,7 @@ import re
 from dryhouse.handbook.tables import ANIMAL_CATEGORIES, CATEGORIES
 from dryhouse.kitchen.records.around import Around
 from dryhouse.kitchen.records.batch_problems import unknown_food
+from dryhouse.kitchen.records.field_problems import short
 from dryhouse.kitchen.records.foods import CONTENTS, FIGURE_UNITS, PLANT, OwnFigure, OwnFood, contents_of
 from dryhouse.kitchen.records.kitchen import Dryer
 from dryhouse.science.errors import InputProblem
@@ -19,23 +20,25 @@ def own_food_problems(food: OwnFood, around: Around) -> list[InputProblem]:
     """Of an own food: its kind is one of the list, and it takes the place and the name of no other food."""
     found = []
     if not _SLUG.fullmatch(food.slug):
-        found.append(InputProblem(f"“{food.slug}” cannot be the short name of a food.", "slug"))
+        found.append(InputProblem(f"“{short(food.slug)}” cannot be the short name of a food.", "slug"))
     elif around.in_handbook(food.slug):
         found.append(
             InputProblem(
-                f"“{food.name}” would take the place of a food of the handbook ({food.slug}); "
+                f"“{short(food.name)}” would take the place of a food of the handbook ({food.slug}); "
                 "give it another name, or enter figures for that food.",
                 "name",
             )
         )
     if food.category not in CATEGORIES:
         kinds = ", ".join(CATEGORIES)
-        found.append(InputProblem(f"“{food.category}” is no kind of food here; choose one of {kinds}.", "category"))
+        found.append(
+            InputProblem(f"“{short(food.category)}” is no kind of food here; choose one of {kinds}.", "category")
+        )
     if food.like and not around.in_handbook(food.like):
-        found.append(InputProblem(f"“{food.like}” is not a food of the handbook.", "like"))
+        found.append(InputProblem(f"“{short(food.like)}” is not a food of the handbook.", "like"))
     held = contents_of(food)
     if strange := [said for said in held if said not in CONTENTS]:
-        said = f"“{strange[0]}” is nothing a food contains here; it is one of {', '.join(CONTENTS)}."
+        said = f"“{short(strange[0])}” is nothing a food contains here; it is one of {', '.join(CONTENTS)}."
         found.append(InputProblem(said, "contains"))
     elif held == (PLANT,):
         found += _of_name(food, around)
@@ -45,11 +48,11 @@ def own_food_problems(food: OwnFood, around: Around) -> list[InputProblem]:
 def _of_name(food: OwnFood, around: Around) -> list[InputProblem]:
     """Something that is said to be of plants only may not bear the name or the kind of an animal food."""
     if food.category in ANIMAL_CATEGORIES or (food.like and around.is_animal(food.like)):
-        said = f"“{food.name}” is said to be of plants only, but its kind says otherwise; choose one of the two."
+        said = f"“{short(food.name)}” is said to be of plants only, but its kind says otherwise; choose one."
         return [InputProblem(said, "contains")]
     for name in (food.name, *food.other_names.split(";")):
         if name.strip() and (animal := around.animal_named(name, exactly=True)):
-            said = f"“{name.strip()}” is an animal food here ({animal}); say what is in it, or choose another name."
+            said = f"“{short(name.strip())}” is an animal food here ({animal}); say what is in it, or rename it."
             return [InputProblem(said, "contains")]
     return []
 
@@ -59,10 +62,10 @@ def own_figure_problems(figure: OwnFigure, around: Around) -> list[InputProblem]
     found = [] if around.food_known(figure.food) else [unknown_food(figure.food)]
     unit = FIGURE_UNITS.get(figure.name)
     if unit is None:
-        said = f"“{figure.name}” is no figure of a food; it is one of {', '.join(FIGURE_UNITS)}."
+        said = f"“{short(figure.name)}” is no figure of a food; it is one of {', '.join(FIGURE_UNITS)}."
         return [*found, InputProblem(said, "name")]
     if figure.unit != unit:
-        found.append(InputProblem(f"{_what(figure)} is kept in {unit}, not in “{figure.unit}”.", "unit"))
+        found.append(InputProblem(f"{_what(figure)} is kept in {unit}, not in “{short(figure.unit)}”.", "unit"))
     if unit == "%" and figure.value > 100:
         found.append(InputProblem(f"{_what(figure)} of {figure.value:g} cannot be right.", "value"))
     elif figure.name in _MOISTURES and figure.value >= 100:
@@ -72,7 +75,7 @@ def own_figure_problems(figure: OwnFigure, around: Around) -> list[InputProblem]
 
 
 def _what(figure: OwnFigure) -> str:
-    return figure.name.replace("_", " ").capitalize()
+    return short(figure.name).replace("_", " ").capitalize()
 
 
 def dryer_problems(dryer: Dryer, around: Around) -> list[InputProblem]:

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from dryhouse.kitchen.records.around import Around, there
 from dryhouse.kitchen.records.batch_problems import to_come, unknown_food
 from dryhouse.kitchen.records.batches import Batch
-from dryhouse.kitchen.records.field_problems import shown
+from dryhouse.kitchen.records.field_problems import short, shown
 from dryhouse.kitchen.records.kitchen import PlaceTemperature
 from dryhouse.kitchen.records.lots import BOUGHT, Lot, LotCheck, LotDraw, LotMove
 from dryhouse.science.errors import InputProblem
@@ -34,7 +34,7 @@ def _of_batch(lot: Lot, around: Around) -> list[InputProblem]:
     if lot.food != batch.food:
         return [
             InputProblem(
-                f"Lot {lot.id} holds {lot.food}, but its batch {batch.id} is of {batch.food}; "
+                f"Lot {lot.id} holds {short(lot.food)}, but its batch {batch.id} is of {short(batch.food)}; "
                 "put the food of one of them right.",
                 "food",
             )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dryhouse.kitchen.records.around import Around, there
 from dryhouse.kitchen.records.batch_problems import unknown_food
+from dryhouse.kitchen.records.field_problems import short
 from dryhouse.kitchen.records.lots import Lot
 from dryhouse.kitchen.records.meals import CookingNotePart, MealPart, Trip, TripMeal
 from dryhouse.science.errors import InputProblem
@@ -21,7 +22,7 @@ def meal_part_problems(part: MealPart, around: Around) -> list[InputProblem]:
     if part.food and not around.food_known(part.food):
         found.append(unknown_food(part.food))
     if part.staple and not around.staple_known(part.staple):
-        found.append(InputProblem(f"No staple called “{part.staple}” is known.", "name"))
+        found.append(InputProblem(f"No staple called “{short(part.staple)}” is known.", "name"))
     if not found and (other := _disguised(part, around)):
         found.append(InputProblem(other, "name"))
     if part.mass is not None and part.volume is not None:
@@ -29,7 +30,7 @@ def meal_part_problems(part: MealPart, around: Around) -> list[InputProblem]:
         found.append(InputProblem(said, "amount"))
     lot = there(around, Lot, part.lot)
     if lot is not None and lot.food != part.food:
-        found.append(InputProblem(f"Lot {part.lot} holds another food than {part.name}.", "lot"))
+        found.append(InputProblem(f"Lot {part.lot} holds another food than {short(part.name)}.", "lot"))
     return found
 
 
@@ -40,11 +41,10 @@ def _disguised(part: MealPart, around: Around) -> str:
     if not slug or animal or around.is_called(slug, name):
         return ""
     named = around.animal_named(name)
-    return (
-        f"“{name}” names food from an animal ({named}), but stands for {slug}; its cautions would be lost."
-        if named
-        else ""
-    )
+    if not named:
+        return ""
+    said = f"“{short(name)}” names food from an animal ({short(named)}), but stands for {short(slug)}"
+    return f"{said}; its cautions would be lost."
 
 
 def trip_problems(trip: Trip, around: Around) -> list[InputProblem]:
@@ -62,7 +62,7 @@ def trip_meal_problems(placed: TripMeal, around: Around) -> list[InputProblem]:
     if trip is None or trip.starts_on <= placed.on <= trip.ends_on:
         return []
     days = f"{day_words(trip.starts_on)} to {day_words(trip.ends_on)}"
-    return [InputProblem(f"{day_words(placed.on)} is not a day of {trip.name} ({days}).", "on")]
+    return [InputProblem(f"{day_words(placed.on)} is not a day of {short(trip.name)} ({days}).", "on")]
 
 
 def note_part_problems(part: CookingNotePart, around: Around) -> list[InputProblem]:
