@@ -152,9 +152,9 @@ LINES: Mapping[Kind, str] = {
         "What a cup of dried {food} weighs is not known, so there is no mass balance beside this"
     ),
     Kind.LEFT_OUT: "Left out: {n:own batch|own batches} whose weights don't add up (number {numbers})",
-    Kind.PUBLISHED_WATER: "{each:bare} cups of {warmth} water per cup dried × {dried:own} = {result:own}",
+    Kind.PUBLISHED_WATER: "{each:bare} of {warmth} water for 1 of dried: {each:bare} × {dried} = {result}",
     Kind.PUBLISHED_WATER_SOAK: (
-        "{each:bare} cups of {warmth} water per cup dried × {dried:own} = {result:own}; soak at least {soak}"
+        "{each:bare} of {warmth} water for 1 of dried: {each:bare} × {dried} = {result}; soak at least {soak}"
     ),
     Kind.AS_PURCHASED: "As purchased: {prepared} ÷ (1 − {refuse} refuse) = {result}",
     Kind.OWN_TRAY_LOAD: "{dryer}: {result} a tray, the middle of your {n:load|loads}",
