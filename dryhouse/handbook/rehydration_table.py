@@ -38,6 +38,8 @@ class Rehydration:
     """`cold` (room temperature included), `warm`, `boiling`, or empty."""
     soak_hours_low: float | None
     soak_hours_high: float | None
+    packed: bool
+    """Whether the cup of dried food is packed, as leaves are: what such a cup weighs is not published."""
     note: str
     source: str
     how: How
@@ -56,6 +58,7 @@ class WaterRow:
     liquid: str
     soak_hours_low: float | None
     soak_hours_high: float | None
+    packed: bool
     note: str
     basis: Basis
 
@@ -74,9 +77,14 @@ class Soaking:
 @cache
 def rehydrations() -> tuple[Rehydration, ...]:
     """Every row of the table."""
-    columns = ("foods", "cups_per_cup", "liquid", "soak_hours_low", "soak_hours_high", "note", "source", "how")
+    columns = (
+        *("foods", "cups_per_cup", "liquid", "soak_hours_low", "soak_hours_high"),
+        *("cup", "note", "source", "how"),
+    )
     rows = []
     for row in read("rehydration_table", columns):
+        if row.text("cup") not in ("packed", ""):
+            raise row.fault(f"cup is “{row.text('cup')}”")
         if row.text("liquid") not in ("cold", "warm", "boiling", ""):
             raise row.fault(f"liquid is “{row.text('liquid')}”")
         rows.append(
@@ -86,6 +94,7 @@ def rehydrations() -> tuple[Rehydration, ...]:
                 row.text("liquid"),
                 row.number("soak_hours_low"),
                 row.number("soak_hours_high"),
+                row.text("cup") == "packed",
                 row.text("note"),
                 row.source().citation,
                 row.how(),
@@ -107,7 +116,15 @@ def rehydration_of(food: str) -> tuple[Rehydration, ...]:
 def published_water(food: str) -> tuple[WaterRow, ...]:
     """The rows that give cups of water for a cup dried of this food, or of its group."""
     return tuple(
-        WaterRow(r.cups_per_cup, r.liquid or "hot or cold", r.soak_hours_low, r.soak_hours_high, r.note, r.basis)
+        WaterRow(
+            r.cups_per_cup,
+            r.liquid or "hot or cold",
+            r.soak_hours_low,
+            r.soak_hours_high,
+            r.packed,
+            r.note,
+            r.basis,
+        )
         for r in rehydration_of(food)
         if r.cups_per_cup is not None
     )

@@ -180,32 +180,35 @@ def fraction(value: float, style: Style) -> str:
 
 
 def household(ml: float, style: Style) -> str:
-    """A volume as a cook would measure it: cups, then tablespoons, then teaspoons.
+    """A volume as a cook would measure it: quarts, cups, then tablespoons, then teaspoons; never none of something.
 
     What is poured is read off a measuring cup, so cups never carry decimals: eighths and thirds up to four cups,
-    then quarters, halves from ten, whole cups from thirty (at most 6 % away). Part of a cup that no mark is near
-    is said in tablespoons.
+    then quarters; quarts from eight cups, by quarters, halves from ten, whole ones from thirty. Less than half a
+    cup that no mark is near is said in tablespoons.
     """
     cups = ml / SIZES["cup"]
-    if cups >= 1 or (cups >= 0.24 and _near_a_mark(cups)):
-        text = _marked(cups, style)
+    if cups >= 7.875:
+        return f"{_marked(ml / SIZES['qt'], style, 0)} quarts"
+    if cups >= 0.5 or (cups >= 0.24 and _near_a_mark(cups)):
+        text = _marked(cups, style, 4)
         return f"{text} {'cup' if cups < 1 or text == '1' else 'cups'}"
     spoons = ml / SIZES["tbsp"]
     if spoons >= 0.95:
         steps = 4 if spoons < 4 else 2
         return f"{fraction(round(spoons * steps) / steps, style)} tbsp"
-    return f"{fraction(round(ml / SIZES['tsp'] * 8) / 8, style)} tsp"
+    eighths = round(ml / SIZES["tsp"] * 8)
+    return f"{fraction(eighths / 8, style)} tsp" if eighths or ml <= 0 else "less than ⅛ tsp"
 
 
 def _near_a_mark(cups: float) -> bool:
     return any(abs(top / bottom - cups) <= 0.03 for top, bottom in (*_SIGNS, (1, 1)))
 
 
-def _marked(cups: float, style: Style) -> str:
-    """Cups rounded to a mark."""
-    for least, steps in ((30, 1), (10, 2), (4, 4)):
-        if cups >= least:
-            return fraction(round(cups * steps) / steps, style)
-    whole = math.floor(cups)
-    top, bottom = min(((0, 1), (1, 1), *_SIGNS), key=lambda f: abs(f[0] / f[1] - (cups - whole)))
+def _marked(measure: float, style: Style, finest_below: float) -> str:
+    """Cups or quarts rounded to a mark, to eighths and thirds below `finest_below`."""
+    for least, steps in ((30, 1), (10, 2), (finest_below, 4)):
+        if measure >= least:
+            return fraction(round(measure * steps) / steps, style)
+    whole = math.floor(measure)
+    top, bottom = min(((0, 1), (1, 1), *_SIGNS), key=lambda f: abs(f[0] / f[1] - (measure - whole)))
     return fraction(whole + top / bottom, style)

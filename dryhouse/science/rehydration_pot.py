@@ -2,21 +2,22 @@
 
     water = Σ what each ingredient takes up + loose liquid of the style + what boils off
 
-Dried food takes up what it lost (`rehydration`); a staple takes up its own figure; the loose liquid is a
-share of the food as it comes back, by style (none when dry, a little for stew, more for soup); boil-off is
-a rate for the pot's surface times the minutes over the flame. What cooking notes taught corrects the sum.
+Dried food takes up its published share, at most what it lost (`rehydration`); a staple takes up its own figure; the
+loose liquid is a share of the food as it comes back, by style (none when dry, a little for stew, more for soup);
+boil-off is a rate for the pot's surface times the minutes over the flame. What cooking notes taught corrects the
+sum.
 The assumptions come in from outside with their names, and stand in the workings.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
 
-from dryhouse.science import rehydration
+from dryhouse.science.rehydration import Correction, with_cups
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
-from dryhouse.science.workings import Step, Term, about, step
+from dryhouse.science.workings import Step, about, step
 from dryhouse.science.workings import StepKind as Kind
 
 
@@ -30,58 +31,6 @@ class Thirst:
     """None where nothing is published: no water is counted for it, and the workings say so."""
     soak_minutes: float = 0.0
     cook_minutes: float = 0.0
-    correction: Correction | None = None
-    """What notes on this food in other pots taught."""
-
-
-@dataclass(frozen=True, slots=True)
-class Taught:
-    """One thing a note taught: the log of water that would have been right over water reckoned."""
-
-    log_ratio: float
-    sentence: str
-
-
-@dataclass(frozen=True, slots=True)
-class Correction:
-    """A shrunken mean of what n notes taught, as a factor on the reckoned water."""
-
-    factor: float
-    n: int
-    prior: float
-    what: str = "this meal"
-
-    def step(self, water_ml: float) -> Step:
-        """The correction of so much water, with n."""
-        terms = (Term("what", self.what), Term("n", self.n), Term("factor", self.factor), Term("prior", self.prior))
-        return Step(Kind.WATER_CORRECTED, terms, Term("result", water_ml, "ml"))
-
-
-def taught_by(came_back: str, used_ml: float | None, reckoned_ml: float, step_pct: float) -> Taught | None:
-    """What one note says of the water: right as used, or a step less (soupy) or more (hard) than used.
-
-    Where the water used was not noted, the reckoned water is taken to have been used. None where the note
-    does not say how it came back.
-    """
-    steps = {"right": 0.0, "soupy": math.log1p(-step_pct / 100.0), "hard": math.log1p(step_pct / 100.0)}
-    if came_back not in steps or reckoned_ml <= 0 or (used_ml is not None and used_ml <= 0):
-        return None
-    used = reckoned_ml if used_ml is None else used_ml
-    return Taught(
-        math.log(used / reckoned_ml) + steps[came_back],
-        f"{used:.0f} ml used against {reckoned_ml:.0f} ml reckoned, came back {came_back}",
-    )
-
-
-def correction(taught: Iterable[Taught], prior: float, what: str = "this meal") -> Correction | None:
-    """The factor that notes put on the water: Σ log ratios ÷ (n + prior), back from the log.
-
-    `prior` is how many notes the reckoned figure itself is worth. None without notes.
-    """
-    known = tuple(taught)
-    if not known:
-        return None
-    return Correction(math.exp(sum(t.log_ratio for t in known) / (len(known) + prior)), len(known), prior, what)
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,15 +84,12 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
             lines.append(step(Kind.NO_OWN_WATER, about=part.name, mass=(part.grams, "g")))
             back += part.grams
             continue
-        factor = 1.0 if part.correction is None else part.correction.factor
-        own = part.water.value * factor
+        own = part.water.value
         value += own
-        low += factor * (part.water.value if part.water.low is None else part.water.low)
-        high += factor * (part.water.value if part.water.high is None else part.water.high)
+        low += own if part.water.low is None else part.water.low
+        high += own if part.water.high is None else part.water.high
         back += part.grams + own
         lines.extend(about(part.name, part.water.workings))
-        if part.correction is not None:
-            lines.extend(about(part.name, (part.correction.step(own),)))
     lines.append(step(Kind.WATER_TOGETHER, (value, "ml")))
     extra = 0.0
     if pot.style_liquid is not None:
@@ -182,15 +128,9 @@ def pot_water(parts: Sequence[Thirst], pot: Pot, meal: Correction | None = None)
     )
 
 
-def with_cups(figure: Figure) -> Figure:
-    """A volume in ml with the same in US cups beside it."""
-    return replace(figure, measure=rehydration.in_cups(figure.value, figure.low, figure.high))
-
-
 def _bases(parts: Sequence[Thirst], pot: Pot, meal: Correction | None) -> tuple[Basis, ...]:
-    taught = [c for c in (meal, *(p.correction for p in parts if p.water is not None)) if c is not None]
     return merge_bases(
-        [Basis("own", f"cooking notes on {c.what}", c.n) for c in taught],
+        () if meal is None else (meal.basis,),
         *(part.water.basis for part in parts if part.water is not None),
         () if pot.style_liquid is None else (Basis("assumption", f"{pot.style}: {pot.style_liquid.source}"),),
         pot.boil_off.basis if pot.flame_minutes > 0 else (),

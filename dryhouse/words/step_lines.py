@@ -53,7 +53,9 @@ LINES: Mapping[Kind, str] = {
     Kind.BOILS_AT: "At {height} water boils at {result}",
     Kind.BOILS_ELSEWHERE: "Another table says {result}; the cooler pot rules",
     Kind.FRESH_WEIGHED: "Fresh it weighed {dried} ÷ {ratio} = {result}",
-    Kind.WATER_BACK: "Water = {fresh} − {dried} = {lost}; at {density} that is {result}",
+    Kind.WATER_LOST: "It lost {fresh} − {dried} = {lost}; at {density} that is {result}",
+    Kind.WATER_TAKEN_UP: "It takes up {dried} × {each}; at {density} that is {result}",
+    Kind.NO_MORE_THAN_LOST: "No more goes back than it lost: {result}",
     Kind.NO_OWN_WATER: "{mass}, no water of its own counted",
     Kind.WATER_CORRECTED: (
         "Corrected by cooking notes on {what}, n={n}: × {factor} (the calculated figure counts as "
@@ -179,7 +181,7 @@ LINES: Mapping[Kind, str] = {
         " taken as 0"
     ),
     # a meal
-    Kind.BATCH_RATIO: "Batch {batch:bare}: {dried} dried ÷ {prepared} prepared = {result}",
+    Kind.BATCH_RATIO: "Its own batch: {dried} dried ÷ {prepared} prepared = {result}",
     Kind.LABEL_WATER: "{mass} × {each} = {result}",
     Kind.STAPLE_WATER: "{mass} × {each} = {result}",
     Kind.SLOWEST: "{food}: {result}",

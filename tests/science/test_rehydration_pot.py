@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.rehydration_pot import Pot, Thirst, boil_off, correction, pot_water, taught_by
+from dryhouse.science.rehydration import correction, taught_by
+from dryhouse.science.rehydration_pot import Pot, Thirst, boil_off, pot_water
 from dryhouse.science.values import Basis, Fact, Figure
 from tests.workings import read
 

@@ -150,7 +150,16 @@ def _bag(bag: Bag) -> dict[str, Any]:
         "water": _short(bag.water),
         "soak_minutes": bag.soak_minutes,
         "cook_minutes": bag.cook_minutes,
-        "parts": [{"name": p.name, "grams": p.grams, "ml": p.ml, "from": p.source} for p in bag.parts],
+        "parts": [
+            {
+                "name": p.name,
+                "grams": p.grams,
+                "ml": p.ml,
+                "from": p.source,
+                "water_ml": None if p.water is None else p.water.value,
+            }
+            for p in bag.parts
+        ],
     }
 
 

@@ -10,6 +10,7 @@ from dryhouse.house import open_kitchen
 from dryhouse.kitchen.calendar import end_of_day, read_date, today
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.labels import lot_water
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.remaining import amount_words
 from dryhouse.kitchen.shelf.shelf import shelf
@@ -17,6 +18,7 @@ from dryhouse.science.display import Style
 from dryhouse.science.statuses import Status
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import cautions_json
+from dryhouse.words.figures import figure_json
 from dryhouse.words.workings import lines as workings
 
 
@@ -45,6 +47,7 @@ def _run(args: argparse.Namespace) -> int:
             left = line.keep_by - day if line.keep_by is not None else None
             cups = None if line.volume_left_ml is None else line.volume_left_ml / SIZES["cup"]
             measure = None if cups is None else {"value": cups, "low": None, "high": None, "unit": "cup"}
+            wet = lot_water(kitchen, line)
             may_be_eaten = line.standing != Status.DO_NOT_EAT
             rests_on, worked = (keeping.basis, keeping.workings) if may_be_eaten else ((), ())
             items.append(
@@ -67,6 +70,7 @@ def _run(args: argparse.Namespace) -> int:
                     "high": None,
                     "unit": "g",
                     "measure": measure,
+                    "water": None if wet is None else figure_json(wet, shown),
                     "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in rests_on],
                     "workings": list(workings(worked, shown)),
                     "cautions": cautions_json(cautions),

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import argparse
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, as_typed, say_figure
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.records import Batch
 
 
 def add(verbs: Any) -> None:
@@ -13,12 +17,13 @@ def add(verbs: Any) -> None:
     parser = verbs.add_parser("water", help="how much water brings a dried food back")
     parser.add_argument("food", nargs="+", metavar="FOOD")
     parser.add_argument("--dried", required=True, metavar="QTY", help="a weight or a measure, such as “1/4 cup”")
+    parser.add_argument("--lot", type=int, metavar="LOT", help="of this lot on the shelf, by its own batch")
     add_more(parser)
     parser.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
-    """Answer the water to the starting moisture, with the published cups beside it."""
+    """Answer the water that brings it back, with the published cups beside it."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.yields.quick_answers import water
@@ -26,10 +31,26 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.words.workings import lines
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        figure, published = water(kitchen, " ".join(args.food), args.dried)
+        name = " ".join(args.food)
+        figure, published = water(kitchen, name, args.dried, _batch(kitchen, name, args.lot))
         notation = as_typed(style(kitchen), args.dried)
         more = {"published": [figure_json(p, notation) for p in published]}
         details = [f"published: {notation.figure(p)}   [{p.basis[0].source}]" for p in published]
         workings = [line for p in published for line in lines(p.workings, notation)]
         say_figure("Water", figure, notation, args, more=more, details=details, workings=workings)
     return 0
+
+
+def _batch(kitchen: Kitchen, name: str, lot: int | None) -> Batch | None:
+    """The batch the lot was packed from; InputProblem where it is no lot of this food."""
+    from dryhouse.kitchen.foods.catalog import food
+    from dryhouse.kitchen.records import Lot
+    from dryhouse.kitchen.yields.jar_water import batch_of
+    from dryhouse.science.errors import InputProblem
+
+    if lot is None:
+        return None
+    found = kitchen.present(Lot, lot, "lot", "lot")
+    if found.food != food(kitchen, name).slug:
+        raise InputProblem(f"Lot {lot} holds another food: give the name of what is in it, such as {found.food}.")
+    return batch_of(kitchen, found)

@@ -19,11 +19,11 @@ from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.yields.jar_water import takes_up
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import MISMATCH, Load, Verdict, moisture_now, target_mass, verdict
+from dryhouse.science.moisture import MISMATCH, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.quantities import unit_typed
-from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.statuses import FigureId, VerdictName
 from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
 from dryhouse.science.values import Basis, Caution, Figure, gravest_first
@@ -95,7 +95,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         sentences = [s for s in (doubt, *_times(batch, notation)) if s]
     else:
         judged = found
-        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), load, grams, found, notation)
+        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), grams, found, notation)
         figures += further
     if dried is not None and grams is not None:
         figures.append(CardFigure(FigureId.YIELD_BY_WEIGHT, _yield_by_weight(grams, dried)))
@@ -115,14 +115,14 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
 
 
 def _promises(
-    kitchen: Kitchen, draft: BatchDraft, load: Load | None, grams: float | None, found: Verdict, notation: Style
+    kitchen: Kitchen, draft: BatchDraft, grams: float | None, found: Verdict, notation: Style
 ) -> tuple[list[CardFigure], list[str]]:
     """The water and the keep-by of what may be eaten, and what is said of its dryness."""
     batch, parts = draft.batch, draft.parts
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
     figures: list[CardFigure] = []
-    if dried is not None and grams is not None:
-        figures.append(CardFigure(FigureId.WATER_BACK, _water(grams, dried, batch, load)))
+    if dried is not None and grams is not None and found.name != MISMATCH:
+        figures += _water(kitchen, batch, dried)
     keeps = found.name == VerdictName.DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
     figures += keep_by_figures(kitchen, draft, found.name if keeps else "")
     sentences = []
@@ -167,15 +167,17 @@ def _yield_by_measure(fresh_ml: float, dried_ml: float) -> Figure:
     return Figure(value, "%", basis=(Basis("own", "this batch, measured", 1),), workings=(line,))
 
 
-def _water(grams: float, dried: float, batch: Batch, load: Load | None) -> Figure:
-    whole = water_to_restore(dried, Figure(dried / grams, "", basis=(WEIGHED,)))
-    if batch.dried_volume is None:
-        return whole
-    dried_ml = batch.dried_volume.si
-    per_cup = whole.value * SIZES["cup"] / dried_ml
-    cup = (SIZES["cup"], "ml")
-    line = step(Kind.WATER_PER_CUP, (per_cup, "ml"), water=(whole.value, "ml"), cup=cup, dried=(dried_ml, "ml"))
-    return replace(whole, workings=(*whole.workings, line))
+def _water(kitchen: Kitchen, batch: Batch, dried: float) -> list[CardFigure]:
+    whole = takes_up(kitchen, food(kitchen, batch.food), batch).water(dried)
+    if whole is None:
+        return []
+    if batch.dried_volume is not None:
+        dried_ml = batch.dried_volume.si
+        per_cup = whole.value * SIZES["cup"] / dried_ml
+        cup = (SIZES["cup"], "ml")
+        line = step(Kind.WATER_PER_CUP, (per_cup, "ml"), water=(whole.value, "ml"), cup=cup, dried=(dried_ml, "ml"))
+        whole = replace(whole, workings=(*whole.workings, line))
+    return [CardFigure(FigureId.WATER_BACK, whole)]
 
 
 def _times(batch: Batch, notation: Style) -> list[str]:

@@ -10,24 +10,21 @@ from dryhouse.handbook.pot import pot
 from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
 from dryhouse.handbook.staples import STAPLE as BOUGHT
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.batches.loads import load_for, poured_off, published_cooked, target_for
+from dryhouse.kitchen.batches.loads import poured_off, published_cooked
 from dryhouse.kitchen.foods.catalog import find_foods, food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.shelf import shelf
-from dryhouse.kitchen.yields.yields import dried_density, yield_ratio
+from dryhouse.kitchen.yields.jar_water import batch_of, takes_up
+from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import MISMATCH, verdict
 from dryhouse.science.nutrition import concentration, dried
+from dryhouse.science.rehydration import TakesUp
 from dryhouse.science.units import SIZES
-from dryhouse.science.values import Basis, Fact, Figure
-from dryhouse.science.workings import StepKind as Kind
-from dryhouse.science.workings import step
+from dryhouse.science.values import Fact, Figure
 
 DRIED, STAPLE, LABEL = "dried", "staple", "label"
-_ANY_TARGET = Fact(0.0, "%", "")
-"""Where no target is known: whether weights add up does not hang on it."""
 _TOLD = {DRIED: "home-dried", STAPLE: "bought", LABEL: "by its own label"}
 
 
@@ -98,8 +95,8 @@ class Ingredient:
     staple: Staple | None
     lot: Lot | None
     per_100g: Mapping[str, Fact]
-    ratio: Figure | None
-    """For home-dried food: dried ÷ prepared by mass; None where it is not known."""
+    takes_up: TakesUp | None
+    """For home-dried food: what is known of the water it takes up."""
     density: Figure | Fact | None
     """Grams per millilitre, as it stands in the bag."""
 
@@ -139,13 +136,11 @@ def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
         return Ingredient(part, None, None, None, MappingProxyType(label_facts(part)), None, None)
     known = food(kitchen, part.food)
     lot = kitchen.journal.get(Lot, part.lot) if part.lot is not None else None
-    batch = kitchen.journal.get(Batch, lot.batch) if lot is not None and lot.batch is not None else None
-    ratio = batch_ratio(batch) if batch is not None and _adds_up(kitchen, batch) else None
-    if ratio is None:
-        ratio = known_ratio(kitchen, known)
-    per_100g = dict(dried_composition(kitchen, known, batch, ratio)) | label_facts(part)
+    batch = batch_of(kitchen, lot)
+    wet = takes_up(kitchen, known, batch)
+    per_100g = dict(dried_composition(kitchen, known, batch, wet.ratio)) | label_facts(part)
     density_now = lot_density(lot) or dried_density(kitchen, known)
-    return Ingredient(part, known, None, lot, MappingProxyType(per_100g), ratio, density_now)
+    return Ingredient(part, known, None, lot, MappingProxyType(per_100g), wet, density_now)
 
 
 @dataclass
@@ -174,35 +169,6 @@ class Pantry:
             held = ((line.lot.id, line.mass_left_g) for line in good)
             self._good[food] = tuple((lot, grams) for lot, grams in held if grams is not None)
         return self._good[food]
-
-
-def known_ratio(kitchen: Kitchen, known: Food) -> Figure | None:
-    """Dried ÷ prepared by mass as estimated for the food; None where nothing is known of it."""
-    try:
-        return yield_ratio(kitchen, known)
-    except InputProblem:
-        return None
-
-
-def _adds_up(kitchen: Kitchen, batch: Batch) -> bool:
-    """Whether what the batch weighed dried can be; a batch of which too little is known is believed."""
-    load = load_for(kitchen, batch, kitchen.journal.where(BatchPart, batch=batch.id))
-    if load is None or batch.dried_mass is None:
-        return True
-    return verdict(load, batch.dried_mass.si, target_for(kitchen, batch) or _ANY_TARGET).name != MISMATCH
-
-
-def batch_ratio(batch: Batch) -> Figure | None:
-    """Dried ÷ prepared by mass as this batch weighed out; None where a mass is missing."""
-    if batch.prepared_mass is None or batch.dried_mass is None or batch.prepared_mass.si <= 0:
-        return None
-    fresh, dry = batch.prepared_mass.si, batch.dried_mass.si
-    return Figure(
-        dry / fresh,
-        "g/g",
-        basis=(Basis("own", f"batch {batch.id}", 1),),
-        workings=(step(Kind.BATCH_RATIO, dry / fresh, batch=batch.id, dried=(dry, "g"), prepared=(fresh, "g")),),
-    )
 
 
 def lot_density(lot: Lot | None) -> Fact | None:

@@ -17,7 +17,7 @@ from dryhouse.kitchen.records.meals import COLD_SOAK, REST
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.nutrition import NUTRIENTS, Total, total
 from dryhouse.science.quantities import Mass, Volume
-from dryhouse.science.rehydration_pot import with_cups
+from dryhouse.science.rehydration import with_cups
 from dryhouse.science.values import Basis, Caution, Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step

@@ -10,19 +10,11 @@ from dryhouse.handbook.pot import pot
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED, Ingredient
-from dryhouse.kitchen.records import CookingNote, CookingNotePart, Meal
+from dryhouse.kitchen.records import CookingNote, Meal
 from dryhouse.kitchen.records.meals import COLD_SOAK, DRY, REST, SOUP, STEW
 from dryhouse.science.boiling import boiling_point, times_as_long
-from dryhouse.science.rehydration import water_to_restore
-from dryhouse.science.rehydration_pot import (
-    Correction,
-    Pot,
-    Thirst,
-    boil_off,
-    correction,
-    pot_water,
-    taught_by,
-)
+from dryhouse.science.rehydration import Correction, correction, taught_by
+from dryhouse.science.rehydration_pot import Pot, Thirst, boil_off, pot_water
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, step
@@ -68,21 +60,15 @@ def meal_water(
     """Water, minutes and published figures for the ingredients as they stand in the bag."""
     notes = kitchen.journal.where(CookingNote, meal=meal.id) if meal.id else ()
     minutes = meal_minutes(meal, ingredients, notes, altitude_m)
-    parts = [_thirst(kitchen, meal, i) for i in ingredients if i.grams is not None]
+    parts = [Thirst(i.part.name, i.grams, uptake(i)) for i in ingredients if i.grams is not None]
     reckoned = pot_water(parts, _pot(meal, minutes.flame.value))
     taught = _meal_correction(meal, ingredients, parts, notes)
     water = reckoned if taught is None else pot_water(parts, _pot(meal, minutes.flame.value), taught)
     return Water(water, minutes, _published(ingredients), 0 if taught is None else taught.n)
 
 
-def _thirst(kitchen: Kitchen, meal: Meal, item: Ingredient) -> Thirst:
-    grams = item.grams
-    assert grams is not None
-    return Thirst(item.part.name, grams, uptake(item), correction=_food_correction(kitchen, meal, item))
-
-
 def uptake(item: Ingredient) -> Figure | None:
-    """The water one ingredient takes up: its label's, what it lost in drying, or its own figure as a staple."""
+    """The water one ingredient takes up: its label's, that of a jar of it, or its own figure as a staple."""
     grams, part = item.grams, item.part
     if grams is None:
         return None
@@ -93,7 +79,7 @@ def uptake(item: Ingredient) -> Figure | None:
         line = step(Kind.LABEL_WATER, (value, "ml"), mass=(grams, "g"), each=each)
         return Figure(value, "ml", basis=(Basis("entered", f"label of {part.name}"),), workings=(line,))
     if item.kind == DRIED:
-        return None if item.ratio is None else water_to_restore(grams, item.ratio)
+        return None if item.takes_up is None else item.takes_up.water(grams)
     fact = None if item.staple is None else item.staple.uptake
     if fact is None:
         return None
@@ -235,19 +221,6 @@ def _scaled(figure: Figure | None, scale: float) -> Figure | None:
     low = None if figure.low is None else figure.low * scale
     high = None if figure.high is None else figure.high * scale
     return replace(figure, value=figure.value * scale, low=low, high=high)
-
-
-def _food_correction(kitchen: Kitchen, meal: Meal, item: Ingredient) -> Correction | None:
-    """How this food came back in pots whose note says nothing of the whole, or in other meals."""
-    if item.kind != DRIED:
-        return None
-    taught = []
-    for part in kitchen.journal.where(CookingNotePart, food=item.part.food):
-        note = kitchen.journal.get(CookingNote, part.note)
-        if note is None or (note.meal == meal.id and note.came_back):
-            continue
-        taught.append(taught_by(part.came_back, None, 1.0, pot("note_step").value))
-    return correction([t for t in taught if t is not None], pot("note_prior").value, item.part.name)
 
 
 def _published(ingredients: Sequence[Ingredient]) -> tuple[Published, ...]:

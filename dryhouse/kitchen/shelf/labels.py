@@ -9,17 +9,16 @@ from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.safety_table import short_text
 from dryhouse.kitchen.calendar import day_of, end_of_day, today
 from dryhouse.kitchen.cautions.cautions import cautions_for, goes_by_its_date, is_bought
+from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.remaining import amount_words
-from dryhouse.kitchen.yields.quick_answers import water
+from dryhouse.kitchen.yields.jar_water import batch_of, takes_up
 from dryhouse.science.display import Style, duration
-from dryhouse.science.errors import InputProblem
 from dryhouse.science.statuses import Status
-from dryhouse.science.units import figure_in
-from dryhouse.science.values import Caution, Moment, gravest_first
+from dryhouse.science.values import Caution, Figure, Moment, gravest_first
 from dryhouse.words.dates import day_words
 
 ALWAYS = ("heat-to-165", "danger-zone", "risk-people")
@@ -77,7 +76,7 @@ def _lot_label(kitchen: Kitchen, book: ShelfBook, lot: Lot, style: Style) -> Lab
         amount_words(line.mass_left_g, line.volume_left_ml, style),
     ]
     if line.standing != Status.DO_NOT_EAT:
-        lines += [_keep_by(line), _water(kitchen, lot, line, style)]
+        lines += [_keep_by(line), _water(kitchen, line, style)]
     cautions = cautions_for(book.facts(lot, moment))
     stops = [short_text(c) for c in cautions if c.severity == "stop"]
     if line.standing == Status.CHECK_FIRST and not any(stop in line.reason for stop in stops):
@@ -99,14 +98,19 @@ def _keep_by(line: ShelfLine) -> str:
     return f"Keep-by {day_words(line.keep_by)}{where}"
 
 
-def _water(kitchen: Kitchen, lot: Lot, line: ShelfLine, style: Style) -> str:
+def lot_water(kitchen: Kitchen, line: ShelfLine) -> Figure | None:
+    """The water that brings back what is left of a lot; None where its mass or its water is not known, and for what
+    is not to be eaten."""
+    if not line.mass_left_g or line.standing == Status.DO_NOT_EAT:
+        return None
+    return takes_up(kitchen, food(kitchen, line.lot.food), batch_of(kitchen, line.lot)).water(line.mass_left_g)
+
+
+def _water(kitchen: Kitchen, line: ShelfLine, style: Style) -> str:
     """Water that brings it back, and how long it soaks; nothing where that is not known."""
-    if not line.mass_left_g:
+    figure = lot_water(kitchen, line)
+    if figure is None:
         return ""
-    try:
-        figure, _ = water(kitchen, lot.food, f"{max(1, round(line.mass_left_g))} g")
-    except InputProblem:
-        return ""
-    soaks = [row.soak_hours_low for row in published_water(lot.food) if row.soak_hours_low]
+    soaks = [row.soak_hours_low for row in published_water(line.lot.food) if row.soak_hours_low]
     soak = f", soak at least {duration(max(soaks) * 3600)}" if soaks else ""
-    return f"Water {amount_words(None, figure_in(figure, 'ml').value, style)}{soak}"
+    return f"Water {style.volume(figure.value)}{soak}"

@@ -41,6 +41,8 @@ class Packed:
     grams: float | None
     ml: float | None
     source: str
+    water: Figure | None
+    """What it takes up in the pot, loose liquid and steam not counted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +124,7 @@ def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Seque
                     if line.grams is not None and got < line.grams - 0.5:
                         said.append(f"{notation.mass(line.grams - got)} to be dried")
                     source = ", ".join(said)
-                parts.append(Packed(line.part.name, line.grams, line.ml, source))
+                parts.append(Packed(line.part.name, line.grams, line.ml, source, line.water))
             minutes = eaten.sheet.minutes
             cautions = bag_cautions(kitchen, sheet.trip, covered, eaten)
             bags.append(

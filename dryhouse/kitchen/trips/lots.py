@@ -11,7 +11,6 @@ from dryhouse.kitchen.calendar import day_of, start_of, today
 from dryhouse.kitchen.cautions.cautions import batch_facts, dry_enough
 from dryhouse.kitchen.foods.catalog import food, food_name
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.ingredients import known_ratio
 from dryhouse.kitchen.records import Batch, Lot, Trip
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.kitchen.shelf.book import ShelfBook
@@ -20,6 +19,7 @@ from dryhouse.kitchen.shelf.history import with_trip
 from dryhouse.kitchen.shelf.shelf import GOOD, standing_on
 from dryhouse.kitchen.shelf.status import forbidding, status_reasons
 from dryhouse.kitchen.trips.trips import days_of
+from dryhouse.kitchen.yields.jar_water import known_ratio
 from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.keeping import Stretch, used_up
 from dryhouse.science.safety import LotFacts

@@ -11,12 +11,13 @@ from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food
 from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.settings import style
-from dryhouse.kitchen.yields.yields import dried_density, yield_ratio
+from dryhouse.kitchen.yields.jar_water import takes_up
+from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import LoadPart, load_of, target_mass
 from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_percent, unit_typed
-from dryhouse.science.rehydration import water_to_restore
 from dryhouse.science.safety import FoodFacts
 from dryhouse.science.statuses import Severity
 from dryhouse.science.units import SIZES, figure_in
@@ -88,8 +89,9 @@ def _entered_target(moisture: str, comma: bool) -> Fact:
     return Fact(value, "%", "target moisture as entered", "entered")
 
 
-def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure, ...]]:
-    """Water that restores a dried amount, and what is published for the same amount beside it.
+def water(kitchen: Kitchen, name: str, dried: str, batch: Batch | None = None) -> tuple[Figure, tuple[Figure, ...]]:
+    """Water that brings a dried amount back, and what is published for the same amount beside it; of a jar of
+    `batch`, by what that batch weighed out.
 
     A measure is turned into mass by the dried bulk density (own, else handbook). Without one the published
     cups answer alone; without those either, a mass has to be given. Raises InputProblem.
@@ -113,22 +115,34 @@ def water(kitchen: Kitchen, name: str, dried: str) -> tuple[Figure, tuple[Figure
         grams = amount.si * density.value
         volume = (amount.si, "ml")
         workings = (step(Kind.DRIED_BY_MEASURE, (grams, "g"), typed=amount.typed, volume=volume, density=density),)
-    figure = water_to_restore(grams, yield_ratio(kitchen, known))
+    found = takes_up(kitchen, known, batch).water(grams)
+    if found is None:
+        raise InputProblem(
+            f"How much water {known.name} takes up is not known here; enter its water content or log a batch."
+        )
+    figure = found
     bases = (
         figure.basis if density is None or isinstance(amount, Mass) else merge_bases(figure.basis, density.basis)
     )
     figure = replace(figure, workings=(*workings, *figure.workings), basis=bases)
-    ml = amount.si if not isinstance(amount, Mass) else None if density is None else amount.si / density.value
-    return figure.with_cautions(cautions), _published(known, ml)
+    if not isinstance(amount, Mass):
+        return figure.with_cautions(cautions), _published(known, amount.si)
+    ml = None if density is None else amount.si / density.value
+    return figure.with_cautions(cautions), _published(known, ml, weighed=True)
 
 
-def _published(known: Food, dried_ml: float | None) -> tuple[Figure, ...]:
-    """The published cups of water per cup dried, for this many millilitres of dried food."""
+def _published(known: Food, dried_ml: float | None, *, weighed: bool = False) -> tuple[Figure, ...]:
+    """The published cups of water per cup dried, for this many milliliters of dried food.
+
+    What a packed cup weighs is not known: its rows say nothing of food that was `weighed`.
+    """
     if dried_ml is None:
         return ()
     cups = dried_ml / SIZES["cup"]
     answers = []
     for row in published_water(known.slug):
+        if row.packed and weighed:
+            continue
         value = row.cups_per_cup * cups
         soak = row.soak_hours_low
         line = step(

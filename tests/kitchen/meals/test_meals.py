@@ -154,15 +154,16 @@ def test_label_figures_of_her_own_count() -> None:
 
 
 def test_a_lot_brings_its_own_batch_into_the_figures() -> None:
-    """Her carrots went from 1000 g to 150 g: 6.67 fresh grams in each dried gram, and 5.67 ml of water back."""
-    batch = Batch("carrot", prepared_mass=Mass(1000.0), dried_mass=Mass(150.0), id=1)
-    lot = Lot("carrot", DAY, batch=1, mass=Mass(150.0), id=1)
+    """Her carrots went from 1000 g to 350 g: 2.86 fresh grams in each dried gram, so that no more than 1.86 ml of
+    water goes back, where a gram of dried carrot would take up 3.1."""
+    batch = Batch("carrot", prepared_mass=Mass(1000.0), dried_mass=Mass(350.0), id=1)
+    lot = Lot("carrot", DAY, batch=1, mass=Mass(350.0), id=1)
     kitchen = a_kitchen(batch, lot)
     part = draft_part(kitchen, "carrot", "30 g", lot=1)
     sheet = sheet_of(kitchen, Meal("m", liquid="dry", boil_off_ml_per_min=0.0), [part])
-    assert sheet.bag.water.value == pytest.approx(30 * (1000 / 150 - 1))
+    assert sheet.bag.water.value == pytest.approx(30 * (1000 / 350 - 1))
     assert sheet.bag.energy is not None
-    assert sheet.bag.energy.value == pytest.approx(0.30 * 41 * 1000 / 150)
+    assert sheet.bag.energy.value == pytest.approx(0.30 * 41 * 1000 / 350)
     assert any(b.kind == "own" and b.n == 1 for b in sheet.bag.water.basis)
 
 
