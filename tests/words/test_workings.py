@@ -1,15 +1,20 @@
 """A step of workings becomes a line that can be followed with a pencil."""
 
+import ast
 from datetime import date
+from pathlib import Path
 from string import Formatter
 
 import pytest
 
+import dryhouse
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.values import Fact
 from dryhouse.science.workings import StepKind, about, step
 from dryhouse.words.step_lines import LINES
 from dryhouse.words.workings import line, lines
+
+PACKAGE = Path(dryhouse.__file__).parent
 
 WATER = Fact(86.0, "%", "a table")
 DRY_MATTER = step(StepKind.DRY_MATTER, (158.757, "g"), food="Sour cherry", loaded=(1133.981, "g"), water=WATER)
@@ -58,3 +63,28 @@ def test_one_is_one_and_two_are_several():
     }
     assert told[1].endswith("the middle of your 1 load")
     assert told[2].endswith("the middle of your 2 loads")
+
+
+def made_steps() -> list[tuple[str, str, set[str]]]:
+    """Every `step(Kind.…)` in the package whose terms are written out: where, of which kind, with which terms."""
+    found = []
+    for path in sorted(PACKAGE.rglob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if not (isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "step"):
+                continue
+            if all(keyword.arg is not None for keyword in node.keywords):
+                terms = {keyword.arg for keyword in node.keywords}
+                terms |= {"result"} if node.args[1:] else set()
+                kinds = [n.attr for n in ast.walk(node.args[0]) if isinstance(n, ast.Attribute)]
+                found += [(f"{path.name}:{node.lineno}", k, terms) for k in kinds if k in StepKind.__members__]
+    return found
+
+
+@pytest.mark.parametrize(("where", "kind", "terms"), made_steps(), ids=str)
+def test_a_step_has_every_term_its_line_asks_for(where, kind, terms):
+    asked = {slot for _, slot, _, _ in Formatter().parse(LINES[StepKind[kind]]) if slot is not None}
+    assert asked <= terms
+
+
+def test_most_steps_are_looked_at():
+    assert len({kind for _, kind, _ in made_steps()}) > 0.8 * len(StepKind)
