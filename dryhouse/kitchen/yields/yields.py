@@ -15,6 +15,7 @@ from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.yields.amounts import Trays, as_purchased, trays_for
 from dryhouse.kitchen.yields.knowledge import YieldKnowledge, density_of, learn, sound
 from dryhouse.science.errors import InputProblem
@@ -189,6 +190,17 @@ def _said(figure: Figure, knowledge: YieldKnowledge) -> Figure:
         numbers = ", ".join(str(b) for b in knowledge.left_out[:8]) + (" …" if n > 8 else "")
         lines.append(step(Kind.LEFT_OUT, n=n, numbers=numbers))
     return replace(figure, workings=(*figure.workings, *lines))
+
+
+def dried_from(kitchen: Kitchen, batch: Batch) -> Figure | None:
+    """What the load of a batch is expected to come to, dried; None where the load or the yield is not known."""
+    if batch.prepared_mass is None:
+        return None
+    try:
+        known = learn(kitchen, find_food(kitchen, batch.food), batch.form, batch.pretreatment)
+        return answer(known, batch.prepared_mass, FRESH).joined
+    except InputProblem:
+        return None
 
 
 def yield_ratio(kitchen: Kitchen, food: Food) -> Figure:

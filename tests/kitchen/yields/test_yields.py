@@ -10,7 +10,7 @@ from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.records import Batch, Dryer, OwnFigure, OwnFood
 from dryhouse.kitchen.yields.influences import what_moves
 from dryhouse.kitchen.yields.knowledge import learn
-from dryhouse.kitchen.yields.yields import DRIED, FRESH, answer, dried_density, yield_ratio, yields
+from dryhouse.kitchen.yields.yields import DRIED, FRESH, answer, dried_density, dried_from, yield_ratio, yields
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Area, Mass, Temperature, Volume, parse_amount
 from dryhouse.science.units import SIZES
@@ -222,3 +222,13 @@ def test_what_moves_it_is_silent_on_too_little_and_speaks_of_cut_heat_and_dryer(
     found = what_moves(learn(a_kitchen(SHELF, *hot, *mild), CORN))
     assert [m.what for m in found] == ["temperature"]
     assert {g.words.split(" % ")[1] for g in found[0].groups} == {"more than the rest", "less than the rest"}
+
+
+def test_what_a_planned_load_will_come_to_is_told_from_its_yield():
+    kitchen = a_kitchen()
+    planned = Batch("corn", "planned", prepared_mass=Mass(1000.0))
+    expected = dried_from(kitchen, planned)
+    assert expected.value == pytest.approx(yields(kitchen, "corn", Mass(1000.0)).joined.value)
+    assert expected.low < expected.value < expected.high
+    assert dried_from(kitchen, Batch("corn", "planned")) is None
+    assert dried_from(kitchen, Batch("no such food", "planned", prepared_mass=Mass(1000.0))) is None

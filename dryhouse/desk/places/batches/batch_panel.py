@@ -16,6 +16,7 @@ from dryhouse.kitchen.cards.heating import heating_lines
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
 from dryhouse.kitchen.records.batches import DRYING, PLANNED
+from dryhouse.kitchen.yields.yields import dried_from
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity
 from dryhouse.science.statuses import VerdictName
@@ -54,10 +55,12 @@ def facts_of(session: Session, batch: Batch) -> list[str]:
         batch.pretreatment,
     ]
     lines.append(", ".join(w for w in what if w))
+    expected = dried_from(kitchen, batch) if planned else None
     weights = [
         f"bought {style.show(batch.purchased_mass)}" if batch.purchased_mass else "",
         f"{'to load' if planned else 'loaded'} {style.show(batch.prepared_mass)}" if batch.prepared_mass else "",
         f"dried {style.show(batch.dried_mass)}" if batch.dried_mass else "",
+        f"about {style.figure(expected)} dried" if expected else "",
     ]
     lines.append(", ".join(w for w in weights if w))
     parts = sorted(kitchen.journal.where(BatchPart, batch=batch.id), key=lambda p: p.position) if batch.id else ()

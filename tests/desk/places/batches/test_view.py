@@ -1,6 +1,6 @@
 """The Journal: finding, choosing, changing, deleting, drafts."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 from PySide6.QtCore import Qt
@@ -9,7 +9,7 @@ from PySide6.QtGui import QTextDocument
 from dryhouse.desk.places.batches.view import DRAFT_KEY, JournalPlace
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.batches.log import delete_batch
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records import Batch, Trip
 from dryhouse.kitchen.settings import preference
 from tests.builders import NOW, a_kitchen
 from tests.desk.conftest import BOX, SHELF, a_batch
@@ -260,3 +260,16 @@ def test_metric_people_see_grams(place):
     place.session.act(set_preference, "units", "metric")
     assert cells(place, 0)[3:5] == ["992 g", "255 g"]
     assert place.session.kitchen.journal.get(Batch, 1).prepared_mass.typed == "35 oz"
+
+
+def test_a_planned_batch_goes_by_its_food_in_the_list_and_beside_it(theme, qtbot):
+    trip = Trip("Lake circuit", date(2027, 8, 20), date(2027, 8, 28), 4, id=1)
+    planned = a_batch(2, state="planned", started=NOW + timedelta(days=200), ended=None, dried_mass=None, trip=1)
+    place = JournalPlace(Session(a_kitchen(SHELF, trip, planned), theme))
+    qtbot.addWidget(place)
+    place.show()
+    qtbot.waitUntil(lambda: place.panel.batch is not None)
+    assert cells(place, 0)[1] == "Sweet corn (kernels, planned)"
+    assert place.panel.heading.text() == "Sweet corn, batch 2"
+    assert "Start by" in place.panel.facts.text()
+    assert "To load 2 lb 3 oz, about" in place.panel.facts.text()
