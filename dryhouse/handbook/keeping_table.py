@@ -1,7 +1,9 @@
-"""How long dried food keeps, as published: points by temperature, and the short table for meat and fish.
+"""How long dried food keeps, as published: points by temperature, and limits by the kind of place for
+meat, fish and fatty plants.
 
 Where sources differ the tables hold the shorter life; the longer ones are not in them. Egg and dairy have
-no row: nothing published covers them dried at home. Meat and fish have the published limits and no figure beyond.
+no row: nothing published covers them dried at home. Meat, fish and fatty plants have the
+published limits and no figure beyond.
 """
 
 from __future__ import annotations
@@ -13,6 +15,7 @@ from functools import cache
 from types import MappingProxyType
 
 from dryhouse.handbook.reading import Row, read
+from dryhouse.science.display import counted
 from dryhouse.science.keeping import LifePoint, Line
 from dryhouse.science.safety import FoodFacts
 from dryhouse.science.units import to_celsius
@@ -52,11 +55,11 @@ def keeping_points() -> Mapping[str, Line]:
 
 
 @cache
-def keeping_of_meat() -> Mapping[str, Line]:
-    """The limits for dried meat (poultry with it) and fish by the kind of place, coldest first."""
+def keeping_limits() -> Mapping[str, Line]:
+    """The limits for dried meat (poultry with it), fish and fatty plants by the kind of place, coldest first."""
     columns = ("about", "place", "up_to_f", "life", "unit", "source", "how", "note")
     points: dict[str, list[LifePoint]] = defaultdict(list)
-    for row in read("keeping_meat", columns, key=("about", "place")):
+    for row in read("keeping_limits", columns, key=("about", "place")):
         points[row.text("about")].append(LifePoint(to_celsius(row.required("up_to_f")), _life(row)))
     return MappingProxyType({about: _line(about, found, steps=True) for about, found in points.items()})
 
@@ -70,10 +73,12 @@ def keeping_lines(slug: str, food: FoodFacts) -> KeepingLines:
     if kinds & _NOTHING_PUBLISHED:
         return KeepingLines(())
     if "fish" in kinds:
-        return KeepingLines((keeping_of_meat()["fish"],))
+        return KeepingLines((keeping_limits()["fish"],))
     if kinds & _MEAT:
         spoken = () if "jerky" in kinds else ("the limits for home jerky hold for other dried meat too",)
-        return KeepingLines((keeping_of_meat()["meat"],), spoken)
+        return KeepingLines((keeping_limits()["meat"],), spoken)
+    if "fatty" in kinds:
+        return KeepingLines((keeping_limits()["fatty"],), ("the limits for shelled nuts and seeds hold for it",))
     return _plant(slug, kinds)
 
 
@@ -106,17 +111,18 @@ def _plant(slug: str, kinds: frozenset[str]) -> KeepingLines:
 def _life(row: Row) -> Fact:
     month = rule_of("month").value
     value = row.required("life") * {"month": month, "day": 1.0}[row.text("unit")]
-    shown = f"{row.text('life')} months of {month:g} days" if row.text("unit") == "month" else ""
+    months = counted(round(row.required("life")), "month")
+    shown = f"{months} of {month:g} days" if row.text("unit") == "month" else ""
     return Fact(value, "day", row.source().citation, row.how(), note=shown)
 
 
 def _line(about: str, points: list[LifePoint], *, steps: bool) -> Line:
     ordered = tuple(sorted(points, key=lambda p: p.temperature_c))
-    halving = rule_of("halving").value / 1.8
+    halving = replace(rule_of("halving"), note="")
     room = to_celsius(rule_of("room").value)
     if steps and ordered[-1].temperature_c >= room - 1e-9:
-        return Line(about, ordered, steps=True, halving_c=halving, carried_c=to_celsius(rule_of("carried").value))
-    return Line(about, ordered, steps=steps, halving_c=halving)
+        return Line(about, ordered, steps=True, halving=halving, carried_c=to_celsius(rule_of("carried").value))
+    return Line(about, ordered, steps=steps, halving=halving)
 
 
 @dataclass(frozen=True, slots=True)

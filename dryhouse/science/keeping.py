@@ -42,8 +42,8 @@ class Line:
     steps: bool = False
     only_between: bool = False
     """A general rule beside a more special one: it says nothing outside its own points."""
-    halving_c: float = math.inf
-    """Hotter than the hottest point the life halves at least every so many degrees."""
+    halving: Fact | None = None
+    """Hotter than the hottest point the life halves at least every so many degrees Fahrenheit."""
     carried_c: float = -math.inf
     """How hot the last limit of a step, or less, is still reckoned with where food has been or is carried (°C)."""
 
@@ -120,22 +120,40 @@ def _life(line: Line, celsius: float) -> Life | None:
 
 
 def _hotter(line: Line, celsius: float) -> Life:
-    hottest = line.points[-1]
+    """Shorter by the steeper of two slopes: that of the last two points, and the halving rule."""
+    hottest, halving = line.points[-1], line.halving
     beyond = celsius - hottest.temperature_c
-    per_degree = math.log(2.0) / line.halving_c
+    halved = 0.0 if halving is None else beyond * 1.8 / halving.value * math.log(2.0)
+    at = (hottest.temperature_c, "degC")
     if len(line.points) > 1 and not line.steps:
         before = line.points[-2]
         slope = math.log(before.life.value / hottest.life.value) / (hottest.temperature_c - before.temperature_c)
-        per_degree = max(per_degree, slope)
-    days = hottest.life.value * math.exp(-per_degree * beyond)
+        if slope * beyond >= halved:
+            days = hottest.life.value * math.exp(-slope * beyond)
+            how = step(
+                Kind.LIFE_HOTTER,
+                (days, "day"),
+                temperature=(celsius, "degC"),
+                cool=before.life,
+                cool_at=(before.temperature_c, "degC"),
+                hottest=hottest.life,
+                hottest_at=at,
+            )
+            return Life(days, how, (before.life, hottest.life))
+    if halving is None:
+        return _published(Kind.LIFE_NEXT_WARMER, hottest)
+    days = hottest.life.value * math.exp(-halved)
     how = step(
-        Kind.LIFE_HOTTER,
+        Kind.LIFE_HALVED,
         (days, "day"),
         temperature=(celsius, "degC"),
         hottest=hottest.life,
-        hottest_at=(hottest.temperature_c, "degC"),
+        hottest_at=at,
+        each=f"{halving.value:g} °F ({halving.value / 1.8:.0f} °C)",
+        rule=halving.basis.source,
+        factor=days / hottest.life.value,
     )
-    return Life(days, how, (hottest.life,))
+    return Life(days, how, (hottest.life, halving))
 
 
 def _published(kind: Kind, point: LifePoint) -> Life:

@@ -35,6 +35,7 @@ class StepKind(StrEnum):
     LIFE_NEXT_WARMER = auto()
     LIFE_BETWEEN = auto()
     LIFE_HOTTER = auto()
+    LIFE_HALVED = auto()
     STRETCH_LEFT = auto()
     STRETCH_USED = auto()
     SUPPOSED = auto()

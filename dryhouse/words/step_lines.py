@@ -29,14 +29,19 @@ LINES: Mapping[Kind, str] = {
     Kind.NO_MEASUREMENT: "An estimate from published constants is no measurement; it says nothing of safety.",
     # keeping
     Kind.LIFE_PUBLISHED: "Published life: {result} at {at}",
-    Kind.LIFE_COLDEST: "Colder than the coldest published point: {result} at {at} holds",
+    Kind.LIFE_COLDEST: "Colder than the coldest published point: at least the {result} at {at}",
     Kind.LIFE_NEXT_WARMER: "The next warmer limit holds: {result} at {at}",
     Kind.LIFE_BETWEEN: (
         "Life at {temperature}, on the line of log life between {cool} at {cool_at} and {warm} at "
         "{warm_at}: {result}"
     ),
     Kind.LIFE_HOTTER: (
-        "Life at {temperature}, hotter than {hottest} at {hottest_at}: shortened to {result}, never lengthened"
+        "Life at {temperature}, on the line of log life through {cool} at {cool_at} and {hottest} at {hottest_at}, "
+        "drawn on: {result}"
+    ),
+    Kind.LIFE_HALVED: (
+        "Life at {temperature}: {hottest} at {hottest_at}, halved for each {each} hotter [{rule}], "
+        "× {factor:3} = {result}"
     ),
     Kind.STRETCH_LEFT: "At {temperature} (1 − {used}) × {life} = {result} left",
     Kind.STRETCH_USED: "At {temperature} {spent} use {spent} ÷ {life} = {result} of the life",

@@ -48,6 +48,14 @@ PUBLISHED = [
     ("beef-jerky", 40, 90, "University of Wyoming Extension, Making Safe Jerky at Home: 3 months refrigerated"),
     ("beef-jerky", 0, 180, "University of Wisconsin advice on venison jerky: 6 months frozen"),
     ("turkey", 70, 14, "the jerky limit stands in for other dried meat (supposed, and said so)"),
+    (
+        "avocado",
+        70,
+        MONTH,
+        "Michigan State University Extension: nuts and seeds, shelled or chopped, a month (read)",
+    ),
+    ("tofu", 70, MONTH, "the limit for nuts and seeds stands in for other fatty plants (supposed, and said so)"),
+    ("coconut", 0, 6 * MONTH, "Michigan State University Extension: seeds, six months frozen (read)"),
     ("cod", 38, 14, "Washington State University Extension, smoked or cured fish: 14 days refrigerated"),
 ]
 

@@ -16,9 +16,15 @@ from tests.workings import read
 START = datetime(2026, 3, 1, tzinfo=UTC)
 
 
+HALVING = Fact(18.0, "degF", "a rule")
+
+
 def line(*points: tuple[float, float], **how: object) -> Line:
     return Line(
-        "test", tuple(LifePoint(c, Fact(days, "day", "a source")) for c, days in points), halving_c=10.0, **how
+        "test",
+        tuple(LifePoint(c, Fact(days, "day", "a source")) for c, days in points),
+        halving=HALVING,
+        **how,
     )
 
 
@@ -141,3 +147,17 @@ def test_workings_have_a_line_for_each_stretch_and_name_what_was_supposed():
     assert said[2] == "the cellar: At 15 °C 20 days use 20 days ÷ 365 days = 0.05479 of the life"
     assert said[-1].startswith("the pantry: At 27 °C (1 − 0.05479) × ")
     assert {b.kind for b in found.basis} == {"assumption", "handbook"}
+
+
+def test_hotter_than_the_hottest_the_halving_rule_is_named_with_its_source():
+    warm = life_at([line((20, 100.0))], 30.0)
+    assert warm.days == pytest.approx(50.0)
+    assert HALVING in warm.facts
+    assert "18 °F" in str(warm.how)
+    assert "a rule" in str(warm.how)
+
+
+def test_where_the_points_fall_faster_their_own_line_is_drawn_on_and_the_rule_is_not_named():
+    hot = life_at([line((10, 400.0), (20, 100.0))], 30.0)
+    assert hot.days == pytest.approx(25.0)
+    assert HALVING not in hot.facts

@@ -13,6 +13,7 @@ from dryhouse.kitchen.shelf.shelf import NothingPublished, keeps
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_temperature
 from dryhouse.science.values import cautions_json
+from dryhouse.science.workings import StepKind
 
 
 def add(verbs: Any) -> None:
@@ -38,7 +39,9 @@ def _run(args: argparse.Namespace) -> int:
         except NothingPublished as unknown_life:
             _say_nothing(unknown_life, package, args)
             return 0
-        say_figure("Keeps", figure, style(kitchen), args, more={"package": package})
+        at_least = any(done.kind == StepKind.LIFE_COLDEST for done in figure.workings)
+        more = {"package": package, "at_least": at_least}
+        say_figure("Keeps at least" if at_least else "Keeps", figure, style(kitchen), args, more=more)
     return 0
 
 
