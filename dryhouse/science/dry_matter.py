@@ -118,6 +118,10 @@ class Belief:
         """After a cooled piece felt so when the load weighed this much."""
         return self._given(feel_given(100.0 * np.clip(1.0 - self.shares / mass, 0.0, 1.0), feel))
 
+    def scaled(self, factor: float) -> Belief:
+        """The same dry matter as a share of another mass: the shares times this factor."""
+        return Belief(self.shares * factor, self.weight, self.expected)
+
     def moisture(self, mass: float) -> Between:
         """Moisture (% wet basis) of the load when it weighs this much: never below nought."""
         low, middle, high = (100.0 * max(1.0 - s / mass, 0.0) for s in self.quantiles(QUANTILES[::-1]))

@@ -9,12 +9,14 @@ solids / finished solids); basis conversions as in any text of unit operations (
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dryhouse.science.dry_matter import QUANTILES, TYPED_DOUBT, Belief, prior_belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.statuses import VerdictName
-from dryhouse.science.values import Fact, Figure, merge_bases
+from dryhouse.science.values import MIDDLE_80_SD, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
 
@@ -25,6 +27,8 @@ SCALE_G = 1.0
 
 NEARLY = 0.15
 """A load this share above its target mass is *nearly* dry: our own choice."""
+AS_TOLD = 0.002
+"""Spread of ln solids where a figure is taken as it stands: one without any range."""
 
 
 def wet_to_dry(wet: float) -> float:
@@ -60,6 +64,16 @@ def moisture_at(mass: float, solids: float) -> float:
     return 100.0 * (1.0 - solids / mass)
 
 
+def typed_moisture(moisture_pct: float, source: str, *, tested: bool = False) -> Fact:
+    """A starting moisture (% wet basis) that was typed: as it stands where it was tested, else with a doubt that is
+    relative to the solids (`TYPED_DOUBT`, an assumption)."""
+    if tested or not 0.0 < moisture_pct < 100.0:
+        return Fact(moisture_pct, "%", source, "entered")
+    solids, factor = 100.0 - moisture_pct, math.exp(MIDDLE_80_SD * TYPED_DOUBT)
+    low = max(100.0 - solids * factor, 0.0)
+    return Fact(moisture_pct, "%", source, "entered", low=low, high=100.0 - solids / factor)
+
+
 @dataclass(frozen=True, slots=True)
 class LoadPart:
     """One ingredient of a load: its mass in grams and its moisture (% wet basis) as a sourced fact."""
@@ -85,6 +99,18 @@ class Load:
         """Moisture of the load as loaded, % wet basis."""
         return moisture_at(self.grams, self.solids)
 
+    @property
+    def doubted(self) -> bool:
+        """Whether the dry matter has a range."""
+        return self.solids_high - self.solids_low > 1e-9
+
+    @property
+    def belief(self) -> Belief:
+        """What its food says of the dry matter, as a share of the load, before anything of it was weighed."""
+        low, high = max(self.solids_low, 1e-3 * self.solids), max(self.solids_high, self.solids)
+        spread = math.log(high / low) / (2.0 * MIDDLE_80_SD) if self.doubted else AS_TOLD
+        return prior_belief(100.0 * self.solids / self.grams, max(spread, AS_TOLD))
+
 
 def load_of(ingredients: Sequence[LoadPart]) -> Load:
     """A load from its ingredients: solids add up. A single food is a load of one.
@@ -109,48 +135,71 @@ def load_of(ingredients: Sequence[LoadPart]) -> Load:
     return Load(total, solids, low, high, tuple(ingredients), tuple(workings))
 
 
-def target_mass(load: Load, target: Fact) -> Figure:
+def target_mass(load: Load, target: Fact, belief: Belief | None = None) -> Figure:
     """The mass (g) at which the load holds its target moisture (`target`, % wet basis).
 
-    m_t = S / (1 − M_t). The interval runs over the published range of water and of the target.
+    m_t = S / (1 − M_t). The interval is the middle 80 % of what is believed of the dry matter, widened by the
+    published range of the target.
     """
-    value = mass_at(load.solids, target.value)
-    driest = mass_at(load.solids_low, target.low if target.low is not None else target.value)
-    wettest = mass_at(load.solids_high, target.high if target.high is not None else target.value)
-    known = wettest - driest > 1e-9
+    believed = belief or load.belief
+    solids = load.solids if belief is None else believed.middle * load.grams
+    value = mass_at(solids, target.value)
+    driest = believed.target(target.low if target.low is not None else target.value).low * load.grams
+    wettest = believed.target(target.high if target.high is not None else target.value).high * load.grams
+    known = load.doubted or wettest - driest > 1e-2 * value
     return Figure(
         value,
         "g",
-        low=driest if known else None,
-        high=wettest if known else None,
+        low=min(driest, value) if known else None,
+        high=max(wettest, value) if known else None,
         basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
         workings=(
             *load.workings,
+            *_learned(load, belief, solids),
             step(Kind.TARGET_MOISTURE, target=target),
-            step(Kind.TARGET_MASS, (value, "g"), solids=(load.solids, "g"), target=(target.value, "%")),
+            step(
+                Kind.TARGET_MASS,
+                (value, "g"),
+                solids=(solids, "g"),
+                target=(target.value, "%"),
+            ),
         ),
     )
 
 
-def moisture_now(load: Load, grams: float) -> Figure:
+def moisture_now(load: Load, grams: float, learned: Belief | None = None) -> Figure:
     """Moisture (% wet basis) of the load when it weighs `grams`: M = 1 − S/m.
 
-    Negative where the weights don't add up.
+    The interval is the middle 80 % of what is believed of S once the load weighs that: no load is lighter than its
+    dry matter. `learned` is what the run's curve taught, as shares of the load. The figure by the table's dry
+    matter is moved to the nearer end of the interval where it lies outside, and so is never negative.
     """
-    value = moisture_at(grams, load.solids)
-    low, high = moisture_at(grams, load.solids_high), moisture_at(grams, load.solids_low)
-    spread = high - low > 1e-9
+    share = grams / load.grams
+    belief = learned or load.belief.weighed(share, scale_step(load) / load.grams)
+    now = belief.moisture(share)
+    plain = max(moisture_at(grams, load.solids), 0.0)
+    value = min(max(plain, now.low), now.high) if load.doubted else plain
+    solids = (1.0 - value / 100.0) * grams
     return Figure(
         value,
         "%",
-        low=max(low, 0.0) if spread else None,
-        high=max(high, 0.0) if spread else None,
+        low=now.low if load.doubted else None,
+        high=now.high if load.doubted else None,
         basis=merge_bases(i.water.basis for i in load.ingredients),
         workings=(
             *load.workings,
-            step(Kind.MOISTURE_NOW, (value, "%"), solids=(load.solids, "g"), mass=(grams, "g")),
+            *_learned(load, belief, solids),
+            step(Kind.MOISTURE_NOW, (value, "%"), solids=(solids, "g"), mass=(grams, "g")),
         ),
     )
+
+
+def _learned(load: Load, found: Belief | None, solids: float) -> tuple[Step, ...]:
+    """The step from the table's dry matter to the one that the weights allow; none where they are the same."""
+    if found is None or abs(solids / load.solids - 1.0) < 1e-3:
+        return ()
+    low, _, high = (q * load.grams for q in found.quantiles(QUANTILES))
+    return (step(Kind.DRY_MATTER_LEARNED, (solids, "g"), low=(low, "g"), high=(high, "g")),)
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ class StepKind(StrEnum):
     TARGET_MOISTURE = auto()
     TARGET_MASS = auto()
     MOISTURE_NOW = auto()
+    DRY_MATTER_LEARNED = auto()
     # air and sorption
     CHAMBER_AIR = auto()
     GAB_MOISTURE = auto()

@@ -13,6 +13,7 @@ from dryhouse.science.moisture import (
     mass_at,
     moisture_now,
     target_mass,
+    typed_moisture,
     verdict,
     wet_to_dry,
 )
@@ -97,3 +98,19 @@ def test_what_cannot_be_is_refused():
     for wrong in (lambda: wet_to_dry(1.0), lambda: dry_to_wet(-0.1), lambda: mass_at(1, 100), lambda: load_of([])):
         with pytest.raises(InputProblem):
             wrong()
+
+
+@given(st.floats(50, 98), st.floats(0.02, 1.0), st.floats(0.02, 0.3))
+def test_a_moisture_is_never_negative_and_lies_inside_its_interval(water, share, doubt):
+    solids = 100 - water
+    load = one(
+        1000, Fact(water, "%", "s", low=100 - min(solids * (1 + doubt), 99), high=100 - solids / (1 + doubt))
+    )
+    now = moisture_now(load, 1000 * share)
+    assert 0 <= now.low <= now.value <= now.high < 100
+
+
+def test_a_typed_starting_moisture_carries_a_doubt_unless_it_was_tested():
+    typed, tested = typed_moisture(88.0, "entered"), typed_moisture(88.0, "entered", tested=True)
+    assert typed.low < 88.0 < typed.high
+    assert (tested.low, tested.high) == (None, None)

@@ -16,6 +16,9 @@ def add(verbs: Any) -> None:
     parser.add_argument("--food", metavar="FOOD", help="take starting and target moisture from this food")
     parser.add_argument("--until-moisture", metavar="PCT", help="moisture wanted, %% wet basis")
     parser.add_argument("--start-moisture", metavar="PCT", help="moisture at the first weighing, %% wet basis")
+    parser.add_argument(
+        "--start-moisture-tested", action="store_true", help="it was measured by drying a sample, not looked up"
+    )
     add_more(parser)
     parser.set_defaults(run=run)
 
@@ -44,13 +47,19 @@ def run(args: argparse.Namespace) -> int:
         with open_kitchen(args.journal, sample=args.sample) as kitchen:
             known = food(kitchen, args.food)
             return read_run(
-                points, kitchen=kitchen, food=known, start_moisture_pct=start, target_moisture_pct=until
+                points,
+                kitchen=kitchen,
+                food=known,
+                start_moisture_pct=start,
+                target_moisture_pct=until,
+                start_moisture_tested=args.start_moisture_tested,
             )
 
     if args.food:
         answer = answer_with_food()
     else:
-        answer = read_run(points, start_moisture_pct=start, target_moisture_pct=until)
+        tested = args.start_moisture_tested
+        answer = read_run(points, start_moisture_pct=start, target_moisture_pct=until, start_moisture_tested=tested)
     if args.json:
         found = answer.forecast
         figure = found.figure() if found else None

@@ -11,7 +11,7 @@ from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import Load, LoadPart, load_of
+from dryhouse.science.moisture import Load, LoadPart, load_of, typed_moisture
 from dryhouse.science.values import Fact
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
@@ -26,7 +26,7 @@ def starting_moisture(food: Food, batch: Batch) -> Fact | None:
 
     A food whose published figures are already of the cooked food needs no carrying."""
     if batch.start_moisture_pct is not None:
-        return Fact(batch.start_moisture_pct, "%", OWN_START, "entered")
+        return typed_moisture(batch.start_moisture_pct, OWN_START)
     water = food.fact("water")
     if water is not None:
         water = water_with_range(food, water)
@@ -158,7 +158,7 @@ def _water_of(kitchen: Kitchen, part: BatchPart) -> tuple[str, Fact | None]:
     except InputProblem:
         return part.food, None
     if part.moisture_pct is not None:
-        return known.name, Fact(part.moisture_pct, "%", "moisture entered for this ingredient", "entered")
+        return known.name, typed_moisture(part.moisture_pct, "moisture entered for this ingredient")
     water = known.fact("water")
     return known.name, None if water is None else water_with_range(known, water)
 

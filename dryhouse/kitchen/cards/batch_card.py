@@ -86,7 +86,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         found = verdict(load, dried, target)
     if load is not None and dried is not None:
         now = moisture_now(load, dried)
-        if now.value >= 0 and found.name != MISMATCH:  # below nought the verdict says what it may be
+        if found.name != MISMATCH:
             figures.append(CardFigure(FigureId.MOISTURE_NOW, now))
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     if forbidden := forbidding_words(cautions):

@@ -9,6 +9,7 @@ import numpy as np
 
 from dryhouse.handbook.activation import activation_of
 from dryhouse.handbook.tables import Food
+from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.dryer.curve_points import Points
 from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from
@@ -24,10 +25,11 @@ from dryhouse.science.moisture import (
     LoadPart,
     dry_matter,
     load_of,
+    typed_moisture,
     verdict,
     wet_to_dry,
 )
-from dryhouse.science.values import MIDDLE_80_SD, Basis, Caution, Fact, merge_bases
+from dryhouse.science.values import Basis, Caution, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.words.forecasts import finish_sentence, from_the_first
@@ -61,13 +63,15 @@ def read_run(
     food: Food | None = None,
     start_moisture_pct: float | None = None,
     target_moisture_pct: float | None = None,
+    start_moisture_tested: bool = False,
 ) -> RunAnswer:
-    """Curves and finish of a run. Percentages wet basis; the food's own where they are not given.
+    """Curves and finish of a run. Percentages wet basis; the food's own where they are not given. A starting
+    moisture that was typed carries a doubt, unless it was tested.
 
     Weighings within half a second of another count as one. Raises InputProblem where a moisture given cannot be.
     """
     points = points.half_a_second_apart()
-    water, target = _moistures(food, start_moisture_pct, target_moisture_pct)
+    water, target = _moistures(food, start_moisture_pct, target_moisture_pct, start_moisture_tested)
     cautions = food_cautions(kitchen, food) if kitchen and food else ()
     curves, spoken, line = _curves(points, water)
     notes = (*points.notes, *curves.warnings, curves.sentence)
@@ -83,10 +87,10 @@ def read_run(
 
 
 def _moistures(
-    food: Food | None, start_pct: float | None, target_pct: float | None
+    food: Food | None, start_pct: float | None, target_pct: float | None, tested: bool
 ) -> tuple[Fact | None, Fact | None]:
     """Starting and target moisture: given, else the food's own, else None."""
-    water = _given(start_pct, "the starting moisture given") or (food.fact("water") if food else None)
+    water = _started(start_pct, tested) or _of_food(food)
     target = _given(target_pct, "the target moisture given") or (food.fact("target_moisture") if food else None)
     for fact, name, field in ((water, "starting", "start_moisture"), (target, "target", "until_moisture")):
         if fact is not None and not 0 < fact.value < 100:
@@ -137,8 +141,7 @@ def _forecast(
         found = forecast(
             points.hours[:sound],
             points.grams[:sound],
-            dry_matter_g=load.solids,
-            dry_matter_sd_g=load.grams * _spread(water) / 100.0,
+            solids=load.belief,
             target_moisture_pct=target.value,
             prior=prior,
             basis=merge_bases([water.basis, target.basis]),
@@ -157,11 +160,14 @@ def _given(value: float | None, what: str) -> Fact | None:
     return None if value is None else Fact(value, "%", what, "entered")
 
 
-def _spread(water: Fact) -> float:
-    """Standard deviation of the starting moisture in points, where its source gives a range."""
-    if water.low is None or water.high is None:
-        return 0.0
-    return (water.high - water.low) / (2.0 * MIDDLE_80_SD)
+def _started(moisture_pct: float | None, tested: bool) -> Fact | None:
+    said = "the starting moisture given"
+    return None if moisture_pct is None else typed_moisture(moisture_pct, said, tested=tested)
+
+
+def _of_food(food: Food | None) -> Fact | None:
+    water = food.fact("water") if food is not None else None
+    return water_with_range(food, water) if food is not None and water is not None else None
 
 
 def _prior(kitchen: Kitchen | None, food: Food | None, water_pct: float, target_pct: float) -> Prior | None:

@@ -15,6 +15,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
 from dryhouse.science.chamber import Chamber, slow_reason, warmed
+from dryhouse.science.dry_matter import Belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Equilibrium, Forecast, Prior, forecast
 from dryhouse.science.moisture import SCALE_G, Load, wet_to_dry
@@ -40,6 +41,8 @@ class RunForecast:
     equilibrium: Figure | None = None
     """Moisture (dry basis, g/g) the food settles at in the air of the dryer."""
     water_activity: Figure | None = None
+    learned: Belief | None = None
+    """The dry matter after the run's weighings, as a share of the load; None where too little was weighed."""
 
 
 def run_forecast(
@@ -56,8 +59,8 @@ def run_forecast(
 ) -> RunForecast:
     """What to expect of a run whose points stand at these hours (from the first point) with these net masses.
 
-    The forecast is of the target weight that the verdict goes by; how well the starting moisture is known
-    stands in the interval of the moisture and of the target weight. Weighings heavier than the load are left out
+    The forecast and the moisture rest on one belief about the dry matter of the load; what the run taught of it
+    stands in `learned`. Weighings heavier than the load are left out
     of it, and there is none from such a one. A batch that is off the dryer has no
     forecast; its water activity is of its last weighing.
     """
@@ -85,7 +88,7 @@ def run_forecast(
         found = forecast(
             [h for h, _ in sound],
             [g for _, g in sound],
-            dry_matter_g=load.solids,
+            solids=load.belief.scaled(load.grams / sound[0][1]),
             target_moisture_pct=target.value,
             equilibrium=level,
             prior=prior_for(kitchen, batch, food, load, target, heat),
@@ -95,7 +98,8 @@ def run_forecast(
         return RunForecast(
             why_none=problem.sentence, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity
         )
-    return RunForecast(found, "", slow, chamber, settles, activity)
+    learned = found.belief.scaled(sound[0][1] / load.grams) if len(sound) > 2 else None
+    return RunForecast(found, "", slow, chamber, settles, activity, learned)
 
 
 def dryer_temperature(batch: Batch, events: Iterable[BatchEvent] = ()) -> float | None:

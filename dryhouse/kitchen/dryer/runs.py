@@ -140,7 +140,10 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     target = target_for(kitchen, record, food)
     net = points[-1].net_g if points else None
     cautions = batch_cautions(kitchen, record, parts)
-    moisture = moisture_now(load, net).with_cautions(cautions) if load is not None and net is not None else None
+    expected = run_forecast(
+        kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
+    )
+    now = moisture_now(load, net, expected.learned) if load is not None and net is not None else None
     standing = _verdict(load, net, target, scope) if mine or len(points) > 1 else None
     curves = curves_of(points) if load is not None else None
     return DryingRun(
@@ -157,14 +160,12 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         whole=whole,
         target=target,
         target_mass=_with(cautions, target_mass(load, target)) if load is not None and target is not None else None,
-        moisture=moisture,
-        moisture_dry_basis=_with(cautions, _dry_basis(load, net)),
-        moisture_ratio=_with(cautions, _ratio(load, net)),
+        moisture=_with(cautions, now),
+        moisture_dry_basis=_with(cautions, _dry_basis(load, net, now)),
+        moisture_ratio=_with(cautions, _ratio(load, net, now)),
         verdict=_judged(standing, cautions),
         curves=curves,
-        expected=run_forecast(
-            kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
-        ),
+        expected=expected,
         cautions=cautions,
         asks=(
             *missing_for(kitchen, record, parts),
@@ -244,24 +245,25 @@ def _with(cautions: tuple[Caution, ...], figure: Figure | None) -> Figure | None
     return figure.with_cautions(cautions) if figure is not None else None
 
 
-def _dry_basis(load: Load | None, net: float | None) -> Figure | None:
-    if load is None or net is None or load.solids <= 0:
+def _dry_basis(load: Load | None, net: float | None, now: Figure | None) -> Figure | None:
+    """Water for 1 of dry matter, by the same dry matter as the moisture (`now`, % wet basis)."""
+    if load is None or net is None or now is None:
         return None
-    value = net / load.solids - 1.0
-    water = net - load.solids
-    line = step(Kind.DRY_BASIS, (value, "g/g"), water=(water, "g"), solids=(load.solids, "g"))
-    bases = tuple(dict.fromkeys(i.water.basis for i in load.ingredients))
-    return Figure(value, "g/g", basis=bases, workings=(*load.workings, line))
+    solids = net * (1.0 - now.value / 100.0)
+    line = step(Kind.DRY_BASIS, (net / solids - 1.0, "g/g"), water=(net - solids, "g"), solids=(solids, "g"))
+    low, high = (None if m is None else m / (100.0 - m) for m in (now.low, now.high))
+    return Figure(net / solids - 1.0, "g/g", low, high, basis=now.basis, workings=(*load.workings, line))
 
 
-def _ratio(load: Load | None, net: float | None) -> Figure | None:
-    if load is None or net is None:
+def _ratio(load: Load | None, net: float | None, now: Figure | None) -> Figure | None:
+    """X/X₀ by the same dry matter as the moisture."""
+    if load is None or net is None or now is None:
         return None
-    value = moisture_ratio(load, net)
-    water = load.grams - load.solids
-    line = step(Kind.MOISTURE_RATIO, value, mass=(net, "g"), solids=(load.solids, "g"), water=(water, "g"))
-    bases = tuple(dict.fromkeys(i.water.basis for i in load.ingredients))
-    return Figure(value, "", basis=bases, workings=(*load.workings, line))
+    solids = min(net * (1.0 - now.value / 100.0), 0.999 * load.grams)
+    water = load.grams - solids
+    value = (net - solids) / water
+    line = step(Kind.MOISTURE_RATIO, value, mass=(net, "g"), solids=(solids, "g"), water=(water, "g"))
+    return Figure(value, "", basis=now.basis, workings=(*load.workings, line))
 
 
 def _verdict(load: Load | None, net: float | None, target: Fact | None, scope: str) -> Verdict | None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from dryhouse.handbook.finder import WhichFood
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.tables import Food
+from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions
 from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
 from dryhouse.kitchen.foods.catalog import food
@@ -16,7 +17,7 @@ from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.yields.jar_water import takes_up
 from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import LoadPart, load_of, target_mass
+from dryhouse.science.moisture import LoadPart, load_of, target_mass, typed_moisture
 from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_percent, unit_typed
 from dryhouse.science.safety import FoodFacts
 from dryhouse.science.statuses import Severity
@@ -45,7 +46,7 @@ def target(
         if entered_water is None or entered_target is None:
             raise
         known, cautions = Food(name, name, (), "other"), _cautions_of_any(asked)
-    water, goal = entered_water or known.fact("water"), entered_target or known.fact("target_moisture")
+    water, goal = entered_water or _with_range(known), entered_target or known.fact("target_moisture")
     if water is None:
         raise InputProblem(
             f"No starting moisture is known for {known.name}; give its solids, such as --solids 14%."
@@ -59,6 +60,11 @@ def target(
         )
     figure = target_mass(load_of([LoadPart(known.name, mass.si, water)]), goal)
     return figure_in(figure, unit_typed(mass)).with_cautions(cautions)
+
+
+def _with_range(known: Food) -> Fact | None:
+    water = known.fact("water")
+    return None if water is None else water_with_range(known, water)
 
 
 def _cautions_of_any(asked: WhichFood) -> tuple[Caution, ...]:
@@ -79,7 +85,7 @@ def _water_from(solids: str, comma: bool) -> Fact:
         raise InputProblem("Food with no solids leaves nothing; solids are above 0 %, such as 14 %.")
     if value < 1:
         raise InputProblem(f"Solids of {value:g} % are less than any food holds; write percent, such as 14 %.")
-    return Fact(100.0 - value, "%", f"solids of {value:g} % as entered", "entered")
+    return typed_moisture(100.0 - value, f"solids of {value:g} % as entered")
 
 
 def _entered_target(moisture: str, comma: bool) -> Fact:
