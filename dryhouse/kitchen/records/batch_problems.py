@@ -72,7 +72,7 @@ def _of_masses(batch: Batch) -> list[InputProblem]:
 def _of_times(batch: Batch, around: Around) -> list[InputProblem]:
     start, end = batch.started, batch.ended
     if start is not None and end is not None:
-        if end <= start:
+        if end < start:
             return [InputProblem("The batch ends before it starts; check the two times.", "ended")]
         if end - start > LONGEST:
             return [InputProblem("That is more than 30 days in the dryer; check the two times.", "ended")]
