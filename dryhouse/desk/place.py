@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QShowEvent, QTextDocument
 
     from dryhouse.desk.session import Session
-    from dryhouse.kitchen.ports import Done
+    from dryhouse.kitchen.ports import Done, Record
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +64,7 @@ class DeskPlace(QWidget):
         session.changed.connect(self.note_change)
         session.style_changed.connect(self.mark_stale)
 
-    def note_change(self, done: Done) -> None:
+    def note_change(self, done: Done[Record]) -> None:
         """Mark the place stale where the act touched what it shows."""
         if done.kinds & self.watches:
             self.mark_stale()

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer
 
 from dryhouse.desk.session import Session
-from dryhouse.kitchen.ports import BatchQuery, Done
+from dryhouse.kitchen.ports import BatchQuery, Done, Record
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
 from dryhouse.kitchen.records.batches import DRYING
 
@@ -91,6 +91,6 @@ class Reminders(QObject):
 
         return self.session.attempt(reminders_due, self.session.kitchen) or ()
 
-    def _note(self, done: Done) -> None:
+    def _note(self, done: Done[Record]) -> None:
         if done.kinds & {Batch, BatchEvent, Weighing}:
             self._dues = None

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, Signal
 
 from dryhouse.desk.messages import Kind, Message, Messages
-from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.ports import Done, R, Record
 from dryhouse.kitchen.records import Preference
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style
@@ -18,6 +18,9 @@ from dryhouse.science.values import Caution, Figure
 if TYPE_CHECKING:
     from dryhouse.desk.theme import Theme
     from dryhouse.kitchen.kitchen import Kitchen
+
+P = ParamSpec("P")
+Answer = TypeVar("Answer")
 
 
 class Session(QObject):
@@ -42,8 +45,8 @@ class Session(QObject):
         self.problem: InputProblem | None = None
         """What was wrong with the last act, where it was refused; its `field` names the entry."""
         self._style = style(kitchen)
-        self._done: list[Done] = []
-        self._undone: list[Done] = []
+        self._done: list[Done[Record]] = []
+        self._undone: list[Done[Record]] = []
 
     @property
     def style(self) -> Style:
@@ -58,7 +61,9 @@ class Session(QObject):
 
     # --- acts ---------------------------------------------------------------------------------------
 
-    def act(self, act: Callable[..., Done], *args: Any, **named: Any) -> Done | None:
+    def act(
+        self, act: Callable[Concatenate[Kitchen, P], Done[R]], *args: P.args, **named: P.kwargs
+    ) -> Done[R] | None:
         """Run `act(kitchen, …)`; None where it was refused, and then nothing has changed.
 
         A refusal is shown, and kept in `problem` so that a form can mark the entry it belongs to.
@@ -70,7 +75,7 @@ class Session(QObject):
             self._announce(done, done.what)
         return done
 
-    def attempt(self, call: Callable[..., Any], *args: Any, **named: Any) -> Any:
+    def attempt(self, call: Callable[P, Answer], *args: P.args, **named: P.kwargs) -> Answer | None:
         """`call(…)`, with what the person typed or the world did shown as a message; then the answer is None."""
         self.problem = None
         try:
@@ -100,7 +105,7 @@ class Session(QObject):
         """Do again what was last taken back."""
         self._step(self._undone, self._done, "Done again")
 
-    def _step(self, source: list[Done], goal: list[Done], words: str) -> None:
+    def _step(self, source: list[Done[Record]], goal: list[Done[Record]], words: str) -> None:
         if not source:
             self.say("There is nothing more to take back." if goal is self._undone else "Nothing to do again.")
             return
@@ -117,7 +122,7 @@ class Session(QObject):
         goal.append(back)
         self._announce(back, f"{words}: {back.what}")
 
-    def _announce(self, done: Done, words: str) -> None:
+    def _announce(self, done: Done[Record], words: str) -> None:
         self.say(words, "done", undo=bool(self._done) and done is self._done[-1])
         if Preference in done.kinds:
             self.set_style(style(self.kitchen))

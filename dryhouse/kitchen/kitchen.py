@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
+from typing import Any
 
 from dryhouse.handbook.reader import Handbook
 from dryhouse.kitchen.ports import Change, Done, Journal, Pending, R
@@ -30,13 +31,13 @@ class Kitchen:
     zone: tzinfo | None = field(default=None)
     """Where the person is; None means the machine's own time zone."""
 
-    def commit(self, what: str, pending: Pending, *, judged: bool = False) -> Done:
+    def commit(self, what: str, pending: Pending, *, judged: bool = False) -> Done[Any]:
         """Write everything pending in one durable transaction and say what was done.
 
         Raises InputProblem, naming the field, where a record would be left that cannot be right; `judged` says
         that this was asked already.
         """
-        done = Done(what, tuple(pending.changes))
+        done: Done[Any] = Done(what, tuple(pending.changes))
         if judged and done.changes:
             self.journal.write(done.changes)
         else:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
-from typing import Any, Protocol, TypeVar
+from typing import Any, Generic, Protocol, TypeVar, cast
 
 from dryhouse.kitchen.records import (
     Batch,
@@ -54,6 +54,7 @@ Record = (
     | CookingNotePart
 )
 R = TypeVar("R", bound=Record)
+About = TypeVar("About", bound=Record, covariant=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,8 +77,8 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
-class Done:
-    """What an act did, in a few words for the person, and every record it changed.
+class Done(Generic[About]):
+    """What an act did, in a few words for the person, and every record it changed. `Done[Batch]` is about a batch.
 
     Undo needs nothing else: writing `undone().changes` takes the act back.
     """
@@ -91,11 +92,11 @@ class Done:
         return frozenset(type(c.record) for c in self.changes)
 
     @property
-    def record(self) -> Record:
-        """The record the act is about: the first one it changed."""
-        return self.changes[0].record
+    def record(self) -> About:
+        """The record the act is about: the first one it changed. IndexError where it changed nothing."""
+        return cast(About, self.changes[0].record)
 
-    def undone(self) -> Done:
+    def undone(self) -> Done[Record]:
         """The act that takes this one back."""
         return Done(self.what, tuple(c.reversed() for c in reversed(self.changes)))
 

@@ -23,7 +23,7 @@ def style(kitchen: Kitchen) -> Style:
     return Style(chosen.get(UNITS_KEY, US), chosen.get(COMMA_KEY) == "yes")
 
 
-def set_preference(kitchen: Kitchen, key: str, value: str) -> Done:
+def set_preference(kitchen: Kitchen, key: str, value: str) -> Done[Preference]:
     """Set one setting."""
     if key == UNITS_KEY and value not in (US, METRIC):
         raise InputProblem(f"Units are {US} or {METRIC}, not “{value}”.", "units")

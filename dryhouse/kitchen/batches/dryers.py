@@ -28,7 +28,7 @@ def find_dryer(kitchen: Kitchen, text: str) -> Dryer:
     raise InputProblem(f"“{text}” is not one of your dryers ({names}).", "dryer")
 
 
-def save_dryer(kitchen: Kitchen, dryer: Dryer) -> Done:
+def save_dryer(kitchen: Kitchen, dryer: Dryer) -> Done[Dryer]:
     """A new dryer (id 0), or an edited one."""
     _check(kitchen, dryer)
     pending = Pending()
@@ -40,7 +40,7 @@ def save_dryer(kitchen: Kitchen, dryer: Dryer) -> Done:
     return kitchen.commit(f"Changed the dryer {dryer.name}", pending)
 
 
-def remove_dryer(kitchen: Kitchen, id: int) -> Done:
+def remove_dryer(kitchen: Kitchen, id: int) -> Done[Dryer]:
     """Remove a dryer that no batch used; one that was used is put away instead, so its batches keep it."""
     dryer = kitchen.present(Dryer, id, "dryer")
     pending = Pending()

@@ -59,7 +59,7 @@ def batch_named(kitchen: Kitchen, text: str) -> Batch:
     return found
 
 
-def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done:
+def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done[Batch]:
     """Record a batch. Raises InputProblem, naming the field, where something in it cannot be right."""
     known = check_draft(kitchen, draft)
     id = kitchen.journal.next_id(Batch)
@@ -69,7 +69,7 @@ def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done:
     return kitchen.commit(f"Logged {name}, batch {id}", pending)
 
 
-def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done:
+def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done[Batch]:
     """Change a batch and its ingredients to what the draft says. Its lots become lots of the right food with it."""
     before = _present(kitchen, id)
     known = check_draft(kitchen, draft)
@@ -93,7 +93,7 @@ def _rename_lots(kitchen: Kitchen, batch: int, was: str, food: str, pending: Pen
             pending.edit(part, replace(part, lot=None))
 
 
-def delete_batch(kitchen: Kitchen, id: int) -> Done:
+def delete_batch(kitchen: Kitchen, id: int) -> Done[Batch]:
     """Remove a batch with its ingredients, weighings and events. Its lots stay on the shelf, without it.
 
     Raises InputProblem for a mix with lots: only the batch says what is in them.

@@ -38,7 +38,7 @@ AHEAD = timedelta(minutes=5)
 """How far the clock of whoever types may run ahead of ours before a moment counts as not yet come."""
 
 
-def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ()) -> Done:
+def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ()) -> Done[Batch]:
     """Put a batch on the dryer: `draft` names at least the food; a draft without a start begins now.
 
     A planned batch is started by giving its own record back with its number; the start it was planned for is
@@ -74,7 +74,7 @@ def add_weighing(
     at: datetime | None = None,
     dryer_temperature: Temperature | None = None,
     note: str = "",
-) -> Done:
+) -> Done[Weighing]:
     """Record one reading of the scale.
 
     Without a scope it is of whatever this batch was last weighed by, at first the whole load. Without a
@@ -92,7 +92,7 @@ def add_weighing(
     return kitchen.commit(f"Weighed {batch_name(kitchen, weighed)}", pending)
 
 
-def correct_weighing(kitchen: Kitchen, corrected: Weighing) -> Done:
+def correct_weighing(kitchen: Kitchen, corrected: Weighing) -> Done[Weighing]:
     """Put a weighing right: the record as it should be, with the number it has."""
     before = kitchen.journal.get(Weighing, corrected.id)
     if before is None:
@@ -106,7 +106,7 @@ def correct_weighing(kitchen: Kitchen, corrected: Weighing) -> Done:
     return kitchen.commit(f"Corrected a weighing of {batch_name(kitchen, weighed)}", pending)
 
 
-def remove_weighing(kitchen: Kitchen, *ids: int) -> Done:
+def remove_weighing(kitchen: Kitchen, *ids: int) -> Done[Weighing]:
     """Take weighings out; undo brings them back."""
     found = [w for i in ids if (w := kitchen.journal.get(Weighing, i)) is not None]
     if not found:
@@ -126,7 +126,7 @@ def add_event(
     at: datetime | None = None,
     temperature: Temperature | None = None,
     note: str = "",
-) -> Done:
+) -> Done[BatchEvent]:
     """Note what happened: trays turned, temperature changed, paused, resumed."""
     running = _batch_on_dryer(kitchen, batch)
     at = (at or kitchen.now()).astimezone(UTC)
@@ -146,7 +146,7 @@ def add_event(
     return kitchen.commit(f"Noted “{kind}” for {batch_name(kitchen, running)}", pending)
 
 
-def remove_event(kitchen: Kitchen, event: int) -> Done:
+def remove_event(kitchen: Kitchen, event: int) -> Done[BatchEvent]:
     """Take an event out; undo brings it back."""
     found = kitchen.present(BatchEvent, event, "event")
     pending = Pending()
@@ -164,7 +164,7 @@ def take_off(
     energy_kwh: float | None = None,
     notes: str | None = None,
     rating: int | None = None,
-) -> Done:
+) -> Done[Batch]:
     """Finish a batch. What is not given stays unrecorded, or as it was."""
     running = batch_numbered(kitchen, batch)
     if running.state != DRYING:
@@ -187,7 +187,7 @@ def take_off(
     return kitchen.commit(f"Took {batch_name(kitchen, running)} off the dryer", pending)
 
 
-def reopen(kitchen: Kitchen, batch: int) -> Done:
+def reopen(kitchen: Kitchen, batch: int) -> Done[Batch]:
     """Put a finished batch back on the dryer. What it weighed dried stays, as a weighing of that moment."""
     finished = batch_numbered(kitchen, batch)
     if finished.state != FINISHED:

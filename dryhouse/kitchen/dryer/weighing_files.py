@@ -133,7 +133,7 @@ def read_weighings(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: SheetCol
     )
 
 
-def import_weighings(kitchen: Kitchen, batch: int, mapped: SheetWeighings) -> Done:
+def import_weighings(kitchen: Kitchen, batch: int, mapped: SheetWeighings) -> Done[Weighing]:
     """Write every line that could be read. Readings that stand in the batch already are left alone."""
     into = batch_numbered(kitchen, batch)
     if into.state == PLANNED:

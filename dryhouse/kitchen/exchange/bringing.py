@@ -25,7 +25,7 @@ _AT_MOST = 6
 """How many problems of a file are said at once."""
 
 
-def bring_in(kitchen: Kitchen, records: Sequence[Record]) -> Done:
+def bring_in(kitchen: Kitchen, records: Sequence[Record]) -> Done[Record]:
     """Join the records to the journal in one write; undo takes them all out again.
 
     An empty journal keeps their numbers. In any other they are numbered anew, with all that refers to

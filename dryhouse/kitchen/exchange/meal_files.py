@@ -58,7 +58,7 @@ def write_meal(kitchen: Kitchen, id: int, file: Path) -> Path:
     return file
 
 
-def read_meal(kitchen: Kitchen, file: Path) -> Done:
+def read_meal(kitchen: Kitchen, file: Path) -> Done[Meal]:
     """Bring in a meal another kitchen wrote. Raises InputProblem or WorldProblem, and then nothing changed."""
     try:
         text = file.read_text(encoding="utf-8")
@@ -69,7 +69,7 @@ def read_meal(kitchen: Kitchen, file: Path) -> Done:
     return bring_meal(kitchen, text, file.name)
 
 
-def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Done:
+def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Done[Meal]:
     """Add the meal of this text; a name already taken gets a number behind it, own foods known here stay."""
     whole = _opened(text, where)
     meal = from_json(Meal, whole["meal"], where)

@@ -82,7 +82,7 @@ def _overlaid(kitchen: Kitchen, known: Food) -> Food:
 
 def set_figure(
     kitchen: Kitchen, slug: str, name: str, value: float | None, *, typed: str = "", note: str = ""
-) -> Done:
+) -> Done[OwnFigure]:
     """Enter a figure of her own for a food; None takes it back, and the handbook's stands again."""
     if name not in FIGURE_UNITS:
         raise InputProblem(f"“{name}” is no figure of a food; it is one of {', '.join(FIGURE_UNITS)}.", "name")

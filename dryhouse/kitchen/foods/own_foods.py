@@ -133,7 +133,7 @@ def add_food(
     other_names: tuple[str, ...] = (),
     like: str = "",
     really_plant: bool = False,
-) -> Done:
+) -> Done[OwnFood]:
     """A food the handbook does not know; figures are entered with `set_figure`. Raises as `new_food` does."""
     own = new_food(kitchen, name, contains, category, other_names=other_names, like=like, really_plant=really_plant)
     pending = Pending()
@@ -141,7 +141,9 @@ def add_food(
     return kitchen.commit(f"Added the food {own.name}", pending)
 
 
-def say_contents(kitchen: Kitchen, slug: str, contains: Sequence[str], *, really_plant: bool = False) -> Done:
+def say_contents(
+    kitchen: Kitchen, slug: str, contains: Sequence[str], *, really_plant: bool = False
+) -> Done[OwnFood]:
     """Answer, or answer anew, what is in a food of her own. Raises InputProblem, and `ReallyPlant` as above."""
     own = next(iter(kitchen.journal.where(OwnFood, slug=slug)), None)
     if own is None:

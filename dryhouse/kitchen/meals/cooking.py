@@ -23,7 +23,7 @@ def note_cooking(
     note: CookingNote,
     parts: Sequence[CookingNotePart] = (),
     draws: Sequence[LotDraw] = (),
-) -> Done:
+) -> Done[CookingNote]:
     """How a meal came out. `parts` say how single ingredients came back, `draws` what left the shelf for it."""
     meal = the_meal(kitchen, note.meal)
     id = kitchen.journal.next_id(CookingNote)
@@ -37,7 +37,7 @@ def note_cooking(
     return kitchen.commit(f"Noted how {meal.name} came out{how}", pending)
 
 
-def remove_note(kitchen: Kitchen, id: int) -> Done:
+def remove_note(kitchen: Kitchen, id: int) -> Done[CookingNote]:
     """Take a cooking note back."""
     note = kitchen.present(CookingNote, id, "note")
     pending = Pending()

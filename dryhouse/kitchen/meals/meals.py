@@ -32,7 +32,7 @@ def the_meal(kitchen: Kitchen, id: int) -> Meal:
     return kitchen.present(Meal, id, "meal")
 
 
-def save_meal(kitchen: Kitchen, meal: Meal, parts: Sequence[MealPart] | None = None) -> Done:
+def save_meal(kitchen: Kitchen, meal: Meal, parts: Sequence[MealPart] | None = None) -> Done[Meal]:
     """A new meal (id 0) with its parts, or an edited one; parts that are not given stay as they are."""
     meal = replace(meal, name=" ".join(meal.name.split()))
     check_meal(kitchen, meal)
@@ -62,7 +62,7 @@ def _set_parts(kitchen: Kitchen, meal: int, parts: Sequence[MealPart], pending: 
     pending.remove(*before.values())
 
 
-def remove_meal(kitchen: Kitchen, id: int) -> Done:
+def remove_meal(kitchen: Kitchen, id: int) -> Done[Meal]:
     """Remove a meal with its parts, its notes and its days on trips."""
     meal = the_meal(kitchen, id)
     notes = kitchen.journal.where(CookingNote, meal=id)
@@ -112,7 +112,7 @@ def the_part(kitchen: Kitchen, id: int) -> MealPart:
     return part
 
 
-def scale_meal(kitchen: Kitchen, id: int, servings: float) -> Done:
+def scale_meal(kitchen: Kitchen, id: int, servings: float) -> Done[Meal]:
     """The same meal for more or fewer servings: every amount scales."""
     meal = the_meal(kitchen, id)
     after = replace(meal, servings=servings)

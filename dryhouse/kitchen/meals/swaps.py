@@ -55,7 +55,7 @@ def preview_swap(
     return Swap(out, into, before, after)
 
 
-def swap_part(kitchen: Kitchen, part: int, name: str, amount: str = "") -> Done:
+def swap_part(kitchen: Kitchen, part: int, name: str, amount: str = "") -> Done[MealPart]:
     """Make the swap."""
     swap = preview_swap(kitchen, part, name, amount)
     pending = Pending()

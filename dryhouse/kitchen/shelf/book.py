@@ -119,7 +119,7 @@ class ShelfBook:
             book._read_batches(wanted)
         return book
 
-    def take(self, done: Done) -> None:
+    def take(self, done: Done[Record]) -> None:
         """Bring the book up to what an act changed."""
         touched: set[int] = set()
         everything = False

@@ -119,7 +119,7 @@ def _state(book: ShelfBook, lot: Lot, on: date) -> Conditioned:
     return Conditioned(lot, "moist" if moist else "running", day, needed, looked, first + timedelta(days=needed))
 
 
-def start_conditioning(kitchen: Kitchen, id: int, on: date | None = None) -> Done:
+def start_conditioning(kitchen: Kitchen, id: int, on: date | None = None) -> Done[Lot]:
     """Conditioning begins; look at it daily with `check_lot`."""
     lot = present(kitchen, id)
     day = on or today(kitchen)
@@ -128,7 +128,7 @@ def start_conditioning(kitchen: Kitchen, id: int, on: date | None = None) -> Don
     return kitchen.commit(f"Began conditioning {lot_title(kitchen, lot)}", pending)
 
 
-def end_conditioning(kitchen: Kitchen, id: int, on: date | None = None) -> Done:
+def end_conditioning(kitchen: Kitchen, id: int, on: date | None = None) -> Done[Lot]:
     """Conditioning is over. Fewer days than the careful figure stay on record as they are, and are said."""
     lot = present(kitchen, id)
     day = on or today(kitchen)
@@ -148,7 +148,7 @@ def treatments() -> tuple[Pasteurising, ...]:
     return pasteurising()
 
 
-def pasteurise(kitchen: Kitchen, id: int, how: str, on: date | None = None) -> Done:
+def pasteurise(kitchen: Kitchen, id: int, how: str, on: date | None = None) -> Done[Lot]:
     """Record a treatment against insects, in words. It is no kill step, and changes no caution but its own."""
     lot = present(kitchen, id)
     words = how.strip()

@@ -36,7 +36,7 @@ def lot_title(kitchen: Kitchen, lot: Lot) -> str:
     return f"{titled(food_name(kitchen, lot.food), lot.name)}, lot {lot.id}"
 
 
-def edit_lot(kitchen: Kitchen, lot: Lot) -> Done:
+def edit_lot(kitchen: Kitchen, lot: Lot) -> Done[Lot]:
     """Put right what is written of a lot. Raises InputProblem, naming the field."""
     before = present(kitchen, lot.id)
     pending = Pending()
@@ -44,7 +44,7 @@ def edit_lot(kitchen: Kitchen, lot: Lot) -> Done:
     return kitchen.commit(f"Changed {lot_title(kitchen, lot)}", pending)
 
 
-def remove_lot(kitchen: Kitchen, id: int) -> Done:
+def remove_lot(kitchen: Kitchen, id: int) -> Done[Lot]:
     """Take a lot off the record with its moves, draws and checks; meals that named it name only its food."""
     lot = present(kitchen, id)
     pending = Pending()
@@ -56,7 +56,7 @@ def remove_lot(kitchen: Kitchen, id: int) -> Done:
     return kitchen.commit(f"Removed {lot_title(kitchen, lot)}", pending)
 
 
-def move(kitchen: Kitchen, lots: Sequence[int], place: int, at: datetime | None = None) -> Done:
+def move(kitchen: Kitchen, lots: Sequence[int], place: int, at: datetime | None = None) -> Done[LotMove]:
     """From this moment on (now; it may lie back) these lots are in this place."""
     where = kitchen.present(Place, place, "place", "place")
     moment = at or kitchen.now()
@@ -78,7 +78,7 @@ def move(kitchen: Kitchen, lots: Sequence[int], place: int, at: datetime | None 
     return kitchen.commit(f"Moved {what} to the {where.name}", pending)
 
 
-def remove_move(kitchen: Kitchen, id: int) -> Done:
+def remove_move(kitchen: Kitchen, id: int) -> Done[LotMove]:
     """Take back a move that was entered by mistake."""
     move_made = kitchen.present(LotMove, id, "move")
     pending = Pending()
@@ -95,7 +95,7 @@ def draw(
     on: date | None = None,
     meal: int | None = None,
     note: str = "",
-) -> Done:
+) -> Done[LotDraw]:
     """Take some of a lot, or all of it where no mass is given. Raises InputProblem where that much is not there."""
     lot = present(kitchen, id)
     day = _day(kitchen, lot, on)
@@ -113,7 +113,7 @@ def draw(
     return kitchen.commit(f"{verb} {amount} of {lot_title(kitchen, lot)}", pending)
 
 
-def throw_out(kitchen: Kitchen, lots: Sequence[int], on: date | None = None, note: str = "") -> Done:
+def throw_out(kitchen: Kitchen, lots: Sequence[int], on: date | None = None, note: str = "") -> Done[LotDraw]:
     """All that is left of these lots goes."""
     pending = Pending()
     for id in dict.fromkeys(lots):
@@ -139,7 +139,7 @@ def check_lot(
     mass: Mass | None = None,
     on: date | None = None,
     note: str = "",
-) -> Done:
+) -> Done[LotCheck]:
     """Note what was found on looking. None means it was not looked at. A mass counts from that day on."""
     lot = present(kitchen, id)
     day = _day(kitchen, lot, on)
@@ -151,7 +151,7 @@ def check_lot(
     return kitchen.commit(f"Checked {lot_title(kitchen, lot)}", pending)
 
 
-def open_lot(kitchen: Kitchen, id: int, on: date | None = None) -> Done:
+def open_lot(kitchen: Kitchen, id: int, on: date | None = None) -> Done[Lot]:
     """The seal is broken. The lot is one to look at until a check finds it dry."""
     lot = present(kitchen, id)
     pending = Pending()
@@ -159,7 +159,7 @@ def open_lot(kitchen: Kitchen, id: int, on: date | None = None) -> Done:
     return kitchen.commit(f"Opened {lot_title(kitchen, lot)}", pending)
 
 
-def redry(kitchen: Kitchen, id: int, on: date | None = None) -> Done:
+def redry(kitchen: Kitchen, id: int, on: date | None = None) -> Done[Lot]:
     """It went back in the dryer. The life already used stays used; a check must find it dry."""
     lot = present(kitchen, id)
     pending = Pending()

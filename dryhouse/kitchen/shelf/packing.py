@@ -69,7 +69,7 @@ def pack(
     conditioned_to: date | None = None,
     at: datetime | None = None,
     more_than_dried: bool = False,
-) -> Done:
+) -> Done[Lot]:
     """Pack a batch into jars and bags, each a lot of its own.
 
     Raises InputProblem where the masses together exceed what was dried and is not packed yet, unless
@@ -121,7 +121,7 @@ def shelve(
     keep_by: date | None,
     *,
     bought_on: date | None = None,
-) -> Done:
+) -> Done[Lot]:
     """Put bought dried food on the shelf, with the date printed on its package. Raises InputProblem without one."""
     known = food(kitchen, text)
     if keep_by is None:

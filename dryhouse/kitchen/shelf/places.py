@@ -24,7 +24,7 @@ def add_place(
     *,
     since: datetime | None = None,
     humidity_pct: float | None = None,
-) -> Done:
+) -> Done[Place]:
     """A new place, with its temperature from a moment on (now, where none is given)."""
     title = _name(kitchen, name)
     pending = Pending()
@@ -37,7 +37,7 @@ def add_place(
     return kitchen.commit(f"Added the place {title}", pending)
 
 
-def rename_place(kitchen: Kitchen, id: int, name: str) -> Done:
+def rename_place(kitchen: Kitchen, id: int, name: str) -> Done[Place]:
     """Another name for the same place."""
     before = _present(kitchen, id)
     pending = Pending()
@@ -45,7 +45,7 @@ def rename_place(kitchen: Kitchen, id: int, name: str) -> Done:
     return kitchen.commit(f"Renamed {before.name} to {name.strip()}", pending)
 
 
-def remove_place(kitchen: Kitchen, id: int) -> Done:
+def remove_place(kitchen: Kitchen, id: int) -> Done[Place]:
     """Remove a place no lot has been in. Raises InputProblem where one has: its history needs the place."""
     place = _present(kitchen, id)
     if kitchen.journal.where(LotMove, place=id):
@@ -69,7 +69,7 @@ def set_temperature(
     *,
     since: datetime | None = None,
     humidity_pct: float | None = None,
-) -> Done:
+) -> Done[PlaceTemperature]:
     """From this moment on (now, where none is given; it may lie back) the place is this warm."""
     known = _present(kitchen, place)
     at = since or kitchen.now()
@@ -84,7 +84,7 @@ def set_temperature(
     return kitchen.commit(f"Noted the temperature of the {known.name}", pending)
 
 
-def edit_temperature(kitchen: Kitchen, row: PlaceTemperature) -> Done:
+def edit_temperature(kitchen: Kitchen, row: PlaceTemperature) -> Done[PlaceTemperature]:
     """Put right an entry of a place's temperatures; every keep-by that rests on it follows."""
     before = kitchen.present(PlaceTemperature, row.id, "temperature")
     pending = Pending()
@@ -92,7 +92,7 @@ def edit_temperature(kitchen: Kitchen, row: PlaceTemperature) -> Done:
     return kitchen.commit(f"Changed a temperature of the {_present(kitchen, row.place).name}", pending)
 
 
-def remove_temperature(kitchen: Kitchen, id: int) -> Done:
+def remove_temperature(kitchen: Kitchen, id: int) -> Done[PlaceTemperature]:
     """Take back an entry of a place's temperatures."""
     before = kitchen.present(PlaceTemperature, id, "temperature")
     pending = Pending()

@@ -99,7 +99,7 @@ def plan(kitchen: Kitchen, trip: int) -> Plan:
     )
 
 
-def plan_batches(kitchen: Kitchen, trip: int) -> Done:
+def plan_batches(kitchen: Kitchen, trip: int) -> Done[Batch]:
     """Put the plan's loads among the planned batches, in place of those an earlier plan left waiting."""
     worked = plan(kitchen, trip)
     pending = Pending()

@@ -52,7 +52,7 @@ def _slot_order(slot: str) -> int:
     return SLOTS.index(slot) if slot in SLOTS else len(SLOTS)
 
 
-def save_trip(kitchen: Kitchen, trip: Trip) -> Done:
+def save_trip(kitchen: Kitchen, trip: Trip) -> Done[Trip]:
     """A new trip (id 0), or an edited one. Meals on days that no longer belong to it go with their days."""
     trip = replace(trip, name=" ".join(trip.name.split()))
     _check_trip(kitchen, trip)
@@ -76,7 +76,7 @@ def save_trip(kitchen: Kitchen, trip: Trip) -> Done:
     return kitchen.commit(f"Changed the trip {trip.name}{dropped}", pending)
 
 
-def remove_trip(kitchen: Kitchen, id: int) -> Done:
+def remove_trip(kitchen: Kitchen, id: int) -> Done[Trip]:
     """Remove a trip, the meals on its days and the batches planned for it. What was dried stays."""
     trip = the_trip(kitchen, id)
     pending = Pending()
@@ -91,7 +91,7 @@ def remove_trip(kitchen: Kitchen, id: int) -> Done:
 
 def put_meal(
     kitchen: Kitchen, trip: int, meal: int, on: date, slot: str = "dinner", servings: float | None = None
-) -> Done:
+) -> Done[TripMeal]:
     """Put a meal on a day. Without servings there is one for each person."""
     the_trip(kitchen, trip)
     what = the_meal(kitchen, meal)
@@ -101,7 +101,7 @@ def put_meal(
     return kitchen.commit(f"Put {what.name} on {weekday_words(on)}, {placed.slot}", pending)
 
 
-def move_meal(kitchen: Kitchen, placed: int, on: date, slot: str | None = None) -> Done:
+def move_meal(kitchen: Kitchen, placed: int, on: date, slot: str | None = None) -> Done[TripMeal]:
     """Move a meal to another day or another time of day."""
     before = _the_placed(kitchen, placed)
     after = replace(before, on=on, slot=slot or before.slot)
@@ -112,7 +112,7 @@ def move_meal(kitchen: Kitchen, placed: int, on: date, slot: str | None = None) 
     )
 
 
-def serve_meal(kitchen: Kitchen, placed: int, servings: float | None) -> Done:
+def serve_meal(kitchen: Kitchen, placed: int, servings: float | None) -> Done[TripMeal]:
     """How many servings of it that day; None for one each."""
     before = _the_placed(kitchen, placed)
     after = replace(before, servings=servings)
@@ -121,7 +121,7 @@ def serve_meal(kitchen: Kitchen, placed: int, servings: float | None) -> Done:
     return kitchen.commit(f"Changed the servings of {the_meal(kitchen, before.meal).name}", pending)
 
 
-def unplan_meal(kitchen: Kitchen, placed: int) -> Done:
+def unplan_meal(kitchen: Kitchen, placed: int) -> Done[TripMeal]:
     """Take a meal off its day."""
     before = _the_placed(kitchen, placed)
     pending = Pending()

@@ -14,7 +14,7 @@ from dryhouse.desk.places.batches.listing import BatchListing
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
 from dryhouse.kitchen.settings import preference, set_preference
 
@@ -117,7 +117,7 @@ class JournalPlace(ListPlace):
         if self._dryers is not None and self.pages.currentWidget() is self._dryers:
             self._dryers.refresh()
 
-    def note_change(self, done: Done) -> None:
+    def note_change(self, done: Done[Record]) -> None:
         """What came back by undo is the batch she wants to see."""
         super().note_change(done)
         back = [c.after.id for c in done.changes if isinstance(c.after, Batch) and c.before is None]

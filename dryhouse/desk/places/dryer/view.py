@@ -18,7 +18,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.dryer.runs import DryingRun, planned, run_of
-from dryhouse.kitchen.ports import BatchQuery, Done
+from dryhouse.kitchen.ports import BatchQuery, Done, Record
 from dryhouse.kitchen.records import (
     Batch,
     BatchEvent,
@@ -116,7 +116,7 @@ class DryingPlace(DeskPlace):
 
     # --- the place -------------------------------------------------------------------------------------------
 
-    def note_change(self, done: Done) -> None:
+    def note_change(self, done: Done[Record]) -> None:
         kinds = done.kinds & self.watches
         if not kinds:
             return

@@ -20,7 +20,7 @@ from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.cautions.cautions import cautions_for, lot_facts
-from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import Lot, LotMove, Place
 from dryhouse.kitchen.records.lots import COOKED, GIVEN
 from dryhouse.kitchen.shelf.conditioning import days_needed, pasteurise, treatments
@@ -29,7 +29,7 @@ from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Caution
 from dryhouse.words.dates import day_words
 
-Keep = Callable[[], Done | None]
+Keep = Callable[[], Done[Record] | None]
 
 
 class ActForm(QWidget):
@@ -144,7 +144,7 @@ class ActForm(QWidget):
             else "Add a place first."
         )
 
-        def keep() -> Done | None:
+        def keep() -> Done[Record] | None:
             if not place.require():
                 place.setFocus()
                 return None
@@ -161,7 +161,7 @@ class ActForm(QWidget):
             "note": TextField(self.session, "Note", name="note"),
         }
 
-        def keep() -> Done | None:
+        def keep() -> Done[Record] | None:
             more = {name: self._value(name) for name in ("purpose", "on")}
             return self.session.act(draw, lots[0], self._value("mass"), note=self._value("note") or "", **more)
 
@@ -181,7 +181,7 @@ class ActForm(QWidget):
             "note": TextField(self.session, "Note", name="note"),
         }
 
-        def keep() -> Done | None:
+        def keep() -> Done[Record] | None:
             more = {name: self._value(name) for name in ("moist", "mould", "mass", "on")}
             told = {name: self._value(name) or "" for name in ("smell", "note")}
             return self.session.act(check_lot, lots[0], **more, **told)
@@ -211,7 +211,7 @@ class ActForm(QWidget):
             "Check."
         )
 
-        def keep() -> Done | None:
+        def keep() -> Done[Record] | None:
             values = {name: self._value(name) for name in ("conditioned_from", "conditioned_to")}
             now = present(self.session.kitchen, lots[0])
             return self.session.act(edit_lot, replace(now, **values))
@@ -231,7 +231,7 @@ class ActForm(QWidget):
         if known:
             sentence += f" Recorded so far: {known}."
 
-        def keep() -> Done | None:
+        def keep() -> Done[Record] | None:
             how = self._value("pasteurised") or ""
             if not how and known:
                 return self.session.act(edit_lot, replace(present(kitchen, lots[0]), pasteurised=""))
@@ -251,7 +251,7 @@ class ActForm(QWidget):
             else "No move of this lot is recorded."
         )
 
-        def keep() -> Done | None:
+        def keep() -> Done[Record] | None:
             return self.session.act(remove_move, self._value("move") or 0)
 
         return "Take back a move of", sentence, fields, keep

@@ -13,7 +13,7 @@ from dryhouse.desk.background import read_beside
 from dryhouse.desk.places.shelf.spec import SPEC
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.calendar import end_of_day, today
-from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import ShelfLine
@@ -32,7 +32,7 @@ class ShelfState(QObject):
         self.gone = False
         self._book: ShelfBook | None = None
         self._lines: dict[int, ShelfLine] | None = None
-        self._meanwhile: list[Done] | None = None
+        self._meanwhile: list[Done[Record]] | None = None
         """Acts done while a reading ahead is under way; None where none is."""
         session.changed.connect(self.take)
 
@@ -71,7 +71,7 @@ class ShelfState(QObject):
         """The day looked at."""
         return self.on or today(self.session.kitchen)
 
-    def take(self, done: Done) -> None:
+    def take(self, done: Done[Record]) -> None:
         """Bring the book up to what an act changed."""
         self._lines = None
         if self._book is not None:
