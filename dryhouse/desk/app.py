@@ -39,7 +39,8 @@ def run(
         print(missing_libraries(problem), file=sys.stderr)
         return 1
     marks.reach("qt_imported")
-    app = QApplication.instance() or QApplication(sys.argv[:1])
+    running = QApplication.instance()
+    app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
     app.setApplicationName("dryhouse")
     app.setApplicationDisplayName("Dryhouse")
     app.setOrganizationName("dryhouse")

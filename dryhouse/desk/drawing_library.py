@@ -12,8 +12,7 @@ import sys
 from pathlib import Path
 from time import monotonic
 
-from PySide6.QtCore import QEvent, QObject, QProcess, QTimer, Signal
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QProcess, QTimer, Signal
 
 PARTS = (
     "PIL.Image", "pyparsing", "dateutil.rrule", "matplotlib", "matplotlib.font_manager", "matplotlib.mathtext",
@@ -49,7 +48,7 @@ class DrawingLibrary(QObject):
     def begin(self) -> None:
         """Begin, where that is still to be done."""
         if not self._timer.isActive() and not loaded():
-            QGuiApplication.instance().installEventFilter(self)
+            _application().installEventFilter(self)
             self._timer.start()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
@@ -63,7 +62,7 @@ class DrawingLibrary(QObject):
         importlib.import_module(self._left.pop(0))
         if not self._left:
             self._timer.stop()
-            QGuiApplication.instance().removeEventFilter(self)
+            _application().removeEventFilter(self)
             self.ready.emit()
 
     def _fonts_awaited(self) -> bool:
@@ -90,3 +89,10 @@ def _fonts_listed() -> bool:
 def drawing_library(session: QObject) -> DrawingLibrary:
     """The one of a session, made when first wanted."""
     return session.findChild(DrawingLibrary) or DrawingLibrary(session)
+
+
+def _application() -> QCoreApplication:
+    """The application, which is there as long as anything is drawn."""
+    running = QCoreApplication.instance()
+    assert running is not None
+    return running

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import partial
 from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
@@ -16,6 +17,7 @@ from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, set_preference
 from dryhouse.science.display import METRIC, US
 
 if TYPE_CHECKING:
+    from dryhouse.desk.session import Session
     from dryhouse.desk.window import DeskWindow
 
 
@@ -28,7 +30,7 @@ class Menus:
     places: dict[str, QAction] = field(default_factory=dict)
 
 
-def fill_menus(window: DeskWindow) -> Menus:
+def fill_menus(window: DeskWindow, session: Session) -> Menus:
     """Fill the window's menu bar for its present session."""
     bar = window.menuBar()
     bar.clear()
@@ -45,32 +47,29 @@ def fill_menus(window: DeskWindow) -> Menus:
     file.addSeparator()
     _add(file, "&Quit", window.close, "Ctrl+Q")
     edit = bar.addMenu("&Edit")
-    menus = Menus(
-        _add(edit, "&Undo", window.session.undo, "Ctrl+Z"), _add(edit, "&Redo", window.session.redo, "Ctrl+Shift+Z")
-    )
+    menus = Menus(_add(edit, "&Undo", session.undo, "Ctrl+Z"), _add(edit, "&Redo", session.redo, "Ctrl+Shift+Z"))
     go = bar.addMenu("&Go to")
     for spec in window.specs:
-        menus.places[spec.id] = _add(go, spec.title, lambda place=spec.id: window.go(place), spec.shortcut)
-    _fill_settings(window, bar.addMenu("&Settings"))
+        menus.places[spec.id] = _add(go, spec.title, partial(window.go, spec.id), spec.shortcut)
+    _fill_settings(window, session, bar.addMenu("&Settings"))
     aid = bar.addMenu("&Help")
     _add(aid, "&Keys and help", lambda: _help().show_keys(window), "F1")
     _add(aid, "&Why this caution?", window.show_reason, "F8")
-    _add(aid, "Where is the &log file?", lambda: window.session.say(fault_log.where()))
+    _add(aid, "Where is the &log file?", lambda: session.say(fault_log.where()))
     _add(aid, "&About Dryhouse", lambda: _help().show_about(window))
 
     def tell() -> None:
         for action, word, what in (
-            (menus.undo, "Undo", window.session.can_undo),
-            (menus.redo, "Redo", window.session.can_redo),
+            (menus.undo, "Undo", session.can_undo),
+            (menus.redo, "Redo", session.can_redo),
         ):
             action.setText(f"&{word} “{what}”" if what else f"&{word}")
 
-    window.session.undo_changed.connect(tell)
+    session.undo_changed.connect(tell)
     return menus
 
 
-def _fill_settings(window: DeskWindow, menu: QMenu) -> None:
-    session = window.session
+def _fill_settings(window: DeskWindow, session: Session, menu: QMenu) -> None:
     style = session.style
 
     def units(system: str) -> None:

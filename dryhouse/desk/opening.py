@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -61,23 +62,24 @@ class Opening(QObject):
 
     def open_own(self) -> None:
         """The journal the program was started with."""
-        self.open(self.journals.own)
+        self.open(self._journals().own)
 
     def open_sample(self) -> None:
         """A copy of the sample journal."""
-        self.open(self.journals.sample)
+        self.open(self._journals().sample)
 
     def ask_open(self) -> None:
         """Ask which file, and open it."""
         path, _ = QFileDialog.getOpenFileName(self.window, "Open a journal", _documents(), _FILES)
         if path:
-            self.open(lambda: self.journals.file(Path(path)))
+            self.open(lambda: self._journals().file(Path(path)))
 
     def back_up(self) -> None:
         """Copy the open journal to its folder of backups."""
-        where = self.session.attempt(self.journals.back_up, self.session.kitchen)
-        if where is not None:
-            self.session.say(f"Backed up to {where}", "done")
+        session = self.session
+        where = session.attempt(self._journals().back_up, session.kitchen) if session is not None else None
+        if session is not None and where is not None:
+            session.say(f"Backed up to {where}", "done")
 
     def ask_restore(self) -> None:
         """Ask which backup, and put it in the place of the journal that is open (or did not open)."""
@@ -87,28 +89,34 @@ class Opening(QObject):
 
     def restore(self, backup: Path) -> None:
         """Put a backup in the journal's place; the former journal is kept, and the message says where."""
-        into = None if self.session is None else self.journals.path(self.session.kitchen)
+        journals = self._journals()
+        into = None if self.session is None else journals.path(self.session.kitchen)
         kept: list[Path | None] = []
 
         def restored() -> Kitchen:
-            kept.append(self.journals.restore(backup, into))
-            return self.journals.own() if into is None else self.journals.file(into)
+            kept.append(journals.restore(backup, into))
+            return journals.own() if into is None else journals.file(into)
 
-        if self.open(restored):
+        if self.open(restored) and self.session is not None:
             former = f" The former journal is kept as {kept[0]}" if kept[0] else ""
             self.session.say(f"Restored {backup.name}.{former}", "done")
+
+    def _journals(self) -> Journals:
+        """The journals there are. Only a window that has them offers what asks for them."""
+        assert self.journals is not None, "this window opens no journals"
+        return self.journals
 
     def _way_back(self) -> Opener | None:
         if self.session is None or self.journals is None:
             return None
-        path = self.journals.path(self.session.kitchen)
-        return lambda: self.journals.file(path)
+        journals, path = self.journals, self.journals.path(self.session.kitchen)
+        return lambda: journals.file(path)
 
     def _show(self, kitchen: Kitchen) -> None:
         self.session = Session(kitchen, self.window.theme)
         self._drop_plain()
         self.window.attach(self.session, self.journals.name(kitchen) if self.journals is not None else "")
-        self.window.menus = fill_menus(self.window)
+        self.window.menus = fill_menus(self.window, self.session)
         if self.journals is not None and not len(kitchen.journal.batch_ids(BatchQuery())):
             self._welcome()
         else:
@@ -134,10 +142,10 @@ class Opening(QObject):
         self.window.go("journal")
 
     def _did_not_open(self, sentence: str, back: Opener | None) -> None:
-        if back is not None and self.open(back):
+        if back is not None and self.open(back) and self.session is not None:
             self.session.say(sentence, "world")
             return
-        acts = []
+        acts: list[tuple[str, Callable[[], object]]] = []
         if self.journals is not None:
             acts = [
                 ("Open another journal…", self.ask_open),
@@ -147,7 +155,9 @@ class Opening(QObject):
         self._show_plain("cross", "This journal did not open", sentence, *acts)
         self.opened.emit()
 
-    def _show_plain(self, picture: str, heading: str, sentence: str, *acts: tuple) -> None:
+    def _show_plain(
+        self, picture: str, heading: str, sentence: str, *acts: tuple[str, Callable[[], object]]
+    ) -> None:
         self._drop_plain()
         self._plain = EmptyState(self.window.theme, picture, heading, sentence, *acts)
         self.window.show_plain(self._plain)

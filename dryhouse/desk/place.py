@@ -35,7 +35,8 @@ class PlaceSpec:
     def load(self) -> type[DeskPlace]:
         """Import the view."""
         module, name = self.target.split(":")
-        return getattr(importlib.import_module(module), name)
+        view: type[Place] = getattr(importlib.import_module(module), name)
+        return view
 
 
 def places() -> list[PlaceSpec]:

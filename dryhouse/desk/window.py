@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from dryhouse.desk.journal_access import Doorway
     from dryhouse.desk.place import DeskPlace, PlaceSpec
     from dryhouse.desk.session import Session
+    from dryhouse.desk.widgets.sheet import WorkingsSheet
+    from dryhouse.science.values import Caution, Figure
 
 _SMALLEST = (1200, 680)
 _USUAL = (1280, 800)
@@ -83,7 +85,7 @@ class DeskWindow(QMainWindow):
         self.rail.set_usable(True)
         self._bar = MessageBar(session)
         self._middle.addWidget(self._bar)
-        self._sheet: QWidget | None = None
+        self._sheet: WorkingsSheet | None = None
         session.open_asked.connect(self._open)
         session.workings_asked.connect(self._show_workings)
         session.caution_asked.connect(self._show_caution)
@@ -161,26 +163,27 @@ class DeskWindow(QMainWindow):
         if ids:
             self.go(last if last in ids else ids[0])
 
-    def _open(self, place: str, kind: str, id: object) -> None:
+    def _open(self, place: str, kind: str, id: int | str) -> None:
         view = self.go(place)
         if view is not None and kind:
             view.show_record(kind, id)
 
     # --- the sheet -------------------------------------------------------------------------------------------
 
-    def sheet(self) -> QWidget:
+    def sheet(self) -> WorkingsSheet:
         """The side sheet, made when first wanted."""
         from dryhouse.desk.widgets.sheet import WorkingsSheet
 
         if self._sheet is None:
+            assert self.session is not None, "a sheet belongs to a session"
             self._sheet = WorkingsSheet(self.session)
             self.room.take_sheet(self._sheet)
         return self._sheet
 
-    def _show_workings(self, title: str, figure: object) -> None:
+    def _show_workings(self, title: str, figure: Figure) -> None:
         self.sheet().show_workings(title, figure)
 
-    def _show_caution(self, caution: object) -> None:
+    def _show_caution(self, caution: Caution) -> None:
         self.sheet().show_caution(caution)
 
     # --- what the menus ask for ---------------------------------------------------------------------------
@@ -189,8 +192,9 @@ class DeskWindow(QMainWindow):
         """Preview and print the page of the place in view."""
         view = self.views.get(self.here)
         page = view.printout() if view is not None else None
-        if page is None:
+        if page is None and self.session is not None:
             self.session.say("There is nothing on this page to print yet.")
+        if page is None:
             return
         from dryhouse.desk.widgets.printing import preview_print
 
@@ -200,7 +204,8 @@ class DeskWindow(QMainWindow):
         """Why the caution in focus (or the gravest in view) is said, and its source."""
         from dryhouse.desk.widgets.cautions_view import open_reason_in
 
-        if not open_reason_in(self.stack.currentWidget()):
+        shown = self.stack.currentWidget()
+        if self.session is not None and (shown is None or not open_reason_in(shown)):
             self.session.say("There is no caution in view.")
 
     # --- the frame --------------------------------------------------------------------------------------------

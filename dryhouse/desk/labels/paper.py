@@ -99,7 +99,8 @@ def paper_like() -> QImage:
 def label_preview(job: LabelJob, page: int = 0) -> tuple[QImage, int]:
     """A picture of one page (the last, where there are fewer), laid out as on paper, and how many there are."""
     shown = _PREVIEW_DOTS / 25.4
-    image = QImage(*(round(mm * shown) for mm in job.sheet.page_mm), QImage.Format.Format_RGB32)
+    wide, high = job.sheet.page_mm
+    image = QImage(round(wide * shown), round(high * shown), QImage.Format.Format_RGB32)
     image.fill(Qt.GlobalColor.white)
     paper = paper_like()
     fitted = job.fitted(paper)

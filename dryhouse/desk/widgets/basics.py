@@ -141,9 +141,14 @@ def tab_through(first: QWidget, *after: QWidget) -> None:
 def stop_before(widget: QWidget) -> QWidget:
     """Where Shift+Tab goes from here."""
     before = widget.previousInFocusChain()
-    while not before.focusPolicy() & Qt.FocusPolicy.TabFocus and before is not widget:
+    while before is not None and before is not widget and not before.focusPolicy() & Qt.FocusPolicy.TabFocus:
         before = before.previousInFocusChain()
-    return before
+    return before or widget
+
+
+def calling(act: Callable[..., Any], *args: Any) -> Callable[[], Any]:
+    """The act with these arguments, for a signal whose own are of no use."""
+    return lambda: act(*args)
 
 
 def inner_key(widget: QWidget, keys: str, act: Callable[[], Any]) -> QShortcut:

@@ -104,6 +104,12 @@ class Field(QWidget):
         self._left = True
         self._show()
 
+    def point_out(self) -> None:
+        """Say at the entry what is wrong with it, and put the keyboard there."""
+        self._left = True
+        self._show()
+        self.setFocus()
+
     def sentence_apart(self) -> QLabel:
         """The sentence, to be laid out by whoever has more room for it than there is below the entry."""
         self._inside.removeWidget(self.sentence)
@@ -142,7 +148,7 @@ class Field(QWidget):
         set_mark(self.edit, "wrong", "true" if wrong else "false")
         set_role(self.sentence, "problem" if wrong else "small")
         if wrong:
-            said = self.problem.sentence
+            said = self.problem.sentence if self.problem is not None else ""
         elif self._value is not None:
             said = self.echo(self._value, self.text())
         else:
@@ -156,7 +162,11 @@ class Field(QWidget):
             if event.type() == QEvent.Type.FocusOut:
                 self._left = True
                 self._show()
-            elif event.type() == QEvent.Type.ShortcutOverride and self._leaves_to_window(event):
+            elif (
+                event.type() == QEvent.Type.ShortcutOverride
+                and isinstance(event, QKeyEvent)
+                and self._leaves_to_window(event)
+            ):
                 event.ignore()
                 return True
         return super().eventFilter(watched, event)
@@ -277,6 +287,8 @@ class ChoiceField(QWidget):
     ) -> None:
         super().__init__()
         self.session, self.name = session, name
+        self.problem: InputProblem | None = None
+        """A choice is never wrong by itself; what an act refuses is said below it."""
         self.label = words(label, "label", wrap=False)
         self.box = QComboBox()
         self.box.setEditable(editable)
@@ -329,19 +341,23 @@ class ChoiceField(QWidget):
         set_role(self.sentence, "problem")
         self.sentence.setText(problem.sentence)
 
+    def point_out(self) -> None:
+        """Put the keyboard there."""
+        self.setFocus()
+
     def _index_of(self, value: Any) -> int:
         return next((i for i in range(self.box.count()) if self.box.itemData(i) == value), -1)
 
 
 def first_problem(fields: Iterable[Field | ChoiceField]) -> Field | ChoiceField | None:
     """The first field whose entry is wrong."""
-    return next((f for f in fields if getattr(f, "problem", None) is not None), None)
+    return next((f for f in fields if f.problem is not None), None)
 
 
 def mark_problem(problem: InputProblem | None, fields: Iterable[Field | ChoiceField]) -> bool:
     """Show a refusal at the entry it names and put the keyboard there. False where no entry is named."""
     named = next((f for f in fields if problem is not None and problem.field and f.name == problem.field), None)
-    if named is None:
+    if named is None or problem is None:
         return False
     named.show_problem(problem)
     named.setFocus()

@@ -7,8 +7,8 @@ offers what is near, and at its end to log it as a food of her own.
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QModelIndex, QObject, QSignalBlocker, QStringListModel, Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QCompleter
+from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtWidgets import QAbstractItemView, QCompleter
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button
@@ -50,7 +50,7 @@ class FoodField(Field):
         self.offers_list.setWidget(self.edit)
         self.edit.removeEventFilter(self)
         self.edit.installEventFilter(self)  # before the list's own, which keeps from the entry that it is left
-        popup = self.offers_list.popup()
+        popup = self._popup()
         popup.setAccessibleName("Foods that could be meant")
         popup.installEventFilter(self)
         popup.clicked.connect(self._pick)
@@ -127,9 +127,15 @@ class FoodField(Field):
         self._names.setStringList(listed)
         if listed and self.edit.isVisible():
             self.offers_list.complete()
-            self.offers_list.popup().setCurrentIndex(QModelIndex())
+            self._popup().setCurrentIndex(QModelIndex())
         else:
-            self.offers_list.popup().hide()
+            self._popup().hide()
+
+    def _popup(self) -> QAbstractItemView:
+        """The list of offers, which the completer makes for the entry."""
+        popup = self.offers_list.popup()
+        assert popup is not None
+        return popup
 
     def _own_line(self, text: str) -> str:
         return f"Log it as “{text}”, my own food…"
@@ -140,7 +146,7 @@ class FoodField(Field):
     def _pick(self, index: QModelIndex) -> None:
         """Take the line of the list that was chosen, and nothing more."""
         line = index.row()
-        self.offers_list.popup().hide()
+        self._popup().hide()
         if line < len(self._offered):
             self.edit.setText(self._offered[line].name)
             self._settle()
@@ -195,11 +201,11 @@ class FoodField(Field):
             if watched is self.edit and event.key() in _ENTER and self.text() and self.value() is None:
                 self._ask_which()
                 return True
-            if watched is self.offers_list.popup() and event.key() in (*_ENTER, *_TABS):
+            if watched is self._popup() and event.key() in (*_ENTER, *_TABS):
                 return self._popup_key(event)
         leaving = watched is self.edit and event.type() == QEvent.Type.FocusOut
-        if leaving and event.reason() != Qt.FocusReason.PopupFocusReason:
-            self.offers_list.popup().hide()
+        if leaving and isinstance(event, QFocusEvent) and event.reason() != Qt.FocusReason.PopupFocusReason:
+            self._popup().hide()
         found = super().eventFilter(watched, event)
         if leaving:
             self._show_own()
@@ -207,7 +213,7 @@ class FoodField(Field):
 
     def _popup_key(self, event: QKeyEvent) -> bool:
         """Enter or Tab on a line takes it; with no line chosen they mean what they mean in the entry."""
-        popup = self.offers_list.popup()
+        popup = self._popup()
         chosen = popup.currentIndex()
         if chosen.isValid():
             self._pick(chosen)

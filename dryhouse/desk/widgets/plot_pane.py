@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QFileDialog, QMenu, QSizePolicy, QWidget
 
 from dryhouse.desk.drawing_library import drawing_library, loaded
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row
+from dryhouse.desk.widgets.basics import button, calling, column, row
 from dryhouse.plots.tokens import LIGHT, Tokens
 
 if TYPE_CHECKING:
@@ -80,6 +80,7 @@ class PlotCanvas(QWidget):
     def _render(self) -> QImage:
         ratio = self.devicePixelRatioF()
         inches = (self.width() / _DOTS_PER_INCH, self.height() / _DOTS_PER_INCH)
+        assert self.draw is not None, "an empty canvas is not rendered"
         return render(self.draw, self.result, self.session.theme.tokens, inches, _DOTS_PER_INCH * ratio)
 
 
@@ -97,7 +98,7 @@ class PlotPane(QWidget):
         self.more = button("Save or copy", lambda: None, "quiet", name=f"Save or copy: {name}")
         menu = QMenu(self.more)
         for title, ending in _FORMATS.items():
-            menu.addAction(f"Save as {title}…", lambda ending=ending: self.ask_save(ending))
+            menu.addAction(f"Save as {title}…", calling(self.ask_save, ending))
         menu.addAction("Copy the picture", self.copy_picture)
         self._copy_data = menu.addAction("Copy the data", self.copy_data)
         self.more.setMenu(menu)
@@ -122,6 +123,7 @@ class PlotPane(QWidget):
 
     def save(self, path: Path) -> None:
         """Write the chart on white to a PNG, SVG or PDF file, by the ending of its name."""
+        assert self.canvas.draw is not None, "there is no chart to save"
         figure = _figure(self.canvas.draw, self.canvas.result, LIGHT, _PAPER_INCHES, 200.0)
         figure.savefig(path, dpi=200)
 
@@ -144,6 +146,7 @@ class PlotPane(QWidget):
 
     def picture(self) -> QImage:
         """The chart on white, sharp enough to paste into a letter or to print."""
+        assert self.canvas.draw is not None, "there is no chart to copy"
         return render(self.canvas.draw, self.canvas.result, LIGHT, _PAPER_INCHES, 200.0)
 
     def copy_picture(self) -> None:
@@ -162,11 +165,13 @@ class PlotPane(QWidget):
 
 def render(draw: Draw, result: Any, tokens: Tokens, inches: tuple[float, float], dots: float) -> QImage:
     """A result drawn to an image."""
-    figure = _figure(draw, result, tokens, inches, dots)
-    figure.canvas.draw()
-    pixels = figure.canvas.buffer_rgba()
-    height, width = pixels.shape[:2]
-    return QImage(bytes(pixels), width, height, 4 * width, QImage.Format.Format_RGBA8888).copy()
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+
+    canvas = _figure(draw, result, tokens, inches, dots).canvas
+    assert isinstance(canvas, FigureCanvasAgg)
+    canvas.draw()
+    width, height = canvas.get_width_height()
+    return QImage(bytes(canvas.buffer_rgba()), width, height, 4 * width, QImage.Format.Format_RGBA8888).copy()
 
 
 def _figure(draw: Draw, result: Any, tokens: Tokens, inches: tuple[float, float], dots: float) -> Figure:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.ports import BatchQuery, Done, Pending
+from dryhouse.kitchen.ports import BatchQuery, Done, Pending, Record
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, MealPart, Weighing
 from dryhouse.kitchen.records.problems import problems, refuse
 from dryhouse.kitchen.records.shapes import shapes
@@ -93,7 +93,7 @@ def _rename_lots(kitchen: Kitchen, batch: int, was: str, food: str, pending: Pen
             pending.edit(part, replace(part, lot=None))
 
 
-def delete_batch(kitchen: Kitchen, id: int) -> Done[Batch]:
+def delete_batch(kitchen: Kitchen, id: int) -> Done[Record]:
     """Remove a batch with its ingredients, weighings and events. Its lots stay on the shelf, without it.
 
     Raises InputProblem for a mix with lots: only the batch says what is in them.

@@ -8,7 +8,7 @@ from dataclasses import replace
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED, STAPLE, Choice, identify_ingredient
 from dryhouse.kitchen.meals.sheet import meal_parts, scaled
-from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, LotDraw, Meal, MealPart, TripMeal
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.search_words import one_named
@@ -32,7 +32,7 @@ def the_meal(kitchen: Kitchen, id: int) -> Meal:
     return kitchen.present(Meal, id, "meal")
 
 
-def save_meal(kitchen: Kitchen, meal: Meal, parts: Sequence[MealPart] | None = None) -> Done[Meal]:
+def save_meal(kitchen: Kitchen, meal: Meal, parts: Sequence[MealPart] | None = None) -> Done[Record]:
     """A new meal (id 0) with its parts, or an edited one; parts that are not given stay as they are."""
     meal = replace(meal, name=" ".join(meal.name.split()))
     check_meal(kitchen, meal)
@@ -62,7 +62,7 @@ def _set_parts(kitchen: Kitchen, meal: int, parts: Sequence[MealPart], pending: 
     pending.remove(*before.values())
 
 
-def remove_meal(kitchen: Kitchen, id: int) -> Done[Meal]:
+def remove_meal(kitchen: Kitchen, id: int) -> Done[Record]:
     """Remove a meal with its parts, its notes and its days on trips."""
     meal = the_meal(kitchen, id)
     notes = kitchen.journal.where(CookingNote, meal=id)

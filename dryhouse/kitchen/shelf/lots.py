@@ -9,7 +9,7 @@ from datetime import date, datetime, timedelta
 from dryhouse.kitchen.calendar import day_of, start_of, today
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
 from dryhouse.kitchen.records.lots import COOKED, THROWN_OUT
 from dryhouse.kitchen.shelf.book import ShelfBook
@@ -44,7 +44,7 @@ def edit_lot(kitchen: Kitchen, lot: Lot) -> Done[Lot]:
     return kitchen.commit(f"Changed {lot_title(kitchen, lot)}", pending)
 
 
-def remove_lot(kitchen: Kitchen, id: int) -> Done[Lot]:
+def remove_lot(kitchen: Kitchen, id: int) -> Done[Record]:
     """Take a lot off the record with its moves, draws and checks; meals that named it name only its food."""
     lot = present(kitchen, id)
     pending = Pending()

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import LotMove, Place, PlaceTemperature
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Temperature
@@ -45,7 +45,7 @@ def rename_place(kitchen: Kitchen, id: int, name: str) -> Done[Place]:
     return kitchen.commit(f"Renamed {before.name} to {name.strip()}", pending)
 
 
-def remove_place(kitchen: Kitchen, id: int) -> Done[Place]:
+def remove_place(kitchen: Kitchen, id: int) -> Done[Record]:
     """Remove a place no lot has been in. Raises InputProblem where one has: its history needs the place."""
     place = _present(kitchen, id)
     if kitchen.journal.where(LotMove, place=id):

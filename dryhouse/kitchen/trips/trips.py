@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import the_meal
-from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Batch, Trip, TripMeal
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.records.problems import refuse
@@ -76,7 +76,7 @@ def save_trip(kitchen: Kitchen, trip: Trip) -> Done[Trip]:
     return kitchen.commit(f"Changed the trip {trip.name}{dropped}", pending)
 
 
-def remove_trip(kitchen: Kitchen, id: int) -> Done[Trip]:
+def remove_trip(kitchen: Kitchen, id: int) -> Done[Record]:
     """Remove a trip, the meals on its days and the batches planned for it. What was dried stays."""
     trip = the_trip(kitchen, id)
     pending = Pending()

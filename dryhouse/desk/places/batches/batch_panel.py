@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Signal, SignalInstance
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.cautions import most_for
@@ -148,7 +148,7 @@ class BatchPanel(QWidget):
         most = most_for(batch_facts(self.session.kitchen, self.batch).kinds)
         self.card.set_card(card, _NOT_YET.get(self.batch.state), most=most)
 
-    def _ask(self, signal: Signal) -> None:
+    def _ask(self, signal: SignalInstance) -> None:
         if self.batch is not None:
             signal.emit(self.batch.id)
 

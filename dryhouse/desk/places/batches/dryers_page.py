@@ -90,7 +90,7 @@ class DryersPage(QWidget):
     def new(self) -> None:
         """Entries for another dryer."""
         self.dryer = None
-        self.list.setCurrentItem(None)
+        self.list.setCurrentRow(-1)
         self.heading.setText("A new dryer")
         self.remove_button.hide()
         for field in self.fields.values():
@@ -107,8 +107,7 @@ class DryersPage(QWidget):
             return
         wrong = next((f for f in self.fields.values() if f.problem), None)
         if wrong is not None:
-            wrong.show_problem(wrong.problem)
-            wrong.setFocus()
+            wrong.point_out()
             return
         entered = Dryer(
             **{key: field.value() for key, field in self.fields.items()}, id=self.dryer.id if self.dryer else 0

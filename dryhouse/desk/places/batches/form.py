@@ -98,8 +98,8 @@ class LogForm(QWidget):
         self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
         self.clear_button = button("&Clear", self.clear, "quiet", hint="Empty every entry")
         left = column(space=12)
-        self.scroll = scrolling(page)
-        left.addWidget(self.scroll, 1)
+        self.area = scrolling(page)
+        left.addWidget(self.area, 1)
         left.addLayout(row(self.save_button, self.leave_button, 1, self.clear_button))
         across = row(space=28)
         across.addLayout(left, 11)
@@ -134,7 +134,7 @@ class LogForm(QWidget):
 
     def _to_top(self) -> None:
         """Show the first entry, and let what is typed next replace what stands in it."""
-        self.scroll.verticalScrollBar().setValue(0)
+        self.area.verticalScrollBar().setValue(0)
         self.entries.food.edit.selectAll()
 
     def edit(self, batch: Batch) -> None:
@@ -222,16 +222,18 @@ class LogForm(QWidget):
             return
         wrong = self.entries.first_wrong()
         if wrong is not None:
-            wrong.show_problem(wrong.problem)
-            wrong.setFocus()
-            self.session.say(wrong.problem.sentence, "input")
+            wrong.point_out()
+            if wrong.problem is not None:
+                self.session.say(wrong.problem.sentence, "input")
             return
         draft = self.session.attempt(self._draft, self.typed())
         if draft is None:
             self._mark()
             return
-        act = (log_batch, draft) if self.editing is None else (edit_batch, self.editing.id, draft)
-        done = self.session.act(*act)
+        if self.editing is None:
+            done = self.session.act(log_batch, draft)
+        else:
+            done = self.session.act(edit_batch, self.editing.id, draft)
         if done is None:
             self._mark()
             return
@@ -256,7 +258,7 @@ class LogForm(QWidget):
         return replace(draft, parts=(*draft.parts, *(BatchPart(0, 0, slug, Mass(0.0)) for slug in named)))
 
     def _state_changed(self) -> bool:
-        return self.still.isChecked() != (self.editing.state != FINISHED)
+        return self.editing is not None and self.still.isChecked() != (self.editing.state != FINISHED)
 
     def _mark(self) -> None:
         problem = self.session.problem
@@ -274,7 +276,7 @@ class LogForm(QWidget):
         self._toggle_more(self.more_button.isChecked())
         first = self.entries.fields[FIRST_OF_MORE] if self.more_button.isChecked() else self.more_button
         first.setFocus()
-        QTimer.singleShot(0, self, lambda: self.scroll.ensureWidgetVisible(first))
+        QTimer.singleShot(0, self, lambda: self.area.ensureWidgetVisible(first))
 
     def _toggle_more(self, on: bool) -> None:
         self.more_button.setChecked(on)

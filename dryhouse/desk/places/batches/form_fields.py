@@ -151,7 +151,9 @@ class Entries(QObject):
     def refresh(self) -> None:
         """Offer the dryers there are."""
         names = [d.name for d in dryers(self.session.kitchen)]
-        self.fields["dryer"].set_choices([("", "not recorded"), *((n, n) for n in names)])
+        dryer = self.fields["dryer"]
+        assert isinstance(dryer, ChoiceField)
+        dryer.set_choices([("", "not recorded"), *((n, n) for n in names)])
 
     # --- what stands in them ---------------------------------------------------------------------------------
 
@@ -203,9 +205,9 @@ class Entries(QObject):
         folded = (name for names in MORE for name in names if name)
         return any(self.text(n) != usual[n] for n in folded)
 
-    def first_wrong(self) -> Field | None:
+    def first_wrong(self) -> Field | ChoiceField | None:
         """The first entry that cannot be read."""
-        return next((f for f in self._all() if getattr(f, "problem", None) is not None), None)
+        return next((f for f in self._all() if f.problem is not None), None)
 
     def mark(self, problem: InputProblem) -> bool:
         """Show a problem at the entry it names."""

@@ -118,7 +118,7 @@ class BatchListing(QWidget):
             box.setCurrentIndex(0)
         self.filter.tell()
 
-    def show(self, id: int) -> None:
+    def show_row(self, id: int) -> None:
         """Choose a batch, taking the filter away where it hides it."""
         if not self.table.choose(id):
             self.clear()

@@ -63,7 +63,7 @@ class JournalPlace(ListPlace):
         self.panel.delete_asked.connect(self.delete)
         for keys, act in (
             ("Ctrl+N", self.log),
-            ("Ctrl+F", self.find),
+            ("Ctrl+F", self.find_in_list),
             ("Ctrl+E", lambda: self.edit(self.listing.table.current_id)),
             ("Ctrl+D", self.show_dryers),
         ):
@@ -127,7 +127,7 @@ class JournalPlace(ListPlace):
     def show_record(self, kind: str, id: int | str) -> None:
         if kind == "batch":
             self.show_list()
-            self.listing.show(int(id))
+            self.listing.show_row(int(id))
             self.panel.show_batch(int(id))
 
     def printout(self) -> QTextDocument | None:
@@ -198,7 +198,7 @@ class JournalPlace(ListPlace):
     def _saved(self, id: int) -> None:
         self._write(self._draft)
         self.show_list()
-        self.listing.show(id)
+        self.listing.show_row(id)
         self.panel.show_batch(id)
         self.listing.table.setFocus()
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QCheckBox, QMenu, QTableWidget, QTableWidgetItem, QWidget
@@ -153,7 +155,7 @@ class ChartPane(QWidget):
             self.compared.pop(batch, None)
         self.draw()
 
-    def _name(self, batch: int, started: object) -> str:
+    def _name(self, batch: int, started: datetime | None) -> str:
         if started is None:
             return f"batch {batch}"
         here = self.session.kitchen.local(started)

@@ -44,7 +44,7 @@ class Detail(QWidget):
             (self.figures, "Figures"),
             (self.curves, "Curves"),
         ):
-            page.layout().setContentsMargins(0, 12, 0, 0)
+            page.setContentsMargins(0, 12, 0, 0)
             self.pages.addTab(page, title)
         inside = column(self, space=6)
         inside.addLayout(row(self.heading, 1, self.again, self.journal, self.away))
@@ -78,7 +78,7 @@ class Detail(QWidget):
     def _fill(self, page: int) -> None:
         if page in self._stale:
             self._stale.discard(page)
-            self.pages.widget(page).show_run(self.run)
+            (self.chart, self.weighings, self.figures, self.curves)[page].show_run(self.run)
 
     def _reopen(self) -> None:
         if self.run is not None:

@@ -40,7 +40,9 @@ def picture_of(
         band = Band(_row(mass.hours + first), *(_row(r) for r in rows))
         f = forecast.finish
         if forecast.reached_at is None:
-            finish = tuple(h + first for h in (f.low80, f.low50, f.median, f.high50, f.high80))
+            finish = (
+                f.low80 + first, f.low50 + first, f.median + first, f.high50 + first, f.high80 + first
+            )  # fmt: skip
     return RunPicture(
         name=name or run.title,
         hours=hours,

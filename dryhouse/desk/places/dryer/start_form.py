@@ -100,9 +100,9 @@ class StartForm(QWidget):
         self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
         outer = column(self, space=12)
         outer.addWidget(self.heading)
-        self.scroll = scrolling(page)
+        self.area = scrolling(page)
         outer.addWidget(self.offer)
-        outer.addWidget(self.scroll, 1)
+        outer.addWidget(self.area, 1)
         outer.addLayout(row(self.start_button, self.leave_button, 1))
 
     def _grid(self, names: tuple[str, ...]) -> QGridLayout:
@@ -118,13 +118,15 @@ class StartForm(QWidget):
     def open(self, planned: Batch | None = None) -> None:
         """For a new batch, or for one that was planned."""
         self._keep()
-        self.fields["dryer"].set_choices(self._dryers())
+        dryer = self.fields["dryer"]
+        assert isinstance(dryer, ChoiceField)
+        dryer.set_choices(self._dryers())
         self._fill(planned or Batch(""))
         self.food.set_value(planned.food if planned else None)
         self._show_food(self.food.value())
         self.planned = planned
         self.offer.offer(self._described() if planned is None else "")
-        self.scroll.verticalScrollBar().setValue(0)
+        self.area.verticalScrollBar().setValue(0)
         if planned is None and self.fields["dryer"].value() is None:
             self.fields["dryer"].set_value(self._last_dryer())
         self.food.setEnabled(planned is None)
@@ -216,14 +218,13 @@ class StartForm(QWidget):
             return
         wrong = next((f for f in self.fields.values() if isinstance(f, Field) and f.problem is not None), None)
         if wrong is not None:
-            wrong.show_problem(wrong.problem)
-            wrong.setFocus()
+            wrong.point_out()
             return
         done = self.session.act(start_batch, self.draft(self.food.value()))
         if done is None:
             mark_problem(self.session.problem, [self.food, *self.fields.values()])
             return
-        number = done.changes[0].record.id
+        number = done.record.id
         self.planned = None
         self.food.set_value(None)
         self._fill(Batch(""))

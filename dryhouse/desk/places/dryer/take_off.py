@@ -97,8 +97,7 @@ class TakeOffForm(QWidget):
         wrong = next((f for f in fields if f.problem is not None), None)
         if self.run is None or wrong is not None:
             if wrong is not None:
-                wrong.show_problem(wrong.problem)
-                wrong.setFocus()
+                wrong.point_out()
             return
         mass = self.mass.value()
         done = self.session.act(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QTimer
-from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
+from PySide6.QtGui import QHideEvent, QKeySequence, QShortcut, QShowEvent, QTextDocument
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from dryhouse.desk.place import DeskPlace
@@ -83,13 +83,13 @@ class DryingPlace(DeskPlace):
         self._cards.addWidget(self.waiting_heading)
         self._cards.addLayout(self._waiting)
         self._cards.addStretch(1)
-        self.scroll = scrolling(page)
-        self.scroll.setMinimumWidth(440)
+        self.area = scrolling(page)
+        self.area.setMinimumWidth(440)
         self.side = QStackedWidget()
         self.side.setMinimumWidth(420)
         for widget in (self.empty_state, self.detail, self.form, self.take_off, self.file):
             self.side.addWidget(widget)
-        self.split = side_by_side(self.scroll, self.side, sizes=(470, 600))
+        self.split = side_by_side(self.area, self.side, sizes=(470, 600))
         self.split.setStretchFactor(1, 1)
         self.start_button = button("Start a &batch", self.start, "primary", hint="Ctrl+N")
         outer = column(self, margin=20, space=12)
@@ -186,12 +186,12 @@ class DryingPlace(DeskPlace):
     def leave(self) -> None:
         self.timer.stop()
 
-    def showEvent(self, event) -> None:
+    def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.timer.start()
         self.tick()
 
-    def hideEvent(self, event) -> None:
+    def hideEvent(self, event: QHideEvent) -> None:
         self.timer.stop()
         super().hideEvent(event)
 
@@ -209,12 +209,11 @@ class DryingPlace(DeskPlace):
             strip.hide()
             strip.deleteLater()
         for place, id in enumerate(ids):
-            strip = self.strips.get(id)
-            if strip is None:
-                strip = self._make_strip(self.runs[id])
-                self._strips.insertWidget(place, strip)
-            elif strip.run is not self.runs[id]:
-                strip.show_run(self.runs[id])
+            known = self.strips.get(id)
+            if known is None:
+                self._strips.insertWidget(place, self._make_strip(self.runs[id]))
+            elif known.run is not self.runs[id]:
+                known.show_run(self.runs[id])
         self.strips = {id: self.strips[id] for id in ids}
 
     def _make_strip(self, run: DryingRun) -> Strip:
@@ -234,7 +233,7 @@ class DryingPlace(DeskPlace):
             card = WaitingCard(self.session, batch)
             card.start_asked.connect(self.start)
             self._waiting.addWidget(card)
-        self.scroll.setVisible(bool(batches) or bool(self.strips))
+        self.area.setVisible(bool(batches) or bool(self.strips))
 
     def choose(self, batch: int) -> None:
         """Put a running batch in focus."""
@@ -251,7 +250,7 @@ class DryingPlace(DeskPlace):
             place = ids.index(self.current) if self.current in ids else 0
             strip = self.strips[ids[(place + by) % len(ids)]]
             strip.reading.setFocus()
-            self.scroll.ensureWidgetVisible(strip)
+            self.area.ensureWidgetVisible(strip)
 
     def _show_current(self) -> None:
         shown = self.past if self.past is not None else self.current

@@ -97,7 +97,7 @@ class WeighingsPane(QWidget):
         self.lines = [p for p in points if p.weighing is not None]
         self.table.setRowCount(len(self.lines))
         for line, point in enumerate(self.lines):
-            for place, text in enumerate(self.cells(point, run)):
+            for place, text in enumerate(self.cells(point, run) if run is not None else ()):
                 item = QTableWidgetItem(text)
                 if 0 < place < 6:
                     item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)

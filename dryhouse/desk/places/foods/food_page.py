@@ -74,7 +74,11 @@ class FoodPage(QWidget):
     def printable(self) -> list[tuple[str, str, str]]:
         """The table's lines as texts."""
         lines = range(self.table.rowCount())
-        return [tuple(self.table.item(i, j).text() for j in range(len(_HEADINGS))) for i in lines]
+        return [(self._text(i, 0), self._text(i, 1), self._text(i, 2)) for i in lines]
+
+    def _text(self, line: int, across: int) -> str:
+        item = self.table.item(line, across)
+        return item.text() if item is not None else ""
 
     def _dress_table(self) -> None:
         table = self.table
@@ -143,7 +147,7 @@ class FoodPage(QWidget):
         metrics, width = table.fontMetrics(), table.columnWidth(2) - 3 * self.session.theme.tokens.space
         room = QRect(0, 0, max(width, 80), 10_000)
         wrap = int(Qt.TextFlag.TextWordWrap)
-        texts = (table.item(i, 2).text() for i in range(table.rowCount()))
+        texts = (self._text(i, 2) for i in range(table.rowCount()))
         heights = [max(metrics.boundingRect(room, wrap, text).height() + 14, _ROW) for text in texts]
         for line, height in enumerate(heights):
             table.setRowHeight(line, height)

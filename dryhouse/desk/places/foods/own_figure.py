@@ -10,7 +10,8 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, Field, TextField
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.foods.catalog import FIGURE_UNITS, set_figure
+from dryhouse.kitchen.foods.catalog import set_figure
+from dryhouse.kitchen.records.foods import FIGURE_UNITS
 from dryhouse.science.quantities import Temperature, parse, parse_number, parse_percent
 
 
@@ -74,6 +75,8 @@ class OwnFigureEditor(QFrame):
         if not self.value.require("Which value? Write it like the published one above."):
             self.value.setFocus()
             return
+        if self.food is None:
+            return
         done = self.session.act(
             set_figure,
             self.food.slug,
@@ -87,6 +90,8 @@ class OwnFigureEditor(QFrame):
 
     def take_back(self) -> None:
         """The handbook's figure stands again."""
+        if self.food is None:
+            return
         self.session.act(set_figure, self.food.slug, self.figure.value(), None)
 
     def _show(self) -> None:
@@ -96,11 +101,11 @@ class OwnFigureEditor(QFrame):
         style = self.session.style
         self.value.set_hint("135 F, or 57 C" if unit == "degC" else f"in {unit.replace('/', ' per ')}")
         fact = self.food.fact(name) if self.food else None
-        own = fact is not None and fact.how == "entered"
+        own = fact if fact is not None and fact.how == "entered" else None
         text = ""
-        if own:
-            text = style.temperature(fact.value) if unit == "degC" else style.number(fact.value, 3)
+        if own is not None:
+            text = style.temperature(own.value) if unit == "degC" else style.number(own.value, 3)
         self.value.set_value(None)
         self.value.edit.setText(text)
-        self.note.edit.setText(fact.source if own and fact.source != "entered by you" else "")
-        self.back_button.setEnabled(own)
+        self.note.edit.setText(own.source if own is not None and own.source != "entered by you" else "")
+        self.back_button.setEnabled(own is not None)

@@ -63,8 +63,7 @@ class OwnFoodPage(QWidget):
         others = tuple(part.strip() for part in self.others.text().split(",") if part.strip())
         like = self.like.value()
         if like is None and self.like.text():
-            self.like.show_problem(self.like.problem)
-            self.like.setFocus()
+            self.like.point_out()
             return
         asked = (self.name.text(), self.contains.value())
         sure = self._asked_again == asked

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
@@ -35,7 +36,7 @@ class SourcesPage(QWidget):
         self.setFocusProxy(self._back)
         inner_key(self, "Esc", self.left.emit)
 
-    def showEvent(self, event: object) -> None:
+    def showEvent(self, event: QShowEvent) -> None:
         if not self._cards.count():
             for source in sorted(self.session.kitchen.handbook.sources.values(), key=lambda s: s.citation):
                 frame, inside = card()

@@ -18,7 +18,7 @@ from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.printing import document
-from dryhouse.handbook.tables import Food
+from dryhouse.handbook.tables import Food, Saying
 from dryhouse.kitchen.foods.catalog import find_foods
 from dryhouse.kitchen.records import OwnFigure, OwnFood
 
@@ -157,5 +157,5 @@ class HandbookPlace(DeskPlace):
             self.page.show_food(item.data(Qt.ItemDataRole.UserRole))
 
 
-def _said(food: Food) -> list:
+def _said(food: Food) -> list[Saying]:
     return list(food.sayings.values())

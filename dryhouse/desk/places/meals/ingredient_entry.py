@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QStringListModel, Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QCompleter, QLineEdit
 
 from dryhouse.desk.session import Session
@@ -31,7 +32,8 @@ class IngredientEntry(QLineEdit):
         completer = QCompleter(self._names, self)
         completer.setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)
         completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        completer.popup().setAccessibleName("Ingredients that could be meant")
+        if (popup := completer.popup()) is not None:
+            popup.setAccessibleName("Ingredients that could be meant")
         completer.activated.connect(self._take)
         self.setCompleter(completer)
         self.textEdited.connect(self._offer)
@@ -83,6 +85,6 @@ class IngredientEntry(QLineEdit):
         self.settle()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if event.type() == QEvent.Type.KeyPress and event.key() == Qt.Key.Key_Tab:
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress and event.key() == Qt.Key.Key_Tab:
             self.settle()
         return super().eventFilter(watched, event)

@@ -45,8 +45,8 @@ class LabelFigures(QWidget):
 
     def show_part(self, part: MealPart) -> None:
         """Fill in what the part has of its label."""
-        for field, value in ((self.portion, part.portion), (self.water, part.label_water)):
-            field.set_value(value)
+        self.portion.set_value(part.portion)
+        self.water.set_value(part.label_water)
         for name, field in self.numbers.items():
             field.set_value(getattr(part, name))
 

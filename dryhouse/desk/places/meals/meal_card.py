@@ -25,7 +25,7 @@ from dryhouse.kitchen.meals.meals import save_meal, scale_meal
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
 from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
-from dryhouse.kitchen.shelf.book import ShelfLine
+from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length
@@ -101,8 +101,8 @@ class MealCard(QWidget):
         head.setHorizontalSpacing(16)
         head.addWidget(self.name, 0, 0, 1, 3)
         head.addWidget(self.servings, 0, 3)
-        for n, field in enumerate((self.cooking, self.liquid), start=4):
-            head.addWidget(field, 0, n)
+        for n, chosen in enumerate((self.cooking, self.liquid), start=4):
+            head.addWidget(chosen, 0, n)
         for n, field in enumerate((self.minutes, self.pot, self.boil_off, self.altitude)):
             head.addWidget(field, 1, n)
         head.addWidget(self.method, 1, 4, 1, 2)

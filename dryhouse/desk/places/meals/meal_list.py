@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
@@ -19,7 +21,7 @@ class _List(QListWidget):
     def mimeTypes(self) -> list[str]:
         return [MEAL_MIME]
 
-    def mimeData(self, items: list[QListWidgetItem]) -> QMimeData:
+    def mimeData(self, items: Sequence[QListWidgetItem]) -> QMimeData:
         data = QMimeData()
         if items:
             data.setData(MEAL_MIME, str(items[0].data(Qt.ItemDataRole.UserRole)).encode())
@@ -48,8 +50,12 @@ class MealList(QWidget):
         inside.addWidget(self.list, 1)
         self.filter.changed.connect(lambda _t: self.refresh())
         self.filter.down.connect(self.list.setFocus)
-        self.list.currentItemChanged.connect(lambda item, _b: item and self.chosen.emit(self._id(item)))
+        self.list.currentItemChanged.connect(self._choose)
         self.list.itemActivated.connect(lambda item: self.opened.emit(self._id(item)))
+
+    def _choose(self, item: QListWidgetItem | None, _before: QListWidgetItem | None) -> None:
+        if item is not None:
+            self.chosen.emit(self._id(item))
 
     def refresh(self) -> int:
         """Read the list again, keeping the cursor; answers how many there are before narrowing."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
@@ -29,7 +31,7 @@ class NotesView(QWidget):
         for note in notes:
             remove = button(
                 "Remove",
-                lambda id=note.id: self.session.act(remove_note, id),
+                partial(self.session.act, remove_note, note.id),
                 "quiet",
                 name=f"Remove the note of {note.on}",
             )

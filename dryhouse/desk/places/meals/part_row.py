@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from PySide6.QtCore import QObject, Signal
@@ -16,7 +17,7 @@ from dryhouse.kitchen.meals.ingredients import DRIED, LABEL, STAPLE, Choice
 from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.meals import part_of, with_amount
 from dryhouse.kitchen.records import Lot, MealPart
-from dryhouse.kitchen.shelf.book import ShelfLine
+from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.science.errors import InputProblem
 
 ANY_LOT = "any lot"
@@ -64,7 +65,7 @@ class PartRow(QObject):
         self.lot.currentIndexChanged.connect(lambda _i: self.changed.emit())
         self.labels.changed.connect(self.changed)
 
-    def _small(self, text: str, act: object, hint: str) -> QPushButton:
+    def _small(self, text: str, act: Callable[[], object], hint: str) -> QPushButton:
         return button(text, act, "quiet", name=hint, hint=hint)
 
     def cells(self) -> tuple[QLineEdit | QComboBox | QLabel | QPushButton, ...]:

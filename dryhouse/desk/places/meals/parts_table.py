@@ -12,7 +12,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import tab_through, words
 from dryhouse.kitchen.meals.sheet import MealSheet
 from dryhouse.kitchen.records import MealPart
-from dryhouse.kitchen.shelf.book import ShelfLine
+from dryhouse.kitchen.shelf.lines import ShelfLine
 
 _HEADS = ("Ingredient", "Amount, dry", "From", "That is", "Takes up", "Gives")
 _WIDEST = (3, 2, 3, 1, 1, 1)

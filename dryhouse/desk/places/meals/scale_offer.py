@@ -30,7 +30,7 @@ class ScaleOffer(QWidget):
     def show_for(self, meal: Meal, servings: float | None, has_amounts: bool) -> None:
         """Offer it for a recorded meal with amounts; hide where there is nothing to scale."""
         wanted = bool(meal.id and servings and 0 < servings <= 500 and servings != meal.servings and has_amounts)
-        if wanted:
+        if wanted and servings is not None:
             self.said.setText(
                 f"The amounts are written for {_servings(meal.servings)}; here they stand for {servings:g}."
             )

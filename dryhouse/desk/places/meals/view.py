@@ -73,7 +73,7 @@ class MealsPlace(DeskPlace):
             ("Ctrl+N", self.new),
             ("Ctrl+F", self._find),
             ("Ctrl+S", self._save),
-            ("Ctrl+K", lambda: self.here == MEALS and self.meals.card.open_note()),
+            ("Ctrl+K", self._note),
             ("Ctrl+T", lambda: self.turn(1 - self.here)),
         ):
             QShortcut(QKeySequence(keys), self, act)
@@ -141,6 +141,10 @@ class MealsPlace(DeskPlace):
     def _find(self) -> None:
         page = self.trips if self.here == TRIPS else self.meals
         page.list.filter.setFocus()
+
+    def _note(self) -> None:
+        if self.here == MEALS:
+            self.meals.card.open_note()
 
     def _save(self) -> None:
         if self.here == MEALS:

@@ -63,7 +63,8 @@ class ActForm(QWidget):
         self.leave_button = button("Lea&ve", self._leave, hint="Esc; what you typed is kept")
         outer.addLayout(row(self.save_button, self.leave_button, 1))
         inner_key(self, "Esc", self._leave)
-        self.draft, self._of = Draft(), ("", ())
+        self.draft = Draft()
+        self._of: tuple[str, tuple[int, ...]] = ("", ())
         session.changed.connect(self.draft.drop)
 
     def begin(self, act: str, lots: Sequence[int], title: str) -> None:
@@ -98,13 +99,18 @@ class ActForm(QWidget):
         (act, lots), kitchen = self._of, self.session.kitchen
         said: list[Caution] = []
         kinds: set[str] = set()
-        for lot in (kitchen.journal.get(Lot, id) for id in lots):
+        for lot in (kitchen.journal.get(Lot, number) for number in lots):
             if lot is None:
                 continue
             facts = lot_facts(kitchen, lot, place=self._value("place") if act == "move" else None)
             if act == "check":
-                found = {name: True for name in ("moist", "mould", "smell") if self._value(name)}
-                facts = replace(facts, checked=True, **found)
+                facts = replace(
+                    facts,
+                    checked=True,
+                    moist=True if self._value("moist") else facts.moist,
+                    mould=True if self._value("mould") else facts.mould,
+                    smell=True if self._value("smell") else facts.smell,
+                )
             said += cautions_for(facts)
             kinds |= facts.kinds
         self.cautions.set_cautions(said, most_for(kinds))
@@ -119,8 +125,7 @@ class ActForm(QWidget):
         """Save what was entered; a refusal is shown at the entry it names, and nothing has changed."""
         wrong = first_problem(self.fields.values())
         if wrong is not None:
-            wrong.show_problem(wrong.problem)
-            wrong.setFocus()
+            wrong.point_out()
             return
         if self._keep() is None:
             mark_problem(self.session.problem, self.fields.values())
@@ -182,9 +187,16 @@ class ActForm(QWidget):
         }
 
         def keep() -> Done[Record] | None:
-            more = {name: self._value(name) for name in ("moist", "mould", "mass", "on")}
-            told = {name: self._value(name) or "" for name in ("smell", "note")}
-            return self.session.act(check_lot, lots[0], **more, **told)
+            return self.session.act(
+                check_lot,
+                lots[0],
+                moist=self._value("moist"),
+                mould=self._value("mould"),
+                mass=self._value("mass"),
+                on=self._value("on"),
+                smell=self._value("smell") or "",
+                note=self._value("note") or "",
+            )
 
         return "Check", "Write down what you saw. What was not looked at stays unknown.", fields, keep
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
-from PySide6.QtCore import QModelIndex, QRect, Qt, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, Qt, Signal
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -30,6 +30,7 @@ from dryhouse.words.dates import day_words
 
 _STANDING_COLUMN = 1
 _FAR = date.max
+_Index = QModelIndex | QPersistentModelIndex
 
 
 class StandingDelegate(QStyledItemDelegate):
@@ -39,11 +40,13 @@ class StandingDelegate(QStyledItemDelegate):
         super().__init__(parent)
         self.session = session
 
-    def initStyleOption(self, option: QStyleOptionViewItem, index: QModelIndex) -> None:
+    def initStyleOption(self, option: QStyleOptionViewItem, index: _Index) -> None:
         super().initStyleOption(option, index)
         self._word, option.text = option.text, ""
 
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex) -> None:
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
         super().paint(painter, option, index)
         word = str(index.data())
         tint = self.session.theme.tokens.tint(word.casefold())
@@ -125,7 +128,7 @@ class LotListing(QWidget):
             box.setCurrentIndex(0)
         self.filter.tell()
 
-    def show(self, id: int) -> None:
+    def show_row(self, id: int) -> None:
         """Choose a lot, taking the filter away where it hides it."""
         if not self.table.choose(id):
             self.clear()

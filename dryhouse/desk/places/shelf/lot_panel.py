@@ -11,7 +11,7 @@ from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, calling, column, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
@@ -72,7 +72,7 @@ class LotPanel(QWidget):
         self.buttons = {
             act: button(
                 text,
-                lambda a=act: ask(a),
+                calling(ask, act),
                 "" if n < _ACROSS else "quiet",
                 hint=f"{key} in the list",
             )
@@ -92,7 +92,7 @@ class LotPanel(QWidget):
     def _more(self, ask: Callable[[str], None]) -> QPushButton:
         menu = QMenu(self)
         for act, text, key in ACTS[_IN_MENU:]:
-            menu.addAction(f"{text}\t{key}", lambda a=act: ask(a))
+            menu.addAction(f"{text}\t{key}", calling(ask, act))
         made = button("Mo&re", lambda: None, "quiet", name="More for this lot")
         made.setMenu(menu)
         return made

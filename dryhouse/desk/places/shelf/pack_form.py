@@ -102,8 +102,8 @@ class PackForm(QWidget):
         first.addWidget(self.packed_on, 1)
         for field in (self.count, self.kind, self.place, self.in_oil):
             second.addWidget(field, 1)
-        for field in (self.conditioned_from, self.conditioned_to):
-            third.addWidget(field, 1)
+        for day in (self.conditioned_from, self.conditioned_to):
+            third.addWidget(day, 1)
         self._conditioning = QWidget()
         self._conditioning.setLayout(third)
         for layout in (first, second):
@@ -238,8 +238,7 @@ class PackForm(QWidget):
         )  # fmt: skip
         wrong = first_problem(f for f in every if f.value() is None)
         if wrong is not None:
-            wrong.show_problem(wrong.problem)
-            wrong.setFocus()
+            wrong.point_out()
             return
         if batch is None:
             self.session.say("Choose the batch to pack first.", "input")

@@ -104,7 +104,7 @@ class PlacesPage(QWidget):
     def new(self) -> None:
         """Entries for another place."""
         self.place = self.row = None
-        self.list.setCurrentItem(None)
+        self.list.setCurrentRow(-1)
         self.heading.setText("A new place")
         self.history.clear()
         self._fill("", None)
@@ -114,8 +114,7 @@ class PlacesPage(QWidget):
         """Keep the place, and the temperature where one was entered."""
         wrong = first_problem(self.fields)
         if wrong is not None:
-            wrong.show_problem(wrong.problem)
-            wrong.setFocus()
+            wrong.point_out()
             return
         if not self.name_.require("A place needs a name, such as pantry."):
             self.name_.setFocus()

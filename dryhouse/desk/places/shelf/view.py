@@ -15,7 +15,7 @@ from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, RUN, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
+from dryhouse.desk.widgets.basics import button, calling, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.records import (
     Batch,
@@ -136,14 +136,14 @@ class ShelfPlace(ListPlace):
         self.trips.activated.connect(self._trip_chosen)
         for keys, act in (
             ("Ctrl+N", self.pack),
-            ("Ctrl+F", self.find),
+            ("Ctrl+F", self.find_in_list),
             ("Ctrl+T", self.toggle_timeline),
             ("Ctrl+G", self.on.setFocus),
             ("Ctrl+L", lambda: self.ask("labels")),
         ):
             QShortcut(QKeySequence(keys), self, act)
-        for act, key in (*((act, key) for act, _text, key in ACTS), RUN):
-            made = QShortcut(QKeySequence(key), self.listing.table, lambda a=act: self.ask(a))
+        for asked, key in (*((act, key) for act, _text, key in ACTS), RUN):
+            made = QShortcut(QKeySequence(key), self.listing.table, calling(self.ask, asked))
             made.setContext(Qt.ShortcutContext.WidgetShortcut)
 
     # --- the place -----------------------------------------------------------------------------------------
@@ -164,7 +164,7 @@ class ShelfPlace(ListPlace):
         if kind == "lot":
             self.show_list()
             self._show_both()
-            self.listing.show(int(id))
+            self.listing.show_row(int(id))
             self.panel.show_lot(int(id))
         elif kind == "batch":
             self.pack(int(id))
@@ -305,7 +305,7 @@ class ShelfPlace(ListPlace):
         self.show_list()
         self._show_both()
         self.freshen()
-        self.listing.show(lots[0])
+        self.listing.show_row(lots[0])
         self.panel.show_lot(lots[0])
 
     def _look_at(self) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 
 from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLineEdit, QPushButton, QWidget
@@ -143,7 +144,7 @@ class AskBar(QWidget):
         if others:
             self._others.addWidget(words(asked, "muted", wrap=False))
             for name in others:
-                chosen = button(name, lambda name=name: self._take(name), "quiet", name=f"Take {name} instead")
+                chosen = button(name, partial(self._take, name), "quiet", name=f"Take {name} instead")
                 self._others.addWidget(chosen)
             self._others.addStretch(1)
 

@@ -92,7 +92,7 @@ def test_deleting_can_be_taken_back(place):
 
 
 def test_after_deleting_the_next_one_is_chosen(place):
-    place.listing.show(2)
+    place.listing.show_row(2)
     place.delete(2)
     assert place.listing.table.current_id == 3
     place.delete(3)

@@ -52,14 +52,14 @@ def test_a_batch_is_packed_into_three_jars_one_moved_one_opened_and_the_first_to
     assert len(lots) == 3
     assert shelf.pages.currentWidget() is shelf.lists
 
-    shelf.listing.show(lots[1])
+    shelf.listing.show_row(lots[1])
     settle(qtbot, shelf)
     shelf.ask("move")
     shelf.form.fields["place"].set_value(FREEZER)
     qtbot.mouseClick(shelf.form.save_button, Qt.MouseButton.LeftButton)
     assert shelf.state.line(lots[1]).place == "freezer"
 
-    shelf.listing.show(lots[0])
+    shelf.listing.show_row(lots[0])
     settle(qtbot, shelf)
     shelf.ask("open")
     qtbot.keyClick(shelf.form.fields["on"].edit, Qt.Key.Key_Return)
@@ -86,7 +86,7 @@ def test_more_than_was_dried_is_refused_at_the_entry_and_nothing_is_packed(qtbot
 
 def test_a_lot_without_a_recorded_precook_shows_its_stop_with_the_source(qtbot, shelf, window):
     lot = window.session.act(pack, 2, [Package(place=FREEZER)]).record
-    shelf.listing.show(lot.id)
+    shelf.listing.show_row(lot.id)
     panel = settle(qtbot, shelf)
     stops = [c for c in panel.cautions.cautions if c.severity == "stop"]
     assert stops
@@ -96,7 +96,7 @@ def test_a_lot_without_a_recorded_precook_shows_its_stop_with_the_source(qtbot, 
 
 def test_acts_by_keyboard_draw_check_and_throw_out(qtbot, shelf, session, window, kitchen):
     lot = window.session.act(pack, 1, [Package(place=CELLAR)]).record
-    shelf.listing.show(lot.id)
+    shelf.listing.show_row(lot.id)
     settle(qtbot, shelf)
     shelf.listing.table.setFocus()
     qtbot.keyClick(shelf.listing.table, Qt.Key.Key_T)
@@ -122,7 +122,7 @@ def test_acts_by_keyboard_draw_check_and_throw_out(qtbot, shelf, session, window
 
 def test_a_refused_draw_is_said_at_its_entry(qtbot, shelf, window):
     lot = window.session.act(pack, 1, [Package(place=CELLAR)]).record
-    shelf.listing.show(lot.id)
+    shelf.listing.show_row(lot.id)
     settle(qtbot, shelf)
     shelf.ask("draw")
     shelf.form.fields["mass"].edit.setText("900 g")
@@ -301,7 +301,7 @@ def test_labels_are_previewed_and_saved(qtbot, shelf, window, tmp_path):
 
 def test_conditioning_is_entered_and_changes_the_standing(qtbot, shelf, window):
     lot = window.session.act(pack, 3, [Package(place=CELLAR)], packed_on=TODAY - timedelta(days=20)).record
-    shelf.listing.show(lot.id)
+    shelf.listing.show_row(lot.id)
     settle(qtbot, shelf)
     shelf.ask("conditioning")
     shelf.form.fields["conditioned_from"].edit.setText((TODAY - timedelta(days=12)).isoformat())

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QGridLayout
@@ -23,8 +23,8 @@ from dryhouse.science.quantities import Length, Temperature
 class TripDayField(DayField):
     """A day of a trip: a day without a year is the next one."""
 
-    def read(self, text: str):
-        day = super().read(text)
+    def read(self, text: str) -> date:
+        day: date = super().read(text)
         now = today(self.session.kitchen)
         written = any(str(year) in text for year in (day.year, day.year % 100) if year > 31)
         if day < now - timedelta(days=60) and not written:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date
 
 from PySide6.QtCore import QMimeData, Qt, Signal
@@ -141,7 +142,7 @@ class TripGrid(QTableWidget):
     # --- the keyboard ----------------------------------------------------------------------------------------
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        key, alt = event.key(), bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
+        key, alt = Qt.Key(event.key()), bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
         placed = self.placed_here()
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
             if (here := self.here()) is not None:
@@ -168,7 +169,7 @@ class TripGrid(QTableWidget):
     def mimeTypes(self) -> list[str]:
         return [PLACED_MIME, MEAL_MIME]
 
-    def mimeData(self, items: list[QTableWidgetItem]) -> QMimeData:
+    def mimeData(self, items: Sequence[QTableWidgetItem]) -> QMimeData:
         data = QMimeData()
         found = self._placed.get((items[0].row(), items[0].column()), []) if items else []
         if found:
