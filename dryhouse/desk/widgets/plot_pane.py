@@ -165,13 +165,11 @@ class PlotPane(QWidget):
 
 def render(draw: Draw, result: Any, tokens: Tokens, inches: tuple[float, float], dots: float) -> QImage:
     """A result drawn to an image."""
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
-
-    canvas = _figure(draw, result, tokens, inches, dots).canvas
-    assert isinstance(canvas, FigureCanvasAgg)
+    canvas: Any = _figure(draw, result, tokens, inches, dots).canvas  # matplotlib gives its canvases no types
     canvas.draw()
-    width, height = canvas.get_width_height()
-    return QImage(bytes(canvas.buffer_rgba()), width, height, 4 * width, QImage.Format.Format_RGBA8888).copy()
+    pixels = canvas.buffer_rgba()
+    height, width = pixels.shape[:2]
+    return QImage(bytes(pixels), width, height, 4 * width, QImage.Format.Format_RGBA8888).copy()
 
 
 def _figure(draw: Draw, result: Any, tokens: Tokens, inches: tuple[float, float], dots: float) -> Figure:

@@ -248,9 +248,9 @@ def test_a_form_opens_at_its_top_with_the_cursor_in_the_food(form, qtbot):
     form.resize(900, 420)
     form.more_button.click()
     form.entries.fields["notes"].setFocus()
-    form.scroll.verticalScrollBar().setValue(form.scroll.verticalScrollBar().maximum())
+    form.area.verticalScrollBar().setValue(form.area.verticalScrollBar().maximum())
     form.clear()
-    assert form.scroll.verticalScrollBar().value() == 0
+    assert form.area.verticalScrollBar().value() == 0
     assert form.more.isHidden()
     assert QApplication.focusWidget() is form.entries.food.edit
 
@@ -260,8 +260,8 @@ def test_what_opens_is_where_the_keyboard_is_and_can_be_seen(form, qtbot):
     first = form.entries.fields["thickness"]
     QTest.keyClick(form, Qt.Key.Key_M, Qt.KeyboardModifier.AltModifier)
     qtbot.waitUntil(lambda: QApplication.focusWidget() is first.edit)
-    seen = form.scroll.viewport().rect()
-    qtbot.waitUntil(lambda: seen.contains(first.edit.mapTo(form.scroll.viewport(), first.edit.rect().center())))
+    seen = form.area.viewport().rect()
+    qtbot.waitUntil(lambda: seen.contains(first.edit.mapTo(form.area.viewport(), first.edit.rect().center())))
     QTest.keyClick(form, Qt.Key.Key_M, Qt.KeyboardModifier.AltModifier)
     qtbot.waitUntil(form.more.isHidden)
     assert QApplication.focusWidget() is form.more_button

@@ -259,7 +259,7 @@ def trips(place: MealsPlace):
 
 def test_each_day_shows_its_meals_and_what_they_come_to(trips) -> None:
     grid = trips.grid
-    assert grid.item(0, 2).text() == "camp stew"
+    assert grid.item(0, 2).text() == "Do not eat\ncamp stew"
     assert "short" in grid.item(0, 4).text()
     assert "flame" in grid.item(0, 5).text()
     assert grid.item(1, 4).text() == "—"
@@ -363,10 +363,10 @@ def test_names_with_signs_of_the_page_language_stay_words(place: MealsPlace) -> 
     assert "<b>fish & chips</b>" in document("x", body).toPlainText()
 
 
-def test_a_bag_label_has_its_day_water_and_stops(place: MealsPlace) -> None:
+def test_a_bag_label_has_its_day_and_stops_and_no_water_for_what_must_not_be_eaten(place: MealsPlace) -> None:
     kitchen = place.session.kitchen
     (label,) = bag_labels(kitchen, plan(kitchen, 1), place.session.style)
     assert label.title == "Camp stew"
     assert label.lines[0] == "Thu 20 Aug, dinner"
-    assert label.lines[2].startswith("Water ")
+    assert not any("Water" in line for line in label.lines)
     assert any("heating" in stop.casefold() for stop in label.stops)
