@@ -101,7 +101,7 @@ class Opening(QObject):
             former = f" The former journal is kept as {kept[0]}" if kept[0] else ""
             self.session.say(f"Restored {backup.name}.{former}", "done")
 
-    def _journals(self) -> Journals:
+    def _journals(self) -> JournalAccess:
         """The journals there are. Only a window that has them offers what asks for them."""
         assert self.journals is not None, "this window opens no journals"
         return self.journals

@@ -35,7 +35,7 @@ class PlaceSpec:
     def load(self) -> type[DeskPlace]:
         """Import the view."""
         module, name = self.target.split(":")
-        view: type[Place] = getattr(importlib.import_module(module), name)
+        view: type[DeskPlace] = getattr(importlib.import_module(module), name)
         return view
 
 
