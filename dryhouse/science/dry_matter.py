@@ -33,9 +33,6 @@ DRIEST, WETTEST = 0.985, 0.005
 SETTLES = (0.04, 0.01, 0.09)
 """Where the chamber's air is not known: the moisture (dry basis) that food settles at in warm dry air, with its
 middle 80 %. An assumption, from the isotherms of `gab.csv` between 5 and 20 % relative humidity."""
-TYPED_DOUBT = 0.10
-"""Spread of ln solids where a starting moisture was typed and not tested: an assumption, about the width of the
-published ranges of ripe produce."""
 TESTED_DOUBT = 0.02
 """The same after a dry-matter test on a kitchen scale of 0.1 g with a sample of 20 g (assumption)."""
 QUANTILES = (0.10, 0.50, 0.90)

@@ -12,15 +12,22 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from dryhouse.science.dry_matter import QUANTILES, TYPED_DOUBT, Belief, prior_belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import MIDDLE_80_SD, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
 
+if TYPE_CHECKING:
+    from dryhouse.science.dry_matter import Belief
+
 MISMATCH = VerdictName.MISMATCH
+
+TYPED_DOUBT = 0.10
+"""Spread of ln solids where a starting moisture was typed and not tested: an assumption, about the width of the
+published ranges of ripe produce."""
 
 SCALE_G = 1.0
 """A kitchen scale's step. Masses are not told apart more finely than this (common practice, no source)."""
@@ -107,6 +114,8 @@ class Load:
     @property
     def belief(self) -> Belief:
         """What its food says of the dry matter, as a share of the load, before anything of it was weighed."""
+        from dryhouse.science.dry_matter import prior_belief
+
         low, high = max(self.solids_low, 1e-3 * self.solids), max(self.solids_high, self.solids)
         spread = math.log(high / low) / (2.0 * MIDDLE_80_SD) if self.doubted else AS_TOLD
         return prior_belief(100.0 * self.solids / self.grams, max(spread, AS_TOLD))
@@ -198,7 +207,7 @@ def _learned(load: Load, found: Belief | None, solids: float) -> tuple[Step, ...
     """The step from the table's dry matter to the one that the weights allow; none where they are the same."""
     if found is None or abs(solids / load.solids - 1.0) < 1e-3:
         return ()
-    low, _, high = (q * load.grams for q in found.quantiles(QUANTILES))
+    low, high = (q * load.grams for q in found.quantiles((0.10, 0.90)))
     return (step(Kind.DRY_MATTER_LEARNED, (solids, "g"), low=(low, "g"), high=(high, "g")),)
 
 
