@@ -16,7 +16,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple, NoReturn, TextIO
 
-from dryhouse.science.errors import InputProblem, WorldProblem
+from dryhouse.science.errors import InputProblem, NotKnown, WorldProblem
 
 if TYPE_CHECKING:
     import argparse
@@ -60,11 +60,25 @@ def main(arguments: Sequence[str] | None = None) -> int:
         args = parser(given).parse_args(given)
         return int(args.run(args) or 0)
     except InputProblem as problem:
-        print(problem.sentence, file=sys.stderr)
+        print(_with_way_on(problem), file=sys.stderr)
         return 2
     except WorldProblem as problem:
         print(problem.sentence, file=sys.stderr)
         return 1
+
+
+_WAYS_ON = {
+    "batch": "; “dryhouse batches” lists their numbers.",
+    "lot": "; “dryhouse shelf” lists their numbers.",
+    "solids": ", such as --solids 14%.",
+    "moisture": ", such as --moisture 10%.",
+}
+"""Where the command line lists or takes what was not known, by its field."""
+
+
+def _with_way_on(problem: InputProblem) -> str:
+    way_on = _WAYS_ON.get(problem.field) if isinstance(problem, NotKnown) else None
+    return problem.sentence if way_on is None else problem.sentence.removesuffix(".") + way_on
 
 
 def run() -> NoReturn:

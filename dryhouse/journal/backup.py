@@ -122,7 +122,7 @@ def _put(source: Database, backup: Path, path: Path) -> Path | None:
     if not is_sound(path):
         raise WorldProblem(
             f"“{backup}” was put in the place of “{path}”, but what is there now is not whole; the disk may be "
-            f"failing. Restore it to another place: “dryhouse --journal FILE restore {backup}”."
+            f"failing. Restore it to another place."
         )
     return former
 

@@ -103,6 +103,6 @@ def _refuse_unwritable(path: Path) -> None:
         if part.exists() and not may_write(part):
             what = "is" if part == path else f"lies in “{part}”, which is"
             raise WorldProblem(
-                f"“{path}” {what} read-only: change the permissions, or open a copy of it elsewhere "
-                f"with --journal. {NOTHING_CHANGED}"
+                f"“{path}” {what} read-only: change the permissions, or open a copy of it "
+                f"elsewhere. {NOTHING_CHANGED}"
             )

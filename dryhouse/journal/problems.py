@@ -50,10 +50,7 @@ _SENTENCES = {
 
 def damaged(path: Path) -> str:
     """The file is ours, but part of it cannot be read."""
-    return (
-        f"“{path}” is damaged and was left as it is; "
-        f"“dryhouse restore” brings back a copy from the folder “{path.parent / 'backups'}”."
-    )
+    return f"“{path}” is damaged and was left as it is; restore a copy from the folder “{path.parent / 'backups'}”."
 
 
 def foreign(path: Path) -> str:

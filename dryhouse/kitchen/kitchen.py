@@ -10,7 +10,7 @@ from typing import Any
 from dryhouse.handbook.reader import Handbook
 from dryhouse.kitchen.ports import Change, Done, Journal, Pending, R
 from dryhouse.kitchen.surroundings import Surroundings, judge
-from dryhouse.science.errors import InputProblem
+from dryhouse.science.errors import NotKnown
 
 
 def utc_now() -> datetime:
@@ -57,10 +57,10 @@ class Kitchen:
         return Surroundings(self.journal, self.handbook, self.local, self.now())
 
     def present(self, kind: type[R], id: int, what: str, field: str = "") -> R:
-        """The record of this number. Raises InputProblem where it is gone; `what` is what a person calls it."""
+        """The record of this number. Raises NotKnown where it is gone; `what` is what a person calls it."""
         found = self.journal.get(kind, id)
         if found is None:
-            raise InputProblem(f"That {what} is no longer here.", field)
+            raise NotKnown(f"That {what} is no longer here.", field)
         return found
 
     def local(self, moment: datetime) -> datetime:

@@ -21,6 +21,13 @@ class InputProblem(ValueError):
         self.field = field
 
 
+class NotKnown(InputProblem):
+    """What was named, or what an answer hangs on, is not on record.
+
+    `field` names it, so that who shows the sentence can say where it is listed or entered.
+    """
+
+
 class WorldProblem(RuntimeError):
     """The world did not play along: a file, a disk, a lock. `sentence` is shown as it stands."""
 

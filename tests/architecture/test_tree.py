@@ -71,6 +71,21 @@ def test_each_curve_model_each_rule_family_and_each_place_stands_alone():
     assert places | families <= independent
 
 
+OPTION = re.compile(r"(^|\s|\()--[a-z]|dryhouse --|“dryhouse ")
+
+
+@pytest.mark.parametrize("path", PURE, ids=name)
+def test_only_the_command_line_speaks_of_its_verbs_and_options(path):
+    tree = ast.parse(path.read_text())
+    said = [node.value for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)]
+    docs = {
+        node.value.value
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
+    }
+    assert [text for text in said if text not in docs and OPTION.search(text)] == []
+
+
 PROMISES = re.compile(r"TODO|FIXME|XXX|NotImplementedError|pytest\.(skip|xfail)|mark\.(skip|xfail)")
 
 

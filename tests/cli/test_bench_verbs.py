@@ -144,9 +144,9 @@ def test_a_food_of_several_words_needs_no_quotes(capsys, journal, verb):
         (("target", "", "--fresh", "1 lb", "--solids", "14", "--moisture", "20"), "Name a food"),
         (("target", "apple", "--fresh", "1 lb", "--solids", "0.14"), "write percent, such as 14 %"),
         (("yields", "apple", "--fresh", "-3oz"), "less than nothing"),
-        (("weigh", "9" * 25, "8 oz"), "There is no batch"),
-        (("weigh", "²", "8 oz"), "No running batch"),
-        (("cautions", "--lot", "9" * 25), "There is no lot"),
+        (("weigh", "9" * 25, "8 oz"), f"There is no batch “{'9' * 25}”; “dryhouse batches” lists their numbers."),
+        (("weigh", "²", "8 oz"), "No running batch is called “²”; “dryhouse batches” lists their numbers."),
+        (("cautions", "--lot", "9" * 25), f"There is no lot “{'9' * 25}”; “dryhouse shelf” lists their numbers."),
         (("shelf", "--on", "9999-12-31"), "is not a day"),
         (("log", "--food", "apple", "--fresh", "1 lb", "--dried", "3 oz", "--start", "0001-01-01 0:00"), "too far"),
         (("restore", "nosuch.dryhouse"), "There is no file"),
@@ -158,6 +158,15 @@ def test_odd_input_is_one_sentence_and_makes_no_journal(capsys, journal, given, 
     assert says in told
     assert told.count("\n") == 1
     assert not Path(journal[1]).exists()
+
+
+def test_what_a_target_hangs_on_and_is_not_known_is_asked_for_by_its_option(capsys, journal):
+    answer(
+        capsys, *journal, "log", "--food", "moon fruit", "--fresh", "1 lb", "--dried", "3 oz", "--contains", "plant"
+    )
+    ask = (*journal, "target", "moon fruit", "--fresh", "1 lb")
+    assert answer(capsys, *ask)[2].endswith("give its solids, such as --solids 14%.\n")
+    assert answer(capsys, *ask, "--solids", "14")[2].endswith("give one, such as --moisture 10%.\n")
 
 
 def test_a_batch_whose_weights_do_not_add_up_shows_no_moisture(capsys, journal):

@@ -52,10 +52,10 @@ def figures() -> Iterator[Figure | None]:
             yield from (shown.figure for shown in batch_card(kitchen, batch.id).figures)
         for batch in kitchen.journal.where(Batch, state="drying"):
             run = run_of(kitchen, batch.id)
-            ahead = run.outlook
+            expected = run.expected
             yield from (run.moisture, run.moisture_dry_basis, run.moisture_ratio, run.target_mass)
-            yield from (ahead.equilibrium, ahead.water_activity)
-            yield ahead.forecast.figure() if ahead.forecast else None
+            yield from (expected.equilibrium, expected.water_activity)
+            yield expected.forecast.figure() if expected.forecast else None
         for meal in kitchen.journal.where(Meal):
             sheet = meal_sheet(kitchen, meal.id, altitude_m=1500.0)
             for sums in (sheet.bag, sheet.serving):

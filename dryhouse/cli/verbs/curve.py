@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, basis_words, say_answer, say_json
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.dryer.curve_file import RunAnswer
 
 
 def add(verbs: Any) -> None:
@@ -25,7 +29,7 @@ def add(verbs: Any) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Answer with the finish in hours from the first row, and every model the weighings carry."""
-    from dryhouse.kitchen.dryer.curve_file import RunAnswer, answer_json, lines_of, model_lines, read_run, said
+    from dryhouse.kitchen.dryer.curve_file import answer_json, lines_of, model_lines, read_run, said
     from dryhouse.kitchen.dryer.curve_points import read_points
     from dryhouse.science.display import METRIC, Style
     from dryhouse.science.quantities import parse_percent
@@ -60,6 +64,7 @@ def run(args: argparse.Namespace) -> int:
     else:
         tested = args.start_moisture_tested
         answer = read_run(points, start_moisture_pct=start, target_moisture_pct=until, start_moisture_tested=tested)
+    answer = _with_options(answer)
     if args.json:
         found = answer.forecast
         figure = found.figure() if found else None
@@ -85,3 +90,11 @@ def run(args: argparse.Namespace) -> int:
         cautions=answer.cautions,
     )
     return 0
+
+
+def _with_options(answer: RunAnswer) -> RunAnswer:
+    """The answer; where something is not known, with the options that say it."""
+    if not answer.missing:
+        return answer
+    options = " and ".join(f"--{one.replace('_', '-')}" for one in answer.missing)
+    return replace(answer, doubt=f"{answer.doubt} Give {options}, or name a food with --food.")

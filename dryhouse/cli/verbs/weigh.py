@@ -28,7 +28,7 @@ def run(args: argparse.Namespace) -> int:
     """Record the weighing; answer moisture, verdict and forecast."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.cautions.cautions import batch_facts
-    from dryhouse.kitchen.dryer.drying import add_weighing, batch_meant
+    from dryhouse.kitchen.dryer.drying import add_weighing, running_batch_named
     from dryhouse.kitchen.dryer.run_words import run_json, run_lines
     from dryhouse.kitchen.dryer.runs import run_of
     from dryhouse.kitchen.records.batches import LOAD, SAMPLE
@@ -42,7 +42,7 @@ def run(args: argparse.Namespace) -> int:
         raise InputProblem("A weighing is of the sample tray or of the whole load, not of both.")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         comma = style(kitchen).decimal_comma
-        number = batch_meant(kitchen, args.batch).id
+        number = running_batch_named(kitchen, args.batch).id
         reading = parse_mass(args.reading, decimal_comma=comma)
         tare = parse_mass(args.tare, allow_zero=True, decimal_comma=comma) if args.tare else None
         heat = parse_temperature(args.dryer_temp, decimal_comma=comma) if args.dryer_temp else None

@@ -8,6 +8,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.records.problems import refuse
+from dryhouse.kitchen.search_words import one_named
 from dryhouse.science.errors import InputProblem
 
 
@@ -17,15 +18,8 @@ def dryers(kitchen: Kitchen, *, retired: bool = False) -> tuple[Dryer, ...]:
 
 
 def find_dryer(kitchen: Kitchen, text: str) -> Dryer:
-    """The dryer of this name (or the only one whose name begins so). Raises InputProblem."""
-    key = text.strip().casefold()
-    known = dryers(kitchen)
-    exact = [d for d in known if d.name.casefold() == key]
-    near = exact or [d for d in known if d.name.casefold().startswith(key)]
-    if len(near) == 1:
-        return near[0]
-    names = ", ".join(d.name for d in known) or "none yet"
-    raise InputProblem(f"“{text}” is not one of your dryers ({names}).", "dryer")
+    """The dryer of this name or number, or the only one whose name holds the words. Raises InputProblem."""
+    return one_named(dryers(kitchen), text, "dryer")
 
 
 def save_dryer(kitchen: Kitchen, dryer: Dryer) -> Done[Dryer]:

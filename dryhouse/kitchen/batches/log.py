@@ -10,7 +10,7 @@ from dryhouse.kitchen.ports import BatchQuery, Done, Pending, Record
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, MealPart, Weighing
 from dryhouse.kitchen.records.problems import problems, refuse
 from dryhouse.kitchen.records.shapes import shapes
-from dryhouse.science.errors import InputProblem
+from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.words.names import called
 
 
@@ -51,11 +51,11 @@ def parts_of(kitchen: Kitchen, batch: int) -> tuple[BatchPart, ...]:
 
 
 def batch_named(kitchen: Kitchen, text: str) -> Batch:
-    """The batch of this number. Raises InputProblem."""
+    """The batch of this number, as it was typed. Raises NotKnown."""
     number = text.strip().lstrip("#")
     found = kitchen.journal.get(Batch, int(number)) if number.isdecimal() else None
     if found is None:
-        raise InputProblem(f"There is no batch “{text}”; “dryhouse batches” lists their numbers.", "batch")
+        raise NotKnown(f"There is no batch “{text}”.", "batch")
     return found
 
 
@@ -71,7 +71,7 @@ def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done[Batch]:
 
 def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done[Batch]:
     """Change a batch and its ingredients to what the draft says. Its lots become lots of the right food with it."""
-    before = _present(kitchen, id)
+    before = kitchen.present(Batch, id, "batch", "batch")
     known = check_draft(kitchen, draft)
     after = replace(draft.batch, food=known, id=id)
     pending = Pending()
@@ -98,7 +98,7 @@ def delete_batch(kitchen: Kitchen, id: int) -> Done[Record]:
 
     Raises InputProblem for a mix with lots: only the batch says what is in them.
     """
-    batch = _present(kitchen, id)
+    batch = kitchen.present(Batch, id, "batch", "batch")
     lots, ingredients = kitchen.journal.where(Lot, batch=id), parts_of(kitchen, id)
     if lots and ingredients:
         raise InputProblem(
@@ -112,13 +112,6 @@ def delete_batch(kitchen: Kitchen, id: int) -> Done[Record]:
     pending.remove(*kitchen.journal.where(BatchEvent, batch=id))
     pending.remove(*ingredients, batch)
     return kitchen.commit(f"Removed batch {id}", pending)
-
-
-def _present(kitchen: Kitchen, id: int) -> Batch:
-    batch = kitchen.journal.get(Batch, id)
-    if batch is None:
-        raise InputProblem(f"Batch {id} is no longer here.")
-    return batch
 
 
 def _numbered(kitchen: Kitchen, parts: tuple[BatchPart, ...], batch: int) -> list[BatchPart]:

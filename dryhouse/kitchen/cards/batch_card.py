@@ -21,7 +21,6 @@ from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.yields.jar_water import takes_up
 from dryhouse.science.display import Style
-from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import MISMATCH, Verdict, moisture_now, target_mass, verdict
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.statuses import FigureId, VerdictName
@@ -62,10 +61,7 @@ class Card:
 
 def batch_card(kitchen: Kitchen, id: int) -> Card:
     """The card of a recorded batch. Raises InputProblem where there is none."""
-    batch = kitchen.journal.get(Batch, id)
-    if batch is None:
-        raise InputProblem(f"Batch {id} is no longer here.")
-    return card_of(kitchen, batch, parts_of(kitchen, id))
+    return card_of(kitchen, kitchen.present(Batch, id, "batch", "batch"), parts_of(kitchen, id))
 
 
 def draft_card(kitchen: Kitchen, draft: BatchDraft) -> Card:

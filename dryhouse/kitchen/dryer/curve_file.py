@@ -40,9 +40,12 @@ _AS_THE_FILE = Style(METRIC)
 """A file of weighings is in grams."""
 
 
+_WANTED = {"start_moisture": "the starting moisture", "until_moisture": "the target"}
+
+
 @dataclass(frozen=True, slots=True)
 class RunAnswer:
-    """What a file of weighings says. `amiss` says why there is no finish, or what to doubt in the one there is."""
+    """What a file of weighings says. `doubt` says why there is no finish, or what to doubt in the one there is."""
 
     points: Points
     curves: CurveSet
@@ -54,6 +57,8 @@ class RunAnswer:
     """What is to be known of the weighings and of the curves, a sentence each."""
     workings: Workings
     cautions: tuple[Caution, ...]
+    missing: tuple[str, ...] = ()
+    """What a finish hangs on and is not known: `start_moisture`, `until_moisture`."""
 
 
 def read_run(
@@ -77,8 +82,9 @@ def read_run(
     notes = (*points.notes, *curves.warnings, curves.sentence)
     basis = merge_bases([f.basis for f in (water, target) if f is not None])
     if water is None or target is None:
-        why = _not_known(water, target)
-        return RunAnswer(points, curves, spoken, None, why, basis, notes, (line,), cautions)
+        missing = tuple(name for name, fact in zip(_WANTED, (water, target), strict=True) if fact is None)
+        why = _not_known(missing)
+        return RunAnswer(points, curves, spoken, None, why, basis, notes, (line,), cautions, missing)
     load = load_of([LoadPart("the load", points.grams[0], water)])
     found, doubt = _forecast(points, load, water, target, _prior(kitchen, food, water.value, target.value))
     if found is None:
@@ -117,11 +123,10 @@ def _curves(points: Points, water: Fact | None) -> tuple[CurveSet, str, Step]:
     return curves, periods(points.hours, ratio)[1], how
 
 
-def _not_known(water: Fact | None, target: Fact | None) -> str:
-    wanted = (("the starting moisture (--start-moisture)", water), ("the target (--until-moisture)", target))
-    missing = [name for name, fact in wanted if fact is None]
-    verb = "is" if len(missing) == 1 else "are"
-    return f"No finish: {' and '.join(missing)} {verb} not known; or name a food with --food."
+def _not_known(missing: Sequence[str]) -> str:
+    """The sentence of what a finish hangs on and is not known."""
+    names = " and ".join(_WANTED[one] for one in missing)
+    return f"No finish: {names} {'is' if len(missing) == 1 else 'are'} not known."
 
 
 def _forecast(

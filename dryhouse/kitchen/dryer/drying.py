@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
-from dryhouse.kitchen.batches.log import BatchDraft, check_draft, parts_of
+from dryhouse.kitchen.batches.log import BatchDraft, batch_named, check_draft, parts_of
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.running_time import paused_at
 from dryhouse.kitchen.kitchen import Kitchen
@@ -29,7 +29,7 @@ from dryhouse.kitchen.records.batches import (
 )
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.settings import style
-from dryhouse.science.errors import InputProblem
+from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass, Temperature, Volume
 
 _HEAVIEST_TARE_G = 20_000.0
@@ -45,7 +45,7 @@ def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ())
     not when it began. `parts` are the ingredients of a mix; for a planned batch those already recorded stay.
     """
     ingredients = tuple(parts)
-    before = batch_numbered(kitchen, draft.id) if draft.id else None
+    before = kitchen.present(Batch, draft.id, "batch", "batch") if draft.id else None
     as_planned = before is not None and before.started == draft.started
     started = (kitchen.now() if draft.started is None or as_planned else draft.started).astimezone(UTC)
     batch = replace(draft, state=DRYING, started=started, ended=None)
@@ -113,7 +113,7 @@ def remove_weighing(kitchen: Kitchen, *ids: int) -> Done[Weighing]:
         raise InputProblem("There is no such weighing to remove.")
     pending = Pending()
     pending.remove(*found)
-    name = batch_name(kitchen, batch_numbered(kitchen, found[0].batch))
+    name = batch_name(kitchen, kitchen.present(Batch, found[0].batch, "batch", "batch"))
     what = "a weighing" if len(found) == 1 else f"{len(found)} weighings"
     return kitchen.commit(f"Removed {what} of {name}", pending)
 
@@ -166,7 +166,7 @@ def take_off(
     rating: int | None = None,
 ) -> Done[Batch]:
     """Finish a batch. What is not given stays unrecorded, or as it was."""
-    running = batch_numbered(kitchen, batch)
+    running = kitchen.present(Batch, batch, "batch", "batch")
     if running.state != DRYING:
         raise InputProblem(f"Batch {batch} is {running.state}, not drying; only a running batch can be taken off.")
     at = (at or kitchen.now()).astimezone(UTC)
@@ -189,7 +189,7 @@ def take_off(
 
 def reopen(kitchen: Kitchen, batch: int) -> Done[Batch]:
     """Put a finished batch back on the dryer. What it weighed dried stays, as a weighing of that moment."""
-    finished = batch_numbered(kitchen, batch)
+    finished = kitchen.present(Batch, batch, "batch", "batch")
     if finished.state != FINISHED:
         raise InputProblem(f"Batch {batch} is {finished.state}; only a finished batch can be put back.")
     if kitchen.journal.where(Lot, batch=batch):
@@ -212,26 +212,17 @@ def reopen(kitchen: Kitchen, batch: int) -> Done[Batch]:
 # --- reading what the acts need ----------------------------------------------------------------------------
 
 
-def batch_numbered(kitchen: Kitchen, batch: int) -> Batch:
-    """The batch of that number, or an InputProblem."""
-    found = kitchen.journal.get(Batch, batch)
-    if found is None:
-        raise InputProblem(f"There is no batch {batch}; “dryhouse batches” lists them.", "batch")
-    return found
-
-
-def batch_meant(kitchen: Kitchen, text: str) -> Batch:
-    """The batch of this number, or the one batch on a dryer whose food or title has this name."""
-    number = text.strip().lstrip("#")
-    if number.isdecimal():
-        return batch_numbered(kitchen, int(number))
+def running_batch_named(kitchen: Kitchen, text: str) -> Batch:
+    """The batch of this number, or the one on a dryer whose food or title has this name. Raises InputProblem."""
+    if text.strip().lstrip("#").isdecimal():
+        return batch_named(kitchen, text)
     ids = kitchen.journal.batch_ids(BatchQuery(text=text, states=(DRYING,)))
     if len(ids) == 1:
-        return batch_numbered(kitchen, ids[0])
+        return kitchen.present(Batch, ids[0], "batch", "batch")
     if ids:
         listed = ", ".join(str(i) for i in sorted(ids))
         raise InputProblem(f"More than one running batch is called “{text}” ({listed}); give its number.", "batch")
-    raise InputProblem(f"No running batch is called “{text}”; “dryhouse batches” lists their numbers.", "batch")
+    raise NotKnown(f"No running batch is called “{text}”.", "batch")
 
 
 def weighings_of(kitchen: Kitchen, batch: int) -> tuple[Weighing, ...]:
@@ -278,7 +269,7 @@ def _said(mass: Mass) -> str:
 
 
 def _batch_on_dryer(kitchen: Kitchen, batch: int) -> Batch:
-    found = batch_numbered(kitchen, batch)
+    found = kitchen.present(Batch, batch, "batch", "batch")
     if found.state == PLANNED:
         raise InputProblem(f"Batch {batch} is planned and not yet started; start it first.", "batch")
     return found

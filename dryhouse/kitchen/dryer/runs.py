@@ -16,7 +16,7 @@ from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, 
 from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words
-from dryhouse.kitchen.dryer.drying import batch_numbered, events_of, loaded_g, weighings_of
+from dryhouse.kitchen.dryer.drying import events_of, loaded_g, weighings_of
 from dryhouse.kitchen.dryer.forecast import RunForecast, run_forecast, target_ratio
 from dryhouse.kitchen.dryer.running_time import Clock, clock_of
 from dryhouse.kitchen.foods.catalog import food as find_food
@@ -121,7 +121,7 @@ def planned(kitchen: Kitchen) -> tuple[Batch, ...]:
 
 def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     """The run of one batch. Raises InputProblem where there is no such batch."""
-    record = batch_numbered(kitchen, batch)
+    record = kitchen.present(Batch, batch, "batch", "batch")
     food = find_food(kitchen, record.food)
     parts = parts_of(kitchen, batch)
     weighings, events = weighings_of(kitchen, batch), events_of(kitchen, batch)

@@ -11,12 +11,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
-from dryhouse.kitchen.dryer.drying import AHEAD, batch_numbered, far_too_heavy, weighings_of
+from dryhouse.kitchen.dryer.drying import AHEAD, far_too_heavy, weighings_of
 from dryhouse.kitchen.dryer.weighing_sheets import HOURS, MOMENTS, TIME_KINDS, Sheet, SheetColumns
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import Weighing
+from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.batches import LOAD, PLANNED, SCOPES
 from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.display import counted
@@ -116,7 +116,7 @@ def _check(row: MappedRow, started: datetime, now: datetime, before: Sequence[Ma
 
 def read_weighings(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: SheetColumns) -> SheetWeighings:
     """What an import into this batch would write."""
-    into = batch_numbered(kitchen, batch)
+    into = kitchen.present(Batch, batch, "batch", "batch")
     if into.started is None:
         raise InputProblem("This batch has no start; enter it first, since the file's times count from it.")
     mapped = map_rows(kitchen, sheet, mapping, into.started)
@@ -135,7 +135,7 @@ def read_weighings(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: SheetCol
 
 def import_weighings(kitchen: Kitchen, batch: int, mapped: SheetWeighings) -> Done[Weighing]:
     """Write every line that could be read. Readings that stand in the batch already are left alone."""
-    into = batch_numbered(kitchen, batch)
+    into = kitchen.present(Batch, batch, "batch", "batch")
     if into.state == PLANNED:
         raise InputProblem(f"Batch {batch} is planned and not yet started; start it first.", "batch")
     known = {(w.at.astimezone(UTC), w.scope) for w in weighings_of(kitchen, batch)}

@@ -66,9 +66,7 @@ def meal_sheet(
     pantry: Pantry | None = None,
 ) -> MealSheet:
     """The sheet of a recorded meal, scaled to `servings` where given. Raises InputProblem."""
-    found = kitchen.journal.get(Meal, meal) if isinstance(meal, int) else meal
-    if found is None:
-        raise InputProblem("That meal is no longer here.")
+    found = kitchen.present(Meal, meal, "meal") if isinstance(meal, int) else meal
     parts = meal_parts(kitchen, found.id)
     return sheet_of(
         kitchen,

@@ -15,7 +15,7 @@ from dryhouse.kitchen.records.lots import COOKED, THROWN_OUT
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import titled
 from dryhouse.kitchen.shelf.remaining import Left
-from dryhouse.science.errors import InputProblem
+from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass
 from dryhouse.words.dates import day_words
 
@@ -23,11 +23,11 @@ _SCALE_G = 0.5
 
 
 def lot_named(kitchen: Kitchen, text: str) -> Lot:
-    """The lot of this number. Raises InputProblem."""
+    """The lot of this number, as it was typed. Raises NotKnown."""
     number = text.strip().lstrip("#")
     found = kitchen.journal.get(Lot, int(number)) if number.isdecimal() else None
     if found is None:
-        raise InputProblem(f"There is no lot “{text}”; “dryhouse shelf” lists their numbers.", "lot")
+        raise NotKnown(f"There is no lot “{text}”.", "lot")
     return found
 
 

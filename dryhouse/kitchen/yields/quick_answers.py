@@ -16,7 +16,7 @@ from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.yields.jar_water import takes_up
 from dryhouse.kitchen.yields.yields import dried_density
-from dryhouse.science.errors import InputProblem
+from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.moisture import LoadPart, load_of, target_mass, typed_moisture
 from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_percent, unit_typed
 from dryhouse.science.safety import FoodFacts
@@ -48,11 +48,9 @@ def target(
         known, cautions = Food(name, name, (), "other"), _cautions_of_any(asked)
     water, goal = entered_water or _with_range(known), entered_target or known.fact("target_moisture")
     if water is None:
-        raise InputProblem(
-            f"No starting moisture is known for {known.name}; give its solids, such as --solids 14%."
-        )
+        raise NotKnown(f"No starting moisture is known for {known.name}; give its solids.", "solids")
     if goal is None:
-        raise InputProblem(f"No target moisture is known for {known.name}; give one, such as --moisture 10%.")
+        raise NotKnown(f"No target moisture is known for {known.name}; give one.", "moisture")
     if goal.value >= water.value:
         raise InputProblem(
             f"The moisture wanted ({goal.value:g} %) is not below the starting moisture ({water.value:g} %); "

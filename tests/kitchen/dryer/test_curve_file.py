@@ -35,12 +35,15 @@ def test_moistures_given_make_curves_and_a_finish() -> None:
 
 
 @pytest.mark.parametrize(
-    ("start", "target", "missing"), [(85.0, None, "--until-moisture"), (None, 15.0, "--start-moisture")]
-)
-def test_what_is_missing_is_named(start, target, missing) -> None:
+    ("start", "target", "missing", "named"),
+    [(85.0, None, "until_moisture", "the target is not known"),
+     (None, 15.0, "start_moisture", "the starting moisture is not known")],
+)  # fmt: skip
+def test_what_is_missing_is_named(start, target, missing, named) -> None:
     answer = read_run(POINTS, start_moisture_pct=start, target_moisture_pct=target)
     assert answer.forecast is None
-    assert missing in answer.doubt
+    assert answer.missing == (missing,)
+    assert named in answer.doubt
     assert answer.doubt in said(answer)
     assert answer.curves.fits
 

@@ -10,12 +10,12 @@ import pytest
 from dryhouse.kitchen.dryer.drying import (
     add_event,
     add_weighing,
-    batch_meant,
     correct_weighing,
     events_of,
     remove_event,
     remove_weighing,
     reopen,
+    running_batch_named,
     start_batch,
     take_off,
     weighings_of,
@@ -168,7 +168,7 @@ def test_the_same_moment_is_not_weighed_twice() -> None:
 
 def test_a_planned_or_missing_batch_cannot_be_weighed() -> None:
     hands = Hands(Batch("apple", state=PLANNED, id=7))
-    for batch, words in ((7, "not yet started"), (99, "no batch 99")):
+    for batch, words in ((7, "not yet started"), (99, "batch is no longer here")):
         with pytest.raises(InputProblem, match=words):
             hands.weigh(batch, 500)
 
@@ -292,13 +292,13 @@ def test_a_batch_that_is_packed_does_not_go_back_on() -> None:
 def test_a_batch_is_meant_by_its_number_or_by_its_food_while_only_one_runs() -> None:
     hands = Hands()
     first = hands.start()
-    assert batch_meant(hands.kitchen, f"#{first}").id == first
-    assert batch_meant(hands.kitchen, "apple").id == first
+    assert running_batch_named(hands.kitchen, f"#{first}").id == first
+    assert running_batch_named(hands.kitchen, "apple").id == first
     hands.start()
     with pytest.raises(InputProblem, match="More than one"):
-        batch_meant(hands.kitchen, "apple")
+        running_batch_named(hands.kitchen, "apple")
     with pytest.raises(InputProblem, match="No running batch"):
-        batch_meant(hands.kitchen, "sorrel")
+        running_batch_named(hands.kitchen, "sorrel")
 
 
 def test_nothing_on_the_scale_is_no_weighing() -> None:
