@@ -165,6 +165,7 @@ class StepKind(StrEnum):
     FOR_EACH_PERSON = auto()
     FOR_EACH_PERSON_DAY = auto()
     IN_BAGS = auto()
+    BEFORE_COOKING = auto()
     EATEN_ON_TRIP = auto()
     FROM_SHELF = auto()
     MARGIN = auto()

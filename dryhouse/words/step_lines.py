@@ -207,6 +207,7 @@ LINES: Mapping[Kind, str] = {
     # a trip
     Kind.FOR_EACH_PERSON: "For each person: ÷ {share:bare} = {result}",
     Kind.FOR_EACH_PERSON_DAY: "For each person and day: ÷ {share:bare} = {result}",
+    Kind.BEFORE_COOKING: "Before cooking: {cooked} cooked ÷ {factor} = {result}",
     Kind.IN_BAGS: "{n:bag|bags}, together {result}",
     Kind.EATEN_ON_TRIP: "Eaten on the trip: {result} dried",
     Kind.FROM_SHELF: "The shelf gives {shelved}; {result} short",

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from dryhouse.handbook.cooking_yields import cooking_yield
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED
 from dryhouse.kitchen.meals.lines import PartSheet
@@ -71,7 +72,8 @@ def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
     """
     lines = []
     for item in items:
-        lines.append(Buy(item.name, item.purchased or item.prepared, _as_bought(item), True, item.cautions))
+        amount = item.purchased or _uncooked(item) or item.prepared
+        lines.append(Buy(item.name, amount, _as_bought(item), True, item.cautions))
     bought: dict[str, list[PartSheet]] = {}
     for day in sheet.days:
         for eaten in day.meals:
@@ -89,9 +91,24 @@ def shopping_list(sheet: TripSheet, items: Sequence[Item]) -> tuple[Buy, ...]:
 def _as_bought(item: Item) -> str:
     if item.purchased is not None:
         return "as purchased"
+    if _uncooked(item) is not None:
+        return "raw or dry, to be cooked before it is dried"
     if "cooked" in item.name:
         return "weighed cooked; what it weighs before cooking is not known"
     return "prepared weight; no refuse figure is known"
+
+
+def _uncooked(item: Item) -> Figure | None:
+    """Raw or dry weight of food that is cooked before it is dried, by published cooking yields; else None."""
+    known = cooking_yield(item.food) if "cooked" in item.name else None
+    if known is None or item.prepared is None:
+        return None
+    cooked = item.prepared
+    value = cooked.value / known.value
+    low = None if cooked.low is None or known.high is None else cooked.low / known.high
+    high = None if cooked.high is None or known.low is None else cooked.high / known.low
+    line = step(Kind.BEFORE_COOKING, (value, "g"), cooked=(cooked.value, "g"), factor=known)
+    return Figure(value, "g", low, high, basis=(known.basis,), workings=(*cooked.workings, line))
 
 
 def _bought(parts: Sequence[PartSheet]) -> Buy:

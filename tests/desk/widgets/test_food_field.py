@@ -118,7 +118,7 @@ def test_another_answer_asks_anew(food, session):
 
 
 def test_without_an_answer_it_counts_as_not_known(food, session):
-    food.show_text("tempeh")
+    food.show_text("seitan")
     food.ask_own()
     assert "treated as food from an animal" in food.ask.sentence.text()
     food.ask.add_button.click()

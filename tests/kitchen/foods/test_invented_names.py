@@ -49,7 +49,7 @@ MISSPELT = {
 """What is typed, and the one food it is one letter away from; None where it is to be asked about."""
 
 OTHERS = """
-lotus root; minestrone soup; sea buckthorn; kombucha leather; banana peel; turkey berry; tempeh; seitan; lean
+lotus root; minestrone soup; sea buckthorn; kombucha leather; banana peel; turkey berry; seitan; lean
 cuisine; bay bolete; jicama sticks; cactus paddles; burdock root; water chestnut; bamboo shoots; hops;
 samphire; kudzu; purslane; sorrel soup; peach melba; cherry pie filling; corn fritters; squash blossom; garden
 salad; potato pancakes

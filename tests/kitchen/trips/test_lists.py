@@ -1,5 +1,6 @@
 """What to buy and what goes into each bag."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
@@ -10,6 +11,7 @@ from dryhouse.kitchen.records import Dryer, Lot, Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.trips.lists import packing_list, shopping_list
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.quantities import Area, Mass, Temperature, Volume
+from dryhouse.science.values import Figure
 from tests.builders import NOW
 from tests.fakes import FakeJournal
 
@@ -74,3 +76,20 @@ def test_each_bag_says_where_its_food_comes_from(kitchen, worked):
 def test_every_gram_of_a_bag_is_drawn_or_to_be_dried(worked):
     drawn = sum(d.grams for d in worked.cover.draws)
     assert drawn + worked.cover.short_of("carrot") == pytest.approx(60.0)
+
+
+def test_what_is_cooked_before_it_is_dried_is_bought_raw(worked):
+    """Ground beef crumbles: 0.69 to 0.71 g cooked for a gram raw (USDA cooking yields)."""
+    beef = replace(
+        worked.items[0],
+        food="ground-beef",
+        name="ground beef, cooked",
+        purchased=None,
+        prepared=Figure(710.0, "g", low=640.0, high=710.0),
+    )
+    first, *_ = shopping_list(worked.sheet, [beef])
+    assert first.note == "raw or dry, to be cooked before it is dried"
+    assert 1000.0 <= first.amount.value <= 710.0 / 0.64
+    assert first.amount.low <= first.amount.value <= first.amount.high
+    odd = replace(beef, food="carrot", name="carrot, cooked")
+    assert "not known" in shopping_list(worked.sheet, [odd])[0].note
