@@ -31,7 +31,7 @@ TESTS = (
     "tests/desk",
     "tests/journeys/test_no_caution_is_lost.py",
 )
-"""Asked in this order, until one fails."""
+"""Asked in this order, after the tests beside the file, until one fails."""
 PASS_ON = frozenset({"cautions_of", "cautions_json"})
 """Functions whose answer is what their first argument holds."""
 SHOW = frozenset({"say_cautions", "show_cautions", "set_cautions", "show_stops"})
@@ -105,6 +105,14 @@ def all_drops(only: str = "") -> list[Drop]:
     return list({(d.path, d.node.lineno, d.node.col_offset, d.node.end_col_offset): d for d in found}.values())
 
 
+def beside(path: Path, folder: Path) -> Iterator[str]:
+    """The test file of a module, then the folder of its room: they know most and are asked first."""
+    room = Path("tests") / path.relative_to(ROOT / "dryhouse").parent
+    for test in (room / f"test_{path.stem}.py", room):
+        if len(test.parts) > 2 and (folder / test).exists():
+            yield str(test)
+
+
 def noticed_by(drop: Drop, copy: Path, tests: tuple[str, ...]) -> str:
     """The first test file (or folder) that fails with the drop in place; empty where none does."""
     target = copy / drop.path.relative_to(ROOT)
@@ -112,7 +120,8 @@ def noticed_by(drop: Drop, copy: Path, tests: tuple[str, ...]) -> str:
     target.write_text(drop.applied(kept), encoding="utf-8")
     env = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "PYTHONDONTWRITEBYTECODE": "1", "PYTHONPATH": str(copy)}
     try:
-        for test in (t for t in tests if (copy / t).exists()):
+        asked = (*beside(drop.path, copy), *(t for t in tests if (copy / t).exists()))
+        for test in dict.fromkeys(asked):
             run = [sys.executable, "-m", "pytest", "-q", "-x", "-n", "0", test]
             if subprocess.run(run, cwd=copy, env=env, capture_output=True, check=False).returncode not in (0, 5):
                 return test
