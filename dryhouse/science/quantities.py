@@ -241,7 +241,7 @@ def _unit(typed: str, word: str, kind: type[Quantity], default_unit: str) -> str
     if name == "oz" and kind.dimension == VOLUME:
         raise InputProblem(f"“{typed}” is a weight; for a volume write fl oz, or {kind.example}.")
     wanted = _noun(kind.dimension)
-    raise InputProblem(f"“{typed}” is {_noun(was)}; {wanted} is wanted here, such as {kind.example}.")
+    raise InputProblem(f"“{typed}” is {_noun(was)}; this entry takes {wanted}, such as {kind.example}.")
 
 
 def _noun(dimension: str) -> str:

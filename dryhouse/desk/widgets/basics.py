@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import Any
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -37,9 +37,19 @@ def words(text: str, role: str = "", *, wrap: bool = True, select: bool = False)
     return label
 
 
+class Button(QPushButton):
+    """A push button that Enter presses too, not Space alone."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.click()
+            return
+        super().keyPressEvent(event)
+
+
 def button(text: str, act: Callable[[], Any], role: str = "", *, name: str = "", hint: str = "") -> QPushButton:
     """A button of full touch height. `name` is what a screen reader says, where the text is not enough."""
-    made = QPushButton(text)
+    made = Button(text)
     made.setAutoDefault(False)
     if role:
         set_role(made, role)
