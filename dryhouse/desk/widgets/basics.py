@@ -110,6 +110,17 @@ def empty(layout: QLayout) -> None:
             empty(inner)
 
 
+def show_all(layout: QLayout) -> None:
+    """Show at once what was put into a layout: it counts in the height of a page that is shown only later."""
+    for place in range(layout.count()):
+        item = layout.itemAt(place)
+        inner, widget = (item.layout(), item.widget()) if item is not None else (None, None)
+        if inner is not None:
+            show_all(inner)
+        elif widget is not None and widget.parentWidget() is not None:
+            widget.show()
+
+
 def scrolling(inside: QWidget) -> QScrollArea:
     """The widget in an area that scrolls up and down and never sideways."""
     area = QScrollArea()

@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, row, words
+from dryhouse.desk.widgets.basics import button, column, empty, row, show_all, words
 from dryhouse.kitchen.meals.cooking import notes_of, remove_note
 from dryhouse.kitchen.records import CookingNote, CookingNotePart
 from dryhouse.words.dates import full_day
@@ -38,6 +38,7 @@ class NotesView(QWidget):
             line = row(words(self.note_words(note)), remove)
             line.setStretch(0, 1)
             self._column.addLayout(line)
+        show_all(self._column)
 
     def note_words(self, note: CookingNote) -> str:
         """A note in one line."""

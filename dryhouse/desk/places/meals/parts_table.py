@@ -85,6 +85,7 @@ class PartsTable(QWidget):
         self._next_line += 2
         for n, cell in enumerate(row.cells()):
             self.grid.addWidget(cell, at, n, Qt.AlignmentFlag.AlignVCenter)
+            cell.show()  # the line has its height at once, also where the page is shown only later
         self.grid.addWidget(row.labels, at + 1, 0, 1, len(row.cells()))
         row.offer_lots(self._shelf)
         self.rows.append(row)

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.cautions import stops_in_brief
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, row, words
+from dryhouse.desk.widgets.basics import column, empty, row, show_all, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.kitchen.meals.sheet import MealSheet, Sums
@@ -117,3 +117,4 @@ class SumsView(QWidget):
                 self._said.addWidget(
                     words(f"{published.name}: {published.sentence}  [{published.source}]", "small")
                 )
+        show_all(self._said)

@@ -11,6 +11,7 @@ from PySide6.QtGui import QDropEvent, QPdfWriter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from dryhouse.desk.places.meals.meal_card import MealCard
 from dryhouse.desk.places.meals.meal_list import MEAL_MIME
 from dryhouse.desk.places.meals.trips.trip_grid import PLACED_MIME
 from dryhouse.desk.places.meals.view import MEALS, TRIPS, MealsPlace
@@ -99,6 +100,15 @@ def test_the_card_shows_what_the_kitchen_answers(place: MealsPlace) -> None:
     assert sums.strip.energy.figure == sheet.serving.energy
     assert sums.figures["dry_mass"].figure == sheet.serving.dry_mass
     assert place.meals.card.cautions.cautions == sheet.cautions
+
+
+def test_the_ingredients_have_their_height_as_soon_as_a_meal_is_chosen(qtbot, place) -> None:
+    card = MealCard(place.session)
+    qtbot.addWidget(card)
+    card.show()
+    qtbot.waitExposed(card)
+    card.show_meal(place.session.kitchen.journal.get(Meal, 1))
+    assert card.parts.minimumSizeHint().height() >= sum(row.name.sizeHint().height() for row in card.parts.rows)
 
 
 def test_typing_an_amount_answers_at_once(qtbot, place: MealsPlace) -> None:

@@ -35,7 +35,7 @@ class PlanView(QWidget):
         super().__init__()
         self.session = session
         self.plan: Plan | None = None
-        self.says = words("", "label", wrap=False)
+        self.says = words("", "label")
         self.tabs = QTabWidget()
         self.tabs.setAccessibleName("Days and lists of the trip")
         self.tabs.setDocumentMode(True)
@@ -56,7 +56,9 @@ class PlanView(QWidget):
         self.copy = button("Copy", self.copy_page, name="Copy this list")
         self.print = button("&Print", self.print_page, name="Print this list", hint="Ctrl+P")
         inside = column(self, space=8)
-        inside.addLayout(row(self.says, 1, self.copy, self.print, self.labels, self.batches))
+        above = row(self.says, self.copy, self.print, self.labels, self.batches)
+        above.setStretch(0, 1)
+        inside.addLayout(above)
         inside.addWidget(self.tabs, 1)
 
     def show_plan(self, plan: Plan | None) -> None:
