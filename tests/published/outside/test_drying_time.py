@@ -19,7 +19,7 @@ from dryhouse.science.curves import lewis
 from dryhouse.science.curves.rate import rates, two_periods
 from dryhouse.science.moisture import wet_to_dry
 
-DATA = Path(__file__).parent / "data"
+DATA = Path(__file__).parents[1] / "data"
 with (DATA / "drying_time_examples.csv").open(encoding="utf-8", newline="") as file:
     EXAMPLES = list(csv.DictReader(file))
 

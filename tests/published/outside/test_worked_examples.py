@@ -28,7 +28,7 @@ from dryhouse.science.units import SIZES
 from dryhouse.science.values import Fact
 from tests.builders import a_kitchen
 
-with (Path(__file__).parent / "data" / "mass_balance_examples.csv").open(encoding="utf-8", newline="") as file:
+with (Path(__file__).parents[1] / "data" / "mass_balance_examples.csv").open(encoding="utf-8", newline="") as file:
     EXAMPLES = list(csv.DictReader(file))
 
 

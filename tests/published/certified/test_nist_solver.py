@@ -15,7 +15,7 @@ import pytest
 from dryhouse.science.curves.fitting import standard_errors
 from dryhouse.science.curves.solver import least_squares
 
-DATA = Path(__file__).parent / "data"
+DATA = Path(__file__).parents[1] / "data"
 WORDS = {"exp": np.exp, "arctan": np.arctan, "pi": np.pi}
 
 

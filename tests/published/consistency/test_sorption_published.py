@@ -10,7 +10,7 @@ import pytest
 from dryhouse.handbook.gab import isotherms, isotherms_named
 from dryhouse.science.sorption import gab, gab_inverse
 
-with (Path(__file__).parent / "data" / "isotherm_points.csv").open(encoding="utf-8", newline="") as file:
+with (Path(__file__).parents[1] / "data" / "isotherm_points.csv").open(encoding="utf-8", newline="") as file:
     POINTS = list(csv.DictReader(file))
 
 

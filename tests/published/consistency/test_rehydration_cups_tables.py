@@ -2,10 +2,7 @@
 
 import pytest
 
-from dryhouse.handbook.reader import handbook
 from dryhouse.handbook.rehydration_table import published_water
-from dryhouse.handbook.yield_table import published_yields
-from dryhouse.science.units import SIZES
 
 B989 = {
     "apple": (1.5, 0.5), "pear": (1.75, 1.25), "peach": (2, 1.25), "asparagus": (2.25, 1.5),
@@ -37,21 +34,3 @@ def test_parsnips():
     """Michigan State University Extension: 2 cups of water to a cup, 30 to 45 min (read)."""
     (row,) = [r for r in published_water("parsnip") if "Michigan" in r.basis.source]
     assert (row.cups_per_cup, row.soak_hours_low, row.soak_hours_high) == (2, 0.5, 0.75)
-
-
-def test_a_cup_of_dried_onions_weighs_three_and_a_third_ounces():
-    """Armed Forces Recipe Service card A-11 (read): 3-1/3 oz (1 cup) with 2-1/2 cups of water gives 13 oz."""
-    (cup,) = [m for m in handbook().food("onion").measures_for("dried") if "A-11" in m.source]
-    assert cup.density * SIZES["cup"] == pytest.approx(94.5, abs=0.1)
-    (row,) = [r for r in published_water("onion") if "A-11" in r.basis.source]
-    assert row.cups_per_cup == 2.5
-    taken_up = 13 * SIZES["oz"] - 94.5
-    assert taken_up < row.cups_per_cup * SIZES["cup"], "some of the water is left over"
-
-
-def test_onions_eight_to_one():
-    """Armed Forces card A-11: 20 lb prepared to 2 lb 8 oz; US Army QM6321: 8 lb to 1 (read)."""
-    onions = [r for r in published_yields() if r.food == "onion" and r.comparable and r.prepared_g]
-    ratios = [r.prepared_g / r.dried_g for r in onions]
-    assert 8 in [round(ratio, 1) for ratio in ratios]
-    assert all(7.7 < ratio < 9.1 for ratio in ratios)

@@ -1,0 +1,73 @@
+"""Drying curves against published runs, constants and statistics. Each figure's source stands in its data file.
+
+Points: `drying_runs.csv`. Constants: the handbook's thin-layer table. Rows marked computed there were fitted with a
+general-purpose least-squares library when the table was made, and are reproduced here by the solver of our own.
+"""
+
+from __future__ import annotations
+
+import csv
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from dryhouse.handbook.thin_layer import thin_layers
+from dryhouse.science.curves import model
+from dryhouse.science.curves.fitting import fit
+
+DATA = Path(__file__).parents[1] / "data"
+EQUILIBRIUM_OR_DRY_G = {"thesis_isd_1cm": 133.0, "lab_watermelon_tray1": 0.2809, "geankoplis_foodstuff": 3955.0}
+"""What the table of constants took as the level the mass settles at."""
+
+
+@cache
+def run(series):
+    with (DATA / "drying_runs.csv").open(encoding="utf-8", newline="") as file:
+        rows = [r for r in csv.DictReader(file) if r["series_id"] == series]
+    hours = np.array([float(r["time_h"]) for r in rows])
+    if rows[0]["moisture_ratio"]:
+        return hours, np.array([float(r["moisture_ratio"]) for r in rows])
+    if series in EQUILIBRIUM_OR_DRY_G:
+        mass, level = np.array([float(r["mass_g"]) for r in rows]), EQUILIBRIUM_OR_DRY_G[series]
+        return hours, (mass - level) / (mass[0] - level)
+    moisture = np.array([float(r["moisture_db"]) for r in rows])
+    return hours, moisture / moisture[0]
+
+
+FITTED = [r for r in thin_layers() if r.series and "fitted" in r.basis.source]
+VECTORS = [
+    r for r in thin_layers() if r.model in ("Lewis", "Page", "Henderson–Pabis", "logarithmic", "Midilli–Kucuk")
+]
+
+
+def vector(row):
+    values = {"k": row.k, "n": row.n, "a": row.a, "b": row.b, "c": row.c}
+    return np.array([values[p.name] for p in model(row.model).parameters])
+
+
+def label(row):
+    return f"{row.model} {row.name} {row.temperature_c or ''} {row.series}"
+
+
+@pytest.mark.parametrize("row", FITTED, ids=label)
+def test_constants_of_published_runs(row):
+    hours, mr = run(row.series)
+    found = fit(model(row.model), hours, mr)
+    assert found.values == pytest.approx(vector(row), rel=2e-3, abs=2e-5)
+
+
+@pytest.mark.parametrize("row", VECTORS, ids=label)
+def test_curves_of_published_constants_are_recovered(row):
+    p = vector(row)
+    one = model(row.model)
+    scale = (1.0 / row.k) ** (1.0 / (row.n or 1.0))
+    hours = np.linspace(0.0, 2.5 * scale, 40)
+    found = fit(one, hours, one.curve(hours, p))
+    assert found.values == pytest.approx(p, rel=1e-3, abs=1e-5)
+
+
+def test_there_are_enough_published_rows():
+    assert len(VECTORS) >= 20
+    assert len(FITTED) == 35
