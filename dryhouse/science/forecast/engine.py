@@ -12,7 +12,7 @@ run that changes its pace keeps the new one for a while. Both sizes are weighed 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 from dryhouse.science.curves.model import Array
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 
-TAU = np.array([0.03, 0.08, 0.16])
+TAU = np.array([0.03, 0.09, 0.17])
 """Sizes of the clock's error: on whole published runs these make 8 in 10 finishes fall in the 80 % band."""
 GROWTH = 0.7
 """Power of ln(time ahead) by which the clock's error grows past the last weighing."""
@@ -79,34 +79,46 @@ class Expectation:
     noise: float
 
 
-def posterior(hours: Array, w: Array, expected: Expectation) -> Posterior:
-    """Every cell that matters. `hours` ascending from 0, `w` the masses over the first."""
-    table = shapes()
-    prior_shape = table.log_prior + expected.shape_weight
-    wide = _log_half_grid(expected, hours, w)
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """Where the weight lies: the ln half-times to look at, and -dMR/d ln t along the best rough curve."""
+
+    log_half: Array
+    slope: Array
+
+
+def ground(hours: Array, w: Array, expected: Expectation) -> Ground | None:
+    """The half-times that matter, found on a coarse grid; None where nothing was weighed after the start."""
     if len(hours) < 2:
-        return _collect(table, wide[::6], expected, prior_shape, None, 0.0)
+        return None
+    table, levels = shapes(), expected.levels
+    wide = _log_half_grid(expected, hours, w)
     t, y = thinned(hours[1:], w[1:])
-    coarse = wide[::4]
-    rough = _likelihood(table, t, y, coarse, expected, expected.noise * NOISE, np.zeros(1), np.ones(1), None)
+    coarse, few = wide[::4], replace(expected, levels=replace(levels, at=levels.at[::3]))
+    rough = _likelihood(table, t, y, coarse, few, expected.noise * NOISE, np.zeros(1), np.ones(1), None)
     peak = np.max(rough, axis=(2, 3))
     best_shape, best_half = np.unravel_index(np.argmax(peak), peak.shape)
     slope = _slope(table, int(best_shape), t, float(coarse[best_half]))
-    floor = max(expected.noise * 2.0, 0.01) * 2.0
-    worth = np.max(
-        np.max(
-            _likelihood(table, t, y, coarse, expected, np.array([floor]), TAU[-1:], np.ones(1), slope), axis=(2, 3)
-        )
-        + prior_shape[:, None],
-        axis=0,
-    )
+    floor = np.array([max(expected.noise * 2.0, 0.01) * 2.0])
+    seen = np.max(_likelihood(table, t, y, coarse, few, floor, TAU[-1:], np.ones(1), slope), axis=(2, 3))
+    worth = np.max(seen + (table.log_prior + expected.shape_weight)[:, None], axis=0)
     near = coarse[worth > worth.max() - 14.0]
     step = wide[1] - wide[0]
     grid = wide[(wide >= near.min() - 4 * step) & (wide <= near.max() + 4 * step)]
-    if len(grid) > 90:
-        grid = grid[:: len(grid) // 60]
-    found = _likelihood(table, t, y, grid, expected, expected.noise * NOISE, TAU, NOISE_PRIOR, slope)
-    return _collect(table, grid, expected, prior_shape, found, float(hours[-1]))
+    return Ground(grid[:: len(grid) // 60] if len(grid) > 90 else grid, slope)
+
+
+def posterior(hours: Array, w: Array, expected: Expectation, where: Ground | None) -> Posterior:
+    """Every cell that matters. `hours` ascending from 0, `w` the masses over the first; `where`, their `ground`."""
+    table = shapes()
+    prior_shape = table.log_prior + expected.shape_weight
+    if where is None:
+        return _collect(table, _log_half_grid(expected, hours, w)[::6], expected, prior_shape, None, 0.0)
+    t, y = thinned(hours[1:], w[1:])
+    found = _likelihood(
+        table, t, y, where.log_half, expected, expected.noise * NOISE, TAU, NOISE_PRIOR, where.slope
+    )
+    return _collect(table, where.log_half, expected, prior_shape, found, float(hours[-1]))
 
 
 def thinned(t: Array, y: Array, most: int = 24) -> tuple[Array, Array]:
