@@ -10,7 +10,8 @@ from dryhouse.cli.answers import add_more, as_typed, say_figure
 if TYPE_CHECKING:
     from dryhouse.kitchen.yields.yields import YieldAnswer
     from dryhouse.science.display import Style
-    from dryhouse.science.values import Figure
+    from dryhouse.science.quantities import Mass
+    from dryhouse.science.values import Fact, Figure
 
 
 def add(verbs: Any) -> None:
@@ -28,7 +29,9 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Answer in the unit that was typed; a measure is answered in grams, and in that measure beside it."""
     from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.foods.catalog import food
     from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.yields.counted import counted_mass
     from dryhouse.kitchen.yields.yields import DRIED, FRESH, yields
     from dryhouse.science.quantities import parse_amount
 
@@ -36,23 +39,30 @@ def run(args: argparse.Namespace) -> int:
         notation = style(kitchen)
         direction = FRESH if args.fresh is not None else DRIED
         typed = args.fresh if args.fresh is not None else args.dried
-        amount = parse_amount(typed, decimal_comma=notation.decimal_comma)
+        counted = counted_mass(food(kitchen, " ".join(args.food)), typed) if direction == FRESH else None
+        amount = counted[0] if counted else parse_amount(typed, decimal_comma=notation.decimal_comma)
         answer = yields(kitchen, " ".join(args.food), amount, direction, form=args.form)
         name = answer.knowledge.food.name
+        said = typed if counted is None else notation.mass(amount.si)
         title = (
-            f"Dried from {typed} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {typed} dried"
+            f"Dried from {said} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {typed} dried"
         )
-        shown = as_typed(notation, typed)
+        shown = notation if counted is not None else as_typed(notation, typed)
         say_figure(
             title,
             answer.joined,
             shown,
             args,
             more=_more(answer),
-            details=_details(answer, shown),
+            details=[*_counted(typed, counted, notation), *_details(answer, shown)],
             workings=_beside(answer, shown),
         )
     return 0
+
+
+def _counted(typed: str, counted: tuple[Mass, Fact] | None, notation: Style) -> list[str]:
+    """What the pieces weigh together, and by which table."""
+    return [] if counted is None else [f"{typed}: {notation.mass(counted[0].si)}   [{counted[1].source}]"]
 
 
 def _more(answer: YieldAnswer) -> dict[str, Any]:
