@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.rows import every_row
+
 ROOT = Path(__file__).parents[2]
 PACKAGE, TESTS = ROOT / "dryhouse", ROOT / "tests"
 LAYERS = ("science", "handbook", "words", "kitchen", "plots", "journal")
@@ -38,7 +40,7 @@ def named() -> set[str]:
     return imported()
 
 
-@pytest.mark.parametrize("path", MODULES, ids=dotted)
+@every_row("path", MODULES, ids=dotted)
 def test_a_module_has_its_mirror_or_is_imported_by_a_test(path, named):
     mirror = TESTS / path.relative_to(PACKAGE).with_name(f"test_{path.name}")
     assert mirror.exists() or dotted(path) in named

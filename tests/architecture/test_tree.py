@@ -5,7 +5,7 @@ import re
 import tomllib
 from pathlib import Path
 
-import pytest
+from tests.rows import every_row
 
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "dryhouse"
@@ -25,12 +25,12 @@ def test_the_top_level_is_exactly_as_the_design_says():
     }  # fmt: skip
 
 
-@pytest.mark.parametrize("path", MODULES, ids=name)
+@every_row("path", MODULES, ids=name)
 def test_no_module_is_longer_than_a_reader_can_hold(path):
     assert len(path.read_text().splitlines()) <= LONGEST
 
 
-@pytest.mark.parametrize("path", MODULES, ids=name)
+@every_row("path", MODULES, ids=name)
 def test_every_module_says_what_it_is_for(path):
     assert ast.get_docstring(ast.parse(path.read_text())), f"{name(path)} has no docstring"
 
@@ -51,7 +51,7 @@ PURE = [
 ]
 
 
-@pytest.mark.parametrize("path", PURE, ids=name)
+@every_row("path", PURE, ids=name)
 def test_every_public_name_says_what_it_means(path):
     silent = [node.name for node in _public(ast.parse(path.read_text())) if not ast.get_docstring(node)]
     assert not silent, f"{name(path)}: {silent}"
@@ -74,7 +74,7 @@ def test_each_curve_model_each_rule_family_and_each_place_stands_alone():
 OPTION = re.compile(r"(^|\s|\()--[a-z]|dryhouse --|“dryhouse ")
 
 
-@pytest.mark.parametrize("path", PURE, ids=name)
+@every_row("path", PURE, ids=name)
 def test_only_the_command_line_speaks_of_its_verbs_and_options(path):
     tree = ast.parse(path.read_text())
     said = [node.value for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)]
@@ -89,6 +89,6 @@ def test_only_the_command_line_speaks_of_its_verbs_and_options(path):
 PROMISES = re.compile(r"TODO|FIXME|XXX|NotImplementedError|pytest\.(skip|xfail)|mark\.(skip|xfail)")
 
 
-@pytest.mark.parametrize("path", [*MODULES, *sorted((ROOT / "migrations").rglob("*.py"))], ids=name)
+@every_row("path", [*MODULES, *sorted((ROOT / "migrations").rglob("*.py"))], ids=name)
 def test_nothing_is_promised_for_later(path):
     assert not PROMISES.search(path.read_text())

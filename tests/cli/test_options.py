@@ -6,9 +6,10 @@ import pytest
 
 from dryhouse.cli import DeskOptions, desk_options, main, parser
 from dryhouse.science.errors import InputProblem
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     "given",
     [
         [],
@@ -23,9 +24,7 @@ def test_the_quick_way_reads_as_the_parser_does(given):
     assert quick == DeskOptions(slow.journal, slow.sample, slow.timings, slow.quit_when_ready)
 
 
-@pytest.mark.parametrize(
-    "given", [["--sample", "--journal", "a"], ["--journal"], ["--bogus"], ["batches"], ["--version"]]
-)
+@every_row("given", [["--sample", "--journal", "a"], ["--journal"], ["--bogus"], ["batches"], ["--version"]])
 def test_anything_else_is_left_to_the_parser(given):
     assert desk_options(given) is None
 

@@ -3,9 +3,10 @@
 import pytest
 
 from dryhouse.handbook.animal_words import animal_words, near_animal_word
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("name", "kinds"),
     [("Duck breast", {"poultry"}), ("duck eggs", {"poultry", "egg"}), ("Hühnersuppe", {"poultry"}),
      ("saumon à la crème", {"fish", "milk"}), ("kødboller", {"meat"}), ("laxsoppa", {"fish"}),
@@ -15,7 +16,7 @@ def test_an_animal_is_seen_in_any_of_the_languages(name, kinds):
     assert set(animal_words(name).values()) == kinds
 
 
-@pytest.mark.parametrize(
+@every_row(
     "name",
     ["oyster mushrooms", "Butternut", "egg-plant", "beefsteak tomatoes", "lamb’s lettuce", "coconut milk",
      "hen-of-the-woods", "tomato, beefsteak", "Hafermilch", "chickpea", "sweet corn", "onion"],

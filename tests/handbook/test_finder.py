@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from dryhouse.handbook.reader import Handbook, handbook
 from dryhouse.handbook.spelling import singular, words
 from dryhouse.science.errors import InputProblem
+from tests.rows import every_row
 
 FOODS = handbook().foods
 
@@ -47,13 +48,13 @@ SPELLINGS = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize(("slug", "typed"), [(s, t) for s, all_ in SPELLINGS.items() for t in all_])
+@every_row(("slug", "typed"), [(s, t) for s, all_ in SPELLINGS.items() for t in all_])
 def test_what_people_write(slug, typed):
     assert handbook().identify(typed).slug == slug
     assert handbook().find(typed)[0].slug == slug
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "offered"),
     [
         ("cherry", {"sour-cherry", "sweet-cherry"}),
@@ -78,7 +79,7 @@ def test_two_foods_of_one_name_are_asked_back(typed, offered):
     assert any(FOODS[slug].name in problem.value.sentence for slug in offered)
 
 
-@pytest.mark.parametrize(
+@every_row(
     "typed",
     [
         "oat",
@@ -102,7 +103,7 @@ def test_an_animal_never_turns_into_a_plant_nor_a_plant_into_an_animal(typed):
         handbook().identify(typed)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "slug"),
     [("goat", "goat"), ("bear", "bear"), ("pear", "pear"), ("ham", "ham"), ("yam", "yam"),
      ("pea", "green-pea"), ("hominy", "hominy"), ("quince", "quince"), ("quinoa", "quinoa"),
@@ -124,14 +125,14 @@ def test_nothing_is_no_food(typed):
         handbook().identify(typed)
 
 
-@pytest.mark.parametrize("food", FOODS.values(), ids=FOODS)
+@every_row("food", FOODS.values(), ids=FOODS)
 def test_every_food_answers_to_all_its_names(food):
     for name in (food.slug, food.name, *food.other_names):
         assert handbook().identify(name) is food, name
         assert handbook().find(name)[0] is food, name
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "slug"),
     [("tom", "tomato"), ("broc", "broccoli"), ("appl", "apple"), ("sour ch", "sour-cherry"),
      ("gr be", "green-bean"), ("butt", "butternut-squash"), ("shi", "shiitake"), ("wild r", "rice-wild"),
@@ -187,7 +188,7 @@ def test_one_letter_left_out_of_a_long_name_still_finds_it(food, data):
     assert food in handbook().find(food.name[:place] + food.name[place + 1 :])
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("plural", "one"),
     [("cherries", "cherry"), ("tomatoes", "tomato"), ("peaches", "peach"), ("radishes", "radish"),
      ("leaves", "leaf"), ("peas", "pea"), ("asparagus", "asparagus"), ("swiss", "swiss"), ("couscous", "couscous"),

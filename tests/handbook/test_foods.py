@@ -9,9 +9,10 @@ from dryhouse.handbook.foods import TRAITS, UNITS, load_foods
 from dryhouse.handbook.reading import HandbookFault, read, sources
 from dryhouse.handbook.spelling import words
 from dryhouse.handbook.tables import ANIMAL_CATEGORIES, CATEGORIES, Food
+from tests.rows import every_row
 
 FOODS = list(load_foods().values())
-every_food = pytest.mark.parametrize("food", FOODS, ids=lambda food: food.slug)
+every_food = every_row("food", FOODS, ids=lambda food: food.slug)
 COMPOSITION = ("protein", "fat", "carbohydrate")
 
 

@@ -16,6 +16,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.safety import FoodFacts, evaluate
 from dryhouse.science.values import Caution
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 PROMISE = re.compile(
     r"\b(?<!not )(?<!never )(?:is|are|be|stays?|perfectly|completely|now) (?:\w+ )?safe\b"
@@ -57,7 +58,7 @@ def test_no_caution_promises_safety():
         assert "safe" not in f"{rule.text} {rule.short}".casefold().replace("safety", ""), rule.id
 
 
-@pytest.mark.parametrize("folder", ["desk", "kitchen", "cli", "plots", "science"])
+@every_row("folder", ["desk", "kitchen", "cli", "plots", "science"])
 def test_no_string_of_the_program_promises_safety(folder):
     for path in sorted((PACKAGE / folder).rglob("*.py")):
         for text in strings_of(path):
@@ -122,7 +123,7 @@ def test_a_label_has_few_words_and_a_foreign_caution_its_whole_text():
     assert rules_by_id()[first.id] is first
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("column", "value"),
     [
         ("when", "never heard of"),

@@ -8,11 +8,12 @@ from dryhouse.handbook.boiling import boiling_tables
 from dryhouse.handbook.pot import pot, pot_figures
 from dryhouse.handbook.staples import COMPOSITION, find_staples, staple, staples
 from dryhouse.science.errors import InputProblem
+from tests.rows import every_row
 
 ALL = tuple(staples().values())
 
 
-@pytest.mark.parametrize("one", ALL, ids=lambda s: s.slug)
+@every_row("one", ALL, ids=lambda s: s.slug)
 def test_each_staple_has_its_composition_with_a_source(one) -> None:
     assert set(COMPOSITION) - {"fibre"} <= set(one.facts)
     assert all(fact.source and fact.value >= 0 for fact in one.facts.values())
@@ -20,13 +21,13 @@ def test_each_staple_has_its_composition_with_a_source(one) -> None:
     assert grams <= 101.5
 
 
-@pytest.mark.parametrize("one", [s for s in ALL if s.uptake is not None], ids=lambda s: s.slug)
+@every_row("one", [s for s in ALL if s.uptake is not None], ids=lambda s: s.slug)
 def test_each_uptake_is_told_where_it_comes_from(one) -> None:
     assert 1.0 < one.uptake.value < 7.0
     assert one.uptake.how in ("computed", "recalled", "common practice")
 
 
-@pytest.mark.parametrize("one", [s for s in ALL if s.cup is not None], ids=lambda s: s.slug)
+@every_row("one", [s for s in ALL if s.cup is not None], ids=lambda s: s.slug)
 def test_each_cup_weighs_what_a_cup_can(one) -> None:
     assert 30 <= one.cup.value <= 300
 

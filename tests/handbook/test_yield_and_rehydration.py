@@ -1,7 +1,5 @@
 """The published yields and the published rehydration keep the handbook's rules."""
 
-import pytest
-
 from dryhouse.handbook.foods import load_foods
 from dryhouse.handbook.rehydration_table import (
     GROUPS,
@@ -12,9 +10,10 @@ from dryhouse.handbook.rehydration_table import (
 )
 from dryhouse.handbook.yield_table import published_yields
 from dryhouse.science.moisture import dry_matter, mass_at
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize("row", published_yields(), ids=lambda row: f"{row.food}, {row.source[:20]}")
+@every_row("row", published_yields(), ids=lambda row: f"{row.food}, {row.source[:20]}")
 def test_a_published_yield_is_possible(row):
     assert row.food in load_foods()
     assert row.as_purchased_g or row.prepared_g or row.prepared_ml
@@ -51,7 +50,7 @@ def test_onions_have_several_published_yields_and_jerky_none_that_compares():
     assert [row.comparable for row in published_yields() if row.food == "beef-jerky"] == [False, False]
 
 
-@pytest.mark.parametrize("row", rehydrations(), ids=lambda row: f"{row.foods[0]}, {row.source[:20]}")
+@every_row("row", rehydrations(), ids=lambda row: f"{row.foods[0]}, {row.source[:20]}")
 def test_published_rehydration_is_possible(row):
     assert all(food in load_foods() or food in GROUPS for food in row.foods)
     if row.cups_per_cup is not None:

@@ -1,17 +1,16 @@
 """How far published figures stray: every category has a spread, and a range follows from it."""
 
-import pytest
-
 from dryhouse.handbook.foods import load_foods
 from dryhouse.handbook.tables import CATEGORIES, Food
 from dryhouse.handbook.yield_comparisons import comparable_yields, compare, yield_spread
 from dryhouse.handbook.yield_spread import cup, finish, raw_water, water_with_range
 from dryhouse.handbook.yield_table import published_yields
 from dryhouse.science.values import Fact
+from tests.rows import every_row
 from tests.workings import read
 
 
-@pytest.mark.parametrize("category", CATEGORIES)
+@every_row("category", CATEGORIES)
 def test_every_category_has_its_spreads_with_their_sources(category):
     food = Food("x", "x", (), category)
     for spread in (raw_water(food), finish(food)):

@@ -9,6 +9,7 @@ import pytest
 
 from dryhouse.journal.problems import as_world_problem, sentence_for
 from dryhouse.science.errors import WorldProblem
+from tests.rows import every_row
 
 FILE = Path("galley") / "journal.dryhouse"
 
@@ -19,7 +20,7 @@ def error(name: str) -> sqlite3.Error:
     return made
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("name", "word"),
     [
         ("SQLITE_FULL", "full"),

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import pytest
 from sqlalchemy import UniqueConstraint
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.schema import CreateTable
 
 from dryhouse.journal.tables import TABLES, metadata
 from dryhouse.kitchen.records import RECORD_KINDS, LotDraw, OwnFigure
+from tests.rows import every_row
 
 
 def test_a_record_s_fields_become_columns_that_may_be_missing_where_they_may() -> None:
@@ -51,7 +51,7 @@ def test_every_constraint_and_index_has_a_name() -> None:
         assert all(index.name for index in table.indexes)
 
 
-@pytest.mark.parametrize("kind", RECORD_KINDS)
+@every_row("kind", RECORD_KINDS)
 def test_another_database_could_hold_the_tables(kind: type) -> None:
     made = str(CreateTable(TABLES[kind]).compile(dialect=postgresql.dialect()))
     assert "STRICT" not in made

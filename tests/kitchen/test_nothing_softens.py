@@ -39,6 +39,7 @@ from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts, MealFacts
 from dryhouse.science.statuses import FigureId
 from dryhouse.science.units import to_celsius
 from tests.kitchen.shelf_room import FREEZER, HEATED, NOW, PANTRY, TODAY, a_batch, a_shelf, packed
+from tests.rows import every_row
 
 
 def rules(cautions, severity="stop"):
@@ -48,7 +49,7 @@ def rules(cautions, severity="stop"):
 # --- names -------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("name", ["Turkey", "beef mince", "Deer", "eggs", "hard cheese"])
+@every_row("name", ["Turkey", "beef mince", "Deer", "eggs", "hard cheese"])
 def test_an_animal_foods_name_is_not_given_to_a_plant(name):
     kitchen = a_shelf()
     with pytest.raises(InputProblem, match=r"food from an animal|is already a food"):
@@ -259,7 +260,7 @@ def test_a_bought_animal_ingredient_has_its_cautions_on_the_meal():
     assert not any(rule.startswith("heat-meat") for rule in rules(cautions))
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("part", "rule", "severity"),
     [
         (SALAMI, "cold-soak-bought", "warn"),
@@ -368,7 +369,7 @@ def heat_stops(batch):
     return {r for r in said if r.startswith(("heat-", "fish-held"))}
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("batch", "stops"),
     [
         (heated(), set()),
@@ -562,7 +563,7 @@ def test_canned_beans_in_a_cold_soak_are_not_called_raw(made_from, speaks):
     assert ("beans-not-boiled" in said) is speaks
 
 
-@pytest.mark.parametrize("slug", ["tofu", "lentil", "hummus", "split-pea", "egg-noodles", "applesauce", "chickpea"])
+@every_row("slug", ["tofu", "lentil", "hummus", "split-pea", "egg-noodles", "applesauce", "chickpea"])
 def test_plain_food_has_no_caution_of_another_one(slug):
     said = {c.rule for c in food_cautions(a_shelf(), slug)}
     assert not said & {"beans-boil", "beans-not-boiled", "holds-egg", "mixed-meals", "staph-toxin", "heat-to-165"}
@@ -591,14 +592,14 @@ def test_water_is_boiled_once_and_the_longer_where_the_height_is_unknown(altitud
 # --- what nobody knows, and guidance that was missing ------------------------------------------------------
 
 
-@pytest.mark.parametrize("kind", ["", "plant", "MEAT", "Vegetable", "vegetables", None])
+@every_row("kind", ["", "plant", "MEAT", "Vegetable", "vegetables", None])
 def test_a_kind_that_is_none_is_unknown_food_and_treated_as_animal(kind):
     facts = FoodFacts("supper", kind)
     assert {"unknown food", "animal"} <= facts.kinds
     assert {"ingredients-unknown", "heat-poultry-missing"} <= rules(cautions_for(BatchFacts(facts)))
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("name", "rule", "severity"),
     [
         ("elderberry", "elderberry", "warn"),
@@ -629,7 +630,7 @@ def test_potatoes_are_peeled_of_what_is_green_and_sweet_potatoes_are_not_meant()
         assert not said & {"green-potato", "raw-sprouts", "bitter-kernels"}
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("slug", "rule", "severity"),
     [
         ("pork-jerky", "trichinella-freezing", "warn"),
@@ -686,7 +687,7 @@ def test_our_own_rules_are_called_so_and_nothing_is_called_recalled():
 # --- keeping -----------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("slug", "fahrenheit"), [("salmon", 70), ("salmon", 41), ("turkey", 71), ("beef-jerky", 90), ("chili-meat", 75)]
 )
 def test_meat_and_fish_have_no_invented_keeping_time(slug, fahrenheit):

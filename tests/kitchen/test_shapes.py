@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
-import pytest
-
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, LotCheck, Weighing
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
 from dryhouse.kitchen.records.shapes import SUFFIXES, shapes
 from dryhouse.science.quantities import Mass
+from tests.rows import every_row
 
 
 def test_shapes_say_what_may_be_missing_and_what_must_be_there() -> None:
@@ -21,7 +20,7 @@ def test_shapes_say_what_may_be_missing_and_what_must_be_there() -> None:
     assert {s.name: s.holds for s in shapes(LotCheck)}["moist"] is bool
 
 
-@pytest.mark.parametrize("kind", RECORD_KINDS)
+@every_row("kind", RECORD_KINDS)
 def test_every_field_holds_something_the_journal_can_keep(kind: type) -> None:
     for shape in shapes(kind):
         assert shape.holds in {str, int, float, bool, date, datetime, *SUFFIXES}

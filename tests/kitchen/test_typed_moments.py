@@ -9,9 +9,10 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "moment"),
     [
         ("2026-11-20 18:00", (2026, 11, 20, 18, 0)),
@@ -34,7 +35,7 @@ def test_a_moment_is_understood(text, moment):
     assert read_moment(a_kitchen(), text) == datetime(*moment, tzinfo=UTC)
 
 
-@pytest.mark.parametrize(
+@every_row(
     "text",
     [
         "",

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from dryhouse.science.display import METRIC, Style, duration
 from dryhouse.science.quantities import Mass, parse
 from dryhouse.science.values import Figure
+from tests.rows import every_row
 
 US, SI = Style(), Style(METRIC)
 
@@ -25,7 +26,7 @@ def test_masses(grams, us, metric):
     assert SI.mass(grams) == metric
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("ml", "us"),
     [
         (59.147, "¼ cup"),

@@ -18,6 +18,7 @@ from dryhouse.science.moisture import (
     wet_to_dry,
 )
 from dryhouse.science.values import Fact
+from tests.rows import every_row
 
 CORN = Fact(76.05, "%", "a source", low=74.0, high=78.0)
 TARGET = Fact(10.0, "%", "another source")
@@ -62,7 +63,7 @@ def test_a_target_mass_carries_its_interval_its_basis_and_its_workings():
     assert figure.workings[0].terms[-1].source == "a source"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("mass", "name"),
     [
         (266.0, "dry enough"),

@@ -22,11 +22,12 @@ from dryhouse.science.quantities import (
     unit_typed,
 )
 from dryhouse.science.units import SIZES, STORED, UNITS, to_celsius, to_fahrenheit
+from tests.rows import every_row
 
 LB, OZ, CUP = 453.59237, 28.349523125, 236.5882365
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "kind", "expected"),
     [
         ("2 lb 3 oz", Mass, 2 * LB + 3 * OZ),
@@ -78,7 +79,7 @@ def test_a_decimal_comma_is_read_where_the_person_uses_one():
         parse("1.500 g", Mass, decimal_comma=True)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "kind", "says"),
     [
         ("", Mass, "no mass here yet"),
@@ -193,7 +194,7 @@ def test_the_registry_holds_the_units_of_the_table_and_no_others():
         assert not known.parse_unit_name(word), word
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "kind", "expected"),
     [
         ("1 lb 14 oz", Mass, 30 * OZ),
@@ -214,7 +215,7 @@ def test_unit_words_compounds_and_sides_add_up(text, kind, expected):
     assert parse(text, kind).si == pytest.approx(expected, rel=1e-12)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "kind", "says"),
     [
         ("1½2 lb", Mass, "“1½2 lb” goes on after ½; write the whole number before it, as in 1½."),

@@ -19,6 +19,7 @@ from dryhouse.science.sorption import (
     water_activity_figure,
 )
 from dryhouse.science.values import Basis
+from tests.rows import every_row
 
 SOURCE = Basis("handbook", "a study")
 POTATO = Isotherm(0.0925, 23.25, 0.6743, 60, 60, SOURCE)
@@ -42,7 +43,7 @@ def test_outside_its_range_an_isotherm_says_nothing():
     assert water_activity(POTATO, 0.0) is None
 
 
-@pytest.mark.parametrize("k", [1.143, 1.14, 1.048, 1.097, 1.093, 0.1])
+@every_row("k", [1.143, 1.14, 1.048, 1.097, 1.093, 0.1])
 def test_unphysical_k_gives_a_sentence(k):
     """The K above 1 are those of Korean J. Food Preserv. 25(6):627 (2018), Table 1."""
     with pytest.raises(InputProblem) as problem:

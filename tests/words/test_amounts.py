@@ -2,13 +2,12 @@
 
 import math
 
-import pytest
-
 from dryhouse.science.display import METRIC, Style
 from dryhouse.words.amounts import figures, own, worked
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("value", "unit", "us", "metric"),
     [
         (1133.98, "g", "40 oz", "1134 g"),

@@ -4,15 +4,14 @@ import re
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
-import pytest
-
 from dryhouse.words import dates
+from tests.rows import every_row
 
 DAY, MOMENT = date(2027, 8, 6), datetime(2027, 8, 6, 7, 5, tzinfo=UTC)
 PACKAGE = Path(dates.__file__).parents[1]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("say", "said"),
     [
         (dates.weekday, "Friday"),
@@ -47,7 +46,7 @@ def test_every_day_of_a_week_and_every_month_has_its_own_name():
 NAMES_BY_THE_MACHINE = re.compile(r"%-?[aAbBcxXph]\b|\bday_name\b|\bmonth_name\b|\bsetlocale\b")
 
 
-@pytest.mark.parametrize("path", sorted(PACKAGE.rglob("*.py")), ids=lambda p: p.relative_to(PACKAGE).as_posix())
+@every_row("path", sorted(PACKAGE.rglob("*.py")), ids=lambda p: p.relative_to(PACKAGE).as_posix())
 def test_no_name_of_a_day_or_a_month_is_left_to_the_machine(path):
     """The C locale would put the names of another language into an English sentence."""
     assert not NAMES_BY_THE_MACHINE.search(path.read_text(encoding="utf-8"))

@@ -1,11 +1,10 @@
 """A figure as every command answers with it."""
 
-import pytest
-
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.values import Basis, Caution, Figure, Measure
 from dryhouse.science.workings import StepKind, step
 from dryhouse.words.figures import figure_json
+from tests.rows import every_row
 
 STOP = Caution("stop", "stop", "a source")
 
@@ -21,7 +20,7 @@ def test_the_json_keys_are_the_same_for_every_figure():
     assert figure_json(Figure(1, "g"), Style())["low"] is None
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("unit", "system", "line"),
     [
         ("oz", METRIC, "Target mass = 5.6 oz ÷ (1 − 20 %) = 7 oz"),

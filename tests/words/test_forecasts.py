@@ -3,11 +3,10 @@
 import math
 from dataclasses import dataclass
 
-import pytest
-
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.forecast.answer import Finish
 from dryhouse.words.forecasts import bands_sentence, finish_sentence, from_the_first
+from tests.rows import every_row
 
 FINISH = Finish(5.0, 6.0, 7.0, 8.0, 10.0)
 HOURS = from_the_first(Style())
@@ -23,9 +22,7 @@ class Ahead:
     expected: bool = False
 
 
-@pytest.mark.parametrize(
-    ("hours", "text"), [(0.5, "30 min"), (0.99, "59 min"), (1.0, "1 h"), (9.46, "9.5 h"), (120.4, "120 h")]
-)
+@every_row(("hours", "text"), [(0.5, "30 min"), (0.99, "59 min"), (1.0, "1 h"), (9.46, "9.5 h"), (120.4, "120 h")])
 def test_hours(hours, text):
     assert HOURS(hours) == text
 

@@ -5,14 +5,13 @@ from datetime import date
 from pathlib import Path
 from string import Formatter
 
-import pytest
-
 import dryhouse
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.values import Fact
 from dryhouse.science.workings import StepKind, about, step
 from dryhouse.words.step_lines import LINES
 from dryhouse.words.workings import line, lines
+from tests.rows import every_row
 
 PACKAGE = Path(dryhouse.__file__).parent
 
@@ -43,7 +42,7 @@ def test_every_kind_of_step_has_its_line_and_no_line_is_left_over():
     assert set(LINES) == set(StepKind)
 
 
-@pytest.mark.parametrize("kind", StepKind, ids=str)
+@every_row("kind", StepKind, ids=str)
 def test_every_line_asks_only_for_what_a_slot_can_say(kind):
     for _, slot, spec, conversion in Formatter().parse(LINES[kind]):
         if slot is not None:
@@ -80,7 +79,7 @@ def made_steps() -> list[tuple[str, str, set[str]]]:
     return found
 
 
-@pytest.mark.parametrize(("where", "kind", "terms"), made_steps(), ids=str)
+@every_row(("where", "kind", "terms"), made_steps(), ids=str)
 def test_a_step_has_every_term_its_line_asks_for(where, kind, terms):
     asked = {slot for _, slot, _, _ in Formatter().parse(LINES[StepKind[kind]]) if slot is not None}
     assert asked <= terms

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import sqlite3
 
-import pytest
 from sqlalchemy.exc import OperationalError
 
 from dryhouse.journal.sqlite.faults import Fault, fault_of
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("name", "fault"),
     [
         ("SQLITE_FULL", Fault.FULL),

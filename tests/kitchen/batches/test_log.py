@@ -20,6 +20,7 @@ from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Lot, W
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, Temperature
 from tests.builders import NOW, a_kitchen
+from tests.rows import every_row
 
 SHELF_DRYER = Dryer("Shelf dryer", 6, id=1)
 DONE = Batch(
@@ -104,7 +105,7 @@ def test_deleting_takes_weighings_along_leaves_lots_and_undoes_whole():
     assert kitchen.journal.kept == before
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("changed", "field", "says"),
     [
         ({"food": ""}, "food", "Which food"),
@@ -147,9 +148,7 @@ def test_more_trays_than_any_dryer_has_are_refused_without_a_dryer_too():
     log_batch(kitchen, BatchDraft(replace(DONE, dryer=None, trays=100)))
 
 
-@pytest.mark.parametrize(
-    "name", ["purchased_mass", "prepared_mass", "cooked_mass_in", "cooked_mass_out", "dried_mass"]
-)
+@every_row("name", ["purchased_mass", "prepared_mass", "cooked_mass_in", "cooked_mass_out", "dried_mass"])
 def test_a_weight_of_nothing_is_left_empty_instead(name):
     kitchen = a_kitchen(SHELF_DRYER)
     with pytest.raises(InputProblem, match="leave it empty") as caught:

@@ -9,6 +9,7 @@ from dryhouse.kitchen.batches.typed import draft_from, typed_batch
 from dryhouse.kitchen.records import Dryer, Preference
 from dryhouse.science.errors import InputProblem
 from tests.builders import NOW, a_kitchen
+from tests.rows import every_row
 
 SHELF_DRYER = Dryer("Shelf dryer", 6, id=1)
 EIGHT = typed_batch(
@@ -44,7 +45,7 @@ def test_a_mix_is_read_by_its_ingredients():
     assert [(p.food, p.mass.si, p.position) for p in parts] == [("corn", 300, 0), ("turkey", 200, 1)]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("entry", "text"),
     [("fresh", "lots"), ("hours", "soon"), ("temp", "hot"), ("trays", "2.5"), ("rating", "good"), ("dryer", "oven"),
      ("precook_measured", "guess"), ("humidity", "140"), ("start", "sometime"), ("parts", (("corn", "some"),))],

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
 
-import pytest
-
 from dryhouse.kitchen.cautions.stood import UNKNOWN, stood_in_kitchen, stood_on_shelf
 from dryhouse.kitchen.records import LotMove, PlaceTemperature
 from dryhouse.science.quantities import Temperature
+from tests.rows import every_row
 
 OFF = datetime(2026, 11, 25, 8, 0, tzinfo=UTC)
 PANTRY, FREEZER, ATTIC = 1, 2, 3
@@ -30,7 +29,7 @@ def put(place, hours, id=1):
     return LotMove(1, place, after(hours), id)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("moves", "asked", "stood"),
     [
         ([put(PANTRY, 0.5)], 1.5, (90.0, 0.0)),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from dryhouse.kitchen.dryer.curve_points import points_of, read_points
 from dryhouse.kitchen.dryer.weighing_sheets import read_sheet
 from dryhouse.science.errors import InputProblem
+from tests.rows import every_row
 
 
 def test_other_masses_are_turned_into_grams() -> None:
@@ -48,7 +49,7 @@ def test_moments_of_some_day_are_hours_from_the_first() -> None:
     assert points.notes == ()
 
 
-@pytest.mark.parametrize(
+@every_row(
     "text",
     [
         "when,g\n2026-11-20T18:00,500\n2026-11-20T19:30:00,420",

@@ -20,6 +20,7 @@ from dryhouse.kitchen.records import Batch, Dryer, Lot, Meal, MealPart, OwnFigur
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 NOON = datetime(2026, 8, 1, 12, tzinfo=UTC)
 BATCH = Batch(
@@ -75,7 +76,7 @@ def test_words_that_contradict_their_value_are_refused() -> None:
     assert "was typed “2 lb”" in refused([replace(BATCH, prepared_mass=Mass(1000.0, "2 lb"))])
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("food", "words"),
     [
         (OwnFood("turkey", "Turkey", "vegetable", id=1), "take the place of a food of the handbook"),
@@ -203,7 +204,7 @@ def meal_file() -> dict[str, Any]:
     return found
 
 
-@pytest.mark.parametrize(
+@every_row(
     "text",
     [
         "[" * 100_000,

@@ -12,6 +12,7 @@ from dryhouse.kitchen.records import RECORD_KINDS, Batch, Lot, Weighing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from tests.records import records
+from tests.rows import every_row
 
 anything = st.sampled_from(RECORD_KINDS).flatmap(records)
 
@@ -41,7 +42,7 @@ def test_a_table_kept_by_hand_gives_quantities_as_typed():
 WEIGHING = as_json(Weighing(1, datetime(2026, 8, 1, 10, tzinfo=UTC), Mass(400.0, "400 g"), id=1))
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("change", "said"),
     [
         ({"colour": "red"}, "“colour”, which a Weighing does not have"),

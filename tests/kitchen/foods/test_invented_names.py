@@ -13,6 +13,7 @@ from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import InputProblem
 from tests.builders import NOW
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 ANIMAL = """
 venison chili; duck eggs; duck breast; smoked venison; turkey jerky sticks; duck; goose; bacon; sausage;
@@ -144,7 +145,7 @@ def test_a_plant_with_an_animals_word_in_its_name_is_taken_after_one_answer_and_
         assert not stops_of(own), name
 
 
-@pytest.mark.parametrize(
+@every_row(
     "name",
     [
         "eggplant",

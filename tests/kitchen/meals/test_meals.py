@@ -41,6 +41,7 @@ from dryhouse.kitchen.records import (
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, Volume
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 from tests.workings import read
 
 DAY = date(2026, 8, 21)
@@ -212,7 +213,7 @@ def test_parts_are_added_changed_and_removed_as_the_card_is_saved_and_each_save_
     assert [p.name for p in meal_parts(kitchen, id)] == ["carrot", "onion"]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("meal", "field"),
     [
         (Meal("  "), "name"),
@@ -423,9 +424,7 @@ def test_a_meal_travels_to_another_kitchen_and_answers_the_same(tmp_path) -> Non
     there.journal.write(again.undone().changes)
 
 
-@pytest.mark.parametrize(
-    "text", ["", "[]", "{}", '{"file": "dryhouse meal"}', '{"file": "something else", "meal": {}}']
-)
+@every_row("text", ["", "[]", "{}", '{"file": "dryhouse meal"}', '{"file": "something else", "meal": {}}'])
 def test_another_file_is_refused_in_a_sentence(text: str) -> None:
     kitchen = a_kitchen()
     with pytest.raises(InputProblem, match="meal file"):

@@ -9,6 +9,7 @@ from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Weighi
 from dryhouse.kitchen.records.batch_problems import hotter_than_water
 from dryhouse.science.quantities import Mass, Temperature
 from tests.kitchen.records.judging import NOW, fields, said
+from tests.rows import every_row
 
 DRYER = Dryer("Shelf dryer", 6, id=1)
 BATCH = Batch(
@@ -27,7 +28,7 @@ def test_a_sound_batch_has_no_problem():
     assert fields(BATCH, DRYER) == []
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("change", "field"),
     [
         ({"food": " "}, "food"),

@@ -4,8 +4,6 @@ import math
 from dataclasses import replace
 from datetime import UTC, date, datetime
 
-import pytest
-
 from dryhouse.kitchen.records import (
     RECORD_KINDS,
     Batch,
@@ -22,6 +20,7 @@ from dryhouse.kitchen.records.describing import About
 from dryhouse.kitchen.records.field_problems import field_problems, short, shown
 from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.science.quantities import Length, Mass, Temperature, Volume
+from tests.rows import every_row
 
 DAY = date(2026, 8, 1)
 BATCH = Batch("corn", id=1)
@@ -31,7 +30,7 @@ def wrong(record) -> list[str]:
     return [p.field for p in field_problems(record)]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("record", "field"),
     [
         (replace(BATCH, prepared_mass=Mass(-5.0, "2 lb")), "prepared_mass"),
@@ -111,7 +110,7 @@ def test_values_are_shown_as_typed_and_never_at_length():
     assert short("a\ud800b") == "a?b"
 
 
-@pytest.mark.parametrize("kind", RECORD_KINDS)
+@every_row("kind", RECORD_KINDS)
 def test_every_bound_and_choice_belongs_to_a_field_that_can_have_it(kind):
     for shape in shapes(kind):
         about = shape.about

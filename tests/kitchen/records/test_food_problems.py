@@ -2,16 +2,15 @@
 
 from dataclasses import replace
 
-import pytest
-
 from dryhouse.kitchen.records import Dryer, OwnFigure, OwnFood
 from dryhouse.science.quantities import Temperature
 from tests.kitchen.records.judging import fields, said
+from tests.rows import every_row
 
 STEW = OwnFood("stew", "paddlers' stew", "mixed", contains="plant", id=1)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("change", "wrong"),
     [
         ({}, []),
@@ -44,7 +43,7 @@ def test_a_food_of_the_handbook_keeps_its_place():
     assert "take the place of a food of the handbook" in sentence
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("figure", "wrong"),
     [
         (OwnFigure("corn", "water", 76.0, "%"), []),

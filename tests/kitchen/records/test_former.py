@@ -1,14 +1,13 @@
 """How words written before there was a choice are read."""
 
-import pytest
-
 from dryhouse.kitchen.exchange.formats import from_cells, from_json
 from dryhouse.kitchen.records import Batch, Lot, OwnFood
 from dryhouse.kitchen.records.batches import PRECOOK_METHODS
 from dryhouse.kitchen.records.former import notes_with, precook_of
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("words", "method"),
     [
         ("steamed", "simmered or steamed"),

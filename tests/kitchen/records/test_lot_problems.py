@@ -3,11 +3,10 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
-import pytest
-
 from dryhouse.kitchen.records import Batch, Lot, LotCheck, LotDraw, LotMove, Place, PlaceTemperature
 from dryhouse.science.quantities import Mass, Temperature
 from tests.kitchen.records.judging import NOW, fields
+from tests.rows import every_row
 
 BATCH = Batch("turkey", started=NOW - timedelta(days=5), id=1)
 PACKED = (NOW - timedelta(days=3)).date()
@@ -21,7 +20,7 @@ def test_a_sound_lot_has_no_problem():
     assert fields(Lot("mango", PACKED, origin="bought", bought_keep_by=PACKED, id=2)) == []
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("change", "field"),
     [
         ({"food": "corn"}, "food"),

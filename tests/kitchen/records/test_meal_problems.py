@@ -2,11 +2,10 @@
 
 from datetime import date, timedelta
 
-import pytest
-
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, Meal, MealPart, Trip, TripMeal
 from dryhouse.science.quantities import Mass, Volume
 from tests.kitchen.records.judging import fields
+from tests.rows import every_row
 
 DAY = date(2026, 8, 20)
 MEAL = Meal("supper", id=1)
@@ -14,7 +13,7 @@ LOT = Lot("corn", DAY, id=1)
 TRIP = Trip("circuit", DAY, DAY + timedelta(days=8), people=4, id=1)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("part", "wrong"),
     [
         (MealPart(1, 0, "sweet corn", food="corn"), []),

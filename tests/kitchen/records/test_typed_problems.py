@@ -6,9 +6,10 @@ from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature
 from tests.kitchen.records.judging import NOW
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     "mass",
     [
         Mass(907.18474, "2 lb"),

@@ -12,6 +12,7 @@ from dryhouse.kitchen.shelf.shelf import shelf_line
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from tests.kitchen.shelf_room import CELLAR, FREEZER, PANTRY, TODAY, a_batch, a_shelf
+from tests.rows import every_row
 
 
 def batch_of(kitchen):
@@ -66,7 +67,7 @@ def test_packing_is_undone_whole():
     assert kitchen.journal.where(LotMove) == ()
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("packages", "more", "sentence"),
     [
         ([], {}, "at least one"),

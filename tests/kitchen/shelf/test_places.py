@@ -21,6 +21,7 @@ from dryhouse.kitchen.shelf.places import (
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Temperature
 from tests.kitchen.shelf_room import CELLAR, FREEZER, NOW, PANTRY, a_batch, a_shelf, packed
+from tests.rows import every_row
 
 
 def numbered(kitchen):
@@ -36,7 +37,7 @@ def test_a_place_is_added_with_its_temperature():
     assert [p.name for p in places(kitchen)] == ["boathouse loft", "cellar", "freezer", "pantry"]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("call", "sentence"),
     [
         (lambda k: add_place(k, "Pantry"), "already a place"),

@@ -11,6 +11,7 @@ from dryhouse.kitchen.records.lots import THROWN_OUT
 from dryhouse.kitchen.shelf.remaining import amount_words, left_of, thrown_out
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass, Volume
+from tests.rows import every_row
 
 DAY = date(2026, 11, 1)
 LOT = Lot("corn", DAY, mass=Mass(100.0), volume=Volume(300.0), id=1)
@@ -43,7 +44,7 @@ def test_the_last_of_it_says_how_it_went():
     assert (eaten.gone, thrown_out(eaten)) == ("cooked", False)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("mass", "volume", "said"),
     [
         (240.0, 6.07 * 236.588, "8.5 oz · 6 cups"),

@@ -6,8 +6,6 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
-import pytest
-
 from dryhouse.kitchen.records import BatchPart, Lot, OwnFood
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import end_conditioning, start_conditioning
@@ -18,6 +16,7 @@ from dryhouse.kitchen.shelf.shelf import keep_by_figure, shelf, shelf_line, stan
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.units import to_celsius
 from tests.kitchen.shelf_room import CELLAR, FREEZER, HEATED, NOW, PANTRY, TODAY, a_batch, a_shelf, packed
+from tests.rows import every_row
 
 
 def standing(kitchen, lot, on=None):
@@ -65,7 +64,7 @@ def test_dried_turkey_at_room_temperature_is_past_after_fourteen_days():
     assert line.standing == "past keep-by"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("act", "reason", "status"),
     [
         (lambda k, id: open_lot(k, id), "opened on 25 Nov 2026", "check first"),

@@ -2,8 +2,6 @@
 
 from datetime import date, timedelta
 
-import pytest
-
 from dryhouse.kitchen.records import Lot, LotCheck
 from dryhouse.kitchen.shelf.status import (
     CONDITIONING,
@@ -13,6 +11,7 @@ from dryhouse.kitchen.shelf.status import (
 )
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.statuses import Status
+from tests.rows import every_row
 
 KEEPING, PAST, USE_SOON, CHECK_FIRST = Status.KEEPING, Status.PAST, Status.USE_SOON, Status.CHECK_FIRST
 PACKED = date(2026, 1, 1)
@@ -30,7 +29,7 @@ def standing(on, *, lot=LOT, found=(), checks=(), keep_by=HALF_A_YEAR, missing="
     return standing_of(lot, found, checks, keep_by, missing, on)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("life", "on", "name"),
     [(180, 149, KEEPING), (180, 150, USE_SOON), (180, 180, USE_SOON), (180, 181, PAST),
      (14, 10, KEEPING), (14, 11, USE_SOON), (14, 14, USE_SOON), (14, 15, PAST)],

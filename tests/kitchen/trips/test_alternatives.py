@@ -3,8 +3,6 @@
 from dataclasses import replace
 from datetime import timedelta
 
-import pytest
-
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Dryer, Meal, MealPart, OwnFood, Trip, TripMeal
@@ -12,6 +10,7 @@ from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.quantities import Area, Mass
 from tests.builders import NOW
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 TODAY = NOW.date()
 DRYER = Dryer("shelf dryer", 6, Area(1000.0), id=1)
@@ -34,7 +33,7 @@ def test_a_plan_that_can_be_met_gives_nothing():
     assert alternatives() == ()
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("more", "why"),
     [
         ({"days": 1}, "the day before departure is past"),

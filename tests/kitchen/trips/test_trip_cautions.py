@@ -17,6 +17,7 @@ from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass, Temperature
 from tests.kitchen.shelf_room import FREEZER, HEATED, TODAY, a_batch, a_shelf, packed
+from tests.rows import every_row
 
 
 def stops(cautions):
@@ -60,7 +61,7 @@ def test_in_the_heat_a_soak_has_one_hour():
         assert worked.bags[0].cooking == "Soak 240 min in cold water kept at 40 °F (4 °C) or colder, no cooking"
 
 
-@pytest.mark.parametrize("food", ["turkey", "kidney-bean", "shiitake", "salmon", "egg"])
+@every_row("food", ["turkey", "kidney-bean", "shiitake", "salmon", "egg"])
 def test_no_list_tells_to_soak_cold_what_must_not_be(food):
     kitchen = a_trip(food, celsius=20.0, cooking="cold soak", jar=False)
     worked = plan(kitchen, 1)

@@ -9,11 +9,12 @@ from dryhouse.kitchen.yields.yields import DRIED, FRESH
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.units import SIZES
 from tests.builders import a_kitchen
+from tests.rows import every_row
 
 CUP = SIZES["cup"]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "food", "si", "direction"),
     [
         ("corn 1 cup", "corn", CUP, None),
@@ -39,7 +40,7 @@ def test_an_amount_and_a_food_in_either_order(text, food, si, direction):
     assert line.hint == ""
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("begun", "whole"),
     [("1 cu", "1 cup"), ("2 pou", "2 lb"), ("3 ou", "3 oz"), ("2 ta", "2 tbsp"), ("1 qua", "1 qt")],
 )
@@ -58,7 +59,7 @@ def test_a_decimal_comma_is_read_where_she_writes_one():
     assert read_line(a_kitchen(), "corn 1,5 kg", decimal_comma=True).amount.si == pytest.approx(1500.0)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "hint"),
     [
         ("", "Name a food"),

@@ -14,6 +14,7 @@ import pytest
 
 from dryhouse.science.curves.fitting import standard_errors
 from dryhouse.science.curves.solver import least_squares
+from tests.rows import every_row
 
 DATA = Path(__file__).parents[1] / "data"
 WORDS = {"exp": np.exp, "arctan": np.arctan, "pi": np.pi}
@@ -99,7 +100,7 @@ def test_the_lone_start_of_boxbod_is_wrong_by_far():
     assert lone.sse > 5 * rss
 
 
-@pytest.mark.parametrize("name", ["Misra1a", "BoxBOD", "Chwirut2", "MGH17", "Thurber", "Rat43"])
+@every_row("name", ["Misra1a", "BoxBOD", "Chwirut2", "MGH17", "Thurber", "Rat43"])
 def test_certified_standard_errors(name):
     both, y, starts, _, errors, _ = problem(name)
     found = least_squares(both, y, starts[1], rounds=1500)

@@ -3,9 +3,10 @@
 import pytest
 
 from dryhouse.science.quantities import Area, Length, Mass, Temperature, Volume, parse
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("text", "kind", "stored"),
     [
         ("1 lb", Mass, 453.59237),  # international avoirdupois pound, exact

@@ -8,14 +8,13 @@ from pathlib import Path
 import pytest
 
 from dryhouse.science.chamber import warmed
+from tests.rows import every_row
 
 with (Path(__file__).parents[1] / "data" / "heated_chamber.csv").open(encoding="utf-8", newline="") as file:
     TABLE = list(csv.DictReader(file))
 
 
-@pytest.mark.parametrize(
-    "row", TABLE, ids=lambda r: f"{r['kitchen_c']} C {r['kitchen_rh_pct']} % to {r['dryer_c']} C"
-)
+@every_row("row", TABLE, ids=lambda r: f"{r['kitchen_c']} C {r['kitchen_rh_pct']} % to {r['dryer_c']} C")
 def test_table_of_warmed_kitchen_air(row):
     """Computed with PsychroLib 2.5.0 when the table was made: guards the library and the order of arguments."""
     air = warmed(

@@ -9,12 +9,13 @@ import pytest
 
 from dryhouse.handbook.gab import isotherms, isotherms_named
 from dryhouse.science.sorption import gab, gab_inverse
+from tests.rows import every_row
 
 with (Path(__file__).parents[1] / "data" / "isotherm_points.csv").open(encoding="utf-8", newline="") as file:
     POINTS = list(csv.DictReader(file))
 
 
-@pytest.mark.parametrize("point", POINTS, ids=lambda p: f"{p['series_id']} {p['aw']}")
+@every_row("point", POINTS, ids=lambda p: f"{p['series_id']} {p['aw']}")
 def test_points_lie_on_the_isotherm(point):
     if point["series_id"] == "mcc_sun2008":
         (one,) = isotherms_named("microcrystalline cellulose")

@@ -11,11 +11,12 @@ from dryhouse.science.curves.logarithmic import MODEL as LOGARITHMIC
 from dryhouse.science.curves.midilli_kucuk import MODEL as MIDILLI_KUCUK
 from dryhouse.science.curves.page import MODEL as PAGE
 from dryhouse.science.curves.two_term import MODEL as TWO_TERM
+from tests.rows import every_row
 
 AT = np.array([0.0, 1.0, 4.0])
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("model", "parameters", "by_hand"),
     [
         (LEWIS, [0.25], [1.0, math.exp(-0.25), math.exp(-1.0)]),

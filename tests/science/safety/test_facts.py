@@ -3,11 +3,12 @@
 import pytest
 
 from dryhouse.science.safety.facts import UNKNOWN_ANIMAL, UNKNOWN_FOOD, BatchFacts, FoodFacts, LotFacts, MealFacts
+from tests.rows import every_row
 
 ANIMALS = ("meat", "poultry", "fish", "egg", "dairy")
 
 
-@pytest.mark.parametrize("category", ANIMALS)
+@every_row("category", ANIMALS)
 def test_an_animal_category_is_animal_and_low_in_acid(category):
     assert {"animal", "low_acid", category} <= FoodFacts("it", category).kinds
 

@@ -3,9 +3,10 @@
 import pytest
 
 from dryhouse.science.safety.warmth import HOT_C, WARM_C, stood_too_warm
+from tests.rows import every_row
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("warm", "hot", "why"),
     [
         (0.0, 0.0, ""),

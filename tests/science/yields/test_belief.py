@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from scipy import integrate, stats
 
 from dryhouse.science.yields.belief import Belief, Predictive, alone
+from tests.rows import every_row
 
 PRIOR = Belief(mean=-1.4, weight=1.7, shape=2.0, scale=0.09)
 LOGS = [-1.31, -1.52, -1.22, -1.45]
@@ -100,7 +101,7 @@ def test_batches_alone_are_the_textbook_prediction():
     assert alone([-1.0]) is None
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("first", "second"),
     [
         ((8, 0.3), (12, 0.2)),

@@ -18,6 +18,7 @@ from dryhouse.science.yields.prior import (
     table_spread,
 )
 from dryhouse.science.yields.student import quantile
+from tests.rows import every_row
 
 SPREAD = TableSpread(food=0.03, kitchen=0.01, rows=24)
 
@@ -103,7 +104,7 @@ def covered(belief, n_own: int, kitchens: int, draw) -> float:
     return inside / kitchens
 
 
-@pytest.mark.parametrize("n_own", [0, 1, 3, 8, 20])
+@every_row("n_own", [0, 1, 3, 8, 20])
 def test_eighty_per_cent_intervals_hold_eighty_per_cent_of_simulated_kitchens(n_own):
     """Kitchens drawn from the belief itself: each with its own mean and its own batch-to-batch spread."""
     rng = np.random.default_rng(100 + n_own)

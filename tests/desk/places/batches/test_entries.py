@@ -14,6 +14,7 @@ from dryhouse.science.display import Style
 from dryhouse.science.quantities import Length, Mass, Temperature, Volume, parse
 from tests.builders import a_kitchen
 from tests.desk.conftest import BOX, SHELF, a_batch
+from tests.rows import every_row
 
 US, METRIC = Style(), Style("metric")
 
@@ -89,6 +90,6 @@ def test_a_draft_is_kept_as_text_and_read_again():
     assert from_text(to_text(typed)) == typed
 
 
-@pytest.mark.parametrize("text", ["", "{", "[]", '"x"', '{"unknown": "1", "fresh": 3}', "null"])
+@every_row("text", ["", "{", "[]", '"x"', '{"unknown": "1", "fresh": 3}', "null"])
 def test_a_kept_draft_that_makes_no_sense_is_an_empty_form(text):
     assert from_text(text) == TypedBatch()

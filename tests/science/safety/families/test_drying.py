@@ -6,6 +6,7 @@ from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts
 from dryhouse.science.safety.families.drying import air_cooler, sulfited, thicker
 from dryhouse.science.units import to_celsius
+from tests.rows import every_row
 
 RULES = rules_by_id()
 BEEF = FoodFacts("beef", "meat")
@@ -21,7 +22,7 @@ def test_an_unrecorded_setting_is_not_called_cool():
     assert air_cooler(BatchFacts(BEEF), RULES["dryer-too-cool"]) == ""
 
 
-@pytest.mark.parametrize(("mm", "speaks"), [(None, False), (6.0, False), (6.35, False), (6.5, True), (12.0, True)])
+@every_row(("mm", "speaks"), [(None, False), (6.0, False), (6.35, False), (6.5, True), (12.0, True)])
 def test_strips_are_a_quarter_inch_at_most(mm, speaks):
     assert bool(thicker(BatchFacts(BEEF, thickness_mm=mm), RULES["strips-too-thick"])) is speaks
 

@@ -13,6 +13,7 @@ from dryhouse.science.safety.families.packing import (
     oil_not_cold,
     with_absorber,
 )
+from tests.rows import every_row
 
 RULES = rules_by_id()
 APPLE, TURKEY = FoodFacts("apple", "fruit"), FoodFacts("turkey", "poultry")
@@ -28,7 +29,7 @@ def test_meat_without_air_wants_the_cold(celsius, speaks):
     assert bool(airless_not_cold(packed, RULES["airless-animal-not-cold"])) is speaks
 
 
-@pytest.mark.parametrize(("days", "speaks"), [(None, True), (0, True), (9, True), (10, False), (14, False)])
+@every_row(("days", "speaks"), [(None, True), (0, True), (9, True), (10, False), (14, False)])
 def test_fruit_is_conditioned_ten_days_or_asked_about(days, speaks):
     assert bool(not_conditioned(lot(conditioned_days=days), RULES["condition-fruit"])) is speaks
 
@@ -45,7 +46,7 @@ def test_unknown_dryness_is_asked_about():
         assert not dryness_unknown(lot(dry_enough=dry), RULES["dryness-unknown"])
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("in_oil", "celsius", "says"),
     [
         (None, 21.0, set()),

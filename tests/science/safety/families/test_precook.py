@@ -20,6 +20,7 @@ from dryhouse.science.safety.families.precook import (
     unmeasured,
 )
 from dryhouse.science.units import to_celsius
+from tests.rows import every_row
 
 TURKEY = FoodFacts("turkey", "poultry")
 RULES = rules_by_id()
@@ -30,7 +31,7 @@ def heated(fahrenheit=None, measured=None, **more):
     return BatchFacts(TURKEY, precook_temperature_c=celsius, precook_measured=measured, **more)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("fahrenheit", "measured", "says"),
     [
         (None, None, {"missing"}),
@@ -57,7 +58,7 @@ def test_the_reason_names_both_temperatures_in_both_scales_and_the_limit_it_name
     assert "159.8 °F (71 °C), below 160 °F (71.1 °C)" in below(beef, RULES["heat-meat-below"])
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("celsius", "passes"),
     [(to_celsius(160), True), (71.1, True), (72.0, True), (to_celsius(159.9), False), (71.0, False), (70.0, False)],
 )
@@ -73,7 +74,7 @@ def test_poultry_and_game_are_compared_with_165(celsius, passes):
         assert (below(batch, RULES[rule]) == "") is passes
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("method", "answers"),
     [
         ("simmered or steamed", True),
@@ -96,9 +97,7 @@ def test_the_ways_that_count_are_ways_the_record_knows():
     assert set(PRECOOK_METHODS) >= COOKED_THROUGH
 
 
-@pytest.mark.parametrize(
-    ("fahrenheit", "speaks"), [(None, False), (165, False), (212, False), (213, True), (350, True)]
-)
+@every_row(("fahrenheit", "speaks"), [(None, False), (165, False), (212, False), (213, True), (350, True)])
 def test_hotter_than_boiling_water_is_no_answer(fahrenheit, speaks):
     batch = heated(fahrenheit, True)
     assert bool(implausible(batch, RULES["heat-implausible"])) is speaks

@@ -16,6 +16,7 @@ from dryhouse.science.safety.families.serving import (
     soaked_too_long_in_heat,
 )
 from dryhouse.science.units import to_celsius
+from tests.rows import every_row
 
 RULES = rules_by_id()
 
@@ -26,7 +27,7 @@ def soaked(minutes, fahrenheit):
     )
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("minutes", "fahrenheit", "speaks"),
     [
         (120, 70, False),
@@ -45,7 +46,7 @@ def test_two_hours_between_40_and_140(minutes, fahrenheit, speaks):
     assert bool(soaked_too_long(soaked(minutes, fahrenheit), RULES["soak-two-hours"])) is speaks
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("minutes", "fahrenheit", "speaks"),
     [(61, 95, True), (60, 95, False), (61, 90, False), (61, None, False), (61, 150, False)],
 )

@@ -15,6 +15,7 @@ from dryhouse.science.safety.families.storage import (
     warmer,
 )
 from dryhouse.science.units import to_celsius
+from tests.rows import every_row
 
 RULES = rules_by_id()
 COD = FoodFacts("cod", "fish")
@@ -34,7 +35,7 @@ def test_a_finding_speaks_when_it_was_found_and_only_then(finding, condition):
     assert not condition(lot(**{finding: None}), rule)
 
 
-@pytest.mark.parametrize(("fahrenheit", "speaks"), [(None, True), (70, True), (41, True), (40, False), (0, False)])
+@every_row(("fahrenheit", "speaks"), [(None, True), (70, True), (41, True), (40, False), (0, False)])
 def test_fish_is_not_cold_where_it_is_warm_or_nobody_knows(fahrenheit, speaks):
     celsius = None if fahrenheit is None else to_celsius(fahrenheit)
     assert bool(not_cold(lot(temperature_c=celsius), RULES["fish-not-cold"])) is speaks

@@ -7,6 +7,7 @@ import pytest
 from dryhouse.handbook.safety_table import rules_by_id, safety_rules
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts, evaluate
 from dryhouse.science.safety.families.drying import left_moist
+from tests.rows import every_row
 
 RULES = rules_by_id()
 CORN, TURKEY = FoodFacts("corn", "vegetable"), FoodFacts("turkey", "poultry")
@@ -63,7 +64,7 @@ def test_only_what_is_thrown_out_or_unanswered_is_not_to_be_eaten():
     assert {rule for rule in UNDRIED if RULES[rule].effect == "not to be eaten"} == thrown_out
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("stood", "speaks"),
     [(JUST_NOW, False), (TWO_HOURS, False), (LONGER, True), (LONGER_IN_HEAT, True), (UNKNOWN, True)],
 )
