@@ -1,6 +1,7 @@
 """The contributor's guide and the README stay true."""
 
 import re
+import tomllib
 from pathlib import Path
 
 from dryhouse.cli import parser
@@ -8,12 +9,34 @@ from dryhouse.kitchen.records import RECORD_KINDS
 
 ROOT = Path(__file__).parents[2]
 GUIDE = (ROOT / "DEVELOPERS.md").read_text()
+CONTRACTS = tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"]
 README = (ROOT / "README.md").read_text()
 
 
 def test_the_guide_names_every_layer():
     layers = {p.name for p in (ROOT / "dryhouse").iterdir() if (p / "__init__.py").exists()}
     assert {layer for layer in layers if f"`{layer}/`" not in GUIDE} == set()
+
+
+def test_the_guide_names_every_room_of_the_kitchen_in_the_order_of_the_contract():
+    layers = next(c["layers"] for c in CONTRACTS if c["name"].startswith("Rooms of the kitchen"))
+    order = [sorted(room.strip() for room in layer.split("|")) for layer in reversed(layers)]
+    (chain,) = (part for part in GUIDE.split("\n\n") if part.startswith("`records` →"))
+    assert [sorted(re.findall(r"`(\w+)`", link)) for link in chain.split("→")] == order
+
+
+def test_the_guide_names_every_script_of_the_tests():
+    scripts = {p.name for p in (ROOT / "tests").glob("*.py") if '__name__ == "__main__"' in p.read_text()}
+    assert {script for script in scripts if f"tests/{script}" not in GUIDE} == set()
+
+
+def test_the_guide_says_of_the_command_line_what_its_contract_says():
+    (forbidden,) = (c["forbidden_modules"] for c in CONTRACTS if c["name"].startswith("The command line"))
+    (row,) = (line for line in GUIDE.splitlines() if line.startswith("| `cli/`"))
+    may, never = row.split("|")[3:5]
+    assert {"dryhouse.journal", "dryhouse.desk", "dryhouse.plots", "PySide6"} <= set(forbidden)
+    assert [layer in never for layer in ("journal", "desk", "plots", "Qt")] == [True] * 4
+    assert not set(re.findall(r"\w+", may)) & {name.removeprefix("dryhouse.") for name in forbidden}
 
 
 def test_the_guide_names_every_table_of_the_handbook():

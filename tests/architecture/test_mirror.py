@@ -1,4 +1,7 @@
-"""Every module below the desk is tested by name: it has its mirror, or a test imports from it."""
+"""Every module below the desk is tested by name: it has its mirror, or a test imports from it.
+
+A part of the window is tested in the view that shows it, a verb by a test that runs it.
+"""
 
 import ast
 import importlib
@@ -6,10 +9,12 @@ from pathlib import Path
 
 import pytest
 
+from dryhouse.cli import parser
 from tests.rows import every_row
 
 ROOT = Path(__file__).parents[2]
 PACKAGE, TESTS = ROOT / "dryhouse", ROOT / "tests"
+SHARED = (PACKAGE / "desk/widgets", PACKAGE / "desk/labels")
 LAYERS = ("science", "handbook", "words", "kitchen", "plots", "journal")
 MODULES = sorted(p for layer in LAYERS for p in (PACKAGE / layer).rglob("*.py") if p.name != "__init__.py")
 
@@ -44,3 +49,44 @@ def named() -> set[str]:
 def test_a_module_has_its_mirror_or_is_imported_by_a_test(path, named):
     mirror = TESTS / path.relative_to(PACKAGE).with_name(f"test_{path.name}")
     assert mirror.exists() or dotted(path) in named
+
+
+def is_tested(path: Path, named: set[str]) -> bool:
+    mirror = TESTS / path.relative_to(PACKAGE).with_name(f"test_{path.name}")
+    return mirror.exists() or dotted(path) in named
+
+
+def imports_of(path: Path) -> set[str]:
+    return {
+        node.module
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.ImportFrom) and node.module
+    }
+
+
+def test_each_part_of_the_window_is_shown_by_a_module_of_its_folder_that_is_tested(named):
+    files = {dotted(p): p for p in (PACKAGE / "desk").rglob("*.py") if p.name not in ("__init__.py", "spec.py")}
+    reached = {module for module, path in files.items() if is_tested(path, named)}
+    while True:
+        further = {
+            module
+            for user in reached
+            for module in imports_of(files[user]) & files.keys()
+            if files[module].parent in (files[user].parent, *files[user].parents) or files[module].parent in SHARED
+        }
+        if further <= reached:
+            break
+        reached |= further
+    assert files.keys() - reached == set()
+
+
+def test_each_verb_of_the_command_line_is_run_by_a_test():
+    texts = [p.read_text(encoding="utf-8") for p in TESTS.rglob("*.py")]
+    words = {
+        constant.value
+        for text in texts
+        for constant in ast.walk(ast.parse(text))
+        if isinstance(constant, ast.Constant) and isinstance(constant.value, str)
+    }
+    verbs = set(next(a for a in parser()._actions if a.metavar == "VERB").choices)
+    assert verbs - words == set()

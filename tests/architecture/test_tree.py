@@ -66,9 +66,38 @@ def test_each_curve_model_each_rule_family_and_each_place_stands_alone():
         for p in PACKAGE.glob("science/safety/families/*.py")
         if p.stem != "__init__"
     }
+    curves = {
+        f"dryhouse.science.curves.{p.stem}"
+        for p in PACKAGE.glob("science/curves/*.py")
+        if any(
+            isinstance(node, ast.Assign | ast.AnnAssign) and "= Model(" in ast.unparse(node)
+            for node in ast.parse(p.read_text()).body
+        )
+    }
+    assert len(curves) >= 6
     assert places
     assert families
-    assert places | families <= independent
+    assert places | families | curves <= independent
+
+
+METHODS = 20
+MORE_METHODS = {
+    "dryhouse/desk/widgets/food_field.py:FoodField": "it answers Qt's events, its list's and its own question's",
+    "dryhouse/desk/places/batches/form_fields.py:Entries": "one method for each thing a form does with its entries",
+    "dryhouse/desk/places/dryer/view.py:DryingPlace": "each page at its side is opened and left by its own method",
+    "dryhouse/desk/places/shelf/view.py:ShelfPlace": "each page at its side is opened and left by its own method",
+}
+"""Classes of the window with more methods than a reader can hold, each with its reason."""
+
+
+def test_no_class_of_the_window_does_more_than_a_reader_can_hold():
+    large = {
+        f"{name(path)}:{node.name}"
+        for path in PACKAGE.glob("desk/**/*.py")
+        for node in ast.walk(ast.parse(path.read_text()))
+        if isinstance(node, ast.ClassDef) and sum(isinstance(part, ast.FunctionDef) for part in node.body) > METHODS
+    }
+    assert large == set(MORE_METHODS)
 
 
 OPTION = re.compile(r"(^|\s|\()--[a-z]|dryhouse --|“dryhouse ")

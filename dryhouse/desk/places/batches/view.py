@@ -10,21 +10,19 @@ from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.list_place import ListPlace
 from dryhouse.desk.places.batches.batch_panel import BatchPanel
+from dryhouse.desk.places.batches.drafts import Drafts
 from dryhouse.desk.places.batches.listing import BatchListing
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
-from dryhouse.kitchen.settings import preference, set_preference
 
 if TYPE_CHECKING:
     from dryhouse.desk.places.batches.dryers_page import DryersPage
     from dryhouse.desk.places.batches.form import LogForm
 
-DRAFT_KEY = "draft.batch"
 _SETTLE_MS = 80
-_MOST_DRAFTS = 5
 
 
 class JournalPlace(ListPlace):
@@ -69,8 +67,7 @@ class JournalPlace(ListPlace):
         ):
             QShortcut(QKeySequence(keys), self, act)
         QShortcut(QKeySequence("Del"), self.listing.table, lambda: self.delete(self.listing.table.current_id))
-        self._draft = preference(session.kitchen, DRAFT_KEY)
-        """New batches that were begun and left, the newest first, a line of text each."""
+        self._drafts = Drafts(session)
 
     def _build(self) -> None:
         self.listing.setMinimumWidth(360)
@@ -154,21 +151,21 @@ class JournalPlace(ListPlace):
     def _offer_draft(self) -> None:
         from dryhouse.desk.places.batches.entries import described, from_text
 
-        newest = self._draft.partition("\n")[0]
+        newest = self._drafts.newest
         self.form.offer.offer(described(self.session.kitchen, from_text(newest)) if newest else "")
 
     def _go_on(self) -> None:
         """Put the draft that was left into the form. What was typed in the meantime is kept in its place."""
         from dryhouse.desk.places.batches.entries import from_text
 
-        newest, _, self._draft = self._draft.partition("\n")
-        self._draft = self._drafts()
+        newest = self._drafts.take()
+        self._drafts.put(self._begun())
         self.form.new(from_text(newest))
         self.form.entries.food.setFocus()
 
     def _forget(self) -> None:
-        self._draft = self._draft.partition("\n")[2]
-        self._write(self._draft)
+        self._drafts.take()
+        self._drafts.save()
         self._offer_draft()
         self.form.entries.food.setFocus()
 
@@ -196,31 +193,25 @@ class JournalPlace(ListPlace):
     # --- inside ---------------------------------------------------------------------------------------------------
 
     def _saved(self, id: int) -> None:
-        self._write(self._draft)
+        self._drafts.save()
         self.show_list()
         self.listing.show_row(id)
         self.panel.show_batch(id)
         self.listing.table.setFocus()
 
     def _left_form(self) -> None:
-        self._draft = self._drafts()
-        self._write(self._draft)
+        self._drafts.put(self._begun())
+        self._drafts.save()
         self.show_list()
 
     def _keep_draft(self) -> None:
         """Remember a new batch that was begun, also across sittings; it goes on standing in the form."""
-        self._write(self._drafts())
+        self._drafts.save(self._begun())
 
-    def _drafts(self) -> str:
-        """What stands in the form, where it is a new batch, and what was left before it."""
+    def _begun(self) -> str:
+        """What stands in the form, where it is a new batch; else nothing."""
         from dryhouse.desk.places.batches.entries import to_text
 
         form = self._form
         begun = form is not None and self.pages.currentWidget() is form and form.editing is None
-        text = to_text(form.typed()) if form is not None and begun and not form.is_blank() else ""
-        return "\n".join([line for line in (text, *self._draft.splitlines()) if line][:_MOST_DRAFTS])
-
-    def _write(self, drafts: str) -> None:
-        kitchen = self.session.kitchen
-        if drafts != preference(kitchen, DRAFT_KEY):
-            self.session.attempt(set_preference, kitchen, DRAFT_KEY, drafts)
+        return to_text(form.typed()) if form is not None and begun and not form.is_blank() else ""

@@ -10,6 +10,7 @@ from dryhouse.desk.drawing_library import drawing_library
 from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.yields.answers import AnswerView
 from dryhouse.desk.places.yields.ask import AskBar
+from dryhouse.desk.places.yields.learned import Learned, everyday_amount
 from dryhouse.desk.places.yields.moves_view import MovesView
 from dryhouse.desk.places.yields.wording import copied, page, picture
 from dryhouse.desk.session import Session
@@ -19,18 +20,15 @@ from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.plot_pane import PlotPane
 from dryhouse.desk.widgets.printing import document, preview_print
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.records import Batch, Dryer, OwnFigure, OwnFood
 from dryhouse.kitchen.yields.influences import what_moves
-from dryhouse.kitchen.yields.knowledge import YieldKnowledge, learn
+from dryhouse.kitchen.yields.knowledge import YieldKnowledge
 from dryhouse.kitchen.yields.typed_line import read_line
-from dryhouse.kitchen.yields.yields import FRESH, YieldAnswer, answer
-from dryhouse.science.display import METRIC
+from dryhouse.kitchen.yields.yields import YieldAnswer, answer
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.safety.unfolded import AT_A_LOOK_UP
-from dryhouse.science.units import SIZES
 from dryhouse.science.values import Caution
 
 _LEARN_PAUSE_MS, _EXAMPLE_PAUSE_MS, _PLOT_PAUSE_MS = 50, 300, 200
@@ -51,7 +49,7 @@ class YieldsPlace(DeskPlace):
     def __init__(self, session: Session) -> None:
         super().__init__(session)
         self.answer: YieldAnswer | None = None
-        self._learned: dict[tuple[str, str, str], tuple[YieldKnowledge, tuple[Caution, ...]]] = {}
+        self._learned = Learned(session.kitchen)
         self._food = ""
         self._drawn: YieldKnowledge | None = None
         self._named: Food | None = None
@@ -83,7 +81,7 @@ class YieldsPlace(DeskPlace):
         inside.addWidget(self._stack, 1)
         self.refused.hide()
         self._learn_pause = QTimer(self, singleShot=True, interval=_LEARN_PAUSE_MS)
-        self._learn_pause.timeout.connect(self._learn_named)
+        self._learn_pause.timeout.connect(lambda: self._named is not None and self._learn(self._named))
         self._example_pause = QTimer(self, singleShot=True, interval=_EXAMPLE_PAUSE_MS)
         self._example_pause.timeout.connect(self._answer_example)
         self._plot_pause = QTimer(self, singleShot=True, interval=_PLOT_PAUSE_MS)
@@ -139,7 +137,7 @@ class YieldsPlace(DeskPlace):
 
     def refresh(self) -> None:
         """Records or units changed: forget what was learned and answer anew."""
-        self._learned.clear()
+        self._learned.forget()
         self._drawn = None
         self.reckon()
         self._answer_example()
@@ -196,11 +194,6 @@ class YieldsPlace(DeskPlace):
         else:
             self._answer(line.food, line.amount)
 
-    def _learn_named(self) -> None:
-        """The food is named: gather what is known of it before the amount is typed."""
-        if self._named is not None:
-            self._learn(self._named)
-
     def _answer_example(self) -> None:
         """The food is named and the amount is not: answer an everyday amount, and say that it is an example."""
         if self._named is not None:
@@ -209,19 +202,13 @@ class YieldsPlace(DeskPlace):
     def _answer(self, food: Food, amount: Mass | Volume | None) -> None:
         self._settle_food(food)
         known, cautions = self._learn(food)
-        asked = amount if amount is not None else self._everyday(known)
+        asked = (
+            amount if amount is not None else everyday_amount(known, self.ask.direction, self.session.style.system)
+        )
         try:
             self._answer_with(answer(known, asked, self.ask.direction, cautions), example=amount is None)
         except InputProblem as problem:
             self._answer_with(None, problem.sentence)
-
-    def _everyday(self, known: YieldKnowledge) -> Mass | Volume:
-        """An amount to show where none was typed: a cup where its weight is known, else a pound; a kilogram."""
-        if self.session.style.system == METRIC:
-            return Mass(SIZES["kg"], "1 kg")
-        if (known.fresh if self.ask.direction == FRESH else known.dried) is not None:
-            return Volume(SIZES["cup"], "1 cup")
-        return Mass(SIZES["lb"], "1 lb")
 
     def _answer_with(self, found: YieldAnswer | None, refused: str = "", *, example: bool = False) -> None:
         self.answer = found
@@ -246,11 +233,7 @@ class YieldsPlace(DeskPlace):
         self.ask.set_choices(known.forms, known.pretreatments)
 
     def _learn(self, food: Food) -> tuple[YieldKnowledge, tuple[Caution, ...]]:
-        key = (food.slug, self.ask.form.value() or "", self.ask.pretreatment.value() or "")
-        if key not in self._learned:
-            known = learn(self.session.kitchen, food, key[1], key[2])
-            self._learned[key] = known, food_cautions(self.session.kitchen, food)
-        return self._learned[key]
+        return self._learned.of(food, self.ask.form.value() or "", self.ask.pretreatment.value() or "")
 
     def _draw(self) -> None:
         """The chart and the table of what moves it, once the typing pauses."""

@@ -6,7 +6,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
 
-from dryhouse.desk.places.batches.view import DRAFT_KEY, JournalPlace
+from dryhouse.desk.places.batches.drafts import KEY as DRAFT_KEY
+from dryhouse.desk.places.batches.view import JournalPlace
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.batches.log import delete_batch
 from dryhouse.kitchen.records import Batch, Trip
