@@ -1,7 +1,5 @@
 """Words of animals in names, in the languages of the neighbors, and the plants that only borrow them."""
 
-import pytest
-
 from dryhouse.handbook.animal_words import animal_words, near_animal_word
 from tests.rows import every_row
 
@@ -25,7 +23,7 @@ def test_a_plant_that_borrows_the_word_speaks_of_no_animal(name):
     assert animal_words(name) == {}
 
 
-@pytest.mark.parametrize("name", ["oysters and mushrooms", "beefsteak with tomato", "chicken, kidney beans"])
+@every_row("name", ["oysters and mushrooms", "beefsteak with tomato", "chicken, kidney beans"])
 def test_a_dish_of_an_animal_and_a_plant_still_speaks_of_the_animal(name):
     assert animal_words(name)
 

@@ -118,7 +118,7 @@ def test_an_unknown_food_is_said_to_be_unknown():
         handbook().identify("xyzzyplugh")
 
 
-@pytest.mark.parametrize("typed", ["", "   ", "?!"])
+@every_row("typed", ["", "   ", "?!"])
 def test_nothing_is_no_food(typed):
     assert handbook().find(typed) == []
     with pytest.raises(InputProblem, match="sour cherry"):
@@ -218,7 +218,7 @@ def test_the_handbook_answers_for_slugs_and_sources():
         handbook().food("ambrosia")
 
 
-@pytest.mark.parametrize("typed", ["pea soup", "rice milk", "chile"])
+@every_row("typed", ["pea soup", "rice milk", "chile"])
 def test_known_words_and_slips_that_could_be_two_words_are_asked_back(typed):
     with pytest.raises(InputProblem):
         handbook().identify(typed)

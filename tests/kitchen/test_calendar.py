@@ -9,6 +9,7 @@ from dryhouse.kitchen.calendar import day_of, end_of_day, read_date, start_of, t
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.errors import InputProblem
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 NEW_YORK = ZoneInfo("America/New_York")
 
@@ -23,9 +24,7 @@ def test_late_in_the_evening_it_is_still_the_same_day():
     assert day_of(a_kitchen(), datetime(2026, 11, 25, 5, 0, tzinfo=UTC)) == date(2026, 11, 25)
 
 
-@pytest.mark.parametrize(
-    ("day", "hours"), [(date(2026, 3, 8), 23), (date(2026, 11, 1), 25), (date(2026, 6, 1), 24)]
-)
+@every_row(("day", "hours"), [(date(2026, 3, 8), 23), (date(2026, 11, 1), 25), (date(2026, 6, 1), 24)])
 def test_a_day_has_as_many_hours_as_the_clock_gives_it(day, hours):
     kitchen = a_kitchen()
     assert start_of(kitchen, day + timedelta(days=1)) - start_of(kitchen, day) == timedelta(hours=hours)

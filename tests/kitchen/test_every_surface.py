@@ -18,6 +18,7 @@ from dryhouse.kitchen.yields.yields import yields
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass
 from tests.kitchen.shelf_room import FREEZER, a_batch, a_shelf
+from tests.rows import every_row
 
 ANIMALS = ("turkey", "ground-beef", "beef-jerky", "venison-jerky", "salmon", "egg", "cheese")
 WORDS = ("No record of heating", "at home: do not eat", "Egg", "Dairy")
@@ -79,7 +80,7 @@ def test_the_meal(kitchen):
     has_stop(meal_sheet(kitchen, 1).cautions)
 
 
-@pytest.mark.parametrize("food", ["turkey", "ground-beef", "beef-jerky"])
+@every_row("food", ["turkey", "ground-beef", "beef-jerky"])
 def test_answers_at_the_bench(food):
     kitchen = a_shelf()
     has_stop(target(kitchen, food, "1 kg", moisture="10").cautions)

@@ -408,7 +408,7 @@ def test_an_oven_finish_is_said_and_lifts_nothing():
     assert "275 °F (135 °C) for 10 min" in note.reason
 
 
-@pytest.mark.parametrize(("minutes", "stops"), [(None, {"fish-held"}), (29, {"fish-held"}), (30, set())])
+@every_row(("minutes", "stops"), [(None, {"fish-held"}), (29, {"fish-held"}), (30, set())])
 def test_fish_is_asked_for_its_thirty_minutes(minutes, stops):
     held = {} if minutes is None else {"precook_held": Duration(minutes * 60.0, f"{minutes} min")}
     assert heat_stops(heated("salmon", temperature="160 F", **held)) == stops
@@ -468,7 +468,7 @@ def test_wet_meat_put_in_the_freezer_at_once_may_be_dried_on():
     assert "not-dry-enough" in rules(lot_cautions(kitchen, lot))
 
 
-@pytest.mark.parametrize(("minutes", "thrown_out"), [(30, False), (180, True), (None, True)])
+@every_row(("minutes", "thrown_out"), [(30, False), (180, True), (None, True)])
 def test_a_wet_batch_of_meat_off_the_dryer_is_thrown_out_after_two_hours(minutes, thrown_out):
     ended = None if minutes is None else NOW - timedelta(minutes=minutes)
     batch = replace(a_batch("turkey", **WET, **HEATED), ended=ended)
@@ -544,7 +544,7 @@ def test_raw_beans_are_told_to_soak_pour_off_and_boil_until_they_are_recorded_as
 # --- no false stops ----------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("slug", ["salami-dry", "hard-cheese", "milk-nonfat-dry", "milk-whole-dry"])
+@every_row("slug", ["salami-dry", "hard-cheese", "milk-nonfat-dry", "milk-whole-dry"])
 def test_bought_food_in_a_cold_soak_goes_by_its_package(slug):
     assert slug in staples()
     kitchen = a_meal(MealPart(1, 0, slug, staple=slug, mass=Mass(50.0), id=1), cooking=COLD_SOAK)
@@ -553,7 +553,7 @@ def test_bought_food_in_a_cold_soak_goes_by_its_package(slug):
     assert "cold-soak-bought" in rules(said, "warn")
 
 
-@pytest.mark.parametrize(("made_from", "speaks"), [("canned", False), ("cooked", False), ("fresh", True)])
+@every_row(("made_from", "speaks"), [("canned", False), ("cooked", False), ("fresh", True)])
 def test_canned_beans_in_a_cold_soak_are_not_called_raw(made_from, speaks):
     kitchen = a_shelf(a_batch("white-bean", made_from=made_from), Meal("supper", cooking=COLD_SOAK, id=1))
     lot = packed(kitchen)
@@ -582,7 +582,7 @@ def test_an_hour_is_the_limit_where_the_trip_is_hotter_than_ninety():
     assert not {r for r in rules(cool) if r.startswith("soak")}
 
 
-@pytest.mark.parametrize(("altitude_m", "once"), [(None, "3 min"), (300.0, "1 min"), (2000.0, "3 min")])
+@every_row(("altitude_m", "once"), [(None, "3 min"), (300.0, "1 min"), (2000.0, "3 min")])
 def test_water_is_boiled_once_and_the_longer_where_the_height_is_unknown(altitude_m, once):
     kitchen = a_meal(MealPart(1, 0, "corn", "corn", mass=Mass(50.0), id=1))
     said = meal_cautions(kitchen, kitchen.journal.get(Meal, 1), altitude_m=altitude_m)

@@ -18,6 +18,7 @@ from matplotlib.text import Text
 from dryhouse.plots.curve import BAND_50, BAND_80, CurveChart, draw_curve, spread
 from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, Band, CurvePicture, RunPicture
 from dryhouse.plots.tokens import DARK, LIGHT
+from tests.rows import every_row
 
 HOURS = (0.0, 1.0, 2.0, 4.0)
 GRAMS = (1000.0, 800.0, 650.0, 400.0)
@@ -68,7 +69,7 @@ def line(figure: Figure, x, y):
     raise AssertionError("no such line is drawn")
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("axis", "values", "label"),
     [
         (WET, (86.0, 82.5, 78.4615, 65.0), "Moisture, wet basis (%)"),

@@ -7,6 +7,7 @@ import pytest
 from dryhouse.science.chamber import slow_reason, warmed
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Figure
+from tests.rows import every_row
 from tests.workings import read
 
 
@@ -33,7 +34,7 @@ def test_food_that_settles_just_below_the_target_is_slow_at_the_end():
     assert "last of it will be slow" in slow_reason(warmed(22, 45, 57), settles(0.07, 0.06, 0.09), 0.11)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("kitchen", "humidity", "dryer", "word"),
     [(22, 130, 57, "between 0 and 100"), (80, 50, 90, "kitchen"), (22, 50, 15, "warmer"), (22, 50, 200, "at most")],
 )

@@ -12,7 +12,7 @@ from tests.rows import every_row
 US, SI = Style(), Style(METRIC)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("grams", "us", "metric"),
     [
         (198.446662, "7 oz", "198 g"),

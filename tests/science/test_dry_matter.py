@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.science.dry_matter import Feel, feel_given, normal_cdf, prior_belief
+from tests.rows import every_row
 
 TOMATO = prior_belief(5.48, 0.15)
 
@@ -85,7 +86,7 @@ def test_the_normal_distribution_is_the_textbooks():
     assert normal_cdf(np.array([0.0, 1.0, 1.96, -2.0])) == pytest.approx([0.5, 0.84134, 0.97500, 0.02275], abs=1e-5)
 
 
-@pytest.mark.parametrize("solids", [0.0, 100.0, -5.0, math.nan])
+@every_row("solids", [0.0, 100.0, -5.0, math.nan])
 def test_solids_that_are_no_percentage_are_refused(solids):
     with pytest.raises(ValueError, match="solids"):
         prior_belief(solids, 0.1)

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from dryhouse.science.drying_calendar import Calendar, Machine, calendar, tray_count
 from dryhouse.science.provisioning import Recipe, Span, ToDry, to_dry
+from tests.rows import every_row
 
 NOW = datetime(2026, 8, 1, 8, tzinfo=UTC)
 READY = datetime(2026, 8, 19, 0, tzinfo=UTC)
@@ -71,7 +72,7 @@ def test_two_dryers_work_side_by_side() -> None:
     assert {run.end for run in found.runs} == {READY}
 
 
-@pytest.mark.parametrize(
+@every_row(
     "missing",
     [
         Recipe("x", None, tray_grams=BOTH, hours=Span(8, 8, 8)),

@@ -131,7 +131,7 @@ def test_percentages_and_plain_numbers():
             parse_percent(bad)
 
 
-@pytest.mark.parametrize(("text", "unit"), [("2 lb 3 oz", "oz"), ("40oz", "oz"), ("1.5 kg", "kg"), ("7", "g")])
+@every_row(("text", "unit"), [("2 lb 3 oz", "oz"), ("40oz", "oz"), ("1.5 kg", "kg"), ("7", "g")])
 def test_answers_come_in_the_unit_that_was_typed(text, unit):
     assert unit_typed(parse(text, Mass, default_unit="g")) == unit
 

@@ -51,7 +51,7 @@ def test_unphysical_k_gives_a_sentence(k):
     assert "not physical" in problem.value.sentence
 
 
-@pytest.mark.parametrize("c", [float("inf"), 1e7, 0.0, float("nan")])
+@every_row("c", [float("inf"), 1e7, 0.0, float("nan")])
 def test_a_c_that_ran_away_gives_a_sentence(c):
     with pytest.raises(InputProblem) as problem:
         refuse_unphysical(0.06, c, 0.8)

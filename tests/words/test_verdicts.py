@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -11,6 +10,7 @@ from dryhouse.science.moisture import LoadPart, Verdict, load_of, verdict
 from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Fact
 from dryhouse.words.verdicts import mismatch_sentence, verdict_sentence
+from tests.rows import every_row
 
 CORN = Fact(76.05, "%", "a source", low=74.0, high=78.0)
 TARGET = Fact(10.0, "%", "another source")
@@ -21,7 +21,7 @@ def one(mass=1000.0, water=CORN):
     return load_of([LoadPart("corn", mass, water)])
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("mass", "us", "metric"),
     [
         (266.0, "Dry enough by weight: 10 % moisture by weight, target 10 %. Check by hand as well.", None),

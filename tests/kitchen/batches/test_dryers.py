@@ -9,6 +9,7 @@ from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Temperature
 from tests.builders import a_kitchen
+from tests.rows import every_row
 
 SHELF, BOX = Dryer("Shelf dryer", 6, id=1), Dryer("Box dryer", 10, id=2)
 
@@ -28,7 +29,7 @@ def test_a_dryer_that_was_used_is_put_away_and_one_that_was_not_is_removed():
     assert [d.id for d in dryers(kitchen, retired=True)] == [1]
 
 
-@pytest.mark.parametrize(
+@every_row(
     "wrong",
     [
         replace(SHELF, id=0, name=" "),

@@ -20,6 +20,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Caution
 from tests.kitchen.shelf_room import HEATED, NOW, a_shelf
+from tests.rows import every_row
 
 
 def a_dry_load(**more):
@@ -63,7 +64,7 @@ def test_what_no_record_lifts_has_no_keeping_time_and_no_water(food):
         water(kitchen, food, "2 oz")
 
 
-@pytest.mark.parametrize("food", ["turkey", "carrot", "button-mushroom", "ground-beef"])
+@every_row("food", ["turkey", "carrot", "button-mushroom", "ground-beef"])
 def test_what_a_record_can_answer_is_answered_with_its_stops(food):
     kitchen = a_shelf()
     refuse_what_no_record_lifts(food, food_cautions(kitchen, food))

@@ -67,7 +67,7 @@ def test_moments_as_scales_and_people_write_them(text: str) -> None:
     assert points.grams == (500.0, 420.0)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("cell", "word"),
     [("2026-11-31 18:00", "Line 3"), ("", "Line 3: the time is missing"), ("2028-11-20 18:00", "more than a year")],
 )

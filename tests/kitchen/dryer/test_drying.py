@@ -36,6 +36,7 @@ from dryhouse.kitchen.records.batches import (
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature, Volume
 from tests.kitchen.drying_room import NOON, Hands
+from tests.rows import every_row
 
 
 def the(hands: Hands, batch: int) -> Batch:
@@ -78,7 +79,7 @@ def test_the_ingredients_of_a_mix_are_written_with_it() -> None:
     assert [p.position for p in hands.journal.where(BatchPart, batch=batch)] == [0, 1]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("change", "field"),
     [
         ({"started": NOON + timedelta(hours=1)}, "started"),
@@ -140,7 +141,7 @@ def test_a_weighing_may_be_entered_later_and_is_kept_in_utc() -> None:
     assert all(w.at.tzinfo is UTC for w in weighings_of(hands.kitchen, batch))
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("grams", "more", "field"),
     [
         (500, {"at": NOON - timedelta(minutes=1)}, "at"),

@@ -21,6 +21,7 @@ from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import PLANNED, SAMPLE
 from dryhouse.science.errors import InputProblem, WorldProblem
 from tests.kitchen.drying_room import NOON, Hands
+from tests.rows import every_row
 
 
 def after(hours: float) -> object:
@@ -139,7 +140,7 @@ def test_a_planned_batch_takes_no_weighings() -> None:
         import_weighings(hands.kitchen, 7, mapped)
 
 
-@pytest.mark.parametrize("text", ["", "\n\n", "hours,grams\n", "# nothing\n"])
+@every_row("text", ["", "\n\n", "hours,grams\n", "# nothing\n"])
 def test_an_empty_file_says_what_it_wants(text) -> None:
     with pytest.raises(InputProblem):
         read_sheet(text)

@@ -6,6 +6,7 @@ from dryhouse.kitchen.foods.catalog import find_foods, food, food_name, set_figu
 from dryhouse.kitchen.foods.own_foods import add_food
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
+from tests.rows import every_row
 
 
 def test_an_own_figure_stands_in_for_the_handbooks_and_says_entered():
@@ -35,7 +36,7 @@ def test_an_own_food_like_a_meat_keeps_the_meats_cautions_whatever_it_is_filed_u
     assert mine.category == "poultry"
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("name", "category", "says"),
     [("", "fruit", "needs a name"), ("Sloe", "berry", "no kind of food"), ("Corn", "vegetable", "already a food")],
 )
@@ -44,7 +45,7 @@ def test_an_own_food_that_cannot_be_is_refused(name, category, says):
         add_food(a_kitchen(), name, category)
 
 
-@pytest.mark.parametrize(("name", "value"), [("water", 100.0), ("refuse", 140.0), ("energy", -3.0), ("glow", 1.0)])
+@every_row(("name", "value"), [("water", 100.0), ("refuse", 140.0), ("energy", -3.0), ("glow", 1.0)])
 def test_a_figure_that_cannot_be_is_refused(name, value):
     with pytest.raises(InputProblem):
         set_figure(a_kitchen(), "corn", name, value)

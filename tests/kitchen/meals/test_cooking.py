@@ -19,6 +19,7 @@ from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, Temperature
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 DAY = date(2026, 8, 1)
 LATER = date(2027, 6, 1)
@@ -55,7 +56,7 @@ def test_a_lot_past_its_date_or_to_be_looked_at_is_left_alone() -> None:
     assert drawn(a_kitchen(lot(1, 100.0, date(2026, 7, 31)), lot(2, 100.0), moist)) == []
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("cooking", "said"),
     [
         ("simmer", "Soak 60 min, simmer 10 min"),

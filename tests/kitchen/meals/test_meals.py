@@ -67,7 +67,7 @@ def test_words_find_dried_foods_and_staples_and_say_which_is_which() -> None:
     assert any("bought" in t for t in told)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("typed", "kind", "slug"),
     [
         ("potato flakes", "staple", "potato-flakes"),

@@ -1,7 +1,5 @@
 """Plain notes on a meal, each where it belongs and nowhere else."""
 
-import pytest
-
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import Pantry
@@ -11,6 +9,7 @@ from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.kitchen.records.meals import COLD_SOAK
 from dryhouse.science.quantities import Mass, Volume
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 PANTRY = Pantry(Kitchen(FakeJournal(), handbook()))
 
@@ -19,7 +18,7 @@ def item(name, food="", staple="", **more):
     return PANTRY.ingredient(MealPart(1, 0, name, food, staple, **more))
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("ingredient", "said"),
     [
         (item("corn", "corn"), "no amount yet"),

@@ -3,8 +3,6 @@
 from dataclasses import replace
 from datetime import timedelta
 
-import pytest
-
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Weighing
 from dryhouse.kitchen.records.batch_problems import hotter_than_water
 from dryhouse.science.quantities import Mass, Temperature
@@ -59,7 +57,7 @@ def test_everything_wrong_is_said_at_once():
     assert fields(bad, DRYER) == ["prepared_mass", "trays", "set_temperature", "rating", "food", "ended"]
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("temperature", "words"),
     [
         (Temperature(160.0, "160"), ("“160” is 320 °F (160 °C)", "Did you mean 160 F?")),
@@ -74,7 +72,7 @@ def test_wet_food_hotter_than_boiling_water_is_refused_with_what_was_meant(tempe
     assert all(word in sentence for word in words)
 
 
-@pytest.mark.parametrize("celsius", [71.1, 73.9, 100.0])
+@every_row("celsius", [71.1, 73.9, 100.0])
 def test_water_that_boils_is_no_contradiction(celsius):
     assert hotter_than_water(Temperature(celsius)) == ""
     assert fields(replace(BATCH, food="turkey", precook_temperature=Temperature(celsius)), DRYER) == []

@@ -1,7 +1,5 @@
 """What was typed and what is held say the same."""
 
-import pytest
-
 from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature
@@ -24,7 +22,7 @@ def test_a_value_agrees_with_its_words_or_the_words_say_no_amount(mass):
     assert typed_problems(Batch("corn", prepared_mass=mass)) == []
 
 
-@pytest.mark.parametrize(
+@every_row(
     "change",
     [
         {"prepared_mass": Mass(1000.0, "2 lb")},

@@ -3,10 +3,9 @@
 from datetime import date
 from itertools import permutations
 
-import pytest
-
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.shelf.lines import ShelfLine, in_order, titled
+from tests.rows import every_row
 
 DAY = date(2026, 1, 1)
 
@@ -15,7 +14,7 @@ def line(id, standing, keep_by=None, **more):
     return ShelfLine(Lot("corn", DAY, id=id), "sweet corn", standing, "", keep_by, None, None, "", None, **more)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("what", "name", "title"),
     [
         ("sweet corn", "", "Sweet corn"),

@@ -63,7 +63,7 @@ def test_metric_amounts_keep_their_millilitres():
     assert amount_words(240.0, 512.0, Style(METRIC)) == "240 g · 512 ml"
 
 
-@pytest.mark.parametrize(("drawn", "left"), [(99.0, 1.0), (99.9, 0.1), (99.96, 0.0), (100.0, 0.0)])
+@every_row(("drawn", "left"), [(99.0, 1.0), (99.9, 0.1), (99.96, 0.0), (100.0, 0.0)])
 def test_what_no_scale_shows_is_gone_and_a_tenth_of_a_gram_is_not(drawn, left):
     found = left_of(LOT, [LotDraw(1, DAY, mass=Mass(drawn), id=1)], [], DAY)
     assert found.mass_g == pytest.approx(left, abs=1e-9)

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-import pytest
-
 from dryhouse.kitchen.meals.drawn import from_the_shelf
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.sheet import cooking_line, meal_sheet
@@ -40,7 +38,7 @@ def a_trip(food, *, celsius=None, cooking="simmer", jar=True, grams=50.0, **batc
     return kitchen
 
 
-@pytest.mark.parametrize("celsius", [30.0, 36.0, None])
+@every_row("celsius", [30.0, 36.0, None])
 def test_a_bag_is_judged_where_it_travels_and_not_where_its_jar_stands(celsius):
     kitchen = a_trip("turkey", celsius=celsius, **HEATED)
     worked = plan(kitchen, 1)

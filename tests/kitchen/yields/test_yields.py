@@ -15,6 +15,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Area, Mass, Temperature, Volume, parse_amount
 from dryhouse.science.units import SIZES
 from tests.builders import CORN, TURKEY, a_kitchen
+from tests.rows import every_row
 from tests.workings import read
 
 CUP = SIZES["cup"]
@@ -69,7 +70,7 @@ def test_the_answer_comes_in_mass_and_in_measure_with_eighty_per_cent():
     assert figure.measure.low < figure.measure.value < figure.measure.high
 
 
-@pytest.mark.parametrize(("typed", "unit"), [("2 lb", "lb"), ("12 oz", "oz"), ("900 g", "g"), ("500 ml", "g")])
+@every_row(("typed", "unit"), [("2 lb", "lb"), ("12 oz", "oz"), ("900 g", "g"), ("500 ml", "g")])
 def test_a_mass_is_answered_in_the_unit_it_was_typed_in(typed, unit):
     assert yields(a_kitchen(), "corn", parse_amount(typed)).joined.unit == unit
 

@@ -15,6 +15,7 @@ from dryhouse.kitchen.shelf.shelf import keeps
 from dryhouse.science.keeping import life_at, life_on_the_way
 from dryhouse.science.units import to_celsius
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 MONTH = 365.25 / 12
 NOW = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
@@ -62,7 +63,7 @@ def life(slug: str, fahrenheit: float) -> float:
     return found.days
 
 
-@pytest.mark.parametrize(("slug", "fahrenheit", "days", "source"), PUBLISHED)
+@every_row(("slug", "fahrenheit", "days", "source"), PUBLISHED)
 def test_the_published_point_is_answered(slug, fahrenheit, days, source):
     assert life(slug, fahrenheit) == pytest.approx(days, abs=0.01), source
 

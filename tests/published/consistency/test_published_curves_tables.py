@@ -16,6 +16,7 @@ import pytest
 from dryhouse.handbook.thin_layer import thin_layers
 from dryhouse.science.curves import model
 from dryhouse.science.curves.fitting import fit
+from tests.rows import every_row
 
 DATA = Path(__file__).parents[1] / "data"
 EQUILIBRIUM_OR_DRY_G = {"thesis_isd_1cm": 133.0, "lab_watermelon_tray1": 0.2809, "geankoplis_foodstuff": 3955.0}
@@ -51,14 +52,14 @@ def label(row):
     return f"{row.model} {row.name} {row.temperature_c or ''} {row.series}"
 
 
-@pytest.mark.parametrize("row", FITTED, ids=label)
+@every_row("row", FITTED, ids=label)
 def test_constants_of_published_runs(row):
     hours, mr = run(row.series)
     found = fit(model(row.model), hours, mr)
     assert found.values == pytest.approx(vector(row), rel=2e-3, abs=2e-5)
 
 
-@pytest.mark.parametrize("row", VECTORS, ids=label)
+@every_row("row", VECTORS, ids=label)
 def test_curves_of_published_constants_are_recovered(row):
     p = vector(row)
     one = model(row.model)

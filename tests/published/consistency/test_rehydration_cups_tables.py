@@ -1,8 +1,7 @@
 """Cups of water to a cup dried, as the extension services print them, against the handbook's table."""
 
-import pytest
-
 from dryhouse.handbook.rehydration_table import published_water
+from tests.rows import every_row
 
 B989 = {
     "apple": (1.5, 0.5), "pear": (1.75, 1.25), "peach": (2, 1.25), "asparagus": (2.25, 1.5),
@@ -17,7 +16,7 @@ OLDER_LIST = {"green-bean": 2.25, "beet": 2.75, "carrot": 2.25, "corn": 2.25, "o
 """Older extension-style list, origin not stated (public copy, read)."""
 
 
-@pytest.mark.parametrize("food", B989)
+@every_row("food", B989)
 def test_bulletin_989(food):
     row = published_water(food)[0]
     assert (row.cups_per_cup, row.soak_hours_low) == B989[food]
@@ -25,7 +24,7 @@ def test_bulletin_989(food):
     assert "Bulletin 989" in row.basis.source
 
 
-@pytest.mark.parametrize("food", OLDER_LIST)
+@every_row("food", OLDER_LIST)
 def test_older_list(food):
     assert OLDER_LIST[food] in [r.cups_per_cup for r in published_water(food) if "Older" in r.basis.source]
 

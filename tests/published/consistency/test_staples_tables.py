@@ -20,6 +20,7 @@ from dryhouse.science.boiling import boiling_point
 from dryhouse.science.quantities import parse_mass
 from dryhouse.science.units import SIZES, to_fahrenheit
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 with (Path(__file__).parents[1] / "data" / "staple_water.csv").open(encoding="utf-8") as file:
     WATER = list(csv.DictReader(file))
@@ -34,7 +35,7 @@ def sheet(meal: Meal, *typed: tuple[str, str]) -> MealSheet:
     return sheet_of(kitchen, meal, [draft_part(kitchen, name, amount) for name, amount in typed])
 
 
-@pytest.mark.parametrize("row", WATER, ids=lambda row: row["staple"])
+@every_row("row", WATER, ids=lambda row: row["staple"])
 def test_a_staple_takes_up_the_water_between_usda_dry_and_cooked(row: dict[str, str]) -> None:
     """100 g dry hold 100 − w₁ of dry matter, which is 100 − w₂ per cent of what comes out of the pot."""
     dry_matter = 100 - float(row["dry_water_pct"])
@@ -71,7 +72,7 @@ def test_a_composed_meal_holds_the_energy_of_its_dry_matter() -> None:
     assert found.serving.energy.value == pytest.approx(by_dry_matter / 2, rel=0.01)
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("feet", "fahrenheit", "source"),
     [
         (0, 212.0, "NASA / NOAA standard-atmosphere table (copy)"),
@@ -88,7 +89,7 @@ def test_water_boils_where_the_tables_say(feet: float, fahrenheit: float, source
     assert to_fahrenheit(found.value) == pytest.approx(fahrenheit, abs=0.05), source
 
 
-@pytest.mark.parametrize(
+@every_row(
     "typed",
     [
         (("sweet corn", "30 g"), ("carrot", "15 g"), ("potato flakes", "110 g"), ("olive oil", "1 tbsp")),
@@ -103,7 +104,7 @@ def test_a_dinner_for_one_lands_between_600_and_1100_kcal(typed: tuple[tuple[str
     assert 600 < energy.value < 1100
 
 
-@pytest.mark.parametrize(
+@every_row(
     "name",
     [
         "squash and lentil stew",

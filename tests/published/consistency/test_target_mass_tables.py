@@ -12,6 +12,7 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.science.moisture import LoadPart, load_of, target_mass
+from tests.rows import every_row
 
 with (Path(__file__).parents[1] / "data" / "solids.csv").open(encoding="utf-8", newline="") as file:
     SOLIDS = list(csv.DictReader(file))
@@ -21,7 +22,7 @@ def test_at_least_twenty_foods():
     assert len({row["food"] for row in SOLIDS}) >= 20
 
 
-@pytest.mark.parametrize("row", SOLIDS, ids=lambda row: row["food"])
+@every_row("row", SOLIDS, ids=lambda row: row["food"])
 def test_target_mass_from_published_solids(row):
     food = handbook().food(row["food"])
     water, target = food.fact("water"), food.fact("target_moisture")

@@ -20,6 +20,7 @@ from dryhouse.science.yields.prior import (
     table_spread,
 )
 from dryhouse.science.yields.ratio import batch_variance
+from tests.rows import every_row
 
 DATA = Path(__file__).parents[1] / "data"
 
@@ -88,7 +89,7 @@ def predictive_of(slug: str):
 # --- what the spreads rest on ----------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("category", ["vegetable", "fruit", "meat"])
+@every_row("category", ["vegetable", "fruit", "meat"])
 def test_spread_of_raw_water(category):
     """USDA Standard Reference 28: standard error × √n over solids, raw foods with n of five or more; the median."""
     spreads = [
@@ -136,7 +137,7 @@ def test_spread_of_cups():
     assert shipped["fresh_cup", "same cut"].value == pytest.approx(rms, abs=5e-4)
 
 
-@pytest.mark.parametrize("slug", ["pear", "tomato", "carrot", "corn", "apple-peeled", "grape", "celery"])
+@every_row("slug", ["pear", "tomato", "carrot", "corn", "apple-peeled", "grape", "celery"])
 def test_a_yield_that_the_solids_rule_out_moves_the_doubt_and_not_the_middle(slug):
     """The middle of the handbook's yield leaves between 2 and 25 % water: food neither loses dry matter nor keeps
     more water than dried food holds (mass balance, with the solids of USDA SR28)."""

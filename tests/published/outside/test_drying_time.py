@@ -18,7 +18,6 @@ from scipy.optimize import brentq
 from dryhouse.science.curves import lewis
 from dryhouse.science.curves.rate import rates, two_periods
 from dryhouse.science.moisture import wet_to_dry
-from tests.rows import every_row
 
 DATA = Path(__file__).parents[1] / "data"
 with (DATA / "drying_time_examples.csv").open(encoding="utf-8", newline="") as file:
@@ -52,7 +51,7 @@ def in_rates(start: float, critical: float, equilibrium: float, end: float) -> f
     return top * (brentq(excess, 0.0, 60.0, args=(end,), xtol=1e-13) - begins)
 
 
-@every_row("row", EXAMPLES, ids=lambda row: row["id"])
+@pytest.mark.parametrize("row", EXAMPLES, ids=lambda row: row["id"])
 def test_the_printed_time(row):
     critical, equilibrium = moisture(row["critical"]), moisture(row["equilibrium"])
     length = in_rates(moisture(row["start"]), critical, equilibrium, moisture(row["end"]))

@@ -14,7 +14,6 @@ from dryhouse.science.moisture import (
 )
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Fact
-from tests.rows import every_row
 
 USU = "Utah State University Extension, Testing Foods for Dryness"
 TABLE = "Moisture basis conversion table (agricultural training text, public copy)"
@@ -40,7 +39,7 @@ def test_paddy_1000_kg_at_25_percent_to_14_percent_is_872_kg():
     assert 1000 - final == pytest.approx(127.91, abs=0.01)
 
 
-@every_row(
+@pytest.mark.parametrize(
     ("wet", "dry"),
     [(5, 5.3), (10, 11.1), (15, 17.6), (20, 25.0), (25, 33.3), (30, 42.9), (35, 53.8), (40, 66.7), (45, 81.8),
      (50, 100.0), (55, 122.2), (60, 150.0)],
@@ -51,7 +50,7 @@ def test_wet_and_dry_basis_pairs(wet, dry):
     assert 100 * dry_to_wet(dry / 100) == pytest.approx(wet, abs=0.05)
 
 
-@every_row(
+@pytest.mark.parametrize(
     ("computed", "printed", "tolerance"),
     [
         (wet_to_dry(0.85), 5.667, 0.005),  # university lecture notes, example 4 (read)

@@ -1,11 +1,12 @@
 """What 100 g of home-dried food takes up, against published rehydration; the range stands beside each."""
 
+import pytest
+
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.yields.quick_answers import water
 from tests.builders import NOW
 from tests.fakes import FakeJournal
-from tests.rows import every_row
 
 TAKEN_UP = {
     # Akinola, Malomo & Ezeorah: 2.457 after 10 min, 4.126 after 60 min (read)
@@ -32,7 +33,7 @@ TAKEN_UP = {
 }  # fmt: skip
 
 
-@every_row("food", TAKEN_UP)
+@pytest.mark.parametrize("food", TAKEN_UP)
 def test_a_gram_dried_takes_up_what_was_published(food):
     figure, _ = water(Kitchen(FakeJournal(), handbook(), lambda: NOW), food, "100 g")
     low, high = TAKEN_UP[food]

@@ -27,7 +27,6 @@ from dryhouse.science.quantities import parse_mass
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Fact
 from tests.builders import a_kitchen
-from tests.rows import every_row
 
 with (Path(__file__).parents[1] / "data" / "mass_balance_examples.csv").open(encoding="utf-8", newline="") as file:
     EXAMPLES = list(csv.DictReader(file))
@@ -39,7 +38,7 @@ def wet(cell: str) -> float:
     return value if basis == "wb" else 100 * dry_to_wet(value / 100)
 
 
-@every_row("row", EXAMPLES, ids=lambda row: row["id"])
+@pytest.mark.parametrize("row", EXAMPLES, ids=lambda row: row["id"])
 def test_what_is_left_and_what_went(row):
     grams, tolerance = float(row["mass"]), float(row["tolerance"])
     load = load_of([LoadPart(row["id"], grams, Fact(wet(row["start"]), "%", row["source"]))])

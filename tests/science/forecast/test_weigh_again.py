@@ -6,6 +6,7 @@ import pytest
 from dryhouse.science.forecast.engine import Posterior
 from dryhouse.science.forecast.shapes import shapes
 from dryhouse.science.forecast.weigh_again import WORTH_MORE, weigh_again
+from tests.rows import every_row
 
 CELLS = 200
 
@@ -24,7 +25,7 @@ def test_it_lies_after_the_last_weighing_and_before_the_load_may_be_done():
     assert 0.0 <= left <= WORTH_MORE
 
 
-@pytest.mark.parametrize("latest", [2.0, 2.03, np.inf])
+@every_row("latest", [2.0, 2.03, np.inf])
 def test_where_nothing_is_left_to_gain_no_weighing_is_asked_for(latest):
     assert weigh_again(shapes(), posterior(2.0, 0.4), 0.6, 0.002, latest) is None
 

@@ -118,7 +118,7 @@ def test_eighty_per_cent_intervals_hold_eighty_per_cent_of_simulated_kitchens(n_
     assert 0.78 <= covered(belief, n_own, 6000, kitchen) <= 0.82
 
 
-@pytest.mark.parametrize("n_own", [0, 8, 20])
+@every_row("n_own", [0, 8, 20])
 def test_the_intervals_hold_in_kitchens_made_of_water_and_solids(n_own):
     """Kitchens that were not drawn from the model: raw solids, finish, trimming and habit, each by itself.
 

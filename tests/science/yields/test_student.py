@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from dryhouse.science.yields.student import cdf, pdf, quantile
+from tests.rows import every_row
 
 DF = st.floats(0.6, 1000)
 
@@ -32,7 +33,7 @@ def test_a_printed_table_of_t():
         assert quantile(0.9, df) == pytest.approx(value, abs=5e-4)
 
 
-@pytest.mark.parametrize(("p", "df"), [(0.0, 3), (1.0, 3), (0.5, 0)])
+@every_row(("p", "df"), [(0.0, 3), (1.0, 3), (0.5, 0)])
 def test_what_has_no_quantile_is_refused(p, df):
     with pytest.raises(ValueError):
         quantile(p, df)

@@ -15,6 +15,7 @@ from dryhouse.kitchen.records import OwnFood
 from dryhouse.science.display import Style
 from dryhouse.science.values import Fact
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 
 @pytest.fixture
@@ -186,7 +187,7 @@ def test_an_unknown_food_is_said(place):
     assert "no-such-food" in place.page.heading.text()
 
 
-@pytest.mark.parametrize(
+@every_row(
     ("fact", "text"),
     [
         (Fact(57.2, "°C", "s"), "135 °F"),

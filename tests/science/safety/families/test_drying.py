@@ -1,7 +1,5 @@
 """The dryer's air, the thickness of the pieces, sulfite."""
 
-import pytest
-
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts
 from dryhouse.science.safety.families.drying import air_cooler, sulfited, thicker
@@ -12,7 +10,7 @@ RULES = rules_by_id()
 BEEF = FoodFacts("beef", "meat")
 
 
-@pytest.mark.parametrize(("fahrenheit", "speaks"), [(125, True), (139, True), (140, False), (160, False)])
+@every_row(("fahrenheit", "speaks"), [(125, True), (139, True), (140, False), (160, False)])
 def test_the_air_is_140_for_meat(fahrenheit, speaks):
     batch = BatchFacts(BEEF, set_temperature_c=to_celsius(fahrenheit))
     assert bool(air_cooler(batch, RULES["dryer-too-cool"])) is speaks
@@ -27,11 +25,11 @@ def test_strips_are_a_quarter_inch_at_most(mm, speaks):
     assert bool(thicker(BatchFacts(BEEF, thickness_mm=mm), RULES["strips-too-thick"])) is speaks
 
 
-@pytest.mark.parametrize("named", ["sulfited", "Sodium Sulphite dip", "sulfured 3 h", "metabisulfite"])
+@every_row("named", ["sulfited", "Sodium Sulphite dip", "sulfured 3 h", "metabisulfite"])
 def test_every_spelling_of_sulfite_is_heard(named):
     assert sulfited(BatchFacts(BEEF, pretreatment=named), RULES["sulfite"])
 
 
-@pytest.mark.parametrize("named", [None, "", "blanched", "lemon juice"])
+@every_row("named", [None, "", "blanched", "lemon juice"])
 def test_other_pretreatments_are_not_sulfite(named):
     assert not sulfited(BatchFacts(BEEF, pretreatment=named), RULES["sulfite"])

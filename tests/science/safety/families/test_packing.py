@@ -1,7 +1,5 @@
 """Air shut out, dryness, conditioning: what is not recorded never counts as done; what was bought is not asked."""
 
-import pytest
-
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.safety.families.packing import (
@@ -23,7 +21,7 @@ def lot(food=APPLE, *, home=True, **more):
     return LotFacts(food, BatchFacts(food) if home else None, bought=not home, **more)
 
 
-@pytest.mark.parametrize(("celsius", "speaks"), [(None, True), (20.0, True), (4.4, False), (-18.0, False)])
+@every_row(("celsius", "speaks"), [(None, True), (20.0, True), (4.4, False), (-18.0, False)])
 def test_meat_without_air_wants_the_cold(celsius, speaks):
     packed = lot(TURKEY, airless=True, temperature_c=celsius)
     assert bool(airless_not_cold(packed, RULES["airless-animal-not-cold"])) is speaks

@@ -2,8 +2,6 @@
 
 from dataclasses import replace
 
-import pytest
-
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.kitchen.records.batches import PRECOOK_METHODS
 from dryhouse.science.safety.facts import COOKED_THROUGH, BatchFacts, FoodFacts
@@ -67,7 +65,7 @@ def test_a_limit_is_compared_in_the_scale_it_was_published_in(celsius, passes):
     assert (below(batch, RULES["heat-meat-below"]) == "") is passes
 
 
-@pytest.mark.parametrize(("celsius", "passes"), [(to_celsius(165), True), (73.9, True), (73.8, False)])
+@every_row(("celsius", "passes"), [(to_celsius(165), True), (73.9, True), (73.8, False)])
 def test_poultry_and_game_are_compared_with_165(celsius, passes):
     batch = BatchFacts(TURKEY, precook_temperature_c=celsius, precook_measured=True)
     for rule in ("heat-poultry-below", "heat-game-below"):
@@ -103,7 +101,7 @@ def test_hotter_than_boiling_water_is_no_answer(fahrenheit, speaks):
     assert bool(implausible(batch, RULES["heat-implausible"])) is speaks
 
 
-@pytest.mark.parametrize(("minutes", "speaks"), [(None, True), (29, True), (30, False), (45, False)])
+@every_row(("minutes", "speaks"), [(None, True), (29, True), (30, False), (45, False)])
 def test_fish_is_held_hot_for_thirty_minutes(minutes, speaks):
     batch = heated(165, True, precook_held_min=minutes)
     assert bool(not_held(batch, RULES["fish-held"])) is speaks

@@ -1,7 +1,5 @@
 """Soaking against the clock and the thermometer; cold soaks; altitude."""
 
-import pytest
-
 from dryhouse.handbook.safety_table import rules_by_id, safety_rules
 from dryhouse.science.safety import evaluate
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts, MealFacts
@@ -79,9 +77,7 @@ def test_bought_food_in_a_cold_soak_goes_by_its_package():
     assert not bought_soaked_cold(MealFacts(home, "cold soak"), RULES["cold-soak-bought"])
 
 
-@pytest.mark.parametrize(
-    ("made_from", "speaks"), [("cooked", False), ("canned", False), ("fresh", True), (None, True)]
-)
+@every_row(("made_from", "speaks"), [("cooked", False), ("canned", False), ("fresh", True), (None, True)])
 def test_beans_in_a_cold_soak_are_raw_until_a_batch_says_that_they_were_cooked(made_from, speaks):
     bean = FoodFacts("bean", "legume", frozenset({"raw_bean"}))
     rule = RULES["cold-soak-beans"]
@@ -98,9 +94,7 @@ def test_a_height_nobody_recorded_counts_as_high():
     assert not high_up(MealFacts(altitude_m=914.0), rule)
 
 
-@pytest.mark.parametrize(
-    ("metres", "once"), [(None, "3 min"), (100.0, "1 min"), (1524.0, "1 min"), (1600.0, "3 min")]
-)
+@every_row(("metres", "once"), [(None, "3 min"), (100.0, "1 min"), (1524.0, "1 min"), (1600.0, "3 min")])
 def test_water_is_boiled_for_one_time_and_the_longer_where_the_height_is_unknown(metres, once):
     corn = MealFacts((FoodFacts("corn", "vegetable"),), "simmer", altitude_m=metres)
     boiled = [c.short for c in evaluate(corn, safety_rules()) if c.rule.startswith("boil-water")]

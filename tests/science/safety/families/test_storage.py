@@ -1,7 +1,5 @@
 """The place, and what a look found."""
 
-import pytest
-
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.safety.families.storage import (
@@ -25,9 +23,7 @@ def lot(*, home=True, **more):
     return LotFacts(COD, BatchFacts(COD) if home else None, bought=not home, **more)
 
 
-@pytest.mark.parametrize(
-    ("finding", "condition"), [("mould", mould), ("smell", smell), ("pasteurised", pasteurised)]
-)
+@every_row(("finding", "condition"), [("mould", mould), ("smell", smell), ("pasteurised", pasteurised)])
 def test_a_finding_speaks_when_it_was_found_and_only_then(finding, condition):
     rule = RULES["mould-seen"]
     assert condition(lot(**{finding: True}), rule)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
 from dryhouse.handbook.safety_table import rules_by_id, safety_rules
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts, evaluate
 from dryhouse.science.safety.families.drying import left_moist
@@ -24,7 +22,7 @@ def said(food, stood, **more):
     return {c.rule for c in evaluate(lot, safety_rules())} & UNDRIED
 
 
-@pytest.mark.parametrize("stood", [LONGER, LONGER_IN_HEAT, UNKNOWN])
+@every_row("stood", [LONGER, LONGER_IN_HEAT, UNKNOWN])
 def test_wet_food_that_stood_warm_is_thrown_out_where_it_is_animal_or_without_air(stood):
     assert said(TURKEY, stood, dry_enough=False) == {"not-dry-thrown-out"}
     assert said(TURKEY, stood, dry_enough=False, airless=True) == {"airless-not-dry"}
@@ -34,7 +32,7 @@ def test_wet_food_that_stood_warm_is_thrown_out_where_it_is_animal_or_without_ai
     assert said(CORN, stood, airless=True, **moist) == {"found-moist-thrown-out"}
 
 
-@pytest.mark.parametrize("stood", [JUST_NOW, TWO_HOURS, AN_HOUR_IN_HEAT])
+@every_row("stood", [JUST_NOW, TWO_HOURS, AN_HOUR_IN_HEAT])
 def test_what_has_only_just_come_off_or_was_kept_cold_is_dried_on(stood):
     assert said(TURKEY, stood, dry_enough=False) == {"not-dry-enough"}
     assert said(CORN, stood, dry_enough=False, airless=True) == {"airless-not-dry-yet"}
