@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
@@ -56,6 +57,11 @@ def unbroken(text: str) -> str:
     """The text with every number held together with its unit, pounds with their ounces, hours with minutes."""
     held = re.sub(r"(?<=[\d½⅓⅔¼¾⅛⅜⅝⅞]) (?=[^\W\d_]|%|°)(?!to )", "\u00a0", text)
     return re.sub(r"(\u00a0(?:lb|h|days)) (?=\d)", "\\1\u00a0", held)
+
+
+def in_one_unit(between: str) -> str:
+    """`4 to 5½ cups` for `4 cups to 5½ cups`: the unit once, where both ends have the same."""
+    return re.sub(r"^(\S+)[ \u00a0](cups?|\w+|%) to (\S+)[ \u00a0]((?:\2|cups))$", r"\1 to \3 \4", between)
 
 
 class FigureView(Pressable):
@@ -118,7 +124,7 @@ class FigureView(Pressable):
             texts = (
                 style.figure(figure),
                 also_by_measure(style, figure),
-                f"likely {between}" if between else "",
+                f"likely {in_one_unit(between)}" if between else "",
                 basis_short(figure.basis, self._room),
             )
             self.setCursor(Qt.CursorShape.PointingHandCursor if figure.workings else Qt.CursorShape.ArrowCursor)
@@ -131,6 +137,18 @@ class FigureView(Pressable):
         said = ", ".join(t for t in (*texts[:3], basis_line(figure.basis) if figure else self._why) if t)
         self.setAccessibleName(f"{self.title}: {said}")
         self.setAccessibleDescription(self.toolTip())
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """As high as its lines are at this width, so that none is cut."""
+        inside = self.layout()
+        if inside is not None and self.width() > 0:
+            inside.activate()
+            self.setMinimumHeight(inside.totalHeightForWidth(self.width()))
 
     def press(self) -> None:
         self.open_workings()

@@ -9,7 +9,7 @@ from dryhouse.desk.messages import Message
 from dryhouse.desk.widgets.basics import column, words
 from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView, open_reason_in
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.desk.widgets.figure_view import FigureView, unbroken
+from dryhouse.desk.widgets.figure_view import FigureView, in_one_unit, unbroken
 from dryhouse.desk.widgets.message_bar import MessageBar
 from dryhouse.desk.widgets.sheet import WorkingsSheet
 from dryhouse.desk.widgets.status_line import StatusLine
@@ -50,7 +50,7 @@ def test_a_figure_shows_value_measure_interval_and_basis(shown):
         "Target weight",
         "7 oz",
         "or 1½ cups",
-        "likely 6.5 oz to 7.5 oz",
+        "likely 6.5 to 7.5 oz",
         "handbook: a source; own records, n=3",
     ]
 
@@ -90,7 +90,7 @@ def test_a_click_opens_the_workings(shown, session, qtbot):
 
 def test_a_figure_is_read_out_whole(shown):
     said = shown.accessibleName()
-    for part in ("Target weight", "7 oz", "6.5 oz to 7.5 oz", "a source"):
+    for part in ("Target weight", "7 oz", "6.5 to 7.5 oz", "a source"):
         assert part in said
 
 
@@ -293,3 +293,17 @@ def test_a_card_says_every_kind_and_number_of_a_basis_and_cuts_only_the_source(s
     assert "…" in said
     assert source in view.toolTip()
     assert source in view.accessibleName()
+
+
+@pytest.mark.parametrize(
+    ("between", "said"),
+    [
+        ("4 cups to 5½ cups", "4 to 5½ cups"),
+        ("7.9 % to 20 %", "7.9 to 20 %"),
+        ("1 cup to 1⅓ cups", "1 to 1⅓ cups"),
+        ("1 lb 13 oz to 2 lb 1 oz", "1 lb 13 oz to 2 lb 1 oz"),
+        ("14 oz to 1 lb", "14 oz to 1 lb"),
+    ],
+)
+def test_an_interval_names_its_unit_once_where_both_ends_have_it(between, said):
+    assert in_one_unit(between) == said
