@@ -76,9 +76,9 @@ class Fold(Pressable):
 
     def count(self, number: int, shown: int, *, is_open: bool) -> None:
         """Stand for so many cautions beside those that are shown."""
-        told = "Show fewer cautions" if is_open else more_words(number, shown)
-        self._said.setText(f"{'▾' if is_open else '▸'} {told}")
-        self.setAccessibleName(told)
+        label = "Show fewer cautions" if is_open else more_words(number, shown)
+        self._said.setText(f"{'▾' if is_open else '▸'} {label}")
+        self.setAccessibleName(label)
         self.setToolTip("" if is_open else "F8 or click: read them, with their sources")
         self._said.setStyleSheet(f"color: {self.session.theme.tokens.accent};")
 

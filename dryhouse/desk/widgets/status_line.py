@@ -37,14 +37,14 @@ class StatusLine(QFrame):
         self.word = word
         head, colon, rest = sentence.partition(":")
         if word and sentence.casefold().startswith(f"{word}. "):
-            said, told = word, sentence[len(word) + 1 :].strip()
+            said, rest_of_it = word, sentence[len(word) + 1 :].strip()
         elif colon and (word == VerdictName.UNKNOWN or head.casefold().startswith(word.casefold())):
-            said, told = head, rest.strip()
+            said, rest_of_it = head, rest.strip()
         else:
-            said, told = word, sentence
+            said, rest_of_it = word, sentence
         self._word.setText(said[:1].upper() + said[1:])
-        self._sentence.setText(told[:1].upper() + told[1:])
-        self._sentence.setVisible(bool(told))
+        self._sentence.setText(rest_of_it[:1].upper() + rest_of_it[1:])
+        self._sentence.setVisible(bool(rest_of_it))
         self.setAccessibleName(f"{word}: {sentence}" if sentence else word)
         self.setVisible(bool(word))
         self._dress()

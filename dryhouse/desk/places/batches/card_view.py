@@ -37,10 +37,10 @@ class CardView(QWidget):
         self._grid.setSpacing(8)
         for across in range(_ACROSS):
             self._grid.setColumnStretch(across, 1)
-        told = QWidget()
-        self._told = column(told, space=4)
+        sentences_area = QWidget()
+        self._sentences = column(sentences_area, space=4)
         inside = column(self, space=10)
-        for widget in (self.status, self.cautions, grid, told):
+        for widget in (self.status, self.cautions, grid, sentences_area):
             inside.addWidget(widget)
 
     def set_card(self, card: Card | None, status: tuple[str, str] | None = None, *, most: int = OF_A_PLANT) -> None:
@@ -58,11 +58,11 @@ class CardView(QWidget):
             view.setVisible(i < len(card.figures))
             if i < len(card.figures):
                 view.set_figure(card.figures[i].figure, title=card.figures[i].caption)
-        empty(self._told)
+        empty(self._sentences)
         for sentence in card.sentences:
-            self._told.addWidget(words(sentence, select=True))
+            self._sentences.addWidget(words(sentence, select=True))
         for sentence in card.missing:
-            self._told.addWidget(words(sentence, "muted"))
+            self._sentences.addWidget(words(sentence, "muted"))
 
     def figure_view(self, id: FigureId) -> FigureView | None:
         """The view of the first figure of that name, where the card has one."""

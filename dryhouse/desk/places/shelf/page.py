@@ -32,7 +32,7 @@ def shelf_page(session: Session, state: ShelfState) -> QTextDocument:
             line.place or "not recorded",
         )
         rows.append("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in cells) + "</tr>")
-        told = f"<p>{escape(line.reason)}</p>" if line.reason else ""
-        told += cautions_html(cautions_for(state.facts(line.lot)), 0, "in the lot's panel")
-        rows.append(f"<tr><td colspan='6' class='small'>{told}</td></tr>" if told else "")
+        below = f"<p>{escape(line.reason)}</p>" if line.reason else ""
+        below += cautions_html(cautions_for(state.facts(line.lot)), 0, "in the lot's panel")
+        rows.append(f"<tr><td colspan='6' class='small'>{below}</td></tr>" if below else "")
     return document(title, f"<h1>{escape(title)}</h1><table>{''.join(rows)}</table>")

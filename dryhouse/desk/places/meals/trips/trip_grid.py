@@ -93,10 +93,10 @@ class TripGrid(QTableWidget):
             self._cell(row, column, text, f"{weekday(day.day)}, {slot}: {', '.join(heard) or 'nothing yet'}")
         style = self.session.style
         energy, gap = day.energy_per_person, day.energy_gap
-        told = "" if energy is None else f"{energy.value:.0f} kcal"
+        energy_text = "" if energy is None else f"{energy.value:.0f} kcal"
         if gap is not None:
-            told += f"\n{abs(gap):.0f} {'over' if gap >= 0 else 'short'}"
-        each = f"{style.mass(day.grams_per_person.value)} dry\n{told}".strip()
+            energy_text += f"\n{abs(gap):.0f} {'over' if gap >= 0 else 'short'}"
+        each = f"{style.mass(day.grams_per_person.value)} dry\n{energy_text}".strip()
         pot = f"{style.volume(day.water.value)}\n{day.flame_minutes:.0f} min of flame"
         texts = (each, pot) if day.meals else ("—", "—")
         for n, text in enumerate(texts):
