@@ -157,8 +157,9 @@ class LotListing(QWidget):
         lot = line.lot
         known = self.state.book.food(lot.food)
         names = " ".join(known.other_names) if known is not None else ""
-        lot_words = split_words(f"{line.title} {line.food_name} {names} {line.place} {lot.package} {lot.notes} {lot.id}")
-        return all(any(word.startswith(start) for word in lot_words) for start in wanted)
+        held = f"{line.title} {line.food_name} {names} {line.place} {lot.package} {lot.notes} {lot.id}"
+        known_as = split_words(held)
+        return all(any(word.startswith(start) for word in known_as) for start in wanted)
 
     def _fetch(self, ids: Sequence[int]) -> list[ShelfLine]:
         lines = self.state.lines()

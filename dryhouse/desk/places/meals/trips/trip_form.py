@@ -70,8 +70,8 @@ class TripForm(QFrame):
             grid.setColumnStretch(n % 4, 1)
             field.accepted.connect(self.save)
         inside.addLayout(grid)
-        why_asked = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
-        inside.addWidget(words(why_asked, "small"))
+        why = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
+        inside.addWidget(words(why, "small"))
         save = button("Sa&ve the trip", self.save, "primary", hint="Enter")
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
