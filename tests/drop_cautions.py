@@ -106,9 +106,11 @@ def all_drops(only: str = "") -> list[Drop]:
 
 
 def beside(path: Path, folder: Path) -> Iterator[str]:
-    """The test file of a module, then the folder of its room: they know most and are asked first."""
-    room = Path("tests") / path.relative_to(ROOT / "dryhouse").parent
-    for test in (room / f"test_{path.stem}.py", room):
+    """The tests that know most of a module and are asked first: its own, those of the window, its room's."""
+    inside = path.relative_to(ROOT / "dryhouse")
+    room = Path("tests") / inside.parent
+    shown = [Path("tests/desk/test_cautions_shown.py")] if inside.parts[0] == "desk" else []
+    for test in (room / f"test_{path.stem}.py", *shown, room):
         if len(test.parts) > 2 and (folder / test).exists():
             yield str(test)
 
