@@ -141,7 +141,8 @@ def test_a_plan_in_words_names_stops_in_its_rows_and_says_each_in_full_below(cap
         line for line in out.splitlines() if "  STOP: " in line and "turkey" in line.partition("STOP")[0].lower()
     ]
     assert len(rows) == 3
-    assert "Not as a cold soak. Heat to 165 °F" in out
+    assert any(" for 2, do not eat  STOP: " in row for row in rows)
+    assert [bag["water"] for bag in said["packing"]] == [None]
     assert "more cautions: add --cautions" in out
     every = answer(capsys, *turkey_trip, "plan", "hot lakes", "--cautions")[1]
     assert all(caution["text"] in every for caution in said["cautions"])

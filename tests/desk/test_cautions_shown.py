@@ -13,6 +13,7 @@ from dryhouse.desk.cautions import said
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.places.batches.form import LogForm
 from dryhouse.desk.places.batches.page import batch_page
+from dryhouse.desk.places.dryer.figures import FiguresPane
 from dryhouse.desk.places.dryer.start_form import StartForm
 from dryhouse.desk.places.dryer.strip import Strip
 from dryhouse.desk.places.dryer.take_off import TakeOffForm
@@ -154,6 +155,9 @@ def test_the_start_form_the_strip_the_take_off_and_the_card_that_waits(session, 
     strip, off = shown(Strip(session, run)), shown(TakeOffForm(session))
     off.open(run)
     waiting = shown(WaitingCard(session, kitchen.journal.get(Batch, WAITING)))
+    pane = shown(FiguresPane(session))
+    pane.show_run(run)
+    says(pane.cautions, batch_cautions(kitchen, run.batch))
     says(strip.cautions, batch_cautions(kitchen, run.batch))
     says(off.cautions, batch_cautions(kitchen, run.batch))
     says(waiting.cautions, batch_cautions(kitchen, kitchen.journal.get(Batch, WAITING)))

@@ -206,9 +206,9 @@ def _to_buy(worked: Plan, notation: Style) -> Iterator[str]:
 def _to_pack(worked: Plan, notation: Style) -> Iterator[str]:
     yield "To pack:"
     for bag in worked.bags:
-        water = notation.volume(bag.water.value)
+        pot = "do not eat" if bag.water is None else f"{notation.volume(bag.water.value)}, {bag.cooking}"
         day = f"{weekday_words(bag.day)} {bag.slot}: {bag.name} for {notation.number(bag.servings)}"
-        yield f"  {day}, {water}, {bag.cooking}{_stops(bag.cautions)}"
+        yield f"  {day}, {pot}{_stops(bag.cautions)}"
 
 
 def _stops(cautions: Sequence[Caution]) -> str:

@@ -55,9 +55,10 @@ class Bag:
     meal: int
     name: str
     servings: float
-    water: Figure
-    soak_minutes: float
-    cook_minutes: float
+    water: Figure | None
+    """None where a stop says that what is in it must not be eaten; so are the minutes, and `cooking` is empty."""
+    soak_minutes: float | None
+    cook_minutes: float | None
     cooking: str
     """Soak and cook, in words."""
     parts: tuple[Packed, ...]
@@ -130,6 +131,8 @@ def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Seque
     bags = []
     for day in sheet.days:
         for eaten in day.meals:
+            cautions = bag_cautions(kitchen, sheet.trip, covered, eaten)
+            forbidden = any(c.forbids_eating for c in cautions)
             parts = []
             for line in eaten.sheet.parts:
                 source = "bought"
@@ -141,9 +144,8 @@ def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Seque
                     if line.grams is not None and got < line.grams - 0.5:
                         said.append(f"{notation.mass(line.grams - got)} to be dried")
                     source = ", ".join(said)
-                parts.append(Packed(line.part.name, line.grams, line.ml, source, line.water))
+                parts.append(Packed(line.part.name, line.grams, line.ml, source, None if forbidden else line.water))
             minutes = eaten.sheet.minutes
-            cautions = bag_cautions(kitchen, sheet.trip, covered, eaten)
             bags.append(
                 Bag(
                     day.day,
@@ -151,10 +153,10 @@ def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Seque
                     eaten.placed.meal,
                     eaten.sheet.meal.name,
                     eaten.sheet.servings,
-                    eaten.sheet.bag.water,
-                    minutes.soak.value,
-                    minutes.cook.value,
-                    cooking_line(eaten.sheet, cautions),
+                    None if forbidden else eaten.sheet.bag.water,
+                    None if forbidden else minutes.soak.value,
+                    None if forbidden else minutes.cook.value,
+                    "" if forbidden else cooking_line(eaten.sheet, cautions),
                     tuple(parts),
                     cautions,
                 )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from dryhouse.cli.verbs.plan import _to_pack
+from dryhouse.desk.places.meals.wording import packing_page
 from dryhouse.kitchen.meals.drawn import from_the_shelf
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.sheet import cooking_line, meal_sheet
@@ -64,12 +66,35 @@ def test_no_list_tells_to_soak_cold_what_must_not_be(food):
     kitchen = a_trip(food, celsius=20.0, cooking="cold soak", jar=False)
     worked = plan(kitchen, 1)
     (label,) = bag_labels(kitchen, worked, Style())
-    for line in (worked.bags[0].cooking, cooking_line(meal_sheet(kitchen, 1))):
+    (bag,) = worked.bags
+    for line in (cooking_line(meal_sheet(kitchen, 1)), *([bag.cooking] if bag.cooking else [])):
         assert line.startswith("Not as a cold soak. ")
         assert "no cooking" not in line
     assert not any("no cooking" in line for line in label.lines)
-    if any(c.forbids_eating for c in worked.bags[0].cautions):
-        assert not any(line.startswith("Water") for line in label.lines)
+
+
+@every_row(("food", "jar"), [("turkey", False), ("egg", False), ("turkey", True)])
+def test_a_bag_that_must_not_be_eaten_has_no_water_and_no_minutes_on_any_list(food, jar):
+    worked = plan(a_trip(food, celsius=20.0, jar=jar), 1)
+    (bag,) = worked.bags
+    assert any(c.forbids_eating for c in bag.cautions)
+    assert (bag.water, bag.soak_minutes, bag.cook_minutes, bag.cooking) == (None, None, None, "")
+    assert [part.water for part in bag.parts] == [None]
+    for told in (packing_page(worked, Style()), " ".join(_to_pack(worked, Style()))):
+        assert "do not eat" in told
+        assert "ater" not in told.split("STOP")[0].split("Stop:")[0]
+    (label,) = bag_labels(a_trip(food, celsius=20.0, jar=jar), worked, Style())
+    assert not any(line.startswith("Water") for line in label.lines)
+
+
+def test_a_bag_that_may_be_eaten_has_its_water_on_every_list():
+    worked = plan(a_trip("turkey", celsius=20.0, **HEATED), 1)
+    (bag,) = worked.bags
+    assert bag.water is not None
+    said = Style().volume(bag.water.value)
+    for told in (packing_page(worked, Style()), " ".join(_to_pack(worked, Style()))):
+        assert said in told
+        assert bag.cooking in told
 
 
 def test_what_is_bought_to_be_dried_carries_its_stops():

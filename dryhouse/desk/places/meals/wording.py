@@ -135,9 +135,10 @@ def bag_html(bag: Bag, style: Style) -> str:
         )
         for part in bag.parts
     ]
+    pot = "do not eat" if bag.water is None else f"water {style.volume(bag.water.value)}. {bag.cooking}"
     return (
-        f"<p><b>{escape(bag.slot.capitalize())}: {escape(bag.name)}</b> for {style.number(bag.servings)}; water "
-        f"{escape(style.volume(bag.water.value))}. {escape(bag.cooking)}.</p>{table((), rows)}"
+        f"<p><b>{escape(bag.slot.capitalize())}: {escape(bag.name)}</b> for {style.number(bag.servings)}; "
+        f"{escape(pot)}.</p>{table((), rows)}"
     )
 
 
