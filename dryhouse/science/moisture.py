@@ -34,6 +34,8 @@ SCALE_G = 1.0
 
 NEARLY = 0.15
 """A load this share above its target mass is *nearly* dry: our own choice."""
+LEAST_SOLIDS = 0.005
+"""No food holds less dry matter than this share (our own border)."""
 AS_TOLD = 0.002
 """Spread of ln solids where a figure is taken as it stands: one without any range."""
 
@@ -116,9 +118,11 @@ class Load:
         """What its food says of the dry matter, as a share of the load, before anything of it was weighed."""
         from dryhouse.science.dry_matter import prior_belief
 
-        low, high = max(self.solids_low, 1e-3 * self.solids), max(self.solids_high, self.solids)
+        least = LEAST_SOLIDS * self.grams
+        low, high = max(self.solids_low, least), max(self.solids_high, self.solids, 1.001 * least)
         spread = math.log(high / low) / (2.0 * MIDDLE_80_SD) if self.doubted else AS_TOLD
-        return prior_belief(100.0 * self.solids / self.grams, max(spread, AS_TOLD))
+        solids = max(self.solids / self.grams, LEAST_SOLIDS)
+        return prior_belief(100.0 * solids, max(spread, AS_TOLD))
 
 
 def load_of(ingredients: Sequence[LoadPart]) -> Load:
@@ -221,11 +225,15 @@ class Verdict:
     target_pct: float = 0.0
     of_sample: bool = False
     """Of the one sample tray that stands for the load."""
+    now_pct: float | None = None
+    """The moisture (% wet basis) that is shown beside it, where that was learned from a run."""
 
     @property
     def moisture_pct(self) -> float:
-        """Moisture by weight, % wet basis; negative where it is lighter than its usual dry matter."""
-        return 0.0 if self.load is None else moisture_at(self.grams, self.load.solids)
+        """Moisture, % wet basis: the same figure as is shown beside the verdict."""
+        if self.now_pct is None and self.load is not None:
+            return moisture_now(self.load, self.grams).value
+        return self.now_pct or 0.0
 
     @property
     def to_go_g(self) -> float:

@@ -38,8 +38,7 @@ def mismatch_sentence(load: Load, grams: float, style: Style) -> str:
 
 def _now(verdict: Verdict, style: Style) -> str:
     return (
-        f"{style.percent(max(verdict.moisture_pct, 0.0), 0)} moisture by weight, "
-        f"target {style.percent(verdict.target_pct)}"
+        f"{style.percent(verdict.moisture_pct, 0)} moisture by weight, target {style.percent(verdict.target_pct)}"
     )
 
 

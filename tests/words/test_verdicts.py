@@ -43,7 +43,7 @@ def test_the_decimal_comma_reaches_the_verdict():
 
 def test_what_is_lighter_than_usual_and_still_possible_is_said():
     said = verdict_sentence(verdict(one(), 230.0, TARGET), GRAMS)
-    assert said.startswith("Dry enough by weight: 0 % moisture")
+    assert said.startswith("Dry enough by weight: 3 % moisture")
     assert "lighter than the usual dry matter" in said
     assert "lighter" not in verdict_sentence(verdict(one(), 250.0, TARGET), GRAMS)
 

@@ -144,7 +144,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
     )
     now = moisture_now(load, net, expected.learned) if load is not None and net is not None else None
-    standing = _verdict(load, net, target, scope) if mine or len(points) > 1 else None
+    standing = _verdict(load, net, target, scope, now) if mine or len(points) > 1 else None
     curves = curves_of(points) if load is not None else None
     return DryingRun(
         batch=record,
@@ -266,11 +266,13 @@ def _ratio(load: Load | None, net: float | None, now: Figure | None) -> Figure |
     return Figure(value, "", basis=now.basis, workings=(*load.workings, line))
 
 
-def _verdict(load: Load | None, net: float | None, target: Fact | None, scope: str) -> Verdict | None:
-    if load is None or net is None or target is None:
+def _verdict(
+    load: Load | None, net: float | None, target: Fact | None, scope: str, now: Figure | None
+) -> Verdict | None:
+    if load is None or net is None or target is None or now is None:
         return None
     found = verdict(load, net, target)
-    return replace(found, of_sample=scope == SAMPLE)
+    return replace(found, of_sample=scope == SAMPLE, now_pct=now.value)
 
 
 def _oddities(scope: str, points: Sequence[WeighedPoint]) -> tuple[str, ...]:

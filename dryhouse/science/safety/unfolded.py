@@ -21,12 +21,12 @@ def unfolded(
 ) -> tuple[tuple[Caution, ...], tuple[Caution, ...]]:
     """What is said in full and what waits behind a count, together every caution once.
 
-    Every stop is in the first. Below the stops come those of this moment, then the warnings of the other moments,
-    up to `most` in all; a note of another moment waits.
+    Every stop is in the first. Below the stops come the warnings of this moment, then those of the other moments,
+    then notes of this moment, up to `most` in all; a note of another moment waits.
     """
     ordered = gravest_first(cautions)
     below = [c for c in ordered if c.severity != "stop" and (c.severity == "warn" or c.moment == moment)]
-    below.sort(key=lambda c: c.moment != moment)
+    below.sort(key=lambda c: (c.severity != "warn", c.moment != moment))
     chosen = below[: max(most, 0)]
     shown = tuple(c for c in ordered if c.severity == "stop" or c in chosen)
     return shown, tuple(c for c in ordered if c not in shown)

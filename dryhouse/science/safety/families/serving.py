@@ -43,9 +43,9 @@ def soak_unknown(meal: MealFacts, rule: Rule) -> str:
 
 
 def soaked_cold(meal: MealFacts, rule: Rule) -> str:
-    """Something in it that was not bought is eaten from a cold soak, never heated; a thing known by its label alone
-    counts."""
-    soaked = [part for part in meal.home_parts if rule.concerns(part.kinds)]
+    """Something in it that was not bought, or is egg, is eaten from a cold soak, never heated; a thing known by its
+    label alone counts. Bought egg is dried raw and needs cooking; other bought food goes by its package."""
+    soaked = [p for p in meal.parts if rule.concerns(p.kinds) and (p in meal.home_parts or "egg" in p.kinds)]
     return "it is planned as a cold soak" if meal.cooking == COLD_SOAK and soaked else ""
 
 
