@@ -20,6 +20,7 @@ from dryhouse.desk.places.dryer.take_off import TakeOffForm
 from dryhouse.desk.places.dryer.waiting import WaitingCard
 from dryhouse.desk.places.foods.food_page import FoodPage
 from dryhouse.desk.places.meals.meal_card import MealCard
+from dryhouse.desk.places.meals.swap_view import SwapView
 from dryhouse.desk.places.meals.trips.trips_page import TripsPage
 from dryhouse.desk.places.shelf.acts import ActForm
 from dryhouse.desk.places.shelf.bought_form import BoughtForm
@@ -40,6 +41,7 @@ from dryhouse.kitchen.cautions.cautions import (
 )  # fmt: skip
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.meals.sheet import meal_sheet
+from dryhouse.kitchen.meals.swaps import preview_swap
 from dryhouse.kitchen.records import Batch, Lot, Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.kitchen.records.lots import BOUGHT
@@ -208,6 +210,18 @@ def test_packing_and_shelving_while_it_is_chosen(session, kitchen, food, shown):
     bought.place.set_value(PANTRY)
     bag = Lot(food, TODAY, package="bag", origin=BOUGHT)
     says(bought.cautions, lot_cautions(kitchen, bag, place=PANTRY))
+
+
+def test_what_a_swap_would_bring(session, kitchen, food, shown):
+    swap = shown(SwapView(session))
+    swap.begin(kitchen.journal.get(MealPart, 1))
+    other = "carrot" if food in ("turkey", "ground-venison") else "turkey"
+    swap.name.setText(other)
+    swap.reckon()
+    looked_at = preview_swap(kitchen, 1, other)
+    says(swap.cautions, looked_at.comes)
+    assert other == "carrot" or any(c.severity == "stop" for c in swap.cautions.cautions)
+    assert [c.brief in swap.gone.text() for c in looked_at.goes] == [True for _ in looked_at.goes]
 
 
 def test_a_meal_and_every_page_of_a_trip(session, kitchen, shown):
