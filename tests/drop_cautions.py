@@ -84,7 +84,7 @@ def _in_call(path: Path, text: str, node: ast.Call) -> Iterator[Drop]:
     name = node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
     if name == "with_cautions" and isinstance(node.func, ast.Attribute):
         yield Drop(path, node, f"({ast.get_source_segment(text, node.func.value)})")
-    elif name in SHOW and node.args:
+    elif name in SHOW and node.args and not _is_empty(node.args[0]):
         yield Drop(path, node, "None")
     elif name in MAKE:
         yield Drop(path, node, "()")
