@@ -2,9 +2,11 @@
 
 import pytest
 
-from dryhouse.kitchen.foods.catalog import set_figure
+from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.foods.catalog import food, set_figure
 from dryhouse.kitchen.foods.own_foods import add_food
 from dryhouse.kitchen.yields.quick_answers import target, water
+from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
 from tests.workings import read
@@ -46,3 +48,12 @@ def test_without_a_density_the_published_cups_answer_and_say_so():
 def test_an_animal_food_carries_its_stop_into_every_answer():
     for figure in (target(a_kitchen(), "turkey", "1 kg"), water(a_kitchen(), "turkey", "50 g")[0]):
         assert figure.cautions[0].severity == "stop"
+
+
+def test_water_carries_the_cautions_of_its_food_whether_weighed_or_measured():
+    kitchen = a_kitchen()
+    assert dried_density(kitchen, food(kitchen, "apple")) is None
+    assert dried_density(kitchen, food(kitchen, "corn")) is not None
+    for slug, amount in (("apple", "50 g"), ("apple", "2 cups"), ("corn", "50 g"), ("corn", "1 cup")):
+        figure, _ = water(kitchen, slug, amount)
+        assert figure.cautions == food_cautions(kitchen, food(kitchen, slug)) != (), (slug, amount)
