@@ -6,11 +6,13 @@ from datetime import timedelta
 
 from dryhouse.cli.verbs.plan import _to_pack
 from dryhouse.desk.places.meals.wording import packing_page
+from dryhouse.kitchen.cautions.cautions import lot_cautions
 from dryhouse.kitchen.meals.drawn import from_the_shelf
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.sheet import cooking_line, meal_sheet
 from dryhouse.kitchen.meals.swaps import preview_swap
-from dryhouse.kitchen.records import Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.records import Lot, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.shelf.shelf import keep_by_figure
 from dryhouse.kitchen.trips.bag_cautions import bag_cautions
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.provisioning import plan
@@ -125,3 +127,11 @@ def test_a_swap_names_each_caution_that_comes_and_goes():
     assert {c.rule for c in there.goes} == {c.rule for c in there.before.cautions} - {
         c.rule for c in there.after.cautions
     }
+
+
+def test_the_days_left_of_a_jar_carry_its_cautions():
+    kitchen = a_trip("turkey", **HEATED)
+    (lot,) = kitchen.journal.where(Lot)
+    figure = keep_by_figure(kitchen, lot)
+    assert figure is not None
+    assert figure.cautions == lot_cautions(kitchen, lot) != ()
