@@ -11,7 +11,7 @@ from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_sheet
 from dryhouse.kitchen.records import Trip, TripMeal
 from dryhouse.kitchen.trips.trips import days_of, meals_of, the_trip
-from dryhouse.science.values import Caution, Figure, gravest_first, merge_bases
+from dryhouse.science.values import Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
@@ -57,7 +57,6 @@ class TripSheet:
     energy_per_person_day: Figure | None
     water: Figure
     flame_minutes: float
-    cautions: tuple[Caution, ...]
 
     def day(self, on: date) -> DaySheet:
         """The sheet of one day."""
@@ -112,7 +111,6 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
         energy_per_person_day=None if energy is None else _each(energy, person_days, per_day=True),
         water=_together([e.sheet.bag.water for e in eaten], "ml"),
         flame_minutes=sum(d.flame_minutes for d in days),
-        cautions=gravest_first(c for s in worked.values() for c in s.cautions),
     )
 
 
