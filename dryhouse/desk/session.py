@@ -33,9 +33,9 @@ class Session(QObject):
     open_asked = Signal(str, str, object)
     """Place id, kind of record, number or slug."""
     workings_asked = Signal(str, object)
-    """Title and `Figure` whose workings are wanted."""
+    """Title and `Figure` whose workings are asked for."""
     caution_asked = Signal(object)
-    """The `Caution` whose source and reason are wanted."""
+    """The `Caution` whose source and reason are asked for."""
 
     def __init__(self, kitchen: Kitchen, theme: Theme) -> None:
         super().__init__()
@@ -99,7 +99,7 @@ class Session(QObject):
 
     def undo(self) -> None:
         """Take the last act back."""
-        self._step(self._done, self._undone, "Taken back")
+        self._step(self._done, self._undone, "Undone")
 
     def redo(self) -> None:
         """Do again what was last taken back."""

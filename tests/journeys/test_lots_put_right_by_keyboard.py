@@ -64,14 +64,14 @@ def test_the_newest_move_is_taken_back_and_comes_back(person, fruit):
 
 def test_conditioning_begins_today_is_counted_and_ends_by_one_key(person, fruit, qtbot):
     kitchen, panel = person.session.kitchen, person.window.views["shelf"].panel
-    assert "has not begun" in panel.conditioned.text()
+    assert "Not conditioned yet" in panel.conditioned.text()
     person.press(Qt.Key.Key_E)
     qtbot.waitUntil(lambda: "day 1 of 10: shake and look at it today" in panel.conditioned.text())
     assert panel.run_button.text() == "&End it"
     person.press(Qt.Key.Key_E)
     assert kitchen.journal.get(Lot, fruit).conditioned_to is not None
     qtbot.waitUntil(lambda: "Conditioned 0 days" in panel.conditioned.text())
-    assert "10 are wanted" in panel.conditioned.text()
+    assert "needs 10" in panel.conditioned.text()
     person.press(Qt.Key.Key_Z, CTRL)
     person.press(Qt.Key.Key_Z, CTRL)
     assert next(c for c in conditioning(kitchen) if c.lot.id == fruit).state == "due"

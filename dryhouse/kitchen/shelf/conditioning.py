@@ -68,7 +68,7 @@ def one_in_words(state: Conditioned) -> str:
     """How far it has come and what is to be done, in a sentence of its own."""
     days, needed, lot = state.day, state.days_needed, state.lot
     if state.state == "due":
-        return f"Conditioning has not begun; {needed} days are wanted"
+        return f"Not conditioned yet; needs {needed} days"
     if state.state == "moist":
         return f"Conditioning, day {days}: it was found moist and goes back in the dryer"
     if state.state == "running":
@@ -76,7 +76,7 @@ def one_in_words(state: Conditioned) -> str:
             return f"Conditioning, {days - 1} days so far: long enough, to be ended"
         looked = "looked at today" if state.looked_today else "shake and look at it today"
         return f"Conditioning, day {days} of {needed}: {looked}"
-    short = "" if state.state == "done" else f"; {needed} are wanted"
+    short = "" if state.state == "done" else f"; needs {needed}"
     begun = f" from {day_words(lot.conditioned_from)}" if lot.conditioned_from else ""
     return f"Conditioned {days} {'day' if days == 1 else 'days'}{begun}{short}"
 

@@ -85,10 +85,10 @@ def test_each_lot_says_how_far_it_has_come_and_what_is_to_be_done(kitchen, lot):
         found = conditioning_of(ShelfBook.read(kitchen), replace(lot, **dated), TODAY)
         return one_in_words(found)
 
-    assert said() == "Conditioning has not begun; 10 days are wanted"
+    assert said() == "Not conditioned yet; needs 10 days"
     assert said(3) == "Conditioning, day 4 of 10: shake and look at it today"
     assert said(10) == "Conditioning, 10 days so far: long enough, to be ended"
-    assert said(1, 0) == f"Conditioned 1 day from {day_words(TODAY - timedelta(days=1))}; 10 are wanted"
+    assert said(1, 0) == f"Conditioned 1 day from {day_words(TODAY - timedelta(days=1))}; needs 10"
     assert said(12, 0) == f"Conditioned 12 days from {day_words(TODAY - timedelta(days=12))}"
     check_lot(kitchen, lot.id, moist=False)
     assert said(3).endswith("looked at today")

@@ -163,7 +163,7 @@ class PackForm(QWidget):
     def _batch_chosen(self) -> None:
         batch, kitchen = self._chosen(), self.session.kitchen
         self._conditioning.setVisible(batch is not None and batch_facts(kitchen, batch).food.category == "fruit")
-        self.conditioned_from.set_hint(f"if it has; {days_needed()} days are wanted")
+        self.conditioned_from.set_hint(f"optional; needs {days_needed()} days")
         self.split_again()
 
     def _all_rows(self, name: str, value: Any) -> None:
