@@ -11,7 +11,7 @@ from dryhouse.science.forecast.engine import Expectation, Levels, Posterior
 from dryhouse.science.forecast.shapes import shapes
 
 USUAL_EQUILIBRIUM = SETTLES
-LEVELS, SHARES, NODES = 15, 41, 5
+LEVELS, SHARES, NODES = 18, 41, 5
 """How finely settling levels, dry matter, and the dry matter that goes with a level are divided."""
 LEVEL_SLACK = 0.012
 """How far off the settling level may be beyond that, as a share of the first mass: starting moistures are round."""
