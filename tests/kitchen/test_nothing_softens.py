@@ -22,7 +22,7 @@ from dryhouse.kitchen.cautions.cautions import (
 from dryhouse.kitchen.exchange.meal_files import bring_meal, meal_text
 from dryhouse.kitchen.foods.catalog import food, set_figure
 from dryhouse.kitchen.foods.own_foods import add_food
-from dryhouse.kitchen.meals.sheet import meal_sheet
+from dryhouse.kitchen.meals.sheet import meal_sheet, sheet_of
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, BatchPart, Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.records.meals import COLD_SOAK
@@ -699,3 +699,12 @@ def test_meat_and_fish_have_no_invented_keeping_time(slug, fahrenheit):
 def test_fish_has_no_keep_by_in_the_pantry_and_meat_in_the_heat_at_most_its_room_limit():
     kitchen = a_shelf(a_batch("salmon", **HEATED, precook_held=Duration(1800.0, "30 min"), dried_mass=Mass(330.0)))
     assert shelf_line(kitchen, packed(kitchen).id).keep_by is None
+
+
+def test_a_meal_that_names_a_jar_that_must_not_be_eaten_says_so_and_no_water():
+    kitchen = a_shelf(a_batch("turkey"), Meal("soup", id=1))
+    lot = packed(kitchen)
+    part = MealPart(1, 1, "turkey", "turkey", lot=lot.id, mass=Mass(50.0))
+    assert sheet_of(kitchen, kitchen.journal.get(Meal, 1), [part]).forbidden.startswith("Do not eat.")
+    planned = sheet_of(kitchen, kitchen.journal.get(Meal, 1), [replace(part, lot=None)])
+    assert planned.forbidden == ""

@@ -16,6 +16,10 @@ if TYPE_CHECKING:
 SUMS = ("dry_mass", "energy", "energy_per_gram", "protein", "fat", "carbohydrate", "fibre", "sodium")
 
 
+NO_WATER: dict[str, Any] = {"value": None, "low": None, "high": None, "measure": None, "workings": []}
+"""What stands in the place of the water of a meal that must not be eaten."""
+
+
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("meal", help="water, minutes, energy and salt of a meal")
@@ -44,7 +48,8 @@ def run(args: argparse.Namespace) -> int:
         sheet = meal_sheet(kitchen, find_meal(kitchen, " ".join(args.name)), servings=servings, altitude_m=height)
         water = sheet.bag.water.with_cautions(sheet.cautions)
         if args.json:
-            say_figure("", water, notation, args, more=_more(sheet, notation))
+            more = _more(sheet, notation) | (NO_WATER if sheet.forbidden else {})
+            say_figure("", water, notation, args, more=more)
         else:
             _say(sheet, notation, args)
     return 0
@@ -62,14 +67,18 @@ def _more(sheet: MealSheet, notation: Style) -> dict[str, Any]:
         "cook": figure_json(sheet.minutes.cook, notation),
         "flame": figure_json(sheet.minutes.flame, notation),
         **sums_json(sheet.bag, notation),
-        "serving": {"water": figure_json(sheet.serving.water, notation), **sums_json(sheet.serving, notation)},
+        "serving": {
+            "water": None if sheet.forbidden else figure_json(sheet.serving.water, notation),
+            **sums_json(sheet.serving, notation),
+        },
+        "do_not_eat": bool(sheet.forbidden),
         "ingredients": [
             {
                 "name": line.part.name,
                 "lot": line.part.lot,
                 "grams": line.grams,
                 "ml": line.ml,
-                "water_ml": None if line.water is None else line.water.value,
+                "water_ml": None if line.water is None or sheet.forbidden else line.water.value,
                 "energy_kcal": line.energy_kcal,
             }
             for line in sheet.parts
@@ -97,19 +106,16 @@ def _say(sheet: MealSheet, notation: Style, args: argparse.Namespace) -> None:
     water = sheet.bag.water
     between = notation.interval(water)
     meal = f"{sheet.meal.name}, {notation.number(sheet.servings)} {people}"
-    title = f"{meal}: water for the pot: {notation.figure(water)}"
+    title = f"{meal}: water for the pot: {notation.figure(water)}" + (f"  (80 %: {between})" if between else "")
+    answer = [f"{meal}: {sheet.forbidden}"] if sheet.forbidden else [title, f"  {cooking_line(sheet)}"]
     say_answer(
         args,
-        [
-            title + (f"  (80 %: {between})" if between else ""),
-            f"  {cooking_line(sheet)}",
-            f"  {_each(sheet, notation)}",
-        ],
+        [*answer, f"  {_each(sheet, notation)}"],
         rows=[_row(line, notation) for line in sheet.parts],
         details=(*sheet.remarks, *basis_words(water.basis)),
         workings=(
             *(f"basis: {basis}" for basis in water.basis),
-            *lines(water.workings, notation),
+            *(() if sheet.forbidden else lines(water.workings, notation)),
             *(f"published, {p.name}: {p.sentence} [{p.source}]" for p in sheet.published),
         ),
         cautions=sheet.cautions,

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from dryhouse.kitchen.cautions.cautions import meal_cautions
+from dryhouse.kitchen.cautions.cautions import lot_cautions, meal_cautions
+from dryhouse.kitchen.cautions.forbidden import forbidding_words
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.drawn import from_the_shelf
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.lines import PartSheet, line_of
 from dryhouse.kitchen.meals.remarks import not_softened, salty, unknown
 from dryhouse.kitchen.meals.water import Minutes, Published, meal_water
-from dryhouse.kitchen.records import Meal, MealPart
+from dryhouse.kitchen.records import Lot, Meal, MealPart
 from dryhouse.kitchen.records.meals import COLD_SOAK, REST
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.nutrition import NUTRIENTS, Total, total
@@ -54,6 +55,8 @@ class MealSheet:
     remarks: tuple[str, ...]
     """Plain notes: what is not known, what is salty, what a cold soak will not soften."""
     cautions: tuple[Caution, ...]
+    forbidden: str = ""
+    """Why it must not be eaten, where a lot that it names must not be; then its water is not said."""
 
 
 def meal_sheet(
@@ -137,7 +140,14 @@ def sheet_of(
         notes_used=wet.notes,
         remarks=(*unknown(lines), *not_softened(meal, items), *salty(lines, count)),
         cautions=cautions,
+        forbidden=_forbidden(kitchen, parts),
     )
+
+
+def _forbidden(kitchen: Kitchen, parts: Sequence[MealPart]) -> str:
+    """The few words of what forbids eating a lot that is named; what is still to be dried forbids nothing yet."""
+    lots = [kitchen.journal.get(Lot, part.lot) for part in parts if part.lot is not None]
+    return forbidding_words([c for lot in lots if lot is not None for c in lot_cautions(kitchen, lot)])
 
 
 def _sums(lines: Sequence[PartSheet], water: Figure) -> Sums:

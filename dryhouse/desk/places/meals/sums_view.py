@@ -54,7 +54,9 @@ class AnswerStrip(QWidget):
             (self.cook, None if minutes is None else minutes.cook),
         ):
             view.set_figure(figure, _WHY if sums is None else "not known for any ingredient")
-        self.water.set_figure(None if sums is None else sums.water, _WHY, title=f"Water, {of}")
+        forbidden = "" if sheet is None else sheet.forbidden
+        water = None if sums is None or forbidden else sums.water
+        self.water.set_figure(water, forbidden or _WHY, title=f"Water, {of}")
         n = 0 if sheet is None else sheet.notes_used
         taught = f"Water corrected by {n} cooking {'note' if n == 1 else 'notes'} of this meal (n={n})."
         self.taught.setText(taught if n else "")
