@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import importlib
 from collections.abc import Iterable
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
+
+from dryhouse.science.errors import WorldProblem
 
 if TYPE_CHECKING:
     from dryhouse.desk.place import PlaceSpec
@@ -29,4 +32,5 @@ def read_ahead(session: Session, specs: Iterable[PlaceSpec]) -> None:
     for spec in specs:
         if spec.preload:
             module, name = spec.preload.split(":")
-            getattr(importlib.import_module(module), name)(session)
+            with suppress(WorldProblem):  # a journal that was closed meanwhile is not read ahead for
+                getattr(importlib.import_module(module), name)(session)
