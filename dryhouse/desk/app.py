@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import json
 import sys
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dryhouse.desk.milestones import Milestones
@@ -44,6 +45,7 @@ def run(
     app.setApplicationName("dryhouse")
     app.setApplicationDisplayName("Dryhouse")
     app.setOrganizationName("dryhouse")
+    QApplication.setDesktopFileName("app.dryhouse.Dryhouse")
     from dryhouse.desk.collector import Collector
     from dryhouse.desk.fault_log import note_breaks
     from dryhouse.desk.faults import watch
@@ -61,6 +63,9 @@ def run(
         window.furnish()
         app.processEvents()
         marks.reach("furnished")
+        from PySide6.QtGui import QIcon
+
+        window.setWindowIcon(QIcon(str(Path(__file__).parents[1] / "share" / "dryhouse.svg")))
         from dryhouse.desk.opening import Opening
 
         opening = Opening(window, journals)

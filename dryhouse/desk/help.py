@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import html
+from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeySequence
+from PySide6.QtCore import Qt, qVersion
+from PySide6.QtGui import QKeySequence, QTextDocument
 from PySide6.QtWidgets import QDialog, QTextBrowser
 
 from dryhouse import __version__
@@ -15,6 +16,8 @@ from dryhouse.desk.widgets.basics import button, column, row
 if TYPE_CHECKING:
     from dryhouse.desk.window import DeskWindow
 
+SHARE = Path(__file__).parents[1] / "share"
+"""What goes with the program: its picture, its licenses, its entry in a menu."""
 EVERYWHERE = (
     ("Tab, Shift+Tab", "to the next and the previous thing"),
     ("Enter", "save a form; open the workings of a figure; open the chosen row"),
@@ -51,13 +54,16 @@ def show_keys(window: DeskWindow) -> QDialog:
 
 
 def show_about(window: DeskWindow) -> QDialog:
-    """Name, version, and where figures come from."""
+    """Name, version, where figures come from, and the licenses of the program and of what it works with."""
+    licenses = QTextDocument()
+    licenses.setMarkdown((SHARE / "licenses.md").read_text(encoding="utf-8"))
     return _page(
         window,
         "About Dryhouse",
         f"<h2>Dryhouse {html.escape(__version__)}</h2><p>A journal and bench calculator for food dried at home.</p>"
         "<p>Every figure says where it comes from: your own batches, a published source, or what you entered. "
-        "Cautions are repeated from published sources; no program can judge the food in front of you.</p>",
+        "Cautions are repeated from published sources; no program can judge the food in front of you. "
+        f"Nothing leaves this computer.</p><p>Qt {html.escape(qVersion())}</p>{licenses.toHtml()}",
     )
 
 
