@@ -18,6 +18,8 @@ TRAYS = {SHELF_DRYER: 6, BOX_DRYER: 10}
 TRAY_TARE_G = {SHELF_DRYER: 342, BOX_DRYER: 518}
 
 
+_FEELS = (("brittle", 11.0), ("leathery", 18.0), ("pliable", 25.0))
+"""What a piece feels like below a moisture, % wet basis."""
 _NOTES = (
     "Even colour, leathery then crisp.",
     "Outer trays ahead; swapped twice.",
@@ -50,6 +52,7 @@ def batches(chance: Random) -> dict[str, list[dict[str, Any]]]:
         if number % 3 == 1 or batch["state"] == "drying":
             lines["weighing"] += _weighings(chance, number, batch, truth)
         lines["batch_event"] += _events(chance, number, batch, truth)
+    _break_a_piece(lines["batch"], [truth for _, truth in made])
     _spoil(lines)
     lines["batch"] += _planned()
     return lines
@@ -137,7 +140,9 @@ def _batch(chance: Random, habit: Habit, start: datetime, dryer: int) -> tuple[d
         batch["identified"] = "bought"
     if habit.precook:
         batch |= _cooked(chance, habit, prepared)
-    truth = {"prepared_g": prepared, "solids_g": prepared * solids, "dried_g": dried, "hours": hours}
+    truth = {
+        "prepared_g": prepared, "solids_g": prepared * solids, "dried_g": dried, "hours": hours, "final_pct": final,
+    }  # fmt: skip
     return batch, truth
 
 
@@ -171,6 +176,15 @@ def _cooked(chance: Random, habit: Habit, prepared: float) -> dict[str, Any]:
         record["cooked_mass_out"] = pounds(prepared)[0]
         record["drained_fat"] = pounds(prepared * chance.uniform(0.06, 0.11))[0]
     return record
+
+
+def _break_a_piece(batches: list[dict[str, Any]], truths: list[dict[str, float]]) -> None:
+    """How a cooled piece felt: written down for most loads. Its own run of chance leaves the rest as it was."""
+    chance = Random(len(batches))
+    for batch, truth in zip(batches, truths, strict=True):
+        wrote_it_down, moisture = chance.random() < 0.88, truth.get("final_pct", 0.0) + chance.gauss(0, 1.2)
+        if batch["state"] == "finished" and wrote_it_down:
+            batch["felt"] = next(feel for feel, below in _FEELS if moisture < below)
 
 
 def left_g(truth: dict[str, float], hours: float) -> float:

@@ -17,11 +17,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from enum import StrEnum
 from functools import cache
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
+
+from dryhouse.science.statuses import Feel
 
 Array = NDArray[np.float64]
 
@@ -36,16 +37,6 @@ middle 80 %. An assumption, from the isotherms of `gab.csv` between 5 and 20 % r
 TESTED_DOUBT = 0.02
 """The same after a dry-matter test on a kitchen scale of 0.1 g with a sample of 20 g (assumption)."""
 QUANTILES = (0.10, 0.50, 0.90)
-
-
-class Feel(StrEnum):
-    """How a cooled piece feels, driest first."""
-
-    BRITTLE = "brittle"
-    LEATHERY = "leathery"
-    PLIABLE = "pliable"
-    STICKY = "sticky"
-    WET = "wet"
 
 
 _BORDERS = ((11.0, 1.4), (18.0, 2.0), (25.0, 2.5), (40.0, 4.0))

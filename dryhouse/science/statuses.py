@@ -30,6 +30,16 @@ class VerdictName(StrEnum):
     """Too little was weighed to say."""
 
 
+class Feel(StrEnum):
+    """How a cooled piece feels, driest first."""
+
+    BRITTLE = "brittle"
+    LEATHERY = "leathery"
+    PLIABLE = "pliable"
+    STICKY = "sticky"
+    WET = "wet"
+
+
 class FigureId(StrEnum):
     """The figures of a batch and of its run, whatever they are called where they are shown."""
 

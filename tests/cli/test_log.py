@@ -57,6 +57,14 @@ def test_what_is_given_by_an_option_is_recorded(journal, capsys):
     assert (batch.trays, batch.rating, batch.made_from) == (3, 4, "frozen")
 
 
+def test_how_a_piece_feels_and_that_the_moisture_was_tested_are_recorded(journal, capsys):
+    given = ("--food", "corn", "--fresh", "2 lb", "--dried", "8 oz", "--felt", "brittle")
+    assert log(journal, *given, "--start-moisture", "76", "--start-moisture-tested") == 0
+    assert (the_batch(journal).felt, the_batch(journal).start_moisture_tested) == ("brittle", True)
+    assert log(journal, *given[:6]) == 0
+    assert (the_batch(journal).felt, the_batch(journal).start_moisture_tested) == ("", None)
+
+
 def test_what_was_heated_is_echoed_in_both_scales(journal, capsys):
     words = ("--fresh", "2 lb", "--dried", "9 oz", "--precook", "166", "--finish", "275 F", "--json")
     assert log(journal, "--food", "turkey", *words) == 0

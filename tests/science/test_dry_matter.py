@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.dry_matter import Feel, feel_given, normal_cdf, prior_belief
+from dryhouse.science.dry_matter import feel_given, normal_cdf, prior_belief
+from dryhouse.science.statuses import Feel
 from tests.rows import every_row
 
 TOMATO = prior_belief(5.48, 0.15)

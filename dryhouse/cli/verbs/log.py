@@ -115,9 +115,14 @@ def run(args: argparse.Namespace) -> int:
 
 def _add_option(parser: argparse.ArgumentParser, entry: str, shape: Shape) -> None:
     """The option of one field of a batch, as the field describes itself."""
+    from dryhouse.kitchen.batches.typed import YES
+
     about = shape.about
     said = (about.help or about.label[:1].lower() + about.label[1:]).replace("%", "%%")
     listed = f": {', '.join(about.choices)}" if about.choices else ""
+    if shape.holds is bool:
+        parser.add_argument(f"--{entry.replace('_', '-')}", action="store_const", const=YES, default="", help=said)
+        return
     parser.add_argument(
         f"--{entry.replace('_', '-')}",
         default="",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField
 from dryhouse.desk.widgets.moment_field import MomentField
-from dryhouse.kitchen.batches.typed import bare_unit
+from dryhouse.kitchen.batches.typed import NO, YES, bare_unit
 from dryhouse.kitchen.records.shapes import Shape
 from dryhouse.science.quantities import Duration
 
@@ -21,6 +21,8 @@ def field_for(session: Session, shape: Shape, name: str = "") -> Field | ChoiceF
     if about.choices:
         unsaid = [] if shape.default else [("", NOT_SAID)]
         return ChoiceField(session, about.label, [*unsaid, *((c, c) for c in about.choices)], name=name)
+    if shape.holds is bool:
+        return ChoiceField(session, about.label, [("", NOT_SAID), (YES, YES), (NO, NO)], name=name)
     if shape.holds is str:
         return TextField(session, about.label, hint=about.hint, name=name)
     if shape.holds in (int, float):

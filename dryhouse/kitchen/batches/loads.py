@@ -17,6 +17,7 @@ from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
 OWN_START = "starting moisture entered for this batch"
+OWN_TESTED = "starting moisture tested for this batch"
 OWN_TARGET = "target moisture entered for this batch"
 
 
@@ -26,7 +27,8 @@ def starting_moisture(food: Food, batch: Batch) -> Fact | None:
 
     A food whose published figures are already of the cooked food needs no carrying."""
     if batch.start_moisture_pct is not None:
-        return typed_moisture(batch.start_moisture_pct, OWN_START)
+        tested = bool(batch.start_moisture_tested)
+        return typed_moisture(batch.start_moisture_pct, OWN_TESTED if tested else OWN_START, tested=tested)
     water = food.fact("water")
     if water is not None:
         water = water_with_range(food, water)

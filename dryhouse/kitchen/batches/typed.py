@@ -44,6 +44,7 @@ ENTRIES: Mapping[str, Shape] = {
 APART = ("food", "start", "hours", "end")
 """The entries beside those: what was dried, and when."""
 _PRESET = {"made_from": "fresh"}
+YES, NO = "yes", "no"
 
 
 @dataclass(frozen=True)
@@ -112,6 +113,8 @@ def read(shape: Shape, text: str, like: Style) -> Any:
         return parse(text, shape.quantity, default_unit=bare_unit(shape.quantity, like), decimal_comma=comma)
     if shape.about.choices:
         return _chosen(shape, text)
+    if shape.holds is bool:
+        return _yes_or_no(shape, text)
     if shape.holds is str:
         return text
     if shape.name.endswith("_pct"):
@@ -124,6 +127,13 @@ def read(shape: Shape, text: str, like: Style) -> Any:
             f"{shape.about.label.split(',')[0]} are counted whole, such as {max(round(number), 1)}, not “{text}”."
         )
     return int(number)
+
+
+def _yes_or_no(shape: Shape, text: str) -> bool:
+    said = text.casefold()
+    if said not in (YES, NO):
+        raise InputProblem(f"“{shape.about.label}” is “{text}”; it should be {YES} or {NO}.")
+    return said == YES
 
 
 def bare_unit(kind: type[Quantity], like: Style) -> str:

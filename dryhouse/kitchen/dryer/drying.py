@@ -164,6 +164,7 @@ def take_off(
     energy_kwh: float | None = None,
     notes: str | None = None,
     rating: int | None = None,
+    felt: str = "",
 ) -> Done[Batch]:
     """Finish a batch. What is not given stays unrecorded, or as it was."""
     running = kitchen.present(Batch, batch, "batch", "batch")
@@ -180,6 +181,7 @@ def take_off(
         energy_kwh=running.energy_kwh if energy_kwh is None else energy_kwh,
         notes=running.notes if notes is None else notes,
         rating=running.rating if rating is None else rating,
+        felt=felt or running.felt,
     )
     pending = Pending()
     pending.edit(running, after)
@@ -195,7 +197,7 @@ def reopen(kitchen: Kitchen, batch: int) -> Done[Batch]:
     if kitchen.journal.where(Lot, batch=batch):
         raise InputProblem("Some of this batch is packed; take the packing back before drying it further.")
     pending = Pending()
-    pending.edit(finished, replace(finished, state=DRYING, ended=None, dried_mass=None, dried_volume=None))
+    pending.edit(finished, replace(finished, state=DRYING, ended=None, dried_mass=None, dried_volume=None, felt=""))
     pending.remove(*(e for e in events_of(kitchen, batch) if e.kind == TAKEN_OFF))
     if finished.dried_mass is not None and finished.ended is not None:
         earlier = weighings_of(kitchen, batch)

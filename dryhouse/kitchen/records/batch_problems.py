@@ -99,6 +99,10 @@ def _of_dryer(batch: Batch, around: Around) -> list[InputProblem]:
 
 def _of_moisture(batch: Batch) -> list[InputProblem]:
     start, target = batch.start_moisture_pct, batch.target_moisture_pct
+    if start is None and batch.start_moisture_tested:
+        return [
+            InputProblem("Which moisture was tested? Write it as the moisture when loaded.", "start_moisture_pct")
+        ]
     if start is None or target is None or target < start:
         return []
     return [InputProblem("The target moisture must lie below the starting moisture.", "target_moisture_pct")]

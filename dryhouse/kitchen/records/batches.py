@@ -7,6 +7,7 @@ from datetime import datetime
 
 from dryhouse.kitchen.records.describing import MOST_G, MOST_ML, about
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
+from dryhouse.science.statuses import Feel
 
 PLANNED, DRYING, FINISHED = "planned", "drying", "finished"
 BATCH_STATES = (PLANNED, DRYING, FINISHED)
@@ -24,6 +25,9 @@ STEAMED, ROASTED, IN_DRYER, BOUGHT_COOKED, NO_PRECOOK, OTHER_PRECOOK = (
 )
 PRECOOK_METHODS = (STEAMED, ROASTED, IN_DRYER, BOUGHT_COOKED, NO_PRECOOK, OTHER_PRECOOK)
 """How food was heated before it was dried; an empty method means that nobody has said."""
+
+FEELS = tuple(feel.value for feel in Feel)
+"""How a cooled piece may feel when the batch comes off, driest first."""
 
 THERMOMETER, NOT_MEASURED = "thermometer", "not measured"
 MEASURES = (THERMOMETER, NOT_MEASURED)
@@ -222,6 +226,15 @@ class Batch:
         default=None, metadata=about("Moisture when loaded, %", entry="start_moisture", low=0, below=100)
     )
     """Starting moisture, % wet basis, where she knows better than the handbook."""
+    start_moisture_tested: bool | None = field(
+        default=None,
+        metadata=about(
+            "That moisture was tested",
+            help="the moisture when loaded was measured by drying a sample, not looked up",
+            answers=True,
+        ),
+    )
+    """Whether that moisture was measured by drying a sample to constant weight; None where nobody has said."""
     target_moisture_pct: float | None = field(
         default=None,
         metadata=about(
@@ -245,6 +258,16 @@ class Batch:
             "Dried, by measure", hint="1 1/2 cups", positive=True, high=MOST_ML, help="measure when dry"
         ),
     )
+    felt: str = field(
+        default="",
+        metadata=about(
+            "How it feels",
+            choices=FEELS,
+            answers=True,
+            help="how a cooled piece feels at the end",
+        ),
+    )
+    """How a cooled piece felt when the dried mass was weighed; empty where nobody has said."""
     energy_kwh: float | None = field(default=None, metadata=about("Power used, kWh", low=0, high=1000))
     notes: str = field(default="", metadata=about("Notes"))
     rating: int | None = field(

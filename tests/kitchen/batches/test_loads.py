@@ -35,6 +35,15 @@ def test_a_target_entered_for_the_batch_rules():
     assert target_for(a_kitchen(), Batch("corn")).value == 10.0
 
 
+def test_a_starting_moisture_that_was_tested_is_taken_as_it_stands_and_another_is_doubted():
+    typed = Batch("corn", prepared_mass=Mass(1000), start_moisture_pct=80.0)
+    tested = Batch("corn", prepared_mass=Mass(1000), start_moisture_pct=80.0, start_moisture_tested=True)
+    loads = [load_for(a_kitchen(), batch) for batch in (typed, tested)]
+    assert [load.solids for load in loads] == [pytest.approx(200)] * 2
+    assert loads[0].solids_low < 190 < 210 < loads[0].solids_high
+    assert not loads[1].doubted
+
+
 def test_dry_matter_goes_through_the_pot_less_the_fat_poured_off():
     # 1000 g at 76.05 % holds 239.5 g; 40 g of fat leave, 650 g come out: 1 − 199.5 ÷ 650
     cooked = Batch("corn", cooked_mass_in=Mass(1000), cooked_mass_out=Mass(650), drained_fat=Mass(40))

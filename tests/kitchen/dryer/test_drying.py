@@ -240,6 +240,16 @@ def test_taking_off_finishes_the_batch_and_undo_puts_it_back() -> None:
     assert events_of(hands.kitchen, batch) == ()
 
 
+def test_how_a_piece_feels_is_of_the_end_it_was_felt_at() -> None:
+    hands = Hands()
+    batch = hands.start()
+    hands.wait(8)
+    take_off(hands.kitchen, batch, Mass(170.0, "170 g"), felt="leathery")
+    assert the(hands, batch).felt == "leathery"
+    reopen(hands.kitchen, batch)
+    assert the(hands, batch).felt == ""
+
+
 def test_what_is_not_weighed_at_the_end_stays_unrecorded() -> None:
     hands = Hands()
     batch = hands.start()

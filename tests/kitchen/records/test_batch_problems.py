@@ -38,6 +38,8 @@ def test_a_sound_batch_has_no_problem():
         ({"trays": 7}, "trays"),
         ({"dryer": 9}, "dryer"),
         ({"start_moisture_pct": 5.0, "target_moisture_pct": 5.0}, "target_moisture_pct"),
+        ({"start_moisture_tested": True}, "start_moisture_pct"),
+        ({"felt": "crunchy"}, "felt"),
     ],
 )
 def test_what_contradicts_itself_or_what_it_belongs_to_is_named(change, field):

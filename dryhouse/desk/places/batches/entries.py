@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from dryhouse.kitchen.batches.log import BatchDraft
-from dryhouse.kitchen.batches.typed import APART, ENTRIES, TypedBatch, bare_unit, typed_batch
+from dryhouse.kitchen.batches.typed import APART, ENTRIES, NO, YES, TypedBatch, bare_unit, typed_batch
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
@@ -50,6 +50,8 @@ def _written(value: Any, style: Style) -> str:
         return ""
     if isinstance(value, Quantity):
         return as_typed(value, style)
+    if isinstance(value, bool):
+        return YES if value else NO
     return value if isinstance(value, str) else style.number(value, 3)
 
 

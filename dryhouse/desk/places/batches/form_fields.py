@@ -22,7 +22,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Duration
 from dryhouse.science.safety.facts import UNKNOWN_FOOD
 
-MAIN = (("fresh", "dried"), ("start", "hours"), ("temp", "dryer"), ("trays", "form"))
+MAIN = (("fresh", "dried"), ("start", "hours"), ("temp", "dryer"), ("trays", "form"), ("felt", ""))
 ANIMAL = (
     ("precook", "precook_measured"),
     ("precook_method", "precook_held"),
@@ -36,11 +36,11 @@ _USUAL = (
     ("purchased", "pretreatment"),
     ("fresh_volume", "dried_volume"),
     ("cooked_in", "drained_fat"),
-    ("drained_liquid", "start_moisture"),
-    ("moisture", "energy_kwh"),
+    ("start_moisture", "start_moisture_tested"),
+    ("drained_liquid", "moisture"),
     ("kitchen_temp", "humidity"),
-    ("title", "rating"),
-    ("notes", ""),
+    ("energy_kwh", "rating"),
+    ("title", "notes"),
 )
 
 
@@ -145,7 +145,7 @@ class Entries(QObject):
 
     def show_still(self, still: bool) -> None:
         """A batch that is still drying has no dried weight and no end yet."""
-        for name in ("dried", "hours"):
+        for name in ("dried", "hours", "felt"):
             self.fields[name].setEnabled(not still)
 
     def refresh(self) -> None:

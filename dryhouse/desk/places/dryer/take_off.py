@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.cautions import most_for
@@ -14,12 +15,13 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolli
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.desk.widgets.record_fields import NOT_SAID
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.records.batches import LOAD
+from dryhouse.kitchen.records.batches import FEELS, LOAD
 from dryhouse.kitchen.records.shapes import label
 from dryhouse.science.quantities import Mass, Volume, unit_typed
 
@@ -42,6 +44,9 @@ class TakeOffForm(QWidget):
         self.standing = words("", "label")
         self.cautions = CautionsView(session)
         self.mass = QuantityField(session, label(Batch, "dried_mass"), Mass, name="dried_mass")
+        self.felt = ChoiceField(
+            session, label(Batch, "felt"), [("", NOT_SAID), *((f, f) for f in FEELS)], name="felt"
+        )
         self.volume = QuantityField(
             session, label(Batch, "dried_volume"), Volume, hint="such as 3 cups", name="dried_volume"
         )
@@ -58,15 +63,23 @@ class TakeOffForm(QWidget):
         inside.addWidget(self.heading)
         inside.addWidget(self.standing)
         inside.addWidget(self.cautions)
-        inside.addLayout(row(self.mass, self.volume, space=16))
-        inside.addLayout(row(self.at, self.energy, space=16))
-        inside.addLayout(row(self.rating, self.notes, space=16))
+        inside.addLayout(row(self.mass, self.felt, space=16))
+        inside.addLayout(row(self.volume, self.at, space=16))
+        inside.addLayout(row(self.energy, self.rating, space=16))
+        inside.addWidget(self.notes)
         inside.addLayout(row(self.off, self.leave, 1))
         inside.addStretch(1)
         column(self).addWidget(scrolling(page))
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.accepted.connect(self.take_off)
         inner_key(self, "Esc", self.left.emit)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter takes it off from a choice too."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.take_off()
+        else:
+            super().keyPressEvent(event)
 
     def open(self, run: DryingRun) -> None:
         """For this batch. A weighing of the load just made stands ready as its dried weight."""
@@ -78,6 +91,7 @@ class TakeOffForm(QWidget):
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.set_value(None)
         self.rating.set_value(None)
+        self.felt.set_value(run.batch.felt)
         self.notes.set_value(run.batch.notes or None)
         last = run.points[-1] if run.points and run.points[-1].weighing else None
         if last is not None and last.weighing is not None:
@@ -109,6 +123,7 @@ class TakeOffForm(QWidget):
             energy_kwh=self.energy.value(),
             rating=self.rating.value(),
             notes=self.notes.text(),
+            felt=self.felt.value(),
         )
         if done is None:
             mark_problem(self.session.problem, fields)

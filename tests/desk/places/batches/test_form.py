@@ -188,6 +188,21 @@ def test_a_batch_still_in_the_dryer_needs_no_dried_weight(form):
     assert batches(form)[-1].dried_mass is None
 
 
+def test_how_a_piece_feels_is_one_key_and_comes_back_with_the_batch(form, qtbot):
+    enter(form, food="corn", fresh="35 oz", dried="9 oz")
+    qtbot.keyClick(form.entries.fields["felt"].box, "b")
+    enter(form, start_moisture="76")
+    form.entries.set_text("start_moisture_tested", "yes")
+    form.save()
+    logged = batches(form)[-1]
+    assert (logged.felt, logged.start_moisture_tested) == ("brittle", True)
+    form.edit(logged)
+    assert (form.entries.text("felt"), form.entries.text("start_moisture_tested")) == ("brittle", "yes")
+    form.new()
+    enter(form, food="corn")
+    assert form.entries.text("felt") == ""
+
+
 def test_editing_changes_only_what_was_touched(form):
     before = form.session.kitchen.journal.get(Batch, 1)
     form.edit(before)

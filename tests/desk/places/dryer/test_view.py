@@ -126,9 +126,12 @@ def test_a_whole_run_by_keyboard_the_forecast_tightens_and_the_result_is_read(si
     assert "target weight was reached" in strip.finish.text()
     sitting.ctrl(Qt.Key.Key_T)
     assert sitting.place.take_off.mass.text() == "172 g"
+    sitting.press(Qt.Key.Key_Tab)
+    sitting.press(Qt.Key.Key_L)
     sitting.press(ENTER)
     batch = hands.journal.get(Batch, strip.run.batch.id)
     assert (batch.state, batch.dried_mass) == (FINISHED, Mass(172.0, "172 g"))
+    assert batch.felt == "leathery"
     assert sitting.place.strips == {}
     detail = sitting.place.detail
     assert sitting.place.side.currentWidget() is detail
