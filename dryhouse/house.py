@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import Message
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.kitchen import Kitchen
@@ -84,8 +85,8 @@ def restore(backup: Path, journal: Path) -> Path | None:
     return restore(backup, journal)
 
 
-def faults_in(journal: Path) -> list[str]:
-    """Everything that is wrong with a journal, a sentence each. Raises WorldProblem where it cannot be opened."""
+def faults_in(journal: Path) -> list[Message]:
+    """Everything that is wrong with a journal, a message each. Raises WorldProblem where it cannot be opened."""
     from dryhouse.journal.check import check
 
     return check(journal)

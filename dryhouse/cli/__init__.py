@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple, NoReturn, TextIO
 
 from dryhouse.science.errors import InputProblem, NotKnown, WorldProblem
+from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     import argparse
@@ -63,7 +64,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(_with_way_on(problem), file=sys.stderr)
         return 2
     except WorldProblem as problem:
-        print(problem.sentence, file=sys.stderr)
+        print(problem_sentence(problem), file=sys.stderr)
         return 1
 
 
@@ -78,7 +79,7 @@ _WAYS_ON = {
 
 def _with_way_on(problem: InputProblem) -> str:
     way_on = _WAYS_ON.get(problem.field) if isinstance(problem, NotKnown) else None
-    return problem.sentence if way_on is None else problem.sentence.removesuffix(".") + way_on
+    return problem_sentence(problem) if way_on is None else problem_sentence(problem).removesuffix(".") + way_on
 
 
 def run() -> NoReturn:

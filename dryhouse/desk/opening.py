@@ -17,6 +17,7 @@ from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.window import DeskWindow
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.science.errors import WorldProblem
+from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.kitchen import Kitchen
@@ -48,7 +49,7 @@ class Opening(QObject):
         try:
             kitchen = opener()
         except WorldProblem as problem:
-            self._did_not_open(problem.sentence, back)
+            self._did_not_open(problem_sentence(problem), back)
             return False
         self._show(kitchen)
         return True

@@ -14,6 +14,7 @@ from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem, WorldProblem
 from dryhouse.science.values import Caution, Figure
+from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     from dryhouse.desk.theme import Theme
@@ -82,9 +83,9 @@ class Session(QObject):
             return call(*args, **named)
         except InputProblem as problem:
             self.problem = problem
-            self.say(problem.sentence, "input")
+            self.say(problem_sentence(problem, self.style), "input")
         except WorldProblem as problem:
-            self.say(problem.sentence, "world")
+            self.say(problem_sentence(problem, self.style), "world")
         return None
 
     @property
@@ -113,10 +114,10 @@ class Session(QObject):
         try:
             self.kitchen.write(back.changes)
         except InputProblem as problem:
-            self.say(problem.sentence, "input")
+            self.say(problem_sentence(problem, self.style), "input")
             return
         except WorldProblem as problem:
-            self.say(problem.sentence, "world")
+            self.say(problem_sentence(problem, self.style), "world")
             return
         source.pop()
         goal.append(back)

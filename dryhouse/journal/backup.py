@@ -11,10 +11,12 @@ from pathlib import Path
 
 from dryhouse.journal.database import Database, become_writer, connect
 from dryhouse.journal.file_faults import faults_of, is_sound
-from dryhouse.journal.problems import NOTHING_CHANGED, as_world_problem, damaged
+from dryhouse.journal.problems import as_world_problem, damaged
 from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, has_log
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 
 KEEP = 10
 """How many backups of one journal are kept; older ones go when a new one is whole."""
@@ -54,7 +56,7 @@ def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
     Raises WorldProblem, and makes and throws away nothing, where the journal is not whole.
     """
     if not path.exists():
-        raise WorldProblem(f"There is no journal at “{path}” yet, so there is nothing to back up.")
+        raise WorldProblem(message(Kind.NOTHING_TO_BACK_UP, path=str(path)))
     with as_world_problem(path):
         database = connect(path, "ro")
         try:
@@ -94,9 +96,9 @@ def restore(backup: Path, path: Path) -> Path | None:
     aside under its own name in `backups`. Raises WorldProblem.
     """
     if not backup.is_file():
-        raise WorldProblem(f"There is no file “{backup}” to restore. {NOTHING_CHANGED}")
+        raise WorldProblem(message(Kind.NO_BACKUP, backup=str(backup)))
     if path.exists() and backup.resolve() == path.resolve():
-        raise WorldProblem(f"“{backup}” is the journal itself; name a backup of it. {NOTHING_CHANGED}")
+        raise WorldProblem(message(Kind.BACKUP_IS_JOURNAL, backup=str(backup)))
     path = path.resolve()
     with as_world_problem(backup):
         source = connect(backup, "ro")
@@ -104,7 +106,7 @@ def restore(backup: Path, path: Path) -> Path | None:
         with as_world_problem(backup):
             revision_of(source, backup)
             if faults := faults_of(source):
-                raise WorldProblem(f"“{backup}” is not whole ({faults[0]}) {NOTHING_CHANGED}")
+                raise WorldProblem(message(Kind.BACKUP_NOT_WHOLE, because=faults[0], backup=str(backup)))
         with as_world_problem(path):
             path.parent.mkdir(parents=True, exist_ok=True)
             release = become_writer(path)
@@ -120,10 +122,7 @@ def _put(source: Database, backup: Path, path: Path) -> Path | None:
     former = _keep_former(path, backup)
     (copy_over if path.exists() else copy_whole)(source.driver, path)
     if not is_sound(path):
-        raise WorldProblem(
-            f"“{backup}” was put in the place of “{path}”, but what is there now is not whole; the disk may be "
-            f"failing. Restore it to another place."
-        )
+        raise WorldProblem(message(Kind.RESTORED_NOT_WHOLE, backup=str(backup), path=str(path)))
     return former
 
 

@@ -20,16 +20,18 @@ from dryhouse.kitchen.records.problems import called, problems
 from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.kitchen.surroundings import Surroundings
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Kind
 
 _UNREADABLE = (WorldProblem, ValueError, TypeError, OverflowError)
 _CANNOT_READ = (ValueError, TypeError, OverflowError, WorldProblem)
 _SLACK, _SCALE_G = 1.02, 1.0
 
 
-def check(path: Path) -> list[str]:
-    """Everything that is wrong with the journal, a sentence each; nothing where it is whole. Only reads."""
+def check(path: Path) -> list[Message]:
+    """Everything that is wrong with the journal, a message each; nothing where it is whole. Only reads."""
     if not path.exists():
-        raise WorldProblem(f"There is no journal at “{path}” yet, so there is nothing to check.")
+        raise WorldProblem(message(Kind.NOTHING_TO_CHECK, path=str(path)))
     with as_world_problem(path):
         database = connect(path, "ro")
         try:
@@ -45,7 +47,7 @@ def check(path: Path) -> list[str]:
             journal.close()
 
 
-def missing_parts(database: Database) -> list[str]:
+def missing_parts(database: Database) -> list[Message]:
     """Tables, columns, indexes and triggers that should be there and are not, and triggers that should not be."""
     sound = in_memory()
     try:
@@ -53,12 +55,12 @@ def missing_parts(database: Database) -> list[str]:
         expected, there = parts_in(sound.driver), parts_in(database.driver)
     finally:
         sound.close()
-    lost = [f"The {what} {name} is missing from the file." for what, name in sorted(expected - there)]
+    lost = [message(Kind.PART_MISSING, what=what, name=name) for what, name in sorted(expected - there)]
     strange = sorted(name for what, name in there - expected if what in ("trigger", "view"))
-    return [*lost[:AT_MOST], *(f"“{name}” in the file was not put there by this program." for name in strange)]
+    return [*lost[:AT_MOST], *(message(Kind.STRANGE_PART, name=name) for name in strange)]
 
 
-def unsound_records(journal: Journal) -> list[str]:
+def unsound_records(journal: Journal) -> list[Message]:
     """Records the program would stumble over, or that contradict themselves or each other."""
     try:
         return _unsound(journal)
@@ -69,10 +71,10 @@ def unsound_records(journal: Journal) -> list[str]:
         return found[:AT_MOST]
 
 
-def _unreadable_of(journal: Journal, kind: type[Any]) -> Iterator[str]:
+def _unreadable_of(journal: Journal, kind: type[Any]) -> Iterator[Message]:
     for id in range(1, journal.next_id(kind)):
         if not _reads(lambda id=id: journal.get(kind, id)):  # type: ignore[misc]
-            yield f"{called(kind).capitalize()} {id} holds something that cannot be read."
+            yield message(Kind.UNREADABLE_RECORD, what=called(kind).capitalize(), number=str(id))
 
 
 def _reads(read: Callable[[], object]) -> bool:
@@ -83,24 +85,25 @@ def _reads(read: Callable[[], object]) -> bool:
     return True
 
 
-def _unsound(journal: Journal) -> list[str]:
+def _unsound(journal: Journal) -> list[Message]:
     from dryhouse.handbook.reader import handbook
 
     around = Surroundings(journal, handbook(), lambda moment: moment)
     taken: dict[int, float] = defaultdict(float)
-    found: list[str] = []
+    found: list[Message] = []
     for record in every_record(journal):
         if isinstance(record, LotDraw) and record.mass is not None:
             taken[record.lot] += record.mass.si
         for problem in (*problems(record, around), *typed_problems(record)):
-            found.append(f"{called(type(record)).capitalize()} {record.id}: {problem.sentence}")
+            what = called(type(record)).capitalize()
+            found.append(message(Kind.UNSOUND_RECORD, because=problem.said, what=what, number=str(record.id)))
         if len(found) >= AT_MOST:
             return found[:AT_MOST]
     return [*found, *_overdrawn(journal, taken)]
 
 
-def _overdrawn(journal: Journal, taken: dict[int, float]) -> Iterator[str]:
+def _overdrawn(journal: Journal, taken: dict[int, float]) -> Iterator[Message]:
     for number, grams in sorted(taken.items()):
         lot = journal.get(Lot, number)
         if lot is not None and lot.mass is not None and grams > lot.mass.si * _SLACK + _SCALE_G:
-            yield f"Lot {number} ({lot.food}) has given more than it weighed."
+            yield message(Kind.OVERDRAWN, number=str(number), food=lot.food)

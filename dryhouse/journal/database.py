@@ -9,9 +9,11 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from dryhouse.journal.problems import NOTHING_CHANGED, damaged
+from dryhouse.journal.problems import damaged
 from dryhouse.journal.sqlite import file
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -82,7 +84,5 @@ def become_writer(path: Path) -> Callable[[], None]:
     """
     release = file.take_lock(path.resolve())
     if release is None:
-        raise WorldProblem(
-            f"“{path}” is already open in another window or program; close that one first. {NOTHING_CHANGED}"
-        )
+        raise WorldProblem(message(Kind.OPEN_ELSEWHERE, path=str(path)))
     return release

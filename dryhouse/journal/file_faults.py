@@ -1,4 +1,4 @@
-"""What SQLite itself finds wrong with a journal's file, in words."""
+"""What SQLite itself finds wrong with a journal's file."""
 
 from __future__ import annotations
 
@@ -9,21 +9,24 @@ from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite.file import damage_in, orphans_in
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Kind
 
 AT_MOST = 20
 """Faults of one sort that are named; a journal with more is restored, not mended."""
 
 
-def faults_of(database: Database) -> list[str]:
+def faults_of(database: Database) -> list[Message]:
     """What SQLite finds wrong with the file itself and with what belongs to what."""
-    faults = [f"The file is damaged: {said}." for said in damage_in(database.driver, AT_MOST)]
+    faults = [message(Kind.FILE_DAMAGED, found=said) for said in damage_in(database.driver, AT_MOST)]
     for table, number, target in orphans_in(database.driver, AT_MOST):
-        faults.append(f"{_title(table)} {number} belongs to a {_title(target).lower()} that is not there.")
+        named = {"table": _plain(table).capitalize(), "target": _plain(target)}
+        faults.append(message(Kind.BELONGS_TO_NOTHING, number=str(number), **named))
     return faults
 
 
-def _title(table: str) -> str:
-    return table.replace("_", " ").capitalize()
+def _plain(table: str) -> str:
+    return table.replace("_", " ")
 
 
 def is_sound(path: Path) -> bool:

@@ -6,9 +6,10 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from dryhouse.journal.problems import NOTHING_CHANGED
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 
 
 class MissingJournal:
@@ -32,7 +33,7 @@ class MissingJournal:
 
     def write(self, changes: Iterable[Change]) -> None:
         """Raises WorldProblem."""
-        raise WorldProblem(f"There is no journal at “{self.path}” yet; open it to write. {NOTHING_CHANGED}")
+        raise WorldProblem(message(Kind.NOTHING_TO_WRITE_TO, path=str(self.path)))
 
     def batch_ids(self, query: BatchQuery) -> Sequence[int]:
         """No number."""

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 
 from dryhouse.journal.database import Database, become_writer, connect, in_memory
 from dryhouse.journal.missing_journal import MissingJournal
-from dryhouse.journal.problems import NOTHING_CHANGED, as_world_problem
+from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.revision import HEAD, bring_up_to_date, create, revision_of
 from dryhouse.journal.sqlite.file import is_empty, may_write, write_ahead
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 
 if TYPE_CHECKING:
     from dryhouse.journal.store import SqlJournal
@@ -26,7 +28,7 @@ def open_journal(path: Path, *, write: bool) -> SqlJournal | MissingJournal:
     """
     path = Path(path)
     if path.is_dir():
-        raise WorldProblem(f"“{path}” is a folder; name a journal file, such as “{path / 'journal.dryhouse'}”.")
+        raise WorldProblem(message(Kind.IS_A_FOLDER, path=str(path), inside=str(path / "journal.dryhouse")))
     with as_world_problem(path):
         return _to_write(path) if write else _to_read(path)
 
@@ -101,8 +103,5 @@ def _back_up_daily(database: Database, path: Path) -> None:
 def _refuse_unwritable(path: Path) -> None:
     for part in (path, path.parent):
         if part.exists() and not may_write(part):
-            what = "is" if part == path else f"lies in “{part}”, which is"
-            raise WorldProblem(
-                f"“{path}” {what} read-only: change the permissions, or open a copy of it "
-                f"elsewhere. {NOTHING_CHANGED}"
-            )
+            kind = Kind.READ_ONLY if part == path else Kind.FOLDER_READ_ONLY
+            raise WorldProblem(message(kind, path=str(path), folder=str(part)))

@@ -9,9 +9,11 @@ from __future__ import annotations
 from pathlib import Path
 
 from dryhouse.journal.database import Database
-from dryhouse.journal.problems import NOTHING_CHANGED, damaged, foreign
+from dryhouse.journal.problems import damaged, foreign
 from dryhouse.journal.sqlite import file
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 
 
 def migrations_folder() -> Path:
@@ -53,10 +55,7 @@ def revision_of(database: Database, path: Path) -> str:
     if found is None:
         raise WorldProblem(damaged(path))
     if found != HEAD and found not in revisions():
-        raise WorldProblem(
-            f"“{path}” was written by a newer version of this program (revision {found}; this one "
-            f"knows {HEAD}). Open it with that version, or update this one. {NOTHING_CHANGED}"
-        )
+        raise WorldProblem(message(Kind.NEWER_VERSION, path=str(path), found=found, known=HEAD))
     return found
 
 

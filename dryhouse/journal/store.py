@@ -18,6 +18,8 @@ from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.sqlite import direct_sql
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 
 
 class SqlJournal:
@@ -47,7 +49,7 @@ class SqlJournal:
     def _alone(self) -> Iterator[Database]:
         with self._lock, as_world_problem(self.path, files=False):
             if self.database.closed:
-                raise WorldProblem(f"“{self.path}” is closed.")
+                raise WorldProblem(message(Kind.CLOSED, path=str(self.path)))
             yield self.database
 
     def get(self, kind: type[R], id: int) -> R | None:

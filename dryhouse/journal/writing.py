@@ -10,11 +10,12 @@ from sqlalchemy import Connection, bindparam
 
 from dryhouse.journal.database import Database
 from dryhouse.journal.mapping import mapped
-from dryhouse.journal.problems import NOTHING_CHANGED
 from dryhouse.journal.reading import one
 from dryhouse.journal.tables import TABLES
 from dryhouse.kitchen.ports import Change
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 
 
 def write(database: Database, changes: Sequence[Change]) -> None:
@@ -38,7 +39,7 @@ def _how(change: Change) -> str:
 def _refuse_overtaken(connection: Connection, changes: Sequence[Change]) -> None:
     for change in changes:
         if one(connection, type(change.record), change.record.id) != change.before:
-            raise WorldProblem(f"That entry has been changed or removed meanwhile. {NOTHING_CHANGED}")
+            raise WorldProblem(message(Kind.OVERTAKEN))
 
 
 def _write_alike(connection: Connection, kind: type[Any], how: str, changes: Sequence[Change]) -> None:

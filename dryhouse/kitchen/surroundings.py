@@ -19,6 +19,7 @@ from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart, OwnFigure,
 from dryhouse.kitchen.records.foods import PLANT, contents_of
 from dryhouse.kitchen.records.problems import problems
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import Message
 
 T = TypeVar("T")
 _GONE = object()
@@ -113,12 +114,12 @@ def judge(changes: Iterable[Change], around: Surroundings) -> list[InputProblem]
     around.going(c.before for c in listed if c.before is not None and c.after is None)
     around.coming(c.after for c in listed if c.after is not None)
     found = [p for c in listed if c.after is not None for p in problems(c.after, around)]
-    new = [p for p in found if (p.sentence, p.field) not in before]
+    new = [p for p in found if (p.said, p.field) not in before]
     return [*new, *_left_behind(listed, around)]
 
 
-def _said(record: Any, around: Surroundings) -> list[tuple[str, str]]:
-    return [(p.sentence, p.field) for p in problems(record, around)]
+def _said(record: Any, around: Surroundings) -> list[tuple[Message | str, str]]:
+    return [(p.said, p.field) for p in problems(record, around)]
 
 
 _OF_FOODS: tuple[type[Any], ...] = (Batch, BatchPart, Lot, MealPart, OwnFigure)

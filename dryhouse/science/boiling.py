@@ -11,6 +11,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.values import Basis, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
@@ -43,7 +45,7 @@ def boiling_point(metres: float, tables: Sequence[BoilingTable]) -> Figure:
     known = [(celsius, table.source) for table in tables if (celsius := table.at(height)) is not None]
     if not known:
         top = max(table.points[-1][0] for table in tables)
-        raise InputProblem(f"No boiling point is published above {top:.0f} m; enter a lower altitude.", "altitude")
+        raise InputProblem(message(Told.ABOVE_THE_TABLES, top=(top, "m")), "altitude")
     celsius, source = min(known)
     highest = max(known)[0]
     return Figure(

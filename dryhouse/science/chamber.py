@@ -9,11 +9,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.values import Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import Workings, step
 
 SEA_LEVEL_PA = 101325.0
+COLDEST_KITCHEN_C, WARMEST_KITCHEN_C, HOTTEST_DRYER_C = -20.0, 60.0, 150.0
 HUMID = 20.0
 """% relative humidity in the chamber from which it is worth saying that the air is damp."""
 
@@ -37,11 +40,12 @@ def warmed(
     import psychrolib
 
     if not 0 <= kitchen_humidity_pct <= 100:
-        raise InputProblem("Relative humidity lies between 0 and 100 %.", "kitchen_humidity")
-    if not -20 <= kitchen_c <= 60:
-        raise InputProblem("A kitchen is between −20 and 60 °C.", "kitchen_temperature")
-    if not kitchen_c <= dryer_c <= 150:
-        raise InputProblem("The dryer is warmer than the kitchen, and at most 150 °C.", "set_temperature")
+        raise InputProblem(message(Told.HUMIDITY_RANGE), "kitchen_humidity")
+    if not COLDEST_KITCHEN_C <= kitchen_c <= WARMEST_KITCHEN_C:
+        low, high = (COLDEST_KITCHEN_C, "degC"), (WARMEST_KITCHEN_C, "degC")
+        raise InputProblem(message(Told.KITCHEN_RANGE, low=low, high=high), "kitchen_temperature")
+    if not kitchen_c <= dryer_c <= HOTTEST_DRYER_C:
+        raise InputProblem(message(Told.DRYER_RANGE, high=(HOTTEST_DRYER_C, "degC")), "set_temperature")
     psychrolib.SetUnitSystem(psychrolib.SI)
     ratio = psychrolib.GetHumRatioFromRelHum(kitchen_c, kitchen_humidity_pct / 100.0, pressure_pa)
     inside = 100.0 * psychrolib.GetRelHumFromHumRatio(dryer_c, ratio, pressure_pa)

@@ -3,21 +3,24 @@
     InputProblem    what the person typed cannot be used: say what is wrong and what would be right
     WorldProblem    the file, the disk or the lock failed: say what happened and that nothing was lost
 
-Anything else that is raised is our own mistake, and is shown as such.
+Anything else that is raised is our own mistake, and is shown as such. What is said is a `Message` where it comes
+from an inner layer, and a sentence where the kitchen refuses; `words.messages.problem_sentence` reads either.
 """
 
 from __future__ import annotations
+
+from dryhouse.science.messages import Message
 
 
 class InputProblem(ValueError):
     """Something a person entered cannot be used.
 
-    `sentence` is shown as it stands; `field` names the entry it belongs to, where there is one.
+    `said` is what is wrong and what would be right; `field` names the entry it belongs to, where there is one.
     """
 
-    def __init__(self, sentence: str, field: str = "") -> None:
-        super().__init__(sentence)
-        self.sentence = sentence
+    def __init__(self, said: Message | str, field: str = "") -> None:
+        super().__init__(said)
+        self.said = said
         self.field = field
 
 
@@ -29,8 +32,8 @@ class NotKnown(InputProblem):
 
 
 class WorldProblem(RuntimeError):
-    """The world did not play along: a file, a disk, a lock. `sentence` is shown as it stands."""
+    """The world did not play along: a file, a disk, a lock. `said` is what happened, and that nothing was lost."""
 
-    def __init__(self, sentence: str) -> None:
-        super().__init__(sentence)
-        self.sentence = sentence
+    def __init__(self, said: Message | str) -> None:
+        super().__init__(said)
+        self.said = said

@@ -15,6 +15,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import MIDDLE_80_SD, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, Workings, step
@@ -43,14 +45,14 @@ AS_TOLD = 0.002
 def wet_to_dry(wet: float) -> float:
     """Moisture dry basis X from wet basis M, both as fractions; M must be below 1."""
     if not 0 <= wet < 1:
-        raise InputProblem("Moisture wet basis lies between 0 and below 100 %.")
+        raise InputProblem(message(Told.WET_BASIS_RANGE))
     return wet / (1.0 - wet)
 
 
 def dry_to_wet(dry: float) -> float:
     """Moisture wet basis M from dry basis X, both as fractions; X must not be negative."""
     if dry < 0:
-        raise InputProblem("Moisture dry basis cannot be negative.")
+        raise InputProblem(message(Told.DRY_BASIS_RANGE))
     return dry / (1.0 + dry)
 
 
@@ -62,14 +64,14 @@ def dry_matter(mass: float, moisture_pct: float) -> float:
 def mass_at(solids: float, moisture_pct: float) -> float:
     """The mass that holds this dry matter at this moisture (% wet basis, below 100)."""
     if not 0 <= moisture_pct < 100:
-        raise InputProblem("A target moisture lies between 0 and below 100 % wet basis.")
+        raise InputProblem(message(Told.TARGET_RANGE))
     return solids / (1.0 - moisture_pct / 100.0)
 
 
 def moisture_at(mass: float, solids: float) -> float:
     """Moisture in % wet basis of food of this mass and dry matter; negative where the weights don't add up."""
     if mass <= 0:
-        raise InputProblem("A mass must be more than nothing.")
+        raise InputProblem(message(Told.NO_MASS))
     return 100.0 * (1.0 - solids / mass)
 
 
@@ -132,7 +134,7 @@ def load_of(ingredients: Sequence[LoadPart]) -> Load:
     value where the source gives no range.
     """
     if not ingredients:
-        raise InputProblem("A load needs at least one ingredient with a mass.")
+        raise InputProblem(message(Told.EMPTY_LOAD))
     workings: list[Step] = []
     solids = low = high = 0.0
     for item in ingredients:

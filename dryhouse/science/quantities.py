@@ -17,6 +17,8 @@ from functools import cache, lru_cache
 from typing import TYPE_CHECKING, ClassVar, TypeVar
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 from dryhouse.science.typed_numbers import NUMBER, fractions_spelled_out, number_in, tidied
 from dryhouse.science.units import (
     AREA,
@@ -44,7 +46,6 @@ class Quantity:
     typed: str = ""
 
     dimension: ClassVar[str] = ""
-    example: ClassVar[str] = ""
 
 
 class Mass(Quantity):
@@ -52,7 +53,6 @@ class Mass(Quantity):
 
     __slots__ = ()
     dimension: ClassVar[str] = MASS
-    example: ClassVar[str] = "2 lb 3 oz, 40 oz, 1.5 kg or 850 g"
 
 
 class Volume(Quantity):
@@ -60,7 +60,6 @@ class Volume(Quantity):
 
     __slots__ = ()
     dimension: ClassVar[str] = VOLUME
-    example: ClassVar[str] = "1 1/2 cups, 3 qt, 12 tbsp, 8 fl oz or 750 ml"
 
 
 class Duration(Quantity):
@@ -68,7 +67,6 @@ class Duration(Quantity):
 
     __slots__ = ()
     dimension: ClassVar[str] = TIME
-    example: ClassVar[str] = "8h30, 8:30, 510 min or 8.5 h"
 
 
 class Length(Quantity):
@@ -76,7 +74,6 @@ class Length(Quantity):
 
     __slots__ = ()
     dimension: ClassVar[str] = LENGTH
-    example: ClassVar[str] = "1/4 in, 6 mm or 5000 ft"
 
 
 class Area(Quantity):
@@ -84,7 +81,6 @@ class Area(Quantity):
 
     __slots__ = ()
     dimension: ClassVar[str] = AREA
-    example: ClassVar[str] = "900 cm2, 1 sq ft or 30 x 40 cm"
 
 
 class Temperature(Quantity):
@@ -92,7 +88,6 @@ class Temperature(Quantity):
 
     __slots__ = ()
     dimension: ClassVar[str] = TEMPERATURE
-    example: ClassVar[str] = "135 F or 57 C"
 
 
 Q = TypeVar("Q", bound=Quantity)
@@ -150,12 +145,12 @@ def parse(
     if kind.dimension == TEMPERATURE:
         return kind(_temperature(typed, tidy, default_unit), typed)
     if tidy.startswith("-"):
-        raise InputProblem(f"“{typed}” is less than nothing; write it without the minus, such as {kind.example}.")
+        raise _refused(Kind.BELOW_ZERO, typed, kind)
     value = _reckon(typed, tidy, kind, default_unit)
     if not math.isfinite(value) or value > _LARGEST:
-        raise InputProblem(f"“{typed}” is larger than anything this can be; write it like {kind.example}.")
+        raise _refused(Kind.TOO_LARGE, typed, kind)
     if value == 0 and not allow_zero:
-        raise InputProblem(f"“{typed}” is nothing at all; leave it empty, or write it like {kind.example}.")
+        raise _refused(Kind.ZERO, typed, kind)
     return kind(value, typed)
 
 
@@ -164,7 +159,7 @@ def parse_number(text: str, *, decimal_comma: bool = False, what: str = "number"
     typed = text.strip()
     tidy = tidied(typed, decimal_comma, what)
     if not re.fullmatch(NUMBER, tidy):
-        raise InputProblem(f"“{typed}” is not a {what}; write digits, such as 4 or 2.5.")
+        raise InputProblem(message(Kind.NO_NUMBER, typed=typed, what=what))
     return number_in(typed, tidy)
 
 
@@ -174,7 +169,7 @@ def parse_percent(text: str, *, decimal_comma: bool = False, what: str = "percen
         re.sub(r"\s*(%|percent|pct)\s*$", "", text.strip()), decimal_comma=decimal_comma, what=what
     )
     if not 0 <= value <= 100:
-        raise InputProblem(f"A {what} lies between 0 and 100 %; “{text.strip()}” does not.")
+        raise InputProblem(message(Kind.NO_PERCENTAGE, typed=text.strip(), what=what))
     return value
 
 
@@ -209,11 +204,11 @@ def _reckon(typed: str, tidy: str, kind: type[Q], default_unit: str) -> float:
         unit = _unit(typed, _unit_word(term["unit"]), kind, default_unit)
         size = _of(1.0, unit).to(stored).magnitude
         if size >= smallest:
-            raise InputProblem(f"“{typed}” names its units out of order or twice; write it like {kind.example}.")
+            raise _refused(Kind.UNITS_OUT_OF_ORDER, typed, kind)
         total = total + _of(number_in(typed, term["number"]), unit)
         end, smallest = term.end(), size
     if end == 0 or tidy[end:].strip():
-        raise InputProblem(f"“{typed}” is not {_noun(kind.dimension)}; write it like {kind.example}.")
+        raise _refused(Kind.NO_QUANTITY, typed, kind)
     return float(total.magnitude)
 
 
@@ -221,9 +216,7 @@ def _clock(typed: str, clock: re.Match[str]) -> float:
     """Seconds of `8:30` or `8h30`."""
     minutes = clock["mm"] or clock["m"]
     if clock["mm"] and (len(minutes) != 2 or int(minutes) > 59):
-        raise InputProblem(
-            f"“{typed}” needs two digits from 00 to 59 after the colon; write it like {Duration.example}."
-        )
+        raise _refused(Kind.CLOCK_MINUTES, typed, Duration)
     return int(clock["h"]) * 3600.0 + int(minutes) * 60.0
 
 
@@ -231,39 +224,38 @@ def _unit(typed: str, word: str, kind: type[Quantity], default_unit: str) -> str
     """pint's name of the unit that a word means, where it measures what this kind is."""
     word = word or default_unit
     if not word:
-        raise InputProblem(f"“{typed}” has no unit; write it like {kind.example}.")
+        raise _refused(Kind.NO_UNIT, typed, kind)
     name = _meant(word, kind.dimension)
     if not name:
-        raise InputProblem(f"“{word}” is not a unit known here; write it like {kind.example}.")
+        raise _refused(Kind.UNKNOWN_UNIT, word, kind)
     was = _dimension(name)
     if was == kind.dimension:
         return name
     if name == "oz" and kind.dimension == VOLUME:
-        raise InputProblem(f"“{typed}” is a weight; for a volume write fl oz, or {kind.example}.")
-    wanted = _noun(kind.dimension)
-    raise InputProblem(f"“{typed}” is {_noun(was)}; this entry takes {wanted}, such as {kind.example}.")
+        raise _refused(Kind.WEIGHT_FOR_VOLUME, typed, kind)
+    raise InputProblem(message(Kind.OTHER_QUANTITY, typed=typed, was=was, wanted=kind.dimension))
 
 
-def _noun(dimension: str) -> str:
-    return {MASS: "a weight", TIME: "a length of time", AREA: "an area"}.get(dimension, f"a {dimension}")
+def _refused(why: Kind, typed: str, kind: type[Quantity]) -> InputProblem:
+    return InputProblem(message(why, typed=typed, wanted=kind.dimension))
 
 
 def _temperature(typed: str, tidy: str, default_unit: str) -> float:
     match = re.fullmatch(rf"(?P<sign>[+-]?)\s*(?P<number>{NUMBER})\s*(?P<unit>[^\d]*)", tidy)
     if match is None:
-        raise InputProblem(f"“{typed}” is not a temperature; write it like {Temperature.example}.")
+        raise _refused(Kind.NO_QUANTITY, typed, Temperature)
     word = _unit_word(match["unit"])
     scale = _meant((word if word not in ("", "°") else default_unit).lower(), TEMPERATURE)
     if not scale or _dimension(scale) != TEMPERATURE:
-        missing = f"“{typed}” does not say which degrees; write it like {Temperature.example}."
-        unknown = f"“{word}” is not a scale of temperature known here; write it like {Temperature.example}."
-        raise InputProblem(missing if word in ("", "°") else unknown)
+        if word in ("", "°"):
+            raise _refused(Kind.NO_SCALE, typed, Temperature)
+        raise _refused(Kind.UNKNOWN_SCALE, word, Temperature)
     value = number_in(typed, match["number"]) * (-1 if match["sign"] == "-" else 1)
     celsius = float(_of(value, scale).to(STORED[TEMPERATURE]).magnitude)
     if celsius < _ABSOLUTE_ZERO_C:
-        raise InputProblem(f"“{typed}” is colder than anything can be; write it like {Temperature.example}.")
+        raise _refused(Kind.TOO_COLD, typed, Temperature)
     if celsius > 1000:
-        raise InputProblem(f"“{typed}” is hotter than any kitchen gets; write it like {Temperature.example}.")
+        raise _refused(Kind.TOO_HOT, typed, Temperature)
     return celsius
 
 

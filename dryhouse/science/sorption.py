@@ -3,7 +3,7 @@
     X = m0 C K a / ((1 - K a)(1 - K a + C K a))          X dry basis (g/g), a water activity
 
 Guggenheim, Anderson and de Boer; equation as in Sci. Rep. 15 (2025) s41598-025-01935-x, Table 1. Physical
-constants have 0.24 < K <= 1 and C > 0; others are refused with a sentence.
+constants have 0.24 < K <= 1 and C > 0; others are refused.
 """
 
 from __future__ import annotations
@@ -13,6 +13,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.values import Basis, Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
@@ -48,14 +50,9 @@ class Isotherm:
 def refuse_unphysical(m0: float, c: float, k: float) -> None:
     """InputProblem where the constants are no isotherm of a food."""
     if not all(math.isfinite(v) for v in (m0, c, k)) or not (0 < m0 < 1 and 0 < c <= LARGEST_C):
-        raise InputProblem(
-            "GAB wants m0 between 0 and 1 g/g and C above 0 and finite; these constants say nothing of a food."
-        )
+        raise InputProblem(message(Told.GAB_CONSTANTS))
     if not SMALLEST_K < k <= LARGEST_K:
-        raise InputProblem(
-            f"GAB with K = {k:g} is not physical (K lies between {SMALLEST_K} and {LARGEST_K:g}): "
-            "it would hold endless water below saturation."
-        )
+        raise InputProblem(message(Told.GAB_SLOPE, k=k, low=SMALLEST_K, high=LARGEST_K))
 
 
 def moisture_for_activity(isotherm: Isotherm, aw: float) -> float | None:

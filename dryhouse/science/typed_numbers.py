@@ -1,6 +1,6 @@
 """Numbers as people type them: `1½`, `2 1/4`, `1,000`, a decimal comma where that is used.
 
-What could be read two ways is refused with a sentence.
+What could be read two ways is refused.
 """
 
 from __future__ import annotations
@@ -9,6 +9,8 @@ import re
 import unicodedata
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import MessageKind as Kind
+from dryhouse.science.messages import message
 
 _FRACTIONS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _RUN_ON = re.compile(rf"([{_FRACTIONS}])[.,]?[\d{_FRACTIONS}]")
@@ -27,26 +29,24 @@ def fractions_spelled_out(text: str) -> str:
 def tidied(typed: str, decimal_comma: bool, what: str) -> str:
     """What was typed with plain numbers in it: no groups of thousands, a point for a decimal mark, small letters.
 
-    `what` names the entry in the sentences. Raises InputProblem where it is empty or a number could be read two
+    `what` names the entry in what is told. Raises InputProblem where it is empty or a number could be read two
     ways.
     """
     if not typed.strip():
-        raise InputProblem(f"There is no {what} here yet.")
+        raise InputProblem(message(Kind.EMPTY, what=what))
     if any(sign.isdecimal() and not sign.isascii() for sign in typed):
-        raise InputProblem(f"“{typed}” has digits that are not read here; write it with the digits 0 to 9.")
+        raise InputProblem(message(Kind.OTHER_DIGITS, typed=typed))
     if run_on := _RUN_ON.search(typed):
-        raise InputProblem(
-            f"“{typed}” goes on after {run_on[1]}; write the whole number before it, as in 1{run_on[1]}."
-        )
+        raise InputProblem(message(Kind.FRACTION_RUNS_ON, typed=typed, fraction=run_on[1]))
     text = fractions_spelled_out(typed).replace("−", "-").replace("\u00a0", " ").replace("\u202f", " ")
     if decimal_comma:
         text = re.sub(r"(?<=\d)\.(?=\d{3}(?:\.\d{3})*,\d)", "", text)
         if re.search(r"\d\.\d{3}(?!\d)", text):
-            raise InputProblem(f"“{typed}” can be read two ways; write 1500 or 1,5.")
+            raise InputProblem(message(Kind.TWO_WAYS, typed=typed))
         return re.sub(r"(?<=\d),(?=\d)", ".", text)
     grouped = re.sub(r"(?<=\d),(?=\d{3}(?!\d))", "", text)
     if re.search(r"\d,\d", grouped):
-        raise InputProblem(f"“{typed}” has a comma for a decimal mark; here it is a point, as in 1.5.")
+        raise InputProblem(message(Kind.DECIMAL_COMMA, typed=typed))
     return grouped
 
 
@@ -58,6 +58,6 @@ def number_in(typed: str, text: str) -> float:
         whole = float(before[0]) if before else 0.0
         top, bottom = fraction.split("/")
         if float(bottom) == 0:
-            raise InputProblem(f"“{typed}” divides by nothing; write a fraction such as 1/2.")
+            raise InputProblem(message(Kind.DIVIDES_BY_ZERO, typed=typed))
         return whole + float(top) / float(bottom)
     return float(text)

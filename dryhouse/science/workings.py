@@ -217,11 +217,12 @@ Given = Known | tuple[float, str] | tuple[float, str, str] | float | str | date
 
 def step(kind: StepKind, result: Given | None = None, *, about: str = "", **terms: Given) -> Step:
     """A step from facts, figures, `(number, unit)` or `(number, unit, source)`, numbers, names and days."""
-    made = tuple(_term(name, given) for name, given in terms.items())
-    return Step(kind, made, None if result is None else _term("result", result), about)
+    made = tuple(term(name, given) for name, given in terms.items())
+    return Step(kind, made, None if result is None else term("result", result), about)
 
 
-def _term(name: str, given: Given) -> Term:
+def term(name: str, given: Given) -> Term:
+    """A fact, a figure, `(number, unit)`, `(number, unit, source)`, a number, a name or a day, as a term."""
     if isinstance(given, int | float | str | date):
         return Term(name, given)
     if isinstance(given, tuple):

@@ -19,6 +19,7 @@ from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.quantities import Mass
+from dryhouse.words.messages import problem_sentence
 file = Path(sys.argv[1])
 
 def say(word):

@@ -15,6 +15,7 @@ from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import WorldProblem
 from tests.faults.children import kill_after, start
+from tests.told import told
 
 
 @pytest.fixture
@@ -89,7 +90,7 @@ def test_a_damaged_journal_pushes_no_good_backup_out(file: Path) -> None:
     good = [back_up(file, keep=2), back_up(file, keep=2)]
     damage(file)
     for _ in range(3):
-        with pytest.raises(WorldProblem, match="damaged"):
+        with told(WorldProblem, "damaged"):
             back_up(file, keep=2)
     assert backups_of(file) == good[::-1]
     assert all(check(kept) == [] for kept in good)
@@ -159,7 +160,7 @@ def test_a_link_and_its_file_are_one_journal(file: Path) -> None:
     link = file.with_name("link.dryhouse")
     link.symlink_to(file)
     journal = open_journal(file, write=True)
-    with pytest.raises(WorldProblem, match="another window"):
+    with told(WorldProblem, "another window"):
         open_journal(link, write=True)
     journal.close()
     kept = back_up(file)

@@ -15,6 +15,8 @@ from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import RECORD_KINDS, Batch
 from dryhouse.science.errors import WorldProblem
+from dryhouse.words.messages import problem_sentence
+from tests.told import told
 
 NOBODY = 65534
 
@@ -32,9 +34,9 @@ def refused(file: Path, *words: str) -> None:
     for write in (False, True):
         with pytest.raises(WorldProblem) as problem:
             open_journal(file, write=write)
-        assert str(file) in problem.value.sentence
-        assert problem.value.sentence.endswith(".")
-        assert all(word in problem.value.sentence for word in words)
+        assert str(file) in problem_sentence(problem.value)
+        assert problem_sentence(problem.value).endswith(".")
+        assert all(word in problem_sentence(problem.value) for word in words)
         assert file.read_bytes() == before
 
 
@@ -100,14 +102,14 @@ def test_any_page_overwritten_is_refused_or_said_and_never_a_crash(tmp_path: Pat
         try:
             journal = open_journal(file, write=False)
         except WorldProblem as problem:
-            said.append(problem.sentence)
+            said.append(problem_sentence(problem))
             continue
         try:
             for kind in RECORD_KINDS:
                 journal.where(kind)
             journal.batch_ids(BatchQuery(text="no"))
         except WorldProblem as problem:
-            said.append(problem.sentence)
+            said.append(problem_sentence(problem))
         finally:
             journal.close()
     assert said
@@ -153,7 +155,7 @@ def test_a_read_only_journal_can_be_read_but_not_written(
 ) -> None:
     file = protected(open_folder, file_mode=file_mode, folder_mode=folder_mode)
     before = file.read_bytes()
-    with pytest.raises(WorldProblem, match="read-only"):
+    with told(WorldProblem, "read-only"):
         open_journal(file, write=True)
     reader = open_journal(file, write=False)
     assert len(reader.where(Batch)) == 199
@@ -163,14 +165,14 @@ def test_a_read_only_journal_can_be_read_but_not_written(
 
 def test_a_folder_that_lets_no_one_write_says_so(open_folder: Path, ordinary_person: None) -> None:
     open_folder.chmod(0o555)
-    with pytest.raises(WorldProblem, match="read-only"):
+    with told(WorldProblem, "read-only"):
         open_journal(open_folder / "journal.dryhouse", write=True)
     assert list(open_folder.iterdir()) == []
 
 
 def test_a_folder_that_cannot_be_made_says_so(open_folder: Path, ordinary_person: None) -> None:
     open_folder.chmod(0o555)
-    with pytest.raises(WorldProblem, match="only be read"):
+    with told(WorldProblem, "only be read"):
         open_journal(open_folder / "deeper" / "journal.dryhouse", write=True)
     open_folder.chmod(0o777)
     (open_folder / "deeper").write_text("a file, not a folder")

@@ -16,6 +16,7 @@ from dryhouse.journal.sample import build
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import RECORD_KINDS
 from dryhouse.science.errors import WorldProblem
+from dryhouse.words.messages import problem_sentence
 
 
 @pytest.fixture(scope="module")
@@ -44,7 +45,7 @@ def said_of(file: Path) -> str:
     try:
         read_all(file)
     except WorldProblem as problem:
-        return problem.sentence
+        return problem_sentence(problem)
     return ""
 
 

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pytest
-
 from dryhouse.journal.check import check
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import WorldProblem
+from dryhouse.words.messages import problem_sentence
 from tests.faults.children import run
 from tests.journal.journals import value
+from tests.told import told
 
 LONG = "a long evening at the dryer " * 4000
 
@@ -23,9 +23,9 @@ def test_a_save_that_finds_no_room_changes_nothing_and_the_next_one_works(tmp_pa
     journal.write([Change(None, Batch("corn", id=1))])
     pages = value(journal.database, "PRAGMA page_count")
     journal.database.driver.execute(f"PRAGMA max_page_count = {pages + 3}")
-    with pytest.raises(WorldProblem, match="full") as problem:
+    with told(WorldProblem, "full") as problem:
         journal.write([Change(None, Batch("pear", id=2)), Change(None, Batch("apple", notes=LONG, id=3))])
-    assert "Nothing was changed" in problem.value.sentence
+    assert "Nothing was changed" in problem_sentence(problem.value)
     assert list(journal.batch_ids(BatchQuery())) == [1]
     journal.database.driver.execute("PRAGMA max_page_count = 1000000")
     journal.write([Change(None, Batch("apple", notes=LONG, id=3))])
@@ -47,13 +47,13 @@ try:
         number += 1
 except WorldProblem as problem:
     say(number)
-    say(problem.sentence)
+    say(problem_sentence(problem))
 say(len(journal.where(Batch)))
 try:
     back_up(file)
     say("a backup fitted")
 except WorldProblem as problem:
-    say(problem.sentence)
+    say(problem_sentence(problem))
 say(len(list((file.parent / "backups").glob("*.dryhouse"))))
 """
 
@@ -77,7 +77,7 @@ resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000))
 try:
     open_journal(file, write=True)
 except WorldProblem as problem:
-    say(problem.sentence)
+    say(problem_sentence(problem))
 """
 
 

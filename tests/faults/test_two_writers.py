@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pytest
-
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import WorldProblem
 from tests.faults.children import kill_after, run, start
+from tests.told import told
 
 HOLDING = """
 journal = open_journal(file, write=True)
@@ -27,7 +26,7 @@ SECOND = """
 try:
     open_journal(file, write=True)
 except WorldProblem as problem:
-    say(problem.sentence)
+    say(problem_sentence(problem))
 """
 
 
@@ -47,7 +46,7 @@ def test_the_second_window_is_told_which_file_and_that_nothing_changed(tmp_path:
 def test_a_window_in_the_same_program_is_told_as_well(tmp_path: Path) -> None:
     file = tmp_path / "journal.dryhouse"
     first = open_journal(file, write=True)
-    with pytest.raises(WorldProblem, match="another window"):
+    with told(WorldProblem, "another window"):
         open_journal(file, write=True)
     first.write([Change(None, Batch("corn", id=1))])
     first.close()
@@ -58,7 +57,7 @@ def test_a_window_that_was_killed_does_not_keep_the_journal_locked(tmp_path: Pat
     holding = start(HOLDING, file)
     assert holding.stdout is not None
     assert holding.stdout.readline() == "open\n"
-    with pytest.raises(WorldProblem, match="another window"):
+    with told(WorldProblem, "another window"):
         open_journal(file, write=True)
     kill_after(holding, 0)
     open_journal(file, write=True).close()

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from dryhouse.handbook.reader import Handbook, handbook
 from dryhouse.handbook.spelling import singular, words
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.messages import problem_sentence
 from tests.rows import every_row
 
 FOODS = handbook().foods
@@ -76,7 +77,7 @@ def test_two_foods_of_one_name_are_asked_back(typed, offered):
         handbook().identify(typed)
     assert problem.value.field == "food"
     assert offered <= {food.slug for food in handbook().find(typed, limit=12)}
-    assert any(FOODS[slug].name in problem.value.sentence for slug in offered)
+    assert any(FOODS[slug].name in problem_sentence(problem.value) for slug in offered)
 
 
 @every_row(
@@ -169,7 +170,7 @@ def test_any_text_is_either_a_food_or_a_plain_sentence(text):
     try:
         said = handbook().identify(text).slug
     except InputProblem as problem:
-        said = problem.sentence
+        said = problem_sentence(problem)
     assert said in FOODS or said.endswith(".")
 
 

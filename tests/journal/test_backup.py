@@ -13,6 +13,7 @@ from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import WorldProblem
+from tests.told import told
 
 
 @pytest.fixture
@@ -156,19 +157,19 @@ def test_a_backup_with_a_hole_in_it_is_not_restored(file: Path) -> None:
 def test_an_open_journal_is_not_restored_into(file: Path) -> None:
     made = back_up(file)
     journal = open_journal(file, write=True)
-    with pytest.raises(WorldProblem, match="another window"):
+    with told(WorldProblem, "another window"):
         restore(made, file)
     journal.close()
 
 
 def test_a_missing_backup_and_the_journal_itself_are_refused(file: Path) -> None:
-    with pytest.raises(WorldProblem, match="no file"):
+    with told(WorldProblem, "no file"):
         restore(file.with_name("gone.dryhouse"), file)
-    with pytest.raises(WorldProblem, match="itself"):
+    with told(WorldProblem, "itself"):
         restore(file, file)
 
 
 def test_there_is_nothing_to_back_up_before_the_first_entry(tmp_path: Path) -> None:
-    with pytest.raises(WorldProblem, match="nothing to back up"):
+    with told(WorldProblem, "nothing to back up"):
         back_up(tmp_path / "journal.dryhouse")
     assert list(tmp_path.iterdir()) == []

@@ -14,6 +14,8 @@ from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Lot, LotDraw, Trip, Weighing
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.quantities import Mass
+from dryhouse.words.messages import problem_sentence
+from tests.told import in_words, told
 
 
 def at(day: int, hour: int = 12) -> datetime:
@@ -82,7 +84,7 @@ def test_a_sound_journal_has_no_faults(file: Path) -> None:
 )
 def test_records_that_contradict_themselves_are_named(file: Path, records: list, said: str) -> None:
     keep(file, *records)
-    (found,) = check(file)
+    (found,) = in_words(check(file))
     assert found.startswith(said)
 
 
@@ -92,7 +94,7 @@ def test_what_belongs_to_nothing_is_named(file: Path) -> None:
     raw.execute("DELETE FROM batch")
     raw.commit()
     raw.close()
-    assert check(file) == ["Weighing 4 belongs to a batch that is not there."]
+    assert in_words(check(file)) == ["Weighing 4 belongs to a batch that is not there."]
 
 
 def test_a_hole_in_the_file_is_found_and_said(file: Path) -> None:
@@ -101,9 +103,9 @@ def test_a_hole_in_the_file_is_found_and_said(file: Path) -> None:
     pages = len(whole) // 4096
     file.write_bytes(whole[: (pages - 3) * 4096] + b"\xff" * 4096 + whole[(pages - 2) * 4096 :])
     try:
-        found = check(file)
+        found = in_words(check(file))
     except WorldProblem as problem:
-        found = [problem.sentence]
+        found = [problem_sentence(problem)]
     assert "damaged" in found[0]
 
 
@@ -115,5 +117,5 @@ def test_checking_changes_nothing(file: Path) -> None:
 
 
 def test_there_is_nothing_to_check_where_no_file_is(file: Path) -> None:
-    with pytest.raises(WorldProblem, match="nothing to check"):
+    with told(WorldProblem, "nothing to check"):
         check(file)

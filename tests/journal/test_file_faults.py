@@ -9,6 +9,7 @@ from dryhouse.journal.check import check
 from dryhouse.journal.database import connect
 from dryhouse.journal.file_faults import faults_of
 from dryhouse.journal.sample import fresh_copy
+from tests.told import in_words
 
 
 @pytest.fixture
@@ -34,7 +35,7 @@ def test_a_whole_file_has_no_fault(file):
 def test_a_record_that_belongs_to_nothing_is_named(file):
     changed(file, "DELETE FROM place WHERE id = 1")
     database = connect(file, "ro")
-    assert any(said.endswith("belongs to a place that is not there.") for said in faults_of(database))
+    assert any(said.endswith("belongs to a place that is not there.") for said in in_words(faults_of(database)))
     database.close()
 
 
@@ -50,7 +51,7 @@ def test_a_record_that_belongs_to_nothing_is_named(file):
 )
 def test_a_part_that_is_gone_or_strange_is_named(file, statement, said):
     changed(file, statement)
-    assert any(said in fault for fault in check(file))
+    assert any(said in fault for fault in in_words(check(file)))
 
 
 @pytest.mark.parametrize(
@@ -68,4 +69,4 @@ def test_a_part_that_is_gone_or_strange_is_named(file, statement, said):
 )
 def test_a_record_the_program_would_stumble_over_is_named(file, statement, said):
     changed(file, statement)
-    assert any(said in fault for fault in check(file)), check(file)
+    assert any(said in fault for fault in in_words(check(file))), in_words(check(file))

@@ -11,6 +11,7 @@ from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import RECORD_KINDS, Batch
 from dryhouse.science.errors import WorldProblem
 from tests.journal.journals import empty_journal
+from tests.told import told
 
 
 @pytest.mark.parametrize("kind", RECORD_KINDS)
@@ -34,7 +35,7 @@ def test_writing_is_refused_by_its_name_and_makes_no_file(tmp_path: Path) -> Non
     file = tmp_path / "none.dryhouse"
     missing = MissingJournal(file)
     missing.get_ready()
-    with pytest.raises(WorldProblem, match=r"none\.dryhouse"):
+    with told(WorldProblem, r"none\.dryhouse"):
         missing.write([Change(None, Batch("corn", id=1))])
     missing.close()
     assert not file.exists()

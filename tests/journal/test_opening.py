@@ -7,19 +7,18 @@ import sys
 from contextlib import closing
 from pathlib import Path
 
-import pytest
-
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import Batch, Place
 from dryhouse.science.errors import WorldProblem
+from tests.told import told
 
 
 def test_reading_where_there_is_no_file_is_an_empty_journal_and_makes_none(tmp_path: Path) -> None:
     journal = open_journal(tmp_path / "away" / "journal.dryhouse", write=False)
     assert journal.where(Batch) == ()
     assert list(journal.batch_ids(BatchQuery(text="corn"))) == []
-    with pytest.raises(WorldProblem, match="no journal"):
+    with told(WorldProblem, "no journal"):
         journal.write([Change(None, Place("pantry", id=1))])
     journal.close()
     assert list(tmp_path.iterdir()) == []
@@ -70,7 +69,7 @@ def test_a_reader_cannot_write(tmp_path: Path) -> None:
     file = tmp_path / "journal.dryhouse"
     open_journal(file, write=True).close()
     reader = open_journal(file, write=False)
-    with pytest.raises(WorldProblem, match="read"):
+    with told(WorldProblem, "read"):
         reader.write([Change(None, Batch("corn", id=1))])
     reader.close()
 
@@ -87,7 +86,7 @@ def test_leaving_leaves_one_whole_file(tmp_path: Path) -> None:
 
 def test_a_folder_is_no_journal(tmp_path: Path) -> None:
     for write in (False, True):
-        with pytest.raises(WorldProblem, match="folder"):
+        with told(WorldProblem, "folder"):
             open_journal(tmp_path, write=write)
 
 

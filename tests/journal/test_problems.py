@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.problems import as_world_problem, sentence_for
+from dryhouse.journal.problems import as_world_problem, message_for
 from dryhouse.science.errors import WorldProblem
 from tests.rows import every_row
+from tests.told import in_words
 
 FILE = Path("galley") / "journal.dryhouse"
 
@@ -34,14 +35,14 @@ def error(name: str) -> sqlite3.Error:
     ],
 )
 def test_each_fault_has_its_sentence(name: str, word: str) -> None:
-    sentence = sentence_for(error(name), FILE)
+    (sentence,) = in_words([message_for(error(name), FILE)])
     assert word in sentence
     assert str(FILE) in sentence
     assert sentence.endswith(".")
 
 
 def test_a_full_disk_is_known_by_the_system_s_number_too() -> None:
-    assert "full" in sentence_for(OSError(28, "No space left on device"), FILE)
+    assert "full" in in_words([message_for(OSError(28, "No space left on device"), FILE)])[0]
 
 
 def test_faults_of_sqlite_and_of_files_become_world_problems() -> None:

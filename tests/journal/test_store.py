@@ -15,6 +15,7 @@ from dryhouse.science.errors import WorldProblem
 from dryhouse.science.quantities import Mass
 from tests.journal.journals import BOTH, empty_journal
 from tests.records import journals
+from tests.told import told
 
 NOON = datetime(2026, 8, 1, 12, tzinfo=UTC)
 CORN = Batch("corn", prepared_mass=Mass(907.2, "2 lb"), started=NOON, id=1)
@@ -119,7 +120,7 @@ def test_an_edit_is_written_and_taken_back(journal: Journal) -> None:
 @pytest.mark.parametrize("after", [None, Batch("pear", id=1)])
 def test_an_entry_that_changed_meanwhile_is_not_overwritten(journal: Journal, after: Batch | None) -> None:
     put(journal, CORN)
-    with pytest.raises(WorldProblem, match="meanwhile"):
+    with told(WorldProblem, "meanwhile"):
         journal.write([Change(Batch("apple", id=1), after)])
     assert journal.get(Batch, 1) == CORN
 
@@ -208,5 +209,5 @@ def test_getting_ready_changes_nothing_and_may_come_late() -> None:
 def test_a_closed_journal_says_so() -> None:
     with empty_journal("in a file") as journal:
         journal.close()
-        with pytest.raises(WorldProblem, match="closed"):
+        with told(WorldProblem, "closed"):
             journal.get(Batch, 1)

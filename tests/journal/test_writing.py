@@ -15,6 +15,7 @@ from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Dryer, Weighing
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.quantities import Mass
+from tests.told import told
 
 NOON = datetime(2026, 8, 1, 12, tzinfo=UTC)
 CORN, PEAR = Batch("corn", id=1), Batch("pear", id=2)
@@ -49,7 +50,7 @@ def test_records_come_change_and_go_in_one_write(database):
     ids=["removed", "edited", "gone"],
 )
 def test_what_was_overtaken_is_refused_and_nothing_before_it_stays(database, last):
-    with pytest.raises(WorldProblem, match="meanwhile"):
+    with told(WorldProblem, "meanwhile"):
         write(database, [Change(None, PEAR), last])
     assert every(database.connection, Batch, {}) == (CORN,)
 

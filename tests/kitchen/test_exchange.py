@@ -20,6 +20,7 @@ from dryhouse.kitchen.ports import Journal
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, Dryer, Lot, LotMove, OwnFood, Place, Preference, Weighing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.words.messages import problem_sentence
 from tests.fakes import FakeJournal
 from tests.records import journals
 
@@ -192,7 +193,7 @@ def test_a_file_with_a_mistake_is_refused_in_a_sentence_and_changes_nothing(
     journal = FakeJournal(Dryer("box dryer", 10, id=1))
     with pytest.raises(InputProblem) as problem:
         bring_in(kitchen(journal), read_records(broken(tmp_path, content)))
-    assert said in problem.value.sentence
+    assert said in problem_sentence(problem.value)
     assert everything(journal) == [Dryer("box dryer", 10, id=1)]
 
 
@@ -227,7 +228,7 @@ def test_a_table_with_a_mistake_names_the_line(tmp_path: Path, table: str, said:
         return
     with pytest.raises(InputProblem) as problem:
         read_records(tmp_path)
-    assert said in problem.value.sentence
+    assert said in problem_sentence(problem.value)
 
 
 def test_a_folder_without_tables_and_a_missing_file_are_refused(tmp_path: Path) -> None:

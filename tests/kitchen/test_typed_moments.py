@@ -3,13 +3,12 @@
 from datetime import UTC, datetime
 from zoneinfo import ZoneInfo
 
-import pytest
-
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
 from tests.rows import every_row
+from tests.told import told
 
 
 @every_row(
@@ -53,7 +52,7 @@ def test_a_moment_is_understood(text, moment):
     ],
 )
 def test_what_is_no_moment_gets_a_sentence_with_an_example(text):
-    with pytest.raises(InputProblem, match="write it like"):
+    with told(InputProblem, "write it like"):
         read_moment(a_kitchen(), text)
 
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from dryhouse.handbook.boiling import boiling_tables
 from dryhouse.science.boiling import BoilingTable, boiling_point, times_as_long
 from dryhouse.science.errors import InputProblem
+from tests.told import told
 
 TABLES = (
     BoilingTable("cool", "read", ((0.0, 100.0), (1000.0, 96.0))),
@@ -28,7 +29,7 @@ def test_below_the_sea_it_boils_as_at_the_sea() -> None:
 
 
 def test_beyond_every_table_no_number_is_made_up() -> None:
-    with pytest.raises(InputProblem, match="lower altitude"):
+    with told(InputProblem, "lower altitude"):
         boiling_point(1000.1, TABLES)
 
 

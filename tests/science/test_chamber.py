@@ -7,6 +7,7 @@ import pytest
 from dryhouse.science.chamber import slow_reason, warmed
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Figure
+from dryhouse.words.messages import problem_sentence
 from tests.rows import every_row
 from tests.workings import read
 
@@ -41,7 +42,7 @@ def test_food_that_settles_just_below_the_target_is_slow_at_the_end():
 def test_air_that_cannot_be(kitchen, humidity, dryer, word):
     with pytest.raises(InputProblem) as problem:
         warmed(kitchen, humidity, dryer)
-    assert word in problem.value.sentence
+    assert word in problem_sentence(problem.value)
 
 
 def test_warming_never_moistens():

@@ -19,6 +19,7 @@ from dryhouse.science.sorption import (
     water_activity_figure,
 )
 from dryhouse.science.values import Basis
+from dryhouse.words.messages import problem_sentence
 from tests.rows import every_row
 
 SOURCE = Basis("handbook", "a study")
@@ -48,14 +49,14 @@ def test_unphysical_k_gives_a_sentence(k):
     """The K above 1 are those of Korean J. Food Preserv. 25(6):627 (2018), Table 1."""
     with pytest.raises(InputProblem) as problem:
         refuse_unphysical(0.2, 5.0, k)
-    assert "not physical" in problem.value.sentence
+    assert "not physical" in problem_sentence(problem.value)
 
 
 @every_row("c", [float("inf"), 1e7, 0.0, float("nan")])
 def test_a_c_that_ran_away_gives_a_sentence(c):
     with pytest.raises(InputProblem) as problem:
         refuse_unphysical(0.06, c, 0.8)
-    assert "say nothing of a food" in problem.value.sentence
+    assert "say nothing of a food" in problem_sentence(problem.value)
 
 
 class TestEquilibrium:

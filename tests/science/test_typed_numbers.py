@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.typed_numbers import number_in, tidied
+from dryhouse.words.messages import problem_sentence
 
 
 def read(text: str, *, comma: bool = False) -> float:
@@ -41,7 +42,7 @@ def test_a_refusal_says_what_would_be_right():
     for text in ("", "1½2", "٣", "1/0"):
         with pytest.raises(InputProblem) as caught:
             read(text)
-        said[text] = caught.value.sentence
+        said[text] = problem_sentence(caught.value)
     assert said == {
         "": "There is no number here yet.",
         "1½2": "“1½2” goes on after ½; write the whole number before it, as in 1½.",

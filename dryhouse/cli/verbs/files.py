@@ -7,8 +7,9 @@ from pathlib import Path
 
 from dryhouse.cli.answers import add_json, say_json
 from dryhouse.house import back_up, default_journal, faults_in, open_kitchen, restore, sample_file
-from dryhouse.science.display import counted
+from dryhouse.science.display import Style, counted
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.messages import said
 
 
 def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -94,7 +95,7 @@ def _restore(args: argparse.Namespace) -> int:
 
 
 def _check(args: argparse.Namespace) -> int:
-    faults = faults_in(_present(args, "check"))
+    faults = [said(fault, Style()) for fault in faults_in(_present(args, "check"))]
     if args.json:
         say_json({"whole": not faults, "faults": faults})
     else:

@@ -14,6 +14,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_temperature
 from dryhouse.science.values import cautions_json
 from dryhouse.science.workings import StepKind
+from dryhouse.words.messages import problem_sentence
 
 
 def add(verbs: Any) -> None:
@@ -48,10 +49,10 @@ def _run(args: argparse.Namespace) -> int:
 def _say_nothing(unknown_life: NothingPublished, package: str, args: argparse.Namespace) -> None:
     if args.json:
         unknown = dict.fromkeys(("value", "low", "high", "measure"))
-        rest = {"unit": "day", "basis": [], "workings": [unknown_life.sentence], "package": package}
+        rest = {"unit": "day", "basis": [], "workings": [problem_sentence(unknown_life)], "package": package}
         say_json({**unknown, **rest, "cautions": cautions_json(unknown_life.cautions)})
         return
-    say_answer(args, [unknown_life.sentence], cautions=unknown_life.cautions)
+    say_answer(args, [problem_sentence(unknown_life)], cautions=unknown_life.cautions)
 
 
 def _package(typed: str) -> str | None:

@@ -10,6 +10,7 @@ from dryhouse.kitchen.records.foods import CONTENTS
 from dryhouse.kitchen.records.shapes import Shape
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
+from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.batches.typed import TypedBatch
@@ -166,12 +167,12 @@ def _with_own_food(kitchen: Kitchen, args: argparse.Namespace) -> Kitchen:
         known = food(kitchen, args.food, slips=not args.contains)
     except WhichFood as asked:
         if not args.contains:
-            raise InputProblem(f"{asked.sentence} {_HOW_TO_SAY}", "food") from None
+            raise InputProblem(f"{problem_sentence(asked)} {_HOW_TO_SAY}", "food") from None
         try:
             own = new_food(kitchen, args.food, args.contains, really_plant=args.really_plant)
         except ReallyPlant as again:
             raise InputProblem(
-                f"{again.sentence} If so, add --really-plant; if not, say with --contains what is in it.",
+                f"{problem_sentence(again)} If so, add --really-plant; if not, say with --contains what is in it.",
                 "contains",
             ) from None
         return with_food(kitchen, own)

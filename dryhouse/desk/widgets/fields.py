@@ -21,6 +21,7 @@ from dryhouse.science import quantities as q
 from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.units import both_scales
+from dryhouse.words.messages import problem_sentence
 
 
 class Field(QWidget):
@@ -148,7 +149,7 @@ class Field(QWidget):
         set_mark(self.edit, "wrong", "true" if wrong else "false")
         set_role(self.sentence, "problem" if wrong else "small")
         if wrong:
-            said = self.problem.sentence if self.problem is not None else ""
+            said = problem_sentence(self.problem) if self.problem is not None else ""
         elif self._value is not None:
             said = self.echo(self._value, self.text())
         else:
@@ -339,7 +340,7 @@ class ChoiceField(QWidget):
     def show_problem(self, problem: InputProblem) -> None:
         """Say below the choice what is wrong with it."""
         set_role(self.sentence, "problem")
-        self.sentence.setText(problem.sentence)
+        self.sentence.setText(problem_sentence(problem))
 
     def point_out(self) -> None:
         """Put the keyboard there."""

@@ -71,7 +71,7 @@ class FoodField(Field):
         except WhichFood as asked:
             raise InputProblem(f"Which food is “{asked.typed}”? {self._how_to_answer()}", self.name) from None
         except InputProblem as problem:
-            raise InputProblem(problem.sentence, self.name) from None
+            raise InputProblem(problem.said, self.name) from None
 
     def _how_to_answer(self) -> str:
         pick = "Pick one with the down arrow" if self._offered else "Check the spelling"

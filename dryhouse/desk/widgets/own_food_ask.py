@@ -11,6 +11,7 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.kitchen.foods.own_foods import SAID, ReallyPlant, add_food, new_food
 from dryhouse.kitchen.records.foods import PLANT
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.messages import problem_sentence
 
 _ACROSS = 4
 
@@ -103,7 +104,7 @@ class OwnFoodAsk(QFrame):
         try:
             new_food(self.session.kitchen, self.name, answers, self.category, really_plant=sure)
         except InputProblem as problem:
-            self._say(problem.sentence, "problem")
+            self._say(problem_sentence(problem), "problem")
             if isinstance(problem, ReallyPlant):
                 self._asked_again = (self.name, answers)
                 self.add_button.setText("Yes, only plants")

@@ -129,5 +129,5 @@ def check_draft(kitchen: Kitchen, draft: BatchDraft) -> str:
         slug = food(kitchen, part.food).slug
         for problem in problems(replace(part, food=slug, batch=0), around):
             if problem.field != "batch":
-                raise InputProblem(problem.sentence, "parts")
+                raise InputProblem(problem.said, "parts")
     return known

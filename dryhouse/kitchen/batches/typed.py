@@ -34,6 +34,7 @@ from dryhouse.science.quantities import (
     parse_number,
     parse_percent,
 )
+from dryhouse.words.messages import problem_sentence
 
 _WITHOUT_ENTRY = ("food", "state", "started", "ended", "trip", "id")
 """Fields of a batch that no entry of their own fills in."""
@@ -83,7 +84,7 @@ def draft_from(kitchen: Kitchen, typed: TypedBatch, state: str = "finished") -> 
             try:
                 values[shape.name] = find_dryer(kitchen, text).id if entry == "dryer" else read(shape, text, like)
             except InputProblem as problem:
-                raise InputProblem(problem.sentence, entry) from None
+                raise InputProblem(problem.said, entry) from None
     batch = Batch(known.slug, state=state, started=started, ended=ended, **values)
     return BatchDraft(batch, _parts(kitchen, typed.parts, like))
 
@@ -99,7 +100,7 @@ def _times(kitchen: Kitchen, typed: TypedBatch, like: Style) -> tuple[datetime |
             seconds=parse(typed["hours"], Duration, default_unit="h", decimal_comma=like.decimal_comma).si
         )
     except InputProblem as problem:
-        raise InputProblem(problem.sentence, "hours") from None
+        raise InputProblem(problem.said, "hours") from None
     if started is not None:
         return started, started + took
     ended = ended or kitchen.now()
@@ -169,6 +170,6 @@ def _parts(kitchen: Kitchen, typed: tuple[tuple[str, str], ...], like: Style) ->
             slug = food(kitchen, name).slug
             mass = parse(amount, Mass, default_unit=like.mass_unit, decimal_comma=like.decimal_comma)
         except InputProblem as problem:
-            raise InputProblem(f"Ingredient {position + 1}: {problem.sentence}", "parts") from None
+            raise InputProblem(f"Ingredient {position + 1}: {problem_sentence(problem)}", "parts") from None
         parts.append(BatchPart(0, position, slug, mass))
     return tuple(parts)

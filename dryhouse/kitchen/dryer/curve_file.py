@@ -33,6 +33,7 @@ from dryhouse.science.values import Basis, Caution, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.words.forecasts import finish_sentence, from_the_first
+from dryhouse.words.messages import problem_sentence
 from dryhouse.words.verdicts import mismatch_sentence
 from dryhouse.words.workings import lines
 
@@ -152,7 +153,7 @@ def _forecast(
             basis=merge_bases([water.basis, target.basis]),
         )
     except InputProblem as problem:
-        return None, doubt or problem.sentence
+        return None, doubt or problem_sentence(problem, _AS_THE_FILE)
     return (None if doubt and found.reached_at is None else found), doubt
 
 

@@ -16,6 +16,7 @@ from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_number
 from dryhouse.science.units import MASS, SIZES, written_as
+from dryhouse.words.messages import problem_sentence
 
 _LONGEST_H = 366 * 24.0
 """No run is longer."""
@@ -131,7 +132,7 @@ def _clock_hours(sheet: Sheet, column: int) -> list[float]:
         try:
             moments.append(read_moment(_WALL, cell, after=moments[-1] if moments else None))
         except InputProblem as problem:
-            raise InputProblem(f"Line {line}: {problem.sentence}") from None
+            raise InputProblem(f"Line {line}: {problem_sentence(problem)}") from None
     hours = [(at - min(moments)).total_seconds() / 3600.0 for at in moments]
     for line, cells, hour in zip(sheet.lines, sheet.rows, hours, strict=True):
         if hour > _LONGEST_H:
@@ -168,7 +169,7 @@ def _cell(line: int, cell: str, what: str, comma: bool, *, zero: bool) -> float:
         value = float(cell) if re.fullmatch(r"[\d.]+[eE][+-]?\d+", cell) else None
         value = parse_number(cell, decimal_comma=comma, what=what) if value is None else value
     except InputProblem as problem:
-        raise InputProblem(f"Line {line}: {problem.sentence}") from None
+        raise InputProblem(f"Line {line}: {problem_sentence(problem)}") from None
     if not zero and value <= 0:
         raise InputProblem(f"Line {line}: a {what} of nothing; leave the line out, or write what the scale said.")
     if not math.isfinite(value) or value > 1e7:

@@ -23,6 +23,7 @@ from dryhouse.science.sorption import below, equilibrium_moisture, water_activit
 from dryhouse.science.values import Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, step
 from dryhouse.science.workings import StepKind as Kind
+from dryhouse.words.messages import problem_sentence
 
 ROOM_C = 25.0
 """Where the kitchen's temperature is not recorded, water activity is estimated for this room (assumption)."""
@@ -96,7 +97,11 @@ def run_forecast(
         )
     except InputProblem as problem:
         return RunForecast(
-            why_none=problem.sentence, slow_day=slow, chamber=chamber, equilibrium=settles, water_activity=activity
+            why_none=problem_sentence(problem),
+            slow_day=slow,
+            chamber=chamber,
+            equilibrium=settles,
+            water_activity=activity,
         )
     learned = found.belief.scaled(sound[0][1] / load.grams) if len(sound) > 2 else None
     return RunForecast(found, "", slow, chamber, settles, activity, learned)

@@ -22,6 +22,7 @@ from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature, parse_mass, parse_number, parse_temperature
+from dryhouse.words.messages import problem_sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +69,7 @@ def map_rows(kitchen: Kitchen, sheet: Sheet, mapping: SheetColumns, started: dat
             row = _row(number, cells, at, mapping)
             _check(row, started, kitchen.now(), rows)
         except InputProblem as problem:
-            errors.append(LineError(number, problem.sentence))
+            errors.append(LineError(number, problem_sentence(problem)))
             continue
         rows.append(row)
         last = row.at

@@ -20,6 +20,7 @@ from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.kitchen.surroundings import Surroundings
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.messages import problem_sentence
 
 _AT_MOST = 6
 """How many problems of a file are said at once."""
@@ -91,7 +92,7 @@ def _refuse_unsound(kitchen: Kitchen, records: Sequence[Any]) -> None:
         if isinstance(record, OwnFood) and record.slug in mine:
             same_kind(kitchen, record, "this journal")
         for problem in (*problems(record, around), *typed_problems(record)):
-            said.append(f"{called(type(record)).capitalize()} {record.id}: {problem.sentence}")
+            said.append(f"{called(type(record)).capitalize()} {record.id}: {problem_sentence(problem)}")
     if said:
         more = f" And {len(said) - _AT_MOST} more of the kind." if len(said) > _AT_MOST else ""
         raise InputProblem(" ".join(said[:_AT_MOST]) + more)

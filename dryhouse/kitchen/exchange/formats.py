@@ -19,6 +19,7 @@ from dryhouse.kitchen.records.former import read_today
 from dryhouse.kitchen.records.shapes import SUFFIXES, Shape, shapes
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity, parse
+from dryhouse.words.messages import problem_sentence
 
 _LEFT_OUT = object()
 
@@ -192,7 +193,7 @@ def _typed(kind: type[Quantity], typed: str, where: str) -> Quantity | None:
     try:
         return parse(typed, kind, allow_zero=True) if typed else None
     except InputProblem as problem:
-        raise InputProblem(f"{where}: {problem.sentence}") from None
+        raise InputProblem(f"{where}: {problem_sentence(problem)}") from None
 
 
 def _number_or_text(shape: Shape, text: str, where: str) -> Any:

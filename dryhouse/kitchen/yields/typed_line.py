@@ -18,6 +18,7 @@ from dryhouse.kitchen.yields.yields import DRIED, FRESH, Direction
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume, parse_amount
 from dryhouse.science.units import MASS, VOLUME, written_as
+from dryhouse.words.messages import problem_sentence
 
 _FRACTION = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _NUMBER = rf"(?:\d+(?:[.,]\d+)?(?:\s+\d+\s*/\s*\d+|\s*/\s*\d+|\s*[{_FRACTION}])?|\.\d+|[{_FRACTION}])"
@@ -90,7 +91,7 @@ def _take_amount(text: str, decimal_comma: bool) -> tuple[Mass | Volume | None, 
     try:
         return parse_amount(found[0], decimal_comma=decimal_comma), rest, ""
     except InputProblem as refused:
-        return None, rest, refused.sentence
+        return None, rest, problem_sentence(refused)
 
 
 _BEGUN = re.compile(rf"({_NUMBER}\s*)([a-z]{{2,}})$", re.IGNORECASE)

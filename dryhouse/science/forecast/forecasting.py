@@ -15,6 +15,8 @@ from dryhouse.science.forecast.finish import finish, finish_times, paths, weight
 from dryhouse.science.forecast.shapes import shapes
 from dryhouse.science.forecast.weigh_again import weigh_again
 from dryhouse.science.forecast.wording import bases, workings
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.values import Basis
 
 HARDLY_MOVED = 0.01
@@ -47,7 +49,7 @@ def forecast(
     """
     if dry_matter_g is None:
         if solids is None:
-            raise InputProblem("A forecast needs the starting moisture.", "start_moisture")
+            raise InputProblem(message(Told.NO_START_MOISTURE), "start_moisture")
         dry_matter_g = solids.middle * float(np.asarray(grams, dtype=float)[0])
     t, m = _checked(hours, grams, dry_matter_g, target_moisture_pct)
     table = shapes()
@@ -104,27 +106,21 @@ def guessed_resolution(grams: Array) -> float:
 def _checked(hours: ArrayLike, grams: ArrayLike, dry_matter_g: float, target_pct: float) -> tuple[Array, Array]:
     t, m = np.asarray(hours, dtype=float), np.asarray(grams, dtype=float)
     if t.shape != m.shape or t.ndim != 1 or len(t) == 0:
-        raise InputProblem("A forecast wants at least one weighing with its time.")
+        raise InputProblem(message(Told.NO_WEIGHINGS))
     if not (np.all(np.isfinite(t)) and np.all(np.isfinite(m))) or np.any(m <= 0):
-        raise InputProblem("Every weighing is a mass above zero at a known time.")
+        raise InputProblem(message(Told.WEIGHING_RANGE))
     if np.any(np.diff(t) <= 0):
-        raise InputProblem("The weighings stand in order of time, one for each moment.")
+        raise InputProblem(message(Told.WEIGHINGS_OUT_OF_ORDER))
     if not 0 < target_pct < 100:
-        raise InputProblem("The target moisture lies between 0 and 100 %, wet basis.", "until_moisture")
+        raise InputProblem(message(Told.FORECAST_TARGET_RANGE), "until_moisture")
     if not 0 < dry_matter_g < m[0]:
-        raise InputProblem(
-            "The dry matter is less than the first weighing and more than nothing.", "start_moisture"
-        )
+        raise InputProblem(message(Told.DRY_MATTER_RANGE), "start_moisture")
     if dry_matter_g / (1 - target_pct / 100.0) >= m[0]:
-        raise InputProblem("The load is already as dry as the target at its first weighing.", "until_moisture")
+        raise InputProblem(message(Told.DRY_FROM_THE_START), "until_moisture")
     if m[-1] > m[0] * 1.02:
-        raise InputProblem(
-            "The load weighs more at the end than at the beginning; check the tare and the tray.", "grams"
-        )
+        raise InputProblem(message(Told.HEAVIER_AT_THE_END), "grams")
     if len(m) >= 3 and m[0] - m[-1] < HARDLY_MOVED * (m[0] - dry_matter_g / (1 - target_pct / 100.0)):
-        raise InputProblem(
-            f"The weight has hardly moved over {len(m)} weighings: is the dryer on, and is the same tray weighed?"
-        )
+        raise InputProblem(message(Told.HARDLY_MOVED, n=len(m)))
     return t - t[0], m
 
 

@@ -18,6 +18,7 @@ from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.settings import set_preference
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Duration, Mass, Temperature, Volume
+from dryhouse.words.messages import problem_sentence
 
 
 @pytest.fixture
@@ -131,7 +132,7 @@ def test_trays_are_counted_whole(session, qtbot):
     field = NumberField(session, "Trays", whole=True, what="number of trays")
     qtbot.addWidget(field)
     field.edit.setText("4.5")
-    assert "whole" in field.problem.sentence
+    assert "whole" in problem_sentence(field.problem)
     field.edit.setText("4")
     assert field.value() == 4
 

@@ -5,13 +5,12 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-import pytest
-
 import dryhouse.journal
 from dryhouse.journal.database import Database, become_writer, connect, in_memory
 from dryhouse.journal.opening import open_journal
 from dryhouse.science.errors import WorldProblem
 from tests.journal.journals import value
+from tests.told import told
 
 
 def setting(database: Database, name: str) -> object:
@@ -44,7 +43,7 @@ def test_in_memory_keeps_foreign_keys_too() -> None:
 def test_the_lock_is_for_one_and_can_be_given_back(tmp_path: Path) -> None:
     file = tmp_path / "journal.dryhouse"
     release = become_writer(file)
-    with pytest.raises(WorldProblem, match="another window"):
+    with told(WorldProblem, "another window"):
         become_writer(file)
     release()
     become_writer(file)()

@@ -19,6 +19,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer, Lot, Meal, MealPart, OwnFigure, OwnFood, Trip, Weighing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.words.messages import problem_sentence
 from tests.fakes import FakeJournal
 from tests.rows import every_row
 
@@ -45,7 +46,7 @@ def refused(records: list[Any], *there: Any) -> str:
     with pytest.raises(InputProblem) as caught:
         bring_in(into, records)
     assert into.journal.kept == before  # type: ignore[attr-defined]
-    return caught.value.sentence
+    return problem_sentence(caught.value)
 
 
 def test_a_batch_that_could_not_have_been_logged_is_refused_with_all_its_sentences() -> None:
@@ -171,8 +172,8 @@ def test_a_record_spoiled_by_hand_is_refused_in_a_sentence(tmp_path: Path, spoil
     into = kitchen(Dryer("box dryer", 10, id=1))
     with pytest.raises(InputProblem) as caught:
         bring_in(into, read_records(broken))
-    caught.value.sentence.encode("utf-8")
-    assert len(caught.value.sentence) < 1000
+    problem_sentence(caught.value).encode("utf-8")
+    assert len(problem_sentence(caught.value)) < 1000
     assert not into.journal.where(Batch)
 
 
@@ -227,7 +228,7 @@ def test_a_meal_file_that_cannot_be_right_is_refused(text: str) -> None:
     into = kitchen()
     with pytest.raises(InputProblem) as caught:
         bring_meal(into, text)
-    caught.value.sentence.encode("utf-8")
+    problem_sentence(caught.value).encode("utf-8")
     assert not into.journal.where(Meal)
 
 

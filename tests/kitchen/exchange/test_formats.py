@@ -11,6 +11,7 @@ from dryhouse.kitchen.exchange.formats import as_cells, as_json, columns, from_c
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, Lot, Weighing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
+from dryhouse.words.messages import problem_sentence
 from tests.records import records
 from tests.rows import every_row
 
@@ -59,8 +60,8 @@ WEIGHING = as_json(Weighing(1, datetime(2026, 8, 1, 10, tzinfo=UTC), Mass(400.0,
 def test_what_cannot_be_read_names_the_entry_and_the_value(change, said):
     with pytest.raises(InputProblem) as problem:
         from_json(Weighing, {**WEIGHING, **change}, "entry 7")
-    assert problem.value.sentence.startswith("entry 7")
-    assert said in problem.value.sentence
+    assert problem_sentence(problem.value).startswith("entry 7")
+    assert said in problem_sentence(problem.value)
 
 
 def test_a_list_is_no_record():

@@ -21,6 +21,7 @@ from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.kitchen.surroundings import Surroundings
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity
+from dryhouse.words.messages import problem_sentence
 
 WRONG: tuple[Any, ...] = (
     None, True, -1, 0, -0.5, 1e308, -1e308, 10**400, 2**63, 2**70, -(2**70), "", " ", "\ud800", "no such thing",
@@ -61,8 +62,8 @@ def test_whatever_stands_in_a_field_is_refused_in_a_sentence_or_can_be_kept(kind
             except InputProblem as problem:
                 found = [problem]
             for problem in found:
-                assert 10 < len(problem.sentence) < 700
-                problem.sentence.encode("utf-8")
+                assert 10 < len(problem_sentence(problem)) < 700
+                problem_sentence(problem).encode("utf-8")
             if not [p for p in found if p.field not in LINKS.get(kind, {})]:
                 assert_can_be_kept(made)
 

@@ -9,6 +9,7 @@ from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.records.around import Around
 from dryhouse.kitchen.records.problems import problems
 from dryhouse.kitchen.surroundings import Surroundings
+from dryhouse.words.messages import problem_sentence
 
 NOW = datetime(2026, 9, 1, 12, tzinfo=UTC)
 
@@ -22,7 +23,7 @@ def among(*records: Any, now: datetime | None = NOW) -> Around:
 
 def said(record: Any, *others: Any) -> list[tuple[str, str]]:
     """What is wrong with a record: field and sentence."""
-    return [(p.field, p.sentence) for p in problems(record, among(*others))]
+    return [(p.field, problem_sentence(p)) for p in problems(record, among(*others))]
 
 
 def fields(record: Any, *others: Any) -> list[str]:

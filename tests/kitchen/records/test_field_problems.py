@@ -20,6 +20,7 @@ from dryhouse.kitchen.records.describing import About
 from dryhouse.kitchen.records.field_problems import field_problems, short, shown
 from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.science.quantities import Length, Mass, Temperature, Volume
+from dryhouse.words.messages import problem_sentence
 from tests.rows import every_row
 
 DAY = date(2026, 8, 1)
@@ -76,8 +77,8 @@ def wrong(record) -> list[str]:
 def test_a_value_outside_its_bounds_is_named_by_its_field(record, field):
     (problem,) = field_problems(record)
     assert problem.field == field
-    assert problem.sentence.endswith((".", "?"))
-    problem.sentence.encode("utf-8")
+    assert problem_sentence(problem).endswith((".", "?"))
+    problem_sentence(problem).encode("utf-8")
 
 
 def test_an_empty_record_and_one_at_its_bounds_are_sound():
@@ -95,12 +96,12 @@ def test_a_number_longer_than_a_journal_can_hold_is_refused():
 
 def test_a_refusal_says_what_would_be_right():
     (said,) = field_problems(replace(BATCH, state="lost"))
-    assert "planned, drying, finished" in said.sentence
+    assert "planned, drying, finished" in problem_sentence(said)
     (said,) = field_problems(replace(BATCH, kitchen_humidity_pct=120.0))
-    assert "between 0 and below 100" in said.sentence
+    assert "between 0 and below 100" in problem_sentence(said)
     (said,) = field_problems(replace(BATCH, kitchen_temperature=Temperature(140.0, "140")))
-    assert "140 °F (60 °C)" in said.sentence
-    assert "other scale" in said.sentence
+    assert "140 °F (60 °C)" in problem_sentence(said)
+    assert "other scale" in problem_sentence(said)
 
 
 def test_values_are_shown_as_typed_and_never_at_length():

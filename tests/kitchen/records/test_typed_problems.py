@@ -3,6 +3,7 @@
 from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature
+from dryhouse.words.messages import problem_sentence
 from tests.kitchen.records.judging import NOW
 from tests.rows import every_row
 
@@ -34,7 +35,7 @@ def test_a_value_agrees_with_its_words_or_the_words_say_no_amount(mass):
 def test_a_value_that_is_not_what_was_typed_is_named(change):
     (problem,) = typed_problems(Batch("corn", **change))
     assert problem.field in change
-    assert "typed" in problem.sentence
+    assert "typed" in problem_sentence(problem)
 
 
 def test_every_quantity_of_a_record_is_looked_at():

@@ -13,6 +13,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Equilibrium, PageRun, Prior, forecast, prior_from_hours, prior_from_published
 from dryhouse.science.values import Basis, Fact
 from dryhouse.words.forecasts import finish_sentence, from_the_first
+from dryhouse.words.messages import problem_sentence
 from tests.workings import read
 
 DRY = 75.0
@@ -221,7 +222,7 @@ class TestWhatCannotBeUsed:
     def test_says_what_is_wrong(self, hours, grams, dry, target, word):
         with pytest.raises(InputProblem) as problem:
             forecast(hours, grams, dry_matter_g=dry, target_moisture_pct=target)
-        assert word in problem.value.sentence
+        assert word in problem_sentence(problem.value)
 
 
 class TestPriors:

@@ -20,6 +20,7 @@ from dryhouse.kitchen.yields.yields import dried_from
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity
 from dryhouse.science.statuses import VerdictName
+from dryhouse.words.messages import problem_sentence
 from dryhouse.words.names import capital
 
 _NOT_YET = {
@@ -139,7 +140,7 @@ class BatchPanel(QWidget):
         try:
             card, trouble = batch_card(self.session.kitchen, self.batch.id), ""
         except InputProblem as problem:
-            card, trouble = None, problem.sentence
+            card, trouble = None, problem_sentence(problem, self.session.style)
         title = capital(batch_name(self.session.kitchen, self.batch))
         self.heading.setText(f"{title}, batch {self.batch.id}")
         self.facts.setText("\n".join(facts_of(self.session, self.batch)))

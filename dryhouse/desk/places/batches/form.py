@@ -26,6 +26,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from dryhouse.science.safety.unfolded import OF_A_PLANT
 from dryhouse.science.values import Caution
+from dryhouse.words.messages import problem_sentence
 
 _PAUSE_MS = 90
 _MORE = "&More to write down"
@@ -224,7 +225,7 @@ class LogForm(QWidget):
         if wrong is not None:
             wrong.point_out()
             if wrong.problem is not None:
-                self.session.say(wrong.problem.sentence, "input")
+                self.session.say(problem_sentence(wrong.problem, self.session.style), "input")
             return
         draft = self.session.attempt(self._draft, self.typed())
         if draft is None:
@@ -263,7 +264,7 @@ class LogForm(QWidget):
     def _mark(self) -> None:
         problem = self.session.problem
         if problem is not None:
-            self.entries.mark(InputProblem(problem.sentence, FIELD_NAMES.get(problem.field, problem.field)))
+            self.entries.mark(InputProblem(problem.said, FIELD_NAMES.get(problem.field, problem.field)))
 
     # --- small things ------------------------------------------------------------------------------------------
 

@@ -31,6 +31,7 @@ from dryhouse.kitchen.records import (
 )
 from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.messages import problem_sentence
 
 _TICK_MS = 20_000
 _ONE_BATCH = (Weighing, BatchEvent, Batch)
@@ -148,7 +149,9 @@ class DryingPlace(DeskPlace):
         try:
             return run_of(self.session.kitchen, batch)
         except InputProblem as problem:
-            self.session.say(f"Batch {batch} cannot be shown: {problem.sentence}", "input")
+            self.session.say(
+                f"Batch {batch} cannot be shown: {problem_sentence(problem, self.session.style)}", "input"
+            )
             return None
 
     def arrive(self) -> None:

@@ -17,6 +17,7 @@ from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.safety.unfolded import AT_A_LOOK_UP
+from dryhouse.words.messages import problem_sentence
 
 _ROW = 40
 _HEADINGS = ("Figure", "Value", "Where it comes from")
@@ -67,7 +68,7 @@ class FoodPage(QWidget):
             self.food = food(self.session.kitchen, slug)
         except InputProblem as problem:
             self.food = None
-            self.heading.setText(problem.sentence)
+            self.heading.setText(problem_sentence(problem, self.session.style))
         self.contents.show_food(self.food)
         self._fill()
 

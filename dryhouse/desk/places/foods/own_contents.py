@@ -10,6 +10,7 @@ from dryhouse.desk.widgets.own_food_ask import ContainsEntry
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.own_foods import ReallyPlant, contents_of_food, say_contents
 from dryhouse.kitchen.records import OwnFood
+from dryhouse.words.messages import problem_sentence
 
 
 class OwnContents(QWidget):
@@ -47,4 +48,6 @@ class OwnContents(QWidget):
         done = self.session.act(say_contents, self._slug, said, really_plant=self._asked_again == said)
         if done is None and isinstance(self.session.problem, ReallyPlant):
             self._asked_again = said
-            self.sentence.setText(f"{self.session.problem.sentence} If so, press the button once more.")
+            self.sentence.setText(
+                f"{problem_sentence(self.session.problem, self.session.style)} If so, press the button once more."
+            )

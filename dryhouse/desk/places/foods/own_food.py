@@ -12,6 +12,7 @@ from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.own_food_ask import ContainsEntry
 from dryhouse.kitchen.foods.own_foods import ReallyPlant, add_food
+from dryhouse.words.messages import problem_sentence
 
 
 class OwnFoodPage(QWidget):
@@ -79,7 +80,9 @@ class OwnFoodPage(QWidget):
         if done is None:
             if isinstance(self.session.problem, ReallyPlant):
                 self._asked_again = asked
-                self.again.setText(f"{self.session.problem.sentence} If so, add it once more.")
+                self.again.setText(
+                    f"{problem_sentence(self.session.problem, self.session.style)} If so, add it once more."
+                )
                 self.again.show()
                 self.contains.setFocus()
                 return

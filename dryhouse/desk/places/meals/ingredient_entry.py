@@ -10,6 +10,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark
 from dryhouse.kitchen.meals.ingredients import LABEL, Choice, find_ingredients, identify_ingredient
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.messages import problem_sentence
 
 
 class IngredientEntry(QLineEdit):
@@ -71,7 +72,7 @@ class IngredientEntry(QLineEdit):
             return identify_ingredient(self.session.kitchen, text), ""
         except InputProblem as problem:
             if any(c.kind != LABEL for c in self._offered) or not self._offered:
-                return None, problem.sentence
+                return None, problem_sentence(problem, self.session.style)
             return self._offered[0], ""
 
     def _offer(self, text: str) -> None:

@@ -30,6 +30,7 @@ from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length
 from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD
+from dryhouse.words.messages import problem_sentence
 
 _PAUSE_MS = 60
 
@@ -207,7 +208,7 @@ class MealCard(QWidget):
             self.sheet = sheet_of(kitchen, self.draft(), parts, altitude_m=metres, pantry=pantry)
         except InputProblem as problem:
             self.sheet = None
-            said.append(problem.sentence)
+            said.append(problem_sentence(problem, self.session.style))
         self.problem.setText(" ".join(said))
         self.problem.setVisible(bool(said))
         self.parts.show_sheet(self.sheet)

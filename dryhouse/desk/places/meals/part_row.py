@@ -19,6 +19,7 @@ from dryhouse.kitchen.meals.meals import part_of, with_amount
 from dryhouse.kitchen.records import Lot, MealPart
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.messages import problem_sentence
 
 ANY_LOT = "any lot"
 
@@ -100,7 +101,7 @@ class PartRow(QObject):
             if not untouched and self.amount.text().strip() != _typed_amount(part):
                 part = with_amount(self.session.kitchen, part, self.amount.text())
         except InputProblem as problem:
-            self.problem = problem.sentence
+            self.problem = problem_sentence(problem, self.session.style)
             part = replace(part, mass=None, volume=None)
         part = replace(part, lot=self.lot.currentData() if part.food else None)
         return self.labels.onto(part)

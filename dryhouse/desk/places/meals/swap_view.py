@@ -16,6 +16,7 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_part
 from dryhouse.kitchen.records import MealPart
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.messages import problem_sentence
 
 _PAUSE_MS = 80
 
@@ -79,7 +80,7 @@ class SwapView(QFrame):
             self.swap = preview_swap(self.session.kitchen, self._part.id, typed, self.amount.text())
         except InputProblem as problem:
             self.swap = None
-            self._show(problem.sentence)
+            self._show(problem_sentence(problem, self.session.style))
             return
         self._show("What changes for each serving, and the cautions that come with it.")
 

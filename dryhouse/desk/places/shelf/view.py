@@ -33,6 +33,7 @@ from dryhouse.kitchen.records import (
 from dryhouse.kitchen.shelf.conditioning import conditioning_words, end_conditioning, start_conditioning
 from dryhouse.kitchen.shelf.lots import remove_lot, throw_out
 from dryhouse.words.dates import full_day
+from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
@@ -310,7 +311,7 @@ class ShelfPlace(ListPlace):
 
     def _look_at(self) -> None:
         self.state.look_at(self.on.value())
-        wrong = self.on.problem.sentence if self.on.problem is not None else ""
+        wrong = problem_sentence(self.on.problem, self.session.style) if self.on.problem is not None else ""
         self.day_said.setText(wrong or ("" if self.on.value() is None else full_day(self.state.day)))
         self.listing.list_again()
         self._settle.start()

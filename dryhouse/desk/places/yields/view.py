@@ -30,6 +30,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.safety.unfolded import AT_A_LOOK_UP
 from dryhouse.science.values import Caution
+from dryhouse.words.messages import problem_sentence
 
 _LEARN_PAUSE_MS, _EXAMPLE_PAUSE_MS, _PLOT_PAUSE_MS = 50, 300, 200
 _EXAMPLE_FRESH, _EXAMPLE_DRIED = "1 cup corn", "2 cups dried apple"
@@ -208,7 +209,7 @@ class YieldsPlace(DeskPlace):
         try:
             self._answer_with(answer(known, asked, self.ask.direction, cautions), example=amount is None)
         except InputProblem as problem:
-            self._answer_with(None, problem.sentence)
+            self._answer_with(None, problem_sentence(problem, self.session.style))
 
     def _answer_with(self, found: YieldAnswer | None, refused: str = "", *, example: bool = False) -> None:
         self.answer = found

@@ -1,0 +1,68 @@
+"""What an inner layer has to tell is a value there, and a sentence here."""
+
+import ast
+from pathlib import Path
+from string import Formatter
+
+import dryhouse
+from dryhouse.science.messages import MessageKind
+from dryhouse.words.message_lines import LINES
+from tests.rows import every_row
+
+PACKAGE = Path(dryhouse.__file__).parent
+INNER = sorted(p for layer in ("science", "journal", "plots") for p in (PACKAGE / layer).rglob("*.py"))
+
+
+def test_every_kind_of_message_has_its_line_and_no_line_is_left_over():
+    assert set(LINES) == set(MessageKind)
+
+
+def slots(line: str) -> list[tuple[str, str]]:
+    """The slots of a line, and how each is to be said."""
+    return [(slot, spec or "") for _, slot, spec, _ in Formatter().parse(line) if slot is not None]
+
+
+@every_row("kind", MessageKind, ids=str)
+def test_every_line_asks_only_for_what_a_slot_can_say(kind):
+    for slot, spec in slots(LINES[kind]):
+        assert slot.isidentifier()
+        assert spec in ("", "bare", "noun", "example") or spec.count("|") == 1 or spec.isdigit()
+
+
+def made_messages() -> list[tuple[str, str, set[str]]]:
+    """Every `message(Kind.…)` in the package: where, of which kind, with which terms."""
+    found = []
+    for path in sorted(PACKAGE.rglob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            called = node.func.id if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) else ""
+            if called not in ("message", "_refused") or any(k.arg is None for k in node.keywords):
+                continue
+            terms = {"typed", "wanted"} if called == "_refused" else {k.arg for k in node.keywords}
+            kinds = [n.attr for n in ast.walk(node.args[0]) if isinstance(n, ast.Attribute)]
+            found += [(f"{path.name}:{node.lineno}", k, terms) for k in kinds if k in MessageKind.__members__]
+    return found
+
+
+def test_enough_messages_are_looked_at():
+    assert len({kind for _, kind, _ in made_messages()}) > 60
+
+
+@every_row(("where", "kind", "terms"), made_messages())
+def test_every_message_carries_what_its_line_asks_for(where, kind, terms):
+    asked = {slot for slot, _ in slots(LINES[MessageKind[kind]])} - {"unchanged"}
+    assert asked <= terms, f"{where}: {kind} lacks {asked - terms}"
+
+
+def sentences_in(node: ast.AST) -> list[str]:
+    """Texts with a space in them that a refusal would show, wherever they stand in what is raised."""
+    texts = [n.value for n in ast.walk(node) if isinstance(n, ast.Constant) and isinstance(n.value, str)]
+    return [text for text in texts if " " in text.strip()]
+
+
+@every_row("path", INNER, ids=lambda path: path.relative_to(PACKAGE).as_posix())
+def test_no_inner_layer_words_what_a_person_is_told(path):
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Raise) and isinstance(node.exc, ast.Call):
+            name = ast.unparse(node.exc.func)
+            if name.endswith("Problem") or name == "NotKnown":
+                assert not sentences_in(node.exc), f"line {node.lineno}: {sentences_in(node.exc)}"
