@@ -2,8 +2,8 @@
 
     python tests/pictures.py FOLDER [--place journal] [--size 1280x800] [--look light]
 
-Without choices it draws every place at 1280×800 and 1920×1080, light and dark. The README's picture is
-`sample_data/pictures/journal-light.png`, made by `python tests/pictures.py sample_data/pictures --readme`.
+Without choices it draws every place at 1280×800 and 1920×1080, light and dark. The pictures of the README and of
+the guides are made by `python tests/pictures.py dryhouse/share/guides --guides`.
 """
 
 from __future__ import annotations
@@ -29,21 +29,21 @@ def main() -> None:
     asked.add_argument("--place", action="append", help="only this place; may be given more than once")
     asked.add_argument("--size", action="append", choices=SIZES)
     asked.add_argument("--look", action="append", choices=LOOKS)
-    asked.add_argument("--readme", action="store_true", help="the README's picture alone")
+    asked.add_argument("--guides", action="store_true", help="the pictures of the README and of the guides")
     given = asked.parse_args()
     given.folder.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory() as data:
         os.environ |= {"XDG_DATA_HOME": data, "DRYHOUSE_SETTINGS": f"{data}/settings.ini"}
         if not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
             os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-        if given.readme:
-            draw(given.folder, ["journal"], SIZES[:1], LOOKS[:1], readme=True)
+        if given.guides:
+            draw(given.folder, None, SIZES[:1], LOOKS[:1], guides=True)
         else:
             draw(given.folder, given.place, given.size or SIZES, given.look or LOOKS)
 
 
 def draw(
-    folder: Path, places: list[str] | None, sizes: Sequence[str], looks: Sequence[str], *, readme: bool = False
+    folder: Path, places: list[str] | None, sizes: Sequence[str], looks: Sequence[str], *, guides: bool = False
 ) -> None:
     """One PNG for each place, size and look."""
     from PySide6.QtWidgets import QApplication
@@ -69,13 +69,13 @@ def draw(
                 if places and spec.id not in places:
                     continue
                 view = window.go(spec.id)
-                if readme:
+                if guides and spec.id == "journal":
                     corn = opening.session.kitchen.journal.batch_ids(
                         BatchQuery(foods=("corn",), states=("finished",))
                     )
                     view.show_record("batch", corn[0])
-                settle(app)
-                name = f"{spec.id}-{look}" if readme else f"{spec.id}_{size}_{look}"
+                settle(app, 8.0 if guides else 0.4)
+                name = spec.id if guides else f"{spec.id}_{size}_{look}"
                 window.grab().save(str(folder / f"{name}.png"))
     window.close()
 

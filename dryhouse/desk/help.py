@@ -25,12 +25,18 @@ EVERYWHERE = (
     ("Ctrl+Z, Ctrl+Shift+Z", "undo and redo the last act"),
     ("F8", "show every caution in view; why a caution is said, and its source"),
     ("Ctrl+P", "print what is in view"),
-    ("F1", "this overview"),
+    ("F1", "short guides, and these keys"),
+    ("Shift+F1", "these keys"),
 )
 
 
 def show_keys(window: DeskWindow) -> QDialog:
     """Every key, for the whole window and for the place in view first."""
+    return _page(window, "Keys", keys_page(window))
+
+
+def keys_page(window: DeskWindow) -> str:
+    """The same as a page of rich text."""
     sections = []
     view = window.views.get(window.here)
     if view is not None and view.shortcuts:
@@ -50,7 +56,7 @@ def show_keys(window: DeskWindow) -> QDialog:
         "<h3>Typing</h3><p>Quantities as you would write them: 2 lb 3 oz, 1½ c, 850 g, 135 F, 8h30. A bare "
         "number is in the unit the entry shows. Times: yesterday 18:00, 8:30, 2026-11-20 18:00.</p>"
     )
-    return _page(window, "Keys and help", body + typing)
+    return body + typing
 
 
 def show_about(window: DeskWindow) -> QDialog:

@@ -53,7 +53,8 @@ def fill_menus(window: DeskWindow, session: Session) -> Menus:
         menus.places[spec.id] = _add(go, spec.title, partial(window.go, spec.id), spec.shortcut)
     _fill_settings(window, session, bar.addMenu("&Settings"))
     aid = bar.addMenu("&Help")
-    _add(aid, "&Keys and help", lambda: _help().show_keys(window), "F1")
+    _add(aid, "&Guides", lambda: _guides().show_guides(window), "F1")
+    _add(aid, "&Keys", lambda: _help().show_keys(window), "Shift+F1")
     _add(aid, "&Why this caution?", window.show_reason, "F8")
     _add(aid, "Where is the &log file?", lambda: session.say(fault_log.where()))
     _add(aid, "&About Dryhouse", lambda: _help().show_about(window))
@@ -126,6 +127,12 @@ def _add(menu: QMenu, text: str, act: Callable[[], Any], keys: str = "") -> QAct
     if keys:
         action.setShortcut(QKeySequence(keys))
     return action
+
+
+def _guides() -> ModuleType:
+    from dryhouse.desk import guides
+
+    return guides
 
 
 def _help() -> ModuleType:
