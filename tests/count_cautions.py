@@ -10,6 +10,7 @@ stops not counted.
 
 from __future__ import annotations
 
+import argparse
 import contextlib
 import io
 import re
@@ -93,4 +94,5 @@ def main() -> int:
 
 
 if __name__ == "__main__":
+    argparse.ArgumentParser(description=__doc__.splitlines()[0]).parse_args()
     sys.exit(main())

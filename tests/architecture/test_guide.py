@@ -1,11 +1,16 @@
 """The contributor's guide and the README stay true."""
 
+import os
 import re
+import subprocess
+import sys
 import tomllib
 from pathlib import Path
 
 from dryhouse.cli import parser
 from dryhouse.kitchen.records import RECORD_KINDS
+from tests.house_picture import diagram
+from tests.rows import every_row
 
 ROOT = Path(__file__).parents[2]
 GUIDE = (ROOT / "DEVELOPERS.md").read_text()
@@ -61,3 +66,37 @@ def test_the_readme_names_every_place_of_the_desk():
 def test_files_named_in_the_guide_exist():
     named = set(re.findall(r"`((?:dryhouse|tests|sample_data|migrations)/[\w/.-]+)`", GUIDE))
     assert {path for path in named if not (ROOT / path).exists()} == set()
+
+
+def test_the_picture_of_the_house_is_the_one_that_the_code_draws():
+    assert f"```mermaid\n{diagram()}\n```" in GUIDE
+
+
+SCRIPTS = sorted(set(re.findall(r"python (tests/[\w/]+\.py)", GUIDE + README)))
+SHELL = sorted(set(re.findall(r"(?:bash )?(\.ci/[\w-]+)", GUIDE + README)))
+
+
+@every_row("script", SCRIPTS)
+def test_every_script_that_the_guide_names_starts_and_says_what_it_takes(script):
+    said = subprocess.run(
+        [sys.executable, script, "--help"],
+        cwd=ROOT,
+        env=os.environ | {"PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert said.returncode == 0, said.stderr
+    assert said.stdout.startswith("usage:")
+
+
+@every_row("script", SHELL)
+def test_every_shell_script_that_the_guide_names_can_be_read(script):
+    assert subprocess.run(["bash", "-n", script], cwd=ROOT, check=False).returncode == 0
+
+
+def test_the_tools_that_the_guide_names_run_in_ci():
+    start = GUIDE.split("## Start")[1].split("```")[1]
+    tools = re.findall(r"^\.venv/bin/([\w-]+)|(?<=&& )\.venv/bin/([\w-]+)", start, re.M)
+    run = (ROOT / ".ci/run").read_text()
+    assert {name for pair in tools for name in pair if name and f".venv/bin/{name}" not in run} <= {"python", "pip"}
