@@ -53,8 +53,8 @@ def _data_folder() -> Path:
 def open_kitchen(path: Path | None = None, *, sample: bool = False, write: bool = False) -> Iterator[Kitchen]:
     """A kitchen over her journal, the one named, or her copy of the sample.
 
-    Reading never blocks and never creates a file; writing takes the journal's lock, and makes the file
-    where there is none. Raises WorldProblem.
+    Reading never blocks and never creates a file; to write, the file is made where there is none. Several windows
+    and commands may have it open: each act is done alone (`Kitchen.do`). Raises WorldProblem.
     """
     kitchen = _open(sample_file() if sample else (path or default_journal()), write=write)
     try:
@@ -118,7 +118,7 @@ class Journals:
     def name(self, kitchen: Kitchen) -> str:
         """What to call an open journal."""
         path = self.path(kitchen)
-        named = {default_journal(): "My journal", _sample_place(): "Sample journal"}
+        named = {default_journal().resolve(): "My journal", _sample_place().resolve(): "Sample journal"}
         return named.get(path, path.stem)
 
     def back_up(self, kitchen: Kitchen) -> Path:
@@ -131,9 +131,13 @@ class Journals:
 
 
 def open_desk(path: Path | None, *, sample: bool, timings: bool, quit_when_ready: bool, began: float) -> int:
-    """Open the window; answer the exit code when it closes."""
+    """Open the window, or bring to the front the one that has this journal open; answer the exit code."""
     from dryhouse.desk.app import run
+    from dryhouse.desk.one_window import brought_to_front
 
+    asked = _sample_place() if sample else path or default_journal()
+    if not (timings or quit_when_ready) and brought_to_front(asked):
+        return 0
     journals = Journals(path)
     opener = journals.sample if sample else journals.own
     return run(opener, journals=journals, timings=timings, quit_when_ready=quit_when_ready, began=began)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -20,6 +21,8 @@ class FakeJournal:
         self.kept: dict[type, dict[int, Any]] = {kind: {} for kind in RECORD_KINDS}
         self.highest: dict[type, int] = dict.fromkeys(RECORD_KINDS, 0)
         self.closed = False
+        self.written_elsewhere = 0
+        """Counted up by a test that plays another program."""
         self.path = Path("in memory")
         self.write(Change(None, r) for r in records)
 
@@ -68,6 +71,18 @@ class FakeJournal:
             values = [tuple(getattr(r, n) for n in names) for r in after[kind].values()]
             if len(set(values)) != len(values):
                 raise WorldProblem(f"Two {kind.__name__} records share {names}.")
+
+    @contextmanager
+    def alone(self) -> Iterator[None]:
+        before = self.kept, self.highest
+        try:
+            yield
+        except BaseException:
+            self.kept, self.highest = before
+            raise
+
+    def version(self) -> int:
+        return self.written_elsewhere
 
     def batch_ids(self, query: BatchQuery) -> Sequence[int]:
         found = [b for b in self.kept[Batch].values() if self._fits(b, query)]

@@ -43,9 +43,12 @@ def parser(given: Sequence[str] = ()) -> argparse.ArgumentParser:
 
 def desk_options(given: Sequence[str]) -> DeskOptions | None:
     """The options, where they are the desk's and nothing else: its window does not wait for a parser of all
-    the verbs. None hands them to the parser, which also says what is wrong with them."""
+    the verbs. None hands them to the parser, which also says what is wrong with them. A file alone is a journal
+    to open."""
     flags = [word for word in given if word in ("--sample", "--timings", "--quit-when-ready")]
     rest = [word for word in given if word not in flags]
+    if len(rest) == 1 and rest[0].endswith(".dryhouse") and not rest[0].startswith("-"):
+        rest = ["--journal", *rest]
     if rest and not (len(rest) == 2 and rest[0] == "--journal" and "--sample" not in flags):
         return None
     journal = Path(rest[1]) if rest else None

@@ -13,6 +13,8 @@ from dryhouse.desk.milestones import Milestones
 if TYPE_CHECKING:
     from dryhouse.desk.journal_access import JournalAccess, Opener
 
+_ANSWER_MS = 300
+"""How long after the window can be used it begins to answer a second start: what that needs is not waited for."""
 LIBRARIES = (
     "libglib2.0-0 libgl1 libegl1 libxkbcommon-x11-0 libdbus-1-3 libfontconfig1 libxcb-cursor0 libxcb-icccm4 "
     "libxcb-keysyms1 libxcb-shape0 fonts-dejavu-core"
@@ -39,6 +41,8 @@ def run(
     except ImportError as problem:
         print(missing_libraries(problem), file=sys.stderr)
         return 1
+    from PySide6.QtCore import QTimer
+
     marks.reach("qt_imported")
     running = QApplication.instance()
     app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
@@ -70,6 +74,8 @@ def run(
 
         opening = Opening(window, journals)
         opening.opened.connect(ready)
+        if journals is not None and not (timings or quit_when_ready):
+            opening.opened.connect(lambda: QTimer.singleShot(_ANSWER_MS, opening.answer_second_starts))
         opening.open(opener)
 
     def ready() -> None:

@@ -20,6 +20,7 @@ from dryhouse.science.errors import WorldProblem
 from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
+    from dryhouse.desk.one_window import OneWindow
     from dryhouse.kitchen.kitchen import Kitchen
 
 _FILES = "Journals (*.dryhouse);;All files (*)"
@@ -35,9 +36,20 @@ class Opening(QObject):
         self.window, self.journals = window, journals
         self.session: Session | None = None
         self._plain: EmptyState | None = None
+        self._answers: OneWindow | None = None
         window.closing.connect(self.close)
         if journals is not None:
             window.doors = self
+
+    def answer_second_starts(self) -> None:
+        """From now on a second start with the journal that is open here brings this window to the front."""
+        from dryhouse.desk.one_window import OneWindow
+
+        if self._answers is None:
+            self._answers = OneWindow(self.window)
+        self._answers.close()
+        if self.session is not None:
+            self._answers.answer_for(self._journals().path(self.session.kitchen))
 
     # --- opening ------------------------------------------------------------------------------------------
 
@@ -58,6 +70,8 @@ class Opening(QObject):
         """Leave the open journal in order."""
         if self.session is not None:
             session, self.session = self.session, None
+            if self._answers is not None:
+                self._answers.close()
             self.window.detach()
             session.kitchen.journal.close()
 

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, Signal
 
 from dryhouse.desk.messages import Kind, Message, Messages
-from dryhouse.kitchen.ports import Done, R, Record
+from dryhouse.kitchen.ports import Done, R, Record, WrittenElsewhere
 from dryhouse.kitchen.records import Preference
+from dryhouse.kitchen.records.problems import called
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem, WorldProblem
@@ -48,6 +49,9 @@ class Session(QObject):
         self._style = style(kitchen)
         self._done: list[Done[Record]] = []
         self._undone: list[Done[Record]] = []
+        self._version = kitchen.journal.version()
+        self._told: set[Record] = set()
+        """Records of which she was told that they are no longer as her form shows them."""
 
     @property
     def style(self) -> Style:
@@ -69,12 +73,48 @@ class Session(QObject):
 
         A refusal is shown, and kept in `problem` so that a form can mark the entry it belongs to.
         """
-        done = self.attempt(act, self.kitchen, *args, **named)
+        done = self.attempt(lambda: self.kitchen.do(act, *args, **named))
         if done is not None and done.changes:
             self._done.append(done)
             self._undone.clear()
             self._announce(done, done.what)
         return done
+
+    def act_on(
+        self,
+        shown: Iterable[Record],
+        act: Callable[Concatenate[Kitchen, P], Done[R]],
+        *args: P.args,
+        **named: P.kwargs,
+    ) -> Done[R] | None:
+        """The same, for a form that was filled from these records: refused where one of them is no longer as it
+        was shown. She is told once; what she then saves again takes the place of the other change."""
+        records = tuple(shown)
+
+        def unless_changed(kitchen: Kitchen, /, *args: P.args, **named: P.kwargs) -> Done[R]:
+            for record in records:
+                now = kitchen.journal.get(type(record), record.id)
+                if now is not None and now != record and now not in self._told:
+                    self._told.add(now)
+                    raise WorldProblem(
+                        f"{called(type(record)).capitalize()} {record.id} has changed since you opened it here, "
+                        f"in this window or in another one. Nothing was saved yet: save again to put yours in its "
+                        f"place, or leave and open it again to see the change."
+                    )
+            return act(kitchen, *args, **named)
+
+        return self.act(unless_changed, *args, **named)
+
+    def look_elsewhere(self) -> None:
+        """Let every place know where another window or program has written to the journal."""
+        try:
+            version = self.kitchen.journal.version()
+        except WorldProblem:
+            return  # the next act, or the next look, has more to say
+        if version != self._version:
+            self._version = version
+            self.set_style(style(self.kitchen))
+            self.changed.emit(WrittenElsewhere(""))
 
     def attempt(self, call: Callable[P, Answer], *args: P.args, **named: P.kwargs) -> Answer | None:
         """`call(…)`, with what the person typed or the world did shown as a message; then the answer is None."""

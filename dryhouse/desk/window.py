@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QSettings, QTimer, Signal
+from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QPaintEvent
 from PySide6.QtWidgets import QMainWindow, QWidget
 
@@ -74,6 +74,7 @@ class DeskWindow(QMainWindow):
 
     def attach(self, session: Session, title: str = "") -> None:
         """Show this session's places; another session that was here is put away first."""
+        from dryhouse.desk.elsewhere import Elsewhere
         from dryhouse.desk.reminders import Reminders
         from dryhouse.desk.widgets.message_bar import MessageBar
 
@@ -91,12 +92,14 @@ class DeskWindow(QMainWindow):
         session.caution_asked.connect(self._show_caution)
         self.reminders = Reminders(session, session)
         self.reminders.start()
+        self.elsewhere = Elsewhere(session)
 
     def detach(self) -> None:
         """Put the present session's places away."""
         if self.session is None:
             return
         self.reminders.stop()
+        self.elsewhere.stop()
         for view in self.views.values():
             view.leave()
             for timer in view.findChildren(QTimer):
@@ -207,6 +210,13 @@ class DeskWindow(QMainWindow):
         shown = self.stack.currentWidget()
         if self.session is not None and (shown is None or not open_reason_in(shown)):
             self.session.say("There is no caution in view.")
+
+    def come_to_front(self) -> None:
+        """Be seen: out of the task bar, above the others, with the keyboard."""
+        self.setWindowState((self.windowState() & ~Qt.WindowState.WindowMinimized) | Qt.WindowState.WindowActive)
+        self.show()
+        self.raise_()
+        self.activateWindow()
 
     # --- the frame --------------------------------------------------------------------------------------------
 

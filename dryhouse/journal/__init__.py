@@ -7,9 +7,10 @@ tables                  the tables, worked out of the records
 reading, writing        records asked for; the changes of an act
 few_records             her own foods, dryers, places and the like, read once
 batches, searching      lists of batches, quick with a hundred thousand of them
-sqlite                  everything that only SQLite does: the file, its lock and copies, the index of words
+sqlite                  everything that only SQLite does: the file, its locks and copies, the index of words
 missing_journal         what stands for a journal that is not there
-opening                 one writer at a time, any number of readers; revision and problems help it
+opening                 any number of windows and commands, one act at a time; revision, network_drives and problems
+                        help it
 backup, check           copies to go back to; whether the file is whole
 sample                  the sample journal
 """

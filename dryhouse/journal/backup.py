@@ -9,7 +9,7 @@ from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
-from dryhouse.journal.database import Database, become_writer, connect
+from dryhouse.journal.database import Database, connect
 from dryhouse.journal.file_faults import faults_of, is_sound
 from dryhouse.journal.problems import as_world_problem, damaged
 from dryhouse.journal.revision import revision_of
@@ -109,11 +109,7 @@ def restore(backup: Path, path: Path) -> Path | None:
                 raise WorldProblem(message(Kind.BACKUP_NOT_WHOLE, because=faults[0], backup=str(backup)))
         with as_world_problem(path):
             path.parent.mkdir(parents=True, exist_ok=True)
-            release = become_writer(path)
-            try:
-                return _put(source, backup, path)
-            finally:
-                release()
+            return _put(source, backup, path)
     finally:
         source.close()
 

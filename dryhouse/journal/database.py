@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import cached_property
 from pathlib import Path
@@ -12,8 +13,6 @@ from typing import TYPE_CHECKING
 from dryhouse.journal.problems import damaged
 from dryhouse.journal.sqlite import file
 from dryhouse.science.errors import WorldProblem
-from dryhouse.science.messages import MessageKind as Kind
-from dryhouse.science.messages import message
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -22,10 +21,12 @@ if TYPE_CHECKING:
 class Database:
     """A connection in autocommit: transactions are begun by name. Not for two threads at once."""
 
-    def __init__(self, driver: sqlite3.Connection) -> None:
+    def __init__(self, driver: sqlite3.Connection, path: Path | None = None) -> None:
         self.driver = driver
         """For the modules in `sqlite`; everything else goes through `connection`."""
         self.closed = False
+        self._path = path
+        self._is = None if path is None else _identity(path)
 
     @cached_property
     def connection(self) -> Connection:
@@ -45,10 +46,14 @@ class Database:
 
     @contextmanager
     def transaction(self) -> Iterator[Connection]:
-        """All that is done inside is on the disk at the end, or nothing of it is done."""
+        """All that is done inside is on the disk at the end, or nothing of it is; nobody else writes meanwhile."""
         connection = self.connection
         with file.transaction(self.driver):
             yield connection
+
+    def is_elsewhere(self) -> bool:
+        """Whether another file, or none, now stands where this one was opened."""
+        return self._path is not None and _identity(self._path) != self._is
 
     def close(self) -> None:
         """Let go of the file. Closing twice does no harm."""
@@ -60,9 +65,17 @@ class Database:
         self.closed = True
 
 
+def _identity(path: Path) -> tuple[int, int] | None:
+    try:
+        there = os.stat(path)
+    except OSError:
+        return None
+    return there.st_dev, there.st_ino
+
+
 def connect(path: Path, mode: file.Mode) -> Database:
     """The journal in a file. Raises WorldProblem where the file is shorter than it should be."""
-    database = Database(file.open_file(path, mode))
+    database = Database(file.open_file(path, mode), path)
     try:
         if file.is_cut_short(database.driver, path):
             raise WorldProblem(damaged(path))
@@ -75,14 +88,3 @@ def connect(path: Path, mode: file.Mode) -> Database:
 def in_memory() -> Database:
     """An empty database that no file holds."""
     return Database(file.in_memory())
-
-
-def become_writer(path: Path) -> Callable[[], None]:
-    """Take the lock that keeps writers to one, whatever link leads to the file; answers what gives it back.
-
-    Raises WorldProblem where another has it.
-    """
-    release = file.take_lock(path.resolve())
-    if release is None:
-        raise WorldProblem(message(Kind.OPEN_ELSEWHERE, path=str(path)))
-    return release

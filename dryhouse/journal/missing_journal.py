@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from contextlib import AbstractContextManager, nullcontext
 from pathlib import Path
 from typing import Any
 
@@ -34,6 +35,14 @@ class MissingJournal:
     def write(self, changes: Iterable[Change]) -> None:
         """Raises WorldProblem."""
         raise WorldProblem(message(Kind.NOTHING_TO_WRITE_TO, path=str(self.path)))
+
+    def alone(self) -> AbstractContextManager[None]:
+        """Nobody writes to what is not there."""
+        return nullcontext()
+
+    def version(self) -> int:
+        """Always the same."""
+        return 0
 
     def batch_ids(self, query: BatchQuery) -> Sequence[int]:
         """No number."""

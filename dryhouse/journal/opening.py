@@ -1,13 +1,13 @@
-"""Opening a journal: to read, which never blocks and never makes a file, or to write, one writer at a time."""
+"""Opening a journal: to read, which never blocks and never makes a file, or to write, act by act."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from dryhouse.journal.database import Database, become_writer, connect, in_memory
+from dryhouse.journal.database import Database, connect, in_memory
 from dryhouse.journal.missing_journal import MissingJournal
+from dryhouse.journal.network_drives import network_drive
 from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.revision import HEAD, bring_up_to_date, create, revision_of
 from dryhouse.journal.sqlite.file import is_empty, may_write, write_ahead
@@ -22,11 +22,12 @@ if TYPE_CHECKING:
 def open_journal(path: Path, *, write: bool) -> SqlJournal | MissingJournal:
     """The journal in this file.
 
-    To write, the file is made where there is none, brought up to date (after a backup) where it is older, and
-    locked against a second writer. To read, a missing file is an empty journal, and an older one is brought
-    up to date in memory alone. Raises WorldProblem; whatever is wrong, the file is left as it is.
+    To write, the file is made where there is none, and brought up to date (after a backup) where it is older; it
+    is locked for as long as an act takes, so that any number of windows and commands may have it open. To read, a
+    missing file is an empty journal, and an older one is brought up to date in memory alone. Raises WorldProblem;
+    whatever is wrong, the file is left as it is.
     """
-    path = Path(path)
+    path = Path(path).resolve()
     if path.is_dir():
         raise WorldProblem(message(Kind.IS_A_FOLDER, path=str(path), inside=str(path / "journal.dryhouse")))
     with as_world_problem(path):
@@ -66,15 +67,7 @@ def _newest_in_memory(older: Database) -> Database:
 def _to_write(path: Path) -> SqlJournal:
     path.parent.mkdir(parents=True, exist_ok=True)
     _refuse_unwritable(path)
-    release = become_writer(path)
-    try:
-        return _locked(path, release)
-    except BaseException:
-        release()
-        raise
-
-
-def _locked(path: Path, release: Callable[[], None]) -> SqlJournal:
+    _refuse_shared_by_computers(path)
     from dryhouse.journal.store import SqlJournal
 
     database = connect(path, "rw" if path.exists() else "rwc")
@@ -91,13 +84,19 @@ def _locked(path: Path, release: Callable[[], None]) -> SqlJournal:
     except BaseException:
         database.close()
         raise
-    return SqlJournal(database, path, before_closing=lambda: _back_up_daily(database, path), after_closing=release)
+    return SqlJournal(database, path, before_closing=lambda: _back_up_daily(database, path))
 
 
 def _back_up_daily(database: Database, path: Path) -> None:
     from dryhouse.journal.backup import back_up_daily
 
     back_up_daily(database, path)
+
+
+def _refuse_shared_by_computers(path: Path) -> None:
+    """On a network drive SQLite's locks hold within one computer at best: two of them would mix the file."""
+    if drive := network_drive(path.parent):
+        raise WorldProblem(message(Kind.ON_A_NETWORK_DRIVE, path=str(path), drive=drive))
 
 
 def _refuse_unwritable(path: Path) -> None:

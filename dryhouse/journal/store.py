@@ -15,8 +15,11 @@ from dryhouse.journal.batches import BatchLists
 from dryhouse.journal.database import Database
 from dryhouse.journal.few_records import FEW, FewRecords
 from dryhouse.journal.problems import as_world_problem
+from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite import direct_sql
+from dryhouse.journal.sqlite.file import data_version, schema_version
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
+from dryhouse.kitchen.records import RECORD_KINDS
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind as Kind
 from dryhouse.science.messages import message
@@ -25,28 +28,22 @@ from dryhouse.science.messages import message
 class SqlJournal:
     """Records in SQLite. May be asked from any thread; one thing is done at a time.
 
-    `before_closing` is called where something was written, `after_closing` once the database is closed: they make
-    the day's backup, and give back the lock.
+    `before_closing` is called where something was written: it makes the day's backup.
     """
 
-    def __init__(
-        self,
-        database: Database,
-        path: Path,
-        before_closing: Callable[[], None] = lambda: None,
-        after_closing: Callable[[], None] = lambda: None,
-    ) -> None:
+    def __init__(self, database: Database, path: Path, before_closing: Callable[[], None] = lambda: None) -> None:
         self.path = path
         self.database = database
-        self._before_closing, self._after_closing = before_closing, after_closing
+        self._before_closing = before_closing
         self._wrote = False
         self._lock = RLock()
+        self._shape = schema_version(database.driver)
         self._reserved: dict[type, int] = {}
         self._lists = BatchLists(database)
         self._few = FewRecords(database)
 
     @contextmanager
-    def _alone(self) -> Iterator[Database]:
+    def _asked(self) -> Iterator[Database]:
         with self._lock, as_world_problem(self.path, files=False):
             if self.database.closed:
                 raise WorldProblem(message(Kind.CLOSED, path=str(self.path)))
@@ -54,13 +51,13 @@ class SqlJournal:
 
     def get(self, kind: type[R], id: int) -> R | None:
         """The record, or None where there is none of that number."""
-        with self._alone() as database:
+        with self._asked() as database:
             found = direct_sql.records_numbered(database.driver, kind, [id])
             return found[0] if found else None
 
     def where(self, kind: type[R], **equals: Any) -> tuple[R, ...]:
         """Every record whose fields equal (or are in the given tuple of) these values, by number."""
-        with self._alone() as database:
+        with self._asked() as database:
             if kind in FEW:
                 return self._few.where(kind, equals)
             from dryhouse.journal.reading import every
@@ -71,7 +68,7 @@ class SqlJournal:
         """A number no record of this kind has had, and that is not given out twice."""
         from dryhouse.journal.reading import last_number
 
-        with self._alone() as database:
+        with self._asked() as database:
             used = last_number(database.connection, kind)
             self._reserved[kind] = max(used, self._reserved.get(kind, 0)) + 1
             return self._reserved[kind]
@@ -85,26 +82,57 @@ class SqlJournal:
         from dryhouse.journal.writing import write
 
         listed = list(changes)
-        with self._alone() as database:
-            write(database, listed)
+        with self.alone():
+            write(self.database, listed)
             self._wrote = True
-            kinds = {type(c.record) for c in listed}
-            self._lists.forget(kinds)
-            self._few.forget(kinds)
+            self._forget({type(c.record) for c in listed})
+
+    @contextmanager
+    def alone(self) -> Iterator[None]:
+        """Nobody else writes meanwhile; what is written inside is on the disk at the end, or nothing of it is."""
+        with self._asked() as database:
+            if database.driver.in_transaction:
+                yield
+                return
+            try:
+                with database.transaction():
+                    self._refuse_another_file(database)
+                    yield
+            except BaseException:
+                self._forget(RECORD_KINDS)
+                raise
+
+    def _refuse_another_file(self, database: Database) -> None:
+        """Raises WorldProblem where the file was put away, or brought into a shape this program does not write."""
+        if database.is_elsewhere():
+            raise WorldProblem(message(Kind.REPLACED, path=str(self.path)))
+        shape = schema_version(database.driver)
+        if shape != self._shape:
+            revision_of(database, self.path)
+            self._shape = shape
+
+    def version(self) -> int:
+        """A number that changes when another window or program has written."""
+        with self._asked() as database:
+            return data_version(database.driver)
+
+    def _forget(self, kinds: Iterable[type]) -> None:
+        self._lists.forget(kinds)
+        self._few.forget(kinds)
 
     def batch_ids(self, query: BatchQuery) -> Sequence[int]:
         """The numbers of the batches asked for, in order; a missing value comes last either way."""
-        with self._alone():
+        with self._asked():
             return self._lists.ids(query)
 
     def batch_rows(self, ids: Sequence[int]) -> list[BatchRow]:
         """One line for each number, in the order given; numbers that are gone are left out."""
-        with self._alone():
+        with self._asked():
             return self._lists.rows(ids)
 
     def yield_pairs(self, food: str) -> tuple[YieldPair, ...]:
         """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
-        with self._alone() as database:
+        with self._asked() as database:
             return direct_sql.yield_pairs(database.driver, food)
 
     def get_ready(self) -> None:
@@ -126,4 +154,3 @@ class SqlJournal:
                     self._before_closing()
             finally:
                 self.database.close()
-                self._after_closing()

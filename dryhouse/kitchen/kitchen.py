@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, tzinfo
-from typing import Any
+from typing import Any, Concatenate, ParamSpec, TypeVar
 
 from dryhouse.handbook.reader import Handbook
 from dryhouse.kitchen.ports import Change, Done, Journal, Pending, R
 from dryhouse.kitchen.surroundings import Surroundings, judge
 from dryhouse.science.errors import NotKnown
+
+P = ParamSpec("P")
+Answer = TypeVar("Answer")
 
 
 def utc_now() -> datetime:
@@ -31,6 +34,12 @@ class Kitchen:
     zone: tzinfo | None = field(default=None)
     """Where the person is; None means the machine's own time zone."""
 
+    def do(self, act: Callable[Concatenate[Kitchen, P], Answer], *args: P.args, **named: P.kwargs) -> Answer:
+        """`act(kitchen, …)` from its first look to its last word in one transaction: no other window or program
+        writes in between."""
+        with self.journal.alone():
+            return act(self, *args, **named)
+
     def commit(self, what: str, pending: Pending, *, judged: bool = False) -> Done[Any]:
         """Write everything pending in one durable transaction and say what was done.
 
@@ -48,9 +57,10 @@ class Kitchen:
         """Write changes that make sense; undo and redo come through here too. Raises InputProblem."""
         if not changes:
             return
-        for problem in judge(changes, self.around()):
-            raise problem
-        self.journal.write(changes)
+        with self.journal.alone():
+            for problem in judge(changes, self.around()):
+                raise problem
+            self.journal.write(changes)
 
     def around(self) -> Surroundings:
         """What a record is judged against, here and now."""

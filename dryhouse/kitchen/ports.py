@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
 from typing import Any, Generic, Protocol, TypeVar, cast
 
 from dryhouse.kitchen.records import (
+    RECORD_KINDS,
     Batch,
     BatchEvent,
     BatchPart,
@@ -101,6 +103,15 @@ class Done(Generic[About]):
         return Done(self.what, tuple(c.reversed() for c in reversed(self.changes)))
 
 
+class WrittenElsewhere(Done[Record]):
+    """Another window or program has written to the journal: any record may be another one now."""
+
+    @property
+    def kinds(self) -> frozenset[type]:
+        """All there are."""
+        return frozenset(RECORD_KINDS)
+
+
 @dataclass(frozen=True, slots=True)
 class BatchQuery:
     """Which batches to list and in what order. Empty means all, newest first."""
@@ -147,7 +158,7 @@ class BatchRow:
 
 
 class Journal(Protocol):
-    """Everything the person recorded. One writer at a time; every write is one durable transaction."""
+    """Everything the person recorded. Several programs may have it open; every write is one durable transaction."""
 
     @property
     def path(self) -> Path:
@@ -164,6 +175,12 @@ class Journal(Protocol):
 
     def write(self, changes: Iterable[Change]) -> None:
         """All of the changes, or none: durable when this returns."""
+
+    def alone(self) -> AbstractContextManager[None]:
+        """Nobody else writes while this lasts; what is written inside is durable when it ends, all or nothing."""
+
+    def version(self) -> int:
+        """A number that changes when another window or program has written."""
 
     def batch_ids(self, query: BatchQuery) -> Sequence[int]:
         """The numbers of the batches asked for, in order."""

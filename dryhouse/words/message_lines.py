@@ -89,11 +89,13 @@ LINES: Mapping[Kind, str] = {
         "“{path}” was written by a newer version of this program (revision {found}; this one knows {known}). "
         "Open it with that version, or update this one. {unchanged}"
     ),
-    Kind.OPEN_ELSEWHERE: (
-        "“{path}” is already open in another window or program; close that one first. {unchanged}"
+    Kind.ON_A_NETWORK_DRIVE: (
+        "“{path}” lies on a network drive ({drive}), where two computers could write over each other: keep the "
+        "journal on a disk of this computer, and copy its backups there. It can be read where it is. {unchanged}"
     ),
+    Kind.REPLACED: ("“{path}” was moved, deleted or replaced while it was open here; open it again. {unchanged}"),
     Kind.CLOSED: "“{path}” is closed.",
-    Kind.OVERTAKEN: "That entry has been changed or removed meanwhile. {unchanged}",
+    Kind.OVERTAKEN: "That entry has been changed or removed meanwhile, here or in another window. {unchanged}",
     Kind.FOREIGN: "“{path}” is not a Dryhouse journal, or its beginning is damaged; it was left as it is.",
     Kind.DAMAGED: "“{path}” is damaged and was left as it is; restore a copy from the folder “{backups}”.",
     Kind.DISK_FULL: "The disk that holds “{path}” is full; make room and try again. {unchanged}",

@@ -41,6 +41,12 @@ def test_a_file_is_a_path():
     assert desk_options(["--journal", "a b.dryhouse"]).journal == Path("a b.dryhouse")
 
 
+def test_a_journal_alone_is_opened():
+    assert desk_options(["a b.dryhouse"]) == DeskOptions(Path("a b.dryhouse"))
+    assert desk_options(["--sample", "a.dryhouse"]) is None
+    assert desk_options(["notes.txt"]) is None
+
+
 def test_only_the_verb_given_is_read_and_the_journal_may_be_called_like_one():
     assert parser(["--journal", "yields", "batches"]).parse_args(["--journal", "yields", "batches"]).words == []
     with pytest.raises(InputProblem, match="choose from"):

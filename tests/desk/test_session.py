@@ -7,7 +7,8 @@ import pytest
 from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.batches.log import BatchDraft, log_batch
 from dryhouse.kitchen.foods.own_foods import add_food
-from dryhouse.kitchen.records import Batch, Dryer, OwnFood
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import RECORD_KINDS, Batch, Dryer, OwnFood
 from dryhouse.kitchen.settings import set_preference
 from dryhouse.science.display import METRIC, US
 from dryhouse.science.errors import WorldProblem
@@ -108,3 +109,44 @@ def test_undo_that_would_leave_something_without_its_food_says_so_and_can_be_tri
     session.kitchen.write(elsewhere.undone().changes)
     session.undo()
     assert not session.kitchen.journal.where(OwnFood)
+
+
+def test_a_form_filled_before_a_change_elsewhere_is_told_once_and_loses_nothing(session):
+    (shown,) = (d for d in session.kitchen.journal.where(Dryer) if d.id == 1)
+    elsewhere = replace(shown, watts=500.0)
+    session.kitchen.journal.write([Change(shown, elsewhere)])
+    typed = replace(shown, trays=7)
+    assert session.act_on([shown], save_dryer, typed) is None
+    assert session.messages.latest.kind == "world"
+    assert "Dryer 1 has changed since you opened it here" in session.messages.latest.text
+    assert session.kitchen.journal.get(Dryer, 1) == elsewhere
+    assert session.act_on([shown], save_dryer, typed) is not None
+    assert session.kitchen.journal.get(Dryer, 1) == typed
+
+
+def test_after_being_told_of_one_change_a_further_one_is_told_again(session):
+    shown = session.kitchen.journal.get(Dryer, 1)
+    now = shown
+    for watts in (400.0, 500.0):
+        then, now = now, replace(now, watts=watts)
+        session.kitchen.journal.write([Change(then, now)])
+        assert session.act_on([shown], save_dryer, replace(shown, trays=7)) is None
+    assert session.act_on([shown], save_dryer, replace(shown, trays=7)) is not None
+
+
+def test_what_another_program_wrote_is_noticed_once_and_may_be_anything(session, qtbot):
+    with qtbot.assertNotEmitted(session.changed):
+        session.look_elsewhere()
+    session.kitchen.journal.written_elsewhere += 1
+    with qtbot.waitSignal(session.changed) as caught:
+        session.look_elsewhere()
+    assert caught.args[0].kinds == frozenset(RECORD_KINDS)
+    with qtbot.assertNotEmitted(session.changed):
+        session.look_elsewhere()
+
+
+def test_units_chosen_in_another_window_are_followed(session):
+    session.kitchen.do(set_preference, "units", METRIC)
+    session.kitchen.journal.written_elsewhere += 1
+    session.look_elsewhere()
+    assert session.style.system == METRIC

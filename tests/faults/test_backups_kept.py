@@ -159,10 +159,13 @@ def test_a_log_without_its_file_is_not_played_over_what_is_restored(tmp_path: Pa
 def test_a_link_and_its_file_are_one_journal(file: Path) -> None:
     link = file.with_name("link.dryhouse")
     link.symlink_to(file)
-    journal = open_journal(file, write=True)
-    with told(WorldProblem, "another window"):
-        open_journal(link, write=True)
+    journal, other = open_journal(file, write=True), open_journal(link, write=True)
+    journal.write([Change(None, Batch("pear", id=journal.next_id(Batch)))])
+    assert other.next_id(Batch) == 3
+    assert [batch.food for batch in other.where(Batch)] == ["corn", "pear"]
+    other.write([Change(Batch("pear", id=2), None)])
     journal.close()
+    other.close()
     kept = back_up(file)
     file.write_bytes(b"ruined")
     restore(kept, link)

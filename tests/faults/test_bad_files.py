@@ -142,8 +142,6 @@ def ordinary_person() -> Iterator[None]:
 
 def protected(folder: Path, *, file_mode: int, folder_mode: int) -> Path:
     file = journal_at(folder / "journal.dryhouse")
-    for left in folder.glob("journal.dryhouse.lock"):
-        left.unlink()
     file.chmod(file_mode)
     folder.chmod(folder_mode)
     return file

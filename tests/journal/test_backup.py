@@ -154,12 +154,33 @@ def test_a_backup_with_a_hole_in_it_is_not_restored(file: Path) -> None:
     assert foods(file) == ["corn"]
 
 
-def test_an_open_journal_is_not_restored_into(file: Path) -> None:
+def test_restoring_into_a_journal_that_is_open_shows_there_at_once(file: Path) -> None:
     made = back_up(file)
     journal = open_journal(file, write=True)
-    with told(WorldProblem, "another window"):
-        restore(made, file)
+    pear = Batch("pear", id=2)
+    journal.write([Change(None, pear)])
+    version = journal.version()
+    former = restore(made, file)
+    assert former is not None
+    assert foods(former) == ["corn", "pear"]
+    assert journal.version() != version
+    assert [b.food for b in journal.where(Batch)] == ["corn"]
+    with told(WorldProblem, "meanwhile"):
+        journal.write([Change(pear, Batch("apple", id=2))])
+    journal.write([Change(None, Batch("apple", id=journal.next_id(Batch)))])
     journal.close()
+    assert foods(file) == ["corn", "apple"]
+
+
+def test_a_journal_that_was_set_aside_while_it_was_open_takes_no_more(file: Path) -> None:
+    made = back_up(file)
+    journal = open_journal(file, write=True)
+    file.rename(file.with_name("moved.dryhouse"))
+    restore(made, file)
+    with told(WorldProblem, "replaced while it was open here"):
+        journal.write([Change(None, Batch("pear", id=2))])
+    journal.close()
+    assert foods(file) == ["corn"]
 
 
 def test_a_missing_backup_and_the_journal_itself_are_refused(file: Path) -> None:

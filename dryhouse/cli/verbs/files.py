@@ -61,7 +61,7 @@ def _import(args: argparse.Namespace) -> int:
 
     records = read_records(args.file)
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        done = bring_in(kitchen, records)
+        done = kitchen.do(bring_in, records)
     if args.json:
         say_json({"records": len(records), "added": len(done.changes), "what": done.what})
     else:

@@ -15,6 +15,8 @@ from dryhouse.words.messages import problem_sentence
 if TYPE_CHECKING:
     from dryhouse.kitchen.batches.typed import TypedBatch
     from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.ports import Done
+    from dryhouse.kitchen.records import Batch
 
 _LOADED, _DRY = ("fresh", "fresh_volume", "cooked_out"), ("dried", "dried_volume")
 _METAVARS: dict[type, str] = {
@@ -68,7 +70,7 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Record the batch; answer its number and its card."""
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.batches.log import batch_named, check_draft, log_batch
+    from dryhouse.kitchen.batches.log import batch_named, check_draft
     from dryhouse.kitchen.batches.typed import draft_from
     from dryhouse.kitchen.cards.batch_card import batch_card, card_lines
     from dryhouse.kitchen.cards.heating import heating_lines
@@ -84,8 +86,7 @@ def run(args: argparse.Namespace) -> int:
         known = _with_own_food(kitchen, args)
         check_draft(known, draft_from(known, typed))
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        known = _with_own_food(kitchen, args)
-        done = log_batch(known, draft_from(known, typed))
+        done = kitchen.do(_log, args, typed)
         id = done.record.id
         logged = batch_named(kitchen, str(id))
         card = batch_card(kitchen, id)
@@ -112,6 +113,14 @@ def run(args: argparse.Namespace) -> int:
             most=most_for(batch_facts(kitchen, logged).kinds),
         )
     return 0
+
+
+def _log(kitchen: Kitchen, args: argparse.Namespace, typed: TypedBatch) -> Done[Batch]:
+    from dryhouse.kitchen.batches.log import log_batch
+    from dryhouse.kitchen.batches.typed import draft_from
+
+    known = _with_own_food(kitchen, args)
+    return log_batch(known, draft_from(known, typed))
 
 
 def _add_option(parser: argparse.ArgumentParser, entry: str, shape: Shape) -> None:

@@ -49,7 +49,7 @@ def run(args: argparse.Namespace) -> int:
         at = read_moment(kitchen, args.at, field="at") if args.at else None
     scope = SAMPLE if args.sample_tray else LOAD if args.load else None
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        done = add_weighing(kitchen, number, reading, tare=tare, scope=scope, at=at, dryer_temperature=heat)
+        done = kitchen.do(add_weighing, number, reading, tare=tare, scope=scope, at=at, dryer_temperature=heat)
         answer = run_of(kitchen, number)
         if args.json:
             say_json({"batch": number, "what": done.what, **run_json(kitchen, answer)})

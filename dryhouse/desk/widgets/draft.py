@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, Field
+from dryhouse.kitchen.ports import WrittenElsewhere
 
 
 class Draft:
@@ -28,9 +29,10 @@ class Draft:
         there, self._of = self._of == (of,), ()
         return there
 
-    def drop(self, *_told: object) -> None:
-        """It is void: records it was about changed."""
-        self._of = ()
+    def drop(self, told: object = None) -> None:
+        """It is void: records it was about changed. What another program wrote voids nothing she typed."""
+        if not isinstance(told, WrittenElsewhere):
+            self._of = ()
 
 
 class DraftOffer(QFrame):

@@ -1,10 +1,10 @@
-"""One SQLite file: opened with the settings it wants, locked, copied, marked as ours, looked through."""
+"""One SQLite file: opened with the settings it wants, written to, copied, marked as ours, looked through."""
 
 from __future__ import annotations
 
 import os
 import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, Literal
@@ -15,7 +15,7 @@ APPLICATION_ID = 0x44727948
 """Marks a SQLite file as a journal of ours: `DryH`."""
 
 _BUSY_SECONDS = 5.0
-_FINISHING_SECONDS = 0.4
+"""How long an act waits for another program that is just writing; what is written takes far less."""
 ENDINGS = ("-wal", "-shm", "-journal")
 """What SQLite keeps beside a file that is open, or was when the program was killed."""
 
@@ -24,9 +24,9 @@ def open_file(path: Path, mode: Mode) -> sqlite3.Connection:
     """The file, opened in autocommit: transactions are begun by name.
 
     Every commit is on the disk before it is answered (write-ahead log, synchronous FULL). A reader changes
-    nothing; where the file could be written it still takes part in tidying the log away when it leaves.
+    nothing: a log that still holds something is left as it is, and an empty one goes with its last reader.
     """
-    tidies = mode == "ro" and may_write(path) and may_write(path.parent)
+    tidies = mode == "ro" and not has_log(path) and may_write(path) and may_write(path.parent)
     where = path.absolute().as_uri() + f"?mode={'rw' if tidies else mode}"
     if mode == "ro" and not may_write(path.parent) and not has_log(path):
         where += "&immutable=1"
@@ -51,9 +51,14 @@ def in_memory() -> sqlite3.Connection:
     return driver
 
 
-def _connect(where: str, wait: float = _BUSY_SECONDS) -> sqlite3.Connection:
+def _connect(where: str) -> sqlite3.Connection:
     return sqlite3.connect(
-        where, uri=True, timeout=wait, isolation_level=None, check_same_thread=False, cached_statements=256
+        where,
+        uri=True,
+        timeout=_BUSY_SECONDS,
+        isolation_level=None,
+        check_same_thread=False,
+        cached_statements=256,
     )
 
 
@@ -88,7 +93,12 @@ def write_ahead(driver: sqlite3.Connection) -> None:
 
 @contextmanager
 def transaction(driver: sqlite3.Connection) -> Iterator[None]:
-    """All that is done inside is on the disk at the end, or nothing of it is done. Nobody else writes meanwhile."""
+    """All that is done inside is on the disk at the end, or nothing of it is done. Nobody else writes meanwhile;
+    one inside another is done or left out as a whole, and is on the disk with the outer one."""
+    if driver.in_transaction:
+        with _part_of_a_transaction(driver):
+            yield
+        return
     driver.execute("BEGIN IMMEDIATE")
     try:
         yield
@@ -99,21 +109,18 @@ def transaction(driver: sqlite3.Connection) -> Iterator[None]:
         raise
 
 
-def take_lock(path: Path) -> Callable[[], None] | None:
-    """Become the one writer of this file; answers what gives the lock back, or None where another has it.
-
-    A command that is just finishing is waited for. SQLite locks an empty file beside the journal, as it locks
-    journals on every system: the lock falls with the process, however that ends.
-    """
-    lock = _connect(path.with_name(path.name + ".lock").absolute().as_uri(), _FINISHING_SECONDS)
+@contextmanager
+def _part_of_a_transaction(driver: sqlite3.Connection) -> Iterator[None]:
+    driver.execute("SAVEPOINT part")
     try:
-        lock.execute("BEGIN EXCLUSIVE")
-    except sqlite3.OperationalError as error:
-        lock.close()
-        if error.sqlite_errorcode != sqlite3.SQLITE_BUSY:
-            raise
-        return None
-    return lock.close
+        yield
+    except BaseException:
+        if driver.in_transaction:
+            driver.execute("ROLLBACK TO part")
+        raise
+    finally:
+        if driver.in_transaction:
+            driver.execute("RELEASE part")
 
 
 def copy_whole(driver: sqlite3.Connection, into: Path) -> None:
@@ -199,6 +206,11 @@ def parts_in(driver: sqlite3.Connection) -> set[tuple[str, str]]:
 def data_version(driver: sqlite3.Connection) -> int:
     """A number that changes when another program has written to the file."""
     return int(_value(driver, "PRAGMA data_version"))
+
+
+def schema_version(driver: sqlite3.Connection) -> int:
+    """A number that changes with the tables, whoever changes them."""
+    return int(_value(driver, "PRAGMA schema_version"))
 
 
 def _value(driver: sqlite3.Connection, query: str) -> Any:

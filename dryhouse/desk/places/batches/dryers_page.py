@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.draft import Kept, kept_entries
 from dryhouse.desk.widgets.fields import Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.batches.dryers import dryers, remove_dryer, save_dryer
 from dryhouse.kitchen.records import Dryer
@@ -22,6 +23,8 @@ class DryersPage(QWidget):
         super().__init__()
         self.session = session
         self.dryer: Dryer | None = None
+        self._shown: Kept = {}
+        """What the entries were filled with; what differs from it was typed, and stays when others change."""
         self.list = QListWidget()
         self.list.setAccessibleName("Dryers")
         self.list.setFixedWidth(280)
@@ -70,7 +73,7 @@ class DryersPage(QWidget):
 
     def refresh(self) -> None:
         """Read the dryers again."""
-        kept = self.dryer.id if self.dryer else 0
+        kept, typing = self.dryer.id if self.dryer else 0, kept_entries(self.fields.values()) != self._shown
         self.list.blockSignals(True)
         self.list.clear()
         for dryer in dryers(self.session.kitchen):
@@ -80,6 +83,8 @@ class DryersPage(QWidget):
             if dryer.id == kept:
                 self.list.setCurrentItem(item)
         self.list.blockSignals(False)
+        if typing:
+            return
         if self.list.currentItem() is None and self.list.count():
             self.list.setCurrentRow(0)
         elif self.list.count():
@@ -95,6 +100,7 @@ class DryersPage(QWidget):
         self.remove_button.hide()
         for field in self.fields.values():
             field.set_value(None)
+        self._shown = kept_entries(self.fields.values())
         self.fields["name"].setFocus()
 
     def save(self) -> None:
@@ -112,17 +118,17 @@ class DryersPage(QWidget):
         entered = Dryer(
             **{key: field.value() for key, field in self.fields.items()}, id=self.dryer.id if self.dryer else 0
         )
-        done = self.session.act(save_dryer, entered)
+        done = self.session.act_on([self.dryer] if self.dryer else (), save_dryer, entered)
         if done is None:
             mark_problem(self.session.problem, self.fields.values())
             return
-        self.dryer = done.record if done.changes else entered
+        self.dryer, self._shown = done.record if done.changes else entered, kept_entries(self.fields.values())
         self.refresh()
 
     def remove(self) -> None:
         """Take the dryer out of use."""
         if self.dryer is not None and self.session.act(remove_dryer, self.dryer.id) is not None:
-            self.dryer = None
+            self.dryer, self._shown = None, kept_entries(self.fields.values())
             self.refresh()
 
     def _show(self, item: QListWidgetItem | None) -> None:
@@ -133,3 +139,4 @@ class DryersPage(QWidget):
         self.remove_button.show()
         for key, field in self.fields.items():
             field.set_value(getattr(self.dryer, key))
+        self._shown = kept_entries(self.fields.values())

@@ -42,6 +42,8 @@ class LogForm(QWidget):
         super().__init__()
         self.session = session
         self.editing: Batch | None = None
+        self._parts: tuple[BatchPart, ...] = ()
+        """The ingredients of the batch that is edited, as they were when the form was filled."""
         self._before = TypedBatch()
         self._remembered: dict[str, str] = {}
         self.heading = words("Log a batch", "title", wrap=False)
@@ -147,7 +149,8 @@ class LogForm(QWidget):
         self.still.setChecked(batch.state != FINISHED)
         self.entries.refresh()
         self._remembered = {}
-        self._before = typed_from(kitchen, BatchDraft(batch, parts_of(kitchen, batch.id)), self.session.style)
+        self._parts = parts_of(kitchen, batch.id)
+        self._before = typed_from(kitchen, BatchDraft(batch, self._parts), self.session.style)
         self.entries.show(self._before)
         self._before = self.typed()
         self.offer.hide()
@@ -234,7 +237,7 @@ class LogForm(QWidget):
         if self.editing is None:
             done = self.session.act(log_batch, draft)
         else:
-            done = self.session.act(edit_batch, self.editing.id, draft)
+            done = self.session.act_on((self.editing, *self._parts), edit_batch, self.editing.id, draft)
         if done is None:
             self._mark()
             return

@@ -180,7 +180,7 @@ class WeighingsPane(QWidget):
             dryer_temperature=self.heat.value(),
         )
         self.editing = None
-        if self.session.act(correct_weighing, corrected) is None:
+        if self.session.act_on([before], correct_weighing, corrected) is None:
             self.editing = before
             problem = self.session.problem
             field = {"gross": self.gross, "tare": self.tare, "at": self.at}.get(problem.field if problem else "")

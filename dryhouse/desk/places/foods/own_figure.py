@@ -8,6 +8,7 @@ from dryhouse.desk.places.foods.wording import FIGURES
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.draft import Kept, kept_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, TextField
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.catalog import set_figure
@@ -38,6 +39,7 @@ class OwnFigureEditor(QFrame):
         super().__init__()
         self.session = session
         self.food: Food | None = None
+        self._shown: Kept = {}
         set_role(self, "card")
         self.figure = ChoiceField(
             session, "Your own figure", [(n, FIGURES[n]) for n in FIGURES if n in FIGURE_UNITS]
@@ -59,9 +61,10 @@ class OwnFigureEditor(QFrame):
             field.accepted.connect(self.save)
 
     def show_food(self, food: Food) -> None:
-        """Figures of this food."""
-        self.food = food
-        self._show()
+        """Figures of this food; what is being typed for the same food stays."""
+        same, self.food = self.food is not None and self.food.slug == food.slug, food
+        if not same or kept_entries((self.value, self.note)) == self._shown:
+            self._show()
 
     def choose(self, figure: str) -> None:
         """Enter this figure next."""
@@ -85,14 +88,17 @@ class OwnFigureEditor(QFrame):
             typed=self.value.text(),
             note=self.note.text(),
         )
-        if done is None and self.session.problem is not None:
+        if done is not None:
+            self._show()
+        elif self.session.problem is not None:
             self.value.show_problem(self.session.problem)
 
     def take_back(self) -> None:
         """The handbook's figure stands again."""
         if self.food is None:
             return
-        self.session.act(set_figure, self.food.slug, self.figure.value(), None)
+        if self.session.act(set_figure, self.food.slug, self.figure.value(), None) is not None:
+            self._show()
 
     def _show(self) -> None:
         name = self.figure.value()
@@ -109,3 +115,4 @@ class OwnFigureEditor(QFrame):
         self.value.edit.setText(text)
         self.note.edit.setText(own.source if own is not None and own.source != "entered by you" else "")
         self.back_button.setEnabled(own is not None)
+        self._shown = kept_entries((self.value, self.note))

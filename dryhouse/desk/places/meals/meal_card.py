@@ -137,14 +137,17 @@ class MealCard(QWidget):
     # --- showing ---------------------------------------------------------------------------------------------
 
     def show_meal(self, meal: Meal, *, keep_typing: bool = False) -> None:
-        """Show a recorded meal, or a new one (number 0). `keep_typing` leaves what was typed and not saved."""
+        """Show a recorded meal, or a new one (number 0). `keep_typing` leaves what was typed and not saved, and
+        what stands here already."""
         self.forget()
-        if keep_typing and self.is_changed():
+        recorded = meal_parts(self.session.kitchen, meal.id) if meal.id else ()
+        same = meal == self.meal and recorded == self.recorded
+        if keep_typing and (same or self.is_changed()):
             self.notes.show_meal(self.meal.id)
             self.reckon()
             return
         self.meal = meal
-        self.recorded = meal_parts(self.session.kitchen, meal.id) if meal.id else ()
+        self.recorded = recorded
         self.name.set_value(meal.name or None)
         self.servings.set_value(meal.servings)
         self.cooking.set_value(meal.cooking)
@@ -236,7 +239,8 @@ class MealCard(QWidget):
             return False
         if any(field.problem is not None for field in self._fields):
             return False
-        done = self.session.act(save_meal, self.draft(), self.parts.parts())
+        shown: tuple[Meal | MealPart, ...] = (self.meal, *self.recorded) if self.meal.id else ()
+        done = self.session.act_on(shown, save_meal, self.draft(), self.parts.parts())
         if done is None:
             mark_problem(self.session.problem, (*self._fields, self.cooking, self.liquid))
             return False

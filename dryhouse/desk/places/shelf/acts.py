@@ -226,7 +226,7 @@ class ActForm(QWidget):
         def keep() -> Done[Record] | None:
             values = {name: self._value(name) for name in ("conditioned_from", "conditioned_to")}
             now = present(self.session.kitchen, lots[0])
-            return self.session.act(edit_lot, replace(now, **values))
+            return self.session.act_on([lot], edit_lot, replace(now, **values))
 
         return "Condition", sentence, fields, keep
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.draft import Kept, kept_entries
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.kitchen.records import Place, PlaceTemperature
@@ -37,6 +38,8 @@ class PlacesPage(QWidget):
         self.session = session
         self.place: Place | None = None
         self.row: PlaceTemperature | None = None
+        self._shown: Kept = {}
+        """What the entries were filled with; what differs from it was typed, and stays when others change."""
         """The temperature being put right; None where another is noted."""
         self.list, self.history = QListWidget(), QListWidget()
         self.list.setAccessibleName("Places")
@@ -84,7 +87,7 @@ class PlacesPage(QWidget):
 
     def refresh(self) -> None:
         """Read the places again."""
-        kept = self.place.id if self.place else 0
+        kept, typing = self.place.id if self.place else 0, kept_entries(self.fields) != self._shown
         self.list.blockSignals(True)
         self.list.clear()
         for place in places(self.session.kitchen):
@@ -96,6 +99,8 @@ class PlacesPage(QWidget):
         if self.list.currentItem() is None and self.list.count():
             self.list.setCurrentRow(0)
         self.list.blockSignals(False)
+        if typing:
+            return
         if self.list.count():
             self._show(self.list.currentItem())
         else:
@@ -122,7 +127,7 @@ class PlacesPage(QWidget):
         if not (self._save_new() if self.place is None else self._save_known(self.place)):
             mark_problem(self.session.problem, self.fields)
             return
-        self.row = None
+        self.row, self._shown = None, kept_entries(self.fields)
         self.refresh()
 
     def _save_new(self) -> bool:
@@ -137,7 +142,7 @@ class PlacesPage(QWidget):
     def _save_known(self, place: Place) -> bool:
         if (
             self.name_.value() != place.name
-            and self.session.act(rename_place, place.id, self.name_.value()) is None
+            and self.session.act_on([place], rename_place, place.id, self.name_.value()) is None
         ):
             return False
         warmth = self.temperature.value()
@@ -146,7 +151,7 @@ class PlacesPage(QWidget):
         more = {"temperature": warmth, "humidity_pct": self.humidity.value()}
         if self.row is not None:
             after = replace(self.row, **more, since=self.since.value() or self.row.since)
-            return self.session.act(edit_temperature, after) is not None
+            return self.session.act_on([self.row], edit_temperature, after) is not None
         return (
             self.session.act(
                 set_temperature, place.id, warmth, since=self.since.value(), humidity_pct=self.humidity.value()
@@ -157,12 +162,13 @@ class PlacesPage(QWidget):
     def remove(self) -> None:
         """Remove a place nothing has stood in."""
         if self.place is not None and self.session.act(remove_place, self.place.id) is not None:
-            self.place = None
+            self.place, self._shown = None, kept_entries(self.fields)
             self.refresh()
 
     def remove_row(self) -> None:
         """Take back the temperature being put right."""
         if self.row is not None and self.session.act(remove_temperature, self.row.id) is not None:
+            self._shown = kept_entries(self.fields)
             self.refresh()
 
     def _show(self, item: QListWidgetItem | None) -> None:
@@ -191,5 +197,6 @@ class PlacesPage(QWidget):
         self.temperature.set_value(row_.temperature if row_ else None)
         self.humidity.set_value(row_.humidity_pct if row_ else None)
         self.since.set_value(row_.since if row_ else None)
+        self._shown = kept_entries(self.fields)
         self.take_back.setVisible(row_ is not None)
         self.remove_button.setVisible(self.place is not None and row_ is None)

@@ -13,7 +13,7 @@ from dryhouse.desk.background import read_beside
 from dryhouse.desk.places.shelf.spec import SPEC
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.calendar import end_of_day, today
-from dryhouse.kitchen.ports import Done, Record
+from dryhouse.kitchen.ports import Done, Record, WrittenElsewhere
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import ShelfLine
@@ -58,7 +58,7 @@ class ShelfState(QObject):
     def _keep(self, read: tuple[ShelfBook, date, tuple[ShelfLine, ...]]) -> None:
         SPEC.load()
         meanwhile, self._meanwhile = self._meanwhile or [], None
-        if self._book is not None:
+        if self._book is not None or any(isinstance(done, WrittenElsewhere) for done in meanwhile):
             return
         self._book, day, lines = read
         for done in meanwhile:
@@ -74,7 +74,9 @@ class ShelfState(QObject):
     def take(self, done: Done[Record]) -> None:
         """Bring the book up to what an act changed."""
         self._lines = None
-        if self._book is not None:
+        if self._book is not None and isinstance(done, WrittenElsewhere):
+            self._book = None
+        elif self._book is not None:
             self._book.take(done)
         elif self._meanwhile is not None:
             self._meanwhile.append(done)

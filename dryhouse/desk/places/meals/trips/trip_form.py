@@ -117,7 +117,7 @@ class TripForm(QFrame):
             altitude=self.altitude.value(),
             spoilage_margin_pct=self.margin.value() or 0.0,
         )
-        done = self.session.act(save_trip, trip)
+        done = self.session.act_on([self._trip] if self._trip else (), save_trip, trip)
         if done is None:
             mark_problem(self.session.problem, self._fields)
             return

@@ -1,0 +1,73 @@
+"""Folders of other computers are told from disks of this one."""
+
+from __future__ import annotations
+
+from pathlib import Path, PurePosixPath
+
+import pytest
+
+import dryhouse.journal.opening as opening
+from dryhouse.journal.network_drives import kind_of, mounts_of_linux, mounts_of_macos, network_drive
+from dryhouse.journal.opening import open_journal
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Batch
+from dryhouse.science.errors import WorldProblem
+from tests.told import told
+
+LINUX = """/dev/sda2 / ext4 rw,relatime 0 0
+server:/home /home nfs4 rw,vers=4.2 0 0
+/dev/sdb1 /home/cook/disk ext4 rw 0 0
+//server/club /mnt/gullwing\\040club cifs rw 0 0
+/dev/sda3 /mnt/gullwing\\040club/here ext4 rw 0 0
+tmpfs /tmp tmpfs rw 0 0
+cook@server: /media/far fuse.sshfs rw 0 0
+"""
+MACOS = """/dev/disk3s1 on / (apfs, sealed, local, read-only)
+//cook@server/club on /Volumes/club (smbfs, nodev, nosuid)
+/dev/disk4s1 on /Volumes/stick (msdos, local)
+"""
+
+
+@pytest.mark.parametrize(
+    ("folder", "kind"),
+    [
+        ("/home/cook", "nfs4"),
+        ("/home/cook/disk/journals", ""),
+        ("/homely", ""),
+        ("/mnt/gullwing club/journals", "cifs"),
+        ("/mnt/gullwing club/here", ""),
+        ("/media/far/away", "fuse.sshfs"),
+        ("/tmp", ""),
+        ("/srv", ""),
+    ],
+)
+def test_the_drive_of_a_folder_on_linux(folder: str, kind: str) -> None:
+    assert kind_of(PurePosixPath(folder), mounts_of_linux(LINUX)) == kind
+
+
+@pytest.mark.parametrize(
+    ("folder", "kind"), [("/Volumes/club/a", "smbfs"), ("/Volumes/stick", ""), ("/Users/c", "")]
+)
+def test_the_drive_of_a_folder_on_macos(folder: str, kind: str) -> None:
+    assert kind_of(PurePosixPath(folder), mounts_of_macos(MACOS)) == kind
+
+
+def test_a_folder_of_this_computer_is_on_no_network_drive(tmp_path: Path) -> None:
+    assert network_drive(tmp_path) == ""
+
+
+def test_a_journal_on_a_network_drive_is_read_and_not_written(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    file = tmp_path / "journal.dryhouse"
+    journal = open_journal(file, write=True)
+    journal.write([Change(None, Batch("corn", id=1))])
+    journal.close()
+    before = file.read_bytes()
+    monkeypatch.setattr(opening, "network_drive", lambda folder: "nfs4")
+    with told(WorldProblem, r"network drive \(nfs4\).*Nothing was changed"):
+        open_journal(file, write=True)
+    reader = open_journal(file, write=False)
+    assert len(reader.where(Batch)) == 1
+    reader.close()
+    assert file.read_bytes() == before
