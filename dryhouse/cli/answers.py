@@ -14,6 +14,7 @@ from dryhouse.science.quantities import parse_amount, unit_typed
 from dryhouse.science.safety.unfolded import AT_A_LOOK_UP, unfolded
 from dryhouse.science.units import METRIC_UNITS
 from dryhouse.science.values import Basis, Caution, Figure, Moment, cautions_json, gravest_first
+from dryhouse.words.bases import basis_text
 from dryhouse.words.figures import figure_json
 from dryhouse.words.workings import lines
 
@@ -72,17 +73,22 @@ def say_figure(
     say_answer(
         args,
         head,
-        details=(*basis_words(figure.basis), *details),
-        workings=(*(f"basis: {basis}" for basis in figure.basis), *lines(figure.workings, style), *workings),
+        details=(*basis_words(figure.basis, style), *details),
+        workings=(*basis_lines(figure.basis, style), *lines(figure.workings, style), *workings),
         cautions=figure.cautions,
     )
 
 
-def basis_words(basis: Sequence[Basis]) -> list[str]:
+def basis_lines(bases: Iterable[Basis], style: Style) -> list[str]:
+    """Everything a figure rests on, a line each."""
+    return [f"basis: {basis_text(basis, style)}" for basis in bases]
+
+
+def basis_words(basis: Sequence[Basis], style: Style) -> list[str]:
     """What a figure rests on, in a line: the first of it, and how many more there are."""
     if not basis:
         return []
-    return [f"basis: {basis[0]}" + (f", and {len(basis) - 1} more" if len(basis) > 1 else "")]
+    return [f"basis: {basis_text(basis[0], style)}" + (f", and {len(basis) - 1} more" if len(basis) > 1 else "")]
 
 
 def say_answer(

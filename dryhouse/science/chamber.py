@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import Message, message
 from dryhouse.science.messages import MessageKind as Told
-from dryhouse.science.messages import message
 from dryhouse.science.values import Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import Workings, step
@@ -67,23 +67,17 @@ def warmed(
     )
 
 
-def slow_reason(chamber: Chamber, equilibrium: Figure | None, target_db: float) -> str:
-    """Why this is a slow day, or why the load may never be dry here, in a sentence; empty where nothing is wrong.
+def slow_reason(chamber: Chamber, equilibrium: Figure | None, target_db: float) -> Message | None:
+    """Why this is a slow day, or why the load may never be dry here; None where nothing is wrong.
 
     `equilibrium` is what the food settles at in this air (g/g), None where no isotherm is published.
     """
-    inside = chamber.relative_humidity_pct
-    air = f"the air in the dryer is at {inside:.0f} % relative humidity"
+    air = (chamber.relative_humidity_pct, "%")
     if equilibrium is not None:
         high = equilibrium.high if equilibrium.high is not None else equilibrium.value
         if equilibrium.value >= target_db:
-            return (
-                f"It may never get there: {air}, and in it this food settles near "
-                f"{100 * equilibrium.value / (1 + equilibrium.value):.0f} % moisture, above the target. "
-                "Warmer or drier air would."
-            )
+            settles = 100.0 * equilibrium.value / (1.0 + equilibrium.value)
+            return message(Told.NEVER_DRY_HERE, air=air, settles=(settles, "%"))
         if high >= 0.7 * target_db:
-            return f"The last of it will be slow: {air}, and this food settles not far below the target."
-    if inside >= HUMID:
-        return f"A damp day: {air}, so it dries more slowly than in drier air."
-    return ""
+            return message(Told.SLOW_AT_THE_END, air=air)
+    return message(Told.DAMP_DAY, air=air) if chamber.relative_humidity_pct >= HUMID else None

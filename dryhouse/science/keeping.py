@@ -17,6 +17,8 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Told
 from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, Workings, step
@@ -55,11 +57,8 @@ class Life:
     days: float
     how: Step
     facts: tuple[Fact, ...]
-    assumed: str = ""
+    assumed: Told | None = None
     """What was assumed beyond the published points."""
-
-
-IN_THE_HEAT = "in the heat the limit for a room, or less, is reckoned with; nothing is published"
 
 
 def life_at(lines: Iterable[Line], celsius: float) -> Life | None:
@@ -86,7 +85,7 @@ def _shortest(found: Iterable[tuple[Line, Life | None]]) -> Life | None:
 def _carried(line: Line, celsius: float) -> Life | None:
     if not line.steps or not line.points[-1].temperature_c < celsius <= line.carried_c + 1e-9:
         return None
-    return replace(_hotter(line, celsius), assumed=IN_THE_HEAT)
+    return replace(_hotter(line, celsius), assumed=Told.ROOM_LIMIT_IN_HEAT)
 
 
 def _life(line: Line, celsius: float) -> Life | None:
@@ -180,7 +179,7 @@ class Keeping:
     """None where a temperature or a published life is missing; `missing` says which."""
     used: float
     """Of the whole life, up to the moment asked about."""
-    missing: str = ""
+    missing: Message | None = None
     workings: Workings = ()
     basis: tuple[Basis, ...] = ()
 
@@ -196,7 +195,7 @@ def used_up(
     history: Sequence[Stretch],
     lines: Sequence[Line],
     life_of: Callable[[Sequence[Line], float], Life | None] = life_on_the_way,
-) -> tuple[datetime | None, str]:
+) -> tuple[datetime | None, Message | None]:
     """When the life is used up, without workings; or None and what is missing. The last stretch is open.
 
     `life_of` stands in for `life_on_the_way` where many histories are asked about and lives are remembered.
@@ -204,22 +203,22 @@ def used_up(
     used = 0.0
     for stretch in history:
         if stretch.temperature_c is None:
-            return None, f"the temperature of {stretch.place} is not recorded"
+            return None, message(Told.PLACE_TEMPERATURE_MISSING, place=stretch.place)
         life = life_of(lines, stretch.temperature_c)
         if life is None:
             return None, nothing_published(lines, stretch.temperature_c)
         left = timedelta(days=(1.0 - used) * life.days)
         if stretch.end is None or stretch.start + left <= stretch.end:
-            return stretch.start + left, ""
+            return stretch.start + left, None
         used += (stretch.end - stretch.start).total_seconds() / DAY_S / life.days
-    return None, "no place is recorded"
+    return None, message(Told.NO_PLACE)
 
 
-def nothing_published(lines: Sequence[Line], celsius: float) -> str:
-    """What is said where there is no life: of the food, or of the food this warm."""
+def nothing_published(lines: Sequence[Line], celsius: float) -> Message:
+    """What is told where there is no life: of the food, or of the food this warm."""
     if not lines:
-        return "no keeping time is published for this food"
-    return f"no keeping time is published for it at {both_scales(celsius)}: refrigerate or freeze it"
+        return message(Told.NO_KEEPING_TIME)
+    return message(Told.NO_KEEPING_TIME_AT, warmth=both_scales(celsius))
 
 
 def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime) -> Keeping:
@@ -244,7 +243,7 @@ def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime)
             break
         facts += [fact.basis for fact in life.facts]
         if life.assumed:
-            facts.append(Basis("assumption", life.assumed))
+            facts.append(Basis("assumption", said=message(life.assumed)))
             workings.append(step(Kind.SUPPOSED, what=life.assumed))
         workings.append(replace(life.how, about=stretch.place))
         there = {"temperature": (stretch.temperature_c, "degC"), "life": (life.days, "day")}

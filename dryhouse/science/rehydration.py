@@ -11,6 +11,8 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.units import cups
 from dryhouse.science.values import Basis, Fact, Figure, Measure, merge_bases
 from dryhouse.science.workings import Step, Term, step
@@ -37,7 +39,7 @@ class Correction:
     @property
     def basis(self) -> Basis:
         """The notes it rests on."""
-        return Basis("own", f"cooking notes on {self.what}", self.n)
+        return Basis("own", n=self.n, said=message(Told.COOKING_NOTES, what=self.what))
 
     def step(self, water_ml: float) -> Step:
         """The correction of so much water, with n."""

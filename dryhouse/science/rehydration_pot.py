@@ -15,6 +15,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.rehydration import Correction, with_cups
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, about, step
@@ -132,6 +134,10 @@ def _bases(parts: Sequence[Thirst], pot: Pot, meal: Correction | None) -> tuple[
     return merge_bases(
         () if meal is None else (meal.basis,),
         *(part.water.basis for part in parts if part.water is not None),
-        () if pot.style_liquid is None else (Basis("assumption", f"{pot.style}: {pot.style_liquid.source}"),),
+        () if pot.style_liquid is None else (_style_basis(pot.style, pot.style_liquid),),
         pot.boil_off.basis if pot.flame_minutes > 0 else (),
     )
+
+
+def _style_basis(style: str, liquid: Fact) -> Basis:
+    return Basis("assumption", said=message(Told.STYLE_LIQUID, style=style, rule=liquid.source))

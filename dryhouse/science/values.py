@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from dryhouse.science.messages import Message
 from dryhouse.science.statuses import Severity
 from dryhouse.science.workings import Workings
 
@@ -39,13 +40,10 @@ class Basis:
     """Where a figure comes from: own records (with n), the handbook, or what was entered."""
 
     kind: BasisKind
-    source: str
+    source: str = ""
     n: int | None = None
-
-    def __str__(self) -> str:
-        if self.kind == "own":
-            return f"own records, n={self.n}" + (f" ({self.source})" if self.source else "")
-        return f"{self.kind}: {self.source}" if self.source else self.kind
+    said: Message | None = None
+    """What was assumed, or which of her records it is, where that is no published source."""
 
 
 @dataclass(frozen=True, slots=True)

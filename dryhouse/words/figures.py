@@ -8,6 +8,7 @@ from typing import Any
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.units import DIMENSIONS, MASS, METRIC_UNITS, VOLUME
 from dryhouse.science.values import Figure, cautions_json
+from dryhouse.words.bases import bases_json
 from dryhouse.words.workings import lines
 
 
@@ -22,7 +23,7 @@ def figure_json(figure: Figure, style: Style) -> dict[str, Any]:
         "measure": None
         if measure is None
         else {"value": measure.value, "low": measure.low, "high": measure.high, "unit": measure.unit},
-        "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in figure.basis],
+        "basis": bases_json(figure.basis, style),
         "workings": list(lines(figure.workings, in_units_of(figure, style))),
         "cautions": cautions_json(figure.cautions),
     }

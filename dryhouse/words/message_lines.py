@@ -56,6 +56,77 @@ LINES: Mapping[Kind, str] = {
         "it would hold endless water below saturation."
     ),
     Kind.ABOVE_THE_TABLES: "No boiling point is published above {top}; enter a lower altitude.",
+    # the air in the dryer
+    Kind.NEVER_DRY_HERE: (
+        "It may never get there: the air in the dryer is at {air:2} relative humidity, and in it this food settles "
+        "near {settles:2} moisture, above the target. Warmer or drier air would."
+    ),
+    Kind.SLOW_AT_THE_END: (
+        "The last of it will be slow: the air in the dryer is at {air:2} relative humidity, and this food settles "
+        "not far below the target."
+    ),
+    Kind.DAMP_DAY: (
+        "A damp day: the air in the dryer is at {air:2} relative humidity, so it dries more slowly than in "
+        "drier air."
+    ),
+    # curves through weighings
+    Kind.BEST_OF_MODELS: "{model} has the smallest AICc of the {models} models that {n} weighings carry.",
+    Kind.BEST_OF_FEW_MODELS: (
+        "{model} has the smallest AICc of the {models} models that {n} weighings carry; {left_out} with more "
+        "parameters were left out."
+    ),
+    Kind.ONLY_LEWIS: "{n} weighings carry no more than the simplest curve, Lewis; five would carry Page.",
+    Kind.NOTHING_TO_FIT: "No weighings: a curve needs at least {fewest}, and 5 to choose between models.",
+    Kind.TOO_FEW_TO_FIT: (
+        "{n:weighing|weighings} so far: a curve needs at least {fewest}, and 5 to choose between models."
+    ),
+    Kind.LOAD_GREW: ("The load weighs more at the end than at the beginning: no drying curve goes through that."),
+    Kind.FLAT_SO_FAR: "The weight has hardly moved yet: there is no curve to draw.",
+    Kind.WEIGHT_RISES: (
+        "The weight rises {times:time|times}, most between {since} and {until} (MR by {rise:2}): a scale reading, "
+        "a swapped tray or food added?"
+    ),
+    Kind.BELOW_DRY_MATTER: (
+        "Some weighings lie below the dry matter: the starting moisture or the tare is not right."
+    ),
+    Kind.NOT_PINNED_DOWN: "{model}: the weighings do not pin down every parameter.",
+    Kind.NOT_SETTLED: "{model}: the search did not settle; do not trust its parameters.",
+    Kind.LEVELS_BELOW_ZERO: (
+        "{model}: its curve levels off at MR {level:2}, below zero water; it holds only between the weighings."
+    ),
+    Kind.FALLS_BELOW_ZERO: (
+        "{model}: past the last weighing its curve falls below zero water; never read it there."
+    ),
+    Kind.RISES_AGAIN: "{model}: past the last weighing its curve rises again; never read it there.",
+    Kind.TOO_FEW_FOR_PERIODS: "Fewer than {fewest} weighings do not tell a constant from a falling rate.",
+    Kind.TOO_EARLY_FOR_PERIODS: (
+        "The load has hardly begun to dry: constant and falling rate cannot be told apart."
+    ),
+    Kind.NO_CONSTANT_RATE: "The rate falls from the beginning: no constant-rate period shows.",
+    Kind.CONSTANT_SO_FAR: "The rate has been constant so far; it has not begun to fall.",
+    Kind.TWO_PERIODS: (
+        "Constant rate for the first {until:2} ({rate:2} of the free water an hour), then falling from "
+        "{critical:2} of the free water on."
+    ),
+    # yields side by side
+    Kind.NO_DIFFERENCE: "no difference shown",
+    Kind.MORE_THAN_REST: "{by:2} more than the rest",
+    Kind.LESS_THAN_REST: "{by:2} less than the rest",
+    # keeping
+    Kind.PLACE_TEMPERATURE_MISSING: "the temperature of {place} is not recorded",
+    Kind.NO_PLACE: "no place is recorded",
+    Kind.NO_KEEPING_TIME: "no keeping time is published for this food",
+    Kind.NO_KEEPING_TIME_AT: "no keeping time is published for it at {warmth}: refrigerate or freeze it",
+    # what a figure rests on
+    Kind.ROOM_LIMIT_IN_HEAT: ("in the heat the limit for a room, or less, is reckoned with; nothing is published"),
+    Kind.HANDBOOK_SPREAD: "the handbook's spread is worth {worth} batches",
+    Kind.OTHER_FORM: "a batch of another form counts {each}",
+    Kind.USUAL_SETTLING: "food settles at {level} ({low} to {high}) of its dry matter",
+    Kind.SPEED_UNKNOWN: "speed unknown beforehand: half-time 20 min to 10 h",
+    Kind.STYLE_LIQUID: "{style}: {rule}",
+    Kind.OWN_RATIOS: "dried ÷ prepared",
+    Kind.OWN_MEASURES: "measured volumes, {state}",
+    Kind.COOKING_NOTES: "cooking notes on {what}",
     # the forecast
     Kind.NO_START_MOISTURE: "A forecast needs the starting moisture.",
     Kind.NO_WEIGHINGS: "A forecast needs at least one weighing with its time.",

@@ -9,8 +9,9 @@ from dryhouse.words.message_lines import LINES, NOTHING_CHANGED
 from dryhouse.words.slots import Slot
 
 
-def message_words(message: Message, style: Style) -> str:
-    """A message in the units and the notation the person reads."""
+def message_words(message: Message, style: Style | None = None) -> str:
+    """A message in the units and the notation the person reads (US where nobody says which)."""
+    style = style or Style()
     slots: dict[str, object] = {"because": said(message.because, style), "unchanged": NOTHING_CHANGED}
     slots |= {term.name: Slot(term, style) for term in message.terms}
     return LINES[message.kind].format_map(slots)

@@ -6,10 +6,12 @@ from collections.abc import Mapping
 from datetime import date
 
 from dryhouse.science.display import Style
+from dryhouse.science.messages import MessageKind
 from dryhouse.science.units import AREA, LENGTH, MASS, TEMPERATURE, TIME, VOLUME
 from dryhouse.science.workings import Term
 from dryhouse.words.amounts import DIGITS, figures, own, worked
 from dryhouse.words.dates import day_words
+from dryhouse.words.message_lines import LINES
 
 _NOUNS: Mapping[str, str] = {MASS: "a weight", TIME: "a length of time", AREA: "an area"}
 _EXAMPLES: Mapping[str, str] = {
@@ -38,6 +40,8 @@ class Slot:
         value, style = self._term.value, self._style
         if isinstance(value, date):
             return day_words(value)
+        if isinstance(value, MessageKind):
+            return LINES[value]
         if isinstance(value, str):
             return _quantity(value, spec) if spec else value
         if "|" in spec:

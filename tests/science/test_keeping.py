@@ -9,9 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.science.keeping import LifePoint, Line, Stretch, keeping, life_at, life_on_the_way, used_up
+from dryhouse.science.messages import MessageKind
 from dryhouse.science.values import Fact
-from dryhouse.science.workings import StepKind
-from tests.workings import read
+from dryhouse.words.messages import message_words
+from tests.workings import read, rests_on
 
 START = datetime(2026, 3, 1, tzinfo=UTC)
 
@@ -100,6 +101,14 @@ def test_a_step_takes_the_warmer_limit():
     assert life_at([STEPS], 0.0).days == 90.0
 
 
+def missing(stretches: tuple[Stretch, ...], *lines: Line) -> str:
+    """What is missing where no day can be named, as it is read."""
+    until, told = used_up(stretches, lines)
+    assert until is None
+    assert told is not None
+    return message_words(told)
+
+
 def test_beyond_the_last_limit_of_meat_there_is_no_life_and_on_the_way_the_limit_or_less_is_assumed():
     assert life_at([STEPS], 21.1) is None
     assert life_at([FRUIT, STEPS], 21.1) is None, "a mix has no life where its meat has none"
@@ -108,17 +117,19 @@ def test_beyond_the_last_limit_of_meat_there_is_no_life_and_on_the_way_the_limit
     assert life_at([carried], 26.0) is None
     on_the_way = life_on_the_way([carried], 26.0)
     assert on_the_way.days < 14.0
-    assert "or less" in on_the_way.assumed
+    assert on_the_way.assumed is MessageKind.ROOM_LIMIT_IN_HEAT
     assert life_on_the_way([carried], 32.5) is None
-    said = used_up(history([], 40.0), [carried])
-    assert said == (None, "no keeping time is published for it at 104 °F (40 °C): refrigerate or freeze it")
+    assert missing(history([], 40.0), carried) == (
+        "no keeping time is published for it at 104 °F (40 °C): refrigerate or freeze it"
+    )
 
 
 def test_what_was_assumed_in_the_heat_stands_in_the_workings_and_the_basis():
     carried = line((4.5, 90.0), (21.0, 14.0), steps=True, carried_c=32.0)
     found = keeping(history([], 26.0), [carried], START)
-    assert StepKind.SUPPOSED in {step.kind for step in found.workings}
-    assert "assumption" in {b.kind for b in found.basis}
+    said = "in the heat the limit for a room, or less, is reckoned with; nothing is published"
+    assert f"Supposed: {said}" in read(found.workings)
+    assert f"assumption: {said}" in rests_on(found.basis)
 
 
 def test_a_general_rule_says_nothing_outside_its_points():
@@ -130,11 +141,10 @@ def test_a_general_rule_says_nothing_outside_its_points():
 
 
 def test_a_missing_temperature_is_said_and_not_guessed():
-    until, missing = used_up((Stretch("the cellar", START, None, None),), [FRUIT])
-    assert until is None
-    assert missing == "the temperature of the cellar is not recorded"
-    assert used_up((), [FRUIT]) == (None, "no place is recorded")
-    assert used_up(history([], 20.0), []) == (None, "no keeping time is published for this food")
+    in_the_cellar = (Stretch("the cellar", START, None, None),)
+    assert missing(in_the_cellar, FRUIT) == "the temperature of the cellar is not recorded"
+    assert missing((), FRUIT) == "no place is recorded"
+    assert missing(history([], 20.0)) == "no keeping time is published for this food"
     assert keeping((), [FRUIT], START).left(START) is None
 
 

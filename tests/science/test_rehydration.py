@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from dryhouse.science.messages import MessageKind, message
 from dryhouse.science.rehydration import Correction, TakesUp, in_cups, lost_water
 from dryhouse.science.values import Basis, Fact, Figure
 from dryhouse.science.workings import StepKind as Kind
@@ -52,7 +53,7 @@ def test_notes_correct_the_share_with_its_interval():
     taught = Correction(1.2, 3, 1.0, "leek")
     water = TakesUp(SHARE, TENFOLD, taught).water(10)
     assert (water.low, water.value, water.high) == pytest.approx((36, 48, 60))
-    assert water.basis[0] == Basis("own", "cooking notes on leek", 3)
+    assert water.basis[0] == Basis("own", n=3, said=message(MessageKind.COOKING_NOTES, what="leek"))
     assert TakesUp(SHARE, TENFOLD, Correction(9.0, 3, 1.0)).water(10).value == pytest.approx(90)
 
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from dryhouse.science.rehydration import correction, taught_by
 from dryhouse.science.rehydration_pot import Pot, Thirst, boil_off, pot_water
 from dryhouse.science.values import Basis, Fact, Figure
-from tests.workings import read
+from tests.workings import read, rests_on
 
 STILL = Figure(0.0, "ml/min")
 DRY_POT = Pot("dry", None, STILL, 0.0)
@@ -57,7 +57,7 @@ def test_soupy_takes_water_off_and_says_how_many_notes() -> None:
     assert "cooking notes on this meal, n=1: × 0.922 (the calculated figure counts as 1 more)" in read(
         water.workings
     )
-    assert Basis("own", "cooking notes on this meal", 1) in water.basis
+    assert "own records, n=1 (cooking notes on this meal)" in rests_on(water.basis)
 
 
 def test_right_with_more_water_than_reckoned_moves_towards_what_was_used() -> None:

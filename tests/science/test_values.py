@@ -1,6 +1,6 @@
 """A figure carries everything that is known about it."""
 
-from dryhouse.science.values import Basis, Caution, Fact, Figure, cautions_json, gravest_first
+from dryhouse.science.values import Caution, Fact, Figure, cautions_json, gravest_first
 
 STOP, WARN, NOTE = (Caution(s, s, "a source") for s in ("stop", "warn", "note"))
 
@@ -35,4 +35,3 @@ def test_only_a_stop_that_is_not_to_be_eaten_forbids_eating():
 def test_a_recalled_fact_says_so_and_an_entered_one_is_entered():
     assert "from memory, not yet checked" in Fact(1, "g", "a book", "recalled").basis.source
     assert Fact(1, "g", "entered by you", "entered").basis.kind == "entered"
-    assert str(Basis("own", "", 4)) == "own records, n=4"

@@ -7,7 +7,9 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_more, basis_words, say_answer, say_json
+from dryhouse.cli.answers import add_more, basis_lines, basis_words, say_answer, say_json
+from dryhouse.words.bases import bases_json
+from dryhouse.words.messages import message_words
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.dryer.curve_file import RunAnswer
@@ -73,20 +75,20 @@ def run(args: argparse.Namespace) -> int:
             {
                 **figure_json(figure or Figure(0.0, "h"), grams),
                 **known,
-                "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in answer.basis],
+                "basis": bases_json(answer.basis, grams),
                 "workings": list(lines_of(answer, grams)),
                 "cautions": cautions_json(answer.cautions),
                 **answer_json(answer),
             }
         )
         return 0
-    doubts = [warning for fit in answer.curves.fits for warning in fit.warnings]
+    doubts = [message_words(warning, grams) for fit in answer.curves.fits for warning in fit.warnings]
     say_answer(
         args,
         said(answer),
         rows=model_lines(answer),
-        details=basis_words(answer.basis),
-        workings=(*(f"basis: {basis}" for basis in answer.basis), *doubts, *lines_of(answer, grams)),
+        details=basis_words(answer.basis, grams),
+        workings=(*basis_lines(answer.basis, grams), *doubts, *lines_of(answer, grams)),
         cautions=answer.cautions,
     )
     return 0

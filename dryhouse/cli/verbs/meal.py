@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_more, basis_words, cautions_of, say_answer, say_figure
+from dryhouse.cli.answers import add_more, basis_lines, basis_words, cautions_of, say_answer, say_figure
 from dryhouse.science.safety.unfolded import OF_ANIMAL_FOOD
 
 if TYPE_CHECKING:
@@ -112,9 +112,9 @@ def _say(sheet: MealSheet, notation: Style, args: argparse.Namespace) -> None:
         args,
         [*answer, f"  {_each(sheet, notation)}"],
         rows=[_row(line, notation) for line in sheet.parts],
-        details=(*sheet.remarks, *basis_words(water.basis)),
+        details=(*sheet.remarks, *basis_words(water.basis, notation)),
         workings=(
-            *(f"basis: {basis}" for basis in water.basis),
+            *basis_lines(water.basis, notation),
             *(() if sheet.forbidden else lines(water.workings, notation)),
             *(f"published, {p.name}: {p.sentence} [{p.source}]" for p in sheet.published),
         ),

@@ -18,6 +18,7 @@ from dryhouse.science.display import Style
 from dryhouse.science.statuses import Status
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import cautions_json
+from dryhouse.words.bases import bases_json
 from dryhouse.words.figures import figure_json
 from dryhouse.words.workings import lines as workings
 
@@ -71,7 +72,7 @@ def _run(args: argparse.Namespace) -> int:
                     "unit": "g",
                     "measure": measure,
                     "water": None if wet is None else figure_json(wet, shown),
-                    "basis": [{"kind": b.kind, "n": b.n, "source": b.source} for b in rests_on],
+                    "basis": bases_json(rests_on, shown),
                     "workings": list(workings(worked, shown)),
                     "cautions": cautions_json(cautions),
                 }

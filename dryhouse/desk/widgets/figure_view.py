@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
@@ -14,18 +13,19 @@ from dryhouse.desk.widgets.basics import column, row, words
 from dryhouse.desk.widgets.pressable import Pressable
 from dryhouse.science.display import Style
 from dryhouse.science.values import Basis, Figure
+from dryhouse.words.bases import basis_source, basis_text, kind_and_source
 
 BASIS_ROOM = 56
 """Letters of a source that a card says (0: what kind it is, and no more); the whole of it is in the tooltip and in
 the workings."""
 
 
-def basis_line(bases: tuple[Basis, ...]) -> str:
+def basis_line(bases: tuple[Basis, ...], style: Style) -> str:
     """Every basis in a few words, separated by semicolons."""
-    return "; ".join(str(b) for b in bases)
+    return "; ".join(basis_text(b, style) for b in bases)
 
 
-def basis_short(bases: tuple[Basis, ...], room: int = BASIS_ROOM) -> str:
+def basis_short(bases: tuple[Basis, ...], style: Style, room: int = BASIS_ROOM) -> str:
     """The bases for a card: the first of each kind, with how many more there are of it; two kinds at most. What
     kind it is and how many records are always said whole; a long source is cut."""
     kinds = list(dict.fromkeys(b.kind for b in bases))
@@ -33,8 +33,8 @@ def basis_short(bases: tuple[Basis, ...], room: int = BASIS_ROOM) -> str:
     said = []
     for kind in kinds[:2]:
         first, *more = [b for b in bases if b.kind == kind]
-        source = cut(first.source, share) if room else ""
-        said.append(str(replace(first, source=source)) + (f" +{len(more)}" if more and room else ""))
+        source = cut(basis_source(first, style), share) if room else ""
+        said.append(kind_and_source(first, source) + (f" +{len(more)}" if more and room else ""))
     return "; ".join(said) + (" and more" if len(kinds) > 2 else "")
 
 
@@ -125,16 +125,16 @@ class FigureView(Pressable):
                 style.figure(figure),
                 also_by_measure(style, figure),
                 f"likely {in_one_unit(between)}" if between else "",
-                basis_short(figure.basis, self._room),
+                basis_short(figure.basis, style, self._room),
             )
             self.setCursor(Qt.CursorShape.PointingHandCursor if figure.workings else Qt.CursorShape.ArrowCursor)
             hint = "Enter or click: see the workings" if figure.workings else ""
-            whole = basis_line(figure.basis)
+            whole = basis_line(figure.basis, style)
             self.setToolTip("\n".join(t for t in ("" if whole == texts[-1] else whole, hint) if t))
         for label, text in zip((self._value, self._beside, self._interval, self._basis), texts, strict=True):
             label.setText(unbroken(text))
             label.setVisible(bool(text))
-        said = ", ".join(t for t in (*texts[:3], basis_line(figure.basis) if figure else self._why) if t)
+        said = ", ".join(t for t in (*texts[:3], basis_line(figure.basis, style) if figure else self._why) if t)
         self.setAccessibleName(f"{self.title}: {said}")
         self.setAccessibleDescription(self.toolTip())
         self._fit()

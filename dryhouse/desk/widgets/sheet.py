@@ -13,6 +13,7 @@ from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, 
 from dryhouse.desk.widgets.cautions_view import CautionRow
 from dryhouse.desk.widgets.figure_view import also_by_measure
 from dryhouse.science.values import Caution, Figure
+from dryhouse.words.bases import basis_text
 from dryhouse.words.workings import lines
 
 
@@ -57,7 +58,7 @@ class WorkingsSheet(QFrame):
             "Workings",
             lines(figure.workings, style) or ("No arithmetic: this is the figure as it was entered or published.",),
         )
-        self._section("Basis", tuple(str(b) for b in figure.basis) or ("None recorded.",))
+        self._section("Basis", tuple(basis_text(b, style) for b in figure.basis) or ("None recorded.",))
         if figure.cautions:
             self._add("Cautions", "label")
             for caution in figure.cautions:

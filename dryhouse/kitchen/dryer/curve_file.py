@@ -33,7 +33,7 @@ from dryhouse.science.values import Basis, Caution, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.words.forecasts import finish_sentence, from_the_first
-from dryhouse.words.messages import problem_sentence
+from dryhouse.words.messages import message_words, problem_sentence
 from dryhouse.words.verdicts import mismatch_sentence
 from dryhouse.words.workings import lines
 
@@ -80,7 +80,7 @@ def read_run(
     water, target = _moistures(food, start_moisture_pct, target_moisture_pct, start_moisture_tested)
     cautions = food_cautions(kitchen, food) if kitchen and food else ()
     curves, spoken, line = _curves(points, water)
-    notes = (*points.notes, *curves.warnings, curves.sentence)
+    notes = (*points.notes, *(message_words(told, _AS_THE_FILE) for told in (*curves.warnings, curves.why)))
     basis = merge_bases([f.basis for f in (water, target) if f is not None])
     if water is None or target is None:
         missing = tuple(name for name, fact in zip(_WANTED, (water, target), strict=True) if fact is None)
@@ -121,7 +121,7 @@ def _curves(points: Points, water: Fact | None) -> tuple[CurveSet, str, Step]:
     if water is None:
         return curves, "", step(Kind.MASS_OVER_FIRST)
     how = step(Kind.MR_FROM_MASS, solids=(dry, "g"), first=(first, "g"), water=water)
-    return curves, periods(points.hours, ratio)[1], how
+    return curves, message_words(periods(points.hours, ratio)[1], _AS_THE_FILE), how
 
 
 def _not_known(missing: Sequence[str]) -> str:
@@ -204,7 +204,7 @@ def answer_json(answer: RunAnswer) -> dict[str, object]:
                 "reduced_chi2": f.reduced_chi2,
                 "aicc": f.aicc if np.isfinite(f.aicc) else None,
                 "n": f.n,
-                "warnings": list(f.warnings),
+                "warnings": [message_words(warning, _AS_THE_FILE) for warning in f.warnings],
             }
             for f in answer.curves.fits
         ],

@@ -18,6 +18,7 @@ from dryhouse.science.chamber import Chamber, slow_reason, warmed
 from dryhouse.science.dry_matter import Belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Equilibrium, Forecast, Prior, forecast
+from dryhouse.science.messages import Message
 from dryhouse.science.moisture import SCALE_G, Load, wet_to_dry
 from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
 from dryhouse.science.values import Fact, Figure, merge_bases
@@ -36,7 +37,7 @@ class RunForecast:
     forecast: Forecast | None = None
     why_none: str = ""
     """Why there is no forecast, in a sentence."""
-    slow_day: str = ""
+    slow_day: Message | None = None
     """Why this batch dries slowly or may never be dry here, in a sentence; empty where nothing is the matter."""
     chamber: Chamber | None = None
     equilibrium: Figure | None = None
@@ -75,7 +76,7 @@ def run_forecast(
     settles = None
     if chamber is not None and heat is not None:
         settles = equilibrium_moisture(isotherms(food.slug), chamber.relative_humidity_pct / 100.0, heat)
-    slow = slow_reason(chamber, settles, wet_to_dry(target.value / 100.0)) if chamber is not None else ""
+    slow = slow_reason(chamber, settles, wet_to_dry(target.value / 100.0)) if chamber is not None else None
     level = None
     if settles is not None and settles.low is not None and settles.high is not None and settles.basis:
         level = Equilibrium(settles.value, settles.low, settles.high, settles.basis[0])

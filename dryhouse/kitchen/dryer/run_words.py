@@ -15,9 +15,11 @@ from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, duration
 from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.values import Figure, cautions_json
+from dryhouse.words.curves import curve_lines
 from dryhouse.words.dates import weekday_clock
 from dryhouse.words.figures import figure_json
 from dryhouse.words.forecasts import When, bands_sentence, finish_sentence
+from dryhouse.words.messages import message_words
 
 LONG = timedelta(days=30)
 
@@ -38,11 +40,12 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
         yield finish_words(kitchen, run)
         if again := again_words(kitchen, run):
             yield again
-    if run.expected.slow_day:
-        yield run.expected.slow_day
+    if run.expected.slow_day is not None:
+        yield message_words(run.expected.slow_day, style)
     if run.curves is not None:
-        yield f"Curve: {run.curves.sentence}"
-        yield from run.curves.warnings
+        why, *warnings = curve_lines(run.curves, style)
+        yield f"Curve: {why}"
+        yield from warnings
     yield from run.asks
 
 
@@ -161,7 +164,7 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
         "finish_at": finish.isoformat() if finish else None,
         "weigh_again_at": again.isoformat() if again else None,
         "water_activity": _json(run.expected.water_activity, notation),
-        "slow_day": run.expected.slow_day or None,
+        "slow_day": None if run.expected.slow_day is None else message_words(run.expected.slow_day, notation),
         "asks": list(run.asks),
     }
 

@@ -58,6 +58,7 @@ from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.statuses import Status
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+from dryhouse.words.messages import message_words
 from dryhouse.words.names import called
 
 _HANDFUL = 10000
@@ -273,7 +274,7 @@ class ShelfBook:
         """The last day it keeps through this history, never past a printed date; or None and what is missing."""
         until, missing = used_up(history, self.lines(lot).lines, self._life)
         if until is None:
-            return None, missing
+            return None, message_words(missing) if missing is not None else ""
         day = day_of(self.kitchen, until)
         return (min(day, lot.bought_keep_by) if lot.bought_keep_by is not None else day), ""
 

@@ -26,6 +26,7 @@ from dryhouse.science.safety import LotFacts
 from dryhouse.science.statuses import Status
 from dryhouse.science.units import to_celsius
 from dryhouse.words.dates import weekday_words
+from dryhouse.words.messages import message_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,8 +113,8 @@ def _serves(kitchen: Kitchen, trip: Trip, batch: Batch) -> tuple[date | None, da
     waits = Stretch("kitchen", batch.ended or kitchen.now(), None, room)
     history = with_trip([waits], start_of(kitchen, trip.starts_on), warmth)
     until, missing = used_up(history, keeping_lines(batch.food, facts.food).lines)
-    if missing:
-        reasons.append(missing)
+    if missing is not None:
+        reasons.append(message_words(missing))
     keep_by = None if until is None else day_of(kitchen, until)
     if reasons or keep_by is None:
         return None, keep_by, f"{Status.CHECK_FIRST}: {'; '.join(reasons)}"

@@ -1,4 +1,4 @@
-"""Fitting every model a run carries and choosing one, or saying in a sentence why not.
+"""Fitting every model a run carries and choosing one, or saying why not.
 
 A model with one or two parameters wants 5 weighings, one with three 8, one with four 10, t = 0 among them
 (a working rule drawn from the lengths of published runs). The choice is the smallest AICc.
@@ -13,6 +13,8 @@ from dryhouse.science.curves.fitting import fit
 from dryhouse.science.curves.model import Array, page_line
 from dryhouse.science.curves.models import MODELS
 from dryhouse.science.curves.result import CurveSet, Fit
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Told
 
 FEWEST = 3
 """With fewer weighings than this not even a single rate is fitted."""
@@ -42,8 +44,8 @@ def fit_all(hours: ArrayLike, mr: ArrayLike) -> CurveSet:
         if n >= m.needs or (n < 5 and m.name in _SHORT[n]):
             beat = min((f.sse for f in fits if m.name in CONTAINED_IN.get(f.name, ())), default=None)
             fits = (*fits, fit(m, t, y, line, beat))
-    chosen, sentence = _choose(fits, n)
-    return CurveSet(tuple(t.tolist()), tuple(y.tolist()), fits, chosen, sentence, warnings)
+    chosen, why = _choose(fits, n)
+    return CurveSet(tuple(t.tolist()), tuple(y.tolist()), fits, chosen, why, warnings)
 
 
 CONTAINED_IN = {
@@ -54,35 +56,39 @@ CONTAINED_IN = {
 _SHORT = {3: ("Lewis",), 4: ("Lewis", "Page")}
 
 
+_ONLY_BETWEEN = (Told.LEVELS_BELOW_ZERO, Told.FALLS_BELOW_ZERO, Told.RISES_AGAIN)
+"""Fits with these hold between the weighings and not past the last."""
+
+
 def for_forecasting(curves: CurveSet) -> Fit | None:
     """The best fit that may be read past the last weighing, or None."""
-    sound = [f for f in curves.fits if not any("past the last" in w or "between the" in w for w in f.warnings)]
+    sound = [f for f in curves.fits if not any(warning.kind in _ONLY_BETWEEN for warning in f.warnings)]
     return min(sound, key=lambda f: f.aicc, default=None)
 
 
-def _choose(fits: tuple[Fit, ...], n: int) -> tuple[Fit, str]:
+def _choose(fits: tuple[Fit, ...], n: int) -> tuple[Fit, Message]:
     chosen = fits[0] if n < 5 else min(fits, key=lambda f: f.aicc)
     if n < 5:
-        return chosen, f"{n} weighings carry no more than the simplest curve, Lewis; five would carry Page."
+        return chosen, message(Told.ONLY_LEWIS, n=n)
     left_out = len(MODELS) - len(fits)
-    why = f"{chosen.name} has the smallest AICc of the {len(fits)} models that {n} weighings carry"
-    return chosen, why + (f"; {left_out} with more parameters were left out." if left_out else ".")
+    if not left_out:
+        return chosen, message(Told.BEST_OF_MODELS, model=chosen.name, models=len(fits), n=n)
+    return chosen, message(Told.BEST_OF_FEW_MODELS, model=chosen.name, models=len(fits), n=n, left_out=left_out)
 
 
-def _unfit(t: Array, y: Array) -> str:
+def _unfit(t: Array, y: Array) -> Message | None:
     n = len(t)
     if n < FEWEST:
-        count = {0: "No weighings", 1: "One weighing", 2: "Two weighings"}[n]
-        return f"{count}: a curve wants at least {FEWEST}, and 5 to choose between models."
+        return message(Told.TOO_FEW_TO_FIT if n else Told.NOTHING_TO_FIT, n=n, fewest=FEWEST)
     fell = float(y[0] - y.min())
     if float(y[-1]) > float(y[0]) + 0.005:
-        return "The load weighs more at the end than at the beginning: no drying curve goes through that."
+        return message(Told.LOAD_GREW)
     if fell < FLAT:
-        return "The weight has hardly moved yet: there is no curve to draw."
-    return ""
+        return message(Told.FLAT_SO_FAR)
+    return None
 
 
-def about_weighings(t: Array, y: Array) -> tuple[str, ...]:
+def about_weighings(t: Array, y: Array) -> tuple[Message, ...]:
     """What is odd about the weighings themselves: rises, water below nothing."""
     said = []
     rises = np.diff(y)
@@ -90,10 +96,14 @@ def about_weighings(t: Array, y: Array) -> tuple[str, ...]:
     if len(up):
         worst = up[np.argmax(rises[up])]
         said.append(
-            f"The weight rises {len(up)} time{'s' if len(up) > 1 else ''}, most between "
-            f"{t[worst]:.2f} h and {t[worst + 1]:.2f} h (MR by {rises[worst]:.3f}): a scale reading, "
-            "a swapped tray or food added?"
+            message(
+                Told.WEIGHT_RISES,
+                times=len(up),
+                since=(float(t[worst]), "h"),
+                until=(float(t[worst + 1]), "h"),
+                rise=float(rises[worst]),
+            )
         )
     if np.any(y < -0.005):
-        said.append("Some weighings lie below the dry matter: the starting moisture or the tare is not right.")
+        said.append(message(Told.BELOW_DRY_MATTER))
     return tuple(said)

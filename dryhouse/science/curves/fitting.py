@@ -9,6 +9,8 @@ import numpy as np
 from dryhouse.science.curves.model import Array, Model, page_line
 from dryhouse.science.curves.result import Fit
 from dryhouse.science.curves.solver import Solution, least_squares
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Told
 
 BELOW_NOTHING = -0.005
 """A moisture ratio further below zero than this is not rounding."""
@@ -32,9 +34,9 @@ def fit(
     values, errors = found.parameters.tolist(), standard_errors(found, n)
     warnings = beyond_the_data(model, found.parameters, float(hours[-1]))
     if any(e is None or e > abs(v) > 0 for v, e in zip(values, errors, strict=True)):
-        warnings = (f"{model.name}: the weighings do not pin down every parameter.", *warnings)
+        warnings = (message(Told.NOT_PINNED_DOWN, model=model.name), *warnings)
     if not found.settled:
-        warnings = (f"{model.name}: the search did not settle; do not trust its parameters.", *warnings)
+        warnings = (message(Told.NOT_SETTLED, model=model.name), *warnings)
     return Fit(
         name=model.name,
         formula=model.formula,
@@ -98,17 +100,14 @@ def aicc(sse: float, n: int, p: int) -> float:
     return n * math.log(max(sse, 1e-300) / n) + 2 * q + 2 * q * (q + 1) / (n - q - 1)
 
 
-def beyond_the_data(model: Model, parameters: Array, last_hour: float) -> tuple[str, ...]:
+def beyond_the_data(model: Model, parameters: Array, last_hour: float) -> tuple[Message, ...]:
     """What this fit would say past the last weighing that drying cannot do."""
     if model.name == "logarithmic" and parameters[2] < BELOW_NOTHING:
-        return (
-            f"logarithmic: its curve levels off at MR {parameters[2]:.3f}, below zero water; "
-            "it holds only between the weighings.",
-        )
+        return (message(Told.LEVELS_BELOW_ZERO, model=model.name, level=float(parameters[2])),)
     if model.name == "Midilli–Kucuk":
         later = model.curve(_AHEAD * max(last_hour, 1e-9), parameters)
         if later.min() < BELOW_NOTHING:
-            return ("Midilli–Kucuk: past the last weighing its curve falls below zero water; never read it there.",)
+            return (message(Told.FALLS_BELOW_ZERO, model=model.name),)
         if (later[1:] - later[:-1]).max() > 1e-6:
-            return ("Midilli–Kucuk: past the last weighing its curve rises again; never read it there.",)
+            return (message(Told.RISES_AGAIN, model=model.name),)
     return ()

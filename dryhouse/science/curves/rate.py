@@ -18,6 +18,8 @@ from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.fitting import aicc
 from dryhouse.science.curves.model import Array
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Told
 
 FEWEST = 6
 """Weighings needed before two periods are told apart."""
@@ -66,16 +68,16 @@ def two_periods(t: Array, rate: Array, critical: Array) -> Array:
     return np.where(late > 0, critical * np.exp(-late * rate / critical), 1.0 - rate * t)
 
 
-def periods(hours: ArrayLike, mr: ArrayLike) -> tuple[Periods | None, str]:
-    """The two periods where the weighings show them, and a sentence either way."""
+def periods(hours: ArrayLike, mr: ArrayLike) -> tuple[Periods | None, Message]:
+    """The two periods where the weighings show them, and what to say either way."""
     t, y = np.asarray(hours, dtype=float), np.asarray(mr, dtype=float)
     if len(t) < FEWEST:
-        return None, f"Fewer than {FEWEST} weighings do not tell a constant from a falling rate."
+        return None, message(Told.TOO_FEW_FOR_PERIODS, fewest=FEWEST)
     if len(t) > _MOST:
         kept = np.linspace(0, len(t) - 1, _MOST).round().astype(int)
         t, y = t[kept], y[kept]
     if y[-1] > 0.9 or t[-1] <= 0:
-        return None, "The load has hardly begun to dry: constant and falling rate cannot be told apart."
+        return None, message(Told.TOO_EARLY_FOR_PERIODS)
     last = float(t[-1])
     centre = max(float(np.interp(-0.6, -np.minimum.accumulate(y), t)) or last, last * _SOONEST)
     base = 0.4 / centre
@@ -88,14 +90,12 @@ def periods(hours: ArrayLike, mr: ArrayLike) -> tuple[Periods | None, str]:
     until = (1.0 - critical) / rate
     inside = int(np.count_nonzero(t <= until))
     if aicc(lewis, len(t), 1) - aicc(sse, len(t), 2) < CLEARLY or inside < 3 or critical > 0.93:
-        return None, "The rate falls from the beginning: no constant-rate period shows."
+        return None, message(Told.NO_CONSTANT_RATE)
     found = Periods(rate, critical, until, float(np.sqrt(sse / len(t))))
     if until >= t[-2]:
-        return found, "The rate has been constant so far; it has not begun to fall."
-    return found, (
-        f"Constant rate for the first {until:.1f} h ({100 * rate:.0f} % of the free water an hour), "
-        f"then falling from {100 * critical:.0f} % of the free water on."
-    )
+        return found, message(Told.CONSTANT_SO_FAR)
+    share, kink = (100.0 * rate, "%"), (100.0 * critical, "%")
+    return found, message(Told.TWO_PERIODS, until=(until, "h"), rate=share, critical=kink)
 
 
 def _search(t: Array, y: Array, rates_: Array, criticals: Array) -> tuple[float, float, float]:

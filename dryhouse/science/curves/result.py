@@ -10,6 +10,7 @@ from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.model import Array
 from dryhouse.science.curves.models import model
+from dryhouse.science.messages import Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +35,7 @@ class Fit:
     aicc: float
     n: int
     last_hour: float
-    warnings: tuple[str, ...] = ()
+    warnings: tuple[Message, ...] = ()
 
     @property
     def values(self) -> Array:
@@ -51,15 +52,15 @@ class CurveSet:
     """Every model fitted to a run, and which one to show.
 
     `fits` holds those the weighings carry; `chosen` is the best of them by AICc, None where nothing was
-    fitted. `sentence` says in one sentence why this one, or why none. `warnings` are about the weighings.
+    fitted. `why` says why this one, or why none. `warnings` are about the weighings.
     """
 
     hours: tuple[float, ...]
     mr: tuple[float, ...]
     fits: tuple[Fit, ...]
     chosen: Fit | None
-    sentence: str
-    warnings: tuple[str, ...] = ()
+    why: Message
+    warnings: tuple[Message, ...] = ()
 
     def fit(self, name: str) -> Fit | None:
         """The fit of that model, or None where it was not fitted."""

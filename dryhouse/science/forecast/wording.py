@@ -10,6 +10,8 @@ from dryhouse.science.forecast.engine import TAU, Posterior
 from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM
 from dryhouse.science.forecast.finish import weighted_quantiles
 from dryhouse.science.forecast.shapes import Shapes
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.values import MIDDLE_80_SD, Basis, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
@@ -64,14 +66,15 @@ def workings(
 
 def bases(given: tuple[Basis, ...], equilibrium: Equilibrium | None, prior: Prior | None) -> tuple[Basis, ...]:
     """Everything the forecast rests on besides the weighings."""
+    x, low, high = ((100.0 * share, "%") for share in USUAL_EQUILIBRIUM)
     return merge_bases(
         given,
         (
             equilibrium.basis
             if equilibrium
-            else Basis("assumption", "food settles at 4 % (1 to 9) of its dry matter"),
+            else Basis("assumption", said=message(Told.USUAL_SETTLING, level=x, low=low, high=high)),
         ),
-        (prior.basis if prior else Basis("assumption", "speed unknown beforehand: half-time 20 min to 10 h"),),
+        (prior.basis if prior else Basis("assumption", said=message(Told.SPEED_UNKNOWN)),),
     )
 
 

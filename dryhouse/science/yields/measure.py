@@ -9,6 +9,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Basis, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
@@ -50,7 +52,7 @@ def density(
         mine = start.after([math.log(d) for d in own_g_per_ml]).predictive()
         n = len(own_g_per_ml)
         line = step(Kind.OWN_CUP, _cup(mine.value), state=state, n=n)
-        return Density(mine, (Basis("own", f"measured volumes, {state}", n),), (line,), n)
+        return Density(mine, (Basis("own", n=n, said=message(Told.OWN_MEASURES, state=state)),), (line,), n)
     if not published:
         return None
     m = len(published)

@@ -11,6 +11,8 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Told
 from dryhouse.science.yields.student import quantile
 
 FEWEST = 3
@@ -37,12 +39,12 @@ class Group:
         return self.low > 1 or self.high < 1
 
     @property
-    def words(self) -> str:
-        """The finding in a few words."""
+    def finding(self) -> Message:
+        """What these batches show."""
         if not self.shows:
-            return "no difference shown"
+            return message(Told.NO_DIFFERENCE)
         percent = 100 * (self.against_rest - 1)
-        return f"{abs(percent):.0f} % {'more' if percent > 0 else 'less'} than the rest"
+        return message(Told.MORE_THAN_REST if percent > 0 else Told.LESS_THAN_REST, by=(abs(percent), "%"))
 
 
 def side_by_side(groups: Mapping[str, Sequence[float]]) -> tuple[Group, ...]:

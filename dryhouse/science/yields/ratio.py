@@ -6,6 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.messages import message
 from dryhouse.science.values import Basis, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
@@ -112,7 +114,7 @@ def by_own(batches: Sequence[OwnBatch]) -> Ratio | None:
         lines.append(step(Kind.OWN_YIELD_RANGE, low=predictive.low, high=predictive.high))
     else:
         lines.append(step(Kind.OWN_YIELD_ALONE))
-    return Ratio(value, predictive, (Basis("own", "dried ÷ prepared", len(used)),), tuple(lines))
+    return Ratio(value, predictive, (Basis("own", n=len(used), said=message(Told.OWN_RATIOS)),), tuple(lines))
 
 
 def joined(handbook: HandbookRatio | None, batches: Sequence[OwnBatch]) -> Ratio | None:
@@ -145,8 +147,8 @@ def joined(handbook: HandbookRatio | None, batches: Sequence[OwnBatch]) -> Ratio
             high=predictive.high,
         ),
     ]
-    assumed = [Basis("assumption", f"the handbook's spread is worth {SPREAD_WORTH + 1:.0f} batches")]
+    assumed = [Basis("assumption", said=message(Told.HANDBOOK_SPREAD, worth=SPREAD_WORTH + 1))]
     if others:
-        assumed.append(Basis("assumption", f"a batch of another form counts {OTHER_FORM_COUNTS:g}"))
-    every = (Basis("own", "dried ÷ prepared", len(batches)),)
+        assumed.append(Basis("assumption", said=message(Told.OTHER_FORM, each=OTHER_FORM_COUNTS)))
+    every = (Basis("own", n=len(batches), said=message(Told.OWN_RATIOS)),)
     return Ratio(predictive.value, predictive, merge_bases(every, handbook.ratio.basis, assumed), tuple(lines))

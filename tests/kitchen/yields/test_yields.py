@@ -14,9 +14,10 @@ from dryhouse.kitchen.yields.yields import DRIED, FRESH, answer, dried_density, 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Area, Mass, Temperature, Volume, parse_amount
 from dryhouse.science.units import SIZES
+from dryhouse.words.messages import message_words
 from tests.builders import CORN, TURKEY, a_kitchen
 from tests.rows import every_row
-from tests.workings import read
+from tests.workings import read, rests_on
 
 CUP = SIZES["cup"]
 START = datetime(2026, 8, 1, 8, 0, tzinfo=UTC)
@@ -131,7 +132,7 @@ def test_batches_of_the_form_asked_for_count_more_than_others():
     knowledge = learn(a_kitchen(*kernels, *creamed), CORN, "Kernels")
     assert [d.same for d in knowledge.dots] == [True] * 3 + [False] * 3
     assert knowledge.forms == ("creamed", "kernels")
-    assert any("another form" in b.source for b in knowledge.joined.basis)
+    assert any("another form" in line for line in rests_on(knowledge.joined.basis))
 
 
 def test_trays_and_loads_come_from_her_own_loads():
@@ -222,7 +223,10 @@ def test_what_moves_it_is_silent_on_too_little_and_speaks_of_cut_heat_and_dryer(
     ]
     found = what_moves(learn(a_kitchen(SHELF, *hot, *mild), CORN))
     assert [m.what for m in found] == ["temperature"]
-    assert {g.words.split(" % ")[1] for g in found[0].groups} == {"more than the rest", "less than the rest"}
+    assert {message_words(g.finding).split(" % ")[1] for g in found[0].groups} == {
+        "more than the rest",
+        "less than the rest",
+    }
 
 
 def test_what_a_planned_load_will_come_to_is_told_from_its_yield():

@@ -31,4 +31,4 @@ def test_target_mass_from_published_solids(row):
     figure = target_mass(load_of([LoadPart(food.name, 1000.0, water)]), target)
     assert figure.value == pytest.approx(float(row["target_g_per_kg"]), abs=0.06)
     assert figure.unit == "g"
-    assert any("Utah" in str(basis) for basis in figure.basis)
+    assert any("Utah" in basis.source for basis in figure.basis)

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from dryhouse.science.curves import periods, rates
 from dryhouse.science.curves.rate import two_periods
+from dryhouse.words.messages import message_words
 
 HOURS = np.linspace(0, 12, 25)
 
@@ -22,23 +23,23 @@ def test_rate_between_weighings_at_their_middle():
 
 @given(rate=st.floats(0.12, 0.3), critical=st.floats(0.3, 0.7))
 def test_two_periods_are_found_again(rate, critical):
-    found, sentence = periods(HOURS, two_periods(HOURS, np.array(rate), np.array(critical)))
+    found, told = periods(HOURS, two_periods(HOURS, np.array(rate), np.array(critical)))
     assert found is not None
     assert found.mr_per_hour == pytest.approx(rate, rel=0.02)
     assert found.critical_mr == pytest.approx(critical, abs=0.02)
-    assert "Constant rate" in sentence
+    assert "Constant rate" in message_words(told)
 
 
 def test_first_order_from_the_start_has_no_constant_rate_period():
-    found, sentence = periods(HOURS, np.exp(-0.3 * HOURS))
+    found, told = periods(HOURS, np.exp(-0.3 * HOURS))
     assert found is None
-    assert "falls from the beginning" in sentence
+    assert "falls from the beginning" in message_words(told)
 
 
 def test_a_run_still_at_constant_rate():
-    found, sentence = periods(HOURS[:9], 1 - 0.12 * HOURS[:9])
+    found, told = periods(HOURS[:9], 1 - 0.12 * HOURS[:9])
     assert found is not None
-    assert "has not begun to fall" in sentence
+    assert "has not begun to fall" in message_words(told)
 
 
 @pytest.mark.parametrize(("hours", "mr"), [([0, 1, 2], [1, 0.8, 0.6]), (HOURS, 1 - 0.002 * HOURS)])
@@ -47,6 +48,6 @@ def test_too_little_to_tell(hours, mr):
 
 
 def test_a_fall_within_no_time_at_all_is_no_constant_rate():
-    found, said = periods([0.0, 1e-310, 1.0, 2.0, 3.0, 4.0], [1.0, 0.1, 0.08, 0.05, 0.03, 0.02])
+    found, told = periods([0.0, 1e-310, 1.0, 2.0, 3.0, 4.0], [1.0, 0.1, 0.08, 0.05, 0.03, 0.02])
     assert found is None
-    assert said == "The rate falls from the beginning: no constant-rate period shows."
+    assert message_words(told) == "The rate falls from the beginning: no constant-rate period shows."

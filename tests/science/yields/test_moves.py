@@ -7,6 +7,7 @@ import pytest
 from scipy import stats
 
 from dryhouse.science.yields.moves import side_by_side, welch
+from dryhouse.words.messages import message_words
 
 
 def test_welchs_interval_is_scipys():
@@ -28,10 +29,10 @@ def test_a_plain_difference_is_said_and_noise_is_not():
     thick, thin = list(rng.normal(-1.2, 0.05, 8)), list(rng.normal(-1.5, 0.05, 6))
     found = side_by_side({"thick": thick, "thin": thin})
     assert [g.name for g in found] == ["thick", "thin"]
-    assert "more than the rest" in found[0].words
-    assert "less than the rest" in found[1].words
+    assert "more than the rest" in message_words(found[0].finding)
+    assert "less than the rest" in message_words(found[1].finding)
     same = side_by_side({"a": thick[:4], "b": thick[4:]})
-    assert {g.words for g in same} == {"no difference shown"}
+    assert {message_words(g.finding) for g in same} == {"no difference shown"}
 
 
 def test_groups_without_any_scatter_are_compared_as_they_stand():

@@ -8,7 +8,7 @@ from dryhouse.science.values import Basis, Fact
 from dryhouse.science.workings import StepKind, step
 from dryhouse.science.yields.prior import Comparison, TableSpread
 from dryhouse.science.yields.ratio import OwnBatch, PublishedRatio, by_handbook, by_own, joined
-from tests.workings import read
+from tests.workings import read, rests_on
 
 WATER = Fact(76.05, "%", "USDA 11167", n=103, standard_error=0.863)
 TARGET = Fact(10.0, "%", "Utah State")
@@ -43,8 +43,8 @@ def test_batches_of_another_form_count_half_and_that_is_said():
     full = joined(handbook(), [OwnBatch(0.2)] * 2)
     half = joined(handbook(), [OwnBatch(0.2, same=False)] * 2)
     assert 0.2 < full.value < half.value < 23.95 / 90
-    assert Basis("assumption", "a batch of another form counts 0.5") in half.basis
-    assert not any("another form" in b.source for b in full.basis)
+    assert "assumption: a batch of another form counts 0.5" in rests_on(half.basis)
+    assert not any("another form" in line for line in rests_on(full.basis))
 
 
 def test_own_figures_are_of_the_form_asked_for_where_there_are_any():

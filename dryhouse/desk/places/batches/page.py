@@ -37,5 +37,5 @@ def batch_page(session: Session, batch: Batch, card: Card) -> QTextDocument:
             + "</h2>"
         )
         parts += [f"<p>{escape(line)}</p>" for line in lines(figure.workings, style)]
-        parts.append(f"<p class='small'>Basis: {escape(basis_line(figure.basis))}</p>")
+        parts.append(f"<p class='small'>Basis: {escape(basis_line(figure.basis, style))}</p>")
     return document(title, "".join(parts))

@@ -19,7 +19,9 @@ from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, CurvePicture, RunPicture, table
 from dryhouse.science.curves.rate import periods
 from dryhouse.science.display import METRIC
+from dryhouse.words.curves import curve_lines
 from dryhouse.words.dates import day_words
+from dryhouse.words.messages import message_words
 
 RATE = "drying rate"
 VIEWS = ((WET, "wet basis"), (DRY, "dry basis"), (RATIO, "moisture ratio"), (MASS, "weight"), (RATE, "drying rate"))
@@ -90,7 +92,7 @@ class ChartPane(QWidget):
         self._grey(rate)
         self.plot.show_plot(draw_rates if rate else draw_runs, picture, table=table, said=self.in_words())
         curves = self.run.curves
-        lines = [curves.sentence, *curves.warnings] if curves is not None else []
+        lines = curve_lines(curves, self.session.style) if curves is not None else []
         self.said.setText(" ".join(lines))
         self.said.setVisible(bool(lines))
 
@@ -165,8 +167,9 @@ class ChartPane(QWidget):
 class CurvesPane(QWidget):
     """The fitted models in a table, why one of them is chosen, and what the drying rate shows."""
 
-    def __init__(self) -> None:
+    def __init__(self, session: Session) -> None:
         super().__init__()
+        self.session = session
         self.table = CurvesTable()
         self.said = words("", "muted", select=True)
         inside = column(self, space=8)
@@ -175,10 +178,10 @@ class CurvesPane(QWidget):
 
     def show_run(self, run: DryingRun | None) -> None:
         """Show the fits of a run."""
-        curves = run.curves if run else None
-        lines = [curves.sentence, *curves.warnings] if curves else ["No curve without the starting moisture."]
+        style, curves = self.session.style, run.curves if run else None
+        lines = curve_lines(curves, style) if curves else ["No curve without the starting moisture."]
         if curves is not None and curves.fits:
-            lines.append(periods(curves.hours, curves.mr)[1])
+            lines.append(message_words(periods(curves.hours, curves.mr)[1], style))
         self.said.setText("\n".join(lines))
         self.table.show_run(run)
         self.table.setVisible(bool(curves and curves.fits))
@@ -225,6 +228,6 @@ class CurvesTable(QTableWidget):
                 item = QTableWidgetItem(text)
                 if place > 2:
                     item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-                item.setToolTip("\n".join((fit.formula, *fit.warnings)))
+                item.setToolTip("\n".join((fit.formula, *(message_words(warning) for warning in fit.warnings))))
                 self.setItem(line, place, item)
         self.resizeColumnsToContents()

@@ -35,7 +35,7 @@ class Detail(QWidget):
         self.journal = button("In the &Journal", self._journal, "quiet")
         self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
         self.chart, self.weighings = ChartPane(session), WeighingsPane(session)
-        self.figures, self.curves = FiguresPane(session), CurvesPane()
+        self.figures, self.curves = FiguresPane(session), CurvesPane(session)
         self.pages = QTabWidget()
         self._stale: set[int] = set()
         for page, title in (

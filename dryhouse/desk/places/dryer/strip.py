@@ -28,6 +28,7 @@ from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED
 from dryhouse.science.display import duration
 from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
+from dryhouse.words.messages import message_words
 
 SCOPE_WORDS = {LOAD: "whole load", SAMPLE: "sample tray"}
 
@@ -143,7 +144,8 @@ class Strip(QFrame):
             now += f". Moisture {moisture_words(run, style)}"
         self.state.setText(now + ".")
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
-        self._say(self.slow, run.expected.slow_day)
+        slow = run.expected.slow_day
+        self._say(self.slow, "" if slow is None else message_words(slow, self.session.style))
         self._say(self.asks, "\n".join(run.asks))
         self.tick()
         self._remember(run)

@@ -10,6 +10,7 @@ from dryhouse.desk.widgets.basics import card, column, empty, words
 from dryhouse.kitchen.yields.influences import Move
 from dryhouse.plots.yields import percent
 from dryhouse.science.yields.moves import FEWEST
+from dryhouse.words.messages import message_words
 
 SILENT = (
     f"Silent until two cuts, pretreatments, temperatures or dryers have at least {FEWEST} batches each: "
@@ -50,7 +51,8 @@ class MovesView(QWidget):
                 name = (
                     self.session.style.temperature(float(group.name)) if move.what == "temperature" else group.name
                 )
-                for side, text in enumerate((name, f"n={group.n}", percent(100 * group.ratio), group.words)):
+                finding = message_words(group.finding, self.session.style)
+                for side, text in enumerate((name, f"n={group.n}", percent(100 * group.ratio), finding)):
                     label = words(text, "label" if side == 3 and group.shows else "", wrap=side == 3)
                     if side in (1, 2):
                         label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)

@@ -9,6 +9,7 @@ from dryhouse.plots.yields import Dot, Way, YieldPicture
 from dryhouse.science.display import Style
 from dryhouse.science.values import Figure, Measure
 from dryhouse.science.yields.ratio import Ratio
+from dryhouse.words.bases import basis_text
 from dryhouse.words.workings import lines as workings
 
 
@@ -73,7 +74,7 @@ def copied(answer: YieldAnswer, style: Style) -> str:
     if answer.hours is not None:
         lines.append(f"Hours: {style.figure(answer.hours)}")
     lines += ["", "Workings", *workings(answer.joined.workings, style)]
-    lines += ["", "Basis", *(str(b) for b in answer.joined.basis)]
+    lines += ["", "Basis", *(basis_text(b, style) for b in answer.joined.basis)]
     if answer.joined.cautions:
         lines += ["", "Cautions", *(f"{c.severity.upper()}: {c.text} [{c.source}]" for c in answer.joined.cautions)]
     return "\n".join(lines)
