@@ -1,8 +1,9 @@
 """What raw or dry food weighs once it is cooked: cooked mass over raw (or dry) mass.
 
 Weighed yields come first, then those of the food surveys; what follows from the solids or the protein of the raw
-and the cooked entry comes last, since some of either stays in the water. Rows that start from frozen packages stand
-in the table and answer nothing here.
+and the cooked entry comes last, since some of either stays in the water. A survey names the plain kind of a food
+before its special ones (instant or glutinous rice), and that row answers. Rows that start from frozen packages
+stand in the table and answer nothing here.
 """
 
 from __future__ import annotations
@@ -47,14 +48,15 @@ def cooking_yields() -> tuple[CookingYield, ...]:
 
 
 def cooking_yield(food: str) -> Fact | None:
-    """Grams cooked for a gram raw or dry, in the middle of the strongest kind of rows, with the ends of that kind
-    and of what is conserved; None where nothing is published."""
+    """Grams cooked for a gram raw or dry, of the strongest kind of rows (the middle one, of a survey the first), with
+    the ends of that kind and of what is conserved; None where nothing is published."""
     rows = [row for row in cooking_yields() if row.food == food and row.from_state != "frozen"]
     for kind in KINDS:
-        found = sorted((row.fact for row in rows if row.kind == kind), key=lambda fact: fact.value)
+        found = [row.fact for row in rows if row.kind == kind]
         if not found:
             continue
         ends = [row.fact.value for row in rows if row.kind in (kind, "conserved")]
-        middle = found[len(found) // 2]
-        return Fact(middle.value, "g/g", middle.source, middle.how, low=min(ends), high=max(ends))
+        middle = sorted(found, key=lambda fact: fact.value)[len(found) // 2]
+        chosen = found[0] if kind == "survey" else middle
+        return Fact(chosen.value, "g/g", chosen.source, chosen.how, low=min(ends), high=max(ends))
     return None

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from dryhouse.handbook.cooking_yields import cooking_yield
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED
 from dryhouse.kitchen.meals.lines import PartSheet
@@ -15,6 +14,7 @@ from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.bag_cautions import bag_cautions
 from dryhouse.kitchen.trips.lots import TripLot
 from dryhouse.kitchen.trips.plan_items import Item
+from dryhouse.kitchen.trips.raw_amounts import before_cooking
 from dryhouse.kitchen.trips.sheet import TripSheet
 from dryhouse.science.provisioning import Cover
 from dryhouse.science.values import Caution, Figure
@@ -100,16 +100,8 @@ def _as_bought(item: Item) -> str:
 
 
 def _uncooked(item: Item) -> Figure | None:
-    """Raw or dry weight of food that is cooked before it is dried, by published cooking yields; else None."""
-    known = cooking_yield(item.food) if "cooked" in item.name else None
-    if known is None or item.prepared is None:
-        return None
-    cooked = item.prepared
-    value = cooked.value / known.value
-    low = None if cooked.low is None or known.high is None else cooked.low / known.high
-    high = None if cooked.high is None or known.low is None else cooked.high / known.low
-    line = step(Kind.BEFORE_COOKING, (value, "g"), cooked=(cooked.value, "g"), factor=known)
-    return Figure(value, "g", low, high, basis=(known.basis,), workings=(*cooked.workings, line))
+    """Raw or dry weight of food that is cooked before it is dried; else None."""
+    return before_cooking(item.food, item.prepared, item.own_cooking) if "cooked" in item.name else None
 
 
 def _bought(parts: Sequence[PartSheet]) -> Buy:
@@ -117,12 +109,19 @@ def _bought(parts: Sequence[PartSheet]) -> Buy:
     names = {line.part.name for line in parts}
     staple = parts[0].ingredient.staple
     name = names.pop() if len(names) == 1 or staple is None else staple.name
-    known = [line.grams for line in parts if line.grams is not None]
-    hole = "" if len(known) == len(parts) else "some of it without a weight"
-    figure = (
-        Figure(sum(known), "g", workings=(step(Kind.IN_BAGS, (sum(known), "g"), n=len(parts)),)) if known else None
-    )
-    return Buy(name, figure, hole, False)
+    weights, measures = [line.grams for line in parts], [line.ml for line in parts]
+    if all(weight is None for weight in weights):
+        return Buy(name, _summed(measures, "ml"), "by measure; its weight is not known", False)
+    hole = "" if None not in weights else "some of it without a weight"
+    return Buy(name, _summed(weights, "g"), hole, False)
+
+
+def _summed(amounts: Sequence[float | None], unit: str) -> Figure | None:
+    known = [amount for amount in amounts if amount is not None]
+    if not known:
+        return None
+    total = sum(known)
+    return Figure(total, unit, workings=(step(Kind.IN_BAGS, (total, unit), n=len(amounts)),))
 
 
 def packing_list(kitchen: Kitchen, sheet: TripSheet, covered: Cover, lots: Sequence[TripLot]) -> tuple[Bag, ...]:

@@ -13,12 +13,13 @@ from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.cautions.cautions import facts_of_food, food_cautions
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.trips.raw_amounts import own_cooking
 from dryhouse.kitchen.yields.amounts import as_purchased
 from dryhouse.kitchen.yields.knowledge import YieldKnowledge
 from dryhouse.science.display import Style, counted
 from dryhouse.science.drying_calendar import Calendar, PlannedLoad, Run
 from dryhouse.science.provisioning import Cover, Need, Recipe, Span, ToDry
-from dryhouse.science.values import Caution, Figure
+from dryhouse.science.values import Caution, Fact, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
@@ -44,6 +45,8 @@ class Item:
     conditioning_days: int
     left_over: float
     """Dried grams that do not fit before departure."""
+    own_cooking: Fact | None = None
+    """Grams cooked for a gram raw or dry, where her own batches say."""
     cautions: tuple[Caution, ...] = ()
     """Of the food, nothing being recorded of its batches yet."""
 
@@ -138,6 +141,7 @@ def item_of(
         latest_start=min((run.start for run, _ in runs), default=None),
         conditioning_days=recipe.conditioning_days,
         left_over=made.left_over.get(batch.food, 0.0),
+        own_cooking=own_cooking(kitchen, known.food),
         cautions=food_cautions(kitchen, known.food),
     )
 

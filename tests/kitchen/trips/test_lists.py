@@ -57,9 +57,10 @@ def test_one_thing_is_one_line_whatever_the_meals_call_it(worked):
     assert rice[0].amount.value == pytest.approx(260.0)
 
 
-def test_what_has_no_weight_stands_on_the_list_without_one(worked):
+def test_what_has_no_weight_is_bought_by_measure(worked):
     (sauce,) = [line for line in worked.shopping if line.name == "camp sauce"]
-    assert (sauce.amount, sauce.note) == (None, "some of it without a weight")
+    assert (sauce.amount.value, sauce.amount.unit) == (pytest.approx(200.0), "ml")
+    assert sauce.note == "by measure; its weight is not known"
 
 
 def test_each_bag_says_where_its_food_comes_from(kitchen, worked):
