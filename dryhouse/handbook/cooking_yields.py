@@ -48,8 +48,8 @@ def cooking_yields() -> tuple[CookingYield, ...]:
 
 
 def cooking_yield(food: str) -> Fact | None:
-    """Grams cooked for a gram raw or dry, of the strongest kind of rows (the middle one, of a survey the first), with
-    the ends of that kind and of what is conserved; None where nothing is published."""
+    """Grams cooked for a gram raw or dry, of the strongest kind of rows (the middle one, of a survey the first),
+    with the ends of that kind and of what is conserved; None where nothing is published."""
     rows = [row for row in cooking_yields() if row.food == food and row.from_state != "frozen"]
     for kind in KINDS:
         found = [row.fact for row in rows if row.kind == kind]

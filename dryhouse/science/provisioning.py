@@ -130,7 +130,9 @@ class Recipe:
     hours: Span | None = None
     conditioning_days: int = 0
     company: str = ""
-    """Loads of the same company (temperature, and no meat beside fruit) may share a dryer."""
+    """Foods of the same company (heat and smell) may share a run; one of none is dried alone."""
+    temperature_c: float | None = None
+    """What the dryer is set to."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
 import pytest
 
@@ -85,7 +85,14 @@ def test_a_plan_answers_with_its_lists(capsys, journal):
     carrot = next(item for item in found["items"] if item["food"] == "carrot")
     assert carrot["value"] == pytest.approx(120.0)
     assert carrot["as_purchased"]["value"] > carrot["prepared"]["value"] > 800
-    assert [run["dryer"] for run in found["calendar"]] == ["shelf dryer"]
+    assert {run["dryer"] for run in found["calendar"]} == {"shelf dryer"}
+    assert {load["food"] for run in found["calendar"] for load in run["loads"]} == {"carrot", "onion"}
+    for run in found["calendar"]:
+        begin, end = (datetime.fromisoformat(run[key]) for key in ("start", "end"))
+        assert begin.tzinfo is not None
+        assert begin < end
+        assert 40 < run["temperature_c"] < 75
+    assert all(line["amount"]["value"] > 0 for line in found["shopping"])
     assert found["packing"][0]["servings"] == 4
     assert found["gives"] == []
     assert date.fromisoformat(found["days"][0]["day"]) > date.fromisoformat(found["latest_start"][:10])

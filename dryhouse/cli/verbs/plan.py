@@ -4,26 +4,46 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator, Sequence
+from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_more, cautions_of, say_answer, say_json
+from dryhouse.cli.answers import MOST_LINES, add_more, cautions_of, say_answer, say_json
 from dryhouse.science.display import counted
-from dryhouse.science.safety.unfolded import OF_ANIMAL_FOOD
-from dryhouse.words.dates import weekday_clock, weekday_words
+from dryhouse.science.safety.unfolded import OF_ANIMAL_FOOD, unfolded
+from dryhouse.science.values import gravest_first
+from dryhouse.words.dates import full_day, weekday_words
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.trips.household import DryingHours
     from dryhouse.kitchen.trips.lists import Bag
     from dryhouse.kitchen.trips.plan_items import Item
     from dryhouse.kitchen.trips.provisioning import Plan
     from dryhouse.science.display import Style
     from dryhouse.science.values import Caution, Figure
 
+MOST_ROWS = 40
+"""How long a plan in words is at most; `--full` says every line."""
+FEWEST_ROWS = 3
+
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("plan", help="what to dry, buy and pack for a trip, and by when")
     parser.add_argument("trip", nargs="+", metavar="TRIP", help="the trip, by name or by number")
+    parser.add_argument("--full", action="store_true", help="every line of every list")
+    hours = parser.add_argument_group("the hours you keep (for this answer; --keep-hours remembers them)")
+    hours.add_argument("--awake", metavar="HOURS", help="when you are up, such as 7:00-22:00")
+    hours.add_argument("--away", metavar="HOURS", help="when you are away on workdays, such as 8:00-17:30; or none")
+    hours.add_argument(
+        "--days", metavar="DAYS", help="days you start loads on, such as “Sat Sun”, Mon-Fri, every day"
+    )
+    hours.add_argument("--nights", choices=("yes", "no"), help="whether a dryer may run through the night")
+    hours.add_argument("--keep-hours", action="store_true", help="remember these hours in the journal")
+    parser.add_argument("--from", dest="begin", metavar="MONTH", help="spread the loads from here, such as 2027-05")
+    parser.add_argument(
+        "--buy", action="append", default=[], metavar="FOOD=FORM", help="the form a food is bought in; remembered"
+    )
     parser.add_argument("--write", action="store_true", help="put the loads among the planned batches")
     add_more(parser)
     parser.set_defaults(run=run)
@@ -33,14 +53,24 @@ def run(args: argparse.Namespace) -> int:
     """Answer with the dried grams still to be made, the lists, and what would help where it cannot be met."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.trips.household import changed, drying_hours, read_month, set_drying_hours
     from dryhouse.kitchen.trips.provisioning import plan, plan_batches
+    from dryhouse.kitchen.trips.shopping import buy_as
     from dryhouse.kitchen.trips.trips import find_trip
 
-    with open_kitchen(args.journal, sample=args.sample, write=args.write) as kitchen:
+    writes = args.write or args.keep_hours or bool(args.buy)
+    with open_kitchen(args.journal, sample=args.sample, write=writes) as kitchen:
         trip = find_trip(kitchen, " ".join(args.trip))
-        worked = plan(kitchen, trip.id)
+        hours = changed(drying_hours(kitchen), awake=args.awake, away=args.away, days=args.days, nights=args.nights)
+        begin = None if args.begin is None else read_month(kitchen, args.begin)
+        for choice in args.buy:
+            food, _, form = choice.rpartition("=")
+            buy_as(kitchen, food, form)
+        if args.keep_hours:
+            set_drying_hours(kitchen, hours)
+        worked = plan(kitchen, trip.id, hours, begin)
         if args.write:
-            plan_batches(kitchen, trip.id)
+            plan_batches(kitchen, trip.id, hours, begin)
         if args.json:
             say_json(plan_json(kitchen, worked))
         else:
@@ -71,7 +101,12 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
             {
                 "name": b.name,
                 "amount": _short(b.amount),
+                "buy": _short(b.to_buy),
                 "note": b.note,
+                "pieces": b.pieces,
+                "aisle": b.aisle,
+                "form": b.form,
+                "ticked": b.ticked,
                 "for_drying": b.for_drying,
                 "cautions": cautions_of(b.cautions),
             }
@@ -80,14 +115,18 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
         "calendar": [
             {
                 "dryer": run.machine.name,
-                "start": kitchen.local(run.start),
-                "end": kitchen.local(run.end),
+                "start": kitchen.local(run.start).isoformat(),
+                "end": kitchen.local(run.end).isoformat(),
+                "latest_start": kitchen.local(run.latest).isoformat(),
+                "temperature_c": run.temperature_c,
                 "loads": [
                     {
                         "food": load.food,
                         "trays": load.trays,
                         "prepared_g": load.prepared,
                         "dried_g": load.dried,
+                        "hours": {"low": load.hours.low, "value": load.hours.value, "high": load.hours.high},
+                        "conditioning_days": load.conditioning_days,
                         "cautions": cautions_of(worked.cautions_of(load.food)),
                     }
                     for load in run.loads
@@ -98,7 +137,10 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
         ],
         "packing": [{**_bag(bag), "cautions": cautions_of(bag.cautions)} for bag in worked.bags],
         "gives": list(worked.alternatives),
-        "latest_start": None if worked.latest_start is None else kitchen.local(worked.latest_start),
+        "shortfall": None if worked.shortfall is None else asdict(worked.shortfall),
+        "next_steps": [asdict(step) for step in worked.next_steps],
+        "drying_hours": _hours(worked.hours),
+        "latest_start": None if worked.latest_start is None else kitchen.local(worked.latest_start).isoformat(),
         "draws": [
             {"lot": d.lot, "food": d.need.food, "on": d.need.day, "meal": d.need.meal, "grams": d.grams}
             for d in worked.cover.draws
@@ -136,7 +178,7 @@ def _item(kitchen: Kitchen, item: Item) -> dict[str, Any]:
         "hours": _short(item.hours),
         "loads": list(item.loads),
         "conditioning_days": item.conditioning_days,
-        "latest_start": None if item.latest_start is None else kitchen.local(item.latest_start),
+        "latest_start": None if item.latest_start is None else kitchen.local(item.latest_start).isoformat(),
         "left_over_g": item.left_over,
     }
 
@@ -169,16 +211,36 @@ def _short(figure: Figure | None) -> dict[str, Any] | None:
     return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit}
 
 
+def _hours(hours: DryingHours) -> dict[str, Any]:
+    from dryhouse.kitchen.trips.household import days_words, span_words
+
+    return {
+        "awake": span_words(hours.awake),
+        "away": span_words(hours.away),
+        "days": days_words(hours.days),
+        "nights": hours.nights,
+        "assumed": hours.assumed,
+    }
+
+
 def _say(kitchen: Kitchen, worked: Plan, notation: Style, args: argparse.Namespace) -> None:
     from dryhouse.words.workings import lines
 
     trip = worked.trip
-    people = counted(trip.people, "person", "people")
+    head = f"{trip.name}: {weekday_words(trip.starts_on)} to {full_day(trip.ends_on)}"
+    said = [f"{head}, {counted(trip.people, 'person', 'people')}"]
+    lists = [list(_to_dry(kitchen, worked, notation)), list(_to_buy(worked, notation))]
+    lists.append(list(_to_pack(worked, notation)))
+    shown, _ = unfolded(gravest_first(worked.cautions), OF_ANIMAL_FOOD, "pot")
+    details = (*worked.alternatives, *worked.remarks)
+    beside = min(len(details), max(0, MOST_LINES - 2 - sum(c.severity != "stop" for c in shown)))
+    if not args.full:
+        lists = _folded(lists, MOST_ROWS - 2 - len(shown) - beside)
     say_answer(
         args,
-        [f"{trip.name}: {trip.starts_on.isoformat()} to {trip.ends_on.isoformat()}, {people}"],
-        rows=(*_to_dry(kitchen, worked, notation), *_to_buy(worked, notation), *_to_pack(worked, notation)),
-        details=(*worked.alternatives, *worked.remarks),
+        said,
+        rows=[line for rows in lists for line in rows],
+        details=details,
         workings=[line for item in worked.items for line in lines(item.dried.workings, notation)],
         cautions=worked.cautions,
         most=OF_ANIMAL_FOOD,
@@ -186,29 +248,49 @@ def _say(kitchen: Kitchen, worked: Plan, notation: Style, args: argparse.Namespa
     )
 
 
+def _folded(lists: list[list[str]], room: int) -> list[list[str]]:
+    """The lists in so many lines at most: the longest is cut first, and says how much of it there is."""
+    kept = [len(rows) for rows in lists]
+    while sum(kept) > max(room, FEWEST_ROWS * len(lists)):
+        kept[max(range(len(kept)), key=lambda n: kept[n])] -= 1
+    return [
+        rows if length == len(rows) else [*rows[: length - 1], f"  and {len(rows) - length + 1} more: add --full"]
+        for rows, length in zip(lists, kept, strict=True)
+    ]
+
+
 def _to_dry(kitchen: Kitchen, worked: Plan, notation: Style) -> Iterator[str]:
-    yield "To dry:" if worked.items else "To dry: nothing; the shelf covers it."
-    for item in worked.items:
-        fresh = item.purchased or item.prepared
-        buy = "" if fresh is None else f", from {notation.figure(fresh)} fresh"
-        start = "" if item.latest_start is None else f", start by {weekday_clock(kitchen.local(item.latest_start))}"
-        yield f"  {item.name}: {notation.figure(item.dried)} dried{buy}{start}{_stops(item.cautions)}"
-        yield from (f"    {load}" for load in item.loads)
+    from dryhouse.kitchen.trips.household import hours_words
+    from dryhouse.kitchen.trips.plan_rows import run_rows
+
+    if not worked.items:
+        yield "To dry: nothing; the shelf covers it."
+        return
+    kept = "assumed: " if worked.hours.assumed else ""
+    yield f"To dry ({kept}{hours_words(worked.hours)}):"
+    for row in run_rows(kitchen, worked, notation):
+        after = "; ".join(dict.fromkeys(load.after for load in row.loads if load.after))
+        cautions = [c for load in row.loads for c in load.cautions]
+        yield f"  {row.line}{f'; {after}' if after else ''}{_stops(cautions)}"
+    for step in worked.next_steps:
+        yield f"  {step.sentence}"
 
 
 def _to_buy(worked: Plan, notation: Style) -> Iterator[str]:
-    yield "To buy:"
-    for buy in worked.shopping:
-        amount = "amount not known" if buy.amount is None else notation.figure(buy.amount)
-        yield f"  {buy.name}: {amount}" + (f" ({buy.note})" if buy.note else "") + _stops(buy.cautions)
+    from dryhouse.kitchen.trips.plan_rows import buy_rows
+
+    yield "To buy:" if worked.shopping else "To buy: nothing."
+    for aisle, rows in buy_rows(worked, notation):
+        cautions = [c for row in rows for c in row.buy.cautions]
+        yield f"  {aisle}: {', '.join(row.line for row in rows)}{_stops(cautions)}"
 
 
 def _to_pack(worked: Plan, notation: Style) -> Iterator[str]:
-    yield "To pack:"
-    for bag in worked.bags:
-        pot = "do not eat" if bag.water is None else f"{notation.volume(bag.water.value)}, {bag.cooking}"
-        day = f"{weekday_words(bag.day)} {bag.slot}: {bag.name} for {notation.number(bag.servings)}"
-        yield f"  {day}, {pot}{_stops(bag.cautions)}"
+    from dryhouse.kitchen.trips.plan_rows import meal_rows
+
+    yield "To pack:" if worked.bags else "To pack: no meal is on any day yet."
+    for row in meal_rows(worked, notation):
+        yield f"  {row.line}{_stops(row.cautions)}"
 
 
 def _stops(cautions: Sequence[Caution]) -> str:

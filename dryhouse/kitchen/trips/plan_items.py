@@ -9,19 +9,25 @@ from types import MappingProxyType
 
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.safety_table import rules_by_id
+from dryhouse.handbook.sharing import company_of
 from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.cautions.cautions import facts_of_food, food_cautions
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Dryer
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.raw_amounts import own_cooking
 from dryhouse.kitchen.yields.amounts import as_purchased
 from dryhouse.kitchen.yields.knowledge import YieldKnowledge
 from dryhouse.science.display import Style, counted
-from dryhouse.science.drying_calendar import Calendar, PlannedLoad, Run
+from dryhouse.science.drying_calendar import Calendar
+from dryhouse.science.drying_runs import PlannedLoad, Run
 from dryhouse.science.provisioning import Cover, Need, Recipe, Span, ToDry
 from dryhouse.science.values import Caution, Fact, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+
+_NEAR_C = 3.0
+"""A dial that ends this near a food's temperature reaches it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +51,7 @@ class Item:
     conditioning_days: int
     left_over: float
     """Dried grams that do not fit before departure."""
+    animal: bool = False
     own_cooking: Fact | None = None
     """Grams cooked for a gram raw or dry, where her own batches say."""
     cautions: tuple[Caution, ...] = ()
@@ -68,7 +75,6 @@ def recipe_for(kitchen: Kitchen, known: YieldKnowledge) -> Recipe:
         high = hours.value if hours.high is None else hours.high
         span = Span(hours.value, min(low, hours.value), max(high, hours.value))
     warmth = known.food.fact("drying_temperature")
-    kind = "animal" if known.food.animal else "plants"
     return Recipe(
         food=known.food.slug,
         fresh_per_dried=fresh,
@@ -76,7 +82,8 @@ def recipe_for(kitchen: Kitchen, known: YieldKnowledge) -> Recipe:
         tray_grams=tray_grams(kitchen, known),
         hours=span,
         conditioning_days=conditioning_days(known),
-        company=f"{kind} at {warmth.value:.0f} °C" if warmth is not None else f"{kind}, {known.food.slug}",
+        company=company_of(known.food),
+        temperature_c=None if warmth is None else warmth.value,
     )
 
 
@@ -87,13 +94,23 @@ def conditioning_days(known: YieldKnowledge) -> int:
 
 
 def tray_grams(kitchen: Kitchen, known: YieldKnowledge) -> Mapping[int, float]:
-    """Prepared grams a tray takes by dryer: her own loads, else the usual load on the tray's recorded area."""
+    """Prepared grams a tray takes by dryer: her own loads, else the usual load on the tray's recorded area.
+
+    A dryer that is not hot enough for the food, or not cool enough, is not there.
+    """
     found = {load.dryer.id: load.grams for load in known.loads}
     usual = pot("tray_load")
     for dryer in dryers(kitchen):
         if dryer.id not in found and dryer.tray_area is not None:
             found[dryer.id] = usual.value * 1000.0 * dryer.tray_area.si / 10000.0
-    return MappingProxyType(found)
+    heat = known.food.fact("drying_temperature")
+    fits = {dryer.id for dryer in dryers(kitchen) if heat is None or _reaches(dryer, heat.value)}
+    return MappingProxyType({dryer: grams for dryer, grams in found.items() if dryer in fits})
+
+
+def _reaches(dryer: Dryer, celsius: float) -> bool:
+    low, high = dryer.temperature_low, dryer.temperature_high
+    return (low is None or low.si <= celsius + _NEAR_C) and (high is None or high.si >= celsius - _NEAR_C)
 
 
 def item_of(
@@ -138,9 +155,10 @@ def item_of(
         purchased=None if prepared is None else as_purchased(known, prepared),
         hours=known.hours,
         loads=tuple(_told(notation, known, run, load) for run, load in runs),
-        latest_start=min((run.start for run, _ in runs), default=None),
+        latest_start=min((run.latest for run, _ in runs), default=None),
         conditioning_days=recipe.conditioning_days,
-        left_over=made.left_over.get(batch.food, 0.0),
+        left_over=max(0.0, batch.dried - sum(load.dried for _, load in runs)),
+        animal=known.food.animal,
         own_cooking=own_cooking(kitchen, known.food),
         cautions=food_cautions(kitchen, known.food),
     )

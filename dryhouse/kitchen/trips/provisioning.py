@@ -3,31 +3,33 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime
 
-from dryhouse.handbook.pot import pot
-from dryhouse.kitchen.batches.dryers import dryers
-from dryhouse.kitchen.calendar import start_of, today
+from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.foods.catalog import food, food_name
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.ingredients import DRIED
+from dryhouse.kitchen.meals.ingredients import DRIED as HOME_DRIED
 from dryhouse.kitchen.meals.sheet import meal_parts
 from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import Batch, Trip
+from dryhouse.kitchen.records import Batch, Lot, Trip
 from dryhouse.kitchen.records.batches import PLANNED
-from dryhouse.kitchen.trips.alternatives import alternatives
-from dryhouse.kitchen.trips.lists import Bag, Buy, packing_list, shopping_list
+from dryhouse.kitchen.trips.drying_plan import drying_room, whole_bags
+from dryhouse.kitchen.trips.household import DryingHours, drying_hours
+from dryhouse.kitchen.trips.lists import Bag, packing_list
 from dryhouse.kitchen.trips.lots import TripLot, lots_for
 from dryhouse.kitchen.trips.plan_items import Item, item_of, recipe_for
 from dryhouse.kitchen.trips.sheet import TripSheet, trip_sheet
+from dryhouse.kitchen.trips.shopping import Buy, bought_as, shopping_list
+from dryhouse.kitchen.trips.shortfall import NextStep, Shortfall, lacks_of, next_steps, shortfall
 from dryhouse.kitchen.trips.trips import meals_of, trips
 from dryhouse.kitchen.yields.knowledge import learn
 from dryhouse.science.display import counted
-from dryhouse.science.drying_calendar import Calendar, Machine, calendar
+from dryhouse.science.drying_calendar import Calendar
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.provisioning import Cover, Need, Supply, cover, to_dry
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Caution, gravest_first
+from dryhouse.words.shopping import DRIED
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,10 +42,14 @@ class Plan:
     lots: tuple[TripLot, ...]
     items: tuple[Item, ...]
     calendar: Calendar
+    hours: DryingHours
+    """The hours it is planned for."""
     shopping: tuple[Buy, ...]
     bags: tuple[Bag, ...]
-    alternatives: tuple[str, ...]
-    """What would help where the plan cannot be met; empty where it can."""
+    shortfall: Shortfall | None
+    """What cannot be met, bag by bag, and what would help; None where every bag can be complete."""
+    next_steps: tuple[NextStep, ...]
+    """What is still to be recorded."""
     remarks: tuple[str, ...]
     """What is not known and was left out, and lots that do not serve, with the reason."""
     kwh: float | None
@@ -59,30 +65,41 @@ class Plan:
         return gravest_first(caution for item in self.items if item.food == food for caution in item.cautions)
 
     @property
+    def alternatives(self) -> tuple[str, ...]:
+        """What cannot be met and what would help, a sentence each; empty where every bag can be complete."""
+        return () if self.shortfall is None else self.shortfall.lines
+
+    @property
     def latest_start(self) -> datetime | None:
         """When the first dryer has to start at the latest."""
-        return min((run.start for run in self.calendar.runs), default=None)
+        return min((run.latest for run in self.calendar.runs), default=None)
 
 
-def plan(kitchen: Kitchen, trip: int) -> Plan:
-    """The plan of a trip as the shelf stands today. Raises InputProblem where the trip is gone."""
+def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: date | None = None) -> Plan:
+    """The plan of a trip as the shelf stands today, in the hours she keeps (else in `hours`), spread from now or
+    from a day (`begin`). Raises InputProblem where the trip is gone."""
     sheet = trip_sheet(kitchen, trip)
-    found = sheet.trip
+    found, kept = sheet.trip, hours or drying_hours(kitchen)
     margin = found.spoilage_margin_pct / 100.0
     needs, unknown = _needs(sheet)
     foods = tuple(dict.fromkeys(need.food for need in needs))
     lots = lots_for(kitchen, found, foods)
     shelf = [Supply(t.number, t.food, t.grams, t.last_day) for t in lots if t.grams is not None]
     covered = cover(needs, shelf, margin)
-    machines = tuple(Machine(d.id, d.name, d.trays, d.watts) for d in dryers(kitchen))
-    known = {slug: learn(kitchen, food(kitchen, slug)) for slug in covered.short_foods}
-    batches = []
-    for slug in covered.short_foods:
-        recipe = recipe_for(kitchen, known[slug])
-        batches.append((to_dry(covered.short_of(slug), recipe, margin), recipe))
-    ready_by = start_of(kitchen, found.starts_on) - timedelta(days=pot("packing_days").value)
-    made = calendar(batches, machines, now=kitchen.now(), ready_by=ready_by)
-    items = tuple(item_of(kitchen, known[b.food], b, r, needs, covered, made, margin) for b, r in batches)
+    short = {slug: food(kitchen, slug) for slug in covered.short_foods}
+    bought = {
+        slug: covered.short_of(slug) / (1 - margin) for slug in short if bought_as(kitchen, short[slug]) == DRIED
+    }
+    known = {slug: learn(kitchen, short[slug]) for slug in short if slug not in bought}
+    recipes = {slug: recipe_for(kitchen, known[slug]) for slug in known}
+    last = {slug: max(need.day for need in covered.short if need.food == slug) for slug in known}
+    room = drying_room(kitchen, found, last, recipes, known, kept, begin)
+    lacks = lacks_of(covered, bought, [eaten for day in sheet.days for eaten in day.meals])
+    made, whole, _ = whole_bags(room, lacks)
+    batches = [to_dry(covered.short_of(slug), recipes[slug], margin) for slug in known]
+    items = tuple(
+        item_of(kitchen, known[b.food], b, recipes[b.food], needs, covered, made, margin) for b in batches
+    )
     kwh = [run.kwh for run in made.runs]
     return Plan(
         trip=found,
@@ -91,17 +108,21 @@ def plan(kitchen: Kitchen, trip: int) -> Plan:
         lots=lots,
         items=items,
         calendar=made,
-        shopping=shopping_list(sheet, items),
-        bags=packing_list(kitchen, sheet, covered, lots),
-        alternatives=alternatives(kitchen, sheet, items, batches, machines, made, ready_by),
+        hours=kept,
+        shopping=shopping_list(kitchen, sheet, items, bought),
+        bags=packing_list(kitchen, sheet, covered, lots, bought),
+        shortfall=shortfall(kitchen, sheet, room, lacks, whole, kept),
+        next_steps=next_steps(kitchen, room, bool(items), not kitchen.journal.where(Lot)),
         remarks=(*unknown, *_earlier(kitchen, found, foods), *(f"{t.name}: {t.why}" for t in lots if t.why)),
         kwh=sum(k for k in kwh if k is not None) if kwh and all(k is not None for k in kwh) else None,
     )
 
 
-def plan_batches(kitchen: Kitchen, trip: int) -> Done[Batch]:
+def plan_batches(
+    kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: date | None = None
+) -> Done[Batch]:
     """Put the plan's loads among the planned batches, in place of those an earlier plan left waiting."""
-    worked = plan(kitchen, trip)
+    worked = plan(kitchen, trip, hours, begin)
     pending = Pending()
     pending.remove(*kitchen.journal.where(Batch, trip=trip, state=PLANNED))
     next_id = kitchen.journal.next_id(Batch)
@@ -147,7 +168,7 @@ def _needs(sheet: TripSheet) -> tuple[list[Need], list[str]]:
     for day in sheet.days:
         for eaten in day.meals:
             for line in eaten.sheet.parts:
-                if line.ingredient.kind != DRIED:
+                if line.ingredient.kind != HOME_DRIED:
                     continue
                 if line.grams is None:
                     unknown.append(f"{line.part.name} in {eaten.sheet.meal.name}: its weight is not known.")

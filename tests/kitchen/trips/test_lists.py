@@ -8,8 +8,9 @@ import pytest
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Dryer, Lot, Meal, MealPart, Trip, TripMeal
-from dryhouse.kitchen.trips.lists import packing_list, shopping_list
+from dryhouse.kitchen.trips.lists import packing_list
 from dryhouse.kitchen.trips.provisioning import plan
+from dryhouse.kitchen.trips.shopping import shopping_list
 from dryhouse.science.quantities import Area, Mass, Temperature, Volume
 from dryhouse.science.values import Figure
 from tests.builders import NOW
@@ -43,8 +44,8 @@ def worked(kitchen):
     return plan(kitchen, 1)
 
 
-def test_fresh_food_comes_first_as_purchased_then_what_the_bags_need(worked):
-    carrot, *bought = shopping_list(worked.sheet, worked.items)
+def test_fresh_food_comes_first_as_purchased_then_what_the_bags_need(kitchen, worked):
+    carrot, *bought = shopping_list(kitchen, worked.sheet, worked.items)
     assert (carrot.name, carrot.for_drying, carrot.note) == ("carrot", True, "as purchased")
     assert carrot.amount.value > worked.items[0].prepared.value
     assert not any(line.for_drying for line in bought)
@@ -79,7 +80,7 @@ def test_every_gram_of_a_bag_is_drawn_or_to_be_dried(worked):
     assert drawn + worked.cover.short_of("carrot") == pytest.approx(60.0)
 
 
-def test_what_is_cooked_before_it_is_dried_is_bought_raw(worked):
+def test_what_is_cooked_before_it_is_dried_is_bought_raw(kitchen, worked):
     """Ground beef crumbles: 0.69 to 0.71 g cooked for a gram raw (USDA cooking yields)."""
     beef = replace(
         worked.items[0],
@@ -88,9 +89,9 @@ def test_what_is_cooked_before_it_is_dried_is_bought_raw(worked):
         purchased=None,
         prepared=Figure(710.0, "g", low=640.0, high=710.0),
     )
-    first, *_ = shopping_list(worked.sheet, [beef])
+    first, *_ = shopping_list(kitchen, worked.sheet, [beef])
     assert first.note == "raw or dry, to be cooked before it is dried"
     assert 1000.0 <= first.amount.value <= 710.0 / 0.64
     assert first.amount.low <= first.amount.value <= first.amount.high
-    odd = replace(beef, food="carrot", name="carrot, cooked")
-    assert "not known" in shopping_list(worked.sheet, [odd])[0].note
+    odd = replace(beef, food="polenta", name="polenta, cooked")
+    assert "not known" in shopping_list(kitchen, worked.sheet, [odd])[0].note

@@ -1,5 +1,7 @@
 """The foods a trip asks to be dried: recipe, trays, company, conditioning."""
 
+from dataclasses import replace
+
 import pytest
 
 from dryhouse.handbook.pot import pot
@@ -8,7 +10,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.trips.plan_items import conditioning_days, recipe_for, tray_grams
 from dryhouse.kitchen.yields.knowledge import learn
-from dryhouse.science.quantities import Area, Mass
+from dryhouse.science.quantities import Area, Mass, Temperature
 from tests.builders import NOW
 from tests.fakes import FakeJournal
 
@@ -38,12 +40,25 @@ def test_fruit_waits_for_its_conditioning_and_nothing_else_does():
     assert days == {"apple": 10, "carrot": 0, "turkey": 0, "rice-white": 0}
 
 
-def test_meat_never_shares_a_run_with_plants_nor_a_hotter_food_with_a_cooler_one():
+def test_foods_share_a_dryer_by_heat_and_smell():
     kitchen = a_kitchen()
-    company = {s: recipe_for(kitchen, known(kitchen, s)).company for s in ("apple", "carrot", "turkey", "basil")}
-    assert company["turkey"].startswith("animal")
-    assert not any(company[s].startswith("animal") for s in ("apple", "carrot", "basil"))
-    assert company["basil"] != company["carrot"]
+    slugs = ("apple", "carrot", "celery", "onion", "garlic", "turkey", "basil", "chili-bean")
+    company = {s: recipe_for(kitchen, known(kitchen, s)).company for s in slugs}
+    assert company["carrot"] == company["celery"] != ""
+    assert company["onion"] == company["garlic"] != company["carrot"]
+    assert len({company[s] for s in ("apple", "carrot", "onion", "turkey", "basil")}) == 5
+    assert company["chili-bean"] == ""
+
+
+def test_a_dryer_that_does_not_reach_the_heat_is_not_used():
+    cool = replace(SHELF, temperature_high=Temperature(45.0))
+    kitchen = Kitchen(FakeJournal(cool, BOX), handbook(), lambda: NOW)
+    assert 1 not in tray_grams(kitchen, known(kitchen, "carrot"))
+    assert 1 in tray_grams(kitchen, known(kitchen, "basil"))
+    hot = replace(SHELF, temperature_low=Temperature(55.0))
+    kitchen = Kitchen(FakeJournal(hot, BOX), handbook(), lambda: NOW)
+    assert 1 not in tray_grams(kitchen, known(kitchen, "basil"))
+    assert 1 in tray_grams(kitchen, known(kitchen, "carrot"))
 
 
 def test_the_recipe_turns_the_yield_round_with_its_ends():

@@ -9,13 +9,15 @@ from itertools import groupby
 from dryhouse.desk.cautions import cautions_html, more_words
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.sheet import MealSheet, cooking_line
-from dryhouse.kitchen.trips.lists import Bag, Buy
+from dryhouse.kitchen.trips.lists import Bag
+from dryhouse.kitchen.trips.plan_rows import buy_rows, run_rows
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.science.display import Style
 from dryhouse.science.values import Caution, Figure
 from dryhouse.words.dates import long_day, weekday_clock
+from dryhouse.words.trip_plans import NO_LOADS
 
-BOX = "☐"
+BOX, TICKED = "☐", "☑"
 ON_CARD = "on its card in Dryhouse"
 """Where the cautions stand that a list only counts."""
 
@@ -94,18 +96,12 @@ def _for_the_pot(sheet: MealSheet) -> str:
 
 
 def shopping_page(plan: Plan, style: Style) -> str:
-    """The shopping list: fresh food to dry first, then what is bought as it is."""
-
-    def rows(lines: Iterable[Buy]) -> list[tuple[str, str, str, str]]:
-        return [(BOX, b.name, "—" if b.amount is None else shown(style, b.amount), b.note) for b in lines]
-
-    fresh = [b for b in plan.shopping if b.for_drying]
-    bought = [b for b in plan.shopping if not b.for_drying]
+    """The shopping list, aisle by aisle, to be ticked off."""
     parts = [f"<h1>Shopping for {escape(plan.trip.name)}</h1>"]
-    for heading, lines in (("Fresh, to dry", fresh), ("As it is", bought)):
-        if lines:
-            stops = named_stops_html((buy.name, buy.cautions) for buy in lines)
-            parts.append(f"<h2>{heading}</h2>{table((), rows(lines))}{stops}")
+    for aisle, rows in buy_rows(plan, style):
+        cells = [(TICKED if row.buy.ticked else BOX, row.name, row.amount, row.note) for row in rows]
+        stops = named_stops_html((row.name, row.buy.cautions) for row in rows)
+        parts.append(f"<h2>{escape(aisle)}</h2>{table((), cells)}{stops}")
     if not plan.shopping:
         parts.append("<p>Nothing to buy.</p>")
     return "".join(parts)
@@ -142,36 +138,26 @@ def bag_html(bag: Bag, style: Style) -> str:
     )
 
 
-def _hours(figure: Figure) -> str:
-    """`9 h (6 to 12)`."""
-    ends = "" if figure.low is None or figure.high is None else f" ({figure.low:.0f} to {figure.high:.0f})"
-    return f"{figure.value:.0f} h{ends}"
-
-
 def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     """The drying calendar, what each run takes, and what would help."""
     parts = [f"<h1>Drying for {escape(plan.trip.name)}</h1>"]
-    rows = []
-    for run in plan.calendar.runs:
-        start, end = kitchen.local(run.start), kitchen.local(run.end)
-        for load in run.loads:
-            item = next(i for i in plan.items if i.food == load.food)
-            hours = "" if item.hours is None else _hours(item.hours)
-            after = f"condition {item.conditioning_days} days" if item.conditioning_days else ""
-            rows.append(
-                (
-                    BOX,
-                    weekday_clock(start),
-                    weekday_clock(end),
-                    run.machine.name,
-                    item.name,
-                    f"{style.mass(load.prepared)} on {load.trays} {'tray' if load.trays == 1 else 'trays'}",
-                    hours,
-                    after,
-                )
-            )
-    head = ("", "Start by", "Done by", "Dryer", "Food", "Prepared", "Takes", "After")
-    parts.append(table(head, rows) if rows else "<p>Nothing has to be dried.</p>")
+    runs = run_rows(kitchen, plan, style)
+    rows = [
+        (
+            BOX,
+            run.when if n == 0 else "",
+            (weekday_clock(run.latest) if run.latest != run.start else "") if n == 0 else "",
+            run.where if n == 0 else "",
+            load.name,
+            load.amount,
+            load.takes,
+            load.after,
+        )
+        for run in runs
+        for n, load in enumerate(run.loads)
+    ]
+    head = ("", "On the dryer", "Start by", "Dryer", "Food", "Prepared", "Takes", "After")
+    parts.append(table(head, rows) if rows else "" if plan.items else f"<p>{NO_LOADS}</p>")
     parts.append(named_stops_html((item.name, item.cautions) for item in plan.items))
     if plan.kwh is not None:
         parts.append(f"<p>Power at most {style.number(plan.kwh)} kWh.</p>")

@@ -1,0 +1,194 @@
+"""What cannot be dried in time: which bags can be complete, what each other one lacks, and what would help."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import timedelta
+
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Place
+from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.trips.drying_plan import DryingRoom, household, together, whole_bags
+from dryhouse.kitchen.trips.household import DryingHours
+from dryhouse.kitchen.trips.sheet import Eaten, TripSheet
+from dryhouse.science.drying_calendar import Calendar, calendar
+from dryhouse.science.drying_runs import Asked, Machine
+from dryhouse.science.provisioning import Cover, Recipe
+from dryhouse.words import shortfalls as words
+from dryhouse.words.dates import weekday_words
+
+_MOST_TRIED = 5
+"""Foods that are tried as bought dried: those of which most is left over."""
+
+DRYER, TRAY_AREA, PLACE, LOT = "dryer", "tray area", "place", "lot"
+
+
+@dataclass(frozen=True, slots=True)
+class NextStep:
+    """What is missing before a plan can be made, and what to do: `what` is one of the four above."""
+
+    what: str
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shortfall:
+    """What a plan cannot meet: a sentence for each thing, and the alternatives apart."""
+
+    whole: int
+    bags: int
+    reasons: tuple[str, ...]
+    """Why which food cannot be ready."""
+    lacking: tuple[str, ...]
+    """Each bag that cannot be complete, with what it lacks."""
+    alternatives: tuple[str, ...]
+    """Any one of them would help."""
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """All of it, in the order it is read."""
+        one_of = (words.ANY_OF, *self.alternatives) if len(self.alternatives) > 1 else self.alternatives
+        return (words.whole_of(self.whole, self.bags), *self.reasons, *self.lacking, *one_of)
+
+
+def next_steps(kitchen: Kitchen, room: DryingRoom, to_dry: bool, shelf_empty: bool) -> tuple[NextStep, ...]:
+    """What is still to be recorded before the plan can be all it may be."""
+    steps = []
+    if to_dry and not room.machines:
+        steps.append(NextStep(DRYER, words.NO_DRYER))
+    elif to_dry and not any(recipe.tray_grams for recipe in room.recipes.values()):
+        steps.append(NextStep(TRAY_AREA, words.NO_AREA))
+    if to_dry and not kitchen.journal.where(Place):
+        steps.append(NextStep(PLACE, words.NO_PLACE))
+    if to_dry and shelf_empty:
+        steps.append(NextStep(LOT, words.NO_LOT))
+    return tuple(steps)
+
+
+def lacks_of(cover: Cover, bought: Collection[str], eaten: Sequence[Eaten]) -> list[dict[str, float]]:
+    """For each bag in the order it is eaten: dried grams by food that are neither on the shelf nor `bought`
+    dried."""
+    lacks: dict[int, dict[str, float]] = {bag.placed.id: {} for bag in eaten}
+    for need in (n for n in cover.short if n.food not in bought):
+        mine = lacks[need.bag]
+        mine[need.food] = mine.get(need.food, 0.0) + need.grams
+    return [lacks[bag.placed.id] for bag in eaten]
+
+
+def shortfall(
+    kitchen: Kitchen,
+    sheet: TripSheet,
+    room: DryingRoom,
+    lacks: Sequence[Mapping[str, float]],
+    whole: Sequence[bool],
+    hours: DryingHours,
+) -> Shortfall | None:
+    """What cannot be met and what would help; None where every bag can be complete."""
+    if all(whole):
+        return None
+    eaten = [bag for day in sheet.days for bag in day.meals]
+    asked = room.asked(together(lacks))
+    made = calendar(asked, room.machines, room.household)
+    return Shortfall(
+        whole=sum(whole),
+        bags=len(eaten),
+        reasons=_reasons(kitchen, room, asked, made),
+        lacking=_lacking(kitchen, room, eaten, lacks, whole),
+        alternatives=tuple(_alternatives(kitchen, sheet, room, lacks, sum(whole), made, hours)),
+    )
+
+
+def _reasons(kitchen: Kitchen, room: DryingRoom, asked: Sequence[Asked], made: Calendar) -> tuple[str, ...]:
+    """Why each food that does not fit does not."""
+    notation = style(kitchen)
+    return tuple(
+        words.cannot_be_ready(
+            room.known[a.batch.food].food.name,
+            notation.mass(made.left_over[a.batch.food]),
+            notation.mass(a.batch.dried),
+            _why(kitchen, room, a.recipe),
+        )
+        for a in asked
+        if a.batch.food in made.left_over
+    )
+
+
+def _why(kitchen: Kitchen, room: DryingRoom, recipe: Recipe) -> str:
+    if room.household.ready_by <= kitchen.now():
+        return words.PAST
+    if recipe.fresh_per_dried is None:
+        return words.NO_YIELD
+    if recipe.hours is None:
+        return words.NO_HOURS
+    if not room.machines:
+        return words.NOT_RECORDED
+    if not recipe.tray_grams:
+        return words.NO_DRYER_FITS
+    return words.no_time(recipe.hours.high, recipe.conditioning_days)
+
+
+def _lacking(
+    kitchen: Kitchen,
+    room: DryingRoom,
+    eaten: Sequence[Eaten],
+    lacks: Sequence[Mapping[str, float]],
+    whole: Sequence[bool],
+) -> tuple[str, ...]:
+    notation, said = style(kitchen), []
+    for bag, short, complete in zip(eaten, lacks, whole, strict=True):
+        if not complete:
+            called = f"{weekday_words(bag.placed.on)} {bag.placed.slot}, {bag.sheet.meal.name}"
+            amounts = [f"{notation.mass(grams)} of {room.known[food].food.name}" for food, grams in short.items()]
+            said.append(words.bag_lacks(called, amounts))
+    return tuple(said)
+
+
+def _alternatives(
+    kitchen: Kitchen,
+    sheet: TripSheet,
+    room: DryingRoom,
+    lacks: Sequence[Mapping[str, float]],
+    now_whole: int,
+    made: Calendar,
+    hours: DryingHours,
+) -> Iterator[str]:
+    """Each thing that would make more bags complete, with how many that would be."""
+    notation, bags = style(kitchen), len(lacks)
+    most = sorted(made.left_over, key=lambda food: -made.left_over[food])[:_MOST_TRIED]
+    for food in most:
+        without = [{name: grams for name, grams in short.items() if name != food} for short in lacks]
+        whole = _whole(room, without)
+        if whole > now_whole:
+            amount = sum(short.get(food, 0.0) for short in lacks) / (1.0 - room.margin)
+            yield words.buy_dried(notation.mass(amount), room.known[food].food.name, whole, bags)
+    if len(most) > 1:
+        bought = [{name: grams for name, grams in short.items() if name not in most} for short in lacks]
+        if (whole := _whole(room, bought)) > now_whole:
+            names = ", ".join(room.known[food].food.name for food in most)
+            yield words.buy_all_dried(names, whole, bags)
+    biggest = max(room.machines, key=lambda m: m.trays, default=None)
+    if biggest is not None and (whole := _whole(_with_a_second(room, biggest), lacks)) > now_whole:
+        yield words.another_dryer(biggest.name, whole, bags)
+    week = timedelta(days=7)
+    later = replace(sheet.trip, starts_on=sheet.trip.starts_on + week, ends_on=sheet.trip.ends_on + week)
+    longer = replace(room, household=household(kitchen, later, hours, None))
+    if (whole := _whole(longer, lacks)) > now_whole:
+        yield words.one_more_week(whole, bags)
+    if now_whole:
+        yield words.leave_out(bags - now_whole)
+
+
+def _whole(room: DryingRoom, lacks: Sequence[Mapping[str, float]]) -> int:
+    return sum(whole_bags(room, lacks)[1])
+
+
+def _with_a_second(room: DryingRoom, biggest: Machine) -> DryingRoom:
+    second = replace(biggest, id=-1, name=f"a second {biggest.name}")
+    lent = {
+        food: replace(recipe, tray_grams={**recipe.tray_grams, -1: recipe.tray_grams[biggest.id]})
+        if biggest.id in recipe.tray_grams
+        else recipe
+        for food, recipe in room.recipes.items()
+    }
+    return replace(room, machines=(*room.machines, second), recipes=lent)

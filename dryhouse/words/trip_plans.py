@@ -1,0 +1,46 @@
+"""A trip's plan as it is read: runs of the dryers, what is bought, and the bags, in the window and on the command
+line."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime
+
+from dryhouse.science.display import counted
+from dryhouse.words.dates import clock, short_day, weekday_clock, weekday_words
+
+INTO_FREEZER = "into the freezer once it is cool, until you leave"
+KEEP_COLD = "keep it cold until the trip: in a warm room it would be past its keep-by"
+NO_LOADS = "Nothing has to be dried."
+
+
+def from_to(start: datetime, end: datetime) -> str:
+    """`Fri 6 Aug 18:00 to Sat 07:00`, `Sat 7 Aug 07:00 to 15:30`."""
+    if start.date() == end.date():
+        return f"{weekday_clock(start)} to {clock(end)}"
+    return f"{weekday_clock(start)} to {weekday_words(end)[:3]} {clock(end)}"
+
+
+def takes(hours: float, low: float | None, high: float | None) -> str:
+    """`9 h (6 to 12)`."""
+    ends = "" if low is None or high is None or low == high else f" ({low:.0f} to {high:.0f})"
+    return f"{hours:.0f} h{ends}"
+
+
+def on_trays(amount: str, trays: int) -> str:
+    """`3 lb 2 oz on 4 trays`."""
+    return f"{amount} on {counted(trays, 'tray')}"
+
+
+def conditioned(days: int, ready: date) -> str:
+    """`condition 10 days, ready Tue 17 Aug`."""
+    return f"condition {days} days, ready {weekday_words(ready)}"
+
+
+def days_of_bags(days: Sequence[date]) -> str:
+    """`Sat 21 Aug`, `9 days, 21 Aug to 29 Aug`, `21, 24 and 27 Aug`."""
+    if len(days) == 1:
+        return weekday_words(days[0])
+    if len(days) > 1 and (days[-1] - days[0]).days == len(days) - 1:
+        return f"{len(days)} days, {short_day(days[0])} to {short_day(days[-1])}"
+    return f"{', '.join(short_day(day) for day in days[:-1])} and {short_day(days[-1])}"

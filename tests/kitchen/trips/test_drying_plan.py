@@ -1,0 +1,87 @@
+"""What a trip asks of the dryers, beside what is running already."""
+
+from dataclasses import replace
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch, Dryer, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.trips.drying_plan import ANY_TIME, LATE, MEAT_LAST, keeps_from, whole_bags
+from dryhouse.kitchen.trips.household import DryingHours
+from dryhouse.kitchen.trips.provisioning import plan
+from dryhouse.science.quantities import Area, Mass, Temperature
+from tests.fakes import FakeJournal
+
+NOW = datetime(2026, 3, 1, 9, tzinfo=UTC)
+DAY = date(2026, 8, 20)
+TRIP = Trip("lakes", DAY, DAY + timedelta(days=8), 2, temperature=Temperature(26.0), id=1)
+STEW = (
+    Meal("stew", 1.0, id=1),
+    MealPart(1, 0, "carrot", "carrot", mass=Mass(30.0), id=1),
+    TRIP,
+    TripMeal(1, 1, DAY, id=1),
+)
+DRYER = Dryer("shelf dryer", 6, Area(1000.0), id=1)
+
+
+def a_kitchen(*records, now=NOW):
+    return Kitchen(FakeJournal(*records), handbook(), lambda: now, UTC)
+
+
+def test_a_food_is_dried_no_sooner_than_it_keeps_to_the_day_it_is_eaten():
+    """Dried vegetables keep about 129 days at 70 °F: carrots dried in March are past it in August."""
+    kitchen = a_kitchen()
+    earliest, late = keeps_from(kitchen, handbook().food("carrot"), TRIP, DAY)
+    assert late == ANY_TIME
+    assert date(2026, 4, 10) < earliest.date() < date(2026, 4, 20)
+    last, _ = keeps_from(kitchen, handbook().food("carrot"), TRIP, TRIP.ends_on)
+    assert last > earliest
+    apple, _ = keeps_from(kitchen, handbook().food("apple"), TRIP, DAY)
+    assert apple is None
+
+
+def test_meat_is_dried_last_and_what_would_not_keep_as_late_as_can_be():
+    kitchen = a_kitchen()
+    assert keeps_from(kitchen, handbook().food("ground-beef"), TRIP, DAY) == (None, MEAT_LAST)
+    hot = replace(TRIP, temperature=Temperature(45.0), ends_on=DAY + timedelta(days=60))
+    assert keeps_from(kitchen, handbook().food("carrot"), hot, hot.ends_on) == (None, LATE)
+
+
+def test_a_plan_waits_for_what_is_on_the_dryer_and_for_what_is_planned_for_another_trip():
+    now = datetime(2026, 8, 17, 18, tzinfo=UTC)
+    free = plan(a_kitchen(DRYER, *STEW, now=now), 1).calendar.runs
+    assert free
+    running = Batch("apple", "drying", prepared_mass=Mass(2000.0), dryer=1, started=now - timedelta(hours=1), id=1)
+    busy = plan(a_kitchen(DRYER, *STEW, running, now=now), 1)
+    assert not busy.calendar.runs
+    other = Batch("apple", "planned", prepared_mass=Mass(2000.0), dryer=1, started=now + timedelta(hours=1), id=1)
+    assert not plan(a_kitchen(DRYER, *STEW, other, now=now), 1).calendar.runs
+    mine = replace(other, trip=1)
+    assert plan(a_kitchen(DRYER, *STEW, mine, now=now), 1).calendar.runs == free
+
+
+def test_hours_given_for_one_answer_are_kept_for_it():
+    weekends = plan(a_kitchen(DRYER, *STEW), 1, DryingHours(days=(5, 6), nights=False))
+    (run,) = weekends.calendar.runs
+    assert run.start.weekday() in (5, 6)
+    assert run.start.date() == run.end.date()
+
+
+def test_a_spread_begins_in_the_month_she_names():
+    found = plan(a_kitchen(DRYER, *STEW), 1, begin=date(2026, 8, 1))
+    assert all(run.start >= datetime(2026, 8, 1, tzinfo=UTC) for run in found.calendar.runs)
+
+
+def test_bags_that_lack_nothing_are_whole_without_a_dryer():
+    class Nothing:
+        def calendar(self, short):
+            class Made:
+                left_over = short
+
+            return Made()
+
+    _, whole, asked = whole_bags(Nothing(), [{}, {"carrot": 5.0}, {}])
+    assert whole == (True, False, True)
+    assert asked == pytest.approx({})

@@ -1,0 +1,126 @@
+"""The hours she keeps, as typed, as kept, and as the dryers see them."""
+
+from datetime import UTC, date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.trips.household import (
+    DryingHours,
+    changed,
+    days_words,
+    drying_hours,
+    hours_words,
+    set_drying_hours,
+    span_words,
+    tended,
+)
+from dryhouse.science.errors import InputProblem
+from tests.fakes import FakeJournal
+from tests.rows import every_row
+
+NOW = datetime(2026, 11, 1, 12, tzinfo=UTC)
+MONDAY = date(2026, 11, 2)
+
+
+def a_kitchen(zone=UTC):
+    return Kitchen(FakeJournal(), handbook(), lambda: NOW, zone)
+
+
+def test_until_she_says_otherwise_an_assumption_stands_and_is_named():
+    hours = drying_hours(a_kitchen())
+    assert hours.assumed
+    assert hours_words(hours) == (
+        "up 7:00 to 22:00, away 8:00 to 17:30 on workdays, dries on every day, loads may run through the night"
+    )
+
+
+def test_what_she_says_is_kept():
+    kitchen = a_kitchen()
+    hours = changed(drying_hours(kitchen), awake="6:30-21", away="none", days="Sat Sun", nights="no")
+    set_drying_hours(kitchen, hours)
+    kept = drying_hours(kitchen)
+    assert kept == hours == DryingHours((time(6, 30), time(21)), None, (5, 6), False, assumed=False)
+    assert hours_words(kept) == "up 6:30 to 21:00, dries on weekends, no dryer runs at night"
+
+
+@every_row(
+    ("typed", "days", "said"),
+    [
+        ("Sat Sun", (5, 6), "weekends"),
+        ("weekends", (5, 6), "weekends"),
+        ("Mon-Fri", (0, 1, 2, 3, 4), "workdays"),
+        ("every day", (0, 1, 2, 3, 4, 5, 6), "every day"),
+        ("fri-sun", (4, 5, 6), "Fri, Sat, Sun"),
+        ("tuesday, thursday", (1, 3), "Tue, Thu"),
+        ("Sat-Mon", (0, 5, 6), "Mon, Sat, Sun"),
+    ],
+)
+def test_days_are_read_as_people_write_them(typed, days, said):
+    assert changed(DryingHours(), days=typed).days == days
+    assert days_words(days) == said
+
+
+@every_row(
+    ("typed", "begin", "end"),
+    [
+        ("7:00-22:00", time(7), time(22)),
+        ("7 am to 10 pm", time(7), time(22)),
+        ("6.30 – 21", time(6, 30), time(21)),
+    ],
+)
+def test_hours_are_read_as_people_write_them(typed, begin, end):
+    assert changed(DryingHours(), awake=typed, away="none").awake == (begin, end)
+
+
+@every_row(
+    ("given", "field"),
+    [
+        ({"awake": "late"}, "awake"),
+        ({"awake": "22-7"}, "awake"),
+        ({"awake": "7-25"}, "awake"),
+        ({"away": "6-18"}, "away"),
+        ({"days": "someday"}, "days"),
+        ({"days": "s"}, "days"),
+        ({"days": ""}, "days"),
+        ({"nights": "maybe"}, "nights"),
+    ],
+)
+def test_what_cannot_be_is_refused_at_its_field(given, field):
+    with pytest.raises(InputProblem) as told:
+        changed(DryingHours(), **given)
+    assert told.value.field == field
+
+
+def test_loads_are_started_after_work_and_taken_off_before_it():
+    hours = tended(a_kitchen(), DryingHours(), MONDAY, MONDAY)
+    told = [(s.begin.hour + s.begin.minute / 60, s.end.hour, s.starts) for s in hours.stretches]
+    assert told == [(7, 8, False), (17.5, 22, True)]
+    assert hours.still == ()
+    (saturday,) = tended(
+        a_kitchen(), DryingHours(), MONDAY + timedelta(days=5), MONDAY + timedelta(days=5)
+    ).stretches
+    assert (saturday.begin.hour, saturday.end.hour, saturday.starts) == (7, 22, True)
+
+
+def test_days_she_does_not_dry_are_days_to_take_off_only():
+    hours = tended(a_kitchen(), DryingHours(away=None, days=(5, 6)), MONDAY, MONDAY)
+    assert [s.starts for s in hours.stretches] == [False]
+
+
+def test_hours_are_those_of_her_clock_across_a_change_of_it():
+    """In New York summer time ends on 1 November 2026: 7:00 is 11:00 UTC on Saturday and 12:00 UTC on Sunday."""
+    saturday = date(2026, 10, 31)
+    hours = tended(
+        a_kitchen(ZoneInfo("America/New_York")), DryingHours(nights=False), saturday, saturday + timedelta(1)
+    )
+    assert [s.begin.hour for s in hours.stretches] == [11, 12]
+    (first, _) = hours.still
+    assert first[1] - first[0] == timedelta(hours=10)
+
+
+def test_a_span_is_written_as_it_is_typed():
+    assert span_words((time(7), time(21, 30))) == "7:00-21:30"
+    assert span_words(None) == ""

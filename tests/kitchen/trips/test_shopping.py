@@ -1,0 +1,104 @@
+"""The shopping list: forms that are remembered, amounts as shops sell them, aisles, ticks."""
+
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Dryer, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.settings import UNITS_KEY, set_preference
+from dryhouse.kitchen.trips.provisioning import plan
+from dryhouse.kitchen.trips.shopping import buy_as, forms_of, tick
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Area, Mass, Temperature
+from dryhouse.science.units import SIZES
+from tests.fakes import FakeJournal
+
+NOW = datetime(2026, 8, 1, 9, tzinfo=UTC)
+DAY = date(2026, 9, 20)
+
+
+@pytest.fixture
+def kitchen():
+    parts = [("corn", "", 30.0), ("ground-beef", "", 20.0), ("lentil", "", 30.0), ("apple", "", 20.0)]
+    parts += [("", "rice-white", 80.0), ("", "olive-oil", 10.0)]
+    journal = FakeJournal(
+        Dryer("shelf dryer", 6, Area(1000.0), id=1),
+        Meal("stew", 1.0, id=1),
+        *(
+            MealPart(1, n, food or staple, food, staple, mass=Mass(grams), id=n + 1)
+            for n, (food, staple, grams) in enumerate(parts)
+        ),
+        Trip("lakes", DAY, DAY + timedelta(days=1), 4, temperature=Temperature(18.0), id=1),
+        TripMeal(1, 1, DAY, id=1),
+    )
+    return Kitchen(journal, handbook(), lambda: NOW, UTC)
+
+
+def bought(kitchen, key):
+    return next(line for line in plan(kitchen, 1).shopping if line.key == key)
+
+
+def test_corn_is_bought_as_cobs_kernels_frozen_or_canned_and_the_choice_is_remembered(kitchen):
+    cobs = bought(kitchen, "dry corn")
+    assert cobs.forms == ("fresh", "ready", "frozen", "canned", "dried")
+    assert cobs.note == "on the cob, in the husk"
+    assert cobs.pieces.endswith("medium ears")
+    buy_as(kitchen, "corn", "frozen")
+    kernels = bought(kitchen, "dry corn")
+    # 64 % of corn in the husk is refuse
+    assert kernels.amount.value == pytest.approx(cobs.amount.value * 0.36)
+    assert (kernels.form, kernels.aisle, kernels.pieces) == ("frozen", "Frozen", "")
+    assert bought(kitchen, "dry corn").form == "frozen"
+
+
+def test_food_bought_dried_is_not_dried(kitchen):
+    buy_as(kitchen, "apple", "dried")
+    worked = plan(kitchen, 1)
+    assert "apple" not in {item.food for item in worked.items}
+    assert "apple" not in {load.food for run in worked.calendar.runs for load in run.loads}
+    line = bought(kitchen, "dry apple")
+    assert (line.amount.value, line.for_drying, line.aisle) == (80.0, False, "Dried fruit and nuts")
+    (apple,) = [part for part in worked.bags[0].parts if part.name == "apple"]
+    assert apple.source == "2.8 oz to be bought dried"
+
+
+def test_meat_is_bought_raw_and_beans_dry_with_the_raw_amount(kitchen):
+    items = {item.food: item for item in plan(kitchen, 1).items}
+    beef, lentil = bought(kitchen, "dry ground-beef"), bought(kitchen, "dry lentil")
+    assert beef.amount.value > items["ground-beef"].prepared.value
+    assert lentil.amount.value < items["lentil"].prepared.value
+    buy_as(kitchen, "lentil", "canned")
+    assert bought(kitchen, "dry lentil").amount == items["lentil"].prepared
+
+
+def test_amounts_are_rounded_up_to_what_shops_sell(kitchen):
+    lines = plan(kitchen, 1).shopping
+    assert all(line.amount.value <= line.to_buy.value + 1e-9 for line in lines)
+    halves = bought(kitchen, "dry apple").to_buy.value / (SIZES["lb"] / 2)
+    assert halves == pytest.approx(round(halves))
+    set_preference(kitchen, UNITS_KEY, "metric")
+    assert bought(kitchen, "dry apple").to_buy.value % 250 == pytest.approx(0.0, abs=1e-6)
+
+
+def test_the_list_goes_by_aisle_what_is_dried_first(kitchen):
+    lines = plan(kitchen, 1).shopping
+    assert [line.aisle for line in lines if line.for_drying] == ["Produce", "Produce", "Meat and fish", "Dry goods"]
+    assert [line.aisle for line in lines if not line.for_drying] == ["Dry goods", "Oil and seasoning"]
+
+
+def test_a_line_is_ticked_and_the_tick_taken_back(kitchen):
+    tick(kitchen, 1, "dry corn", True)
+    tick(kitchen, 1, "rice-white", True)
+    assert {line.key for line in plan(kitchen, 1).shopping if line.ticked} == {"dry corn", "rice-white"}
+    done = tick(kitchen, 1, "dry corn", False)
+    assert not bought(kitchen, "dry corn").ticked
+    kitchen.journal.write(done.undone().changes)
+    assert bought(kitchen, "dry corn").ticked
+
+
+def test_a_form_a_food_is_not_sold_in_is_refused(kitchen):
+    with pytest.raises(InputProblem, match="ground beef, cooked is bought in; choose raw, cooked, dried"):
+        buy_as(kitchen, "ground-beef", "canned")
+    assert forms_of(handbook().food("parsley"))[0] == "fresh"

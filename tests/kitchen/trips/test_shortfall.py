@@ -1,0 +1,91 @@
+"""What is said where a plan cannot be met: bag by bag, then what would help."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Dryer, Lot, Meal, MealPart, OwnFood, Place, Trip, TripMeal
+from dryhouse.kitchen.trips.provisioning import plan
+from dryhouse.science.quantities import Area, Mass
+from tests.builders import NOW
+from tests.fakes import FakeJournal
+from tests.rows import every_row
+
+TODAY = NOW.date()
+DRYER = Dryer("shelf dryer", 6, Area(1000.0), id=1)
+KEPT = (Place("pantry", 1), Lot("apple", TODAY, mass=Mass(100.0), id=1))
+
+
+def planned(parts=(("carrot", 60.0),), days=20, bags=1, dryers=(DRYER,), more=KEPT):
+    start = TODAY + timedelta(days=days)
+    journal = FakeJournal(
+        *dryers,
+        *more,
+        OwnFood("relish", "relish", "vegetable", id=1),
+        Meal("stew", 1.0, id=1),
+        *(MealPart(1, n, food, food, mass=Mass(grams), id=n + 1) for n, (food, grams) in enumerate(parts)),
+        Trip("lakes", start, start + timedelta(days=9), 1, id=1),
+        *(TripMeal(1, 1, start + timedelta(days=n), id=n + 1) for n in range(bags)),
+    )
+    return plan(Kitchen(journal, handbook(), lambda: NOW), 1)
+
+
+def test_a_plan_that_can_be_met_says_nothing():
+    found = planned()
+    assert (found.shortfall, found.alternatives, found.next_steps) == (None, (), ())
+
+
+@every_row(
+    ("more", "why"),
+    [
+        ({"days": 1}, "the day before departure is past"),
+        ({"days": 2, "parts": (("carrot", 600.0),)}, "the dryers have no"),
+        ({"parts": (("apple", 60.0),), "days": 9, "more": (Place("pantry", 1),)}, "10 days of conditioning left"),
+        ({"dryers": ()}, "no dryer is recorded"),
+        ({"dryers": (replace(DRYER, tray_area=None),)}, "no dryer has its tray area recorded"),
+        ({"parts": (("relish", 60.0),)}, "its yield is not known yet"),
+    ],
+)
+def test_the_reason_is_the_one_that_holds(more, why):
+    found = planned(**more)
+    assert why in " ".join(found.shortfall.reasons)
+
+
+def test_bags_are_made_whole_in_the_order_they_are_eaten():
+    """Beef and corn for six bags, and time for some: each bag has both, or is named with what it lacks."""
+    found = planned((("carrot", 150.0), ("onion", 60.0)), days=5, bags=6)
+    short = found.shortfall
+    assert 0 < short.whole < short.bags == 6
+    assert short.lines[0] == f"{short.whole} of the 6 bags can be complete."
+    assert len(short.lacking) == short.bags - short.whole
+    assert all("of carrot" in line and "of onion" in line for line in short.lacking)
+    dried = dict.fromkeys(("carrot", "onion"), 0.0)
+    for run in found.calendar.runs:
+        for load in run.loads:
+            dried[load.food] += load.dried
+    assert round(dried["carrot"], 3) == 150.0 * short.whole
+    assert round(dried["onion"], 3) == 60.0 * short.whole
+
+
+def test_alternatives_stand_as_alternatives_each_with_what_it_would_give():
+    short = planned((("carrot", 150.0), ("onion", 60.0)), days=5, bags=6).shortfall
+    assert "Any one of these would help:" in short.lines
+    said = " ".join(short.alternatives)
+    assert "Buy 12.7 oz of dried onion: then every bag is complete." in said
+    assert "A second dryer like shelf dryer: then" in said
+    assert "One more weekend, leaving a week later: then every bag is complete." in said
+    assert f"Leave out the {6 - short.whole} bags that lack something." in said
+
+
+def test_what_would_not_help_is_not_offered():
+    short = planned(days=1).shortfall
+    assert not any("second dryer" in line for line in short.alternatives)
+    assert any("leaving a week later" in line for line in short.alternatives)
+
+
+def test_an_empty_kitchen_is_told_its_next_steps():
+    found = planned(dryers=(), more=())
+    assert [step.what for step in found.next_steps] == ["dryer", "place", "lot"]
+    bare = planned(dryers=(replace(DRYER, tray_area=None),))
+    assert [step.what for step in bare.next_steps] == ["tray area"]

@@ -1,0 +1,45 @@
+"""Half-hours in which loads are started and taken off."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from dryhouse.science.drying_hours import AtHand, Grid, Hours
+from tests.science.drying_days import MIDNIGHT, at_home
+
+
+def hour(n: float):
+    return MIDNIGHT + timedelta(hours=n)
+
+
+def test_a_run_ends_when_somebody_is_at_hand() -> None:
+    grid = Grid(Hours((AtHand(hour(7), hour(22)), AtHand(hour(31), hour(46)))), MIDNIGHT, hour(72))
+    ends = grid.ends(grid.slots(10))
+    assert ends[14] == 34  # 7:00 to 17:00
+    assert ends[24] == 44  # 12:00 to 22:00
+    assert ends[25] == -1  # 12:30 would be dry at 22:30, hours before anybody is up
+    assert ends[38] == 62  # 19:00, dry at 5:00, is off at 7:00
+    assert ends[37] == -1  # 18:30 would lie dry for two hours and a half
+    assert ends[12] == -1  # nobody is up at 6:00
+
+
+def test_nothing_runs_through_a_still_night() -> None:
+    grid = Grid(at_home(3, away=False, nights=False), MIDNIGHT, hour(72))
+    ends = grid.ends(grid.slots(10))
+    assert ends[24] == 44
+    assert ends[38] == -1
+
+
+def test_a_stretch_without_starts_is_for_taking_off() -> None:
+    grid = Grid(Hours((AtHand(hour(7), hour(8), starts=False), AtHand(hour(17), hour(22)))), MIDNIGHT, hour(24))
+    ends = grid.ends(grid.slots(1))
+    assert [n for n in range(48) if ends[n] >= 0] == list(range(34, 43))
+
+
+def test_moments_fall_on_half_hours_and_part_hours_count_whole() -> None:
+    grid = Grid(at_home(1), MIDNIGHT, hour(24))
+    assert (grid.at_or_after(hour(7.1)), grid.at_or_before(hour(7.1))) == (15, 14)
+    assert (grid.slots(10.0), grid.slots(10.1), grid.slots(0.1)) == (20, 21, 1)
+    assert grid.moment(15) == hour(7.5)
+    assert grid.one_day(14, 40)
+    assert not grid.one_day(40, 62)

@@ -1,0 +1,22 @@
+"""What is said where a plan cannot be met."""
+
+from dryhouse.words.shortfalls import another_dryer, buy_dried, leave_out, no_time, whole_of
+
+
+def test_bags_are_counted_as_one_speaks():
+    assert whole_of(0, 1) == "The one bag cannot be complete."
+    assert whole_of(0, 4) == "No bag can be complete."
+    assert whole_of(3, 4) == "3 of the 4 bags can be complete."
+    assert leave_out(1) == "Leave out the bag that lacks something."
+    assert leave_out(2) == "Leave out the 2 bags that lack something."
+
+
+def test_each_alternative_says_what_it_would_give():
+    assert buy_dried("4 oz", "carrot", 1, 1) == "Buy 4 oz of dried carrot: then the bag is complete."
+    assert another_dryer("box dryer", 3, 3) == "A second dryer like box dryer: then every bag is complete."
+    assert another_dryer("box dryer", 1, 3).endswith("then 1 of the 3 bags is complete.")
+
+
+def test_a_lack_of_time_names_the_conditioning():
+    assert no_time(12.2, 0) == "the dryers have no 12 h left before departure"
+    assert no_time(12.2, 10) == "the dryers have no 12 h and 10 days of conditioning left before departure"

@@ -1,0 +1,26 @@
+"""A trip's plan as it is read."""
+
+from datetime import UTC, date, datetime
+
+from dryhouse.words.trip_plans import conditioned, days_of_bags, from_to, on_trays, takes
+
+FRIDAY = datetime(2027, 8, 6, 18, tzinfo=UTC)
+
+
+def test_a_run_names_its_second_day_only_where_there_is_one():
+    assert from_to(FRIDAY, datetime(2027, 8, 6, 21, 30, tzinfo=UTC)) == "Fri 6 Aug 18:00 to 21:30"
+    assert from_to(FRIDAY, datetime(2027, 8, 7, 7, tzinfo=UTC)) == "Fri 6 Aug 18:00 to Sat 07:00"
+
+
+def test_hours_and_trays_are_said_with_their_range_and_number():
+    assert takes(9.2, 6.0, 12.0) == "9 h (6 to 12)"
+    assert takes(9.2, None, None) == takes(9.0, 9.0, 9.0) == "9 h"
+    assert on_trays("3 lb", 1) == "3 lb on 1 tray"
+    assert conditioned(10, date(2027, 8, 17)) == "condition 10 days, ready Tue 17 Aug"
+
+
+def test_bags_on_days_in_a_row_are_said_together():
+    days = [date(2027, 8, n) for n in (21, 22, 23, 27)]
+    assert days_of_bags(days[:1]) == "Sat 21 Aug"
+    assert days_of_bags(days[:3]) == "3 days, 21 Aug to 23 Aug"
+    assert days_of_bags(days) == "21 Aug, 22 Aug, 23 Aug and 27 Aug"
