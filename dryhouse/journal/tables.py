@@ -87,6 +87,9 @@ _LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
 }
 """For each kind the columns, or runs of columns, by which its records are asked for or sorted."""
 
+_ADDED_LATER = {"left_out": text("0")}
+"""A yes or no that came to tables with rows in them: what it is in those."""
+
 WORDS: TypeEngine[str] = TEXT()
 WHOLE: TypeEngine[int] = BigInteger().with_variant(INTEGER(), "sqlite")
 NUMBER: TypeEngine[float] = Double().with_variant(REAL(), "sqlite")
@@ -117,7 +120,7 @@ def _columns(shape: Shape, belongs_to: type[Any] | None) -> Iterator[Column[Any]
         yield Column(typed, WORDS, nullable=shape.missing)
         return
     key = [ForeignKey(f"{table_name(belongs_to)}.id", deferrable=True, initially="DEFERRED")] if belongs_to else []
-    empty = "" if shape.holds is str and not shape.missing else None
+    empty = "" if shape.holds is str and not shape.missing else _ADDED_LATER.get(shape.name)
     yield Column(shape.name, _HELD[shape.holds], *key, nullable=shape.missing, server_default=empty)
 
 

@@ -31,6 +31,11 @@ _MONTHS = {
 EARLIEST_YEAR = 1900
 """Before this a year is a slip of the finger."""
 _WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+_NEAR = {
+    "today": 0, "this morning": 0, "this afternoon": 0, "this evening": 0, "tonight": 0, "yesterday": 1,
+    "yesterday morning": 1, "yesterday evening": 1, "last night": 1,
+}  # fmt: skip
+_NAMED_TIMES = {"noon": "12:00", "midnight": "0:00"}
 _DAY_AND_TIME = re.compile(
     r"(?:(?P<day>.*?)(?:\s+at|[t\s]|^))?\s*"
     r"(?P<time>\d{1,2}(?:[:.h]\d{2}){1,2}\s*(?:am|pm)?|\d{1,2}\s*(?:am|pm))"
@@ -71,7 +76,7 @@ def read_moment(wall: Wall, text: str, *, field: str = "", after: datetime | Non
 
 def _moment(wall: Wall, text: str, field: str, after: datetime | None) -> datetime:
     typed = text.strip()
-    low = " ".join(typed.lower().replace(",", " ").split())
+    low = " ".join(_NAMED_TIMES.get(word, word) for word in typed.lower().replace(",", " ").split())
     here = wall.local(wall.now())
     if low in ("now", "just now"):
         return wall.now()
@@ -122,16 +127,17 @@ def read_day(text: str, today: date) -> date | None:
     A weekday, or a day without a year, means the last one.
     """
     low = text.strip().lower()
-    near = {"today": 0, "yesterday": 1}
-    if low in near:
-        return today - timedelta(days=near[low])
-    if low in _WEEKDAYS:
-        return today - timedelta(days=(today.weekday() - _WEEKDAYS.index(low)) % 7)
+    if low in _NEAR:
+        return today - timedelta(days=_NEAR[low])
+    weekday = [n for n, name in enumerate(_WEEKDAYS) if len(low) >= 3 and name.startswith(low.removesuffix("."))]
+    if weekday:
+        return today - timedelta(days=(today.weekday() - weekday[0]) % 7)
     if match := re.fullmatch(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})", low):
         return _day(*(int(g) for g in match.groups()))
-    if match := re.fullmatch(r"(\d{1,2})/(\d{1,2})/(\d{4})|(\d{1,2})\.(\d{1,2})\.(\d{4})", low):
+    if match := re.fullmatch(r"(\d{1,2})/(\d{1,2})/(\d{4}|\d\d)|(\d{1,2})\.(\d{1,2})\.(\d{4}|\d\d)", low):
         month, day, year, day_first, then_month, then_year = (int(g or 0) for g in match.groups())
-        return _day(year or then_year, month or then_month, day or day_first)
+        year = year or then_year
+        return _day(year + 2000 if year < 100 else year, month or then_month, day or day_first)
     match = re.fullmatch(r"(?P<d>\d{1,2})\.?\s+(?P<m>[a-z]+)\.?(?:\s+(?P<y>\d{4}))?", low) or re.fullmatch(
         r"(?P<m>[a-z]+)\.?\s+(?P<d>\d{1,2})(?:\s+(?P<y>\d{4}))?", low
     )

@@ -178,6 +178,13 @@ class CurveChart:
                 color=series.colour, linestyle="none", marker=series.marker, markersize=6.0,
                 markerfacecolor="none", markeredgecolor=series.colour, zorder=4,
             )  # fmt: skip
+        if run.left_out:
+            hours, grams = zip(*run.left_out, strict=True)
+            self._line(
+                f"left out {place}", _x(picture, run, hours), run.on(picture.axis, grams, picture.unit),
+                color=self.tokens.muted, linestyle="none", marker=series.marker, markersize=7.0,
+                markerfacecolor="none", markeredgecolor=self.tokens.muted, zorder=4,
+            )  # fmt: skip
         if not alone:
             last = run.on(picture.axis, run.curve_grams[-1:] or run.grams[-1:], picture.unit)
             x_last = float(_x(picture, run, (run.curve_hours or run.hours)[-1]))

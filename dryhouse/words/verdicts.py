@@ -27,13 +27,19 @@ def mismatch_sentence(load: Load, grams: float, style: Style) -> str:
             "the whole load was weighed where a sample tray was meant."
         )
     needed = 100.0 * (1.0 - grams / load.grams)
+    raw = f"Was {loaded} the weight before cooking? If not, either" if is_cooked(load) else "Either"
     return (
         f"Weights don't add up: {loaded} at {style.percent(load.moisture_pct, 0)} moisture holds "
-        f"{style.mass(load.solids)} of dry matter, and {now} is less than that. Either a tare of "
+        f"{style.mass(load.solids)} of dry matter, and {now} is less than that. {raw} a tare of "
         f"{style.mass(load.solids - grams)} or more was taken off twice or left on the first weighing, or that "
         "much food was lost (drips, crumbs, pieces eaten), or the food started wetter: above "
         f"{style.percent(needed)} moisture."
     )
+
+
+def is_cooked(load: Load) -> bool:
+    """Whether its food goes by its cooked figures: then the raw weight is the likeliest slip."""
+    return any("cooked" in item.name for item in load.ingredients)
 
 
 def _now(verdict: Verdict, style: Style) -> str:

@@ -8,7 +8,7 @@ from datetime import UTC, datetime, timedelta
 
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.dryer.drying import add_weighing, start_batch
+from dryhouse.kitchen.dryer.drying import add_weighing, leave_out, start_batch
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Record
 from dryhouse.kitchen.records import Batch, Dryer
@@ -47,6 +47,12 @@ class Hands:
 
     def weigh(self, batch: int, grams: float, **more: object) -> int:
         return add_weighing(self.kitchen, batch, Mass(grams, f"{grams:g} g"), **more).record.id
+
+    def insist(self, batch: int, grams: float) -> int:
+        """A reading that can't be true, kept and taken in all the same."""
+        number = self.weigh(batch, grams, keep=True)
+        leave_out(self.kitchen, number, out=False)
+        return number
 
     def dry(
         self, batch: int, hours: Iterable[float], *, k: float = 0.25, n: float = 1.1, dry: float = 140.0

@@ -3,22 +3,41 @@
 from __future__ import annotations
 
 import argparse
-from typing import Any
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, say_answer, say_json
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from dryhouse.kitchen.dryer.typed_readings import Reading
+    from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.ports import Done
+    from dryhouse.kitchen.records import Weighing
 
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser("weigh", help="record a weighing of a running batch")
     parser.add_argument("batch", metavar="BATCH", help="its number, or the name of the one running batch of a food")
-    parser.add_argument("reading", metavar="QTY", help="what the scale shows, such as “412 g” or “1 lb 3 oz”")
+    parser.add_argument(
+        "reading", metavar="QTY", help="what the scale shows, such as “412 g” or “13:00 1 lb 3 oz tray 2”"
+    )
     parser.add_argument("--at", metavar="WHEN", help="when, such as “14:30”, “yesterday 9:10” or “20 min ago”")
     parser.add_argument(
         "--tare", metavar="QTY", help="the empty tray; remembered from the last weighing (0 g: none)"
     )
     parser.add_argument("--sample-tray", action="store_true", help="the reading is of the one sample tray")
     parser.add_argument("--load", action="store_true", help="the reading is of the whole load")
+    parser.add_argument(
+        "--keep-anyway",
+        action="store_true",
+        help="keep a reading that can't be true; it is left out of the curve until you take it in",
+    )
+    parser.add_argument(
+        "--replace", action="store_true", help="the reading takes the place of the one made within the minute"
+    )
     parser.add_argument("--dryer-temp", metavar="T", help="temperature in the dryer, such as “135 F”")
     add_more(parser)
     parser.set_defaults(run=run)
@@ -28,9 +47,10 @@ def run(args: argparse.Namespace) -> int:
     """Record the weighing; answer moisture, verdict and forecast."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.cautions.cautions import batch_facts
-    from dryhouse.kitchen.dryer.drying import add_weighing, running_batch_named
+    from dryhouse.kitchen.dryer.drying import running_batch_named
     from dryhouse.kitchen.dryer.run_words import run_json, run_lines
     from dryhouse.kitchen.dryer.runs import run_of
+    from dryhouse.kitchen.dryer.typed_readings import Notation, read_readings
     from dryhouse.kitchen.records.batches import LOAD, SAMPLE
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.typed_moments import read_moment
@@ -42,14 +62,16 @@ def run(args: argparse.Namespace) -> int:
         raise InputProblem("A weighing is of the sample tray or of the whole load, not of both.")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         comma = style(kitchen).decimal_comma
-        number = running_batch_named(kitchen, args.batch).id
-        reading = parse_mass(args.reading, decimal_comma=comma)
+        running = running_batch_named(kitchen, args.batch)
+        readings = read_readings(kitchen, args.reading, Notation("", comma), started=running.started)
         tare = parse_mass(args.tare, allow_zero=True, decimal_comma=comma) if args.tare else None
         heat = parse_temperature(args.dryer_temp, decimal_comma=comma) if args.dryer_temp else None
         at = read_moment(kitchen, args.at, field="at") if args.at else None
-    scope = SAMPLE if args.sample_tray else LOAD if args.load else None
+    scope, number = SAMPLE if args.sample_tray else LOAD if args.load else None, running.id
+    named = {"tare": tare, "scope": scope, "at": at, "heat": heat}
+    asked: dict[str, Any] = {name: value for name, value in named.items() if value is not None}
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        done = kitchen.do(add_weighing, number, reading, tare=tare, scope=scope, at=at, dryer_temperature=heat)
+        done = _recorded(args, kitchen, number, [replace(reading, **asked) for reading in readings])
         answer = run_of(kitchen, number)
         if args.json:
             say_json({"batch": number, "what": done.what, **run_json(kitchen, answer)})
@@ -62,3 +84,24 @@ def run(args: argparse.Namespace) -> int:
             most=most_for(batch_facts(kitchen, answer.batch).kinds),
         )
     return 0
+
+
+def _recorded(
+    args: argparse.Namespace, kitchen: Kitchen, batch: int, readings: Sequence[Reading]
+) -> Done[Weighing]:
+    """The readings as they are written. One that can't be true is refused with the way to keep it."""
+    from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
+    from dryhouse.kitchen.dryer.weigh_in import record_readings
+    from dryhouse.science.errors import InputProblem
+
+    try:
+        return kitchen.do(record_readings, batch, readings, keep=args.keep_anyway)
+    except DoubtfulWeight as doubtful:
+        other = doubtful.doubt.replaces
+        if args.replace and other:
+            return kitchen.do(record_readings, batch, readings, replacing=other)
+        instead = ", --replace puts it in that one's place" if other else ""
+        raise InputProblem(
+            f"{doubtful.sentence} Nothing was recorded{instead}; --keep-anyway keeps it, left out of the curve.",
+            "gross",
+        ) from None

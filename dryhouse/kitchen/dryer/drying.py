@@ -6,12 +6,13 @@ and answers with what it changed, so that undo takes back exactly that.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 from dryhouse.kitchen.batches.log import BatchDraft, batch_named, check_draft, parts_of
 from dryhouse.kitchen.batches.naming import batch_name
+from dryhouse.kitchen.dryer.doubts import DoubtfulWeight, doubt_of
 from dryhouse.kitchen.dryer.running_time import paused_at
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
@@ -26,6 +27,7 @@ from dryhouse.kitchen.records.batches import (
     PLANNED,
     RESUMED,
     TAKEN_OFF,
+    TRAY,
 )
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.settings import style
@@ -74,26 +76,70 @@ def add_weighing(
     at: datetime | None = None,
     dryer_temperature: Temperature | None = None,
     note: str = "",
+    vessel: str = "",
+    keep: bool = False,
+    replacing: int = 0,
 ) -> Done[Weighing]:
     """Record one reading of the scale.
 
-    Without a scope it is of whatever this batch was last weighed by, at first the whole load. Without a
-    tare the one of the last weighing of the same scope counts again; `Mass(0)` says there is none.
+    Without a scope it is of whatever this batch was last weighed by, at first the whole load; on a tray that is
+    named it is of that tray. Without a tare the one of the last weighing on the same tray, else of the same
+    scope, counts again; `Mass(0)` says there is none. A reading that can't be true raises DoubtfulWeight; with
+    `keep` it is written and left out of the curve. `replacing` is the number of a weighing that it takes the
+    place of.
     """
-    weighed = _batch_on_dryer(kitchen, batch)
-    earlier = weighings_of(kitchen, batch)
-    scope = scope or (earlier[-1].scope if earlier else LOAD)
-    if tare is None:
-        tare = remembered_tare(earlier, scope)
-    weighing = Weighing(batch, (at or kitchen.now()).astimezone(UTC), gross, tare, scope, dryer_temperature, note)
-    _check_weighing(kitchen, weighed, weighing, earlier)
+    former = kitchen.present(Weighing, replacing, "weighing") if replacing else None
+    earlier = tuple(w for w in weighings_of(kitchen, batch) if w.id != replacing)
+    weighing = made_weighing(
+        kitchen, batch, earlier, gross,
+        tare=tare, scope=scope, at=at, dryer_temperature=dryer_temperature, note=note, vessel=vessel, keep=keep,
+    )  # fmt: skip
     pending = Pending()
+    if former is not None:
+        pending.remove(former)
     pending.add(replace(weighing, id=kitchen.journal.next_id(Weighing)))
-    return kitchen.commit(f"Weighed {batch_name(kitchen, weighed)}", pending)
+    name = batch_name(kitchen, kitchen.present(Batch, batch, "batch", "batch"))
+    return kitchen.commit(f"Weighed {name}{', left out of the curve' if weighing.left_out else ''}", pending)
 
 
-def correct_weighing(kitchen: Kitchen, corrected: Weighing) -> Done[Weighing]:
-    """Put a weighing right: the record as it should be, with the number it has."""
+def made_weighing(
+    kitchen: Kitchen,
+    batch: int,
+    earlier: Sequence[Weighing],
+    gross: Mass,
+    *,
+    tare: Mass | None = None,
+    scope: str | None = None,
+    at: datetime | None = None,
+    dryer_temperature: Temperature | None = None,
+    note: str = "",
+    vessel: str = "",
+    keep: bool = False,
+) -> Weighing:
+    """A reading as it is to be written beside the earlier ones, without a number yet; see `add_weighing`."""
+    weighed = _batch_on_dryer(kitchen, batch)
+    scope = scope or scope_for(earlier, vessel)
+    if tare is None:
+        tare = remembered_tare(earlier, scope, vessel)
+    moment = (at or kitchen.now()).astimezone(UTC)
+    weighing = Weighing(batch, moment, gross, tare, scope, dryer_temperature, note, vessel)
+    _check_weighing(kitchen, weighed, weighing, earlier)
+    return _kept_or_asked(kitchen, weighed, weighing, earlier, keep=keep)
+
+
+def _kept_or_asked(
+    kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Sequence[Weighing], *, keep: bool
+) -> Weighing:
+    """The weighing as it is to be written. Raises DoubtfulWeight where it is doubted and not to be kept."""
+    doubt = doubt_of(kitchen, batch, weighing, others)
+    if doubt is not None and not keep:
+        raise DoubtfulWeight(doubt)
+    return replace(weighing, left_out=True) if doubt is not None else weighing
+
+
+def correct_weighing(kitchen: Kitchen, corrected: Weighing, *, keep: bool = False) -> Done[Weighing]:
+    """Put a weighing right: the record as it should be, with the number it has. Other numbers are judged as new
+    ones are: where they can't be true DoubtfulWeight is raised, or with `keep` they are left out of the curve."""
     before = kitchen.journal.get(Weighing, corrected.id)
     if before is None:
         raise InputProblem("That weighing is no longer there; it may have been removed.")
@@ -101,9 +147,30 @@ def correct_weighing(kitchen: Kitchen, corrected: Weighing) -> Done[Weighing]:
     corrected = replace(corrected, batch=before.batch)
     others = tuple(w for w in weighings_of(kitchen, before.batch) if w.id != corrected.id)
     _check_weighing(kitchen, weighed, corrected, others)
+    if _numbers(corrected) != _numbers(before):
+        corrected = _kept_or_asked(kitchen, weighed, replace(corrected, left_out=False), others, keep=keep)
     pending = Pending()
     pending.edit(before, corrected)
     return kitchen.commit(f"Corrected a weighing of {batch_name(kitchen, weighed)}", pending)
+
+
+def _numbers(weighing: Weighing) -> tuple[object, ...]:
+    """What makes a reading likely or not."""
+    return weighing.gross.si, weighing.tare, weighing.at, weighing.scope, weighing.vessel
+
+
+def leave_out(kitchen: Kitchen, *ids: int, out: bool = True) -> Done[Weighing]:
+    """Leave weighings out of curve, verdict and forecast without removing them; or, with `out` false, take them
+    in."""
+    found = [w for i in ids if (w := kitchen.journal.get(Weighing, i)) is not None and w.left_out != out]
+    if not found:
+        raise InputProblem("There is no such weighing to leave out." if out else "That weighing counts already.")
+    pending = Pending()
+    for weighing in found:
+        pending.edit(weighing, replace(weighing, left_out=out))
+    name = batch_name(kitchen, kitchen.present(Batch, found[0].batch, "batch", "batch"))
+    what = "a weighing" if len(found) == 1 else f"{len(found)} weighings"
+    return kitchen.commit(f"Left {what} of {name} out" if out else f"Took {what} of {name} in", pending)
 
 
 def remove_weighing(kitchen: Kitchen, *ids: int) -> Done[Weighing]:
@@ -237,9 +304,23 @@ def events_of(kitchen: Kitchen, batch: int) -> tuple[BatchEvent, ...]:
     return tuple(sorted(kitchen.journal.where(BatchEvent, batch=batch), key=lambda e: (e.at, e.id)))
 
 
-def remembered_tare(weighings: Iterable[Weighing], scope: str) -> Mass | None:
-    """The tare of the last weighing of that scope, or None."""
-    return next((w.tare for w in reversed(tuple(weighings)) if w.scope == scope), None)
+def remembered_tare(weighings: Iterable[Weighing], scope: str, vessel: str = "") -> Mass | None:
+    """The tare of the last weighing on that tray or in that jar; where none is named, of that scope; or None."""
+    known = reversed(tuple(weighings))
+    if vessel:
+        return next((w.tare for w in known if w.vessel == vessel), None)
+    return next((w.tare for w in known if w.scope == scope), None)
+
+
+def scope_for(weighings: Sequence[Weighing], vessel: str = "") -> str:
+    """What a reading is of, where that is not said: as that tray was weighed before, a tray of its own where one is
+    named, else as the last reading; at first the whole load."""
+    before = next((w.scope for w in reversed(weighings) if w.vessel == vessel), None)
+    if before is not None and (vessel or before != TRAY):
+        return before
+    if vessel:
+        return TRAY if vessel.startswith("tray") else LOAD
+    return next((w.scope for w in reversed(weighings) if w.scope != TRAY), LOAD)
 
 
 def loaded_g(kitchen: Kitchen, batch: Batch) -> float | None:
@@ -296,7 +377,7 @@ def _check_weighing(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: 
     refuse(weighing, kitchen.around())
     if doubt := far_too_heavy(kitchen, batch, weighing):
         raise InputProblem(doubt, "gross")
-    if any(w.at == weighing.at and w.scope == weighing.scope for w in others):
+    if any((w.at, w.scope, w.vessel) == (weighing.at, weighing.scope, weighing.vessel) for w in others):
         raise InputProblem(
             "There is a weighing of that moment already; correct that one, or change the time.", "at"
         )

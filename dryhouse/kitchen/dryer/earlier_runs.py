@@ -55,7 +55,7 @@ def earlier_runs(kitchen: Kitchen, food: Food, *, but: int = 0) -> tuple[Earlier
     ids = tuple(i for i in ids if i != but)
     if not ids:
         return ()
-    by_batch = _grouped(kitchen.journal.where(Weighing, batch=ids))
+    by_batch = _grouped(tuple(w for w in kitchen.journal.where(Weighing, batch=ids) if not w.left_out))
     enough = tuple(i for i in ids if len(by_batch.get(i, ())) >= FEWEST_WEIGHINGS)
     if not enough:
         return ()

@@ -12,7 +12,7 @@ from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records.batches import DRYING, SAMPLE
 from dryhouse.kitchen.settings import style
-from dryhouse.science.display import Style, duration
+from dryhouse.science.display import Style, counted, duration
 from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.values import Figure, cautions_json
 from dryhouse.words.curves import curve_lines
@@ -47,6 +47,14 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
         yield f"Curve: {why}"
         yield from warnings
     yield from run.asks
+    if said := left_out_words(run):
+        yield said
+
+
+def left_out_words(run: DryingRun) -> str:
+    """How many weighings are kept and don't count, or nothing."""
+    count = len(run.left_out)
+    return f"{counted(count, 'weighing')} left out of the curve." if count else ""
 
 
 def moisture_words(run: DryingRun, style: Style) -> str:
@@ -70,6 +78,8 @@ def paused_words(kitchen: Kitchen, run: DryingRun) -> str:
 
 def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
     """When it will likely be dry, with both bands; or why that cannot be said."""
+    if run.verdict is not None and run.verdict.name == MISMATCH:
+        return "No forecast while the weights don't add up."
     found = run.expected.forecast
     if found is None:
         return f"No forecast yet: {run.expected.why_none}" if run.expected.why_none else "No forecast."

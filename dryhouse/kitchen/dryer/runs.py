@@ -6,6 +6,7 @@ own first weight is its start mass; its moisture is the load's.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
@@ -19,11 +20,12 @@ from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words
 from dryhouse.kitchen.dryer.drying import events_of, loaded_g, weighings_of
 from dryhouse.kitchen.dryer.forecast import RunForecast, run_forecast, target_ratio
 from dryhouse.kitchen.dryer.running_time import Clock, clock_of
+from dryhouse.kitchen.dryer.whole_load import Aside, Round, aside_of, rounds_of
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, BatchEvent, Dryer, Weighing
-from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, SAMPLE
+from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, SAMPLE, TRAY
 from dryhouse.kitchen.settings import style
 from dryhouse.science.curves import CurveSet, fit_all
 from dryhouse.science.moisture import MISMATCH, SCALE_G, Load, Verdict, moisture_now, target_mass, verdict
@@ -47,6 +49,8 @@ class WeighedPoint:
     mr: float | None = None
     """Moisture ratio X/X₀ by the mass balance, None where the dry matter is not known."""
     weighing: Weighing | None = None
+    trays: int = 0
+    """How many trays, weighed one by one, add up to it; none where it is one reading."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +67,10 @@ class DryingRun:
     points: tuple[WeighedPoint, ...]
     others: tuple[WeighedPoint, ...]
     """Weighings of the other scope, drawn beside the run and not fitted."""
+    left_out: tuple[WeighedPoint, ...]
+    """Weighings that were left out of the curve, drawn hollow."""
+    aside: Aside
+    """What of the load came off early or goes in later; it counts in every point of the whole load."""
     events: tuple[BatchEvent, ...]
     load: Load | None
     """Start mass and dry matter of what is weighed: the load, or the sample."""
@@ -94,7 +102,8 @@ class DryingRun:
     @property
     def last_weighed(self) -> datetime | None:
         """When the scale was last read."""
-        return self.points[-1].at if self.points and self.points[-1].weighing else None
+        read = self.points and (self.points[-1].weighing or self.points[-1].trays)
+        return self.points[-1].at if read else None
 
     @property
     def target_ratio(self) -> float | None:
@@ -104,6 +113,7 @@ class DryingRun:
         return target_ratio(self.load, self.target)
 
 
+NOTHING_ASIDE = Aside()
 _PROMISES = frozenset({"dry enough", "probably dry"})
 
 
@@ -124,19 +134,23 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     record = kitchen.present(Batch, batch, "batch", "batch")
     food = find_food(kitchen, record.food)
     parts = parts_of(kitchen, batch)
-    weighings, events = weighings_of(kitchen, batch), events_of(kitchen, batch)
+    everything, events = weighings_of(kitchen, batch), events_of(kitchen, batch)
+    weighings = tuple(w for w in everything if not w.left_out)
     started = record.started or (weighings[0].at if weighings else kitchen.now())
     clock = clock_of(started, events)
-    scope = scope_of(weighings)
+    aside = aside_of(record, weighings, events)
+    rounds = rounds_of(record, weighings, aside)
+    scope = scope_of(weighings, rounds)
     whole = load_for(kitchen, record, parts, food=food)
     grams = loaded_grams(food, record) if scope == LOAD else None
-    mine = [w for w in weighings if w.scope == scope]
-    if grams is None and mine:
-        grams = mine[0].net_g
+    mine = same_scale(weighings, scope)
+    if grams is None and (mine or rounds):
+        grams = min([(w.at, w.net_g + aside.grams(w.at)) for w in mine] + [(r.at, r.net_g) for r in rounds])[1]
     load = load_for(kitchen, record, parts, grams=grams, food=food) if grams is not None else whole
-    points = weighed_points(clock, mine, load, grams if scope == LOAD else None)
+    points = weighed_points(clock, mine, load, grams if scope == LOAD else None, aside, rounds)
     points = with_dried_mass(points, record, clock, load, scope)
-    others = weighed_points(clock, [w for w in weighings if w.scope != scope], None, None)
+    others = weighed_points(clock, [w for w in weighings if w not in mine], None, None)
+    left_out = weighed_points(clock, [w for w in everything if w.left_out], None, None)
     target = target_for(kitchen, record, food)
     net = points[-1].net_g if points else None
     cautions = batch_cautions(kitchen, record, parts)
@@ -155,6 +169,8 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         scope=scope,
         points=points,
         others=others,
+        left_out=left_out,
+        aside=aside,
         events=events,
         load=load,
         whole=whole,
@@ -189,22 +205,48 @@ def _series(points: Sequence[WeighedPoint]) -> tuple[list[float], list[float]]:
     return [h - hours[0] for h in hours], [once[h] for h in hours]
 
 
-def scope_of(weighings: Sequence[Weighing]) -> str:
-    """The scale a run follows: the one read more often; the whole load where both were read alike."""
+def scope_of(weighings: Sequence[Weighing], rounds: Sequence[Round] = ()) -> str:
+    """The scale a run follows: the one read more often; the whole load where both were read alike. Trays weighed in
+    rounds are the whole load; one that was weighed alone stands for it as a sample does."""
     sample = sum(w.scope == SAMPLE for w in weighings)
-    return SAMPLE if sample > len(weighings) - sample else LOAD
+    load = sum(w.scope == LOAD for w in weighings) + len(rounds)
+    single = 0 if rounds else len(same_scale(weighings, TRAY))
+    return SAMPLE if sample > max(load, single) else TRAY if single > load else LOAD
+
+
+def same_scale(weighings: Sequence[Weighing], scope: str) -> list[Weighing]:
+    """The weighings of a scope; of single trays those of the one weighed most."""
+    found = [w for w in weighings if w.scope == scope]
+    if scope != TRAY or not found:
+        return found
+    often = Counter(w.vessel for w in found).most_common(1)[0][0]
+    return [w for w in found if w.vessel == often]
 
 
 def weighed_points(
-    clock: Clock, weighings: Sequence[Weighing], load: Load | None, loaded_g: float | None
+    clock: Clock,
+    weighings: Sequence[Weighing],
+    load: Load | None,
+    loaded_g: float | None,
+    aside: Aside = NOTHING_ASIDE,
+    rounds: Sequence[Round] = (),
 ) -> tuple[WeighedPoint, ...]:
-    """Weighings as points of the run, led by the mass loaded where it was recorded apart."""
+    """Weighings as points of the run, led by the mass loaded where it was recorded apart. Readings of the whole
+    load count with what is off the dryer."""
     first = load.grams if load is not None else None
 
     def ratio(net: float) -> float | None:
         return moisture_ratio(load, net) if load is not None and first else None
 
-    points = [WeighedPoint(clock.hours(w.at), w.net_g, w.at, ratio(w.net_g), w) for w in weighings]
+    points = [
+        WeighedPoint(clock.hours(w.at), net, w.at, ratio(net), w)
+        for w in weighings
+        for net in (w.net_g + (aside.grams(w.at) if w.scope == LOAD else 0.0),)
+    ]
+    for found in rounds if loaded_g is not None or any(w.scope == LOAD for w in weighings) or not weighings else ():
+        net = found.net_g + aside.grams(found.at)
+        points.append(WeighedPoint(clock.hours(found.at), net, found.at, ratio(net), trays=found.trays))
+    points.sort(key=lambda p: p.at)
     if loaded_g is not None and (not points or points[0].hours > 0.02):
         points.insert(0, WeighedPoint(0.0, loaded_g, clock.started, ratio(loaded_g)))
     return tuple(points)
@@ -272,11 +314,11 @@ def _verdict(
     if load is None or net is None or target is None or now is None:
         return None
     found = verdict(load, net, target)
-    return replace(found, of_sample=scope == SAMPLE, now_pct=now.value)
+    return replace(found, of_sample=scope != LOAD, now_pct=now.value)
 
 
 def _oddities(scope: str, points: Sequence[WeighedPoint]) -> tuple[str, ...]:
-    if scope == SAMPLE and points and points[0].hours > LATE_SAMPLE_H:
+    if scope != LOAD and points and points[0].hours > LATE_SAMPLE_H:
         return (
             f"The sample tray was first weighed {points[0].hours:.1f} h after the start; what it had lost by "
             "then is not known, so the food is drier than the moisture shown here.",
@@ -297,7 +339,7 @@ def _heavy(
     first = over[0]
     many = "One weighing is" if len(over) == 1 else f"{len(over)} weighings are"
     meant = " the tare is missing, or the unit is another"
-    if first.scope == SAMPLE:
+    if first.scope != LOAD:
         meant += ", or it was the whole load, not the sample tray"
     return (
         f"Weights don't add up: {many} more than the {notation.mass(loaded)} that was loaded (first "

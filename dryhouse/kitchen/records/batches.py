@@ -297,13 +297,14 @@ class BatchPart:
     id: int = 0
 
 
-LOAD, SAMPLE = "load", "sample"
-SCOPES = (LOAD, SAMPLE)
+LOAD, SAMPLE, TRAY = "load", "sample", "tray"
+SCOPES = (LOAD, SAMPLE, TRAY)
 
 
 @dataclass(frozen=True, slots=True)
 class Weighing:
-    """One reading of a scale during a batch: of the whole load, or of the one sample tray."""
+    """One reading of a scale during a batch: of the whole load, of the one sample tray, or of one tray of
+    several."""
 
     batch: int
     at: datetime
@@ -314,6 +315,12 @@ class Weighing:
         default=None, metadata=about("Temperature in the dryer", low=-30.0, high=200.0)
     )
     note: str = ""
+    vessel: str = field(default="", metadata=about("Tray or jar", hint="tray 3"))
+    """What it was weighed on or in; the tare is remembered for each."""
+    left_out: bool = field(default=False, metadata=about("Left out of the curve"))
+    """Kept as it was read, and in no curve, verdict or forecast until it is taken in."""
+    instrument: str = field(default="", metadata=about("Read by"))
+    """The instrument that read it by itself; empty where a person did."""
     id: int = 0
 
     @property
@@ -322,14 +329,17 @@ class Weighing:
         return self.gross.si - (self.tare.si if self.tare else 0.0)
 
 
-TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF = (
+TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN = (
     "trays turned",
     "temperature changed",
     "paused",
     "resumed",
     "taken off",
+    "note",
+    "tray taken off early",
+    "tray put in later",
 )
-EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF)
+EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN)
 
 
 @dataclass(frozen=True, slots=True)
@@ -341,4 +351,8 @@ class BatchEvent:
     kind: str = field(metadata=about("What happened", choices=EVENT_KINDS))
     temperature: Temperature | None = field(default=None, metadata=about("Dryer set to", low=0.0, high=150.0))
     note: str = ""
+    trays: int | None = field(default=None, metadata=about("How many trays", low=1, high=MOST_TRAYS))
+    """How many trays were taken off early or put in later."""
+    mass: Mass | None = field(default=None, metadata=about("What was on them", positive=True, high=MOST_G))
+    """The net weight of what was on those trays, then."""
     id: int = 0

@@ -178,7 +178,7 @@ def test_a_planned_or_missing_batch_cannot_be_weighed() -> None:
 def test_a_weighing_is_corrected_and_the_correction_taken_back() -> None:
     hands = Hands()
     batch = hands.start()
-    number = hands.weigh(batch, 9000)
+    number = hands.insist(batch, 9000)
     before = hands.journal.get(Weighing, number)
     assert before is not None
     done = correct_weighing(hands.kitchen, replace(before, gross=Mass(900.0, "900 g")))

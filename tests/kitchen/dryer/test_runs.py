@@ -163,7 +163,7 @@ def test_weights_that_do_not_add_up_say_so_and_give_no_silly_curve() -> None:
     hands = Hands()
     batch = hands.start(1000.0)
     hands.wait(1)
-    hands.weigh(batch, 90)
+    hands.insist(batch, 90)
     run = run_of(hands.kitchen, batch)
     assert run.verdict is not None
     assert run.verdict.name == "weights don't add up"
@@ -230,7 +230,7 @@ def test_a_reading_heavier_than_the_load_is_said_with_what_could_explain_it() ->
     hands = Hands()
     batch = hands.start(1000.0)
     hands.wait(1)
-    hands.weigh(batch, 1400.0)
+    hands.insist(batch, 1400.0)
     run = run_of(hands.kitchen, batch)
     assert run.verdict is not None
     assert run.verdict.name == "weights don't add up"
@@ -274,7 +274,7 @@ def test_a_reading_heavier_than_the_load_neither_makes_nor_bends_a_forecast() ->
     hands, clean = Hands(), Hands()
     batch, other = hands.start(1000.0), clean.start(1000.0)
     hands.wait(1)
-    hands.weigh(batch, 1600.0)
+    hands.insist(batch, 1600.0)
     run = run_of(hands.kitchen, batch)
     assert run.expected.forecast is None
     assert "more than was loaded" in run.expected.why_none
@@ -293,7 +293,7 @@ def test_weights_that_do_not_add_up_are_said_without_a_moisture_and_in_her_units
     hands = Hands()
     batch = hands.start(1000.0)
     hands.wait(1)
-    hands.weigh(batch, 1400.0)
+    hands.insist(batch, 1400.0)
     lines = list(run_lines(hands.kitchen, run_of(hands.kitchen, batch), Style()))
     assert not any(line.startswith("Moisture") for line in lines)
     assert any("3 lb 1.4 oz is more than the 2 lb 3.3 oz that was loaded" in line for line in lines)

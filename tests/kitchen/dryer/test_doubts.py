@@ -1,0 +1,168 @@
+"""Weights that can't be true are asked about with the likeliest reason, and kept only if she says so."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from dryhouse.kitchen.dryer.doubts import DoubtfulWeight, DoubtKind
+from dryhouse.kitchen.dryer.drying import (
+    add_weighing,
+    correct_weighing,
+    leave_out,
+    start_batch,
+    weighings_of,
+)
+from dryhouse.kitchen.dryer.run_words import finish_words, run_lines
+from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.records import Batch, Weighing
+from dryhouse.kitchen.records.batches import SAMPLE
+from dryhouse.science.display import METRIC, Style
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import parse_mass
+from tests.builders import TURKEY
+from tests.kitchen.drying_room import NOON, Hands
+
+
+def asked(hands: Hands, batch: int, typed: str, **more: object) -> DoubtfulWeight:
+    before = weighings_of(hands.kitchen, batch)
+    with pytest.raises(DoubtfulWeight) as raised:
+        add_weighing(hands.kitchen, batch, parse_mass(typed), **more)
+    assert weighings_of(hands.kitchen, batch) == before, "what is asked about was written"
+    return raised.value
+
+
+def drying(grams: float = 1000.0) -> tuple[Hands, int]:
+    hands = Hands()
+    batch = hands.start(grams)
+    for hour, weight in ((1, 800), (2, 640), (3, 520)):
+        hands.time = NOON + timedelta(hours=hour)
+        hands.weigh(batch, weight)
+    hands.wait(1)
+    return hands, batch
+
+
+def test_a_weight_below_the_dry_matter_is_asked_about_with_what_may_have_happened() -> None:
+    hands, batch = drying()
+    doubt = asked(hands, batch, "90 g")
+    assert doubt.doubt.kind is DoubtKind.BELOW_DRY_MATTER
+    assert doubt.field == "gross"
+    for words in ("3.2 oz", "dry matter", "tray", "tare"):
+        assert words in doubt.sentence
+
+
+def test_a_weight_heavier_than_before_is_asked_about_and_the_scale_s_own_step_is_not() -> None:
+    hands, batch = drying()
+    assert asked(hands, batch, "600 g").doubt.kind is DoubtKind.HEAVIER
+    assert hands.weigh(batch, 524)
+
+
+def test_a_weight_of_the_past_lighter_than_a_later_one_asks_about_the_time() -> None:
+    hands, batch = drying()
+    doubt = asked(hands, batch, "500 g", at=NOON + timedelta(hours=1.5))
+    assert doubt.doubt.kind is DoubtKind.LIGHTER
+    assert "time" in doubt.sentence
+
+
+def test_more_than_was_loaded_asks_for_the_tray_that_was_weighed_along() -> None:
+    hands, batch = drying()
+    doubt = asked(hands, batch, "1400 g")
+    assert doubt.doubt.kind is DoubtKind.ABOVE_LOAD
+    assert "tare of 14.1 oz" in doubt.sentence
+
+
+def test_a_kilogram_among_grams_and_ounces_among_grams_name_what_was_meant() -> None:
+    hands, batch = drying()
+    meant = asked(hands, batch, "0.5 g")
+    assert meant.doubt.kind is DoubtKind.UNIT
+    assert "0.5 kg" in meant.sentence
+    ounces = asked(hands, batch, "18 g")
+    assert ounces.doubt.kind is DoubtKind.UNIT
+    assert "18 oz" in ounces.sentence
+    assert "500 g" in asked(hands, batch, "500 oz").sentence
+
+
+def test_a_second_weight_within_the_minute_offers_to_take_the_first_one_s_place() -> None:
+    hands, batch = drying()
+    first = hands.weigh(batch, 500)
+    hands.wait(0.01)
+    doubt = asked(hands, batch, "450 g").doubt
+    assert (doubt.kind, doubt.replaces) == (DoubtKind.TWICE, first)
+    add_weighing(hands.kitchen, batch, parse_mass("450 g"), replacing=first)
+    assert [w.net_g for w in weighings_of(hands.kitchen, batch)] == [800, 640, 520, 450]
+
+
+def test_raw_weight_typed_for_cooked_food_is_asked_first() -> None:
+    hands = Hands()
+    hands.kitchen.handbook.foods["turkey"] = TURKEY
+    batch = start_batch(hands.kitchen, Batch("turkey", prepared_mass=parse_mass("1000 g"))).record.id
+    hands.wait(4)
+    doubt = asked(hands, batch, "240 g")
+    assert doubt.doubt.kind is DoubtKind.RAW
+    assert "before cooking" in doubt.sentence
+
+
+def test_what_is_kept_anyway_counts_nowhere_until_it_is_taken_in_and_undo_goes_all_the_way() -> None:
+    hands, batch = drying()
+    plain = run_of(hands.kitchen, batch)
+    done = add_weighing(hands.kitchen, batch, parse_mass("90 g"), keep=True)
+    assert done.record.left_out
+    kept = run_of(hands.kitchen, batch)
+    assert kept.points == plain.points
+    assert kept.verdict == plain.verdict
+    assert [p.net_g for p in kept.left_out] == [90]
+    assert kept.expected.forecast.finish.median == plain.expected.forecast.finish.median
+    assert "1 weighing left out of the curve." in list(run_lines(hands.kitchen, kept, Style(METRIC)))
+    taken = leave_out(hands.kitchen, done.record.id, out=False)
+    assert run_of(hands.kitchen, batch).net_g == 90
+    hands.journal.write(taken.undone().changes)
+    assert run_of(hands.kitchen, batch).net_g == 520
+
+
+def test_a_reading_that_is_sound_and_kept_anyway_counts() -> None:
+    hands, batch = drying()
+    assert not add_weighing(hands.kitchen, batch, parse_mass("480 g"), keep=True).record.left_out
+
+
+def test_a_weighing_is_left_out_without_being_removed_and_only_once() -> None:
+    hands, batch = drying()
+    middle = weighings_of(hands.kitchen, batch)[1]
+    leave_out(hands.kitchen, middle.id)
+    assert [p.net_g for p in run_of(hands.kitchen, batch).points] == [1000, 800, 520]
+    with pytest.raises(InputProblem, match="no such weighing"):
+        leave_out(hands.kitchen, middle.id)
+
+
+def test_correcting_a_weighing_that_was_left_out_judges_it_anew() -> None:
+    hands, batch = drying()
+    number = add_weighing(hands.kitchen, batch, parse_mass("90 g"), keep=True).record.id
+    wrong = hands.journal.get(Weighing, number)
+    correct_weighing(hands.kitchen, replace(wrong, gross=parse_mass("490 g")))
+    assert run_of(hands.kitchen, batch).net_g == 490
+    with pytest.raises(DoubtfulWeight):
+        correct_weighing(hands.kitchen, replace(hands.journal.get(Weighing, number), gross=parse_mass("95 g")))
+    noted = replace(hands.journal.get(Weighing, number), note="by lamplight")
+    assert correct_weighing(hands.kitchen, noted).record.note == "by lamplight"
+
+
+def test_a_reading_left_out_is_nothing_the_next_one_is_compared_with() -> None:
+    hands, batch = drying()
+    add_weighing(hands.kitchen, batch, parse_mass("90 g"), keep=True)
+    hands.wait(0.5)
+    assert hands.weigh(batch, 470)
+
+
+def test_the_first_reading_of_a_sample_tray_is_compared_with_nothing() -> None:
+    hands, batch = drying()
+    hands.weigh(batch, 130, scope=SAMPLE)
+    hands.wait(1)
+    assert asked(hands, batch, "160 g", scope=SAMPLE).doubt.kind in (DoubtKind.ABOVE_LOAD, DoubtKind.HEAVIER)
+
+
+def test_no_finish_is_named_while_the_weights_do_not_add_up() -> None:
+    hands, batch = drying()
+    hands.insist(batch, 90)
+    run = run_of(hands.kitchen, batch)
+    assert finish_words(hands.kitchen, run) == "No forecast while the weights don't add up."
