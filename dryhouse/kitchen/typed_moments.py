@@ -37,7 +37,7 @@ _NEAR = {
 }  # fmt: skip
 _NAMED_TIMES = {"noon": "12:00", "midnight": "0:00"}
 _DAY_AND_TIME = re.compile(
-    r"(?:(?P<day>.*?)(?:\s+at|[t\s]|^))?\s*"
+    r"(?:(?P<day>.*?)(?:\s+at|(?<=\d)t|\s|^))?\s*"
     r"(?P<time>\d{1,2}(?:[:.h]\d{2}){1,2}\s*(?:am|pm)?|\d{1,2}\s*(?:am|pm))"
 )
 _TIME = re.compile(r"(?P<h>\d{1,2})(?:[:.h](?P<m>\d{2}))?(?::(?P<s>\d{2}))?\s*(?P<half>am|pm)?")

@@ -36,7 +36,7 @@ _SAMPLE = re.compile(r"\b(?:the\s+)?sample(?:\s+tray\b(?!\s*\d{1,2}\b(?!\s*\S)))
 _LOAD = re.compile(r"\b(?:the\s+)?(?:whole\s+|full\s+|entire\s+)?load\b|\ball\s+trays\b", re.I)
 _NO_TARE = re.compile(r"\b(?:no|without(?:\s+a)?)\s+tare\b|\bnet\b", re.I)
 _AMOUNT = r"[\d.,/\s¼½¾⅓⅔⅛⅜⅝⅞]*[\d¼½¾⅓⅔⅛⅜⅝⅞]\s*(?:" + _WEIGHT + r")?\b"
-_TARE = re.compile(rf"(?:\b(?:tare|minus|less)\b|(?<=\s)[-−](?=\s*\d))\s*:?\s*(?P<tare>(?:{_AMOUNT}\s*)+)", re.I)
+_TARE = re.compile(rf"(?:\b(?:tare|minus|less)\b|(?<=\s)[-−](?=\s+\d))\s*:?\s*(?P<tare>(?:{_AMOUNT}\s*)+)", re.I)
 _HEAT = re.compile(
     r"(?:\b(?:at|dryer|in the dryer)\s+)?(?P<heat>\d{2,3}(?:[.,]\d)?\s*°?\s*(?:f|c|fahrenheit|celsius))\b", re.I
 )
@@ -187,7 +187,7 @@ def _apart(wall: Wall, text: str, how: Notation) -> _Line:
     if not text.strip():
         raise InputProblem(f"What does the scale show? Type it, such as {EXAMPLE}.", "gross")
     rest = _CHAT.sub(lambda m: m["when"].strip(" ,-") + " ", text, count=1)
-    rest = re.sub(rf"({_CLOCK})\s*[-–—]\s*(?=\d)", r"\1 ", rest, flags=re.I)
+    rest = re.sub(rf"({_CLOCK})(?:\s*[-–—]\s+|[-–—](?=\d)|:\s)", r"\1 ", rest, flags=re.I)
     note = tare = heat = scope = None
     vessel = ""
     if remark := _REMARK.search(rest):
@@ -198,12 +198,12 @@ def _apart(wall: Wall, text: str, how: Notation) -> _Line:
     if named := _VESSEL.search(rest):
         which = named["which"].lower()
         vessel, rest = f"{named['what'].lower()} {_COUNTED.get(which, which)}", rest.replace(named[0], " ", 1)
+    if warm := _HEAT.search(rest):
+        heat, rest = parse_temperature(warm["heat"], decimal_comma=how.decimal_comma), rest.replace(warm[0], " ", 1)
     if _NO_TARE.search(rest):
         tare, rest = Mass(0.0, "0 g"), _NO_TARE.sub(" ", rest, count=1)
     if less := _TARE.search(rest):
         tare, rest = _mass(less["tare"].strip(), how, zero=True), rest.replace(less[0], " ", 1)
-    if warm := _HEAT.search(rest):
-        heat, rest = parse_temperature(warm["heat"], decimal_comma=how.decimal_comma), rest.replace(warm[0], " ", 1)
     when, mass = _weight_and_time(wall, _spaced(rest), how, text.strip())
     return _Line(Reading(mass, None, scope, vessel, tare, heat, note or ""), when)
 
@@ -253,9 +253,11 @@ def _why(
     if after_time is not None and len(re.findall(_CLOCK, rest, re.I)) < 2:
         return InputProblem(after_time.sentence, "gross")
     if not any(sign.isdigit() for sign in rest):
-        return InputProblem(f"There is no weight in “{typed}”; write it like {EXAMPLE}.", "gross")
+        return InputProblem(f"“{typed}” is not a weight; write it like {EXAMPLE}.", "gross")
     if len(re.findall(_CLOCK, rest, re.I)) > 1:
         return InputProblem(f"“{typed}” names more than one time; write one reading a line.", "gross")
+    if any(c.isalpha() for c in after_mass) and _is_weight(after_mass, how):
+        return InputProblem(f"“{typed}” names two weights; write one reading a line.", "gross")
     if after_mass and read_day(after_mass, wall.local(wall.now()).date()) is not None:
         return InputProblem(f"“{typed}” names a day and no time; write it like {EXAMPLE}.", "gross")
     if after_mass.lower().rstrip(".") in written_as((VOLUME, TIME, LENGTH)):
@@ -269,6 +271,13 @@ def _why(
     except InputProblem as problem:
         return InputProblem(problem.sentence, "gross")
     return InputProblem(f"“{typed}” was not understood; write it like {EXAMPLE}.", "gross")
+
+
+def _is_weight(text: str, how: Notation) -> bool:
+    try:
+        return _mass(text, how).si > 0
+    except InputProblem:
+        return False
 
 
 def _time_words(wall: Wall, words: str) -> str | None:
@@ -287,7 +296,7 @@ def _mass(text: str, how: Notation, *, zero: bool = False) -> Mass:
     """A weight. A bare number after pounds is ounces, after kilograms grams; after anything else it is refused."""
     text = text.strip(" ,")
     unit = how.unit
-    if trailing := re.fullmatch(r".*?\d\s*(?P<unit>[a-z#]+)\.?\s*(?:,|and)?\s*\d[\d./\s]*", text, re.I):
+    if trailing := re.fullmatch(r".*?[\d¼½¾⅓⅔⅛⅜⅝⅞]\s*(?P<unit>[a-z#]+)\.?\s*(?:,|and)?\s*\d[\d./\s]*", text, re.I):
         smaller = {"lb": "oz", "kg": "g"}
         units = written_as((MASS,))
         larger = units[trailing["unit"].lower()].name if trailing["unit"].lower() in units else ""

@@ -8,12 +8,13 @@ from pathlib import Path
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
-from dryhouse.desk.places.dryer.strip import SCOPE_WORDS, with_unit
+from dryhouse.desk.places.dryer.strip import with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.dryer.weighing_files import SheetWeighings, import_weighings, read_weighings
 from dryhouse.kitchen.dryer.weighing_sheets import (
     HOURS,
@@ -53,7 +54,7 @@ class ImportPage(QWidget):
         self.tare = ChoiceField(session, "Tare stands in")
         self.heat = ChoiceField(session, "Dryer heat in")
         self.degrees = ChoiceField(session, "Degrees are", (("F", "Fahrenheit"), ("C", "Celsius")))
-        self.scope = ChoiceField(session, "What was weighed", SCOPE_WORDS.items())
+        self.scope = ChoiceField(session, "What was weighed", OF.items())
         self.choices = (self.time, self.kind, self.mass, self.unit, self.tare, self.heat, self.degrees, self.scope)
         self.table = QTableWidget(0, 4)
         self.table.setHorizontalHeaderLabels(("Line", "When", "Scale read", "What is wrong"))

@@ -39,7 +39,7 @@ def run_page(session: Session, detail: Detail) -> QTextDocument | None:
 def _table(detail: Detail, run: DryingRun) -> str:
     from dryhouse.desk.places.dryer.weighings import HEADINGS
 
-    points = sorted((*run.points, *run.others), key=lambda p: p.at)
+    points = sorted((*run.points, *run.others, *run.left_out), key=lambda p: p.at)
     lines = [detail.weighings.cells(p, run) for p in points if p.weighing is not None]
     if not lines:
         return ""

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QMenu, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.icons import pixmap
+from dryhouse.desk.places.dryer.reading_entry import ReadingEntry, weighings_in
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
@@ -21,16 +22,17 @@ from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.pressable import draw_focus
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
-from dryhouse.kitchen.dryer.drying import add_event, add_weighing, remembered_tare
+from dryhouse.kitchen.dryer.drying import add_event, remembered_tare
 from dryhouse.kitchen.dryer.run_words import again_words, bands_words, finish_words, moisture_words, paused_words
 from dryhouse.kitchen.dryer.runs import DryingRun
-from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TURNED
+from dryhouse.kitchen.dryer.weigh_in import OF
+from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TRAY, TURNED
 from dryhouse.science.display import duration
 from dryhouse.science.moisture import MISMATCH
-from dryhouse.science.quantities import Mass, Temperature, unit_typed
+from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.words.messages import message_words
 
-SCOPE_WORDS = {LOAD: "whole load", SAMPLE: "sample tray"}
+SCOPE_WORDS = {**OF, TRAY: "one tray"}
 
 
 def with_unit(mass: Mass, unit: str) -> Mass:
@@ -62,14 +64,16 @@ class Strip(QFrame):
         self.asks = words("", "small")
         self.slow = words("", "small")
         self.cautions = CautionsView(session)
-        self.reading = QuantityField(session, "Scale reads", Mass, name="gross")
-        self.scope = ChoiceField(session, "Weighed", SCOPE_WORDS.items(), name="scope")
+        self.entry = ReadingEntry(session, run)
+        self.reading = self.entry.field
+        self.scope = ChoiceField(session, "Weighed", OF.items(), name="scope")
         self.tare = QuantityField(session, "Empty tray (tare)", Mass, name="tare", allow_zero=True)
         self.at = MomentField(session, "When", hint="now", name="at")
         self.heat = QuantityField(session, "In the dryer", Temperature, hint="not read")
         self.heat_to = QuantityField(session, "Changed to", Temperature, name="temperature")
         self._build()
         self.reading.accepted.connect(self.weigh)
+        self.entry.recorded.connect(self._recorded)
         for field in (self.tare, self.at, self.heat):
             field.accepted.connect(self.weigh)
         self.heat_to.accepted.connect(self._note_heat)
@@ -101,6 +105,7 @@ class Strip(QFrame):
         self.scope.sentence.hide()
         inside.addLayout(entry)
         inside.addWidget(self.reading.sentence_apart())
+        inside.addWidget(self.entry.asked)
         self.more = QWidget()
         more = column(self.more, space=4)
         more.addLayout(row(self.tare, self.at, self.heat))
@@ -185,15 +190,12 @@ class Strip(QFrame):
 
     def _remember(self, run: DryingRun) -> None:
         """The unit, the scope and the tare of the last weighing stand ready."""
-        weighings = [p.weighing for p in (*run.points, *run.others) if p.weighing is not None]
-        last = max(weighings, key=lambda w: (w.at, w.id), default=None)
-        unit = unit_typed(last.gross) if last and last.gross.typed else self.session.style.mass_unit
-        self.reading.set_unit(unit)
-        self.tare.set_unit(unit)
-        self.reading.set_hint(f"such as {'412' if unit == 'g' else '14.5'} {unit}")
-        if last is not None and not self.reading.text():
-            self.scope.set_value(last.scope)
-        tare = remembered_tare(sorted(weighings, key=lambda w: (w.at, w.id)), self.scope.value())
+        self.entry.show_run(run)
+        weighings = weighings_in(run)
+        self.tare.set_unit(self.reading.default_unit)
+        if weighings and not self.reading.text():
+            self.scope.set_value(next((w.scope for w in reversed(weighings) if w.scope in OF), LOAD))
+        tare = remembered_tare(weighings, self.scope.value())
         self.tare.set_hint(
             f"{tare.typed or self.session.style.show(tare)}, as last" if tare and tare.si else "none"
         )
@@ -208,26 +210,24 @@ class Strip(QFrame):
 
     def weigh(self) -> None:
         """Record what stands in the entry."""
-        if not self.reading.require("What does the scale show? Type it, such as 412 g."):
-            self.reading.setFocus()
-            return
         if any(f.problem is not None for f in (self.tare, self.at, self.heat)):
             return
-        named: dict[str, Any] = {"scope": self.scope.value(), "dryer_temperature": self.heat.value()}
+        named: dict[str, Any] = {"scope": self.scope.value()}
+        if self.heat.value() is not None:
+            named["heat"] = self.heat.value()
         if self.tare.value() is not None:
             named["tare"] = with_unit(self.tare.value(), self.tare.default_unit)
         if self.at.value() is not None:
             named["at"] = self.at.value()
-        reading = with_unit(self.reading.value(), self.reading.default_unit)
-        done = self.session.act(add_weighing, self.run.batch.id, reading, **named)
-        if done is None:
+        if not self.entry.weigh(**named):
             problem = self.session.problem
-            field = {"gross": self.reading, "tare": self.tare, "at": self.at}.get(problem.field if problem else "")
-            (field or self.reading).show_problem(problem) if problem else None
-        else:
-            for entry in (self.reading, self.tare, self.at, self.heat):
-                entry.set_value(None)
-        self.reading.setFocus()
+            field = {"tare": self.tare, "at": self.at}.get(problem.field if problem else "")
+            if problem is not None and field is not None:
+                field.show_problem(problem)
+
+    def _recorded(self) -> None:
+        for entry in (self.tare, self.at, self.heat):
+            entry.set_value(None)
 
     def _note(self, kind: str, **named: Any) -> None:
         self.session.act(add_event, self.run.batch.id, kind, **named)

@@ -8,12 +8,14 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QTableWidget, QTableWidgetItem, QWidget
 
+from dryhouse.desk.places.dryer.reading_entry import KEEP_KEY
 from dryhouse.desk.places.dryer.strip import SCOPE_WORDS, with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
-from dryhouse.kitchen.dryer.drying import correct_weighing, remove_event, remove_weighing
+from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
+from dryhouse.kitchen.dryer.drying import correct_weighing, leave_out, remove_event, remove_weighing
 from dryhouse.kitchen.dryer.runs import DryingRun, WeighedPoint
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import TAKEN_OFF
@@ -24,10 +26,11 @@ HEADINGS = ("When", "Hours", "Net", "Moisture", "Scale read", "Tare", "Of", "Dry
 
 
 class WeighingsTable(QTableWidget):
-    """`opened` is Enter or a double click, `removed` is Del."""
+    """`opened` is Enter or a double click, `removed` is Del, `left_out` is Space."""
 
     opened = Signal()
     removed = Signal()
+    left_out = Signal()
 
     def __init__(self) -> None:
         super().__init__(0, len(HEADINGS))
@@ -45,6 +48,8 @@ class WeighingsTable(QTableWidget):
             self.opened.emit()
         elif event.key() == Qt.Key.Key_Delete:
             self.removed.emit()
+        elif event.key() == Qt.Key.Key_Space:
+            self.left_out.emit()
         else:
             super().keyPressEvent(event)
 
@@ -69,30 +74,42 @@ class WeighingsPane(QWidget):
         self._build()
         self.table.opened.connect(self.edit)
         self.table.removed.connect(self.remove)
+        self.table.left_out.connect(self.leave_out)
+        self.table.currentCellChanged.connect(lambda *_: self._name_leaving())
+        inner_key(self.editor, KEEP_KEY, lambda: self.save(keep=True))
         for field in (self.gross, self.tare, self.at, self.heat):
-            field.accepted.connect(self.save)
+            field.accepted.connect(lambda: self.save())
         inner_key(self.editor, "Esc", self.leave)
 
     def _build(self) -> None:
+        self.keep_button = button(f"Keep it, left out ({KEEP_KEY})", lambda: self.save(keep=True))
+        self.keep_button.hide()
         self.editor = QWidget()
         inside = column(self.editor, space=4)
         inside.addLayout(row(self.gross, self.tare, self.at))
         inside.addLayout(
-            row(self.scope, self.heat, button("&Save", self.save, "primary"), button("Leave", self.leave))
+            row(
+                self.scope,
+                self.heat,
+                button("&Save", lambda: self.save(), "primary"),
+                button("Leave", self.leave),
+                self.keep_button,
+            )
         )
         self.editor.hide()
+        self.out_button = button("&Leave out", self.leave_out, hint="Space in the table; can be undone")
         self.edit_button = button("&Correct", self.edit, hint="Enter in the table")
         self.remove_button = button("&Remove", self.remove, hint="Del in the table; can be undone")
         outer = column(self, space=8)
         outer.addWidget(self.table, 1)
-        outer.addLayout(row(self.edit_button, self.remove_button, 1, self.remove_event_button))
+        outer.addLayout(row(self.edit_button, self.out_button, self.remove_button, 1, self.remove_event_button))
         outer.addWidget(self.events)
         outer.addWidget(self.editor)
 
     def show_run(self, run: DryingRun | None) -> None:
         """List the weighings of a run."""
         self.run = run
-        points = sorted((*run.points, *run.others), key=lambda p: p.at) if run else []
+        points = sorted((*run.points, *run.others, *run.left_out), key=lambda p: p.at) if run else []
         kept = self.table.currentRow()
         self.lines = [p for p in points if p.weighing is not None]
         self.table.setRowCount(len(self.lines))
@@ -105,8 +122,9 @@ class WeighingsPane(QWidget):
         self.table.resizeColumnsToContents()
         if self.lines:
             self.table.setCurrentCell(min(max(kept, 0), len(self.lines) - 1), 0)
-        for widget in (self.edit_button, self.remove_button):
+        for widget in (self.edit_button, self.out_button, self.remove_button):
             widget.setEnabled(bool(self.lines))
+        self._name_leaving()
         events = run.events if run else ()
         said = [f"{show_moment(self.session, e.at)}: {e.kind}" for e in events]
         self.events.setText("\n".join(said))
@@ -130,9 +148,9 @@ class WeighingsPane(QWidget):
             moisture,
             weighing.gross.typed or style.mass(weighing.gross.si),
             (weighing.tare.typed or style.mass(weighing.tare.si)) if weighing.tare and weighing.tare.si else "—",
-            SCOPE_WORDS.get(weighing.scope, weighing.scope),
+            weighing.vessel or SCOPE_WORDS.get(weighing.scope, weighing.scope),
             style.show(weighing.dryer_temperature),
-            weighing.note,
+            ", ".join(filter(None, ("left out" if weighing.left_out else "", weighing.instrument, weighing.note))),
         )
 
     def chosen(self) -> Weighing | None:
@@ -158,8 +176,8 @@ class WeighingsPane(QWidget):
         self.gross.setFocus()
         self.gross.edit.selectAll()
 
-    def save(self) -> None:
-        """Write the corrected weighing."""
+    def save(self, *, keep: bool = False) -> None:
+        """Write the corrected weighing; with `keep` also where it can't be true, left out of the curve."""
         before = self.editing
         if (
             before is None
@@ -180,9 +198,10 @@ class WeighingsPane(QWidget):
             dryer_temperature=self.heat.value(),
         )
         self.editing = None
-        if self.session.act_on([before], correct_weighing, corrected) is None:
+        if self.session.act_on([before], correct_weighing, corrected, keep=keep) is None:
             self.editing = before
             problem = self.session.problem
+            self.keep_button.setVisible(isinstance(problem, DoubtfulWeight))
             field = {"gross": self.gross, "tare": self.tare, "at": self.at}.get(problem.field if problem else "")
             if problem is not None and field is not None:
                 field.show_problem(problem)
@@ -193,8 +212,19 @@ class WeighingsPane(QWidget):
     def leave(self) -> None:
         """Close the entries."""
         self.editing = None
+        self.keep_button.hide()
         self.editor.hide()
         self.table.setFocus()
+
+    def leave_out(self) -> None:
+        """Leave the chosen weighing out of the curve, or take it in again."""
+        weighing = self.chosen()
+        if weighing is not None:
+            self.session.act(leave_out, weighing.id, out=not weighing.left_out)
+
+    def _name_leaving(self) -> None:
+        weighing = self.chosen()
+        self.out_button.setText("&Take in" if weighing is not None and weighing.left_out else "&Leave out")
 
     def remove(self) -> None:
         """Take the chosen weighing out."""

@@ -283,6 +283,7 @@ def test_weighings_are_corrected_and_removed_in_their_table(sitting, hands) -> N
     for grams in (8000, 700):
         hands.wait(1)
         sitting.type(str(grams), ENTER)
+        sitting.press(Qt.Key.Key_F9)
     sitting.ctrl(Qt.Key.Key_L)
     pane = sitting.place.detail.weighings
     assert sitting.place.detail.pages.currentIndex() == WEIGHINGS
