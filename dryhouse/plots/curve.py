@@ -171,20 +171,14 @@ class CurveChart:
             color=series.colour, linestyle="none", marker=series.marker, markersize=7.0,
             markeredgecolor=self.tokens.surface, markeredgewidth=1.0, clip_on=False, zorder=5,
         )  # fmt: skip
-        if run.other_hours:
-            other = run.on(picture.axis, run.other_grams, picture.unit)
-            self._line(
-                f"others {place}", _x(picture, run, run.other_hours), other,
-                color=series.colour, linestyle="none", marker=series.marker, markersize=6.0,
-                markerfacecolor="none", markeredgecolor=series.colour, zorder=4,
-            )  # fmt: skip
-        if run.left_out:
-            hours, grams = zip(*run.left_out, strict=True)
-            self._line(
-                f"left out {place}", _x(picture, run, hours), run.on(picture.axis, grams, picture.unit),
-                color=self.tokens.muted, linestyle="none", marker=series.marker, markersize=7.0,
-                markerfacecolor="none", markeredgecolor=self.tokens.muted, zorder=4,
-            )  # fmt: skip
+        aside = ((run.other_hours, run.other_grams, series.colour), (*run.left_out, self.tokens.muted))
+        for kind, (hours, grams, colour) in zip(("others", "left out"), aside, strict=True):
+            if hours:
+                self._line(
+                    f"{kind} {place}", _x(picture, run, hours), run.on(picture.axis, grams, picture.unit),
+                    color=colour, linestyle="none", marker=series.marker, markersize=6.0,
+                    markerfacecolor="none", markeredgecolor=colour, zorder=4,
+                )  # fmt: skip
         if not alone:
             last = run.on(picture.axis, run.curve_grams[-1:] or run.grams[-1:], picture.unit)
             x_last = float(_x(picture, run, (run.curve_hours or run.hours)[-1]))

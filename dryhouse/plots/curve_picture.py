@@ -55,8 +55,8 @@ class RunPicture:
     other_hours: tuple[float, ...] = ()
     other_grams: tuple[float, ...] = ()
     """Weighings of the other scope, scaled to this one by their start masses."""
-    left_out: tuple[tuple[float, float], ...] = ()
-    """(hour, net grams) of weighings that are kept and don't count."""
+    left_out: tuple[tuple[float, ...], tuple[float, ...]] = ((), ())
+    """Hours and net grams of weighings that are kept and don't count, drawn hollow."""
     marks: tuple[tuple[float, str], ...] = ()
     """(hour, what happened)."""
 

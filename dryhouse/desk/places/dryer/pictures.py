@@ -62,7 +62,7 @@ def picture_of(
         target_g=run.target_mass.value if run.target_mass else None,
         now=run.hours if with_forecast and run.batch.ended is None else None,
         **_others(run),
-        left_out=tuple((p.hours, p.net_g) for p in run.left_out),
+        left_out=(tuple(p.hours for p in run.left_out), tuple(p.net_g for p in run.left_out)),
         marks=_marks(run, style),
     )
 

@@ -83,7 +83,7 @@ class WeighingsPane(QWidget):
 
     def _build(self) -> None:
         self.keep_button = button(f"Keep it, left out ({KEEP_KEY})", lambda: self.save(keep=True))
-        self.keep_button.hide()
+        self.question = words("", "problem")
         self.editor = QWidget()
         inside = column(self.editor, space=4)
         inside.addLayout(row(self.gross, self.tare, self.at))
@@ -201,7 +201,13 @@ class WeighingsPane(QWidget):
         if self.session.act_on([before], correct_weighing, corrected, keep=keep) is None:
             self.editing = before
             problem = self.session.problem
-            self.keep_button.setVisible(isinstance(problem, DoubtfulWeight))
+            doubted = isinstance(problem, DoubtfulWeight)
+            self.question.setText(problem.sentence if doubted and problem is not None else "")
+            for widget in (self.keep_button, self.question):
+                widget.setVisible(doubted)
+            if doubted:
+                self.gross.setFocus()
+                return
             field = {"gross": self.gross, "tare": self.tare, "at": self.at}.get(problem.field if problem else "")
             if problem is not None and field is not None:
                 field.show_problem(problem)
@@ -212,8 +218,8 @@ class WeighingsPane(QWidget):
     def leave(self) -> None:
         """Close the entries."""
         self.editing = None
-        self.keep_button.hide()
-        self.editor.hide()
+        for widget in (self.editor, self.keep_button, self.question):
+            widget.hide()
         self.table.setFocus()
 
     def leave_out(self) -> None:

@@ -1,0 +1,114 @@
+"""The entry at the scale: what it says before Enter, what it asks, and the one key that keeps."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtTest import QTest
+
+from dryhouse.kitchen.dryer.drying import weighings_of
+from tests.desk.places.dryer.test_view import ENTER, Sitting, drying
+from tests.kitchen.drying_room import NOON, Hands
+
+
+@pytest.fixture
+def hands() -> Hands:
+    return Hands()
+
+
+@pytest.fixture
+def sitting(qtbot, hands) -> Sitting:
+    return Sitting(qtbot, hands)
+
+
+@pytest.fixture
+def batch(sitting, hands) -> int:
+    """A kilogram of apple, weighed twice."""
+    number = drying(sitting)
+    for grams in (800, 640):
+        hands.wait(1)
+        sitting.type(f"{grams} g", ENTER)
+    hands.wait(1)
+    return number
+
+
+def nets(hands: Hands, batch: int) -> list[tuple[float, bool]]:
+    return [(w.net_g, w.left_out) for w in weighings_of(hands.kitchen, batch)]
+
+
+def test_the_line_is_said_back_before_enter(sitting, hands, batch) -> None:
+    sitting.type("14:30 700 g tare 150 g tray 2")
+    assert sitting.strip.reading.sentence.text() == "= 550 g net, tare 150 g, 14:30, tray 2"
+    assert len(nets(hands, batch)) == 2
+
+
+def test_a_back_dated_reading_is_one_entry(sitting, hands, batch) -> None:
+    sitting.type("13:30 700 g", ENTER)
+    assert weighings_of(hands.kitchen, batch)[1].at == NOON + timedelta(hours=1.5)
+
+
+def test_what_can_t_be_true_is_asked_about_and_one_key_keeps_it_left_out(sitting, hands, batch) -> None:
+    sitting.type("90 g", ENTER)
+    entry = sitting.strip.entry
+    assert "dry matter" in entry.question.text()
+    assert entry.question.isVisible()
+    assert sitting.strip.reading.text() == "90 g", "what was typed is gone"
+    assert len(nets(hands, batch)) == 2
+    sitting.press(Qt.Key.Key_F9)
+    assert nets(hands, batch)[-1] == (90, True)
+    assert not entry.question.isVisible()
+    assert sitting.strip.reading.text() == ""
+    assert sitting.place.runs[batch].net_g == 640
+
+
+def test_typing_on_takes_the_question_away_and_nothing_was_kept(sitting, hands, batch) -> None:
+    sitting.type("90 g", ENTER)
+    QTest.keyClicks(sitting.strip.reading.edit, "0")
+    assert not sitting.strip.entry.asked.isVisible()
+    sitting.press(Qt.Key.Key_F9)
+    assert len(nets(hands, batch)) == 2
+
+
+def test_a_second_reading_within_the_minute_takes_the_first_one_s_place_by_one_key(sitting, hands, batch) -> None:
+    sitting.type("540 g", ENTER)
+    hands.wait(0.01)
+    sitting.type("530 g", ENTER)
+    assert sitting.strip.entry.replace_button.isVisible()
+    sitting.press(Qt.Key.Key_F9, Qt.KeyboardModifier.ShiftModifier)
+    assert [net for net, _ in nets(hands, batch)] == [800, 640, 530]
+
+
+def test_pasted_lines_stay_apart_and_are_one_act(sitting, hands, batch) -> None:
+    QGuiApplication.clipboard().setText("14:30\t600\n14:45\t580\n")
+    sitting.press(Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
+    assert sitting.strip.reading.sentence.text().startswith("= 2 readings")
+    sitting.press(ENTER)
+    assert [net for net, _ in nets(hands, batch)] == [800, 640, 600, 580]
+    sitting.session.undo()
+    assert [net for net, _ in nets(hands, batch)] == [800, 640]
+
+
+def test_space_in_the_table_leaves_a_weighing_out_and_takes_it_in_again(sitting, hands, batch) -> None:
+    sitting.ctrl(Qt.Key.Key_L)
+    sitting.press(Qt.Key.Key_Space)
+    assert nets(hands, batch)[0] == (800, True)
+    pane = sitting.place.detail.weighings
+    assert pane.table.item(0, 8).text() == "left out"
+    assert pane.out_button.text() == "&Take in"
+    assert [p.net_g for p in sitting.place.runs[batch].points] == [1000, 640]
+    sitting.press(Qt.Key.Key_Space)
+    assert nets(hands, batch)[0] == (800, False)
+
+
+def test_a_correction_that_can_t_be_true_is_asked_about_too(sitting, hands, batch) -> None:
+    sitting.ctrl(Qt.Key.Key_L)
+    sitting.press(ENTER)
+    sitting.type("80 g", ENTER)
+    pane = sitting.place.detail.weighings
+    assert nets(hands, batch)[0] == (800, False)
+    assert pane.keep_button.isVisible()
+    sitting.press(Qt.Key.Key_F9)
+    assert nets(hands, batch)[0] == (80, True)
