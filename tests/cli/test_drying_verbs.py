@@ -145,3 +145,39 @@ def test_no_batches_yet_says_what_to_do(capsys, journal) -> None:
     assert code == 0
     assert "dryhouse log" in out
     assert not journal.exists()
+
+
+def test_a_weight_that_can_t_be_true_is_refused_naming_the_way_to_keep_it(capsys, journal, batch) -> None:
+    code, out, err = call(capsys, journal, "weigh", batch, "3 oz")
+    assert (code, out) == (2, "")
+    assert "dry matter" in err
+    assert "--keep-anyway" in err
+    with open_kitchen(journal) as kitchen:
+        assert weighings_of(kitchen, batch) == ()
+    code, out, err = call(capsys, journal, "weigh", batch, "3 oz", "--keep-anyway")
+    assert (code, err) == (0, "")
+    assert "1 weighing left out of the curve." in out
+    with open_kitchen(journal) as kitchen:
+        assert [w.left_out for w in weighings_of(kitchen, batch)] == [True]
+
+
+def test_a_second_weight_within_the_minute_takes_the_first_one_s_place_if_she_says_so(
+    capsys, journal, batch
+) -> None:
+    call(capsys, journal, "weigh", batch, "20 oz")
+    code, _, err = call(capsys, journal, "weigh", batch, "19 oz")
+    assert code == 2
+    assert "--replace" in err
+    assert call(capsys, journal, "weigh", batch, "19 oz", "--replace")[0] == 0
+    with open_kitchen(journal) as kitchen:
+        assert [w.gross.typed for w in weighings_of(kitchen, batch)] == ["19 oz"]
+
+
+def test_one_line_holds_the_time_the_tray_and_the_tare_and_lines_can_be_pasted(capsys, journal, batch) -> None:
+    assert call(capsys, journal, "weigh", batch, "2 h ago 28 oz tare 4 oz")[0] == 0
+    assert call(capsys, journal, "weigh", batch, "1 h ago 26 oz\n30 min ago 25 oz")[0] == 0
+    with open_kitchen(journal) as kitchen:
+        found = weighings_of(kitchen, batch)
+        assert [w.gross.typed for w in found] == ["28 oz", "26 oz", "25 oz"]
+        assert {round(w.gross.si - w.net_g) for w in found} == {113}
+        assert timedelta(hours=1.9) < datetime.now(UTC) - found[0].at < timedelta(hours=2.1)

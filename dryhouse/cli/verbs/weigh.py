@@ -101,7 +101,5 @@ def _recorded(
         if args.replace and other:
             return kitchen.do(record_readings, batch, readings, replacing=other)
         instead = ", --replace puts it in that one's place" if other else ""
-        raise InputProblem(
-            f"{doubtful.sentence} Nothing was recorded{instead}; --keep-anyway keeps it, left out of the curve.",
-            "gross",
-        ) from None
+        way_on = f"Nothing was recorded{instead}; --keep-anyway keeps it, left out of the curve."
+        raise InputProblem(f"{doubtful.doubt.question} {way_on}", "gross") from None

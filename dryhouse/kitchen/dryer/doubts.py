@@ -8,7 +8,7 @@ heavier than what was loaded or than before, twice in a minute.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from enum import StrEnum
 
@@ -20,11 +20,11 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
 from dryhouse.kitchen.records.batches import LOAD
 from dryhouse.kitchen.settings import style
-from dryhouse.science.display import Style
+from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import Load, scale_step
 from dryhouse.science.quantities import unit_typed
-from dryhouse.science.units import SIZES
+from dryhouse.science.units import METRIC_UNITS, SIZES
 from dryhouse.words.dates import clock
 from dryhouse.words.verdicts import is_cooked
 
@@ -88,9 +88,11 @@ class Neighbours:
 
 
 def doubt_of(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Sequence[Weighing]) -> Doubt | None:
-    """What makes this reading unlikely beside the other weighings of its batch; None where nothing does."""
+    """What makes this reading unlikely beside the other weighings of its batch; None where nothing does. The
+    question is in the units that she typed in: a scale of grams is asked about in grams."""
     around = neighbours(kitchen, batch, weighing, others)
-    notation = style(kitchen)
+    metric = unit_typed(weighing.gross) in METRIC_UNITS
+    notation = replace(style(kitchen), system=METRIC if metric else US)
     twice = _twice(kitchen, weighing, around, notation)
     if weighing.scope != LOAD and around.before is None and around.after is None:
         return None

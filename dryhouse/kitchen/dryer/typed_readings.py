@@ -18,6 +18,7 @@ from dryhouse.kitchen.typed_moments import Wall, read_day, read_moment
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature, parse_mass, parse_temperature
 from dryhouse.science.units import LENGTH, MASS, TIME, VOLUME, written_as
+from dryhouse.words.messages import problem_sentence
 
 EXAMPLE = "860, 13:00 860 g, or yesterday 22:10 1 lb 14 oz tray 3"
 MOST_LINES = 1000
@@ -120,7 +121,7 @@ def _named(number: int, wall: Wall, line: str, how: Notation) -> _Line:
     try:
         return _apart(wall, line, how)
     except InputProblem as problem:
-        raise InputProblem(f"Line {number}: {problem.sentence}", "gross") from None
+        raise InputProblem(f"Line {number}: {problem_sentence(problem)}", "gross") from None
 
 
 def _by_heading(heading: str, how: Notation) -> Notation:
@@ -176,7 +177,7 @@ def _moment(wall: Wall, number: int, when: str, after: datetime | None = None) -
     try:
         return read_moment(wall, when, field="gross", after=after)
     except InputProblem as problem:
-        raise InputProblem(f"Line {number}: {problem.sentence}", "gross") from None
+        raise InputProblem(f"Line {number}: {problem_sentence(problem)}", "gross") from None
 
 
 # --- one line ----------------------------------------------------------------------------------------------
@@ -251,7 +252,7 @@ def _why(
     if _time_words(wall, rest):
         return InputProblem(f"“{typed}” names a time and no weight; write it like {EXAMPLE}.", "gross")
     if after_time is not None and len(re.findall(_CLOCK, rest, re.I)) < 2:
-        return InputProblem(after_time.sentence, "gross")
+        return InputProblem(after_time.said, "gross")
     if not any(sign.isdigit() for sign in rest):
         return InputProblem(f"“{typed}” is not a weight; write it like {EXAMPLE}.", "gross")
     if len(re.findall(_CLOCK, rest, re.I)) > 1:
@@ -269,7 +270,7 @@ def _why(
     try:
         _mass(rest, how)
     except InputProblem as problem:
-        return InputProblem(problem.sentence, "gross")
+        return InputProblem(problem.said, "gross")
     return InputProblem(f"“{typed}” was not understood; write it like {EXAMPLE}.", "gross")
 
 
@@ -301,7 +302,7 @@ def _mass(text: str, how: Notation, *, zero: bool = False) -> Mass:
         units = written_as((MASS,))
         larger = units[trailing["unit"].lower()].name if trailing["unit"].lower() in units else ""
         if larger and larger not in smaller:
-            raise InputProblem(f"“{text}” ends in a number without a unit; write it like {Mass.example}.", "gross")
+            raise InputProblem(f"“{text}” ends in a number without a unit; write it like 2 lb 3 oz.", "gross")
         text = f"{text} {smaller.get(larger, unit)}"
     mass = parse_mass(text, default_unit=unit, decimal_comma=how.decimal_comma, allow_zero=zero)
     return mass if any(sign.isalpha() for sign in text) else replace(mass, typed=f"{text} {unit}")

@@ -13,6 +13,7 @@ from dryhouse.kitchen.dryer.typed_readings import Notation, Reading, read_readin
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity
 from dryhouse.science.units import SIZES
+from dryhouse.words.messages import problem_sentence
 from tests.kitchen.dryer.typed_lines import READ, REFUSED
 
 NOW = datetime(2026, 11, 25, 15, 0, tzinfo=UTC)
@@ -55,7 +56,7 @@ def heard(line: str, how: Notation | None = None) -> str:
     try:
         return said(read_reading(WALL, line, how or Notation()))
     except InputProblem as problem:
-        return f"!! {problem.sentence}"
+        return f"!! {problem_sentence(problem)}"
 
 
 def test_three_hundred_written_lines_are_read_right_or_refused_with_the_right_sentence() -> None:
@@ -86,8 +87,7 @@ def test_the_written_lines_are_read_the_same_with_a_decimal_comma() -> None:
 def test_a_bare_number_is_in_her_unit_and_after_pounds_in_ounces() -> None:
     assert heard("30", Notation("oz")) == "850.486"
     assert heard("1 lb 14", Notation("kg")) == "850.486"
-    with pytest.raises(InputProblem, match="no unit"):
-        read_reading(WALL, "30", Notation(""))
+    assert "no unit" in heard("30", Notation(""))
 
 
 TIMES = (
@@ -137,7 +137,7 @@ def test_twenty_thousand_made_lines_are_read_as_they_were_made() -> None:
         try:
             found = read_reading(WALL, line)
         except InputProblem as problem:
-            wrong.append(f"{line}: {problem.sentence}")
+            wrong.append(f"{line}: {problem_sentence(problem)}")
             continue
         at = None
         if moment is not None:

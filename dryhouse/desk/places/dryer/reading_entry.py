@@ -119,7 +119,7 @@ class ReadingEntry(QWidget):
             self.recorded.emit()
         elif isinstance(problem, DoubtfulWeight):
             self._replaces = problem.doubt.replaces
-            self.question.setText(problem.sentence)
+            self.question.setText(problem.doubt.question)
             self.replace_button.setVisible(bool(self._replaces))
             self.asked.show()
         elif problem is not None and problem.field in ("", "gross", "kind", "scope"):

@@ -201,11 +201,10 @@ class WeighingsPane(QWidget):
         if self.session.act_on([before], correct_weighing, corrected, keep=keep) is None:
             self.editing = before
             problem = self.session.problem
-            doubted = isinstance(problem, DoubtfulWeight)
-            self.question.setText(problem.sentence if doubted and problem is not None else "")
-            for widget in (self.keep_button, self.question):
-                widget.setVisible(doubted)
-            if doubted:
+            if isinstance(problem, DoubtfulWeight):
+                self.question.setText(problem.doubt.question)
+                for widget in (self.keep_button, self.question):
+                    widget.show()
                 self.gross.setFocus()
                 return
             field = {"gross": self.gross, "tare": self.tare, "at": self.at}.get(problem.field if problem else "")
