@@ -19,6 +19,7 @@ from dryhouse.plots.axes import dress
 from dryhouse.plots.curve_picture import MASS, RATIO, WET, CurvePicture, RunPicture, time_label, value_label
 from dryhouse.plots.tokens import Tokens
 from dryhouse.science.units import SIZES
+from dryhouse.words import charts
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -29,7 +30,6 @@ _LEFT, _RIGHT, _BOTTOM, _TOP = 0.78, 1.72, 0.62, 0.3
 _LABEL_GAP = 0.19
 """Least distance between two labels at the right, in inches."""
 _LONGEST_NAME = 26
-BAND_80, BAND_50 = "four in five", "one in two"
 
 
 def draw_curve(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
@@ -104,7 +104,7 @@ class CurveChart:
             self.below = figure.add_axes((left, bottom, right - left, cut - bottom))
             self.axes = figure.add_axes((left, cut + 0.05, right - left, top - cut - 0.05), sharex=self.below)
             dress(self.axes, tokens, "", value_label(picture))
-            dress(self.below, tokens, time_label(picture), f"Residual ({picture.unit})")
+            dress(self.below, tokens, time_label(picture), charts.residual(picture.unit))
             self.axes.tick_params(labelbottom=False)
         else:
             self.axes = figure.add_axes((left, bottom, right - left, top - bottom))
@@ -188,7 +188,7 @@ class CurveChart:
             at = (float(_x(picture, run, run.curve_hours[middle])), float(curve[middle]))
             self._passing.append(
                 self.axes.annotate(
-                    f"{run.curve_name} curve", at, xytext=(8, 6), textcoords="offset points",
+                    charts.curve(run.curve_name), at, xytext=(8, 6), textcoords="offset points",
                     color=series.colour, fontsize=self.tokens.small, zorder=4,
                 )
             )  # fmt: skip
@@ -215,8 +215,8 @@ class CurveChart:
         shown = np.asarray(x) <= edge
         last = int(np.flatnonzero(shown)[-1]) if shown.any() else 0
         inner, outer = (float(rows[n][last]) for n in ("high50", "high80"))
-        labels.append(_Label(outer, BAND_80, self.tokens.muted))
-        labels.append(_Label(inner, BAND_50, self.tokens.ink))
+        labels.append(_Label(outer, charts.BAND_80, self.tokens.muted))
+        labels.append(_Label(inner, charts.BAND_50, self.tokens.ink))
 
     def _target(self, picture: CurvePicture, run: RunPicture, labels: list[_Label]) -> None:
         if run.target_g is None:
@@ -226,7 +226,7 @@ class CurveChart:
         self._line(
             "target", x, (level, level), color=self.tokens.ink, linestyle=(0, (8, 3)), linewidth=1.2, zorder=2
         )
-        labels.append(_Label(level, f"target {_level(picture, level)}", self.tokens.ink))
+        labels.append(_Label(level, charts.target(_level(picture, level)), self.tokens.ink))
 
     def _finish(self, picture: CurvePicture, run: RunPicture) -> None:
         """The finish on the target line: a thin bar for four in five, a thick one for one in two, the median."""
@@ -268,7 +268,7 @@ class CurveChart:
         low, high = self.axes.get_ylim()
         self._line("now", (x, x), (low, high), color=self.tokens.accent, linewidth=1.4, zorder=2)
         words = self.axes.text(
-            x, high, " now", va="top", ha="left", fontsize=self.tokens.small, color=self.tokens.accent
+            x, high, f" {charts.NOW}", va="top", ha="left", fontsize=self.tokens.small, color=self.tokens.accent
         )  # fmt: skip
         self._passing.append(words)
 
@@ -336,9 +336,7 @@ class CurveChart:
         return float(self.axes.get_position().width * self.figure.get_size_inches()[0])
 
     def _say_nothing(self, picture: CurvePicture) -> None:
-        words = "Nothing weighed yet."
-        if any(r.hours for r in picture.runs):
-            words = "Without the starting moisture only the weight can be drawn."
+        words = charts.ONLY_WEIGHT if any(r.hours for r in picture.runs) else charts.NOTHING_WEIGHED
         self._passing.append(
             self.axes.text(
                 0.5, 0.5, words, transform=self.axes.transAxes, ha="center", va="center",

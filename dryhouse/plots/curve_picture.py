@@ -5,15 +5,27 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from enum import StrEnum, auto
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from dryhouse.science.units import SIZES
+from dryhouse.words import charts
 
 Array = NDArray[np.float64]
 
-WET, DRY, RATIO, MASS = "wet basis", "dry basis", "moisture ratio", "mass"
+
+class Axis(StrEnum):
+    """What stands on the vertical axis."""
+
+    WET = auto()
+    DRY = auto()
+    RATIO = auto()
+    MASS = auto()
+
+
+WET, DRY, RATIO, MASS = Axis
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,11 +80,11 @@ class RunPicture:
             by_clock += np.where(given > begin, length, 0.0)
         return by_clock
 
-    def can_show(self, axis: str) -> bool:
+    def can_show(self, axis: Axis) -> bool:
         """Whether the run can be read on this axis: all but the mass want the dry matter."""
         return axis == MASS or (self.solids_g is not None and self.solids_g > 0)
 
-    def on(self, axis: str, grams: ArrayLike, unit: str = "g") -> Array:
+    def on(self, axis: Axis, grams: ArrayLike, unit: str = "g") -> Array:
         """Net grams as the axis shows them: % wet basis, g/g dry basis, ratio to the start, or `unit`."""
         m: Array = np.asarray(grams, dtype=float)
         if axis == MASS:
@@ -91,7 +103,7 @@ class CurvePicture:
     """One chart: the run it is about first, others laid over it, and how it is to be read."""
 
     runs: tuple[RunPicture, ...]
-    axis: str = WET
+    axis: Axis = WET
     by_clock: bool = False
     residuals: bool = False
     unit: str = "g"
@@ -103,21 +115,17 @@ class CurvePicture:
         return tuple(r for r in self.runs if r.can_show(self.axis) and r.hours)
 
 
-LABELS = {
-    WET: "Moisture, wet basis (%)",
-    DRY: "Moisture, dry basis (g/g)",
-    RATIO: "Moisture ratio",
-}
+LABELS = {WET: charts.WET_BASIS, DRY: charts.DRY_BASIS, RATIO: charts.RATIO}
 
 
 def value_label(picture: CurvePicture) -> str:
     """The vertical axis in words, with its unit."""
-    return LABELS.get(picture.axis, f"Weight ({picture.unit})")
+    return LABELS.get(picture.axis, charts.weight(picture.unit))
 
 
 def time_label(picture: CurvePicture) -> str:
     """The horizontal axis in words, with its unit."""
-    return "Time of day" if picture.by_clock else "Hours of drying (h)"
+    return charts.TIME_OF_DAY if picture.by_clock else charts.HOURS_OF_DRYING
 
 
 def table(picture: CurvePicture) -> Iterable[Sequence[object]]:

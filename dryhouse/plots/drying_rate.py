@@ -10,6 +10,7 @@ from dryhouse.plots.axes import dress
 from dryhouse.plots.curve import spread
 from dryhouse.plots.curve_picture import DRY, Array, CurvePicture, RunPicture
 from dryhouse.plots.tokens import Tokens
+from dryhouse.words import charts
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
@@ -35,11 +36,11 @@ def curve_rates(run: RunPicture) -> tuple[Array, Array]:
 def draw_rate(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
     """One picture on an empty figure; time runs from right to left, as the moisture falls."""
     axes = figure.add_subplot()
-    dress(axes, tokens, "Moisture, dry basis (g/g)", "Drying rate (g/g per hour)")
+    dress(axes, tokens, charts.DRY_BASIS, charts.RATE)
     runs = [r for r in picture.runs if r.can_show(DRY) and len(r.hours) > 1]
     if not runs:
         axes.text(
-            0.5, 0.5, "A rate wants two weighings and the starting moisture.", transform=axes.transAxes,
+            0.5, 0.5, charts.NO_RATE, transform=axes.transAxes,
             ha="center", va="center", color=tokens.muted, fontsize=tokens.body,
         )  # fmt: skip
         return
@@ -56,7 +57,7 @@ def draw_rate(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
             markeredgecolor=tokens.surface, label=run.name,
         )  # fmt: skip
         highest = max([highest, 1e-6, *y.tolist(), *slope.tolist()])
-        name = run.name if len(runs) > 1 else f"{run.curve_name} curve" if run.curve_name else ""
+        name = run.name if len(runs) > 1 else charts.curve(run.curve_name)
         ends.append((slope[0] if len(along) else y[0], name, series.colour))
         widest = max(widest, float(along[0] if len(along) else x[0]))
     axes.set_xlim(0.0, 1.3 * widest)

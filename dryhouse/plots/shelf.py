@@ -15,6 +15,7 @@ from matplotlib.ticker import FuncFormatter
 
 from dryhouse.plots.axes import dress
 from dryhouse.plots.tokens import Tokens
+from dryhouse.words import charts
 from dryhouse.words.dates import day_words, month_words, short_day
 
 if TYPE_CHECKING:
@@ -74,16 +75,9 @@ def _order(bar: ShelfBar) -> tuple[date, str]:
 
 def say(picture: ShelfPicture) -> str:
     """The picture in a sentence."""
-    passed, count = len(picture.passed()), len(picture.bars)
-    already = passed - len(picture.passing())
-    if picture.chosen <= picture.today:
-        said = f"{passed} of {count} lots are past their keep-by"
-    else:
-        said = f"{passed} of {count} lots will have passed their keep-by on {day_words(picture.chosen)}"
-        said += f", {already} of them already" if already else ""
-    if picture.unknown:
-        said += f"; {picture.unknown} more {'has' if picture.unknown == 1 else 'have'} no keep-by"
-    return said
+    passed = len(picture.passed())
+    on = picture.chosen if picture.chosen > picture.today else None
+    return charts.shelf_sentence(len(picture.bars), passed, passed - len(picture.passing()), on, picture.unknown)
 
 
 def table(picture: ShelfPicture) -> list[tuple[str, ...]]:
@@ -102,7 +96,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     title = textwrap.wrap(say(picture), max(20, int((width - 0.3) / _LETTER / 1.1)))
     top = 0.35 + 0.18 * len(title)
     axes = figure.add_axes((left / width, 0.62 / height, 1 - (left + 0.15) / width, 1 - (0.62 + top) / height))
-    dress(axes, tokens, "Day", "")
+    dress(axes, tokens, charts.DAY, "")
     axes.grid(visible=False, axis="y")
     figure.text(0.15 / width, 1 - 0.12 / height, "\n".join(title), va="top", color=tokens.ink, fontsize=tokens.body)
     if not bars:
@@ -119,7 +113,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     axes.set_yticks(range(len(bars)))
     axes.set_yticklabels([_short(bar.name) for bar in reversed(bars)], color=tokens.ink, fontsize=tokens.small)
     axes.tick_params(axis="y", length=0)
-    _mark(axes, picture.today, "today", tokens, "dotted", 1.0)
+    _mark(axes, picture.today, charts.TODAY, tokens, "dotted", 1.0)
     if picture.chosen != picture.today:
         _mark(axes, picture.chosen, day_words(picture.chosen), tokens, "solid", 0.0)
     room = (width - left) * (1 - words)
@@ -127,8 +121,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     axes.xaxis.set_major_locator(locator)
     axes.xaxis.set_major_formatter(FuncFormatter(_tick))
     if len(picture.bars) > len(bars):
-        later = f"Day ({len(picture.bars) - len(bars)} lots are not shown)"
-        axes.set_xlabel(later, color=tokens.ink, fontsize=tokens.body)
+        axes.set_xlabel(charts.not_shown(len(picture.bars) - len(bars)), color=tokens.ink, fontsize=tokens.body)
 
 
 def _bar(axes: Axes, bar: ShelfBar, y: int, picture: ShelfPicture, tokens: Tokens) -> None:

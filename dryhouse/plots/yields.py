@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from dryhouse.plots.axes import dress
 from dryhouse.plots.tokens import Tokens
+from dryhouse.words import charts
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -64,7 +65,7 @@ def draw_yields(figure: Figure, picture: YieldPicture, tokens: Tokens) -> None:
     width, height = figure.get_size_inches()
     inner = 1 - (_LEFT + _RIGHT) / width, 1 - (_BOTTOM + _TOP) / height
     axes = figure.add_axes((_LEFT / width, _BOTTOM / height, *inner))
-    dress(axes, tokens, "Dried, % of the prepared fresh weight", "")
+    dress(axes, tokens, charts.DRIED_SHARE, "")
     axes.grid(visible=False, axis="y")
     axes.spines["left"].set_visible(False)
     axes.tick_params(axis="y", length=0)
@@ -74,7 +75,7 @@ def draw_yields(figure: Figure, picture: YieldPicture, tokens: Tokens) -> None:
         _bar(axes, tokens, i, way, y)
         y -= 1.0
     if picture.dots:
-        rows.append((y - 0.1, "Each batch"))
+        rows.append((y - 0.1, charts.EACH_BATCH))
         _dots(axes, tokens, picture.dots, y - 0.1)
         y -= 1.0
     axes.set_yticks([r[0] for r in rows], [r[1] for r in rows])
@@ -95,24 +96,13 @@ def table_of(picture: YieldPicture) -> list[Sequence[object]]:
 
 def in_words(picture: YieldPicture) -> str:
     """The chart as a sentence, for a screen reader."""
-    parts = []
-    for way in picture.ways:
-        between = ""
-        if way.low is not None and way.high is not None:
-            between = f", likely {percent(way.low)} to {percent(way.high)}"
-        parts.append(f"{way.name} {percent(way.value)}{between}")
-    last = f"; last batch {percent(picture.dots[-1].value)}" if picture.dots else ""
-    return f"Dried weight of {picture.food} in per cent of the prepared: {'; '.join(parts)}{last}."
-
-
-def percent(value: float) -> str:
-    """A share in as many digits as a kitchen knows: `27 %`, `5.4 %`."""
-    return f"{value:.0f} %" if value >= 10 else f"{value:.1f} %"
+    ways = ((way.name, way.value, way.low, way.high) for way in picture.ways)
+    return charts.yields_sentence(picture.food, ways, picture.dots[-1].value if picture.dots else None)
 
 
 def _bar(axes: Axes, tokens: Tokens, i: int, way: Way, y: float) -> None:
     colour = tokens.series[i % len(tokens.series)].colour
-    label = percent(way.value)
+    label = charts.percent(way.value)
     if way.low is not None and way.high is not None:
         axes.barh(
             y,
@@ -125,7 +115,7 @@ def _bar(axes: Axes, tokens: Tokens, i: int, way: Way, y: float) -> None:
             linewidth=1.4,
             zorder=2,
         )
-        label += f"   ({percent(way.low)} to {percent(way.high)})"
+        label += f"   ({charts.span(way.low, way.high)})"
     reach = _HALF + 0.06
     axes.plot([way.value] * 2, [y - reach, y + reach], color=colour, linewidth=3.5, solid_capstyle="butt", zorder=3)
     axes.annotate(
@@ -173,7 +163,7 @@ def _dots(axes: Axes, tokens: Tokens, dots: Sequence[Dot], y: float) -> None:
         zorder=4,
     )
     axes.annotate(
-        f"last: {percent(last.value)}",
+        charts.last(last.value),
         (last.value, heights[-1]),
         xytext=(11, 0),
         textcoords="offset points",
@@ -186,7 +176,7 @@ def _dots(axes: Axes, tokens: Tokens, dots: Sequence[Dot], y: float) -> None:
     )
     if any(not d.same for d in shown):
         axes.annotate(
-            "× another form",
+            charts.OTHER_FORM,
             (1.0, 0.0),
             xycoords="axes fraction",
             xytext=(0, 4),

@@ -20,14 +20,6 @@ from dryhouse.science.workings import StepKind as Kind
 
 
 @dataclass(frozen=True, slots=True)
-class Taught:
-    """One thing a note taught: the log of water that would have been right over water reckoned."""
-
-    log_ratio: float
-    sentence: str
-
-
-@dataclass(frozen=True, slots=True)
 class Correction:
     """A shrunken mean of what n notes taught, as a factor on the reckoned water."""
 
@@ -47,23 +39,21 @@ class Correction:
         return Step(Kind.WATER_CORRECTED, terms, Term("result", water_ml, "ml"))
 
 
-def taught_by(came_back: str, used_ml: float | None, reckoned_ml: float, step_pct: float) -> Taught | None:
-    """What one note says of the water: right as used, or a step less (soupy) or more (hard) than used.
+def taught_by(came_back: str, used_ml: float | None, reckoned_ml: float, step_pct: float) -> float | None:
+    """What one note teaches: the log of the water that would have been right over the water reckoned.
 
-    Where the water used was not noted, the reckoned water is taken to have been used. None where the note
-    does not say how it came back.
+    That is the water used where it came back right, and a step less (soupy) or more (hard) than used else. Where the
+    water used was not noted, the reckoned water is taken to have been used. None where the note does not say how it
+    came back.
     """
     steps = {"right": 0.0, "soupy": math.log1p(-step_pct / 100.0), "hard": math.log1p(step_pct / 100.0)}
     if came_back not in steps or reckoned_ml <= 0 or (used_ml is not None and used_ml <= 0):
         return None
     used = reckoned_ml if used_ml is None else used_ml
-    return Taught(
-        math.log(used / reckoned_ml) + steps[came_back],
-        f"{used:.0f} ml used against {reckoned_ml:.0f} ml reckoned, came back {came_back}",
-    )
+    return math.log(used / reckoned_ml) + steps[came_back]
 
 
-def correction(taught: Iterable[Taught], prior: float, what: str = "this meal") -> Correction | None:
+def correction(taught: Iterable[float], prior: float, what: str = "this meal") -> Correction | None:
     """The factor that notes put on the water: Σ log ratios ÷ (n + prior), back from the log.
 
     `prior` is how many notes the reckoned figure itself is worth. None without notes.
@@ -71,7 +61,7 @@ def correction(taught: Iterable[Taught], prior: float, what: str = "this meal") 
     known = tuple(taught)
     if not known:
         return None
-    return Correction(math.exp(sum(t.log_ratio for t in known) / (len(known) + prior)), len(known), prior, what)
+    return Correction(math.exp(sum(known) / (len(known) + prior)), len(known), prior, what)
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,9 +15,10 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.text import Text
 
-from dryhouse.plots.curve import BAND_50, BAND_80, CurveChart, draw_curve, spread
+from dryhouse.plots.curve import CurveChart, draw_curve, spread
 from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, Band, CurvePicture, RunPicture
 from dryhouse.plots.tokens import DARK, LIGHT
+from dryhouse.words.charts import BAND_50, BAND_80
 from tests.rows import every_row
 
 HOURS = (0.0, 1.0, 2.0, 4.0)

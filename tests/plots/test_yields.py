@@ -5,7 +5,8 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 
 from dryhouse.plots.tokens import DARK, LIGHT
-from dryhouse.plots.yields import Dot, Way, YieldPicture, draw_yields, in_words, percent, table_of
+from dryhouse.plots.yields import Dot, Way, YieldPicture, draw_yields, in_words, table_of
+from dryhouse.words.charts import percent
 
 HANDBOOK, OWN, JOINED = (
     Way("Handbook", 29, 19, 45),

@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import card, column, empty, words
 from dryhouse.kitchen.yields.influences import Move
-from dryhouse.plots.yields import percent
 from dryhouse.science.yields.moves import FEWEST
+from dryhouse.words.charts import percent
 from dryhouse.words.messages import message_words
 
 SILENT = (
