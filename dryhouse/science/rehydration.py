@@ -42,9 +42,9 @@ class Correction:
 def taught_by(came_back: str, used_ml: float | None, reckoned_ml: float, step_pct: float) -> float | None:
     """What one note teaches: the log of the water that would have been right over the water reckoned.
 
-    That is the water used where it came back right, and a step less (soupy) or more (hard) than used else. Where the
-    water used was not noted, the reckoned water is taken to have been used. None where the note does not say how it
-    came back.
+    That is the water used where it came back right, and a step less (soupy) or more (hard) than used else.
+    Where the water used was not noted, the reckoned water is taken to have been used. None where the note does
+    not say how it came back.
     """
     steps = {"right": 0.0, "soupy": math.log1p(-step_pct / 100.0), "hard": math.log1p(step_pct / 100.0)}
     if came_back not in steps or reckoned_ml <= 0 or (used_ml is not None and used_ml <= 0):
