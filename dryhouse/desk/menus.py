@@ -51,6 +51,8 @@ def fill_menus(window: DeskWindow, session: Session) -> Menus:
     go = bar.addMenu("&Go to")
     for spec in window.specs:
         menus.places[spec.id] = _add(go, spec.title, partial(window.go, spec.id), spec.shortcut)
+    go.addSeparator()
+    _add(go, "&At the scale, in a small window", window.show_small, "F7")
     _fill_settings(window, session, bar.addMenu("&Settings"))
     aid = bar.addMenu("&Help")
     _add(aid, "&Guides", lambda: _guides().show_guides(window), "F1")

@@ -174,8 +174,9 @@ class CurveChart:
         aside = ((run.other_hours, run.other_grams, series.colour), (*run.left_out, self.tokens.muted))
         for kind, (hours, grams, colour) in zip(("others", "left out"), aside, strict=True):
             if hours:
+                values = np.clip(run.on(picture.axis, grams, picture.unit), *self.axes.get_ylim())
                 self._line(
-                    f"{kind} {place}", _x(picture, run, hours), run.on(picture.axis, grams, picture.unit),
+                    f"{kind} {place}", _x(picture, run, hours), values, clip_on=False,
                     color=colour, linestyle="none", marker=series.marker, markersize=6.0,
                     markerfacecolor="none", markeredgecolor=colour, zorder=4,
                 )  # fmt: skip

@@ -74,6 +74,7 @@ class Strip(QFrame):
         self._build()
         self.reading.accepted.connect(self.weigh)
         self.entry.recorded.connect(self._recorded)
+        self.scope.changed.connect(self._name_reading)
         for field in (self.tare, self.at, self.heat):
             field.accepted.connect(self.weigh)
         self.heat_to.accepted.connect(self._note_heat)
@@ -98,9 +99,8 @@ class Strip(QFrame):
             inside.addWidget(label)
         inside.addWidget(self.cautions)
         inside.addSpacing(4)
-        entry = row(self.reading, self.scope)
-        entry.setStretch(0, 3)
-        entry.setStretch(1, 3)
+        entry = row(self.reading)
+        entry.setStretch(0, 1)
         entry.addWidget(self.weigh_button, 0, Qt.AlignmentFlag.AlignBottom)
         self.scope.sentence.hide()
         inside.addLayout(entry)
@@ -108,7 +108,8 @@ class Strip(QFrame):
         inside.addWidget(self.entry.asked)
         self.more = QWidget()
         more = column(self.more, space=4)
-        more.addLayout(row(self.tare, self.at, self.heat))
+        more.addLayout(row(self.scope, self.tare))
+        more.addLayout(row(self.at, self.heat))
         inside.addWidget(self.more)
         self.more.hide()
         self.heat_row = QWidget()
@@ -126,7 +127,7 @@ class Strip(QFrame):
 
     def _more_menu(self) -> QMenu:
         menu, batch = QMenu(self), self.run.batch.id
-        menu.addAction("Tare, time, dryer temperature …", self.ask_more)
+        menu.addAction("What was weighed, tare, time, dryer temperature …", self.ask_more)
         menu.addAction("Weighings …\tCtrl+L", lambda: self.weighings_asked.emit(batch))
         menu.addAction("Weighings from a file …\tCtrl+I", lambda: self.file_asked.emit(batch))
         menu.addAction("Batch in the Journal", lambda: self.session.open("journal", "batch", batch))
@@ -195,11 +196,17 @@ class Strip(QFrame):
         self.tare.set_unit(self.reading.default_unit)
         if weighings and not self.reading.text():
             self.scope.set_value(next((w.scope for w in reversed(weighings) if w.scope in OF), LOAD))
+        self._name_reading()
         tare = remembered_tare(weighings, self.scope.value())
         self.tare.set_hint(
             f"{tare.typed or self.session.style.show(tare)}, as last" if tare and tare.si else "none"
         )
         self.pause_action.setText("Drying goes on" if run.clock.paused_since else "Paused")
+
+    def _name_reading(self) -> None:
+        """What is weighed stands over the entry, unless it is the whole load."""
+        scope = self.scope.value()
+        self.reading.label.setText("Scale reads" if scope == LOAD else f"Scale reads, {SCOPE_WORDS[scope]}")
 
     def set_chosen(self, chosen: bool) -> None:
         """Mark this strip as the one whose chart is shown."""
