@@ -23,6 +23,7 @@ EVERYWHERE = (
     ("Enter", "save a form; open the workings of a figure; open the chosen row"),
     ("Esc", "leave a form or close the side sheet; what you had begun is kept"),
     ("Ctrl+Z, Ctrl+Shift+Z", "undo and redo the last act"),
+    ("F7", "the small window for the scale"),
     ("F8", "show every caution in view; why a caution is said, and its source"),
     ("Ctrl+P", "print what is in view"),
     ("F1", "short guides, and these keys"),

@@ -52,7 +52,7 @@ def fill_menus(window: DeskWindow, session: Session) -> Menus:
     for spec in window.specs:
         menus.places[spec.id] = _add(go, spec.title, partial(window.go, spec.id), spec.shortcut)
     go.addSeparator()
-    _add(go, "&At the scale, in a small window", window.show_small, "F7")
+    _add(go, "&At the scale, in a small window", lambda: _small().show_small(window), "F7")
     _fill_settings(window, session, bar.addMenu("&Settings"))
     aid = bar.addMenu("&Help")
     _add(aid, "&Guides", lambda: _guides().show_guides(window), "F1")
@@ -135,6 +135,12 @@ def _guides() -> ModuleType:
     from dryhouse.desk import guides
 
     return guides
+
+
+def _small() -> ModuleType:
+    from dryhouse.desk.places.dryer import small_window
+
+    return small_window
 
 
 def _help() -> ModuleType:

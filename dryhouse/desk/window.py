@@ -13,7 +13,6 @@ from dryhouse.desk.theme import Theme
 if TYPE_CHECKING:
     from dryhouse.desk.journal_access import Doorway
     from dryhouse.desk.place import DeskPlace, PlaceSpec
-    from dryhouse.desk.places.dryer.small_window import SmallWindow
     from dryhouse.desk.session import Session
     from dryhouse.desk.widgets.sheet import WorkingsSheet
     from dryhouse.science.values import Caution, Figure
@@ -94,15 +93,15 @@ class DeskWindow(QMainWindow):
         self.reminders = Reminders(session, session)
         self.reminders.start()
         self.elsewhere = Elsewhere(session)
-        self._small: SmallWindow | None = None
+        self.small: QWidget | None = None
 
     def detach(self) -> None:
         """Put the present session's places away."""
         if self.session is None:
             return
-        if self._small is not None:
-            self._small.close()
-            self._small.deleteLater()
+        if self.small is not None:
+            self.small.close()
+            self.small.deleteLater()
         self.reminders.stop()
         self.elsewhere.stop()
         for view in self.views.values():
@@ -207,16 +206,6 @@ class DeskWindow(QMainWindow):
         from dryhouse.desk.widgets.printing import preview_print
 
         preview_print(self, page)
-
-    def show_small(self) -> None:
-        """The small window for the scale, with the keyboard in it."""
-        from dryhouse.desk.places.dryer.small_window import SmallWindow
-
-        if self.session is None:
-            return
-        if self._small is None:
-            self._small = SmallWindow(self.session, self.settings)
-        self._small.come()
 
     def show_reason(self) -> None:
         """Why the caution in focus (or the gravest in view) is said, and its source."""

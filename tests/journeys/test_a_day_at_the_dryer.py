@@ -85,3 +85,17 @@ def test_the_sample_shows_two_batches_on_the_dryers_with_forecasts(person, qtbot
     assert len(place.strips) >= 1
     assert all(strip.finish.text() for strip in place.strips.values())
     assert place.detail.chart.plot.canvas.draw is not None
+
+
+def test_the_small_window_comes_by_one_key_from_anywhere_and_what_it_records_shows_in_the_large_one(person) -> None:
+    person.press(Qt.Key.Key_4, CTRL)
+    person.press(Qt.Key.Key_F7)
+    small = person.window.small
+    assert small.isVisible()
+    batch = next(iter(small.strips))
+    before = len(weighings_of(person.session.kitchen, batch))
+    person.type(weighings_of(person.session.kitchen, batch)[-1].gross.typed)
+    person.press(Qt.Key.Key_Return)
+    assert len(weighings_of(person.session.kitchen, batch)) == before + 1
+    person.window.close()
+    assert not small.isVisible()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QHideEvent, QShowEvent
 from PySide6.QtWidgets import QCheckBox, QFrame, QWidget
@@ -15,6 +17,9 @@ from dryhouse.kitchen.dryer.run_words import bands_words, finish_words, paused_w
 from dryhouse.kitchen.dryer.runs import DryingRun, running
 from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, OwnFigure, Weighing
+
+if TYPE_CHECKING:
+    from dryhouse.desk.window import DeskWindow
 
 _KEPT, _ON_TOP = "small/geometry", "small/on_top"
 _WIDE, _HIGH = 300, 200
@@ -158,3 +163,12 @@ class SmallWindow(QWidget):
     def closeEvent(self, event: QCloseEvent) -> None:
         self.settings.setValue(_KEPT, self.saveGeometry())
         super().closeEvent(event)
+
+
+def show_small(window: DeskWindow) -> None:
+    """The small window of this desk, with the keyboard in its first entry."""
+    if window.session is None:
+        return
+    if not isinstance(window.small, SmallWindow):
+        window.small = SmallWindow(window.session, window.settings)
+    window.small.come()

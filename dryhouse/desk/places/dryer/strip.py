@@ -151,8 +151,8 @@ class Strip(QFrame):
         self.state.setText(now + ".")
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
         slow = run.expected.slow_day
-        self._say(self.slow, "" if slow is None else message_words(slow, self.session.style))
-        self._say(self.asks, "\n".join(run.asks))
+        _say(self.slow, "" if slow is None else message_words(slow, self.session.style))
+        _say(self.asks, "\n".join(run.asks))
         self.tick()
         self._remember(run)
         self.setAccessibleName(f"{name}, batch {run.batch.id}: {self.finish.text()}")
@@ -171,12 +171,8 @@ class Strip(QFrame):
         sentence = finish_words(kitchen, run)
         bands = bands_words(kitchen, run)
         self.finish.setText(sentence.removesuffix(bands).strip())
-        self._say(self.bands, bands)
-        self._say(self.again, again_words(kitchen, run))
-
-    def _say(self, label: QLabel, text: str) -> None:
-        label.setText(text)
-        label.setVisible(bool(text))
+        _say(self.bands, bands)
+        _say(self.again, again_words(kitchen, run))
 
     def _show_verdict(self) -> None:
         run = self.run
@@ -274,3 +270,8 @@ class Strip(QFrame):
         super().paintEvent(event)
         if self.is_chosen:
             draw_focus(self, self.session.theme.tokens.accent, self.session.theme.tokens.radius)
+
+
+def _say(label: QLabel, text: str) -> None:
+    label.setText(text)
+    label.setVisible(bool(text))
