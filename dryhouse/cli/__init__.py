@@ -43,11 +43,11 @@ def parser(given: Sequence[str] = ()) -> argparse.ArgumentParser:
 
 def desk_options(given: Sequence[str]) -> DeskOptions | None:
     """The options, where they are the desk's and nothing else: its window does not wait for a parser of all
-    the verbs. None hands them to the parser, which also says what is wrong with them. A file alone is a journal
-    to open."""
+    the verbs. None hands them to the parser, which also says what is wrong with them. A file alone, where
+    it is there, is a journal to open."""
     flags = [word for word in given if word in ("--sample", "--timings", "--quit-when-ready")]
     rest = [word for word in given if word not in flags]
-    if len(rest) == 1 and rest[0].endswith(".dryhouse") and not rest[0].startswith("-"):
+    if len(rest) == 1 and Path(rest[0]).is_file():
         rest = ["--journal", *rest]
     if rest and not (len(rest) == 2 and rest[0] == "--journal" and "--sample" not in flags):
         return None
@@ -61,7 +61,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         given = [_readable(word) for word in (sys.argv[1:] if arguments is None else arguments)]
         if (options := desk_options(given)) is not None:
             return _desk(options)
+        given = _in_order(given)
         args = parser(given).parse_args(given)
+        if getattr(args, "of_a_journal", False) and args.journal is not None and not args.journal.exists():
+            raise InputProblem(f"There is no journal at “{args.journal}” yet. “log” begins one.")
         return int(args.run(args) or 0)
     except InputProblem as problem:
         print(_with_way_on(problem), file=sys.stderr)
@@ -69,6 +72,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except WorldProblem as problem:
         print(problem_sentence(problem), file=sys.stderr)
         return 1
+
+
+def _in_order(given: list[str]) -> list[str]:
+    """What the parser reads; a journal that is named alone has to be there."""
+    from dryhouse.cli.as_typed import in_order
+    from dryhouse.cli.parsing import verbs
+
+    words = in_order(given, verbs())
+    if words[:1] == ["--journal"] and words[1:2] == given[:1] and not Path(words[1]).is_file():
+        raise InputProblem(f"There is no journal at “{words[1]}”.")
+    return words
 
 
 _WAYS_ON = {

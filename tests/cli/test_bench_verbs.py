@@ -68,7 +68,7 @@ def test_a_logged_batch_answers_with_its_card_and_is_there(capsys, journal):
 
 
 def test_reading_a_journal_that_is_not_there_makes_no_file(capsys, journal, tmp_path):
-    assert answer(capsys, *journal, "batches")[0] == 0
+    assert answer(capsys, *journal, "batches")[0] == 2
     assert list(tmp_path.iterdir()) == []
 
 
@@ -147,7 +147,6 @@ def test_a_food_of_several_words_needs_no_quotes(capsys, journal, verb):
         (("weigh", "9" * 25, "8 oz"), f"There is no batch “{'9' * 25}”; “dryhouse batches” lists their numbers."),
         (("weigh", "²", "8 oz"), "No running batch is called “²”; “dryhouse batches” lists their numbers."),
         (("cautions", "--lot", "9" * 25), f"There is no lot “{'9' * 25}”; “dryhouse shelf” lists their numbers."),
-        (("shelf", "--on", "9999-12-31"), "is not a day"),
         (("log", "--food", "apple", "--fresh", "1 lb", "--dried", "3 oz", "--start", "0001-01-01 0:00"), "too far"),
         (("restore", "nosuch.dryhouse"), "There is no file"),
     ],
@@ -158,6 +157,13 @@ def test_odd_input_is_one_sentence_and_makes_no_journal(capsys, journal, given, 
     assert says in told
     assert told.count("\n") == 1
     assert not Path(journal[1]).exists()
+
+
+def test_a_day_that_the_calendar_does_not_reach_is_one_sentence(capsys):
+    code, out, told = answer(capsys, "--sample", "shelf", "--on", "9999-12-31")
+    assert (code, out) == (2, "")
+    assert "is not a day" in told
+    assert told.count("\n") == 1
 
 
 def test_what_a_target_hangs_on_and_is_not_known_is_asked_for_by_its_option(capsys, journal):

@@ -140,11 +140,11 @@ def test_batches_can_be_narrowed(capsys, journal, batch) -> None:
     assert out == "No batch has these words.\n"
 
 
-def test_no_batches_yet_says_what_to_do(capsys, journal) -> None:
-    code, out, _ = call(capsys, journal, "batches")
-    assert code == 0
-    assert "dryhouse log" in out
-    assert not journal.exists()
+def test_no_batches_yet_says_what_to_do(capsys, tmp_path, monkeypatch) -> None:
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+    assert main(["batches"]) == 0
+    assert "dryhouse log" in capsys.readouterr().out
+    assert list(tmp_path.rglob("*.dryhouse")) == []
 
 
 def test_a_weight_that_can_t_be_true_is_refused_naming_the_way_to_keep_it(capsys, journal, batch) -> None:

@@ -5,6 +5,8 @@ from pathlib import Path
 import pytest
 
 from dryhouse.cli import DeskOptions, desk_options, main, parser
+from dryhouse.cli.as_typed import in_order
+from dryhouse.cli.parsing import verbs
 from dryhouse.science.errors import InputProblem
 from tests.rows import every_row
 
@@ -41,7 +43,9 @@ def test_a_file_is_a_path():
     assert desk_options(["--journal", "a b.dryhouse"]).journal == Path("a b.dryhouse")
 
 
-def test_a_journal_alone_is_opened():
+def test_a_journal_alone_is_opened(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    Path("a b.dryhouse").touch()
     assert desk_options(["a b.dryhouse"]) == DeskOptions(Path("a b.dryhouse"))
     assert desk_options(["--sample", "a.dryhouse"]) is None
     assert desk_options(["notes.txt"]) is None
@@ -49,7 +53,7 @@ def test_a_journal_alone_is_opened():
 
 def test_only_the_verb_given_is_read_and_the_journal_may_be_called_like_one():
     assert parser(["--journal", "yields", "batches"]).parse_args(["--journal", "yields", "batches"]).words == []
-    with pytest.raises(InputProblem, match="choose from"):
+    with pytest.raises(InputProblem, match="is not something Dryhouse does"):
         parser(["nosuchverb"]).parse_args(["nosuchverb"])
 
 
@@ -57,3 +61,49 @@ def test_only_the_verb_given_is_read_and_the_journal_may_be_called_like_one():
 def test_a_value_may_begin_with_a_minus(typed):
     given = ["keeps", "apple", "--temp", typed]
     assert parser(given).parse_args(given).temp == typed
+
+
+AS_TYPED = [
+    (["shelf", "--sample"], ["--sample", "shelf"]),
+    (["--json", "shelf"], ["shelf", "--json"]),
+    (["shelf", "--journal", "a b"], ["--journal", "a b", "shelf"]),
+    (["yields", "sweet", "corn", "--fresh", "1", "cup"], ["yields", "sweet", "corn", "--fresh", "1 cup"]),
+    (["yields", "--fresh", "2", "lb", "3", "oz", "corn"], ["yields", "--fresh", "2 lb 3 oz", "corn"]),
+    (["yields", "--fresh", "1", "1/2", "cups", "corn"], ["yields", "--fresh", "1 1/2 cups", "corn"]),
+    (["target", "--fresh", "2 lb", "3", "corn"], ["target", "--fresh", "2 lb", "3", "corn"]),
+    (["log", "--notes", "--sample"], ["--sample", "log", "--notes"]),
+    (["log", "--notes", "as before", "--food", "corn"], ["log", "--notes", "as before", "--food", "corn"]),
+    (["mine.dryhouse"], ["--journal", "mine.dryhouse"]),
+    (["mine.dryhouse", "shelf"], ["--journal", "mine.dryhouse", "shelf"]),
+    (["--journal"], ["--journal"]),
+    ([], []),
+]
+
+
+@every_row("typed, read", AS_TYPED)
+def test_words_are_read_in_whatever_order_they_are_typed(typed, read):
+    assert in_order(typed, verbs()) == read
+
+
+@every_row("typed, meant", [("shlef", "shelf"), ("yield", "yields"), ("weight", "weigh"), ("exprot", "export")])
+def test_a_mistyped_verb_is_asked_about(typed, meant):
+    with pytest.raises(InputProblem, match=f"Did you mean “{meant}”"):
+        parser([typed]).parse_args([typed])
+
+
+def test_every_verb_has_an_example_and_says_what_each_word_is():
+    top = parser()
+    for name, verb in next(a for a in top._actions if a.metavar == "VERB").choices.items():
+        assert f"Example: dryhouse {name}" in verb.format_help()
+        assert all(action.help for action in verb._actions), name
+
+
+@every_row("verb", [["shelf"], ["batches"], ["meal", "soup"], ["plan", "trip"]])
+def test_a_mistyped_journal_is_not_an_empty_one(verb, capsys):
+    assert main(["--journal", "no such.dryhouse", *verb]) == 2
+    assert capsys.readouterr().err == "There is no journal at “no such.dryhouse” yet. “log” begins one.\n"
+
+
+def test_a_file_that_is_not_there_is_not_opened(capsys):
+    assert main(["no such.dryhouse"]) == 2
+    assert capsys.readouterr().err == "There is no journal at “no such.dryhouse”.\n"

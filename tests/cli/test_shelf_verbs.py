@@ -61,8 +61,9 @@ def test_shelf_in_words_prints_every_stop(capsys, file):
     assert "use first" in said
 
 
-def test_an_empty_shelf_says_what_to_do(capsys, tmp_path):
-    assert main(["--journal", str(tmp_path / "none.dryhouse"), "shelf"]) == 0
+def test_an_empty_shelf_says_what_to_do(capsys, tmp_path, monkeypatch):
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+    assert main(["shelf"]) == 0
     assert "Pack a batch" in capsys.readouterr().out
 
 

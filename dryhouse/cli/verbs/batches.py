@@ -12,14 +12,16 @@ _STATES = ("planned", "drying", "finished")
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("batches", help="list the batches")
+    parser = verbs.add_parser(
+        "batches", help="list the batches", epilog="Example: dryhouse batches corn --newest 5"
+    )
     parser.add_argument(
         "words", nargs="*", metavar="WORD", help="only batches whose names or notes have these words"
     )
     parser.add_argument("--state", choices=_STATES, help="only batches in this state")
     parser.add_argument("--newest", type=int, default=0, metavar="N", help="only so many; all without it")
     add_more(parser, workings=False)
-    parser.set_defaults(run=run)
+    parser.set_defaults(run=run, of_a_journal=True)
 
 
 def run(args: argparse.Namespace) -> int:

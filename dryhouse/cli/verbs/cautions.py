@@ -17,8 +17,12 @@ from dryhouse.science.errors import InputProblem
 
 def add(verbs: Any) -> None:
     """The verb and its options."""
-    parser = verbs.add_parser("cautions", help="the cautions of a food, a batch or a lot, with their sources")
-    parser.add_argument("food", nargs="*", metavar="FOOD")
+    parser = verbs.add_parser(
+        "cautions",
+        help="the cautions of a food, a batch or a lot, with their sources",
+        epilog="Example: dryhouse cautions ground beef",
+    )
+    parser.add_argument("food", nargs="*", metavar="FOOD", help="the food, by its everyday name")
     parser.add_argument("--batch", metavar="BATCH", help="the cautions of this batch")
     parser.add_argument("--lot", metavar="LOT", help="the cautions of this lot")
     add_json(parser)

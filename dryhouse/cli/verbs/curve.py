@@ -17,7 +17,11 @@ if TYPE_CHECKING:
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("curve", help="the drying curves of a run, and when it is done")
+    parser = verbs.add_parser(
+        "curve",
+        help="the drying curves of a run, and when it is done",
+        epilog="Example: dryhouse curve run.csv --food apple --until-moisture 15%%",
+    )
     parser.add_argument("file", type=Path, metavar="FILE.csv", help="columns: hours (or moments), grams")
     parser.add_argument("--food", metavar="FOOD", help="take starting and target moisture from this food")
     parser.add_argument("--until-moisture", metavar="PCT", help="moisture wanted, %% wet basis")

@@ -14,18 +14,32 @@ from dryhouse.words.messages import said
 
 def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     """The five verbs."""
-    export = verbs.add_parser("export", help="write everything to a .json file, or to a folder of CSV tables")
-    export.add_argument("destination", type=Path, metavar="DEST")
+    export = verbs.add_parser(
+        "export",
+        help="write everything to a .json file, or to a folder of CSV tables",
+        epilog="Example: dryhouse export kitchen.json",
+    )
+    export.add_argument("destination", type=Path, metavar="DEST", help="a name that is not taken yet")
     export.set_defaults(run=_export)
-    bring = verbs.add_parser("import", help="add everything from an exported file or folder")
-    bring.add_argument("file", type=Path, metavar="FILE")
+    bring = verbs.add_parser(
+        "import",
+        help="add everything from an exported file or folder",
+        epilog="Example: dryhouse import kitchen.json",
+    )
+    bring.add_argument("file", type=Path, metavar="FILE", help="what was exported before")
     bring.set_defaults(run=_import)
-    backup = verbs.add_parser("backup", help="copy the journal into the folder “backups” beside it")
+    backup = verbs.add_parser(
+        "backup", help="copy the journal into the folder “backups” beside it", epilog="Example: dryhouse backup"
+    )
     backup.set_defaults(run=_backup)
-    restore = verbs.add_parser("restore", help="put a backup in the journal's place; the present one is kept")
-    restore.add_argument("file", type=Path, metavar="FILE")
+    restore = verbs.add_parser(
+        "restore",
+        help="put a backup in the journal's place; the present one is kept",
+        epilog="Example: dryhouse restore kitchen-2026-11-20.dryhouse",
+    )
+    restore.add_argument("file", type=Path, metavar="FILE", help="one of the backups")
     restore.set_defaults(run=_restore)
-    check = verbs.add_parser("check", help="look whether the journal is whole")
+    check = verbs.add_parser("check", help="look whether the journal is whole", epilog="Example: dryhouse check")
     check.set_defaults(run=_check)
     for parser in (export, bring, backup, restore, check):
         add_json(parser)

@@ -19,8 +19,12 @@ from dryhouse.words.messages import problem_sentence
 
 def add(verbs: Any) -> None:
     """The verb and its options."""
-    parser = verbs.add_parser("keeps", help="how long a dried food keeps at a temperature")
-    parser.add_argument("food", nargs="+", metavar="FOOD")
+    parser = verbs.add_parser(
+        "keeps",
+        help="how long a dried food keeps at a temperature",
+        epilog="Example: dryhouse keeps apple --temp 60F",
+    )
+    parser.add_argument("food", nargs="+", metavar="FOOD", help="the food, by its everyday name")
     parser.add_argument("--temp", required=True, metavar="T", help="such as 60F or 16C")
     parser.add_argument("--package", default="jar", metavar="P", help=f"one of: {', '.join(PACKAGES)}")
     add_more(parser)

@@ -35,8 +35,12 @@ _HOW_TO_SAY = (
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("log", help="record a finished tray batch")
-    parser.add_argument("--food", required=True)
+    parser = verbs.add_parser(
+        "log",
+        help="record a finished tray batch",
+        epilog="Example: dryhouse log --food corn --fresh 2 lb --dried 7 oz --hours 9h30 --temp 125 F",
+    )
+    parser.add_argument("--food", required=True, metavar="FOOD", help="the food, by its everyday name")
     parser.add_argument(
         "--contains",
         action="append",

@@ -22,12 +22,14 @@ NO_WATER: dict[str, Any] = {"value": None, "low": None, "high": None, "measure":
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("meal", help="water, minutes, energy and salt of a meal")
+    parser = verbs.add_parser(
+        "meal", help="water, minutes, energy and salt of a meal", epilog="Example: dryhouse meal bean chili"
+    )
     parser.add_argument("name", nargs="+", metavar="NAME", help="the meal, by name or by number")
     parser.add_argument("--servings", metavar="N", help="for so many, instead of as it is written")
     parser.add_argument("--altitude", metavar="LENGTH", help="where it is cooked, such as “5000 ft” or “1500 m”")
     add_more(parser)
-    parser.set_defaults(run=run)
+    parser.set_defaults(run=run, of_a_journal=True)
 
 
 def run(args: argparse.Namespace) -> int:

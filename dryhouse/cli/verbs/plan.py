@@ -29,7 +29,11 @@ FEWEST_ROWS = 3
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("plan", help="what to dry, buy and pack for a trip, and by when")
+    parser = verbs.add_parser(
+        "plan",
+        help="what to dry, buy and pack for a trip, and by when",
+        epilog="Example: dryhouse plan Lake circuit 2027",
+    )
     parser.add_argument("trip", nargs="+", metavar="TRIP", help="the trip, by name or by number")
     parser.add_argument("--full", action="store_true", help="every line of every list")
     hours = parser.add_argument_group("the hours you keep (for this answer; --keep-hours remembers them)")
@@ -46,7 +50,7 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("--write", action="store_true", help="put the loads among the planned batches")
     add_more(parser)
-    parser.set_defaults(run=run)
+    parser.set_defaults(run=run, of_a_journal=True)
 
 
 def run(args: argparse.Namespace) -> int:

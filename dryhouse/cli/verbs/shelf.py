@@ -25,11 +25,15 @@ from dryhouse.words.workings import lines as workings
 
 def add(verbs: Any) -> None:
     """The verb and its options."""
-    parser = verbs.add_parser("shelf", help="what is on the shelf, its standing and what to use first")
+    parser = verbs.add_parser(
+        "shelf",
+        help="what is on the shelf, its standing and what to use first",
+        epilog="Example: dryhouse shelf --on 2027-08-22",
+    )
     parser.add_argument("--on", metavar="DATE", help="as it will stand on this day, such as the last of a trip")
     parser.add_argument("--gone", action="store_true", help="also what was used up or thrown out")
     add_more(parser, workings=False)
-    parser.set_defaults(run=_run)
+    parser.set_defaults(run=_run, of_a_journal=True)
 
 
 def _run(args: argparse.Namespace) -> int:

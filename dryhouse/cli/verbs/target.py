@@ -10,8 +10,12 @@ from dryhouse.cli.answers import add_more, as_typed, say_figure
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("target", help="what a load should weigh when it is dry")
-    parser.add_argument("food", nargs="+", metavar="FOOD")
+    parser = verbs.add_parser(
+        "target",
+        help="what a load should weigh when it is dry",
+        epilog="Example: dryhouse target cherries --fresh 40 oz",
+    )
+    parser.add_argument("food", nargs="+", metavar="FOOD", help="the food, by its everyday name")
     parser.add_argument("--fresh", required=True, metavar="QTY", help="the mass loaded, such as “40 oz”")
     parser.add_argument("--solids", metavar="PCT", help="solids of the fresh food, %% by weight")
     parser.add_argument("--moisture", metavar="PCT", help="moisture wanted, %% wet basis")

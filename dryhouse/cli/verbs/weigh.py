@@ -19,7 +19,9 @@ if TYPE_CHECKING:
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("weigh", help="record a weighing of a running batch")
+    parser = verbs.add_parser(
+        "weigh", help="record a weighing of a running batch", epilog="Example: dryhouse weigh 12 860g"
+    )
     parser.add_argument("batch", metavar="BATCH", help="its number, or the name of the one running batch of a food")
     parser.add_argument(
         "reading", metavar="QTY", help="what the scale shows, such as “412 g” or “13:00 1 lb 3 oz tray 2”"

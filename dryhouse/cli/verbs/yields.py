@@ -16,8 +16,12 @@ if TYPE_CHECKING:
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("yields", help="how much dried from fresh, and how much fresh for dried")
-    parser.add_argument("food", nargs="+", metavar="FOOD")
+    parser = verbs.add_parser(
+        "yields",
+        help="how much dried from fresh, and how much fresh for dried",
+        epilog="Example: dryhouse yields corn --fresh 2 cups",
+    )
+    parser.add_argument("food", nargs="+", metavar="FOOD", help="the food, by its everyday name")
     amount = parser.add_mutually_exclusive_group(required=True)
     amount.add_argument("--fresh", metavar="QTY", help="prepared fresh food, such as “1 cup” or “3 lb”")
     amount.add_argument("--dried", metavar="QTY", help="dried food wanted, such as “2 cups” or “8 oz”")
