@@ -3,10 +3,11 @@
     python tests/mutate.py [--seed 1] [--mutants 100] [--workers 2] [--only dryhouse/science] [--lines FILE:LINE …]
 
 Mutants are picked by chance from operators, comparisons, `and` and `or`, `not`, numbers, truth values, calls
-whose answer nobody uses, and what a function returns. Each is tried in a copy of the tree, never in place: first
-the tests that name its module, then those of the modules that use it, then all that run without a window. A
-survivor either changes nothing a person could see, or shows a test that is missing. Exit code 1 where there are
-survivors.
+whose answer nobody uses, and what a function returns. All tests are run once to note which of them come by which
+mutant (`tests/reached.py`); then each is tried in a copy of the tree, never in place: first with the quickest of
+the tests that come by, then with those that name its module, then with those of the modules that use it. `--all`
+asks every test that needs no window at the end. A survivor either changes nothing a person could see, or shows a
+test that is missing. Exit code 1 where there are survivors.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor, as_completed
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -29,10 +30,16 @@ from pathlib import Path
 from queue import SimpleQueue
 
 ROOT = Path(__file__).parents[1]
+sys.path.insert(0, str(ROOT))
+
+from tests.reached import Reach, note_places, read_notes  # noqa: E402
+
 FOLDERS = ("science", "handbook", "kitchen", "journal", "words", "cli")
-BROAD = ("tests/science", "tests/kitchen", "tests/words", "tests/cli", "tests/handbook", "tests/journal",
+WITHOUT_WINDOW = ("tests/science", "tests/kitchen", "tests/words", "tests/cli", "tests/handbook", "tests/journal",
          "tests/published", "tests/plots", "tests/journeys/test_command_line.py")  # fmt: skip
 LONGEST_S = 1200
+ENOUGH_S = 90.0
+"""Seconds of tests that come by a mutant, the quickest first; the slow ones are asked last and rarely needed."""
 LEFT_OUT = (".git", ".hypothesis", "__pycache__", ".venv", ".mypy_cache", ".ruff_cache", "build", "dist")
 
 OPERATORS = {"+": "-", "-": "+", "*": "/", "/": "*", "//": "/", "%": "*", "**": "*", "&": "|", "|": "&"}
@@ -152,7 +159,7 @@ def stages(path: str) -> list[list[str]]:
     mirror = "tests/" + path.removeprefix("dryhouse/").replace(Path(path).name, "test_" + Path(path).name)
     near = sorted(t for t, used in _tests().items() if module in used or t == mirror)
     next_to = sorted(t for t, used in _tests().items() if used & users and t not in near)
-    broad = [folder for folder in BROAD if (ROOT / folder).exists()]
+    broad = [folder for folder in WITHOUT_WINDOW if (ROOT / folder).exists()]
     return [stage for stage in (near, next_to, broad) if stage]
 
 
@@ -178,12 +185,13 @@ def broken(mutant: Mutant, tree: Path) -> Iterator[None]:
         os.utime(file, ns=(was.st_atime_ns, was.st_mtime_ns))
 
 
-def caught(mutant: Mutant, tree: Path, left_out: set[str], *, near: bool = False) -> str:
-    """How a mutant was noticed in this copy of the tree; empty where it was not.
+def caught(mutant: Mutant, tree: Path, left_out: set[str], asked: Iterable[list[str]]) -> str:
+    """How a mutant was noticed in this copy of the tree by the tests `asked`, one list after the other; empty where
+    it was not.
 
     A test that fails as the code stands can't tell the mutant from it: it joins `left_out`, and the rest are asked.
     """
-    for stage in stages(mutant.path)[: 1 if near else None]:
+    for stage in asked:
         while True:
             with broken(mutant, tree):
                 noticed = _failed(stage, tree, left_out)
@@ -207,11 +215,13 @@ def _failed(tests: list[str], tree: Path, left_out: set[str]) -> str:
     return told[0].split(" - ")[0] if told else f"pytest ends with {ended.returncode}"
 
 
-def _pytest(arguments: list[str], tree: Path) -> subprocess.CompletedProcess[str]:
+def _pytest(
+    arguments: list[str], tree: Path, longest_s: float | None = LONGEST_S
+) -> subprocess.CompletedProcess[str]:
     around = os.environ | {"PYTHONPATH": str(tree), "CI": "true", "QT_QPA_PLATFORM": "offscreen"}
     command = [sys.executable, "-m", "pytest", "-q", "--no-header", "--tb=no", *arguments]
     return subprocess.run(
-        command, cwd=tree, env=around, capture_output=True, text=True, timeout=LONGEST_S, check=False
+        command, cwd=tree, env=around, capture_output=True, text=True, timeout=longest_s, check=False
     )
 
 
@@ -224,6 +234,24 @@ def picked(seed: int, count: int, only: str, lines: list[str]) -> list[Mutant]:
     return random.Random(seed).sample(found, min(count, len(found)))
 
 
+def reach_of(mutants: list[Mutant], tree: Path) -> Reach:
+    """Which tests come by which mutant (by its place in the list): all are run once, in this copy of the tree."""
+    note_places(tree, [(n, m.path, m.line) for n, m in enumerate(mutants)])
+    told = _pytest(["-n", "0", "--durations=0", "-vv", "--durations-min=0", *WITHOUT_WINDOW], tree, None).stdout
+    return read_notes(tree, told)
+
+
+def quick(tests: Iterable[str], seconds: Mapping[str, float]) -> list[str]:
+    """The quickest of the tests, until they come to `ENOUGH_S`."""
+    kept, total = [], 0.0
+    for test in tests:
+        total += seconds[test]
+        if kept and total > ENOUGH_S:
+            break
+        kept.append(test)
+    return kept
+
+
 def main() -> int:
     """The script."""
     asked = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
@@ -233,26 +261,32 @@ def main() -> int:
     asked.add_argument("--only", default="", help="only files whose path begins so")
     asked.add_argument("--lines", nargs="*", default=[], metavar="FILE:LINE", help="every mutant of these lines")
     asked.add_argument("--near", action="store_true", help="ask only the tests that name the module: quick")
+    asked.add_argument("--all", action="store_true", help="ask every test in the end: slow")
     given = asked.parse_args()
     mutants = picked(given.seed, given.mutants, given.only, given.lines)
     survivors: list[Mutant] = []
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder, ThreadPoolExecutor(given.workers) as pool:
+        reach = Reach({}, {}) if given.near else reach_of(mutants, copied(Path(folder) / "noting"))
         trees: SimpleQueue[Path] = SimpleQueue()
         for n in range(given.workers):
             trees.put(copied(Path(folder) / str(n)))
         left_out: set[str] = set()
 
-        def tried(mutant: Mutant) -> str:
-            tree = trees.get()
+        def tried(number: int) -> str:
+            mutant, tree = mutants[number], trees.get()
+            by_module = stages(mutant.path)[: 1 if given.near else 3 if given.all else 2]
+            come_by = quick(reach.tests.get(number, ()), reach.seconds)
             try:
-                return caught(mutant, tree, left_out, near=given.near)
+                return caught(mutant, tree, left_out, [stage for stage in (come_by, *by_module) if stage])
             finally:
                 trees.put(tree)
 
-        asked_for = {pool.submit(tried, mutant): mutant for mutant in mutants}
+        asked_for = {pool.submit(tried, number): number for number in range(len(mutants))}
         for done in as_completed(asked_for):
-            mutant, noticed = asked_for[done], done.result()
-            print(f"{'caught  ' if noticed else 'SURVIVED'}  {mutant}  {noticed}", flush=True)
+            number, noticed = asked_for[done], done.result()
+            mutant, by = mutants[number], len(reach.tests.get(number, ()))
+            come_by = "" if noticed or given.near else f"({by} tests come by)"
+            print(f"{'caught  ' if noticed else 'SURVIVED'}  {mutant}  {noticed}{come_by}", flush=True)
             survivors += [] if noticed else [mutant]
     for test in sorted(left_out):
         print(f"fails as the code stands, so it was not asked: {test}")

@@ -10,12 +10,12 @@ from dryhouse.science.values import Basis
 from dryhouse.words.messages import message_words
 
 
-def basis_source(basis: Basis, style: Style) -> str:
+def basis_source(basis: Basis, style: Style | None = None) -> str:
     """The source, or what was assumed; of own records which they are."""
     return basis.source if basis.said is None else message_words(basis.said, style)
 
 
-def basis_text(basis: Basis, style: Style) -> str:
+def basis_text(basis: Basis, style: Style | None = None) -> str:
     """`own records, n=4 (dried ÷ prepared)`, `handbook: a table`."""
     return kind_and_source(basis, basis_source(basis, style))
 

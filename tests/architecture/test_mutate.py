@@ -5,6 +5,8 @@ import ast
 import pytest
 
 from tests import mutate
+from tests.reached import NOTED as NOTES
+from tests.reached import note_places, read_notes
 
 SOURCE = '''"""A module."""
 from typing import TYPE_CHECKING
@@ -56,10 +58,9 @@ def test_each_kind_of_break_is_found_where_it_is_and_nothing_else(module):
 
 def test_every_break_is_still_a_program_and_the_tree_is_put_right(module, tmp_path, monkeypatch):
     seen = []
-    monkeypatch.setattr(mutate, "stages", lambda path: [["tests"]])
     monkeypatch.setattr(mutate, "_failed", lambda tests, tree, left_out: seen.append(module.read_text()) or "")
     for mutant in mutate.mutants_of(module):
-        assert mutate.caught(mutant, tmp_path, set()) == ""
+        assert mutate.caught(mutant, tmp_path, set(), [["tests"]]) == ""
         assert seen[-1] != SOURCE
         ast.parse(seen[-1])
         assert module.read_text(encoding="utf-8") == SOURCE
@@ -75,13 +76,61 @@ def test_a_test_that_fails_as_the_code_stands_does_not_count(module, tmp_path, m
             return "FAILED tests/a.py::fails_anyway"
         return "FAILED tests/a.py::notices" if broken else ""
 
-    monkeypatch.setattr(mutate, "stages", lambda path: [["tests"]])
     monkeypatch.setattr(mutate, "_failed", failed)
     left_out = set()
-    assert mutate.caught(mutate.mutants_of(module)[0], tmp_path, left_out) == "FAILED tests/a.py::notices"
+    assert (
+        mutate.caught(mutate.mutants_of(module)[0], tmp_path, left_out, [["tests"]]) == "FAILED tests/a.py::notices"
+    )
     assert left_out == {"tests/a.py::fails_anyway"}
     assert [broken for broken, _ in asked] == [True, False, True, False]
 
 
 def test_the_same_seed_picks_the_same_breaks():
     assert mutate.picked(7, 5, "dryhouse/science/units", []) == mutate.picked(7, 5, "dryhouse/science/units", [])
+
+
+NOTED = '''"""A module."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+
+def f(n):
+    """What it does."""
+    if n > 1:
+        for each in range(n):
+            n += each
+    elif n:
+        return [k for k in range(n)]
+    return n
+'''
+
+
+def test_only_what_a_function_does_when_it_is_called_is_noted(tmp_path):
+    (tmp_path / "dryhouse").mkdir()
+    file = tmp_path / "dryhouse" / "m.py"
+    file.write_text(NOTED, encoding="utf-8")
+    note_places(tmp_path, [(1, "dryhouse/m.py", 12), (2, "dryhouse/m.py", 14), (3, "dryhouse/m.py", 8)])
+    inside = {"range": range}
+    code = file.read_text(encoding="utf-8").replace("from dryhouse.noting_places import reached as _reached", "")
+    seen = []
+    exec(compile(code, "m", "exec"), inside | (world := {"_reached": seen.append}), world)
+    for n, places in ((0, []), (1, [2]), (3, [1, 1, 1])):
+        seen.clear()
+        world["f"](n)
+        assert seen == places
+
+
+def test_the_quickest_tests_that_come_by_are_asked_first(tmp_path):
+    (tmp_path / NOTES).write_text(
+        "7\ttests/a.py::slow (call)\n7\ttests/a.py::quick (call)\n8\ttests/b.py::one (setup)\n9\t\n",
+        encoding="utf-8",
+    )
+    told = (
+        "2.50s call     tests/a.py::slow\n0.01s call tests/a.py::quick\n0.2s setup  tests/b.py::one\n"
+        "0.10s call tests/b.py::two\n"
+    )
+    reach = read_notes(tmp_path, told)
+    assert reach.tests == {7: ("tests/a.py::quick", "tests/a.py::slow"), 8: ("tests/b.py::two", "tests/b.py::one")}
+    assert mutate.quick(reach.tests[7], {**reach.seconds, "tests/a.py::slow": 1e6}) == ["tests/a.py::quick"]

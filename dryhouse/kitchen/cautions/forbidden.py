@@ -24,7 +24,7 @@ class Forbidden:
 
 def forbidding_words(cautions: Sequence[Caution]) -> str:
     """`Do not eat. …` with why, in the few words of a label; empty where nothing forbids it."""
-    briefs = dict.fromkeys(c.brief.rstrip(".") for c in cautions if c.forbids_eating)
+    briefs = dict.fromkeys(c.brief.rstrip(".").removesuffix(": do not eat") for c in cautions if c.forbids_eating)
     return f"Do not eat. {'. '.join(briefs)}." if briefs else ""
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from dryhouse.handbook.spelling import words
 from dryhouse.handbook.staples import staples
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.own_foods import as_food
@@ -60,12 +61,19 @@ def find_foods(kitchen: Kitchen, text: str, limit: int = 8) -> list[Food]:
     Empty text finds her own foods.
     """
     own = kitchen.journal.where(OwnFood)
-    words = text.casefold().split()
+    typed = text.casefold().split()
     mine = [
-        _as_food(kitchen, one) for one in own if all(w in f"{one.name} {one.other_names}".casefold() for w in words)
+        _as_food(kitchen, one) for one in own if all(w in f"{one.name} {one.other_names}".casefold() for w in typed)
     ]
     near = names_of_all(kitchen, own).find(text, limit)
     return list({food.slug: food for food in (*mine, *near)}.values())[:limit]
+
+
+def bears(known: Food, text: str) -> bool:
+    """Whether a name of the food has every word of the text, whole or begun."""
+    typed = words(text)
+    names = (words(name) for name in (known.name, known.slug, *known.other_names))
+    return bool(typed) and any(all(any(w.startswith(t) for w in name) for t in typed) for name in names)
 
 
 def _as_food(kitchen: Kitchen, own: OwnFood) -> Food:

@@ -112,11 +112,16 @@ def new_food(
 
 
 def ask_again(kitchen: Kitchen, names: Sequence[str]) -> None:
-    """Raises `ReallyPlant` where one of the names speaks of an animal."""
+    """Raises `ReallyPlant` where one of the names speaks of an animal; InputProblem where it is the very name of a
+    food from an animal: what is made of plants needs a name of its own, however often she says so."""
     for name in names:
-        known = kitchen.handbook.animal_named(name, exactly=True)
-        words = list(animal_words(name)) or ([known.name] if known is not None else [])
-        if words:
+        if (known := kitchen.handbook.animal_named(name, exactly=True)) is not None:
+            raise InputProblem(
+                f"“{name}” is food from an animal here ({known.name}). Say what is in it; or where it is made of "
+                f"plants only, give it a name of its own, such as “plant {name.casefold()}”.",
+                "name",
+            )
+        if words := animal_words(name):
             raise ReallyPlant(
                 f"“{name}” sounds like food from an animal ({', '.join(words)}). "
                 "Is there really no meat, fish, egg or milk in it?",

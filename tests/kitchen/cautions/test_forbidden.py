@@ -76,3 +76,8 @@ def test_every_reason_not_to_eat_it_is_said_once_and_nothing_where_there_is_none
     cold = Caution("stop", "Keep it cold.", "s", effect="limits storage", short="Keep cold")
     assert forbidding_words((cold, stop, stop)) == "Do not eat. Mould seen: throw out."
     assert forbidding_words((cold,)) == ""
+
+
+def test_what_is_not_to_be_eaten_is_said_so_once_and_not_again_with_the_reason():
+    unheated = Caution("stop", "…", "s", effect="not to be eaten", short="No record of heating: do not eat")
+    assert forbidding_words((unheated,)) == "Do not eat. No record of heating."

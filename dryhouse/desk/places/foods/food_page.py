@@ -17,6 +17,7 @@ from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.safety.unfolded import AT_A_LOOK_UP
+from dryhouse.words.bases import basis_text
 from dryhouse.words.messages import problem_sentence
 
 _ROW = 40
@@ -67,9 +68,16 @@ class FoodPage(QWidget):
         try:
             self.food = food(self.session.kitchen, slug)
         except InputProblem as problem:
-            self.food = None
-            self.heading.setText(problem_sentence(problem, self.session.style))
+            self.ask(problem_sentence(problem, self.session.style))
+            return
         self.contents.show_food(self.food)
+        self._fill()
+
+    def ask(self, question: str) -> None:
+        """Show no food, and ask which is meant."""
+        self.food = None
+        self.heading.setText(question)
+        self.contents.show_food(None)
         self._fill()
 
     def printable(self) -> list[tuple[str, str, str]]:
@@ -114,7 +122,7 @@ class FoodPage(QWidget):
         self._fill_table(known)
         for name, heading in SAYINGS.items():
             if (saying := known.saying(name)) is not None:
-                self._say(heading, saying.text, str(saying.basis))
+                self._say(heading, saying.text, basis_text(saying.basis))
         if known.measures:
             style = self.session.style
             lines = (

@@ -19,8 +19,11 @@ from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.printing import document
 from dryhouse.handbook.tables import Food, Saying
-from dryhouse.kitchen.foods.catalog import find_foods
+from dryhouse.kitchen.foods.catalog import bears, find_foods, food
 from dryhouse.kitchen.records import OwnFigure, OwnFood
+from dryhouse.science.display import counted
+from dryhouse.science.errors import InputProblem
+from dryhouse.words.names import capital
 
 _MANY = 400
 
@@ -130,16 +133,38 @@ class HandbookPlace(DeskPlace):
         foods = self._foods()
         self.list.blockSignals(True)
         self.list.clear()
-        for food in foods:
-            item = QListWidgetItem(food.name[:1].upper() + food.name[1:])
-            item.setData(Qt.ItemDataRole.UserRole, food.slug)
+        for each in foods:
+            item = QListWidgetItem(capital(each.name))
+            item.setData(Qt.ItemDataRole.UserRole, each.slug)
             self.list.addItem(item)
-        slugs = [f.slug for f in foods]
-        line = slugs.index(kept) if kept in slugs and not self.filter.text() else 0
-        self.list.setCurrentRow(line if foods else -1)
+        meant = self._meant(foods, kept)
+        self.list.setCurrentRow(-1 if meant is None else foods.index(meant))
         self.list.blockSignals(False)
-        self.count.setText(f"{len(foods)} {'food' if len(foods) == 1 else 'foods'}")
-        self._show(self.list.currentItem())
+        near = " with a name near it" if foods and meant is None else ""
+        self.count.setText(counted(len(foods), "food") + near)
+        if meant is not None:
+            self.page.show_food(meant.slug)
+        elif self.filter.text():
+            self.page.ask(self._question(self.filter.text(), foods))
+
+    def _meant(self, foods: list[Food], kept: str) -> Food | None:
+        """The food to show: the one shown before, or what was typed; None where that names none of these."""
+        text = self.filter.text()
+        if not text:
+            return next((f for f in foods if f.slug == kept), foods[0] if foods else None)
+        if foods and bears(foods[0], text):
+            return foods[0]
+        try:
+            slug = food(self.session.kitchen, text).slug
+        except InputProblem:
+            return None
+        return next((f for f in foods if f.slug == slug), None)
+
+    def _question(self, text: str, foods: list[Food]) -> str:
+        kind = CATEGORIES.get(self.kind.value() or "", "")
+        among = f"None of the {kind.lower()} is called “{text}”." if kind else f"No food called “{text}” is known."
+        way_on = "Choose one of those near it." if foods else "Check the spelling, or add it as a food of your own."
+        return f"{among} {way_on}"
 
     def _foods(self) -> list[Food]:
         kitchen = self.session.kitchen

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dryhouse.science.display import Style
 from dryhouse.science.values import Fact
+from dryhouse.words.bases import basis_text
 
 FIGURES: dict[str, str] = {
     "water": "Water, fresh",
@@ -77,5 +78,5 @@ def source_words(fact: Fact) -> str:
     """Where a figure comes from, and anything the source says of it."""
     sample = f"; mean of {fact.n} samples" if fact.n else ""
     note = f". {fact.note[:1].upper()}{fact.note[1:]}" if fact.note and fact.how != "entered" else ""
-    basis = str(fact.basis).removeprefix("handbook: ")
+    basis = basis_text(fact.basis).removeprefix("handbook: ")
     return f"{basis}{sample}{note}"

@@ -51,6 +51,38 @@ def test_finding_forgives(place):
     assert place.page.food.slug == "corn"
 
 
+def test_what_names_no_food_is_asked_about_and_nothing_near_it_is_opened(place):
+    find(place, "turkey")
+    find(place, "Duck breast")
+    assert place.page.food is None
+    assert place.page.heading.text() == "No food called “Duck breast” is known. Choose one of those near it."
+    assert place.page.table.isHidden()
+    assert place.list.currentItem() is None
+    assert "with a name near it" in place.count.text()
+    place.list.setCurrentRow(0)
+    assert place.page.food.name == place.list.currentItem().text().lower()
+
+
+def test_what_is_like_nothing_here_says_how_to_go_on(place):
+    find(place, "xyzzyplugh")
+    assert names(place) == []
+    assert "add it as a food of your own" in place.page.heading.text()
+
+
+def test_a_food_of_another_kind_is_not_opened(place):
+    place.kind.set_value("fish")
+    find(place, "apple")
+    assert place.page.food is None
+    assert "None of the fish is called “apple”" in place.page.heading.text()
+
+
+def test_a_word_begun_and_a_slip_of_one_letter_still_open_the_food(place):
+    for typed, slug in (("straw", "strawberry"), ("turnpi", "turnip"), ("cherries sour", "sour-cherry")):
+        find(place, typed)
+        assert place.page.food.slug == slug
+        assert place.list.currentItem() is not None
+
+
 def test_a_kind_narrows_the_list(place):
     place.kind.set_value("herb")
     assert 3 < len(names(place)) < 60
@@ -65,6 +97,16 @@ def test_every_figure_has_a_source(place):
 def test_every_figure_of_the_handbook_and_every_own_one_has_a_name():
     assert set(UNITS) <= set(FIGURES)
     assert set(FIGURE_UNITS) <= set(FIGURES)
+
+
+def test_a_saying_stands_with_its_source_and_nothing_else(place):
+    place.show_record("food", "corn")
+    written = [label.text() for label in place.page.findChildren(QLabel)]
+    saying = next(iter(place.page.food.sayings.values()))
+    assert saying.text in written
+    assert f"handbook: {saying.source}" in written
+    sources = {row[1] for row in table(place).values()}
+    assert not any(source.startswith(("handbook", "Basis")) for source in sources)
 
 
 def test_animal_foods_show_their_cautions_above_their_figures(place):
