@@ -16,7 +16,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import Preference
 from dryhouse.kitchen.settings import preference, set_preference
-from dryhouse.science.drying_hours import AtHand, Hours
+from dryhouse.science.drying_hours import SLOT, AtHand, Hours
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.dates import MONTHS, WEEKDAYS
 
@@ -113,7 +113,10 @@ def span_words(span: Span | None) -> str:
 
 
 def tended(kitchen: Kitchen, hours: DryingHours, first: date, last: date) -> Hours:
-    """The stretches in which loads are started and taken off, from a day to another, on her own clock."""
+    """The stretches in which loads are started and taken off, from a day to another, on her own clock.
+
+    She is done with the dryer half an hour before she leaves, and before she goes to bed.
+    """
     stretches: list[AtHand] = []
     still: list[tuple[datetime, datetime]] = []
     for n in range((last - first).days + 1):
@@ -121,10 +124,10 @@ def tended(kitchen: Kitchen, hours: DryingHours, first: date, last: date) -> Hou
         up, bed = (_moment(kitchen, day, at) for at in hours.awake)
         starts = day.weekday() in hours.days
         if hours.away is None or day.weekday() in WEEKEND:
-            stretches.append(AtHand(up, bed, starts))
+            stretches.append(AtHand(up, bed - SLOT, starts))
         else:
             leaves, back = (_moment(kitchen, day, at) for at in hours.away)
-            stretches += [AtHand(up, leaves, False), AtHand(back, bed, starts)]
+            stretches += [AtHand(up, leaves - SLOT, False), AtHand(back, bed - SLOT, starts)]
         if not hours.nights:
             still.append((bed, _moment(kitchen, day + timedelta(days=1), hours.awake[0])))
     slack = timedelta(hours=pot("past_finish").value)

@@ -96,13 +96,13 @@ def test_what_cannot_be_is_refused_at_its_field(given, field):
 
 def test_loads_are_started_after_work_and_taken_off_before_it():
     hours = tended(a_kitchen(), DryingHours(), MONDAY, MONDAY)
-    told = [(s.begin.hour + s.begin.minute / 60, s.end.hour, s.starts) for s in hours.stretches]
-    assert told == [(7, 8, False), (17.5, 22, True)]
+    told = [(s.begin.hour + s.begin.minute / 60, s.end.hour + s.end.minute / 60, s.starts) for s in hours.stretches]
+    assert told == [(7, 7.5, False), (17.5, 21.5, True)]
     assert hours.still == ()
     (saturday,) = tended(
         a_kitchen(), DryingHours(), MONDAY + timedelta(days=5), MONDAY + timedelta(days=5)
     ).stretches
-    assert (saturday.begin.hour, saturday.end.hour, saturday.starts) == (7, 22, True)
+    assert (saturday.begin.hour, saturday.end.hour, saturday.starts) == (7, 21, True)
 
 
 def test_days_she_does_not_dry_are_days_to_take_off_only():
