@@ -123,7 +123,7 @@ _NOTE_PARTS: dict[int, tuple[tuple[str, str, str], ...]] = {
 
 
 def meals() -> dict[str, list[dict[str, Any]]]:
-    """The tables meal, meal_part, trip, trip_meal, cooking_note and cooking_note_part."""
+    """The tables meal, meal_part, trip, trip_meal, trip_person, cooking_note and cooking_note_part."""
     return {
         "meal": [
             {
@@ -144,6 +144,10 @@ def meals() -> dict[str, list[dict[str, Any]]]:
         ],
         "trip": [_trip("Lake circuit 2026", date(2026, 8, 22)), _trip("Lake circuit 2027", date(2027, 8, 21))],
         "trip_meal": [*_menu(1, date(2026, 8, 22)), *_menu(2, date(2027, 8, 21))],
+        "trip_person": [
+            {"trip": 2, "name": name, "appetite_pct": appetite, "avoids": avoids}
+            for name, appetite, avoids in _PADDLERS
+        ],
         "cooking_note": [
             {
                 "meal": meal,
@@ -165,6 +169,14 @@ def meals() -> dict[str, list[dict[str, Any]]]:
             for name, came_back, food in parts
         ],
     }
+
+
+_PADDLERS = (
+    ("stern of the red canoe", 120, ""),
+    ("bow of the red canoe", 100, ""),
+    ("stern of the blue canoe", 100, ""),
+    ("bow of the blue canoe", 80, "turkey"),
+)
 
 
 def _trip(name: str, first: date) -> dict[str, Any]:

@@ -47,6 +47,7 @@ from dryhouse.kitchen.records import (
     MealPart,
     PlaceTemperature,
     TripMeal,
+    TripPerson,
     Weighing,
 )
 from dryhouse.kitchen.records.links import LINKS, ONCE
@@ -81,14 +82,15 @@ _LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
     LotDraw: (("lot",), ("meal",)),
     LotCheck: (("lot",),),
     MealPart: (("meal",), ("lot",)),
+    TripPerson: (("trip",),),
     TripMeal: (("trip",), ("meal",)),
     CookingNote: (("meal",),),
     CookingNotePart: (("note",),),
 }
 """For each kind the columns, or runs of columns, by which its records are asked for or sorted."""
 
-_ADDED_LATER = {"left_out": text("0")}
-"""A yes or no that came to tables with rows in them: what it is in those."""
+_ADDED_LATER = {"left_out": text("0"), "spare_days": text("0")}
+"""A number, or a yes or no, that came to tables with rows in them: what it is in those."""
 
 WORDS: TypeEngine[str] = TEXT()
 WHOLE: TypeEngine[int] = BigInteger().with_variant(INTEGER(), "sqlite")

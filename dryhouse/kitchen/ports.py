@@ -30,6 +30,7 @@ from dryhouse.kitchen.records import (
     Preference,
     Trip,
     TripMeal,
+    TripPerson,
     Weighing,
 )
 
@@ -52,6 +53,7 @@ Record = (
     | MealPart
     | Trip
     | TripMeal
+    | TripPerson
     | CookingNote
     | CookingNotePart
 )

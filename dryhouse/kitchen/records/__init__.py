@@ -8,7 +8,7 @@ from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weigh
 from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
 from dryhouse.kitchen.records.kitchen import Dryer, Place, PlaceTemperature, Preference
 from dryhouse.kitchen.records.lots import Lot, LotCheck, LotDraw, LotMove
-from dryhouse.kitchen.records.meals import CookingNote, CookingNotePart, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.records.meals import CookingNote, CookingNotePart, Meal, MealPart, Trip, TripMeal, TripPerson
 
 RECORD_KINDS = (
     Preference,
@@ -29,6 +29,7 @@ RECORD_KINDS = (
     MealPart,
     Trip,
     TripMeal,
+    TripPerson,
     CookingNote,
     CookingNotePart,
 )
@@ -55,5 +56,6 @@ __all__ = [
     "Preference",
     "Trip",
     "TripMeal",
+    "TripPerson",
     "Weighing",
 ]

@@ -268,6 +268,18 @@ class Batch:
         ),
     )
     """How a cooled piece felt when the dried mass was weighed; empty where nobody has said."""
+    servings: float | None = field(
+        default=None,
+        metadata=about(
+            "Servings it made",
+            hint="6, of a whole pot",
+            positive=True,
+            high=500,
+            help="how many servings a whole pot made",
+            says="A pot makes some servings: write how many, such as 6, at most 500.",
+        ),
+    )
+    """Of a pot that was cooked to be eaten and dried whole: how many servings went on the trays."""
     energy_kwh: float | None = field(default=None, metadata=about("Power used, kWh", low=0, high=1000))
     notes: str = field(default="", metadata=about("Notes"))
     rating: int | None = field(

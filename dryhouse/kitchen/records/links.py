@@ -10,7 +10,7 @@ from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weigh
 from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
 from dryhouse.kitchen.records.kitchen import Dryer, Place, PlaceTemperature, Preference
 from dryhouse.kitchen.records.lots import Lot, LotCheck, LotDraw, LotMove
-from dryhouse.kitchen.records.meals import CookingNote, CookingNotePart, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.records.meals import CookingNote, CookingNotePart, Meal, MealPart, Trip, TripMeal, TripPerson
 
 LINKS: Mapping[type[Any], Mapping[str, type[Any]]] = {
     PlaceTemperature: {"place": Place},
@@ -24,6 +24,7 @@ LINKS: Mapping[type[Any], Mapping[str, type[Any]]] = {
     LotCheck: {"lot": Lot},
     MealPart: {"meal": Meal, "lot": Lot},
     TripMeal: {"trip": Trip, "meal": Meal},
+    TripPerson: {"trip": Trip},
     CookingNote: {"meal": Meal},
     CookingNotePart: {"note": CookingNote},
 }

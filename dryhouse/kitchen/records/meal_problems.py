@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from dryhouse.kitchen.records.around import Around, there
 from dryhouse.kitchen.records.batch_problems import unknown_food
 from dryhouse.kitchen.records.field_problems import short
@@ -48,18 +50,23 @@ def _disguised(part: MealPart, around: Around) -> str:
 
 
 def trip_problems(trip: Trip, around: Around) -> list[InputProblem]:
-    """Of a trip: it ends after it starts, and some day."""
+    """Of a trip: it ends after it starts, and some day; its layovers are days of it."""
     if trip.ends_on < trip.starts_on:
         return [InputProblem("The trip ends before it starts; put the later day last.", "ends_on")]
     if (trip.ends_on - trip.starts_on).days >= LONGEST:
         return [InputProblem(f"A trip lasts at most {LONGEST} days here.", "ends_on")]
-    return []
+    length = (trip.ends_on - trip.starts_on).days + 1
+    numbers = trip.layovers.split()
+    if all(number.isdecimal() and len(number) < 4 and 1 <= int(number) <= length for number in numbers):
+        return []
+    said = f"Write layover days by their number, from 1 to {length}, such as 3 6."
+    return [InputProblem(said, "layovers")]
 
 
 def trip_meal_problems(placed: TripMeal, around: Around) -> list[InputProblem]:
-    """Of a meal on a trip: its day is one of the trip's."""
+    """Of a meal on a trip: its day is one of the trip's, the spare ones with them."""
     trip = there(around, Trip, placed.trip)
-    if trip is None or trip.starts_on <= placed.on <= trip.ends_on:
+    if trip is None or trip.starts_on <= placed.on <= trip.ends_on + timedelta(days=trip.spare_days):
         return []
     days = f"{day_words(trip.starts_on)} to {day_words(trip.ends_on)}"
     return [InputProblem(f"{day_words(placed.on)} is not a day of {short(trip.name)} ({days}).", "on")]

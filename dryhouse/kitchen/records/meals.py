@@ -135,6 +135,40 @@ class Trip:
         ),
     )
     notes: str = ""
+    dry_from: date | None = None
+    """The day from which its loads are spread; None means from now."""
+    spare_days: int = field(
+        default=0,
+        metadata=about(
+            "Spare days", entry="spare", low=0, high=30, says="Food is carried for between 0 and 30 spare days."
+        ),
+    )
+    """Days after the last for which food is carried, too."""
+    layovers: str = field(default="", metadata=about("Layover days"))
+    """The days, by their number, on which nobody travels: `3 6`."""
+    id: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class TripPerson:
+    """One of those who go: how hungry beside the others, what they don't eat, whether they fall ill more easily."""
+
+    trip: int
+    name: str = field(metadata=about("Name", needed=True, says="Say who that is, or what to call them."))
+    appetite_pct: float = field(
+        default=100.0,
+        metadata=about(
+            "Appetite",
+            entry="appetite",
+            low=10,
+            high=300,
+            says="An appetite lies between 10 and 300 % of a usual one.",
+        ),
+    )
+    avoids: str = field(default="", metadata=about("Does not eat", hint="meat, onion, nuts"))
+    """Foods or kinds of food, separated by commas."""
+    at_risk: bool = field(default=False, metadata=about("At risk"))
+    """Under 5, pregnant, older, or with a weak immune system."""
     id: int = 0
 
 

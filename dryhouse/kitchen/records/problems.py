@@ -70,6 +70,7 @@ CALLED: Mapping[str, str] = {
     "LotCheck": "check",
     "MealPart": "ingredient",
     "TripMeal": "meal on a trip",
+    "TripPerson": "person on a trip",
     "CookingNote": "cooking note",
     "CookingNotePart": "remark on an ingredient",
 }

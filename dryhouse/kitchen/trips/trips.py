@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import the_meal
 from dryhouse.kitchen.ports import Done, Pending, Record
-from dryhouse.kitchen.records import Batch, Trip, TripMeal
+from dryhouse.kitchen.records import Batch, Trip, TripMeal, TripPerson
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.search_words import one_named
@@ -38,8 +39,35 @@ def the_trip(kitchen: Kitchen, id: int) -> Trip:
 
 
 def days_of(trip: Trip) -> tuple[date, ...]:
-    """Every day of the trip, first to last."""
-    return tuple(trip.starts_on + timedelta(days=n) for n in range((trip.ends_on - trip.starts_on).days + 1))
+    """Every day food is carried for, first to last, the spare ones after the others."""
+    length = (trip.ends_on - trip.starts_on).days + 1 + trip.spare_days
+    return tuple(trip.starts_on + timedelta(days=n) for n in range(length))
+
+
+def layovers_of(trip: Trip) -> tuple[date, ...]:
+    """The days on which nobody travels."""
+    return tuple(trip.starts_on + timedelta(days=int(number) - 1) for number in trip.layovers.split())
+
+
+def people_of(kitchen: Kitchen, trip: int) -> tuple[TripPerson, ...]:
+    """Those of whom something is said, in the order it was said."""
+    return kitchen.journal.where(TripPerson, trip=trip)
+
+
+def set_people(kitchen: Kitchen, trip: int, people: Sequence[TripPerson]) -> Done[Record]:
+    """Who goes: those given stay or are added, the others are taken off."""
+    found = the_trip(kitchen, trip)
+    before = {person.id: person for person in people_of(kitchen, trip)}
+    pending, next_id = Pending(), kitchen.journal.next_id(TripPerson)
+    for person in people:
+        mine = replace(person, trip=trip, name=" ".join(person.name.split()))
+        if person.id in before:
+            pending.edit(before.pop(person.id), mine)
+        else:
+            pending.add(replace(mine, id=next_id))
+            next_id += 1
+    pending.remove(*before.values())
+    return kitchen.commit(f"Changed who goes on {found.name}", pending)
 
 
 def meals_of(kitchen: Kitchen, trip: int) -> tuple[TripMeal, ...]:
@@ -67,7 +95,7 @@ def save_trip(kitchen: Kitchen, trip: Trip) -> Done[Trip]:
     outside = 0
     for placed in meals_of(kitchen, trip.id):
         on = placed.on + shift if shift and same_length else placed.on
-        if trip.starts_on <= on <= trip.ends_on:
+        if on in days_of(trip):
             pending.edit(placed, replace(placed, on=on))
         else:
             pending.remove(placed)
@@ -85,7 +113,7 @@ def remove_trip(kitchen: Kitchen, id: int) -> Done[Record]:
             pending.remove(batch)
         else:
             pending.edit(batch, replace(batch, trip=None))
-    pending.remove(*meals_of(kitchen, id), trip)
+    pending.remove(*meals_of(kitchen, id), *people_of(kitchen, id), trip)
     return kitchen.commit(f"Removed the trip {trip.name}", pending)
 
 
