@@ -37,6 +37,25 @@ def conditioned(days: int, ready: date) -> str:
     return f"condition {days} days, ready {weekday_words(ready)}"
 
 
+def in_calendar(
+    trip: str,
+    where: str,
+    foods: Sequence[str],
+    loads: Sequence[str],
+    after: Sequence[str],
+    stops: Sequence[str],
+) -> tuple[str, str]:
+    """A run as an entry of a calendar: its heading, and what stands below it."""
+    lines = [f"{where}, for {trip}.", *(f"{load}." for load in loads), *(f"{line}." for line in after)]
+    lines += [f"STOP: {stop}" for stop in dict.fromkeys(stops)]
+    return f"Dry {', '.join(foods)}", "\n".join(lines)
+
+
+def jars_are_conditioned(name: str) -> str:
+    """`Apple is conditioned: look at the jars and seal them`."""
+    return f"{name[:1].upper()}{name[1:]} is conditioned: look at the jars and seal them"
+
+
 def days_of_bags(days: Sequence[date]) -> str:
     """`Sat 21 Aug`, `9 days, 21 Aug to 29 Aug`, `21, 24 and 27 Aug`."""
     if len(days) == 1:

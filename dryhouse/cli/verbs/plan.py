@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Iterator, Sequence
 from dataclasses import asdict
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import MOST_LINES, add_more, cautions_of, say_answer, say_json
@@ -48,6 +49,7 @@ def add(verbs: Any) -> None:
     parser.add_argument(
         "--buy", action="append", default=[], metavar="FOOD=FORM", help="the form a food is bought in; remembered"
     )
+    parser.add_argument("--ics", metavar="FILE", help="write the drying calendar for other calendars (iCalendar)")
     parser.add_argument("--write", action="store_true", help="put the loads among the planned batches")
     add_more(parser)
     parser.set_defaults(run=run, of_a_journal=True)
@@ -57,6 +59,7 @@ def run(args: argparse.Namespace) -> int:
     """Answer with the dried grams still to be made, the lists, and what would help where it cannot be met."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.trips.calendar_file import write_calendar
     from dryhouse.kitchen.trips.household import changed, drying_hours, read_month, set_drying_hours
     from dryhouse.kitchen.trips.provisioning import plan, plan_batches
     from dryhouse.kitchen.trips.shopping import buy_as
@@ -75,6 +78,8 @@ def run(args: argparse.Namespace) -> int:
         worked = plan(kitchen, trip.id, hours, begin)
         if args.write:
             plan_batches(kitchen, trip.id, hours, begin)
+        if args.ics is not None:
+            write_calendar(kitchen, worked, Path(args.ics))
         if args.json:
             say_json(plan_json(kitchen, worked))
         else:

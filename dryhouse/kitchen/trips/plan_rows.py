@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from itertools import groupby
 
 from dryhouse.kitchen.kitchen import Kitchen
@@ -29,6 +29,8 @@ class LoadRow:
     after: str
     """What is done with it once it is dry; empty where nothing is."""
     cautions: tuple[Caution, ...]
+    ready: date | None = None
+    """When it is conditioned, where it has to be."""
 
     @property
     def line(self) -> str:
@@ -46,6 +48,9 @@ class RunRow:
     dryer: str
     heat: str
     loads: tuple[LoadRow, ...]
+    begins: datetime
+    """`start` in UTC."""
+    ends: datetime
 
     @property
     def when(self) -> str:
@@ -102,23 +107,24 @@ def _run(kitchen: Kitchen, plan: Plan, style: Style, run: Run) -> RunRow:
     heat = "" if run.temperature_c is None else style.temperature(run.temperature_c)
     loads = tuple(_load(kitchen, plan, style, run, load) for load in run.loads)
     start, end, latest = (kitchen.local(moment) for moment in (run.start, run.end, run.latest))
-    return RunRow(start, end, latest, run.machine.name, heat, loads)
+    return RunRow(start, end, latest, run.machine.name, heat, loads, run.start, run.end)
 
 
 def _load(kitchen: Kitchen, plan: Plan, style: Style, run: Run, load: PlannedLoad) -> LoadRow:
     item = next(item for item in plan.items if item.food == load.food)
     hours = item.hours
     lasts = "" if hours is None else words.takes(hours.value, hours.low, hours.high)
-    after = []
+    after: list[str] = []
+    ready: date | None = None
     if load.conditioning_days:
-        ready = kitchen.local(run.end) + timedelta(days=load.conditioning_days)
-        after.append(words.conditioned(load.conditioning_days, ready.date()))
+        ready = (kitchen.local(run.end) + timedelta(days=load.conditioning_days)).date()
+        after.append(words.conditioned(load.conditioning_days, ready))
     if item.animal:
         after.append(words.INTO_FREEZER)
     elif run.early:
         after.append(words.KEEP_COLD)
     amount = words.on_trays(style.mass(load.prepared), load.trays)
-    return LoadRow(load.food, item.name, amount, lasts, "; ".join(after), item.cautions)
+    return LoadRow(load.food, item.name, amount, lasts, "; ".join(after), item.cautions, ready)
 
 
 def buy_rows(plan: Plan, style: Style) -> Iterator[tuple[str, tuple[BuyRow, ...]]]:

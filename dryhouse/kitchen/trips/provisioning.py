@@ -93,7 +93,7 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
     known = {slug: learn(kitchen, short[slug]) for slug in short if slug not in bought}
     recipes = {slug: recipe_for(kitchen, known[slug]) for slug in known}
     last = {slug: max(need.day for need in covered.short if need.food == slug) for slug in known}
-    room = drying_room(kitchen, found, last, recipes, known, kept, begin)
+    room = drying_room(kitchen, found, last, recipes, known, kept, begin or found.dry_from)
     lacks = lacks_of(covered, bought, [eaten for day in sheet.days for eaten in day.meals])
     made, whole, _ = whole_bags(room, lacks)
     batches = [to_dry(covered.short_of(slug), recipes[slug], margin) for slug in known]

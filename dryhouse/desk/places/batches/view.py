@@ -126,6 +126,8 @@ class JournalPlace(ListPlace):
             self.show_list()
             self.listing.show_row(int(id))
             self.panel.show_batch(int(id))
+        elif kind == "dryers":
+            self.show_dryers()
 
     def printout(self) -> QTextDocument | None:
         batch, card = self.panel.batch, self.panel.card.card

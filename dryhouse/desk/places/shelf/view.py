@@ -169,6 +169,10 @@ class ShelfPlace(ListPlace):
             self.panel.show_lot(int(id))
         elif kind == "batch":
             self.pack(int(id))
+        elif kind == "places":
+            self.show_places()
+        elif kind == "bought":
+            self.shelve()
 
     def printout(self) -> QTextDocument | None:
         from dryhouse.desk.places.shelf.page import shelf_page

@@ -274,3 +274,8 @@ def test_a_planned_batch_goes_by_its_food_in_the_list_and_beside_it(theme, qtbot
     assert place.panel.heading.text() == "Sweet corn, batch 2"
     assert "Start by" in place.panel.facts.text()
     assert "To load 2 lb 3 oz, about" in place.panel.facts.text()
+
+
+def test_another_place_leads_to_the_dryers(place):
+    place.show_record("dryers", 0)
+    assert place.pages.currentWidget() is place.dryers

@@ -7,12 +7,15 @@ from collections.abc import Callable
 from PySide6.QtGui import QGuiApplication, QTextDocument
 from PySide6.QtWidgets import QTabWidget, QTextBrowser, QWidget
 
+from dryhouse.desk.places.meals.trips.calendar_page import CalendarPage
 from dryhouse.desk.places.meals.trips.lots_table import LotsTable
-from dryhouse.desk.places.meals.wording import drying_page, packing_page, shopping_page
+from dryhouse.desk.places.meals.trips.shopping_page import ShoppingPage
+from dryhouse.desk.places.meals.wording import packing_page, shopping_page
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.printing import document, preview_print
+from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.provisioning import Plan
 
 PAGE_STYLE = "h1 { font-size: 14pt; } h2 { font-size: 11pt; } td, th { padding: 2px 16px 2px 0; text-align: left; }"
@@ -40,13 +43,13 @@ class PlanView(QWidget):
         self.tabs.setAccessibleName("Days and lists of the trip")
         self.tabs.setDocumentMode(True)
         self.tabs.addTab(days, DAYS)
-        self.pages = []
-        for title in PAGES[:3]:
-            page = QTextBrowser()
-            page.setAccessibleName(title)
-            page.setOpenLinks(False)
-            page.document().setDefaultStyleSheet(PAGE_STYLE)
-            self.pages.append(page)
+        self.calendar = CalendarPage(session, self._trip, PAGE_STYLE)
+        self.shopping = ShoppingPage(session)
+        self.packing = QTextBrowser()
+        self.packing.setAccessibleName(PAGES[2])
+        self.packing.setOpenLinks(False)
+        self.packing.document().setDefaultStyleSheet(PAGE_STYLE)
+        for page, title in zip((self.calendar, self.shopping, self.packing), PAGES, strict=False):
             self.tabs.addTab(page, title)
         self.lots = LotsTable(session)
         self.tabs.addTab(self.lots, PAGES[3])
@@ -66,8 +69,9 @@ class PlanView(QWidget):
         self.plan = plan
         for piece in (self.batches, self.labels, self.copy, self.print):
             piece.setEnabled(plan is not None)
-        for page, title in zip(self.pages, PAGES, strict=False):
-            page.setHtml("" if plan is None else self._html(title))
+        self.calendar.show_plan(plan)
+        self.shopping.show_plan(plan)
+        self.packing.setHtml("" if plan is None else self._html(PAGES[2]))
         self.lots.show_plan(plan)
         self.says.setText("" if plan is None else self._summary(plan))
         if plan is not None:
@@ -86,11 +90,14 @@ class PlanView(QWidget):
         number = len(plan.items)
         return f"{number} {'food' if number == 1 else 'foods'} to dry{by}"
 
+    def _trip(self) -> Trip | None:
+        return None if self.plan is None else self.plan.trip
+
     def _html(self, title: str) -> str:
         assert self.plan is not None
         style = self.session.style
         if title == PAGES[0]:
-            return drying_page(self.plan, style, self.session.kitchen)
+            return self.calendar.html()
         return shopping_page(self.plan, style) if title == PAGES[1] else packing_page(self.plan, style)
 
     def printout(self) -> QTextDocument | None:

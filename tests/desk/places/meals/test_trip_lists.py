@@ -1,0 +1,152 @@
+"""The calendar and the shopping list of a trip on the screen."""
+
+from __future__ import annotations
+
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QComboBox, QFileDialog
+
+from dryhouse.desk.places.meals.trips.calendar_page import WEEKS
+from dryhouse.desk.places.meals.trips.shopping_page import FORM
+from dryhouse.desk.places.meals.trips.trips_page import TripsPage
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Dryer, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.trips.household import drying_hours
+from dryhouse.science.quantities import Area, Mass, Temperature
+from tests.fakes import FakeJournal
+
+NOW = datetime(2026, 8, 1, 9, tzinfo=UTC)
+DAY = date(2026, 9, 20)
+DRYER = Dryer("shelf dryer", 6, Area(1000.0), id=1)
+
+
+@pytest.fixture
+def dryers() -> tuple[Dryer, ...]:
+    return (DRYER,)
+
+
+@pytest.fixture
+def kitchen(dryers: tuple[Dryer, ...]) -> Kitchen:
+    journal = FakeJournal(
+        *dryers,
+        Meal("stew", 1.0, id=1),
+        *(
+            MealPart(1, n, food, food, mass=Mass(30.0), id=n + 1)
+            for n, food in enumerate(("corn", "onion", "turkey"))
+        ),
+        Trip("lakes", DAY, DAY + timedelta(days=4), 2, temperature=Temperature(18.0), id=1),
+        TripMeal(1, 1, DAY, id=1),
+    )
+    return Kitchen(journal, handbook(), lambda: NOW, UTC)
+
+
+@pytest.fixture
+def trips(qtbot, session) -> TripsPage:
+    page = TripsPage(session)
+    qtbot.addWidget(page)
+    session.changed.connect(lambda _done: page.refresh())
+    page.refresh()
+    page.resize(1100, 740)
+    page.show()
+    qtbot.waitExposed(page)
+    return page
+
+
+def lines(trips: TripsPage) -> dict[str, int]:
+    table = trips.plan_view.shopping.table
+    return {item.text(): n for n in range(table.rowCount()) if (item := table.item(n, 1)) is not None}
+
+
+def test_the_calendar_says_that_its_hours_are_assumed_until_she_keeps_her_own(trips) -> None:
+    page = trips.plan_view.calendar
+    trips.plan_view.tabs.setCurrentIndex(1)
+    assert page.hours_line.text().startswith("Assumed, as you have not said: up 7:00 to 22:00")
+    page.change.click()
+    assert page.form.isVisible()
+    page.form.days.set_value("weekends")
+    page.form.begin.set_value("September")
+    QTest.keyClick(page.form.days.edit, Qt.Key.Key_Return)
+    assert not page.form.isVisible()
+    assert drying_hours(trips.session.kitchen).days == (5, 6)
+    assert trips.session.kitchen.journal.where(Trip)[0].dry_from == date(2026, 9, 1)
+    assert page.hours_line.text().startswith("Up 7:00 to 22:00")
+    assert all(run.start.weekday() >= 5 for run in trips.plan_view.plan.calendar.runs)
+
+
+def test_hours_that_cannot_be_are_said_at_their_entry_and_kept_as_typed(trips) -> None:
+    trips.plan_view.tabs.setCurrentIndex(1)
+    form = trips.plan_view.calendar.form
+    trips.plan_view.calendar.change.click()
+    form.days.set_value("someday")
+    form.save()
+    assert form.isVisible()
+    assert "names no days" in form.days.sentence.text()
+    assert form.days.text() == "someday"
+    assert drying_hours(trips.session.kitchen).assumed
+
+
+def test_the_weeks_show_what_goes_on_and_comes_off_each_day(trips) -> None:
+    page = trips.plan_view.calendar
+    page.show_as.set_value(WEEKS)
+    told = page.browser.toPlainText()
+    assert "week by week" in told
+    run = trips.plan_view.plan.calendar.runs[0]
+    assert f"{run.start:%H:%M}" in told
+    assert "Stop, turkey" in told
+    assert trips.plan_view.printout() is not None
+
+
+def test_the_calendar_is_written_for_other_calendars(trips, tmp_path, monkeypatch) -> None:
+    file = tmp_path / "lakes.ics"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(file), ""))
+    trips.plan_view.calendar.file.click()
+    assert b"BEGIN:VEVENT" in file.read_bytes()
+
+
+def test_a_line_is_ticked_with_the_keyboard_and_prints_ticked(trips) -> None:
+    trips.plan_view.tabs.setCurrentIndex(2)
+    table = trips.plan_view.shopping.table
+    at = lines(trips)["onion"]
+    table.setFocus()
+    table.setCurrentCell(at, 0)
+    QTest.keyClick(table, Qt.Key.Key_Space)
+    assert table.item(lines(trips)["onion"], 0).checkState() == Qt.CheckState.Checked
+    assert {line.name for line in trips.plan_view.plan.shopping if line.ticked} == {"onion"}
+    assert "☑" in trips.plan_view._html("Shopping list")
+    trips.session.undo()
+    assert not any(line.ticked for line in trips.plan_view.plan.shopping)
+
+
+def test_the_form_a_food_is_bought_in_is_chosen_on_its_line(trips) -> None:
+    table = trips.plan_view.shopping.table
+    box = table.cellWidget(lines(trips)["sweet corn"], FORM)
+    assert isinstance(box, QComboBox)
+    assert [box.itemText(n) for n in range(2)] == ["on the cob, in the husk", "kernels"]
+    box.setCurrentIndex(box.findData("frozen"))
+    box.activated.emit(box.currentIndex())
+    assert "sweet corn, frozen" in lines(trips)
+
+
+def test_the_list_on_the_screen_says_its_stops(trips) -> None:
+    shown = {c.rule for c in trips.plan_view.shopping.cautions.cautions if c.severity == "stop"}
+    assert "heat-poultry-missing" in shown
+
+
+class TestWithoutADryer:
+    @pytest.fixture
+    def dryers(self) -> tuple[Dryer, ...]:
+        return ()
+
+    def test_each_next_step_has_its_button(self, qtbot, trips) -> None:
+        page = trips.plan_view.calendar
+        trips.plan_view.tabs.setCurrentIndex(1)
+        buttons = [page._steps.itemAt(n).widget() for n in range(page._steps.count() - 1)]
+        assert [b.text() for b in buttons] == ["Add a dryer", "Add a place", "Shelve what is there"]
+        assert "Nothing has to be dried" not in page.browser.toPlainText()
+        with qtbot.waitSignal(trips.session.open_asked) as asked:
+            buttons[0].click()
+        assert asked.args == ["journal", "dryers", 0]
