@@ -85,6 +85,13 @@ def restore(backup: Path, journal: Path) -> Path | None:
     return restore(backup, journal)
 
 
+def backups_of(journal: Path) -> list[Path]:
+    """The backups of a journal, newest first."""
+    from dryhouse.journal import backup
+
+    return backup.backups_of(journal)
+
+
 def faults_in(journal: Path) -> list[Message]:
     """Everything that is wrong with a journal, a message each. Raises WorldProblem where it cannot be opened."""
     from dryhouse.journal.check import check
@@ -98,6 +105,8 @@ class Journals:
     def __init__(self, asked: Path | None = None) -> None:
         self._asked = asked
         """The journal the program was started with; None means hers."""
+        self.tried = asked or default_journal()
+        """The file that was last to be opened, whether or not it could be."""
 
     def own(self) -> Kitchen:
         """The journal the program was started with, made where there is none yet."""
@@ -105,10 +114,12 @@ class Journals:
 
     def file(self, path: Path) -> Kitchen:
         """The journal in this file, made where there is none."""
+        self.tried = path
         return _open(path, write=True)
 
     def sample(self) -> Kitchen:
         """Her copy of the sample journal."""
+        self.tried = _sample_place()
         return self.file(sample_file())
 
     def path(self, kitchen: Kitchen) -> Path:
@@ -125,9 +136,13 @@ class Journals:
         """A copy of an open journal in its folder of backups; where the copy is."""
         return back_up(self.path(kitchen))
 
-    def restore(self, backup: Path, into: Path | None = None) -> Path | None:
-        """Put a backup in the place of a journal that is not open; where the former one is kept."""
-        return restore(backup, into or self._asked or default_journal())
+    def restore(self, backup: Path, into: Path) -> Path | None:
+        """Put a backup in the place of a journal; where the former one is kept."""
+        return restore(backup, into)
+
+    def faults(self, path: Path) -> list[Message]:
+        """Everything that is wrong with a journal, a message each."""
+        return faults_in(path)
 
 
 def open_desk(path: Path | None, *, sample: bool, timings: bool, quit_when_ready: bool, began: float) -> int:

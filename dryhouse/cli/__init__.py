@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple, NoReturn, TextIO
 
 from dryhouse.science.errors import InputProblem, NotKnown, WorldProblem
+from dryhouse.science.messages import MessageKind
 from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
@@ -70,7 +71,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print(_with_way_on(problem), file=sys.stderr)
         return 2
     except WorldProblem as problem:
-        print(problem_sentence(problem), file=sys.stderr)
+        print(_with_way_back(problem), file=sys.stderr)
         return 1
 
 
@@ -97,6 +98,23 @@ _WAYS_ON = {
 def _with_way_on(problem: InputProblem) -> str:
     way_on = _WAYS_ON.get(problem.field) if isinstance(problem, NotKnown) else None
     return problem_sentence(problem) if way_on is None else problem_sentence(problem).removesuffix(".") + way_on
+
+
+def _with_way_back(problem: WorldProblem) -> str:
+    """The sentence; of a journal that is damaged also the command that restores its newest backup."""
+    sentence = problem_sentence(problem)
+    if isinstance(problem.said, str) or problem.said.kind not in (MessageKind.DAMAGED, MessageKind.FOREIGN):
+        return sentence
+    from dryhouse.house import backups_of, default_journal
+
+    path = next(Path(str(term.value)) for term in problem.said.terms if term.name == "path")
+    kept = backups_of(path)
+    if not kept:
+        return sentence
+    import shlex
+
+    which = "" if path == default_journal().resolve() else f"--journal {shlex.quote(str(path))} "
+    return f"{sentence} To go back to the newest: dryhouse {which}restore {shlex.quote(str(kept[0]))}"
 
 
 def run() -> NoReturn:

@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING
 from dryhouse import __version__
 from dryhouse.desk import fault_log
 from dryhouse.science.errors import InputProblem, WorldProblem
-from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     from dryhouse.desk.window import DeskWindow
@@ -31,8 +30,7 @@ def watch(window: DeskWindow) -> None:
             return
         session = window.session
         if isinstance(problem, (InputProblem, WorldProblem)) and session is not None:
-            told = problem_sentence(problem, session.style)
-            session.say(told, "input" if isinstance(problem, InputProblem) else "world")
+            session.meet(problem)
             return
         details_text = details(kind, problem, trace)
         sys.__excepthook__(kind, problem, trace)

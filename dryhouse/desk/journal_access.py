@@ -11,12 +11,16 @@ from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.science.messages import Message
 
 Opener = Callable[[], "Kitchen"]
 
 
 class JournalAccess(Protocol):
     """What the house lends the desk. Each raises WorldProblem where the world does not play along."""
+
+    tried: Path
+    """The file that was last to be opened, whether or not it could be."""
 
     def own(self) -> Kitchen:
         """The journal the program was started with: hers, unless another was named."""
@@ -36,8 +40,11 @@ class JournalAccess(Protocol):
     def back_up(self, kitchen: Kitchen) -> Path:
         """Copy an open journal to its folder of backups; where the copy is."""
 
-    def restore(self, backup: Path, into: Path | None = None) -> Path | None:
-        """Put a backup in the place of a journal that is not open; where the former one is kept."""
+    def restore(self, backup: Path, into: Path) -> Path | None:
+        """Put a backup in the place of a journal; where the former one is kept."""
+
+    def faults(self, path: Path) -> list[Message]:
+        """Everything that is wrong with a journal, a message each."""
 
 
 class Doorway(Protocol):
@@ -55,5 +62,16 @@ class Doorway(Protocol):
     def back_up(self) -> None:
         """Copy the open journal to its folder of backups."""
 
+    @property
+    def rescue(self) -> Rescuer:
+        """Who restores backups and checks."""
+
+
+class Rescuer(Protocol):
+    """What the menus can ask where something is wrong, or to be safe."""
+
     def ask_restore(self) -> None:
         """Ask which backup, and put it in the journal's place."""
+
+    def check(self) -> None:
+        """Look the whole journal through, and say what was found."""

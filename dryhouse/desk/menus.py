@@ -34,18 +34,7 @@ def fill_menus(window: DeskWindow, session: Session) -> Menus:
     """Fill the window's menu bar for its present session."""
     bar = window.menuBar()
     bar.clear()
-    file = bar.addMenu("&File")
-    if window.doors is not None:
-        _add(file, "&Open a journal…", window.doors.ask_open, "Ctrl+O")
-        _add(file, "Open &my journal", window.doors.open_own)
-        _add(file, "Open the &sample journal", window.doors.open_sample)
-        file.addSeparator()
-        _add(file, "&Back up now", window.doors.back_up, "Ctrl+B")
-        _add(file, "&Restore a backup…", window.doors.ask_restore)
-        file.addSeparator()
-    _add(file, "&Print…", window.print_place, "Ctrl+P")
-    file.addSeparator()
-    _add(file, "&Quit", window.close, "Ctrl+Q")
+    _fill_file(window, bar.addMenu("&File"), open_here=True)
     edit = bar.addMenu("&Edit")
     menus = Menus(_add(edit, "&Undo", session.undo, "Ctrl+Z"), _add(edit, "&Redo", session.redo, "Ctrl+Shift+Z"))
     go = bar.addMenu("&Go to")
@@ -70,6 +59,33 @@ def fill_menus(window: DeskWindow, session: Session) -> Menus:
 
     session.undo_changed.connect(tell)
     return menus
+
+
+def fill_menus_without_journal(window: DeskWindow) -> None:
+    """What can be done where no journal is open: open one, restore one, look one through, read the help."""
+    bar = window.menuBar()
+    bar.clear()
+    _fill_file(window, bar.addMenu("&File"), open_here=False)
+    aid = bar.addMenu("&Help")
+    _add(aid, "&Guides", lambda: _guides().show_guides(window), "F1")
+    _add(aid, "&About Dryhouse", lambda: _help().show_about(window))
+
+
+def _fill_file(window: DeskWindow, file: QMenu, *, open_here: bool) -> None:
+    if window.doors is not None:
+        _add(file, "&Open a journal…", window.doors.ask_open, "Ctrl+O")
+        _add(file, "Open &my journal", window.doors.open_own)
+        _add(file, "Open the &sample journal", window.doors.open_sample)
+        file.addSeparator()
+        if open_here:
+            _add(file, "&Back up now", window.doors.back_up, "Ctrl+B")
+        _add(file, "&Restore a backup…", window.doors.rescue.ask_restore)
+        _add(file, "&Check the journal", window.doors.rescue.check)
+        file.addSeparator()
+    if open_here:
+        _add(file, "&Print…", window.print_place, "Ctrl+P")
+        file.addSeparator()
+    _add(file, "&Quit", window.close, "Ctrl+Q")
 
 
 def _fill_settings(window: DeskWindow, session: Session, menu: QMenu) -> None:

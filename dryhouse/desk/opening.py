@@ -2,27 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QStandardPaths, Signal
 from PySide6.QtWidgets import QFileDialog
 
+from dryhouse.desk import fault_log, faults
 from dryhouse.desk.journal_access import JournalAccess, Opener
-from dryhouse.desk.menus import fill_menus
+from dryhouse.desk.menus import fill_menus, fill_menus_without_journal
 from dryhouse.desk.read_ahead import read_ahead_later
+from dryhouse.desk.rescue import Rescue
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.found_page import FoundPage
 from dryhouse.desk.window import DeskWindow
 from dryhouse.kitchen.ports import BatchQuery
-from dryhouse.science.errors import WorldProblem
+from dryhouse.science.errors import InputProblem, WorldProblem
 from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     from dryhouse.desk.one_window import OneWindow
     from dryhouse.kitchen.kitchen import Kitchen
 
+Page = EmptyState | FoundPage
 _FILES = "Journals (*.dryhouse);;All files (*)"
 
 
@@ -35,7 +38,10 @@ class Opening(QObject):
         super().__init__(window)
         self.window, self.journals = window, journals
         self.session: Session | None = None
-        self._plain: EmptyState | None = None
+        self.rescue = Rescue(self, self)
+        self._page: Page | None = None
+        self._tried: Path | None = None
+        """The file whose page says that it did not open."""
         self._answers: OneWindow | None = None
         window.closing.connect(self.close)
         if journals is not None:
@@ -59,11 +65,11 @@ class Opening(QObject):
         back = self._way_back()
         self.close()
         try:
-            kitchen = opener()
-        except WorldProblem as problem:
-            self._did_not_open(problem_sentence(problem), back)
+            self._show(opener())
+        except Exception as problem:
+            self.close()
+            self._did_not_open(_said(problem), back)
             return False
-        self._show(kitchen)
         return True
 
     def close(self) -> None:
@@ -73,7 +79,10 @@ class Opening(QObject):
             if self._answers is not None:
                 self._answers.close()
             self.window.detach()
-            session.kitchen.journal.close()
+            try:
+                session.kitchen.journal.close()
+            except WorldProblem as problem:
+                fault_log.write(problem_sentence(problem))
 
     def open_own(self) -> None:
         """The journal the program was started with."""
@@ -96,25 +105,33 @@ class Opening(QObject):
         if session is not None and where is not None:
             session.say(f"Backed up to {where}", "done")
 
-    def ask_restore(self) -> None:
-        """Ask which backup, and put it in the place of the journal that is open (or did not open)."""
-        path, _ = QFileDialog.getOpenFileName(self.window, "Restore a backup", _documents(), _FILES)
-        if path:
-            self.restore(Path(path))
-
     def restore(self, backup: Path) -> None:
         """Put a backup in the journal's place; the former journal is kept, and the message says where."""
-        journals = self._journals()
-        into = None if self.session is None else journals.path(self.session.kitchen)
+        journals, into = self._journals(), self.here()
         kept: list[Path | None] = []
 
         def restored() -> Kitchen:
             kept.append(journals.restore(backup, into))
-            return journals.own() if into is None else journals.file(into)
+            return journals.file(into)
 
         if self.open(restored) and self.session is not None:
             former = f" The former journal is kept as {kept[0]}" if kept[0] else ""
             self.session.say(f"Restored {backup.name}.{former}", "done")
+
+    def here(self) -> Path:
+        """The file that is open, or the one that did not open."""
+        journals = self._journals()
+        return self._tried or journals.tried if self.session is None else journals.path(self.session.kitchen)
+
+    def reopen(self) -> None:
+        """Open the same file anew."""
+        path = self.here()
+        self.open(lambda: self._journals().file(path))
+
+    def go_back(self) -> None:
+        """From a page back to the places, which are as they were left."""
+        self._drop_page()
+        self.window.go_last()
 
     def _journals(self) -> JournalAccess:
         """The journals there are. Only a window that has them offers what asks for them."""
@@ -128,8 +145,13 @@ class Opening(QObject):
         return lambda: journals.file(path)
 
     def _show(self, kitchen: Kitchen) -> None:
-        self.session = Session(kitchen, self.window.theme)
-        self._drop_plain()
+        try:
+            self.session = Session(kitchen, self.window.theme)
+        except BaseException:
+            kitchen.journal.close()
+            raise
+        self.session.file_failed.connect(self.rescue.file_failed)
+        self._drop_page()
         self.window.attach(self.session, self.journals.name(kitchen) if self.journals is not None else "")
         self.window.menus = fill_menus(self.window, self.session)
         if self.journals is not None and not len(kitchen.journal.batch_ids(BatchQuery())):
@@ -142,7 +164,8 @@ class Opening(QObject):
     # --- what is shown in place of the places ---------------------------------------------------------------
 
     def _welcome(self) -> None:
-        self._show_plain(
+        welcome = EmptyState(
+            self.window.theme,
             "journal",
             "Welcome to your drying journal",
             "Write down a tray batch when it comes off the dryer, and see what it tells you: how dry it is, how "
@@ -151,40 +174,44 @@ class Opening(QObject):
             ("Look at the sample journal", self.open_sample),
             ("Start my own journal", self._start),
         )
+        self.show_page(welcome)
 
     def _start(self) -> None:
-        self._drop_plain()
+        self._drop_page()
         self.window.go("journal")
 
     def _did_not_open(self, sentence: str, back: Opener | None) -> None:
+        tried = None if self.journals is None else self.journals.tried
         if back is not None and self.open(back) and self.session is not None:
             self.session.say(sentence, "world")
             return
-        acts: list[tuple[str, Callable[[], object]]] = []
-        if self.journals is not None:
-            acts = [
-                ("Open another journal…", self.ask_open),
-                ("Restore a backup…", self.ask_restore),
-                ("Look at the sample journal", self.open_sample),
-            ]
-        self._show_plain("cross", "This journal did not open", sentence, *acts)
+        self._tried = tried
+        fill_menus_without_journal(self.window)
+        self.rescue.did_not_open(sentence)
         self.opened.emit()
 
-    def _show_plain(
-        self, picture: str, heading: str, sentence: str, *acts: tuple[str, Callable[[], object]]
-    ) -> None:
-        self._drop_plain()
-        self._plain = EmptyState(self.window.theme, picture, heading, sentence, *acts)
-        self.window.show_plain(self._plain)
-        if self._plain.buttons:
-            self._plain.buttons[0].setFocus()
+    def show_page(self, page: Page) -> None:
+        """Show a page in place of the places, the keyboard on its first button."""
+        self._drop_page()
+        self._page = page
+        self.window.show_plain(page)
+        if page.buttons:
+            page.buttons[0].setFocus()
 
-    def _drop_plain(self) -> None:
-        if self._plain is not None:
-            self.window.stack.removeWidget(self._plain)
-            self._plain.deleteLater()
-            self._plain = None
+    def _drop_page(self) -> None:
+        if self._page is not None:
+            self.window.stack.removeWidget(self._page)
+            self._page.deleteLater()
+            self._page = None
 
 
 def _documents() -> str:
     return QStandardPaths.writableLocation(QStandardPaths.StandardLocation.DocumentsLocation)
+
+
+def _said(problem: Exception) -> str:
+    """A sentence for whatever kept a journal from opening; our own mistake goes to the log too."""
+    if isinstance(problem, InputProblem | WorldProblem):
+        return problem_sentence(problem)
+    fault_log.write(faults.details(type(problem), problem, problem.__traceback__))
+    return f"{faults.SENTENCE} {fault_log.where()}"

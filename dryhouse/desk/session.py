@@ -14,6 +14,7 @@ from dryhouse.kitchen.records.problems import called
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem, WorldProblem
+from dryhouse.science.messages import MessageKind
 from dryhouse.science.values import Caution, Figure
 from dryhouse.words.messages import problem_sentence
 
@@ -23,6 +24,14 @@ if TYPE_CHECKING:
 
 P = ParamSpec("P")
 Answer = TypeVar("Answer")
+
+
+_FILE_FAILED = frozenset({MessageKind.DAMAGED, MessageKind.FOREIGN, MessageKind.REPLACED})
+
+
+def file_failed(problem: InputProblem | WorldProblem) -> bool:
+    """Whether it is the journal's file itself that failed, and not one act on it."""
+    return not isinstance(problem.said, str) and problem.said.kind in _FILE_FAILED
 
 
 class Session(QObject):
@@ -38,6 +47,8 @@ class Session(QObject):
     """Title and `Figure` whose workings are asked for."""
     caution_asked = Signal(object)
     """The `Caution` whose source and reason are asked for."""
+    file_failed = Signal(str)
+    """The journal's file is damaged, or another one stands in its place: a sentence that says so."""
 
     def __init__(self, kitchen: Kitchen, theme: Theme) -> None:
         super().__init__()
@@ -109,8 +120,10 @@ class Session(QObject):
         """Let every place know where another window or program has written to the journal."""
         try:
             version = self.kitchen.journal.version()
-        except WorldProblem:
-            return  # the next act, or the next look, has more to say
+        except WorldProblem as problem:
+            if file_failed(problem):
+                self.file_failed.emit(problem_sentence(problem, self.style))
+            return
         if version != self._version:
             self._version = version
             self.set_style(style(self.kitchen))
@@ -123,10 +136,17 @@ class Session(QObject):
             return call(*args, **named)
         except InputProblem as problem:
             self.problem = problem
-            self.say(problem_sentence(problem, self.style), "input")
+            self.meet(problem)
         except WorldProblem as problem:
-            self.say(problem_sentence(problem, self.style), "world")
+            self.meet(problem)
         return None
+
+    def meet(self, problem: InputProblem | WorldProblem) -> None:
+        """Say what was refused or what failed; a file that failed has its own page."""
+        sentence = problem_sentence(problem, self.style)
+        self.say(sentence, "input" if isinstance(problem, InputProblem) else "world")
+        if file_failed(problem):
+            self.file_failed.emit(sentence)
 
     @property
     def can_undo(self) -> str:
@@ -153,11 +173,8 @@ class Session(QObject):
         back = source[-1].undone()
         try:
             self.kitchen.write(back.changes)
-        except InputProblem as problem:
-            self.say(problem_sentence(problem, self.style), "input")
-            return
-        except WorldProblem as problem:
-            self.say(problem_sentence(problem, self.style), "world")
+        except (InputProblem, WorldProblem) as problem:
+            self.meet(problem)
             return
         source.pop()
         goal.append(back)

@@ -11,8 +11,8 @@ from pathlib import Path
 
 from dryhouse.journal.database import Database, connect
 from dryhouse.journal.file_faults import faults_of, is_sound
+from dryhouse.journal.parts import recognized
 from dryhouse.journal.problems import as_world_problem, damaged
-from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, has_log
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind as Kind
@@ -60,7 +60,7 @@ def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
     with as_world_problem(path):
         database = connect(path, "ro")
         try:
-            revision_of(database, path)
+            recognized(database, path)
             return back_up_open(database, path, keep, spare=spare)
         finally:
             database.close()
@@ -104,7 +104,7 @@ def restore(backup: Path, path: Path) -> Path | None:
         source = connect(backup, "ro")
     try:
         with as_world_problem(backup):
-            revision_of(source, backup)
+            recognized(source, backup)
             if faults := faults_of(source):
                 raise WorldProblem(message(Kind.BACKUP_NOT_WHOLE, because=faults[0], backup=str(backup)))
         with as_world_problem(path):

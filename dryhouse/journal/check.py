@@ -1,109 +1,68 @@
-"""Whether a journal is whole: the file, its tables, and every record, read and judged as if it were typed."""
+"""Whether a journal is whole: its file, the parts of it, its index of words, every record, and its backups."""
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
 
+from dryhouse.journal.backup import backups_of
 from dryhouse.journal.database import Database, connect, in_memory
-from dryhouse.journal.file_faults import AT_MOST, faults_of
-from dryhouse.journal.opening import open_journal
+from dryhouse.journal.file_faults import AT_MOST, faults_of, is_sound
+from dryhouse.journal.opening import newest_in_memory
+from dryhouse.journal.parts import missing, strange
 from dryhouse.journal.problems import as_world_problem
-from dryhouse.journal.revision import HEAD, create, revision_of
-from dryhouse.journal.sqlite.file import parts_in
-from dryhouse.kitchen.exchange.files import every_record
-from dryhouse.kitchen.ports import Journal
-from dryhouse.kitchen.records import RECORD_KINDS, Lot, LotDraw
-from dryhouse.kitchen.records.problems import called, problems
-from dryhouse.kitchen.records.typed_problems import typed_problems
-from dryhouse.kitchen.surroundings import Surroundings
+from dryhouse.journal.record_check import judge_all
+from dryhouse.journal.revision import HEAD, revision_of
+from dryhouse.journal.sqlite.file import damage_in, keep_unreadable_text
+from dryhouse.journal.sqlite.word_index import faults_in_index
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import Message, message
 from dryhouse.science.messages import MessageKind as Kind
 
-_UNREADABLE = (WorldProblem, ValueError, TypeError, OverflowError)
-_CANNOT_READ = (ValueError, TypeError, OverflowError, WorldProblem)
-_SLACK, _SCALE_G = 1.02, 1.0
-
 
 def check(path: Path) -> list[Message]:
     """Everything that is wrong with the journal, a message each; nothing where it is whole. Only reads."""
+    path = path.resolve()
     if not path.exists():
         raise WorldProblem(message(Kind.NOTHING_TO_CHECK, path=str(path)))
     with as_world_problem(path):
         database = connect(path, "ro")
         try:
-            revision = revision_of(database, path)
-            if found := faults_of(database) or (missing_parts(database) if revision == HEAD else []):
-                return found
+            newest = revision_of(database, path) == HEAD
+            found = [*faults_of(database), *wrong_parts(database, newest=newest)]
+            if not (found and damage_in(database.driver, 1, quick=True)) and _can_be_read(database, newest=newest):
+                if not newest:
+                    database = newest_in_memory(database, path)
+                keep_unreadable_text(database.driver)
+                found += wrong_words(database) if not found else []
+                found += judge_all(database, AT_MOST).said
         finally:
             database.close()
-        journal = open_journal(path, write=False)
-        try:
-            return unsound_records(journal)
-        finally:
-            journal.close()
+    return [*found, *faulty_backups(path)]
 
 
-def missing_parts(database: Database) -> list[Message]:
-    """Tables, columns, indexes and triggers that should be there and are not, and triggers that should not be."""
-    sound = in_memory()
+def _can_be_read(database: Database, *, newest: bool) -> bool:
+    return not newest or not any(part.what in ("table", "column") for part in missing(database))
+
+
+def wrong_parts(database: Database, *, newest: bool) -> list[Message]:
+    """Tables, columns, indexes and triggers that should be there and are not, and triggers and views of another."""
+    lost = missing(database)[:AT_MOST] if newest else []
+    return [
+        *(message(Kind.PART_MISSING, what=part.what, name=part.name) for part in lost),
+        *(message(Kind.STRANGE_PART, name=part.name) for part in strange(database)),
+    ]
+
+
+def wrong_words(database: Database) -> list[Message]:
+    """Whether the index of words says otherwise than the batches. It is asked of a copy, since asking writes."""
+    copy = in_memory()
     try:
-        create(sound)
-        expected, there = parts_in(sound.driver), parts_in(database.driver)
+        database.driver.backup(copy.driver)
+        return [message(Kind.WRONG_WORDS)] if faults_in_index(copy.driver) else []
     finally:
-        sound.close()
-    lost = [message(Kind.PART_MISSING, what=what, name=name) for what, name in sorted(expected - there)]
-    strange = sorted(name for what, name in there - expected if what in ("trigger", "view"))
-    return [*lost[:AT_MOST], *(message(Kind.STRANGE_PART, name=name) for name in strange)]
+        copy.close()
 
 
-def unsound_records(journal: Journal) -> list[Message]:
-    """Records the program would stumble over, or that contradict themselves or each other."""
-    try:
-        return _unsound(journal)
-    except _CANNOT_READ:
-        found = [said for kind in RECORD_KINDS for said in _unreadable_of(journal, kind)]
-        if not found:
-            raise
-        return found[:AT_MOST]
-
-
-def _unreadable_of(journal: Journal, kind: type[Any]) -> Iterator[Message]:
-    for id in range(1, journal.next_id(kind)):
-        if not _reads(lambda id=id: journal.get(kind, id)):  # type: ignore[misc]
-            yield message(Kind.UNREADABLE_RECORD, what=called(kind).capitalize(), number=str(id))
-
-
-def _reads(read: Callable[[], object]) -> bool:
-    try:
-        read()
-    except _UNREADABLE:
-        return False
-    return True
-
-
-def _unsound(journal: Journal) -> list[Message]:
-    from dryhouse.handbook.reader import handbook
-
-    around = Surroundings(journal, handbook(), lambda moment: moment)
-    taken: dict[int, float] = defaultdict(float)
-    found: list[Message] = []
-    for record in every_record(journal):
-        if isinstance(record, LotDraw) and record.mass is not None:
-            taken[record.lot] += record.mass.si
-        for problem in (*problems(record, around), *typed_problems(record)):
-            what = called(type(record)).capitalize()
-            found.append(message(Kind.UNSOUND_RECORD, because=problem.said, what=what, number=str(record.id)))
-        if len(found) >= AT_MOST:
-            return found[:AT_MOST]
-    return [*found, *_overdrawn(journal, taken)]
-
-
-def _overdrawn(journal: Journal, taken: dict[int, float]) -> Iterator[Message]:
-    for number, grams in sorted(taken.items()):
-        lot = journal.get(Lot, number)
-        if lot is not None and lot.mass is not None and grams > lot.mass.si * _SLACK + _SCALE_G:
-            yield message(Kind.OVERDRAWN, number=str(number), food=lot.food)
+def faulty_backups(path: Path) -> list[Message]:
+    """The journal's backups that could not be restored."""
+    return [message(Kind.FAULTY_BACKUP, path=str(kept)) for kept in backups_of(path) if not is_sound(kept)]

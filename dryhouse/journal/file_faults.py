@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from dryhouse.journal.database import Database, connect
+from dryhouse.journal.parts import recognized
 from dryhouse.journal.problems import as_world_problem
-from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite.file import damage_in, orphans_in
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import Message, message
@@ -35,7 +35,7 @@ def is_sound(path: Path) -> bool:
         with as_world_problem(path):
             database = connect(path, "ro")
             try:
-                revision_of(database, path)
+                recognized(database, path)
                 return not damage_in(database.driver, 1, quick=True)
             finally:
                 database.close()

@@ -57,6 +57,10 @@ class Mapped(Generic[R]):
     """For each field its column, of a quantity the first of two."""
     _readers: tuple[tuple[int, int, Callable[..., Any]], ...]
     """For each field that is not kept as it is: its place among the fields, its column, and what reads it."""
+    holds: tuple[tuple[type, ...], ...]
+    """For each column what it may hold, as Python reads it."""
+    _numbers: Callable[[Sequence[Any]], Sequence[Any]]
+    """What stands in the columns of numbers with decimals."""
 
     def row(self, record: R) -> dict[str, Any]:
         """The record as the values of its row."""
@@ -71,24 +75,50 @@ class Mapped(Generic[R]):
                 values[typed] = None if value is None else value.typed
         return values
 
-    def record(self, row: Sequence[Any]) -> R:
-        """The record a row stands for. Raises Unreadable."""
+    def record(self, row: Sequence[Any], *, bounded: bool = True) -> R:
+        """The record a row stands for. Raises Unreadable where no record was ever kept like this; numbers too large
+        for any kitchen are let pass where it is not to be `bounded`."""
         values = list(self._fields(row))
         try:
+            if not all(map(isinstance, row, self.holds)):
+                raise TypeError("a column holds what it cannot")
+            numbers = [number for number in self._numbers(row) if number is not None]
+            if bounded and numbers and not -_LARGEST <= min(numbers) <= max(numbers) <= _LARGEST:
+                raise ValueError("a number that no kitchen has")
             for place, column, read in self._readers:
                 if values[place] is not None:
-                    two = isinstance(read, type)
-                    values[place] = read(row[column], row[column + 1]) if two else read(row[column])
+                    if isinstance(read, type):
+                        if row[column + 1] is None:
+                            raise ValueError("a quantity without what was typed")
+                        values[place] = read(row[column], row[column + 1])
+                    else:
+                        values[place] = read(row[column])
             return self.kind(*values)
         except (ValueError, OverflowError, TypeError) as error:
             raise Unreadable(f"{self.kind.__name__}: {error}") from error
 
 
+_LARGEST = 1e12
+"""No weight, volume, warmth or length of a kitchen comes near it; the arithmetic holds well beyond."""
+_MOMENTS = (to_micros(datetime(1000, 1, 1, tzinfo=UTC)), to_micros(datetime(9000, 1, 1, tzinfo=UTC)))
+"""Moments in these years have a day before and a life after them in every time zone."""
+
+
+def _moment(micros: int) -> datetime:
+    if not _MOMENTS[0] <= micros <= _MOMENTS[1]:
+        raise ValueError(f"{micros} microseconds since 1970 are no moment of a kitchen")
+    return from_micros(micros)
+
+
 _READ: dict[type, Callable[[Any], Any]] = {
-    datetime: from_micros,
+    datetime: _moment,
     date: lambda text: date.fromisoformat(text),
     bool: lambda number: bool(number),
 }
+
+
+_KEPT: dict[type, type] = {str: str, int: int, float: float, bool: int, date: str, datetime: int}
+"""What each kind of plain value is kept as."""
 
 
 def table_name(kind: type[Any]) -> str:
@@ -110,10 +140,15 @@ def _map(kind: type[R]) -> Mapped[R]:
     columns: list[str] = []
     first: list[int] = []
     readers: list[tuple[int, int, Callable[..., Any]]] = []
+    holds: list[tuple[type, ...]] = []
     for place, shape in enumerate(shapes(kind)):
         first.append(len(columns))
         read = shape.quantity or _READ.get(shape.holds)
         if read is not None:
             readers.append((place, len(columns), read))
         columns += shape.columns
-    return Mapped(kind, table_name(kind), tuple(columns), itemgetter(*first), tuple(readers))
+        kept = (float, str) if shape.quantity else (_KEPT[shape.holds],)
+        holds += [(each, type(None)) if shape.missing else (each,) for each in kept]
+    picked = [n for n, held in enumerate(holds) if float in held]
+    numbers: Callable[[Sequence[Any]], Sequence[Any]] = itemgetter(*picked, *picked[:1]) if picked else lambda _: ()
+    return Mapped(kind, table_name(kind), tuple(columns), itemgetter(*first), tuple(readers), tuple(holds), numbers)

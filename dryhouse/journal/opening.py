@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 from dryhouse.journal.database import Database, connect, in_memory
 from dryhouse.journal.missing_journal import MissingJournal
 from dryhouse.journal.network_drives import network_drive
+from dryhouse.journal.parts import recognized, refuse_incomplete
 from dryhouse.journal.problems import as_world_problem
-from dryhouse.journal.revision import HEAD, bring_up_to_date, create, revision_of
+from dryhouse.journal.revision import HEAD, bring_up_to_date, create
 from dryhouse.journal.sqlite.file import is_empty, may_write, write_ahead
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind as Kind
@@ -44,19 +45,20 @@ def _to_read(path: Path) -> SqlJournal | MissingJournal:
         if is_empty(database.driver):
             database.close()
             return MissingJournal(path)
-        if revision_of(database, path) != HEAD:
-            database = _newest_in_memory(database)
+        if recognized(database, path) != HEAD:
+            database = newest_in_memory(database, path)
     except BaseException:
         database.close()
         raise
     return SqlJournal(database, path)
 
 
-def _newest_in_memory(older: Database) -> Database:
+def newest_in_memory(older: Database, path: Path) -> Database:
+    """An older journal brought up to date in memory; the file, which stays as it is, is closed."""
     database = in_memory()
     try:
         older.driver.backup(database.driver)
-        bring_up_to_date(database)
+        bring_up_to_date(database, lambda: refuse_incomplete(database, path))
     except BaseException:
         database.close()
         raise
@@ -75,12 +77,11 @@ def _to_write(path: Path) -> SqlJournal:
         if is_empty(database.driver):
             write_ahead(database.driver)
             create(database)
-        elif revision_of(database, path) != HEAD:
+        elif recognized(database, path) != HEAD:
             from dryhouse.journal.backup import back_up_open
 
             back_up_open(database, path)
-            bring_up_to_date(database)
-        write_ahead(database.driver)
+            bring_up_to_date(database, lambda: refuse_incomplete(database, path))
     except BaseException:
         database.close()
         raise

@@ -6,9 +6,11 @@ same. Alembic is imported where a file is older than the program.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from dryhouse.journal.database import Database
+from dryhouse.journal.mapping import Unreadable
 from dryhouse.journal.problems import damaged, foreign
 from dryhouse.journal.sqlite import file
 from dryhouse.science.errors import WorldProblem
@@ -59,8 +61,11 @@ def revision_of(database: Database, path: Path) -> str:
     return found
 
 
-def bring_up_to_date(database: Database) -> None:
-    """Run the missing migrations, all in one transaction: the file is as it was, or of the newest shape."""
+def bring_up_to_date(database: Database, look: Callable[[], None] = lambda: None) -> None:
+    """Run the missing migrations, all in one transaction: the file is as it was, or of the newest shape.
+
+    `look` is asked at the end, and raises where what came out is not to be kept.
+    """
     from alembic import command
     from alembic.config import Config
 
@@ -70,7 +75,11 @@ def bring_up_to_date(database: Database) -> None:
             config = Config()
             config.set_main_option("script_location", str(migrations_folder()).replace("%", "%%"))
             config.attributes["connection"] = connection
-            command.upgrade(config, "head")
+            try:
+                command.upgrade(config, "head")
+            except (ValueError, TypeError, OverflowError) as error:
+                raise Unreadable(f"while it was brought up to date: {error}") from error
             file.mark_as_ours(database.driver)
+            look()
     finally:
         file.enforce_foreign_keys(database.driver, True)

@@ -14,10 +14,10 @@ from typing import Any
 from dryhouse.journal.batches import BatchLists
 from dryhouse.journal.database import Database
 from dryhouse.journal.few_records import FEW, FewRecords
+from dryhouse.journal.parts import recognized
 from dryhouse.journal.problems import as_world_problem
-from dryhouse.journal.revision import revision_of
 from dryhouse.journal.sqlite import direct_sql
-from dryhouse.journal.sqlite.file import data_version, schema_version
+from dryhouse.journal.sqlite.file import data_version, schema_version, write_ahead
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
 from dryhouse.kitchen.records import RECORD_KINDS
 from dryhouse.science.errors import WorldProblem
@@ -35,7 +35,7 @@ class SqlJournal:
         self.path = path
         self.database = database
         self._before_closing = before_closing
-        self._wrote = False
+        self._wrote = self._ahead = False
         self._lock = RLock()
         self._shape = schema_version(database.driver)
         self._reserved: dict[type, int] = {}
@@ -95,6 +95,7 @@ class SqlJournal:
                 yield
                 return
             try:
+                self._write_ahead(database)
                 with database.transaction():
                     self._refuse_another_file(database)
                     yield
@@ -102,18 +103,25 @@ class SqlJournal:
                 self._forget(RECORD_KINDS)
                 raise
 
+    def _write_ahead(self, database: Database) -> None:
+        """From the first act on, and not before: a file that is only looked at keeps every byte."""
+        if not self._ahead:
+            write_ahead(database.driver)
+            self._ahead = True
+
     def _refuse_another_file(self, database: Database) -> None:
         """Raises WorldProblem where the file was put away, or brought into a shape this program does not write."""
         if database.is_elsewhere():
             raise WorldProblem(message(Kind.REPLACED, path=str(self.path)))
         shape = schema_version(database.driver)
         if shape != self._shape:
-            revision_of(database, self.path)
+            recognized(database, self.path)
             self._shape = shape
 
     def version(self) -> int:
         """A number that changes when another window or program has written."""
         with self._asked() as database:
+            self._refuse_another_file(database)
             return data_version(database.driver)
 
     def _forget(self, kinds: Iterable[type]) -> None:

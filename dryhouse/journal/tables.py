@@ -31,25 +31,10 @@ from sqlalchemy import (
 )
 from sqlalchemy.types import TypeEngine
 
+from dryhouse.journal.looked_up import LOOKED_UP
 from dryhouse.journal.mapping import table_name
 from dryhouse.journal.sqlite.queries import TABLE
-from dryhouse.kitchen.records import (
-    RECORD_KINDS,
-    Batch,
-    BatchEvent,
-    BatchPart,
-    CookingNote,
-    CookingNotePart,
-    Lot,
-    LotCheck,
-    LotDraw,
-    LotMove,
-    MealPart,
-    PlaceTemperature,
-    TripMeal,
-    TripPerson,
-    Weighing,
-)
+from dryhouse.kitchen.records import RECORD_KINDS, Batch
 from dryhouse.kitchen.records.links import LINKS, ONCE
 from dryhouse.kitchen.records.shapes import Shape, shapes
 
@@ -61,33 +46,6 @@ metadata = MetaData(
         "pk": "pk_%(table_name)s",
     }
 )
-
-_LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
-    PlaceTemperature: (("place", "since"),),
-    Batch: (
-        ("started",),
-        ("food", "started"),
-        ("dryer", "started"),
-        ("state", "started"),
-        ("prepared_mass_g",),
-        ("dried_mass_g",),
-        ("rating",),
-        ("trip",),
-    ),
-    BatchPart: (("batch",),),
-    Weighing: (("batch",),),
-    BatchEvent: (("batch",),),
-    Lot: (("batch",), ("food",)),
-    LotMove: (("lot",), ("place",)),
-    LotDraw: (("lot",), ("meal",)),
-    LotCheck: (("lot",),),
-    MealPart: (("meal",), ("lot",)),
-    TripPerson: (("trip",),),
-    TripMeal: (("trip",), ("meal",)),
-    CookingNote: (("meal",),),
-    CookingNotePart: (("note",),),
-}
-"""For each kind the columns, or runs of columns, by which its records are asked for or sorted."""
 
 _ADDED_LATER = {"left_out": text("0"), "spare_days": text("0")}
 """A number, or a yes or no, that came to tables with rows in them: what it is in those."""
@@ -128,7 +86,7 @@ def _columns(shape: Shape, belongs_to: type[Any] | None) -> Iterator[Column[Any]
 
 def _table(kind: type[Any]) -> Table:
     once = [UniqueConstraint(*ONCE[kind])] if kind in ONCE else []
-    indexes = [Index(None, *columns) for columns in _LOOKED_UP.get(kind, ())]
+    indexes = [Index(None, *columns) for columns in LOOKED_UP.get(kind, ())]
     return Table(table_name(kind), metadata, *columns_of(kind), *once, *indexes, **TABLE)
 
 

@@ -121,6 +121,7 @@ class MessageKind(StrEnum):
     OVERTAKEN = auto()
     FOREIGN = auto()
     DAMAGED = auto()
+    STRANGE_FILE = auto()
     DISK_FULL = auto()
     ONLY_READ = auto()
     BUSY = auto()
@@ -138,6 +139,8 @@ class MessageKind(StrEnum):
     UNREADABLE_RECORD = auto()
     UNSOUND_RECORD = auto()
     OVERDRAWN = auto()
+    WRONG_WORDS = auto()
+    FAULTY_BACKUP = auto()
 
 
 @dataclass(frozen=True, slots=True)

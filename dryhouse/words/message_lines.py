@@ -169,6 +169,10 @@ LINES: Mapping[Kind, str] = {
     Kind.OVERTAKEN: "That entry has been changed or removed meanwhile, here or in another window. {unchanged}",
     Kind.FOREIGN: "“{path}” is not a Dryhouse journal, or its beginning is damaged; it was left as it is.",
     Kind.DAMAGED: "“{path}” is damaged and was left as it is; restore a copy from the folder “{backups}”.",
+    Kind.STRANGE_FILE: (
+        "“{path}” holds “{name}”, which this program did not put there and which could change your records; the "
+        "file was left as it is. Check the journal to have it taken out, or restore a backup."
+    ),
     Kind.DISK_FULL: "The disk that holds “{path}” is full; make room and try again. {unchanged}",
     Kind.ONLY_READ: ("“{path}” can only be read; change its permissions or copy it elsewhere. {unchanged}"),
     Kind.BUSY: ("Another program is using “{path}” just now; try again when it has finished. {unchanged}"),
@@ -187,5 +191,7 @@ LINES: Mapping[Kind, str] = {
     Kind.BELONGS_TO_NOTHING: "{table} {number} belongs to a {target} that is not there.",
     Kind.UNREADABLE_RECORD: "{what} {number} holds something that cannot be read.",
     Kind.UNSOUND_RECORD: "{what} {number}: {because}",
+    Kind.WRONG_WORDS: "The index that finds batches by their words is not what the batches say.",
+    Kind.FAULTY_BACKUP: "The backup “{path}” is not whole and cannot be restored.",
     Kind.OVERDRAWN: "Lot {number} ({food}) has given more than it weighed.",
 }

@@ -4,9 +4,11 @@ from pathlib import Path
 
 import pytest
 
+from dryhouse.desk import fault_log
 from dryhouse.desk.opening import Opening
 from dryhouse.desk.window import DeskWindow
 from dryhouse.science.errors import WorldProblem
+from dryhouse.science.messages import MessageKind, message
 from tests.builders import a_kitchen
 from tests.desk.conftest import SHELF, a_batch
 
@@ -18,9 +20,12 @@ class SomeJournals:
         self.broken = ""
         self.kitchens = {"own": a_kitchen(SHELF, a_batch(1)), "sample": a_kitchen(SHELF, a_batch(1), a_batch(2))}
         self.opened = []
+        self.tried = Path("own")
+        self.found = []
         self.restored = []
 
     def _open(self, name):
+        self.tried = Path(name)
         if self.broken == name:
             raise WorldProblem(f"The journal {name} is locked by another window.")
         self.opened.append(name)
@@ -44,7 +49,10 @@ class SomeJournals:
     def back_up(self, kitchen):
         return Path("backups") / self.path(kitchen)
 
-    def restore(self, backup, into=None):
+    def faults(self, path):
+        return self.found
+
+    def restore(self, backup, into):
         if "bad" in backup.name:
             raise WorldProblem(f"{backup.name} is not whole. Nothing was changed.")
         self.restored.append((backup, into))
@@ -67,7 +75,7 @@ def opening(qtbot, theme, settings, journals):
 
 
 def heading(opening):
-    return opening._plain.heading.text()
+    return opening._page.heading.text()
 
 
 def test_her_journal_opens_with_its_name_in_the_title(opening, journals):
@@ -80,14 +88,15 @@ def test_a_journal_that_does_not_open_leaves_a_window_with_a_sentence_and_choice
     journals.broken = "own"
     assert not opening.open(journals.own)
     assert heading(opening) == "This journal did not open"
-    assert "locked by another window" in opening._plain.sentence.text()
+    assert "locked by another window" in opening._page.sentence.text()
     assert not any(b.isEnabled() for b in opening.window.rail.buttons.values())
-    assert [b.text() for b in opening._plain.buttons] == [
+    assert [b.text() for b in opening._page.buttons] == [
         "Open another journal…",
         "Restore a backup…",
+        "Check the journal",
         "Look at the sample journal",
     ]
-    opening._plain.buttons[2].click()
+    opening._page.buttons[3].click()
     assert opening.window.here == "journal"
 
 
@@ -104,14 +113,14 @@ def test_an_empty_journal_is_welcomed_with_the_sample_one_click_away(opening, jo
     journals.kitchens["own"] = a_kitchen()
     opening.open(journals.own)
     assert "Welcome" in heading(opening)
-    opening._plain.buttons[0].click()
+    opening._page.buttons[0].click()
     assert opening.session.kitchen is journals.kitchens["sample"]
 
 
 def test_she_can_start_her_own_instead(opening, journals):
     journals.kitchens["own"] = a_kitchen()
     opening.open(journals.own)
-    opening._plain.buttons[1].click()
+    opening._page.buttons[1].click()
     assert opening.window.here == "journal"
 
 
@@ -141,3 +150,94 @@ def test_a_backup_that_is_not_whole_leaves_the_journal_open(opening, journals):
     opening.restore(Path("bad"))
     assert opening.session.kitchen is journals.kitchens["own"]
     assert "not whole" in opening.session.messages.latest.text
+
+
+def menu_words(opening):
+    menus = [a.menu() for a in opening.window.menuBar().actions()]
+    return [a.text().replace("&", "") for menu in menus for a in menu.actions() if a.text()]
+
+
+def test_a_window_without_a_journal_has_menus_to_open_restore_and_check(opening, journals):
+    journals.broken = "own"
+    opening.open(journals.own)
+    words = menu_words(opening)
+    assert {"Open a journal…", "Restore a backup…", "Check the journal", "Quit"} <= set(words)
+    assert "Back up now" not in words
+    opening.open_sample()
+    assert "Back up now" in menu_words(opening)
+
+
+def test_a_mistake_of_ours_while_opening_has_the_page_and_the_log(opening, journals, monkeypatch):
+    written = []
+    monkeypatch.setattr(fault_log, "write", written.append)
+
+    def broken():
+        raise ZeroDivisionError("in the middle")
+
+    assert not opening.open(broken)
+    assert heading(opening) == "This journal did not open"
+    assert "Something went wrong in the program" in opening._page.sentence.text()
+    assert "ZeroDivisionError: in the middle" in written[0]
+
+
+def test_a_journal_whose_first_reading_fails_has_the_page_too(opening, journals, monkeypatch):
+    journal = journals.kitchens["own"].journal
+    monkeypatch.setattr(journal, "batch_ids", damaged)
+    assert not opening.open(journals.own)
+    assert heading(opening) == "This journal did not open"
+    assert journal.closed
+    assert opening.window.session is None
+
+
+def damaged(*_asked):
+    raise WorldProblem(message(MessageKind.DAMAGED, path="own", backups="backups"))
+
+
+def test_what_failed_is_restored_and_not_another_journal(opening, journals):
+    journals.broken = "sample"
+    opening.open(journals.sample)
+    journals.broken = ""
+    opening.restore(Path("good"))
+    assert journals.restored == [(Path("good"), Path("sample"))]
+    assert opening.session.kitchen is journals.kitchens["sample"]
+
+
+def test_damage_met_while_she_works_has_a_page_and_what_she_typed_stays(opening, journals):
+    opening.open(journals.own)
+    view = opening.window.go("journal")
+    view.log()
+    view.form.entries.fields["fresh"].edit.setText("2 lb")
+    assert opening.session.attempt(damaged) is None
+    assert heading(opening) == "This journal's file has failed"
+    assert "is damaged" in opening._page.sentence.text()
+    said = [b.text() for b in opening._page.buttons]
+    assert said == [
+        "Open it again", "Open another journal…", "Restore a backup…", "Check the journal", "Go back",
+    ]  # fmt: skip
+    opening._page.buttons[-1].click()
+    assert opening.window.here == "journal"
+    assert view.form.entries.fields["fresh"].text() == "2 lb"
+    opening.session.attempt(damaged)
+    assert opening.window.here == "journal", "it is said each time, and shown once"
+
+
+def test_a_check_that_finds_nothing_says_so(opening, journals, qtbot):
+    opening.open(journals.own)
+    opening.rescue.check()
+    qtbot.waitUntil(lambda: opening.session.messages.latest.kind == "done")
+    assert "whole" in opening.session.messages.latest.text
+
+
+def test_a_check_lists_what_it_found_and_offers_the_backups(opening, journals, qtbot):
+    journals.found = [
+        message(MessageKind.PART_MISSING, what="table", name="weighing"),
+        message(MessageKind.STRANGE_PART, name="spy"),
+    ]
+    journals.broken = "own"
+    opening.open(journals.own)
+    opening.rescue.check()
+    qtbot.waitUntil(lambda: "check found" in heading(opening))
+    assert heading(opening) == "The check found 2 faults"
+    listed = [opening._page.list.item(n).text() for n in range(opening._page.list.count())]
+    assert listed[0] == "The table weighing is missing from the file."
+    assert opening._page.buttons[0].text() == "Restore a backup…"

@@ -10,7 +10,8 @@ from __future__ import annotations
 
 import json
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from math import isfinite
 from typing import Any
 
 from dryhouse.journal.mapping import Unreadable, from_micros, mapped
@@ -36,6 +37,11 @@ def records_numbered(driver: sqlite3.Connection, kind: type[R], ids: Iterable[in
     """The records of these numbers, in no order."""
     found = driver.execute(f"{_listed(kind)} WHERE id IN (SELECT value FROM json_each(?))", (_text(ids),))
     return list(map(mapped(kind).record, found))
+
+
+def rows(driver: sqlite3.Connection, kind: type[Any]) -> Iterator[tuple[Any, ...]]:
+    """Every row of a kind, its columns as `Mapped.record` reads them, by number."""
+    return driver.execute(f"{_listed(kind)} ORDER BY id")
 
 
 def _listed(kind: type[Any]) -> str:
@@ -86,6 +92,8 @@ def _pair(row: tuple[Any, ...]) -> YieldPair:
     try:
         hours = (ended - started) / 3.6e9 if started is not None and ended is not None else None
         began = None if started is None else from_micros(started)
+        if not all(value is None or isfinite(value) for value in known[4:9]):
+            raise ValueError("an infinite amount")
     except (ValueError, OverflowError, TypeError) as error:
         raise Unreadable(f"batch {row[0]}: {error}") from error
     return YieldPair(*(*known, hours, began, start_moisture))

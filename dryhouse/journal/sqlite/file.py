@@ -6,8 +6,11 @@ import os
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
+from itertools import islice
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
+
+from dryhouse.journal.sqlite import word_index
 
 Mode = Literal["ro", "rw", "rwc"]
 
@@ -87,8 +90,13 @@ def enforce_foreign_keys(driver: sqlite3.Connection, on: bool) -> None:
 
 
 def write_ahead(driver: sqlite3.Connection) -> None:
-    """Write to a log first, so that readers never wait for a writer."""
-    driver.execute("PRAGMA journal_mode = WAL")
+    """Write to a log first, so that readers never wait for a writer. Where another program is just using the file
+    in the old way, that way is kept: it is as safe."""
+    try:
+        driver.execute("PRAGMA journal_mode = WAL")
+    except sqlite3.OperationalError as error:
+        if error.sqlite_errorcode != sqlite3.SQLITE_BUSY:
+            raise
 
 
 @contextmanager
@@ -187,20 +195,48 @@ def damage_in(driver: sqlite3.Connection, most: int, *, quick: bool = False) -> 
     return [said for (said,) in driver.execute(f"PRAGMA {look}({most})") if said != "ok"]
 
 
-def orphans_in(driver: sqlite3.Connection, most: int) -> list[tuple[str, int, str]]:
+def orphans_in(driver: sqlite3.Connection, most: int | None = None) -> list[tuple[str, int, str]]:
     """Rows that belong to a row that is not there: their table, their number, the table of what is missing."""
-    found = driver.execute("PRAGMA foreign_key_check").fetchmany(most)
-    return [(table, number, target) for table, number, target, _ in found]
+    found = driver.execute("PRAGMA foreign_key_check")
+    return [(table, number, target) for table, number, target, _ in islice(found, most)]
 
 
-def parts_in(driver: sqlite3.Connection) -> set[tuple[str, str]]:
-    """Tables, indexes, triggers and views in a file, and the columns of its tables: what each is, and its name."""
-    found = {(str(kind), str(name)) for kind, name in driver.execute("SELECT type, name FROM sqlite_master")}
-    for kind, table in tuple(found):
-        if kind == "table":
-            columns = driver.execute("SELECT name FROM pragma_table_info(?)", (table,))
-            found |= {("column", f"{table}.{name}") for (name,) in columns}
+class Part(NamedTuple):
+    """One thing a file is made of: a table, a column, an index or a trigger; of a column also what it holds."""
+
+    what: str
+    name: str
+    holds: str = ""
+
+
+STRANGE = ("strange trigger", "strange view")
+"""What a trigger and a view are called that no program of ours has made."""
+
+
+def parts_in(driver: sqlite3.Connection) -> set[Part]:
+    """Tables, indexes, triggers and views in a file, and the columns of its tables. Runs nothing of the file's."""
+    ours = word_index.triggers()
+    found = set()
+    for what, name, made in driver.execute("SELECT type, name, sql FROM sqlite_master").fetchall():
+        known = what in ("table", "index")
+        known |= what == "trigger" and word_index.same_statement(made or "", ours.get(name, ""))
+        found.add(Part(str(what) if known else f"strange {what}", str(name)))
+        if what == "table" and not made.startswith("CREATE VIRTUAL"):
+            columns = driver.execute("SELECT name, type FROM pragma_table_info(?)", (name,))
+            found |= {Part("column", f"{name}.{column}", holds) for column, holds in columns}
     return found
+
+
+def keep_unreadable_text(driver: sqlite3.Connection) -> None:
+    """From now on a text that is none comes as its bytes, instead of ending what is being read."""
+
+    def text(kept: bytes) -> str | bytes:
+        try:
+            return kept.decode()
+        except UnicodeDecodeError:
+            return kept
+
+    driver.text_factory = text
 
 
 def data_version(driver: sqlite3.Connection) -> int:

@@ -6,31 +6,10 @@ from typing import Any
 
 from sqlalchemy import Connection, Select, TextClause, bindparam, column, func, select, table, text
 
+from dryhouse.journal.sqlite.word_index import WORDS
+
 TABLE: dict[str, Any] = {"sqlite_autoincrement": True, "sqlite_strict": True}
 """Options of every table: a number is never used again, and a column takes only what it is for."""
-
-WORDS = (
-    """CREATE VIRTUAL TABLE batch_words USING fts5(
-    food, title, form, pretreatment, notes,
-    content='batch', content_rowid='id', columnsize=0, detail=none,
-    tokenize='unicode61 remove_diacritics 2', prefix='1 2 3'
-)""",
-    """CREATE TRIGGER batch_words_came AFTER INSERT ON batch BEGIN
-    INSERT INTO batch_words (rowid, food, title, form, pretreatment, notes)
-    VALUES (new.id, new.food, new.title, new.form, new.pretreatment, new.notes);
-END""",
-    """CREATE TRIGGER batch_words_went AFTER DELETE ON batch BEGIN
-    INSERT INTO batch_words (batch_words, rowid, food, title, form, pretreatment, notes)
-    VALUES ('delete', old.id, old.food, old.title, old.form, old.pretreatment, old.notes);
-END""",
-    """CREATE TRIGGER batch_words_changed AFTER UPDATE OF food, title, form, pretreatment, notes ON batch BEGIN
-    INSERT INTO batch_words (batch_words, rowid, food, title, form, pretreatment, notes)
-    VALUES ('delete', old.id, old.food, old.title, old.form, old.pretreatment, old.notes);
-    INSERT INTO batch_words (rowid, food, title, form, pretreatment, notes)
-    VALUES (new.id, new.food, new.title, new.form, new.pretreatment, new.notes);
-END""",
-)
-"""The index of words in batches, and what keeps it true. SQLite writes it; no record lives in it."""
 
 _WORDS = table("batch_words", column("rowid"))
 _SEQUENCE = table("sqlite_sequence", column("name"), column("seq"))

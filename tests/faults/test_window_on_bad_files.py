@@ -1,0 +1,99 @@
+"""The real window on a damaged, foreign or half-copied file: a sentence, its page, and restoring from there."""
+
+from __future__ import annotations
+
+import shutil
+import sqlite3
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QSettings
+
+from dryhouse.desk.opening import Opening
+from dryhouse.desk.theme import Theme
+from dryhouse.desk.window import DeskWindow
+from dryhouse.house import Journals
+from dryhouse.journal.check import check
+from dryhouse.journal.sample import build
+
+SPOILS: dict[str, Callable[[Path], object]] = {}
+
+
+def spoiled(name: str) -> Callable[[Callable[[Path], object]], Callable[[Path], object]]:
+    def keep(spoil: Callable[[Path], object]) -> Callable[[Path], object]:
+        SPOILS[name] = spoil
+        return spoil
+
+    return keep
+
+
+def sql(file: Path, *statements: str) -> None:
+    raw = sqlite3.connect(file)
+    for statement in statements:
+        raw.execute(statement)
+    raw.commit()
+    raw.execute("PRAGMA journal_mode = DELETE")
+    raw.close()
+
+
+@spoiled("a bit of the schema")
+def _bit(file: Path) -> None:
+    raw = bytearray(file.read_bytes())
+    raw[raw.index(b"CREATE TABLE batch (") + 9] ^= 0x80
+    file.write_bytes(raw)
+
+
+SPOILS |= {
+    "cut short": lambda file: file.write_bytes(file.read_bytes()[:9000]),
+    "overwritten": lambda file: file.write_bytes(b"corn, 2 lb\n" * 4000),
+    "pages gone": lambda file: file.write_bytes(
+        file.read_bytes()[:4096] + b"\xff" * (len(file.read_bytes()) - 4096)
+    ),
+    "a table gone": lambda file: sql(file, "DROP TABLE weighing"),
+    "an index gone": lambda file: sql(file, "DROP INDEX ix_batch_filter"),
+    "a planted trigger": lambda file: sql(
+        file, "CREATE TRIGGER sly AFTER INSERT ON place BEGIN DELETE FROM weighing; END"
+    ),
+    "a newer program's": lambda file: sql(file, "UPDATE alembic_version SET version_num = '9420'"),
+    "another program's": lambda file: sql(file, "PRAGMA application_id = 7"),
+}
+
+
+@pytest.fixture(scope="module")
+def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    file = tmp_path_factory.mktemp("whole") / "whole.dryhouse"
+    build(file)
+    return file
+
+
+@pytest.fixture
+def opening(qtbot, qapp, tmp_path, monkeypatch) -> Iterator[Opening]:
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+    theme = Theme(qapp, "light")
+    window = DeskWindow(theme, QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat))
+    made = Opening(window, Journals(tmp_path / "journal.dryhouse"))
+    window.show()
+    yield made
+    window.close()
+    window.deleteLater()
+    theme.deleteLater()
+
+
+@pytest.mark.parametrize("how", SPOILS)
+def test_a_file_that_cannot_be_used_has_its_page_and_a_backup_brings_it_back(
+    opening: Opening, whole: Path, tmp_path: Path, how: str
+) -> None:
+    file = Path(shutil.copy(whole, tmp_path / "journal.dryhouse"))
+    SPOILS[how](file)
+    before = file.read_bytes()
+    assert not opening.open(opening.journals.own)
+    assert opening._page.heading.text() == "This journal did not open"
+    assert str(file) in opening._page.sentence.text()
+    assert file.read_bytes() == before
+    kept = Path(shutil.copy(whole, tmp_path / "kept.dryhouse"))
+    opening.restore(kept)
+    assert opening.session is not None
+    assert opening.window.here == "journal"
+    opening.close()
+    assert check(file) == []

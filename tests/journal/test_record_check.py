@@ -1,0 +1,62 @@
+"""Every record is read and judged: what cannot be read is told apart from what cannot be right."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import UTC, datetime
+
+import pytest
+
+from dryhouse.journal.database import Database, in_memory
+from dryhouse.journal.mapping import mapped
+from dryhouse.journal.record_check import judge_all
+from dryhouse.journal.revision import create
+from dryhouse.journal.sqlite.file import enforce_foreign_keys, keep_unreadable_text
+from dryhouse.journal.tables import TABLES
+from dryhouse.kitchen.records import Batch, Weighing
+from dryhouse.science.quantities import Mass
+from tests.told import in_words
+
+STARTED = datetime(2026, 8, 1, 12, tzinfo=UTC)
+
+
+@pytest.fixture
+def database() -> Iterator[Database]:
+    made = in_memory()
+    create(made)
+    records = [Batch("corn", started=STARTED, ended=STARTED.replace(hour=20), id=1)]
+    records += [Weighing(1, STARTED.replace(hour=12 + n), Mass(900.0 - n, f"{900 - n} g"), id=n) for n in (1, 2, 3)]
+    with made.transaction() as connection:
+        for record in records:
+            connection.execute(TABLES[type(record)].insert(), mapped(type(record)).row(record))
+    keep_unreadable_text(made.driver)
+    yield made
+    made.close()
+
+
+def test_records_as_they_were_kept_have_no_fault(database: Database) -> None:
+    judged = judge_all(database, 20)
+    assert (judged.said, dict(judged.unreadable)) == ([], {})
+
+
+def test_what_cannot_be_read_is_named_and_counted_and_the_rest_is_judged_on(database: Database) -> None:
+    database.driver.execute("UPDATE weighing SET note = CAST(x'ff80' AS TEXT) WHERE id = 1")
+    database.driver.execute("UPDATE weighing SET gross_g = 9e999 WHERE id = 2")
+    database.driver.execute("UPDATE weighing SET tare_g = 5000, tare_typed = '5000 g' WHERE id = 3")
+    judged = judge_all(database, 20)
+    assert dict(judged.unreadable) == {Weighing: [1, 2]}
+    said = in_words(judged.said)
+    assert said[0] == "Weighing 1 holds something that cannot be read."
+    assert said[1].startswith("Weighing 2: ")
+    assert any(line.startswith("Weighing 3: The scale reads") for line in said)
+
+
+def test_no_more_than_asked_for_are_named(database: Database) -> None:
+    database.driver.execute("UPDATE weighing SET gross_g = 9e999")
+    assert len(judge_all(database, 2).said) == 2
+
+
+def test_a_record_whose_owner_is_gone_is_left_to_who_names_orphans(database: Database) -> None:
+    enforce_foreign_keys(database.driver, False)
+    database.driver.execute("DELETE FROM batch")
+    assert judge_all(database, 20).said == []
