@@ -163,7 +163,11 @@ class HandbookPlace(DeskPlace):
     def _question(self, text: str, foods: list[Food]) -> str:
         kind = CATEGORIES.get(self.kind.value() or "", "")
         among = f"None of the {kind.lower()} is called “{text}”." if kind else f"No food called “{text}” is known."
-        way_on = "Choose one of those near it." if foods else "Check the spelling, or add it as a food of your own."
+        way_on = (
+            "Choose one of those near it, or add it as a food of your own."
+            if foods
+            else "Check the spelling, or add it as a food of your own."
+        )
         return f"{among} {way_on}"
 
     def _foods(self) -> list[Food]:
