@@ -163,12 +163,8 @@ class HandbookPlace(DeskPlace):
     def _question(self, text: str, foods: list[Food]) -> str:
         kind = CATEGORIES.get(self.kind.value() or "", "")
         among = f"None of the {kind.lower()} is called “{text}”." if kind else f"No food called “{text}” is known."
-        way_on = (
-            "Choose one of those near it, or add it as a food of your own."
-            if foods
-            else "Check the spelling, or add it as a food of your own."
-        )
-        return f"{among} {way_on}"
+        way_on = "Choose one of those near it, or" if foods else "Check the spelling, or"
+        return f"{among} {way_on} add it as a food of your own."
 
     def _foods(self) -> list[Food]:
         kitchen = self.session.kitchen
