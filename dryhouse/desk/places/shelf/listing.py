@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from dryhouse.desk.icons import pixmap
+from dryhouse.desk.measures import scaled
 from dryhouse.desk.models.paged import Column
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
@@ -51,10 +52,10 @@ class StandingDelegate(QStyledItemDelegate):
         word = str(index.data())
         tint = self.session.theme.tokens.tint(word.casefold())
         box = option.rect
-        size = 18
+        size = scaled(18)
         mark = QRect(box.left() + 8, box.center().y() - size // 2 + 1, size, size)
         painter.save()
-        painter.drawPixmap(mark, pixmap(tint.shape, tint.ink, size))
+        painter.drawPixmap(mark, pixmap(tint.shape, tint.ink, 18))
         painter.setPen(tint.ink)
         room = box.adjusted(size + 14, 0, -4, 0)
         said = option.fontMetrics.elidedText(word, Qt.TextElideMode.ElideRight, room.width())
@@ -174,10 +175,10 @@ class LotListing(QWidget):
             Column("Food", lot_name, "food", width=206, stretch=True),
             Column("Status", lambda line: line.standing.capitalize(), "standing", width=128),
             Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=116),
-            Column("Use", self._first, "keep_by", right=True, width=60, spare=2),
-            Column("Left", self._mass, "mass", right=True, width=76),
-            Column("Measures", self._measure, right=True, width=100, spare=3),
-            Column("Place", lambda line: line.place or "not recorded", "place", width=116, spare=1),
+            Column("Use", self._first, "keep_by", right=True, width=60, spare=3),
+            Column("Left", self._mass, "mass", right=True, width=76, spare=1),
+            Column("Measures", self._measure, right=True, width=100, spare=4),
+            Column("Place", lambda line: line.place or "not recorded", "place", width=116, spare=2),
         )
 
     def _first(self, line: ShelfLine) -> str:

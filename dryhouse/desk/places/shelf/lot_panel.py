@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtWidgets import QGridLayout, QMenu, QPushButton, QWidget
+from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.listing import lot_name
@@ -15,6 +15,7 @@ from dryhouse.desk.widgets.basics import button, calling, column, row, scrolling
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import end_of_day, today
 from dryhouse.kitchen.cautions.cautions import cautions_for, goes_by_its_date, is_bought
 from dryhouse.kitchen.shelf.conditioning import conditioning_of, one_in_words
@@ -79,10 +80,7 @@ class LotPanel(QWidget):
             for n, (act, text, key) in enumerate(ACTS[:_IN_MENU])
         }
         self.buttons["more"] = self._more(ask)
-        grid = QGridLayout()
-        grid.setSpacing(8)
-        for n, made in enumerate(self.buttons.values()):
-            grid.addWidget(made, n // _ACROSS, n % _ACROSS)
+        grid = Tiles(*self.buttons.values(), least=84)
         outer = column(self, space=8)
         self._page = scrolling(page)
         outer.addWidget(self._page, 1)

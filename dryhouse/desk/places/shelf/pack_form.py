@@ -16,8 +16,10 @@ from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.cautions.cautions import batch_facts, lot_cautions
@@ -82,6 +84,7 @@ class PackForm(QWidget):
         self.session = session
         self.rows: list[PackageRow] = []
         self.batch = ChoiceField(session, "Batch", name="batch")
+        may_be_narrow(self.batch.box, 24)
         self.packed_on = DateField(session, "Packed on", hint="empty means today", name="packed_on")
         self.count = NumberField(session, "Into how many", name="count", whole=True, what="number of jars")
         self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
@@ -133,7 +136,7 @@ class PackForm(QWidget):
         inside.addStretch(1)
         outer = column(self, space=12)
         back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
-        outer.addLayout(row(words("Pack a batch", "title", wrap=False), 1, back))
+        outer.addLayout(headed("Pack a batch", 1, back))
         outer.addWidget(scrolling(page), 1)
         outer.addLayout(row(self.save_button, 1))
 

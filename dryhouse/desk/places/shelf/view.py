@@ -6,17 +6,19 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
-from PySide6.QtWidgets import QComboBox, QStackedWidget, QWidget
+from PySide6.QtWidgets import QComboBox, QWidget
 
 from dryhouse.desk.list_place import ListPlace
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.shelf.acts import ActForm
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, RUN, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, calling, column, row, side_by_side, words
+from dryhouse.desk.widgets.basics import Pages, button, calling, column, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.wrapping import Wrapping, headed
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -99,30 +101,28 @@ class ShelfPlace(ListPlace):
         self.pack_button = button("&Pack a batch", self.pack, "primary", hint="Ctrl+N")
         self.time_button = button("Along &time", self.toggle_timeline, hint="Ctrl+T")
         self.time_button.setCheckable(True)
-        head = row(
-            words("Shelf", "title", wrap=False), 1,
+        head = headed(
+            "Shelf", 1,
             button("Pl&aces", self.show_places), button("Bo&ught food", self.shelve),
             self.time_button, self.pack_button,
         )  # fmt: skip
-        self.beside = QStackedWidget()
+        self.beside = Pages()
         for page in (self.panel, self.form):
             self.beside.addWidget(page)
-        self.listing.setMinimumWidth(420)
-        self.beside.setMinimumWidth(366)
-        self.both = side_by_side(self.listing, self.beside, sizes=(688, 366))
+        self.both = side_by_side(self.listing, self.beside, sizes=(688, 366), least=(400, 330))
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         inside.addLayout(head)
         self.on.label.hide()
         self.on.sentence.hide()
-        self.on.setFixedWidth(190)
+        hold(self.on, wide=150)
         said = words("As it will stand on", "label", wrap=False)
         said.setBuddy(self.on.edit)
-        days = row(said, self.on, self.trips, self.day_said, 1)
+        days = Wrapping(said, self.on, self.trips, self.day_said, 1)
         inside.addWidget(self.listing.filter)
         inside.addLayout(days)
         inside.addWidget(self.today_said)
-        self.middle = QStackedWidget()
+        self.middle = Pages()
         self.middle.addWidget(self.both)
         inside.addWidget(self.middle, 1)
         self.stack_pages()
