@@ -10,8 +10,9 @@ from dryhouse.desk.widgets.pressable import Pressable
 SLACK = 1
 
 
-def cut(page: QWidget) -> list[str]:
-    """What is shown smaller than its text needs, or hangs over the edge of what it stands in."""
+def cut(page: QWidget, *, sideways: bool = False) -> list[str]:
+    """What is shown smaller than its text needs, or hangs over the edge of what it stands in. A page that is
+    scrolled `sideways` may have what is not in view."""
     found = []
     for label in page.findChildren(QLabel):
         if label.isVisible() and label.text() and too_small(label):
@@ -23,7 +24,7 @@ def cut(page: QWidget) -> list[str]:
             )
             if not pictured and text_width(button) > button.width() + SLACK:
                 found.append(f"button {button.text()!r} {button.width()} < {text_width(button)}")
-    for widget in (*page.findChildren(QLabel), *page.findChildren(QAbstractButton)):
+    for widget in () if sideways else (*page.findChildren(QLabel), *page.findChildren(QAbstractButton)):
         if widget.isVisible() and hangs_over(widget):
             said = widget.text() or (widget.accessibleName() if isinstance(widget, Pressable) else "")
             if said:

@@ -154,7 +154,8 @@ class Scrolling(QScrollArea):
         inside.installEventFilter(self._watch)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(self._inside.minimumSizeHint().width() + BAR, _LOW)
+        inside = self._inside.minimumSizeHint().expandedTo(self._inside.minimumSize())
+        return QSize(inside.width() + BAR, _LOW)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -214,6 +215,16 @@ class SideBySide(QSplitter):
         return QSize(max(wide), max(high))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        self._arrange()
+        super().resizeEvent(event)
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:
+            self._arrange()
+        return super().event(event)
+
+    def _arrange(self) -> None:
+        """Beside each other where both fit, each at least as large as it needs."""
         wide = self._least_wide()
         beside = self.width() >= sum(wide) + self.handleWidth()
         wanted = Qt.Orientation.Horizontal if beside else Qt.Orientation.Vertical
@@ -225,7 +236,6 @@ class SideBySide(QSplitter):
         if turned:
             self.setSizes(list(self._shares) if beside else [1000, 1000])
             self.updateGeometry()
-        super().resizeEvent(event)
 
     def _least_wide(self) -> tuple[int, int]:
         left, right = (

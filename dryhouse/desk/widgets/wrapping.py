@@ -116,14 +116,17 @@ class Tiles(Wrapping):
         super().__init__(*things, space=space)
 
     def minimumSize(self) -> QSize:
-        return QSize(scaled(self._least), super().minimumSize().height())
+        return QSize(self._least_wide(), super().minimumSize().height())
 
     def sizeHint(self) -> QSize:
         return self.minimumSize()
 
+    def _least_wide(self) -> int:
+        return max(scaled(self._least), super().minimumSize().width())
+
     def _lines(self, width: int) -> list[list[tuple[QLayoutItem, int]]]:
         shown = self._shown()
-        fit = max((width + self._space) // (scaled(self._least) + self._space), 1)
+        fit = max((width + self._space) // (self._least_wide() + self._space), 1)
         rows = -(-len(shown) // fit)
         across = max(-(-len(shown) // rows), 1) if rows else 1
         wide = (width - self._space * (across - 1)) // across

@@ -13,7 +13,7 @@ from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.places.batches.entries import FIELD_NAMES, keep_unchanged, typed_from
 from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, side_by_side, words
 from dryhouse.desk.widgets.draft import DraftOffer
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
@@ -100,16 +100,15 @@ class LogForm(QWidget):
         self.save_button = button("&Save", self.save, "primary", hint="Enter or Ctrl+S")
         self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
         self.clear_button = button("&Clear", self.clear, "quiet", hint="Empty every entry")
-        left = column(space=12)
+        typing = QWidget()
+        left = column(typing, space=12)
         self.area = scrolling(page)
         left.addWidget(self.area, 1)
         left.addLayout(row(self.save_button, self.leave_button, 1, self.clear_button))
-        across = row(space=28)
-        across.addLayout(left, 11)
-        across.addWidget(scrolling(answer), 10)
+        both = side_by_side(typing, scrolling(answer), sizes=(1100, 1000), least=(400, 330), gap=28)
         inside = column(self, margin=0, space=12)
         inside.addWidget(self.heading)
-        inside.addLayout(across, 1)
+        inside.addWidget(both, 1)
 
     # --- what stands in it ---------------------------------------------------------------------------------
 

@@ -68,7 +68,7 @@ class HandbookPlace(DeskPlace):
         self.right = Pages()
         for page in (self.page, self.own_food, self.sources):
             self.right.addWidget(page)
-        across = side_by_side(left, self.right, sizes=(260, 800), least=(220, 560), gap=24)
+        across = side_by_side(left, self.right, sizes=(260, 800), least=(220, 530), gap=24)
         across.setStretchFactor(1, 1)
         head = headed(
             "Handbook",

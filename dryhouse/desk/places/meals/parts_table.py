@@ -33,7 +33,7 @@ class PartsTable(QWidget):
         self._next_line = 1
         self.grid = QGridLayout(self)
         self.grid.setContentsMargins(0, 0, 0, 0)
-        self.grid.setHorizontalSpacing(6)
+        self.grid.setHorizontalSpacing(5)
         self.grid.setVerticalSpacing(6)
         for n, (head, wide) in enumerate(zip(_HEADS, _WIDEST, strict=True)):
             self.grid.addWidget(words(head, "small", wrap=False), 0, n)
