@@ -99,6 +99,9 @@ def _fill_view(window: DeskWindow, menu: QMenu) -> None:
         window.theme.choose(choice)
         window.settings.setValue("window/theme", choice)
 
+    def full_screen() -> None:
+        window.showNormal() if window.isFullScreen() else window.showFullScreen()
+
     larger = _add(menu, "&Larger text", lambda: enlarge(1))
     larger.setShortcuts([QKeySequence("Ctrl++"), QKeySequence("Ctrl+=")])
     _add(menu, "&Smaller text", lambda: enlarge(-1), "Ctrl+-")
@@ -107,7 +110,7 @@ def _fill_view(window: DeskWindow, menu: QMenu) -> None:
     names = {"system": "As the &system", "light": "&Light", "dark": "&Dark", "contrast": "High &contrast"}
     _choices(menu, "&Colors", tuple((c, names[c]) for c in CHOICES), window.theme.choice, look)
     menu.addSeparator()
-    _add(menu, "&Full screen", window.turn_full_screen, "F11")
+    _add(menu, "&Full screen", full_screen, "F11")
 
 
 def _fill_settings(window: DeskWindow, session: Session, menu: QMenu) -> None:

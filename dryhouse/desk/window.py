@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.place import DeskPlace, PlaceSpec
     from dryhouse.desk.session import Session
     from dryhouse.desk.widgets.sheet import WorkingsSheet
-    from dryhouse.science.values import Caution, Figure
+    from dryhouse.science.values import Figure
 
 _SMALLEST = QSize(640, 480)
 """Everything can still be reached; 900 by 600 is the least that is comfortable."""
@@ -96,7 +96,7 @@ class DeskWindow(QMainWindow):
         self._sheet: WorkingsSheet | None = None
         session.open_asked.connect(self._open)
         session.workings_asked.connect(self._show_workings)
-        session.caution_asked.connect(self._show_caution)
+        session.caution_asked.connect(lambda caution: self.sheet().show_caution(caution))
         self.reminders = Reminders(session, session)
         self.reminders.start()
         self.elsewhere = Elsewhere(session)
@@ -197,9 +197,6 @@ class DeskWindow(QMainWindow):
     def _show_workings(self, title: str, figure: Figure) -> None:
         self.sheet().show_workings(title, figure)
 
-    def _show_caution(self, caution: Caution) -> None:
-        self.sheet().show_caution(caution)
-
     # --- what the menus ask for ---------------------------------------------------------------------------
 
     def print_place(self) -> None:
@@ -228,10 +225,6 @@ class DeskWindow(QMainWindow):
         self.show()
         self.raise_()
         self.activateWindow()
-
-    def turn_full_screen(self) -> None:
-        """The whole screen, or the window again."""
-        self.showNormal() if self.isFullScreen() else self.showFullScreen()
 
     # --- the frame --------------------------------------------------------------------------------------------
 
