@@ -341,7 +341,7 @@ class Weighing:
         return self.gross.si - (self.tare.si if self.tare else 0.0)
 
 
-TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN = (
+TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED = (
     "trays turned",
     "temperature changed",
     "paused",
@@ -350,8 +350,9 @@ TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN = (
     "note",
     "tray taken off early",
     "tray put in later",
+    "trays moved",
 )
-EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN)
+EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED)
 
 
 @dataclass(frozen=True, slots=True)
@@ -364,7 +365,7 @@ class BatchEvent:
     temperature: Temperature | None = field(default=None, metadata=about("Dryer set to", low=0.0, high=150.0))
     note: str = ""
     trays: int | None = field(default=None, metadata=about("How many trays", low=1, high=MOST_TRAYS))
-    """How many trays were taken off early or put in later."""
+    """How many trays were taken off early, put in later or moved."""
     mass: Mass | None = field(default=None, metadata=about("What was on them", positive=True, high=MOST_G))
     """The net weight of what was on those trays, then."""
     id: int = 0

@@ -8,11 +8,9 @@ from datetime import UTC, date, datetime, timedelta, timezone
 import pytest
 
 from dryhouse.kitchen.dryer.drying import (
-    add_event,
     add_weighing,
     correct_weighing,
     events_of,
-    remove_event,
     remove_weighing,
     reopen,
     running_batch_named,
@@ -20,6 +18,7 @@ from dryhouse.kitchen.dryer.drying import (
     take_off,
     weighings_of,
 )
+from dryhouse.kitchen.dryer.happenings import add_event, remove_event
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, Weighing
 from dryhouse.kitchen.records.batches import (
     DRYING,

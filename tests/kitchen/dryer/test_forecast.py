@@ -8,8 +8,9 @@ import pytest
 
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.dryer.drying import add_event, add_weighing, start_batch, take_off
+from dryhouse.kitchen.dryer.drying import add_weighing, start_batch, take_off
 from dryhouse.kitchen.dryer.forecast import prior_for, target_ratio
+from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
 from dryhouse.kitchen.kitchen import Kitchen
