@@ -128,10 +128,7 @@ class WeighingsPane(QWidget):
             widget.setEnabled(bool(self.lines))
         self._name_leaving()
         events = run.events if run else ()
-        said = [
-            f"{show_moment(self.session, e.at)}: {event_words(self.session.kitchen, e, self.session.style)}"
-            for e in events
-        ]
+        said = [f"{show_moment(self.session, e.at)}: {event_words(e, self.session.style)}" for e in events]
         self.events.setText("\n".join(said))
         self.events.setVisible(bool(said))
         self.remove_event_button.setVisible(any(e.kind != TAKEN_OFF for e in events))
