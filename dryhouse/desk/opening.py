@@ -172,7 +172,7 @@ class Opening(QObject):
             self.window.theme,
             "journal",
             "Welcome to your drying journal",
-            "Write down a tray batch when it comes off the dryer, and see what it tells you: how dry it is, how "
+            "Log each batch as it comes off the dryer, and see how dry it is, how "
             "long it keeps, and the water that brings it back. Look around in the sample journal first, or start "
             "your own.",
             ("Look at the sample journal", self.open_sample),

@@ -69,7 +69,7 @@ class Rescue(QObject):
         if acts:
             acts.append(("Look at the sample journal", self.opening.open_sample))
         theme = self.opening.window.theme
-        self.opening.show_page(EmptyState(theme, "cross", "This journal did not open", sentence, *acts))
+        self.opening.show_page(EmptyState(theme, "cross", "Could not open this journal", sentence, *acts))
 
     def file_failed(self, sentence: str) -> None:
         """The file that is open failed: what can be done stands in place of the place she was in, which stays as it

@@ -101,7 +101,7 @@ def test_her_journal_opens_with_its_name_in_the_title(opening, journals):
 def test_a_journal_that_does_not_open_leaves_a_window_with_a_sentence_and_choices(opening, journals):
     journals.broken = "own"
     assert not opening.open(journals.own)
-    assert heading(opening) == "This journal did not open"
+    assert heading(opening) == "Could not open this journal"
     assert "locked by another window" in opening._page.sentence.text()
     assert not any(b.isEnabled() for b in opening.window.rail.buttons.values())
     assert [b.text() for b in opening._page.buttons] == [
@@ -189,7 +189,7 @@ def test_a_mistake_of_ours_while_opening_has_the_page_and_the_log(opening, journ
         raise ZeroDivisionError("in the middle")
 
     assert not opening.open(broken)
-    assert heading(opening) == "This journal did not open"
+    assert heading(opening) == "Could not open this journal"
     assert "Something went wrong in the program" in opening._page.sentence.text()
     assert "ZeroDivisionError: in the middle" in written[0]
 
@@ -198,7 +198,7 @@ def test_a_journal_whose_first_reading_fails_has_the_page_too(opening, journals,
     journal = journals.kitchens["own"].journal
     monkeypatch.setattr(journal, "batch_ids", damaged)
     assert not opening.open(journals.own)
-    assert heading(opening) == "This journal did not open"
+    assert heading(opening) == "Could not open this journal"
     assert journal.closed
     assert opening.window.session is None
 

@@ -32,7 +32,7 @@ from dryhouse.science.workings import step
 from dryhouse.words.names import called
 from dryhouse.words.verdicts import verdict_sentence
 
-WEIGHED = Basis("own", "this batch, weighed", 1)
+WEIGHED = Basis("own", "weighed in this batch", 1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -315,7 +315,7 @@ def test_a_batch_is_meant_by_its_number_or_by_its_food_while_only_one_runs() -> 
 def test_nothing_on_the_scale_is_no_weighing() -> None:
     hands = Hands()
     batch = hands.start()
-    with pytest.raises(InputProblem, match="reads nothing"):
+    with pytest.raises(InputProblem, match="above 0"):
         add_weighing(hands.kitchen, batch, Mass(0.0, "0 g"))
 
 

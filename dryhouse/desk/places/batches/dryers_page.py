@@ -44,9 +44,7 @@ class DryersPage(QWidget):
             "temperature_high": QuantityField(session, "Highest setting", Temperature, name="temperature_high"),
         }
         self.save_button = button("&Save", self.save, "primary", hint="Enter")
-        self.remove_button = button(
-            "Put away", self.remove, hint="A dryer that batches used keeps its name in them"
-        )
+        self.remove_button = button("Archive", self.remove, hint="A dryer that batches used keeps its name in them")
         self._build()
         self.list.currentItemChanged.connect(lambda item, _before: self._show(item))
         for field in self.fields.values():

@@ -29,7 +29,7 @@ from dryhouse.science.values import Caution
 from dryhouse.words.messages import problem_sentence
 
 _PAUSE_MS = 90
-_MORE = "&More to write down"
+_MORE = "&More fields"
 
 
 class LogForm(QWidget):
@@ -48,7 +48,7 @@ class LogForm(QWidget):
         self._remembered: dict[str, str] = {}
         self.heading = words("Log a batch", "title", wrap=False)
         self.entries = Entries(session)
-        self.still = QCheckBox("It is still in the dryer")
+        self.still = QCheckBox("Still drying")
         self.memory = words("", "small")
         self.offer = DraftOffer()
         self.preview = CardView(session)
@@ -92,14 +92,14 @@ class LogForm(QWidget):
         self.more.hide()
         answer = QWidget()
         beside = column(answer, space=10)
-        beside.addWidget(words("What it tells", "heading"))
+        beside.addWidget(words("Results", "heading"))
         beside.addWidget(self.nothing_yet)
         beside.addWidget(self.preview)
         beside.addStretch(1)
         self.preview.hide()
         self.save_button = button("&Save", self.save, "primary", hint="Enter or Ctrl+S")
         self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
-        self.clear_button = button("&Clear", self.clear, "quiet", hint="Empty every entry")
+        self.clear_button = button("&Clear", self.clear, "quiet", hint="Clear the form")
         typing = QWidget()
         left = column(typing, space=12)
         self.area = scrolling(page)
@@ -284,5 +284,5 @@ class LogForm(QWidget):
     def _toggle_more(self, on: bool) -> None:
         self.more_button.setChecked(on)
         self.more.setVisible(on)
-        self.more_button.setText("Less to write down" if on else _MORE)
+        self.more_button.setText("Fewer fields" if on else _MORE)
         self.more_button.setShortcut("Alt+M")

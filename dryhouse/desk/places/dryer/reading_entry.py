@@ -78,7 +78,7 @@ class ReadingEntry(QWidget):
 
     recorded = Signal()
 
-    def __init__(self, session: Session, run: DryingRun, *, label: str = "Scale reads") -> None:
+    def __init__(self, session: Session, run: DryingRun, *, label: str = "Scale reading") -> None:
         super().__init__()
         self.session, self.run = session, run
         self.field = ReadingField(session, label)

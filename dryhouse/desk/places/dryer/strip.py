@@ -124,7 +124,7 @@ class Strip(QFrame):
         inside.addWidget(self.more)
         self.more.hide()
         self.heat_row = QWidget()
-        self.heat_row.setLayout(row(self.heat_to, button("Note it", self._note_heat), 1))
+        self.heat_row.setLayout(row(self.heat_to, button("Save", self._note_heat), 1))
         inside.addWidget(self.heat_row)
         self.heat_row.hide()
         inside.addLayout(row(self.off_button, self.note_button, self.more_button, 1, space=8))
@@ -217,12 +217,12 @@ class Strip(QFrame):
         self.tare.set_hint(
             f"{tare.typed or self.session.style.show(tare)}, as last" if tare and tare.si else "none"
         )
-        self.pause_action.setText("Drying goes on" if run.clock.paused_since else "Paused")
+        self.pause_action.setText("Resume" if run.clock.paused_since else "Paused")
 
     def _name_reading(self) -> None:
         """What is weighed stands over the entry, unless it is the whole load."""
         scope = self.scope.value()
-        self.reading.label.setText("Scale reads" if scope == LOAD else f"Scale reads, {SCOPE_WORDS[scope]}")
+        self.reading.label.setText("Scale reading" if scope == LOAD else f"Scale reading, {SCOPE_WORDS[scope]}")
 
     def set_chosen(self, chosen: bool) -> None:
         """Mark this strip as the one whose chart is shown."""

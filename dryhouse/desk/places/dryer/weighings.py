@@ -94,7 +94,7 @@ class WeighingsPane(QWidget):
                 self.scope,
                 self.heat,
                 button("&Save", lambda: self.save(), "primary"),
-                button("Leave", self.leave),
+                button("Close", self.leave),
                 self.keep_button,
             )
         )

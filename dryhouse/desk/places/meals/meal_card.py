@@ -55,9 +55,9 @@ class MealCard(QWidget):
         self.offer = ScaleOffer()
         self.cooking = ChoiceField(session, "Cooked by", [(c, c) for c in COOKING_STYLES], name="cooking")
         self.liquid = ChoiceField(session, "Eaten", [(s, s) for s in LIQUID_STYLES], name="liquid")
-        self.minutes = NumberField(session, "Minutes", hint="as reckoned", name="cook_minutes")
+        self.minutes = NumberField(session, "Minutes", hint="calculated", name="cook_minutes")
         self.pot = QuantityField(
-            session, "Pot, across", Length, name="pot_diameter", hint="6 in" if us else "15 cm"
+            session, "Pot diameter", Length, name="pot_diameter", hint="6 in" if us else "15 cm"
         )
         self.altitude = QuantityField(
             session,
@@ -67,7 +67,7 @@ class MealCard(QWidget):
             hint="sea level",
             name="altitude",
         )
-        self.boil_off = NumberField(session, "Boils off, ml/min", hint="as reckoned", name="boil_off_ml_per_min")
+        self.boil_off = NumberField(session, "Evaporation, ml/min", hint="calculated", name="boil_off_ml_per_min")
         self.method = TextField(session, "Method")
         self.parts = PartsTable(session)
         self.sums = SumsView(session)
@@ -112,7 +112,7 @@ class MealCard(QWidget):
         for choice in (self.cooking, self.liquid):
             may_be_narrow(choice.box)
         self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
-        self.note_button = button("Note how it came &out", self.open_note, hint="Ctrl+K")
+        self.note_button = button("Add a c&ooking note", self.open_note, hint="Ctrl+K")
         page = QWidget()
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 16, 0)

@@ -40,9 +40,9 @@ class MealsPage(QWidget):
         inside.addWidget(self.list, 1)
         self.remove_button = button("Remove", self.remove, name="Remove the chosen meal")
         inside.addLayout(
-            row(button("To a file…", self.send, name="Write the chosen meal to a file"), self.remove_button, 1)
+            row(button("Export meal…", self.send, name="Export the chosen meal to a file"), self.remove_button, 1)
         )
-        inside.addLayout(row(button("From a file…", self.bring, name="Bring in a meal from a file"), 1))
+        inside.addLayout(row(button("Import meal…", self.bring, name="Import a meal from a file"), 1))
         self.both = side_by_side(left, self.card, sizes=(224, 820), least=(200, 520), gap=16)
         self.both.setStretchFactor(1, 1)
         self.pages = Pages()
@@ -107,7 +107,7 @@ class MealsPage(QWidget):
             self.session.act(remove_meal, meal)
 
     def send(self) -> None:
-        """Write the chosen meal to a file for another kitchen."""
+        """Export the chosen meal to a file for another kitchen."""
         meal = self.card.meal
         if not meal.id:
             self.session.say("Save the meal first; then it can be written to a file.", "input")

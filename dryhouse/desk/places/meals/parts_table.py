@@ -14,7 +14,7 @@ from dryhouse.kitchen.meals.sheet import MealSheet
 from dryhouse.kitchen.records import MealPart
 from dryhouse.kitchen.shelf.lines import ShelfLine
 
-_HEADS = ("Ingredient", "Amount, dry", "From", "That is", "Takes up", "Gives")
+_HEADS = ("Ingredient", "Amount, dry", "From", "Volume", "Water", "Energy")
 _WIDEST = (3, 2, 3, 1, 1, 1)
 
 

@@ -79,12 +79,12 @@ class SumsView(QWidget):
         self.strip = AnswerStrip(session)
         self._sheet: MealSheet | None = None
         self.share = ChoiceField(session, "Figures for", [(SERVING, "each serving"), (BAG, "the whole bag")])
-        self.flame = FigureView(session, "Over the flame", compact=True)
+        self.flame = FigureView(session, "Stove time", compact=True)
         self.figures = {name: FigureView(session, title, compact=True) for name, title in REST}
         grid = Tiles(*self.figures.values(), self.flame, self.share, least=_TILE)
         self._said = column(space=4)
         inside = column(self, space=8)
-        inside.addWidget(words("What it comes to", "heading"))
+        inside.addWidget(words("Totals", "heading"))
         inside.addLayout(grid)
         inside.addLayout(self._said)
         self.share.changed.connect(self._show)
@@ -109,7 +109,7 @@ class SumsView(QWidget):
         for remark in sheet.remarks:
             self._said.addWidget(words(remark))
         if sheet.published:
-            self._said.addWidget(words("Published beside it", "label"))
+            self._said.addWidget(words("Published figures", "label"))
             for published in sheet.published:
                 self._said.addWidget(
                     words(f"{published.name}: {published.sentence}  [{published.source}]", "small")

@@ -39,8 +39,8 @@ class BoughtForm(QWidget):
         self.food = FoodField(session)
         self.name_ = TextField(session, "Name", hint="if it has one of its own", name="name")
         self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
-        self.mass = QuantityField(session, "Holds", Mass, hint="such as 250 g", name="mass")
-        self.volume = QuantityField(session, "Measures", Volume, hint="such as 2 cups", name="volume")
+        self.mass = QuantityField(session, "Weight", Mass, hint="such as 250 g", name="mass")
+        self.volume = QuantityField(session, "Volume", Volume, hint="such as 2 cups", name="volume")
         self.place = PlaceField(session)
         self.in_oil = in_oil_field(session)
         self.keep_by = DateField(
@@ -54,7 +54,7 @@ class BoughtForm(QWidget):
         self.cautions = CautionsView(session)
         inside = column(self, space=4)
         back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
-        inside.addLayout(headed("Shelve bought food", 1, back))
+        inside.addLayout(headed("Add bought food", 1, back))
         inside.addWidget(self.cautions)
         for field in self.fields:
             hold(field, most_wide=460)

@@ -177,7 +177,7 @@ class LotListing(QWidget):
             Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=116),
             Column("Use", self._first, "keep_by", right=True, width=60, spare=3),
             Column("Left", self._mass, "mass", right=True, width=76, spare=1),
-            Column("Measures", self._measure, right=True, width=100, spare=4),
+            Column("Volume", self._measure, right=True, width=100, spare=4),
             Column("Place", lambda line: line.place or "not recorded", "place", width=116, spare=2),
         )
 

@@ -34,8 +34,8 @@ ACTS = (
     ("labels", "&Labels", "L"),
     ("throw_out", "Throw out", "Del"),
     ("insects", "Treated against insects …", "I"),
-    ("move_back", "Take a wrong move back …", "W"),
-    ("remove", "Entered by mistake: remove it", "Shift+Del"),
+    ("move_back", "Undo a wrong move…", "W"),
+    ("remove", "Delete this entry", "Shift+Del"),
 )
 """What can be done with a lot: the act, its words, its key in the list. The first four are the usual ones; from
 the eighth on they are in the menu More."""
@@ -131,7 +131,7 @@ class LotPanel(QWidget):
             day = day_words(line.keep_by)
             title = f"Keeps until {day}; days left{on}"
             if figure.value < 0:
-                title, figure = f"Past its keep-by of {day}, since", replace(figure, value=-figure.value)
+                title, figure = f"Past keep-by ({day}) for", replace(figure, value=-figure.value)
             self.keep_by.set_figure(figure, title=title)
         elif line.keep_by is not None and goes_by_its_date(line.lot):
             self.keep_by.set_figure(

@@ -45,9 +45,9 @@ class PackageRow:
 
     def __init__(self, session: Session, number: int, kinds: Sequence[tuple[str, str]]) -> None:
         self.kind = ChoiceField(session, f"Package {number}", kinds, name="package")
-        self.mass = QuantityField(session, "Holds", Mass, hint="such as 80 g", name="mass")
-        self.volume = QuantityField(session, "Measures", Volume, hint="such as 1 cup", name="volume")
-        self.place = PlaceField(session, "Goes to")
+        self.mass = QuantityField(session, "Weight", Mass, hint="such as 80 g", name="mass")
+        self.volume = QuantityField(session, "Volume", Volume, hint="such as 1 cup", name="volume")
+        self.place = PlaceField(session, "Place")
         self.fields = (self.kind, self.mass, self.volume, self.place)
         self.name = ""
         """What the package is called: `1 of 6`, of a pot packed by its servings."""
@@ -86,7 +86,7 @@ class PackForm(QWidget):
         self.batch = ChoiceField(session, "Batch", name="batch")
         may_be_narrow(self.batch.box, 24)
         self.packed_on = DateField(session, "Packed on", hint="empty means today", name="packed_on")
-        self.count = NumberField(session, "Into how many", name="count", whole=True, what="number of jars")
+        self.count = NumberField(session, "Number of packages", name="count", whole=True, what="number of jars")
         self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
         self.place = PlaceField(session)
         self.in_oil = in_oil_field(session)

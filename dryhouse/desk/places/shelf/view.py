@@ -72,7 +72,7 @@ class ShelfPlace(ListPlace):
         self.listing = LotListing(session, self.state)
         self.panel = LotPanel(session, self.state, self.ask)
         self.form = ActForm(session)
-        self.on = DateField(session, "As it will stand on", hint="today; in 6 weeks", future=True)
+        self.on = DateField(session, "Show shelf on", hint="today; in 6 weeks", future=True)
         self.day_said = words("", "muted", wrap=False)
         self.today_said = words("")
         """What conditioning asks for today; hidden where it asks for nothing."""
@@ -91,7 +91,7 @@ class ShelfPlace(ListPlace):
             "Nothing on the shelf yet",
             "Pack a finished batch into jars and bags, or shelve dried food you bought.",
             ("Pack a batch", self.pack),
-            ("Shelve bought food", self.shelve),
+            ("Add bought food", self.shelve),
             ("Places", self.show_places),
         )
         self._build()
@@ -99,11 +99,11 @@ class ShelfPlace(ListPlace):
 
     def _build(self) -> None:
         self.pack_button = button("&Pack a batch", self.pack, "primary", hint="Ctrl+N")
-        self.time_button = button("Along &time", self.toggle_timeline, hint="Ctrl+T")
+        self.time_button = button("Timel&ine", self.toggle_timeline, hint="Ctrl+T")
         self.time_button.setCheckable(True)
         head = headed(
             "Shelf", 1,
-            button("Pl&aces", self.show_places), button("Bo&ught food", self.shelve),
+            button("Pl&aces", self.show_places), button("Add bo&ught food", self.shelve),
             self.time_button, self.pack_button,
         )  # fmt: skip
         self.beside = Pages()
@@ -116,7 +116,7 @@ class ShelfPlace(ListPlace):
         self.on.label.hide()
         self.on.sentence.hide()
         hold(self.on, wide=150)
-        said = words("As it will stand on", "label", wrap=False)
+        said = words("Show shelf on", "label", wrap=False)
         said.setBuddy(self.on.edit)
         days = Wrapping(said, self.on, self.trips, self.day_said, 1)
         inside.addWidget(self.listing.filter)

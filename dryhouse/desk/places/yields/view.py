@@ -46,7 +46,7 @@ class YieldsPlace(DeskPlace):
     watches = frozenset({Batch, Dryer, OwnFood, OwnFigure})
     shortcuts = (
         ("Ctrl+F", "the line to type into"),
-        ("Ctrl+R", "turn round: fresh to dried, dried to fresh"),
+        ("Ctrl+R", "swap direction: fresh to dried, dried to fresh"),
         ("Enter", "in the line: the workings"),
         ("Ctrl+Shift+C", "copy the answer"),
     )

@@ -52,11 +52,11 @@ class TripForm(QFrame):
         self.energy = NumberField(
             session, "Energy wanted, kcal each day", hint="2500", name="energy_kcal_per_person_day"
         )
-        self.warmth = QuantityField(session, "Warmth on the way", Temperature, hint="77 F", name="temperature")
+        self.warmth = QuantityField(session, "Trail temperature", Temperature, hint="77 F", name="temperature")
         self.altitude = QuantityField(
             session, "Altitude", Length, default_unit="ft" if us else "m", hint="sea level", name="altitude"
         )
-        self.margin = NumberField(session, "Lost or spilled, %", hint="0", percent=True, name="spoilage_margin_pct")
+        self.margin = NumberField(session, "Spare, %", hint="0", percent=True, name="spoilage_margin_pct")
         self.title = words("A new trip", "heading")
         inside = column(self, margin=16, space=8)
         inside.addWidget(self.title)
@@ -72,7 +72,7 @@ class TripForm(QFrame):
         save = button("Sa&ve the trip", self.save, "primary", hint="Enter")
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
-        inside.addLayout(row(save, button("Leave", self._leave, hint="Esc; what you typed is kept"), 1))
+        inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
 
     def begin(self, trip: Trip | None) -> None:
         """A recorded trip, or an empty form."""

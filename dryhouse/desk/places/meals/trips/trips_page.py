@@ -52,7 +52,7 @@ class TripsPage(QWidget):
             session.theme,
             "meals",
             "No trip yet",
-            "Say when, how many and how hungry; then put meals on its days, and the lists follow.",
+            "Enter dates, people and calories per day; then put meals on its days, and the lists follow.",
             ("Plan a trip", self.new),
         )
         self._build()
