@@ -156,7 +156,7 @@ def _cell(line: int, cell: str, what: str, comma: bool, *, zero: bool) -> float:
     if not cell:
         raise InputProblem(f"Line {line}: the {what} is missing.")
     if re.match(r"\s*[-−]", cell):
-        raise InputProblem(f"Line {line}: “{cell}” is less than nothing; a {what} is 0 or more.")
+        raise InputProblem(f"Line {line}: “{cell}” cannot be negative; a {what} is 0 or more.")
     number, unit = re.fullmatch(r"(.*?)\s*([a-zA-Z]*)", cell, re.DOTALL).groups()  # type: ignore[union-attr]
     size = 1.0
     if unit and not re.fullmatch(r"(?i)e|inf|nan", unit):
