@@ -172,8 +172,8 @@ def test_where_no_lot_fits_one_click_shows_all_again(shelf, window):
 def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     lot = window.session.act(pack, 1, [Package(place=CELLAR)]).record
     shelf.refresh()
-    shelf.trips.setCurrentIndex(1)
-    shelf._trip_chosen(1)
+    shelf.day.trips.setCurrentIndex(1)
+    shelf.day.trips.activated.emit(1)
     assert shelf.state.day == date(2027, 8, 28)
     assert shelf.state.line(lot.id).standing == "past keep-by"
     shelf.toggle_timeline()
@@ -181,9 +181,9 @@ def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     qtbot.wait(30)
     assert not shelf._timeline.pane.picture().isNull()
     shelf.toggle_timeline()
-    shelf.on.edit.setText("in 2 weeks")
+    shelf.day.on.edit.setText("in 2 weeks")
     assert shelf.state.day == TODAY + timedelta(days=14)
-    shelf.on.edit.setText("")
+    shelf.day.on.edit.setText("")
     assert shelf.state.on is None
 
 
