@@ -102,6 +102,7 @@ def test_a_decimal_comma_is_read_where_the_person_uses_one():
         ("135", Temperature, "does not say which degrees"),
         ("135 K", Temperature, "not a scale"),
         ("-500 C", Temperature, "colder than anything"),
+        ("-273.2 C", Temperature, "colder than anything"),
         ("135 F", Mass, "is a temperature"),
     ],
 )

@@ -74,6 +74,14 @@ def test_without_own_batches_or_constants_the_published_time_is_used() -> None:
     assert published_expectation(APPLE, 0.04) is None
 
 
+def test_a_drying_time_of_an_hour_is_one_and_none_at_all_is_not() -> None:
+    def with_hours(hours: float) -> Food:
+        return replace(APPLE, facts={**APPLE.facts, "drying_hours": Fact(hours, "h", "entered by you", "entered")})
+
+    assert published_expectation(with_hours(1.0), 0.04) is not None
+    assert published_expectation(with_hours(0.0), 0.04) is None
+
+
 def test_the_target_is_a_share_of_the_starting_water() -> None:
     load = load_of([LoadPart("apple", 1000.0, Fact(80.0, "%", "x"))])
     assert target_ratio(load, TARGET) == pytest.approx(0.25 / 4.0)

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, Qt, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -20,9 +20,9 @@ from dryhouse.desk.measures import scaled
 from dryhouse.desk.models.paged import Column
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, words
-from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
+from dryhouse.desk.widgets.choices import ANY, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
+from dryhouse.desk.widgets.narrowed_list import NarrowedList
 from dryhouse.desk.widgets.paged_table import PagedTable
 from dryhouse.kitchen.search_words import split_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
@@ -63,36 +63,22 @@ class StandingDelegate(QStyledItemDelegate):
         painter.restore()
 
 
-class LotListing(QWidget):
-    """The table and how many it lists; `filter` is a line of its own. `chosen` and `opened` give a lot's number."""
-
-    chosen = Signal(object)
-    opened = Signal(object)
-    counted = Signal(int, bool)
+class LotListing(NarrowedList):
+    """The lots of the shelf, narrowed by status and place."""
 
     def __init__(self, session: Session, state: ShelfState) -> None:
-        super().__init__()
-        self.session, self.state = session, state
-        self._sort, self._descending = "standing", False
-        self.standing, self.place = choice_box("Status"), choice_box("Place")
-        self.filter = FilterBar("Find lots", "Find by food, name, place or notes", self.standing, self.place)
-        self.table = PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id)
+        super().__init__(session, sort="standing")
+        self.state = state
+        self.standing, self.place = boxes = choice_box("Status"), choice_box("Place")
+        self.build(
+            PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id),
+            FilterBar("Find lots", "Find by food, name, place or notes", *boxes),
+            boxes,
+            picture="shelf",
+            none_fits="No lot fits",
+        )
         self.table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.table.setItemDelegateForColumn(_STANDING_COLUMN, StandingDelegate(session, self.table))
-        self.table.show_sort(self._sort, self._descending)
-        self.count = words("", "small")
-        inside = column(self, space=8)
-        self.pages = FittingList(session, self.table, "shelf", "No lot fits", self.clear)
-        inside.addWidget(self.pages, 1)
-        inside.addWidget(self.count)
-        self.filter.changed.connect(lambda _text: self.list_again())
-        self.filter.down.connect(self.table.setFocus)
-        for box in (self.standing, self.place):
-            box.currentIndexChanged.connect(lambda _i: self.list_again())
-        self.table.sort_asked.connect(self._sort_by)
-        self.table.chosen.connect(self.chosen)
-        self.table.opened.connect(self.opened)
-        session.style_changed.connect(self.table.rows.forget)
         session.theme.changed.connect(self.table.viewport().update)
 
     def selected(self) -> list[int]:
@@ -121,20 +107,6 @@ class LotListing(QWidget):
         self.pages.show_fitting(bool(left) or not self._narrowed())
         self.count.setText(f"{len(left)} {'lot' if len(left) == 1 else 'lots'}")
         self.counted.emit(len(left), (bool(lines) and len(left) < len(lines)) or self._narrowed())
-
-    def clear(self) -> None:
-        """Take every narrowing away."""
-        self.filter.edit.clear()
-        for box in (self.standing, self.place):
-            box.setCurrentIndex(0)
-        self.filter.tell()
-
-    def show_row(self, id: int) -> None:
-        """Choose a lot, taking the filter away where it hides it."""
-        if not self.table.choose(id):
-            self.clear()
-            self.list_again()
-            self.table.choose(id)
 
     # --- inside ----------------------------------------------------------------------------------------
 
@@ -165,10 +137,6 @@ class LotListing(QWidget):
     def _fetch(self, ids: Sequence[int]) -> list[ShelfLine]:
         lines = self.state.lines()
         return [lines[id] for id in ids if id in lines]
-
-    def _sort_by(self, key: str, descending: bool) -> None:
-        self._sort, self._descending = key, descending
-        self.list_again()
 
     def _columns(self) -> tuple[Column, ...]:
         return (
