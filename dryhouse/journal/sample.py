@@ -42,13 +42,13 @@ def fresh_copy() -> Path:
 
 
 def bring_to_the_present(file: Path, now: datetime) -> None:
-    """Move the batches that are on a dryer by whole days, so that they still are: last weighed within a day."""
+    """Move the batches that are on a dryer by whole hours, so that they still are: last weighed within the hour."""
     journal = open_journal(file, write=True)
     try:
         changes: list[Change] = []
         for batch in journal.where(Batch, state=DRYING):
             weighings = journal.where(Weighing, batch=batch.id)
-            late = timedelta(days=max((now - max(w.at for w in weighings)).days, 0)) if weighings else timedelta()
+            late = hours_since(max((w.at for w in weighings), default=now), now)
             if late and batch.started is not None:
                 changes.append(Change(batch, replace(batch, started=batch.started + late)))
                 changes += [Change(w, replace(w, at=w.at + late)) for w in weighings]
@@ -58,6 +58,11 @@ def bring_to_the_present(file: Path, now: datetime) -> None:
             journal.write(changes)
     finally:
         journal.close()
+
+
+def hours_since(moment: datetime, now: datetime) -> timedelta:
+    """The whole hours that have passed; none where it is still to come."""
+    return timedelta(hours=max((now - moment) // timedelta(hours=1), 0))
 
 
 def _built() -> Path:

@@ -119,7 +119,7 @@ class Style:
             return self.percent(value)
         places = 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
         if unit == "day":
-            return counted(1, "day") if self.number(value, 0) == "1" else f"{self.number(value, 0)} days"
+            return days_in_words(value)
         return f"{self.number(value, places)} {unit}".strip()
 
     def figure(self, figure: Figure) -> str:
@@ -134,6 +134,20 @@ class Style:
 
     def _of(self, figure: Figure, value: float) -> str:
         return f"{self.number(value)} {figure.unit}" if figure.as_is else self.amount(value, figure.unit)
+
+
+DAYS_OF_A_MONTH = 365.25 / 12.0
+
+
+def days_in_words(days: float) -> str:
+    """`1 day`, `14 days`, `2½ months`, `9 months`, `2 years`: no finer than a jar on a shelf is kept."""
+    if round(days) < 60:
+        return counted(round(days), "day")
+    months = days / DAYS_OF_A_MONTH
+    halves, one = (months, "month") if months < 23.5 else (months / 12.0, "year")
+    finest = 2 if one == "year" or halves < 5.75 else 1
+    whole, half = divmod(round(halves * finest), finest)
+    return f"{whole}{'½' if half else ''} {one}{'' if (whole, half) == (1, 0) else 's'}"
 
 
 def counted(number: int, one: str, many: str = "") -> str:

@@ -176,12 +176,12 @@ def test_what_is_on_the_dryer_is_on_the_dryer_whenever_the_sample_is_opened(
         for batch in running:
             weighings = journal.where(Weighing, batch=batch.id)
             last = max(w.at for w in weighings)
-            assert timedelta() <= now - last < timedelta(days=1)
+            assert timedelta() <= now - last < timedelta(hours=1)
             assert batch.started <= min(w.at for w in weighings)
     assert check(file) == []
 
 
-def test_what_is_on_the_dryer_moves_by_whole_days_and_whatever_is_done_stays(tmp_path: Path) -> None:
+def test_what_is_on_the_dryer_moves_by_whole_hours_and_whatever_is_done_stays(tmp_path: Path) -> None:
     file = tmp_path / "sample.dryhouse"
     build(file)
 
@@ -200,7 +200,7 @@ def test_what_is_on_the_dryer_moves_by_whole_days_and_whatever_is_done_stays(tmp
     moved = {key: after[key][0] - before[key][0] for key in before}
     assert {moved[key] for key, (_, running) in before.items() if not running} == {timedelta()}
     assert all(
-        by >= timedelta(days=30) and by % timedelta(days=1) == timedelta()
+        by >= timedelta(days=30) and by % timedelta(hours=1) == timedelta()
         for key, by in moved.items()
         if before[key][1]
     )

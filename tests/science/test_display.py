@@ -73,7 +73,11 @@ def test_a_figure_is_shown_with_its_interval():
 
 def test_every_unit_is_said_as_it_is_spoken():
     said = {
-        (1.2, "day"): "1 day", (3.4, "day"): "3 days", (0.4, "day"): "0 days", (350.0, "kcal"): "350 kcal",
+        (1.2, "day"): "1 day", (3.4, "day"): "3 days", (0.4, "day"): "0 days", (45.0, "day"): "45 days",
+        (76.0, "day"): "2½ months", (91.3, "day"): "3 months", (182.6, "day"): "6 months",
+        (274.0, "day"): "9 months", (365.25, "day"): "12 months", (548.0, "day"): "18 months",
+        (740.0, "day"): "2 years", (3650.0, "day"): "10 years",
+        (350.0, "kcal"): "350 kcal",
         (12.34, "kcal"): "12.3 kcal", (1.234, "kcal"): "1.23 kcal", (2.5, "h"): "2 h 30 min",
         (57.2222, "degC"): "135 °F", (99.96, "m"): "100 m", (0.42, ""): "0.42",
     }  # fmt: skip
