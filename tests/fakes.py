@@ -2,16 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import AbstractContextManager, contextmanager, nullcontext
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from dryhouse.kitchen.exchange.matching import settled
 from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, Dryer, OwnFood, Weighing
 from dryhouse.kitchen.records.links import LINKS, ONCE
 from dryhouse.kitchen.search_words import begins_a_word, foods_with_word, split_words
 from dryhouse.science.errors import WorldProblem
+
+
+class FakeStaging:
+    """Records that wait, in a dictionary."""
+
+    def __init__(self) -> None:
+        self.waiting: dict[tuple[type, int], Any] = {}
+
+    def add(self, record: Record) -> None:
+        assert (type(record), record.id) not in self.waiting
+        self.waiting[type(record), record.id] = record
+
+    def get(self, kind: type[R], id: int) -> R | None:
+        return self.waiting.get((kind, id))
+
+    def close(self) -> None:
+        self.waiting.clear()
 
 
 class FakeJournal:
@@ -80,6 +99,21 @@ class FakeJournal:
         except BaseException:
             self.kept, self.highest = before
             raise
+
+    def stage(self) -> FakeStaging:
+        return FakeStaging()
+
+    def has_had(self, kind: type[Record]) -> bool:
+        return self.highest[kind] > 0
+
+    def take_in(self, staging: Any, edits: Callable[[Mapping[type, int]], Iterable[Change]]) -> Mapping[type, int]:
+        bases = dict(self.highest)
+        new = [replace(settled(r, bases), id=bases[type(r)] + r.id) for r in staging.waiting.values()]
+        self.write([*(Change(None, record) for record in new), *edits(bases)])
+        return bases
+
+    def at_one_moment(self) -> AbstractContextManager[None]:
+        return nullcontext()
 
     def version(self) -> int:
         return self.written_elsewhere

@@ -17,6 +17,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple, NoReturn, TextIO
 
 from dryhouse.science.errors import InputProblem, NotKnown, WorldProblem
+from dryhouse.science.messages import MessageKind
+from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     import argparse
@@ -71,6 +73,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except WorldProblem as problem:
         print(_with_way_back(problem), file=sys.stderr)
         return 1
+    except KeyboardInterrupt:
+        return 130  # What a shell expects of a program that was stopped by Ctrl+C.
 
 
 def _in_order(given: list[str]) -> list[str]:
@@ -95,20 +99,12 @@ _WAYS_ON = {
 
 def _with_way_on(problem: InputProblem) -> str:
     way_on = _WAYS_ON.get(problem.field) if isinstance(problem, NotKnown) else None
-    return _sentence(problem) if way_on is None else _sentence(problem).removesuffix(".") + way_on
-
-
-def _sentence(problem: InputProblem | WorldProblem) -> str:
-    from dryhouse.words.messages import problem_sentence
-
-    return problem_sentence(problem)
+    return problem_sentence(problem) if way_on is None else problem_sentence(problem).removesuffix(".") + way_on
 
 
 def _with_way_back(problem: WorldProblem) -> str:
     """The sentence; of a journal that is damaged also the command that restores its newest backup."""
-    from dryhouse.science.messages import MessageKind
-
-    sentence = _sentence(problem)
+    sentence = problem_sentence(problem)
     if isinstance(problem.said, str) or problem.said.kind not in (MessageKind.DAMAGED, MessageKind.FOREIGN):
         return sentence
     from dryhouse.house import backups_of, default_journal

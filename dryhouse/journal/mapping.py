@@ -61,19 +61,23 @@ class Mapped(Generic[R]):
     """For each column what it may hold, as Python reads it."""
     _numbers: Callable[[Sequence[Any]], Sequence[Any]]
     """What stands in the columns of numbers with decimals."""
+    _writers: tuple[tuple[str, Callable[[Any], Any] | None, bool], ...]
+    """For each field its name, what writes it where it is not kept as it is, and whether it is a quantity."""
+
+    def values(self, record: R) -> list[Any]:
+        """What stands in the columns, in their order."""
+        found: list[Any] = []
+        for name, write, quantity in self._writers:
+            value = getattr(record, name)
+            if quantity:
+                found += (None, None) if value is None else (value.si, value.typed)
+            else:
+                found.append(value if write is None or value is None else write(value))
+        return found
 
     def row(self, record: R) -> dict[str, Any]:
         """The record as the values of its row."""
-        values: dict[str, Any] = {}
-        for shape in shapes(self.kind):
-            value = getattr(record, shape.name)
-            if shape.quantity is None:
-                values[shape.name] = stored(value)
-            else:
-                number, typed = shape.columns
-                values[number] = None if value is None else value.si
-                values[typed] = None if value is None else value.typed
-        return values
+        return dict(zip(self.columns, self.values(record), strict=True))
 
     def record(self, row: Sequence[Any], *, bounded: bool = True) -> R:
         """The record a row stands for. Raises Unreadable where no record was ever kept like this; numbers too large
@@ -151,4 +155,6 @@ def _map(kind: type[R]) -> Mapped[R]:
         holds += [(each, type(None)) if shape.missing else (each,) for each in kept]
     picked = [n for n, held in enumerate(holds) if float in held]
     numbers: Callable[[Sequence[Any]], Sequence[Any]] = itemgetter(*picked, *picked[:1]) if picked else lambda _: ()
-    return Mapped(kind, table_name(kind), tuple(columns), itemgetter(*first), tuple(readers), tuple(holds), numbers)
+    writers = tuple((s.name, stored if s.holds in _READ else None, s.quantity is not None) for s in shapes(kind))
+    read_by = (itemgetter(*first), tuple(readers), tuple(holds), numbers)
+    return Mapped(kind, table_name(kind), tuple(columns), *read_by, writers)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import AbstractContextManager, nullcontext
 from pathlib import Path
 from typing import Any
 
-from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
+from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, Staging, YieldPair
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind as Kind
 from dryhouse.science.messages import message
@@ -43,6 +43,26 @@ class MissingJournal:
     def version(self) -> int:
         """Always the same."""
         return 0
+
+    def stage(self) -> Staging:
+        """A place for new records: what comes can be looked through before there is a file."""
+        from dryhouse.journal.staging import Waiting
+
+        return Waiting()
+
+    def has_had(self, kind: type[Record]) -> bool:
+        """There never was one."""
+        return False
+
+    def take_in(
+        self, staging: Staging, edits: Callable[[Mapping[type, int]], Iterable[Change]]
+    ) -> Mapping[type, int]:
+        """Raises WorldProblem."""
+        raise WorldProblem(message(Kind.NOTHING_TO_WRITE_TO, path=str(self.path)))
+
+    def at_one_moment(self) -> AbstractContextManager[None]:
+        """There is nothing that could change."""
+        return nullcontext()
 
     def batch_ids(self, query: BatchQuery) -> Sequence[int]:
         """No number."""

@@ -5,7 +5,7 @@ SQLAlchemy is imported at the first question or write that needs it, not before 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from threading import RLock
@@ -17,8 +17,8 @@ from dryhouse.journal.few_records import FEW, FewRecords
 from dryhouse.journal.parts import recognized
 from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.sqlite import direct_sql
-from dryhouse.journal.sqlite.file import data_version, schema_version, write_ahead
-from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, YieldPair
+from dryhouse.journal.sqlite.file import data_version, one_moment, schema_version, write_ahead
+from dryhouse.kitchen.ports import BatchQuery, BatchRow, Change, R, Record, Staging, YieldPair
 from dryhouse.kitchen.records import RECORD_KINDS
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind as Kind
@@ -117,6 +117,40 @@ class SqlJournal:
         if shape != self._shape:
             recognized(database, self.path)
             self._shape = shape
+
+    def stage(self) -> Staging:
+        """A place for new records that are too many to hold; it must be closed."""
+        from dryhouse.journal.staging import Waiting
+
+        return Waiting()
+
+    def take_in(
+        self, staging: Staging, edits: Callable[[Mapping[type, int]], Iterable[Change]]
+    ) -> Mapping[type, int]:
+        """All that waits, and the edits, or none of it; answers how much was added to the numbers of each kind."""
+        from dryhouse.journal.staging import Waiting
+
+        assert isinstance(staging, Waiting), "what waits was staged by another journal"
+        with self.alone():
+            bases = staging.move(self.database, edits)
+            self._wrote = True
+            self._forget(RECORD_KINDS)
+        return bases
+
+    def has_had(self, kind: type[Record]) -> bool:
+        """Whether there ever was a record of this kind."""
+        from dryhouse.journal.reading import last_number
+
+        with self._asked() as database:
+            return last_number(database.connection, kind) > 0
+
+    @contextmanager
+    def at_one_moment(self) -> Iterator[None]:
+        """What is read inside is the journal as it was when this began, whoever writes meanwhile."""
+        with self._asked() as database:
+            _ = database.connection
+            with one_moment(database.driver):
+                yield
 
     def version(self) -> int:
         """A number that changes when another window or program has written."""

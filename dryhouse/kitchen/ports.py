@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from datetime import datetime
@@ -89,11 +89,13 @@ class Done(Generic[About]):
 
     what: str
     changes: tuple[Change, ...] = ()
+    beyond: frozenset[type] = frozenset()
+    """The kinds of what came in numbers beyond what undo keeps: a backup goes back behind it."""
 
     @property
     def kinds(self) -> frozenset[type]:
         """The kinds of record that changed, so that a place can tell whether it is stale."""
-        return frozenset(type(c.record) for c in self.changes)
+        return self.beyond.union(type(c.record) for c in self.changes)
 
     @property
     def record(self) -> About:
@@ -112,17 +114,6 @@ class WrittenElsewhere(Done[Record]):
     def kinds(self) -> frozenset[type]:
         """All there are."""
         return frozenset(RECORD_KINDS)
-
-
-@dataclass(frozen=True, slots=True)
-class KeptCopy:
-    """A backup as it is offered: where it is, when it was made (UTC), how many batches are in it (None where that
-    cannot be read), and whether it is whole."""
-
-    path: Path
-    at: datetime
-    batches: int | None
-    whole: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,6 +161,22 @@ class BatchRow:
     weighings: int = 0
 
 
+class Staging(Protocol):
+    """New records on their way into a journal, kept beside it until all have come.
+
+    In a record that waits, a link below 0 names a record that is there already; any other one that waits too.
+    """
+
+    def add(self, record: Record) -> None:
+        """One more record, under a number that no other of its kind has here."""
+
+    def get(self, kind: type[R], id: int) -> R | None:
+        """A record that waits."""
+
+    def close(self) -> None:
+        """Let go of all that waits."""
+
+
 class Journal(Protocol):
     """Everything the person recorded. Several programs may have it open; every write is one durable transaction."""
 
@@ -191,6 +198,23 @@ class Journal(Protocol):
 
     def alone(self) -> AbstractContextManager[None]:
         """Nobody else writes while this lasts; what is written inside is durable when it ends, all or nothing."""
+
+    def stage(self) -> Staging:
+        """A place for new records that are too many to hold; it must be closed."""
+
+    def has_had(self, kind: type[Record]) -> bool:
+        """Whether there ever was a record of this kind; else those that come keep their numbers."""
+
+    def take_in(
+        self, staging: Staging, edits: Callable[[Mapping[type, int]], Iterable[Change]]
+    ) -> Mapping[type, int]:
+        """All that waits, and the edits, or none of it: durable when this returns.
+
+        Answers how much was added to the numbers of each kind; `edits` is told before it is asked.
+        """
+
+    def at_one_moment(self) -> AbstractContextManager[None]:
+        """What is read inside is the journal as it was when this began, whoever writes meanwhile."""
 
     def version(self) -> int:
         """A number that changes when another window or program has written."""

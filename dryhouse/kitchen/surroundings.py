@@ -51,6 +51,10 @@ class Surroundings:
             if isinstance(record, OwnFood):
                 self._foods().pop(record.slug, None)
 
+    def forget(self) -> None:
+        """Look everything up anew: of a long file not all can be held."""
+        self._seen.clear()
+
     def day(self, moment: datetime) -> date:
         """The day a moment falls on where the person is."""
         return self.local(moment).date()

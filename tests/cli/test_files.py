@@ -99,7 +99,7 @@ def test_restoring_what_is_no_journal_is_refused(file: Path, tmp_path: Path, cap
 
 def test_check_says_that_a_journal_is_whole(file: Path, capsys) -> None:
     assert run(capsys, "--journal", file, "check", "--json")[:2] == (0, {"whole": True, "faults": []})
-    assert run(capsys, "--journal", file, "check")[1]["text"] == "No damage found.\n"
+    assert run(capsys, "--journal", file, "check")[1]["text"] == "The journal is whole.\n"
 
 
 def test_check_says_what_is_wrong(file: Path, capsys) -> None:
@@ -129,3 +129,76 @@ def test_a_journal_is_not_restored_from_itself(tmp_path: Path, capsys) -> None:
     assert code == 2
     assert "the journal itself" in said
     assert file.read_bytes() == before
+
+
+# --- differences, and being stopped -----------------------------------------------------------------------------
+
+
+@pytest.fixture
+def edited(file: Path, tmp_path: Path, capsys) -> Path:
+    """An export of the journal with the notes of a batch changed."""
+    out = tmp_path / "theirs.json"
+    run(capsys, "--journal", file, "export", out)
+    content = json.loads(out.read_text(encoding="utf-8"))
+    content["records"]["Batch"][0]["notes"] = "crisp"
+    out.write_text(json.dumps(content), encoding="utf-8")
+    return out
+
+
+def notes(file: Path) -> list[str]:
+    journal = open_journal(file, write=False)
+    try:
+        return [b.notes for b in journal.where(Batch)]
+    finally:
+        journal.close()
+
+
+def test_an_import_lists_what_differs_and_keeps_hers_until_she_says_otherwise(file, edited, capsys) -> None:
+    code, answer, _ = run(capsys, "--journal", file, "import", edited)
+    assert (code, notes(file)) == (0, ["", ""])
+    assert answer["text"].splitlines() == [
+        "Imported 0 records, among them 0 batches; 1 was there already; "
+        "1 record of yours kept, where the file says otherwise",
+        "  Batch 1 (corn): “Notes” is empty here and “crisp” there.",
+        "To have them as they are there, import again with --take-theirs.",
+    ]
+    assert "take-theirs" not in run(capsys, "--journal", file, "import", edited, "--keep-mine")[1]["text"]
+    code, answer, _ = run(capsys, "--journal", file, "import", edited, "--take-theirs")
+    assert "1 record of yours changed to what the file says" in answer["text"]
+    assert notes(file) == ["crisp", ""]
+    assert run(capsys, "--journal", file, "import", edited, "--json")[1]["same"] == 2
+
+
+def test_all_differences_are_listed_as_json(file, edited, capsys) -> None:
+    answer = run(capsys, "--journal", file, "import", edited, "--json")[1]
+    assert (answer["records"], answer["added"], answer["same"]) == (2, 0, 1)
+    assert answer["differ"] == ["Batch 1 (corn): “Notes” is empty here and “crisp” there."]
+
+
+def test_an_import_that_is_stopped_says_so_and_changes_nothing(file, edited, capsys, monkeypatch) -> None:
+    def stopped(*_given: object) -> None:
+        raise KeyboardInterrupt
+
+    before = file.read_bytes()
+    monkeypatch.setattr("dryhouse.kitchen.exchange.take_in", stopped)
+    assert run(capsys, "--journal", file, "import", edited) == (
+        130,
+        {"text": ""},
+        "Stopped; nothing was changed.\n",
+    )
+    assert file.read_bytes() == before
+
+
+def test_a_file_that_is_refused_half_way_makes_no_journal(file, edited, tmp_path, capsys) -> None:
+    edited.write_text(edited.read_text(encoding="utf-8").replace('"apple"', '"moon rock"'), encoding="utf-8")
+    code, _, said = run(capsys, "--journal", tmp_path / "new.dryhouse", "import", edited)
+    assert code == 2
+    assert "moon rock" in said
+    assert not list(tmp_path.glob("new*"))
+
+
+def test_the_schema_is_printed_without_a_journal(tmp_path: Path, capsys) -> None:
+    code, answer, _ = run(capsys, "--journal", tmp_path / "no.dryhouse", "export", "--schema")
+    assert (code, answer["properties"]["version"]) == (0, {"const": 1})
+    code, _, said = run(capsys, "export")
+    assert (code, said) == (2, "Name a file or a folder to export to, such as kitchen.json.\n")

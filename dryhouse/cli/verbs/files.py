@@ -3,13 +3,22 @@
 from __future__ import annotations
 
 import argparse
+import sys
+from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from dryhouse.cli.answers import add_json, say_json
 from dryhouse.house import back_up, default_journal, faults_in, open_kitchen, restore, sample_file
 from dryhouse.science.display import Style, counted
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import said
+
+if TYPE_CHECKING:
+    from dryhouse.kitchen.exchange.bringing import Coming
+    from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.ports import Done, Record
 
 
 def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -19,7 +28,8 @@ def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
         help="write everything to a .json file, or to a folder of CSV tables",
         epilog="Example: dryhouse export kitchen.json",
     )
-    export.add_argument("destination", type=Path, metavar="DEST", help="a name that is not taken yet")
+    export.add_argument("destination", type=Path, nargs="?", metavar="DEST", help="a name that is not taken yet")
+    export.add_argument("--schema", action="store_true", help="print what the JSON looks like, as a JSON Schema")
     export.set_defaults(run=_export)
     bring = verbs.add_parser(
         "import",
@@ -27,6 +37,11 @@ def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
         epilog="Example: dryhouse import kitchen.json",
     )
     bring.add_argument("file", type=Path, metavar="FILE", help="what was exported before")
+    which = bring.add_mutually_exclusive_group()
+    which.add_argument(
+        "--keep-mine", action="store_true", help="where records differ, keep what is here (as usual)"
+    )
+    which.add_argument("--take-theirs", action="store_true", help="where records differ, take what the file says")
     bring.set_defaults(run=_import)
     backup = verbs.add_parser(
         "backup", help="copy the journal into the folder “backups” beside it", epilog="Example: dryhouse backup"
@@ -39,7 +54,7 @@ def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     )
     restore.add_argument("file", type=Path, metavar="FILE", help="one of the backups")
     restore.set_defaults(run=_restore)
-    check = verbs.add_parser("check", help="check the journal for damage", epilog="Example: dryhouse check")
+    check = verbs.add_parser("check", help="look whether the journal is whole", epilog="Example: dryhouse check")
     check.set_defaults(run=_check)
     for parser in (export, bring, backup, restore, check):
         add_json(parser)
@@ -60,8 +75,15 @@ def _present(args: argparse.Namespace, verb: str) -> Path:
 def _export(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.exchange import every_record, write_records
 
+    if args.schema:
+        from dryhouse.kitchen.exchange.schema import schema_text
+
+        print(schema_text(), end="")
+        return 0
+    if args.destination is None:
+        raise InputProblem("Name a file or a folder to export to, such as kitchen.json.")
     _present(args, "export")
-    with open_kitchen(args.journal, sample=args.sample) as kitchen:
+    with open_kitchen(args.journal, sample=args.sample) as kitchen, kitchen.journal.at_one_moment():
         count = write_records(every_record(kitchen.journal), args.destination)
     if args.json:
         say_json({"file": str(args.destination), "records": count})
@@ -71,16 +93,53 @@ def _export(args: argparse.Namespace) -> int:
 
 
 def _import(args: argparse.Namespace) -> int:
-    from dryhouse.kitchen.exchange import bring_in, read_records
+    from dryhouse.kitchen.exchange import entries, look_through, take_in
 
-    records = read_records(args.file)
-    with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        done = kitchen.do(bring_in, records)
-    if args.json:
-        say_json({"records": len(records), "added": len(done.changes), "what": done.what})
-    else:
-        print(done.what)
+    try:
+        with open_kitchen(args.journal, sample=args.sample) as kitchen:
+            coming = look_through(kitchen, entries(args.file), _progress())
+        with closing(coming), open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
+            done = take_in(kitchen, coming, coming.differences if args.take_theirs else ())
+            _tell(args, kitchen, coming, done)
+    except KeyboardInterrupt:
+        print("Stopped; nothing was changed.", file=sys.stderr)
+        return _STOPPED
     return 0
+
+
+_STOPPED = 130
+"""What a shell expects of a program that was stopped by Ctrl+C."""
+_AT_MOST = 20
+"""How many differences are listed; as JSON all are."""
+
+
+def _progress() -> Callable[[float], None]:
+    """Says how far the reading is, to a person and not to a file."""
+    if not sys.stderr.isatty():
+        return lambda _share: None
+
+    def tell(share: float) -> None:
+        print(f"\r{'' if share == 1.0 else f'Reading: {share:.0%} '}", end="\r", file=sys.stderr, flush=True)
+
+    return tell
+
+
+def _tell(args: argparse.Namespace, kitchen: Kitchen, coming: Coming, done: Done[Record]) -> None:
+    from dryhouse.kitchen.exchange.telling import difference_line
+
+    differ = [difference_line(kitchen, difference) for difference in coming.differences]
+    if args.json:
+        added, same = coming.added.total(), coming.same
+        records = added + same + len(differ)
+        say_json({"records": records, "added": added, "same": same, "differ": differ, "what": done.what})
+        return
+    print(done.what)
+    if differ and not args.take_theirs:
+        more = len(differ) - _AT_MOST
+        lines = [*differ[:_AT_MOST], *([f"And {more} more; --json lists them all."] if more > 0 else [])]
+        print("\n".join(f"  {line}" for line in lines))
+        if not args.keep_mine:
+            print("To have them as they are there, import again with --take-theirs.")
 
 
 def _backup(args: argparse.Namespace) -> int:
@@ -113,5 +172,5 @@ def _check(args: argparse.Namespace) -> int:
     if args.json:
         say_json({"whole": not faults, "faults": faults})
     else:
-        print("\n".join(faults) if faults else "No damage found.")
+        print("\n".join(faults) if faults else "The journal is whole.")
     return 1 if faults else 0

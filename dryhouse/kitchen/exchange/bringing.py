@@ -1,18 +1,24 @@
-"""Records from elsewhere joined to a journal: checked, renumbered together, and none of them twice."""
+"""Records from elsewhere joined to a journal: looked through in one pass, judged as if typed, none of them twice.
+
+What differs from a record of hers is hers to choose: `look_through` lists it, `take_in` is told what to take. Until
+then, and where anything stops it, the journal is as it was.
+"""
 
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from dryhouse.handbook.tables import ANIMAL_CATEGORIES
-from dryhouse.kitchen.exchange.files import every_record
+from dryhouse.kitchen.exchange.matching import Known, as_coming, differing, settled
+from dryhouse.kitchen.exchange.numbers import Numbers
+from dryhouse.kitchen.exchange.reading import Entry
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.ports import Done, Journal, Pending, Record
-from dryhouse.kitchen.records import RECORD_KINDS, Batch, OwnFood
+from dryhouse.kitchen.ports import Change, Done, Record, Staging
+from dryhouse.kitchen.records import Batch, OwnFood
 from dryhouse.kitchen.records.foods import PLANT, UNKNOWN, contents_of
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
 from dryhouse.kitchen.records.problems import called, problems
@@ -24,78 +30,249 @@ from dryhouse.words.messages import problem_sentence
 
 _AT_MOST = 6
 """How many problems of a file are said at once."""
+MOST_UNDONE = 5000
+"""So many changes are kept for undo; behind more a backup goes back."""
+_HELD = 4096
+Tell = Callable[[float], None]
+"""Told now and then how much has been read, from 0 to 1; what it raises stops the import."""
 
 
-def bring_in(kitchen: Kitchen, records: Sequence[Record]) -> Done[Record]:
-    """Join the records to the journal in one write; undo takes them all out again.
+@dataclass(frozen=True, eq=False)
+class Difference:
+    """A record of hers, and what comes in its place if she wants it."""
 
-    An empty journal keeps their numbers. In any other they are numbered anew, with all that refers to
-    them, and those that stand there already, the same in every field, are not added again; where only
-    one of a name can be, the one already there stays. Raises InputProblem and then changes nothing.
+    mine: Any
+    theirs: Any
+    fields: tuple[str, ...]
+    problems: tuple[str, ...] = ()
+    """Why it cannot be taken."""
+    needed_by: list[str] = field(default_factory=list)
+    """What would be wrong with new records if hers stayed."""
+
+
+@dataclass
+class Coming:
+    """What an import would do. It holds what waits, and must be closed."""
+
+    staging: Staging
+    added: Counter[type] = field(default_factory=Counter)
+    same: int = 0
+    differences: list[Difference] = field(default_factory=list)
+    few: list[Any] = field(default_factory=list)
+    """The new records themselves, as far as undo keeps them."""
+
+    def close(self) -> None:
+        """Let go of what waits."""
+        self.staging.close()
+
+
+def bring_in(kitchen: Kitchen, records: Sequence[Record], *, take_theirs: bool = False) -> Done[Record]:
+    """Join records at hand to the journal; of what differs hers stays, or all of theirs is taken.
+
+    A kind of which the journal never had a record keeps its numbers; others are numbered anew, with all that refers
+    to them. Raises InputProblem and then changes nothing.
     """
-    listed = _numbered(records)
-    _refuse_broken(listed)
-    _refuse_unsound(kitchen, listed)
-    journal = kitchen.journal
-    pending, kept = Pending(), 0
-    if any(journal.where(kind) for kind in RECORD_KINDS):
-        new, kept = _joined(journal, listed)
-        pending.add(*new)
-    else:
-        pending.add(*sorted(listed, key=lambda r: OWNERS_FIRST.index(type(r))))
-    return kitchen.commit(_what(pending, len(listed), kept), pending, judged=True)
+    listed = sorted(records, key=lambda record: OWNERS_FIRST.index(type(record)))
+    coming = look_through(kitchen, (Entry(record, "", 0.0) for record in listed))
+    try:
+        return take_in(kitchen, coming, coming.differences if take_theirs else ())
+    finally:
+        coming.close()
 
 
-def _numbered(records: Iterable[Record]) -> list[Any]:
-    """The records, each with a number: a table kept by hand may leave them out and means its lines in order."""
-    listed = list(records)
-    highest: Counter[type] = Counter()
-    for record in listed:
-        highest[type(record)] = max(highest[type(record)], record.id)
-    numbered = []
-    for record in listed:
-        if record.id == 0:
-            highest[type(record)] += 1
-            record = replace(record, id=highest[type(record)])
-        numbered.append(record)
-    return numbered
+def look_through(kitchen: Kitchen, entries: Iterable[Entry], tell: Tell = lambda _share: None) -> Coming:
+    """Read and judge every record; nothing is changed. Raises InputProblem with the first few things wrong."""
+    staging = kitchen.journal.stage()
+    try:
+        return _Look(kitchen, staging).through(entries, tell)
+    except BaseException:
+        staging.close()
+        raise
 
 
-def _refuse_broken(records: Sequence[Any]) -> None:
-    present: dict[type, set[int]] = defaultdict(set)
-    for record in records:
-        kind = type(record).__name__
-        if record.id < 0 or record.id in present[type(record)]:
-            raise InputProblem(f"{kind} {record.id} stands twice, or has a number below 1; each needs its own.")
-        present[type(record)].add(record.id)
-    for record in records:
+def take_in(kitchen: Kitchen, coming: Coming, theirs: Collection[Difference] = ()) -> Done[Record]:
+    """Write what waits in one durable transaction, and of the differences those that are chosen.
+
+    Raises InputProblem where what is chosen does not go together, and WorldProblem; then nothing has changed.
+    """
+    chosen = set(theirs)
+    for difference in coming.differences:
+        wrong = difference.problems if difference in chosen else difference.needed_by
+        for sentence in wrong[:1]:
+            raise InputProblem(sentence)
+
+    def edits(bases: Mapping[type, int]) -> list[Change]:
+        return [Change(d.mine, settled(d.theirs, bases)) for d in theirs]
+
+    if not coming.added and not theirs:
+        return Done(_what(coming, 0))
+    bases = kitchen.journal.take_in(coming.staging, edits)
+    what = _what(coming, len(theirs))
+    if coming.added.total() + len(theirs) > MOST_UNDONE:
+        return Done(what, beyond=frozenset(coming.added).union(type(d.mine) for d in theirs))
+    new = (replace(settled(r, bases), id=bases[type(r)] + r.id) for r in coming.few)
+    return Done(what, (*(Change(None, record) for record in new), *edits(bases)))
+
+
+def _what(coming: Coming, taken: int) -> str:
+    batches, same, kept = coming.added[Batch], coming.same, len(coming.differences) - taken
+    what = f"Imported {counted(coming.added.total(), 'record')}, among them {counted(batches, 'batch', 'batches')}"
+    if same:
+        what += f"; {same} {'was' if same == 1 else 'were'} there already"
+    if taken:
+        what += f"; {counted(taken, 'record')} of yours changed to what the file says"
+    if kept:
+        what += f"; {counted(kept, 'record')} of yours kept, where the file says otherwise"
+    return what
+
+
+class _Look:
+    """One pass over what comes."""
+
+    def __init__(self, kitchen: Kitchen, staging: Staging) -> None:
+        self.kitchen, self.coming = kitchen, Coming(staging)
+        self.known = Known(kitchen.journal)
+        self.numbers = Numbers()
+        self.theirs: dict[tuple[type, int], Difference] = {}
+        """The differences by the numbers of hers."""
+        self.mine = {own.slug: own for own in kitchen.journal.where(OwnFood)}
+        self.around = self._around(theirs=True)
+        self.around_mine = self._around(theirs=False)
+        self.said: list[str] = []
+        self.wrong = 0
+        self.unsound: dict[tuple[type, int], Any] = {}
+        self.once: defaultdict[type, Counter[tuple[str, ...]]] = defaultdict(Counter)
+
+    def _around(self, *, theirs: bool) -> Surroundings:
+        joined: Any = _Joined(self, theirs=theirs)
+        around = Surroundings(joined, self.kitchen.handbook, self.kitchen.local)
+        around.coming(self.mine.values())
+        return around
+
+    def through(self, entries: Iterable[Entry], tell: Tell) -> Coming:
+        for count, (record, _where, share) in enumerate(entries):
+            if count % _HELD == 0:
+                tell(share)
+                self.around.forget()
+                self.around_mine.forget()
+            self._look_at(record)
+        if self.wrong:
+            more = f" And {self.wrong - _AT_MOST} more of the kind." if self.wrong > _AT_MOST else ""
+            raise InputProblem(" ".join(self.said) + more)
+        tell(1.0)
+        return self.coming
+
+    def _look_at(self, record: Any) -> None:
+        kind = type(record)
+        number = self.numbers.take(record)
+        if record.id != number:
+            record = replace(record, id=number)
+        if kind in ONCE:
+            self._refuse_repeated(record)
+        moved = self._moved(record)
+        mine = self.known.find(moved, number)
+        if isinstance(record, OwnFood):
+            if record.slug in self.mine:
+                same_kind(self.kitchen, record, "this journal")
+            self.around.coming([record])
+        if mine is not None:
+            self._met(record, moved, mine)
+            return
+        found = self._judged(record, self.around)
+        if found:
+            self._say(found)
+            self.unsound[kind, number] = record
+            return
+        self._note_needed(record, moved)
+        self.coming.added[kind] += 1
+        new = number if self.known.none_of[kind] else self.coming.added[kind]
+        self.numbers.note(kind, number, new)
+        if new != moved.id:
+            moved = replace(moved, id=new)
+        self.coming.staging.add(moved)
+        if len(self.coming.few) <= MOST_UNDONE:
+            self.coming.few.append(moved)
+
+    def _moved(self, record: Any) -> Any:
+        """The record with its links as what waits has them. Raises InputProblem where one leads nowhere."""
+        links = {}
         for name, target in LINKS.get(type(record), {}).items():
             number = getattr(record, name)
-            if number is not None and number not in present[target]:
+            if number is None or (target, number) in self.unsound:
+                continue
+            to = self.numbers.of(target, number)
+            if to is None:
                 kind = type(record).__name__
                 raise InputProblem(f"{kind} {record.id} belongs to {target.__name__} {number}, which is not there.")
-    for once, names in ONCE.items():
-        seen = Counter(_mark(r, names) for r in records if type(r) is once)
-        for mark, times in seen.items():
-            if times > 1:
-                raise InputProblem(f"There are {times} records {once.__name__} of the name “{' '.join(mark)}”.")
+            if to != number:
+                links[name] = to
+        return replace(record, **links) if links else record
+
+    def _met(self, record: Any, moved: Any, mine: Any) -> None:
+        kind = type(record)
+        self.numbers.note(kind, record.id, -mine.id)
+        fields = differing(as_coming(mine), moved)
+        if not fields:
+            self.coming.same += 1
+            return
+        difference = Difference(mine, replace(moved, id=mine.id), fields, tuple(self._judged(record, self.around)))
+        self.theirs[kind, mine.id] = difference
+        self.coming.differences.append(difference)
+
+    def _judged(self, record: Any, around: Surroundings) -> list[str]:
+        found = [*problems(record, around), *typed_problems(record)]
+        if not found:
+            return []
+        name = f"{called(type(record)).capitalize()} {record.id}"
+        return [f"{name}: {problem_sentence(problem)}" for problem in found]
+
+    def _say(self, found: list[str]) -> None:
+        self.wrong += len(found)
+        self.said += found[: _AT_MOST - len(self.said)]
+
+    def _note_needed(self, record: Any, moved: Any) -> None:
+        """A new record that hangs on one that differs is judged beside hers too."""
+        if not self.theirs:
+            return
+        for name, target in LINKS.get(type(record), {}).items():
+            number = getattr(moved, name)
+            difference = self.theirs.get((target, -number)) if number is not None and number < 0 else None
+            if difference is not None and not difference.needed_by:
+                difference.needed_by.extend(self._judged(record, self.around_mine))
+
+    def _refuse_repeated(self, record: Any) -> None:
+        mark = tuple(getattr(record, name) for name in ONCE[type(record)])
+        self.once[type(record)][mark] += 1
+        if self.once[type(record)][mark] > 1:
+            raise InputProblem(f"There are 2 records {type(record).__name__} of the name “{' '.join(mark)}”.")
 
 
-def _refuse_unsound(kitchen: Kitchen, records: Sequence[Any]) -> None:
-    """Each record is judged as if it were typed, among those that come with it. Says the first few problems."""
-    around = Surroundings(None, kitchen.handbook, kitchen.local)
-    mine = {own.slug: own for own in kitchen.journal.where(OwnFood)}
-    around.coming(mine.values())
-    around.coming(records)
-    said: list[str] = []
-    for record in records:
-        if isinstance(record, OwnFood) and record.slug in mine:
-            same_kind(kitchen, record, "this journal")
-        for problem in (*problems(record, around), *typed_problems(record)):
-            said.append(f"{called(type(record)).capitalize()} {record.id}: {problem_sentence(problem)}")
-    if said:
-        more = f" And {len(said) - _AT_MOST} more of the kind." if len(said) > _AT_MOST else ""
-        raise InputProblem(" ".join(said[:_AT_MOST]) + more)
+class _Joined:
+    """What a record that comes is judged beside, asked by the numbers of the file: what waits, or hers."""
+
+    def __init__(self, look: _Look, *, theirs: bool) -> None:
+        self._look, self._theirs = look, theirs
+
+    def get(self, kind: type[Any], number: int) -> Any:
+        """The record, called by the number that the file knows."""
+        look = self._look
+        if (kind, number) in look.unsound:
+            return look.unsound[kind, number]
+        to = look.numbers.of(kind, number)
+        if to is None:
+            return None
+        if to > 0:
+            found = look.coming.staging.get(kind, to)
+        elif self._theirs and (kind, -to) in look.theirs:
+            found = look.theirs[kind, -to].theirs
+        else:
+            found = look.kitchen.journal.get(kind, -to)
+        return None if found is None else replace(found, id=number)
+
+    def where(self, kind: type[Any], **equals: Any) -> tuple[Any, ...]:
+        """Of her own foods."""
+        found: tuple[Any, ...] = self._look.kitchen.journal.where(kind, **equals)
+        return found
 
 
 def same_kind(kitchen: Kitchen, theirs: OwnFood, where: str) -> None:
@@ -114,48 +291,3 @@ def _holds_animal(kitchen: Kitchen, own: OwnFood) -> bool:
     like = kitchen.handbook.foods.get(own.like)
     held = set(contents_of(own)) - {PLANT, UNKNOWN}
     return own.category in ANIMAL_CATEGORIES or bool(held) or (like is not None and like.animal)
-
-
-def _mark(record: Any, names: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(getattr(record, name) for name in names)
-
-
-def _joined(journal: Journal, records: Sequence[Any]) -> tuple[list[Any], int]:
-    """Those that are new, with new numbers, and how many of hers were kept over others of the same name; what is
-    the same as one there stands for that one."""
-    kept = 0
-    standing: dict[Any, list[int]] = defaultdict(list)
-    taken: dict[Any, int] = {}
-    for record in every_record(journal):
-        standing[replace(record, id=0)].append(record.id)
-        if names := ONCE.get(type(record)):
-            taken[type(record), _mark(record, names)] = record.id
-    numbers: dict[tuple[type, int], int] = {}
-    new = []
-    for record in sorted(records, key=lambda r: OWNERS_FIRST.index(type(r))):
-        links = {
-            name: numbers[target, getattr(record, name)]
-            for name, target in LINKS.get(type(record), {}).items()
-            if getattr(record, name) is not None
-        }
-        moved = replace(record, id=0, **links)
-        names = ONCE.get(type(record), ())
-        if same := standing.get(moved):
-            numbers[type(record), record.id] = same.pop(0)
-        elif names and (there := taken.get((type(record), _mark(record, names)))):
-            numbers[type(record), record.id] = there
-            kept += 1
-        else:
-            number = journal.next_id(type(record))
-            numbers[type(record), record.id] = number
-            new.append(replace(moved, id=number))
-    return new, kept
-
-
-def _what(pending: Pending, given: int, kept: int) -> str:
-    added = len(pending.changes)
-    batches = sum(isinstance(c.record, Batch) for c in pending.changes)
-    known = given - added - kept
-    over = f"; {counted(kept, 'record')} of yours kept over another of the same name" if kept else ""
-    there = f"; {known} {'was' if known == 1 else 'were'} there already" if known else ""
-    return f"Imported {counted(added, 'record')}, among them {counted(batches, 'batch', 'batches')}{there}{over}"

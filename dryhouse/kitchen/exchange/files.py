@@ -1,82 +1,126 @@
-"""A journal's records to a JSON file or a folder of tables, and from one."""
+"""A journal's records to a JSON file or a folder of tables, which is there whole or not at all."""
 
 from __future__ import annotations
 
 import csv
-import io
 import json
 import os
 import re
-from collections.abc import Iterable, Iterator
+import shutil
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import ExitStack
 from pathlib import Path
-from typing import Any
+from typing import IO, Any
 
-from dryhouse.kitchen.exchange.formats import (
-    as_cells,
-    as_json,
-    columns,
-    from_cells,
-    from_json,
-    refuse_half_characters,
-)
-from dryhouse.kitchen.ports import Journal, Record
-from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, BatchPart, Weighing
+from dryhouse.kitchen.exchange.cells import as_cells, columns
+from dryhouse.kitchen.exchange.formats import as_json
+from dryhouse.kitchen.ports import BatchQuery, Journal, Record
+from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Weighing
+from dryhouse.kitchen.records.links import OWNERS_FIRST
 from dryhouse.science.errors import InputProblem, WorldProblem
 
 FORMAT, VERSION = "dryhouse journal", 1
+MANIFEST = "manifest.csv"
+"""The table of a folder that says how many records each of the others holds."""
 _OF_BATCHES = (BatchPart, Weighing, BatchEvent)
 _AT_ONCE = 500
-_KINDS: dict[str, type[Any]] = {kind.__name__: kind for kind in RECORD_KINDS}
+_PART = ".dryhouse-part"
+Tell = Callable[[int], None]
+"""Told now and then how many records are through; what it raises stops the work, and nothing is left of it."""
 
 
 def every_record(journal: Journal) -> Iterator[Record]:
-    """All records, kind by kind; those of batches a few batches at a time, so that a long journal fits."""
-    batches = sorted(b.id for b in journal.where(Batch))
-    for kind in RECORD_KINDS:
-        if kind in _OF_BATCHES:
+    """All records, each kind after those it refers to; batches and what belongs to them a few batches at a time, so
+    that a long journal fits."""
+    batches = tuple(journal.batch_ids(BatchQuery(sort="id", descending=False)))
+    for kind in OWNERS_FIRST:
+        if kind is Batch or kind in _OF_BATCHES:
+            link = "id" if kind is Batch else "batch"
             for start in range(0, len(batches), _AT_ONCE):
-                yield from journal.where(kind, batch=tuple(batches[start : start + _AT_ONCE]))
+                yield from journal.where(kind, **{link: batches[start : start + _AT_ONCE]})
         else:
             yield from journal.where(kind)
 
 
-def write_records(records: Iterable[Record], destination: Path) -> int:
-    """Write a `.json` file, or a folder of tables for any other name; answers how many records.
+def write_records(records: Iterable[Record], destination: Path, tell: Tell = lambda _count: None) -> int:
+    """Write a `.json` file, or a new folder of tables for any other name; answers how many records.
 
-    A file appears whole or not at all. Raises InputProblem for a file that is already there and
+    What is written appears whole or not at all. Raises InputProblem where something is there already, and
     WorldProblem where the disk fails.
     """
-    as_file = destination.suffix.lower() == ".json" and not destination.is_dir()
-    if destination.exists() and not destination.is_dir():
-        raise InputProblem(f"“{destination}” is already there; name a file that is not, or a folder.")
-    if destination.suffix and not as_file and not destination.is_dir():
-        raise InputProblem(f"“{destination}” is neither a .json file nor a folder; name one of these.")
+    if isinstance(records, Sequence):
+        records = sorted(records, key=lambda record: OWNERS_FIRST.index(type(record)))
+    as_file = destination.suffix.lower() == ".json"
+    _refuse_taken(destination, as_file)
+    part = destination.with_name(f".{destination.name}{_PART}")
     try:
         destination.parent.mkdir(parents=True, exist_ok=True)
-        return _to_file(records, destination) if as_file else _to_folder(records, destination)
+        _remove(part)
+        count = (_to_file if as_file else _to_folder)(_counted(records, tell), part)
+        _refuse_taken(destination, as_file)
+        if destination.is_dir():
+            destination.rmdir()
+        os.replace(part, destination)
+        _to_disk(destination.parent)
+        return count
     except OSError as error:
         raise WorldProblem(f"“{destination}” could not be written ({error.strerror or error}).") from error
+    finally:
+        _remove(part)
+
+
+def _refuse_taken(destination: Path, as_file: bool) -> None:
+    if destination.suffix and not as_file and not destination.is_dir():
+        raise InputProblem(f"“{destination}” is neither a .json file nor a folder; name one of these.")
+    if not os.path.lexists(destination) or (not as_file and _is_empty_folder(destination)):
+        return
+    number = 2
+    while os.path.lexists(free := destination.with_name(f"{destination.stem}-{number}{destination.suffix}")):
+        number += 1
+    raise InputProblem(f"“{destination}” is already there and stays as it is; “{free}” is a name that is free.")
+
+
+def _is_empty_folder(path: Path) -> bool:
+    return path.is_dir() and not path.is_symlink() and not any(path.iterdir())
+
+
+def _counted(records: Iterable[Record], tell: Tell) -> Iterator[Record]:
+    for count, record in enumerate(records):
+        if count % _AT_ONCE == 0:
+            tell(count)
+        yield record
 
 
 def _to_file(records: Iterable[Record], file: Path) -> int:
-    part = file.with_name(file.name + ".part")
-    count = 0
-    last: type | None = None
-    with part.open("w", encoding="utf-8") as out:
+    encode = json.JSONEncoder(ensure_ascii=False, allow_nan=False).encode
+    counts: Counter[type] = Counter()
+    waiting = list(OWNERS_FIRST)
+    with file.open("w", encoding="utf-8", newline="\n") as out:
         out.write(f'{{"format": {json.dumps(FORMAT)}, "version": {VERSION}, "records": {{')
         for record in records:
-            if type(record) is not last:
-                out.write(("\n], " if last else "\n") + f'"{type(record).__name__}": [\n')
-                last = type(record)
-            else:
-                out.write(",\n")
-            out.write(json.dumps(as_json(record), ensure_ascii=False, allow_nan=False))
-            count += 1
-        out.write(("\n]" if last else "") + "}}\n")
-        out.flush()
-        os.fsync(out.fileno())
-    os.replace(part, file)
-    return count
+            kind = type(record)
+            if not counts[kind]:
+                _open_group(out, waiting, kind)
+            out.write(f"{',' if counts[kind] else ''}\n{encode(as_json(record))}")
+            counts[kind] += 1
+        _open_group(out, waiting, None)
+        named = {kind.__name__: counts[kind] for kind in OWNERS_FIRST}
+        out.write(f'}},\n"counts": {json.dumps(named)}}}\n')
+        _finish(out)
+    return counts.total()
+
+
+def _open_group(out: IO[str], waiting: list[type], kind: type | None) -> None:
+    """Begin a kind's list; those that come before it and have no record are lists of nothing."""
+    if kind is not None and kind not in waiting:
+        raise ValueError(f"{kind} comes after kinds that refer to it")
+    while waiting:
+        close = "" if len(waiting) == len(OWNERS_FIRST) else "\n],"
+        out.write(f'{close}\n"{waiting[0].__name__}": [')
+        if waiting.pop(0) is kind:
+            return
+    out.write("\n]")
 
 
 def table_file(kind: type[Any]) -> str:
@@ -85,81 +129,45 @@ def table_file(kind: type[Any]) -> str:
 
 
 def _to_folder(records: Iterable[Record], folder: Path) -> int:
-    folder.mkdir(exist_ok=True)
-    lines: dict[type, Any] = {}
-    files: list[io.TextIOWrapper] = []
-    count = 0
-    try:
-        for kind in RECORD_KINDS:
-            file = (folder / table_file(kind)).open("w", encoding="utf-8", newline="")
-            files.append(file)
-            lines[kind] = csv.writer(file)
-            lines[kind].writerow(columns(kind))
+    folder.mkdir()
+    counts: Counter[type] = Counter()
+    with ExitStack() as files:
+
+        def begin(name: str, *first: str) -> Any:
+            file = files.enter_context((folder / name).open("w", encoding="utf-8", newline=""))
+            files.callback(_finish, file)
+            lines = csv.writer(file)
+            lines.writerow(first)
+            return lines
+
+        tables = {kind: begin(table_file(kind), *columns(kind)) for kind in OWNERS_FIRST}
         for record in records:
-            lines[type(record)].writerow(as_cells(record))
-            count += 1
-    finally:
-        for file in files:
-            file.close()
-    return count
+            tables[type(record)].writerow(as_cells(record))
+            counts[type(record)] += 1
+        manifest = begin(MANIFEST, "table", "records")
+        manifest.writerows((table_file(kind), counts[kind]) for kind in OWNERS_FIRST)
+    _to_disk(folder)
+    return counts.total()
 
 
-def read_records(source: Path) -> list[Record]:
-    """Every record of an exported file or folder, checked. Raises InputProblem saying what is wrong where."""
-    if not source.exists():
-        raise InputProblem(f"There is no “{source}” to import.")
-    try:
-        records = _from_folder(source) if source.is_dir() else _from_file(source)
-    except UnicodeDecodeError:
-        raise InputProblem(f"“{source}” is not text that this program wrote; export the journal again.") from None
-    except OSError as error:
-        raise WorldProblem(f"“{source}” could not be read ({error.strerror or error}).") from error
-    return records
+def _finish(file: IO[str]) -> None:
+    """On the disk before it gets its name."""
+    file.flush()
+    os.fsync(file.fileno())
 
 
-def _from_file(file: Path) -> list[Record]:
-    text = file.read_text(encoding="utf-8-sig")
-    try:
-        content = json.loads(text)
-    except (ValueError, RecursionError) as error:
-        at = f" (line {error.lineno})" if isinstance(error, json.JSONDecodeError) else ""
-        raise InputProblem(f"“{file}” is not a journal's export: it is not whole JSON{at}.") from None
-    refuse_half_characters(text, content, file.name)
-    if not isinstance(content, dict) or content.get("format") != FORMAT:
-        raise InputProblem(f"“{file}” is not a journal's export: it does not say “{FORMAT}”.")
-    if content.get("version") != VERSION:
-        raise InputProblem(f"“{file}” has version {content.get('version')}; this program reads version {VERSION}.")
-    groups = content.get("records")
-    if not isinstance(groups, dict) or not all(isinstance(entries, list) for entries in groups.values()):
-        raise InputProblem(f"“{file}” has no list of records.")
-    if strange := sorted(set(groups) - set(_KINDS)):
-        raise InputProblem(f"“{file}” has records of a kind not known here: “{strange[0]}”.")
-    return [
-        from_json(_KINDS[name], values, f"{file.name}, {name} {number}")
-        for name, entries in groups.items()
-        for number, values in enumerate(entries, 1)
-    ]
-
-
-def _from_folder(folder: Path) -> list[Record]:
-    tables = [(kind, folder / table_file(kind)) for kind in RECORD_KINDS if (folder / table_file(kind)).is_file()]
-    if not tables:
-        raise InputProblem(f"“{folder}” holds none of the tables of a journal, such as batch.csv.")
-    return [record for kind, file in tables for record in _from_table(kind, file)]
-
-
-def _from_table(kind: type[Any], file: Path) -> Iterator[Record]:
-    known = {*columns(kind), *(name.rsplit("_", 1)[0] for name in columns(kind) if name.endswith("_typed"))}
-    csv.field_size_limit(1 << 24)
-    with file.open(encoding="utf-8-sig", newline="") as lines:
-        table = csv.DictReader(lines)
-        if strange := sorted(set(table.fieldnames or ()) - known):
-            raise InputProblem(f"{file.name} has a column “{strange[0]}”, which a {kind.__name__} does not have.")
+def _to_disk(folder: Path) -> None:
+    if os.name != "nt":
+        handle = os.open(folder, os.O_RDONLY)
         try:
-            for cells in table:
-                where = f"{file.name}, line {table.line_num}"
-                if None in cells or None in cells.values():
-                    raise InputProblem(f"{where} has not as many cells as the table has columns.")
-                yield from_cells(kind, cells, where)
-        except csv.Error as error:
-            raise InputProblem(f"{file.name}, line {table.line_num}: {error}.") from None
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def _remove(part: Path) -> None:
+    """What an export that was stopped left, or leaves."""
+    if part.is_dir():
+        shutil.rmtree(part, ignore_errors=True)
+    else:
+        part.unlink(missing_ok=True)

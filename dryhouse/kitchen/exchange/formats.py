@@ -1,7 +1,6 @@
-"""One record as JSON values or CSV cells, and back, field by field. What cannot be read is an InputProblem.
+"""One record as JSON values, and back, field by field. What cannot be read is an InputProblem.
 
-In JSON a quantity is `{"g": 1133.98, "typed": "2 lb 8 oz"}`. In CSV it is two columns, `prepared_mass_g` and
-`prepared_mass_typed`; a table kept by hand may have the one column `prepared_mass`, as typed, instead.
+A quantity is `{"g": 1133.98, "typed": "2 lb 8 oz"}`, a day or a moment is ISO text, what is missing is left out.
 """
 
 from __future__ import annotations
@@ -9,7 +8,8 @@ from __future__ import annotations
 import json
 import math
 import re
-from collections.abc import Mapping
+import sys
+from collections.abc import Callable, Mapping
 from datetime import UTC, date, datetime
 from typing import Any
 
@@ -18,67 +18,123 @@ from dryhouse.kitchen.records.field_problems import LARGEST, short
 from dryhouse.kitchen.records.former import read_today
 from dryhouse.kitchen.records.shapes import SUFFIXES, Shape, shapes
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Quantity, parse
-from dryhouse.words.messages import problem_sentence
+from dryhouse.science.quantities import Quantity
 
-_LEFT_OUT = object()
+_Field = tuple[str, str, bool]
+
+
+_FIELDS: dict[type[Any], tuple[_Field, ...]] = {}
+
+
+def _fields(kind: type[Any]) -> tuple[_Field, ...]:
+    """Each field's name, the stored unit of a quantity (else empty), and whether it is a day or a moment."""
+    if kind not in _FIELDS:
+        _FIELDS[kind] = tuple(
+            (s.name, SUFFIXES[s.quantity] if s.quantity is not None else "", s.holds in (date, datetime))
+            for s in shapes(kind)
+        )
+    return _FIELDS[kind]
 
 
 def as_json(record: Record) -> dict[str, Any]:
     """The record as JSON values; what is missing is left out."""
-    values = {shape.name: getattr(record, shape.name) for shape in shapes(type(record))}
-    return {name: _json(value) for name, value in values.items() if value is not None}
+    found: dict[str, Any] = {}
+    for name, unit, dated in _fields(type(record)):
+        value = getattr(record, name)
+        if value is None:
+            continue
+        if unit:
+            value = {unit: value.si, "typed": value.typed}
+        elif dated:
+            value = value.isoformat()
+        found[name] = value
+    return found
 
 
-def _json(value: Any) -> Any:
-    if isinstance(value, Quantity):
-        return {SUFFIXES[type(value)]: value.si, "typed": value.typed}
-    return value.isoformat() if isinstance(value, date) else value
+_Read = Callable[[Any, str], Any]
+"""What a field holds, of a value as JSON has it and where it stands."""
 
 
-def from_json(kind: type[Any], values: Mapping[str, Any], where: str) -> Any:
+_READERS: dict[type[Any], Mapping[str, _Read]] = {}
+
+
+def _readers(kind: type[Any]) -> Mapping[str, _Read]:
+    """How each field of a kind is read, worked out once."""
+    if kind not in _READERS:
+        _READERS[kind] = {shape.name: _read_for(shape) for shape in shapes(kind)}
+    return _READERS[kind]
+
+
+def from_json(kind: type[Any], values: Any, where: str) -> Any:
     """The record these values stand for. `where` says which entry of which file, for the sentence."""
     if not isinstance(values, dict):
         raise InputProblem(f"{where} is not a record: it should be a group of named values.")
-    known = shapes(kind)
-    if strange := sorted(set(values) - {shape.name for shape in known}):
-        raise InputProblem(f"{where} has “{strange[0]}”, which a {kind.__name__} does not have.")
+    known = _readers(kind)
+    if not known.keys() >= values.keys():
+        strange = short(min(values.keys() - known.keys()))
+        raise InputProblem(f"{where} has “{strange}”, which a {kind.__name__} does not have.")
     values = read_today(kind, values)
-    return _made(kind, {s.name: _from_json(s, values[s.name], where) for s in known if s.name in values}, where)
+    there = {name: known[name](value, where) for name, value in values.items() if value is not None}
+    return made(kind, there, where)
 
 
 _ESCAPED = re.compile(r"\\u[dD][89a-fA-F]")
 
 
-def refuse_half_characters(text: str, content: Any, where: str) -> None:
+def may_hold_halves(text: str) -> bool:
+    """Whether JSON text spells a character that may be half of one."""
+    return _ESCAPED.search(text) is not None
+
+
+def refuse_halves(content: Any, where: str) -> None:
     """Half of a character that JSON can spell and nothing can write. Raises InputProblem."""
-    if not _ESCAPED.search(text):
-        return
     try:
         json.dumps(content, ensure_ascii=False).encode("utf-8")
     except UnicodeEncodeError:
         raise InputProblem(f"{where} holds half a character, which cannot be kept; write it whole.") from None
 
 
-def _from_json(shape: Shape, value: Any, where: str) -> Any:
-    if value is None:
-        return None
-    if shape.quantity is None:
-        return _plain(shape, value, where)
-    unit = SUFFIXES[shape.quantity]
-    if not isinstance(value, dict) or set(value) != {unit, "typed"} or not isinstance(value["typed"], str):
-        raise InputProblem(f'{where}: “{shape.name}” should look like {{"{unit}": 12.5, "typed": "…"}}.')
-    return shape.quantity(_finite(shape, value[unit], where), value["typed"])
+def value_of(shape: Shape, value: Any, where: str) -> Any:
+    """What a field holds, of a value as JSON has it."""
+    return _read_for(shape)(value, where)
 
 
-def _plain(shape: Shape, value: Any, where: str) -> Any:
-    if shape.holds in (date, datetime):
+def _read_for(shape: Shape) -> _Read:
+    holds: Any = shape.holds
+    if shape.quantity is not None:
+        return _quantity_for(shape, shape.quantity)
+    whole = holds is int
+
+    def plain(value: Any, where: str) -> Any:
+        if type(value) is not holds or (whole and not -LARGEST <= value <= LARGEST):
+            raise wrong_value(shape, value, where)
+        return value
+
+    def number(value: Any, where: str) -> Any:
+        return finite(shape, value, where)
+
+    def dated(value: Any, where: str) -> Any:
         return _moment(shape, value, where)
-    if shape.holds is float:
-        return _finite(shape, value, where)
-    if type(value) is not shape.holds or (isinstance(value, int) and not -LARGEST <= value <= LARGEST):
-        raise _wrong(shape, value, where)
-    return value
+
+    return dated if holds in (date, datetime) else number if holds is float else plain
+
+
+def _quantity_for(shape: Shape, kind: type[Quantity]) -> _Read:
+    unit = SUFFIXES[kind]
+
+    def read(value: Any, where: str) -> Any:
+        if not isinstance(value, dict) or len(value) != 2 or unit not in value:
+            raise _unlike(shape, unit, where)
+        typed = value.get("typed")
+        if type(typed) is not str:
+            raise _unlike(shape, unit, where)
+        return kind(finite(shape, value[unit], where), typed)
+
+    return read
+
+
+def _unlike(shape: Shape, unit: str, where: str) -> InputProblem:
+    return InputProblem(f'{where}: “{shape.name}” should look like {{"{unit}": 12.5, "typed": "…"}}.')
 
 
 def _moment(shape: Shape, value: Any, where: str) -> Any:
@@ -86,6 +142,8 @@ def _moment(shape: Shape, value: Any, where: str) -> Any:
         if shape.holds is date:
             return date.fromisoformat(value)
         moment = datetime.fromisoformat(value)
+        if moment.tzinfo is UTC:
+            return moment
         if moment.tzinfo is None:
             raise InputProblem(
                 f"{where}: “{shape.name}” is {value}, without its zone; write it like {value}+00:00."
@@ -94,22 +152,28 @@ def _moment(shape: Shape, value: Any, where: str) -> Any:
     except InputProblem:
         raise
     except (TypeError, ValueError, OverflowError):
-        raise _wrong(shape, value, where) from None
+        raise wrong_value(shape, value, where) from None
 
 
-def _finite(shape: Shape, value: Any, where: str) -> float:
+_FINITE = sys.float_info.max
+
+
+def finite(shape: Shape, value: Any, where: str) -> float:
+    """A number that can be reckoned with."""
+    if type(value) is float and -_FINITE <= value <= _FINITE:
+        return value
     if isinstance(value, bool) or not isinstance(value, (int, float)):
-        raise _wrong(shape, value, where)
+        raise wrong_value(shape, value, where)
     try:
         number = float(value)
     except OverflowError:
-        raise _wrong(shape, value, where) from None
+        raise wrong_value(shape, value, where) from None
     if not math.isfinite(number):
-        raise _wrong(shape, value, where)
+        raise wrong_value(shape, value, where)
     return number
 
 
-_WANTED: dict[type, str] = {
+_EXPECTED: dict[type, str] = {
     str: "text",
     int: "a whole number",
     float: "a number",
@@ -119,89 +183,17 @@ _WANTED: dict[type, str] = {
 }
 
 
-def _wrong(shape: Shape, value: Any, where: str) -> InputProblem:
+def wrong_value(shape: Shape, value: Any, where: str) -> InputProblem:
+    """What stands in a field, and what should."""
     return InputProblem(
-        f"{where}: “{shape.name}” is “{short(value)}”; it should be {_WANTED.get(shape.holds, 'a number')}."
+        f"{where}: “{shape.name}” is “{short(value)}”; it should be {_EXPECTED.get(shape.holds, 'a number')}."
     )
 
 
-def _made(kind: type[Any], values: dict[str, Any], where: str) -> Any:
-    for shape in shapes(kind):
-        if shape.required and values.get(shape.name) is None:
-            raise InputProblem(f"{where} has no “{shape.name}”, which every {kind.__name__} needs.")
-        if values.get(shape.name, _LEFT_OUT) is None and not shape.missing:
-            del values[shape.name]
-    return kind(**values)
-
-
-# --- tables ----------------------------------------------------------------------------------------------
-
-
-def columns(kind: type[Any]) -> list[str]:
-    """The columns of a kind's table, its number first."""
-    names = ["id"]
-    for shape in shapes(kind):
-        if shape.quantity is not None:
-            names += [f"{shape.name}_{SUFFIXES[shape.quantity]}", f"{shape.name}_typed"]
-        elif shape.name != "id":
-            names.append(shape.name)
-    return names
-
-
-def as_cells(record: Record) -> list[str]:
-    """The record as one line of its table."""
-    cells: dict[str, str] = {}
-    for shape in shapes(type(record)):
-        value = getattr(record, shape.name)
-        if shape.quantity is not None:
-            cells[f"{shape.name}_{SUFFIXES[shape.quantity]}"] = "" if value is None else repr(value.si)
-            cells[f"{shape.name}_typed"] = "" if value is None else value.typed
-        elif isinstance(value, bool):
-            cells[shape.name] = "yes" if value else "no"
-        else:
-            cells[shape.name] = "" if value is None else str(_json(value))
-    return [cells[name] for name in columns(type(record))]
-
-
-def from_cells(kind: type[Any], cells: Mapping[str, str], where: str) -> Any:
-    """The record one line of a table stands for. An empty cell is missing."""
-    values: dict[str, Any] = {}
-    cells = read_today(kind, cells)
-    for shape in shapes(kind):
-        if shape.quantity is not None:
-            values[shape.name] = _quantity(shape, cells, where)
-        elif shape.holds is str:
-            text = cells.get(shape.name)
-            values[shape.name] = None if not text and shape.about.needed and not shape.required else text
-        elif cells.get(shape.name, "").strip():
-            values[shape.name] = _from_json(shape, _number_or_text(shape, cells[shape.name].strip(), where), where)
-    return _made(kind, values, where)
-
-
-def _quantity(shape: Shape, cells: Mapping[str, str], where: str) -> Quantity | None:
-    assert shape.quantity is not None
-    stored = f"{shape.name}_{SUFFIXES[shape.quantity]}"
-    if stored not in cells:
-        return _typed(shape.quantity, cells.get(shape.name, "").strip(), where)
-    if not cells[stored].strip():
-        return None
-    value = _finite(shape, _number_or_text(shape, cells[stored].strip(), where), where)
-    return shape.quantity(value, cells.get(f"{shape.name}_typed", ""))
-
-
-def _typed(kind: type[Quantity], typed: str, where: str) -> Quantity | None:
+def made(kind: type[Any], values: dict[str, Any], where: str) -> Any:
+    """The record of the values that are there. Raises InputProblem where one that every record has is missing."""
     try:
-        return parse(typed, kind, allow_zero=True) if typed else None
-    except InputProblem as problem:
-        raise InputProblem(f"{where}: {problem_sentence(problem)}") from None
-
-
-def _number_or_text(shape: Shape, text: str, where: str) -> Any:
-    try:
-        if shape.holds is int:
-            return int(text)
-        if shape.holds is float or shape.quantity is not None:
-            return float(text)
-    except ValueError:
-        raise _wrong(shape, text, where) from None
-    return {"yes": True, "no": False}.get(text.lower(), text) if shape.holds is bool else text
+        return kind(**values)
+    except TypeError:
+        missing = next(shape.name for shape in shapes(kind) if shape.required and shape.name not in values)
+        raise InputProblem(f"{where} has no “{missing}”, which every {kind.__name__} needs.") from None

@@ -10,7 +10,7 @@ from typing import Any
 
 from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.exchange.bringing import same_kind
-from dryhouse.kitchen.exchange.formats import as_json, from_json, refuse_half_characters
+from dryhouse.kitchen.exchange.formats import as_json, from_json, may_hold_halves, refuse_halves
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import check_meal, the_meal
 from dryhouse.kitchen.meals.sheet import meal_parts
@@ -97,7 +97,8 @@ def _opened(text: str, where: str) -> Mapping[str, Any]:
         whole = json.loads(text)
     except (ValueError, RecursionError):
         raise InputProblem(f"{where} is not a meal file.") from None
-    refuse_half_characters(text, whole, where)
+    if may_hold_halves(text):
+        refuse_halves(whole, where)
     if not isinstance(whole, dict) or whole.get("file") != MARK or not isinstance(whole.get("meal"), dict):
         raise InputProblem(f"{where} is not a meal file.")
     if whole.get("version") != VERSION:

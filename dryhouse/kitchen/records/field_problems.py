@@ -6,6 +6,7 @@ Which bounds and choices a field has is said where the field is (`about`); here 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from datetime import date
 from typing import Any
 
@@ -23,11 +24,33 @@ LARGEST = 2**63 - 1
 def field_problems(record: Any) -> list[InputProblem]:
     """The fields of a record that cannot be right whatever stands around them, in their order."""
     found = []
-    for shape in shapes(type(record)):
-        value = getattr(record, shape.name)
-        if value is not None and (sentence := _wrong(shape, value)):
-            found.append(InputProblem(sentence, shape.name))
+    for name, shape, easy in _fields(type(record)):
+        value = getattr(record, name)
+        if value is None or (easy is not None and easy(value)):
+            continue
+        if sentence := _wrong(shape, value):
+            found.append(InputProblem(sentence, name))
     return found
+
+
+_Easy = Callable[[Any], bool]
+_FIELDS: dict[type[Any], tuple[tuple[str, Shape, _Easy | None], ...]] = {}
+
+
+def _fields(kind: type[Any]) -> tuple[tuple[str, Shape, _Easy | None], ...]:
+    """Each field that can be wrong, with what tells quickly of most values that they are not."""
+    if kind not in _FIELDS:
+        _FIELDS[kind] = tuple((s.name, s, _easy(s)) for s in shapes(kind) if s.holds is not bool)
+    return _FIELDS[kind]
+
+
+def _easy(shape: Shape) -> _Easy | None:
+    about = shape.about
+    if shape.holds is str:
+        return str.isascii if not about.choices and not about.needed else about.choices.__contains__
+    if shape.holds is int and about.low is about.high is about.below is None and not about.positive:
+        return lambda value: -LARGEST <= value <= LARGEST
+    return None
 
 
 def _wrong(shape: Shape, value: Any) -> str:
@@ -35,13 +58,13 @@ def _wrong(shape: Shape, value: Any) -> str:
         return _wrong_text(shape, value)
     if isinstance(value, bool):
         return ""
+    if isinstance(value, Quantity):
+        return _holdable(value.typed) or _outside(shape, value.si, value)
     if isinstance(value, date):
         return "" if EARLIEST <= value.year <= LATEST else f"{_label(shape)} is in the year {value.year}."
-    if isinstance(value, Quantity):
-        return _holdable(value.typed) or _outside(shape, value.si, shown(value))
     if isinstance(value, int) and not -LARGEST <= value <= LARGEST:
         return f"{_label(shape)} is larger than any number a journal can hold."
-    return _outside(shape, value, f"{value:g}")
+    return _outside(shape, value, value)
 
 
 def _wrong_text(shape: Shape, text: str) -> str:
@@ -71,19 +94,29 @@ def short(value: object) -> str:
     return text if len(text) <= 60 else f"{text[:57]}…"
 
 
-def _outside(shape: Shape, value: float, said: str) -> str:
+def _outside(shape: Shape, value: float, entered: Quantity | float) -> str:
     about = shape.about
+    low, high, below = about.low, about.high, about.below
+    if (
+        math.isfinite(value)
+        and (not about.positive or value > 0)
+        and (low is None or value >= low)
+        and (high is None or value <= high)
+        and (below is None or value < below)
+    ):
+        return ""
+    return _said_outside(shape, value, shown(entered) if isinstance(entered, Quantity) else f"{entered:g}")
+
+
+def _said_outside(shape: Shape, value: float, said: str) -> str:
+    about = shape.about
+    low, high, below = about.low, about.high, about.below
     if not math.isfinite(value):
         return f"{_label(shape)} is no number; leave it empty where it was not measured."
-    if about.positive and value <= 0:
-        return about.says.format(shown=said) or (
-            f"{_label(shape)} is {said}; leave it empty where it was not measured."
-        )
-    low, high, below = about.low, about.high, about.below
-    if (low is None or value >= low) and (high is None or value <= high) and (below is None or value < below):
-        return ""
     if about.says:
         return about.says.format(shown=said)
+    if about.positive and value <= 0:
+        return f"{_label(shape)} is {said}; leave it empty where it was not measured."
     if shape.quantity is Temperature and low is not None and high is not None:
         return (
             f"{_label(shape)} is {said}, which cannot be right: between {both_scales(low)} and {both_scales(high)} "

@@ -41,3 +41,42 @@ OWNERS_FIRST: tuple[type[Any], ...] = tuple(
     TopologicalSorter({kind: LINKS[kind].values() for kind in LINKS} | dict.fromkeys(ONCE, ())).static_order()
 )
 """Every kind of record after the kinds it refers to."""
+
+KNOWN_BY: Mapping[type[Any], tuple[str, ...]] = {
+    **ONCE,
+    Dryer: ("name",),
+    Place: ("name",),
+    PlaceTemperature: ("place", "since"),
+    Batch: ("food", "started"),
+    BatchPart: ("batch", "position"),
+    Weighing: ("batch", "at", "scope"),
+    BatchEvent: ("batch", "at", "kind"),
+    Lot: ("batch", "food", "packed_on", "name"),
+    LotMove: ("lot", "at"),
+    LotDraw: ("lot", "on", "purpose"),
+    LotCheck: ("lot", "on"),
+    Meal: ("name",),
+    MealPart: ("meal", "position"),
+    Trip: ("name", "starts_on"),
+    TripMeal: ("trip", "on", "slot"),
+    TripPerson: ("trip", "name"),
+    CookingNote: ("meal", "on"),
+    CookingNotePart: ("note", "name"),
+}
+"""Fields by which a person tells which record of a kind it is, whatever else has been changed in it."""
+
+OWNER: Mapping[type[Any], str] = {
+    PlaceTemperature: "place",
+    BatchPart: "batch",
+    Weighing: "batch",
+    BatchEvent: "batch",
+    LotMove: "lot",
+    LotDraw: "lot",
+    LotCheck: "lot",
+    MealPart: "meal",
+    TripMeal: "trip",
+    TripPerson: "trip",
+    CookingNote: "meal",
+    CookingNotePart: "note",
+}
+"""The field that names the record a record is a part of; kinds that stand by themselves are not here."""

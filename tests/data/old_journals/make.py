@@ -1,4 +1,4 @@
-"""Keeps a small journal of the newest revision, for the upgrades to come.
+"""Keeps a small journal of the newest revision, for the upgrades to come, and the schema of its export.
 
 python tests/data/old_journals/make.py
 """
@@ -17,7 +17,7 @@ from dryhouse.journal.revision import HEAD, create  # noqa: E402
 from dryhouse.journal.sample import sample_folder  # noqa: E402
 from dryhouse.journal.sqlite.file import copy_whole  # noqa: E402
 from dryhouse.journal.store import SqlJournal  # noqa: E402
-from dryhouse.kitchen.exchange import bring_in, every_record, read_records, write_records  # noqa: E402
+from dryhouse.kitchen.exchange import bring_in, every_record, read_records, schema, write_records  # noqa: E402
 from dryhouse.kitchen.kitchen import Kitchen  # noqa: E402
 from dryhouse.kitchen.records import Batch  # noqa: E402
 from dryhouse.kitchen.records.links import LINKS, OWNERS_FIRST  # noqa: E402
@@ -43,6 +43,7 @@ def main() -> None:
     bring_in(Kitchen(journal, handbook()), wanted)
     copy_whole(database.driver, file)
     write_records(every_record(journal), file.with_suffix(".json"))
+    schema.FILE.write_text(schema.schema_text(), encoding="utf-8")
 
 
 if __name__ == "__main__":

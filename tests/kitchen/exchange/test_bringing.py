@@ -62,7 +62,7 @@ def test_a_batch_that_could_not_have_been_logged_is_refused_with_all_its_sentenc
     said = refused([bad])
     assert said.startswith("Batch 1: ")
     for words in (
-        "“Weight loaded” is 2 lb",
+        "“Loaded on the trays” is 2 lb",
         "at least one tray",
         "900 C is no temperature for drying food",
         "A rating is 1 to 5.",
@@ -106,7 +106,7 @@ def test_another_kitchens_meat_is_not_taken_for_this_kitchens_plant_of_the_same_
 def test_a_figure_that_differs_from_hers_is_kept_out_and_said() -> None:
     into = kitchen(OwnFigure("corn", "water", 76.0, "%", id=1))
     done = bring_in(into, [OwnFigure("corn", "water", 70.0, "%", id=1), BATCH])
-    assert "1 record of yours kept over another of the same name" in done.what
+    assert "1 record of yours kept, where the file says otherwise" in done.what
     assert "already" not in done.what
     assert into.journal.where(OwnFigure)[0].value == 76.0
 

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.kitchen.exchange.formats import as_cells, as_json, columns, from_cells, from_json
+from dryhouse.kitchen.exchange.cells import as_cells, columns, from_cells
+from dryhouse.kitchen.exchange.formats import as_json, from_json
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, Lot, Weighing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass

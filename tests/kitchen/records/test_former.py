@@ -1,6 +1,7 @@
 """How words written before there was a choice are read."""
 
-from dryhouse.kitchen.exchange.formats import from_cells, from_json
+from dryhouse.kitchen.exchange.cells import from_cells
+from dryhouse.kitchen.exchange.formats import from_json
 from dryhouse.kitchen.records import Batch, Lot, OwnFood
 from dryhouse.kitchen.records.batches import PRECOOK_METHODS
 from dryhouse.kitchen.records.former import notes_with, precook_of

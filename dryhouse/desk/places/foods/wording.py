@@ -15,7 +15,7 @@ FIGURES: dict[str, str] = {
     "blanch_steam": "Blanching in steam",
     "blanch_water": "Blanching in water",
     "refuse": "Peel, core and other waste",
-    "dried_water": "Water in store-bought dried",
+    "dried_water": "Water in the dried article sold",
     "energy": "Energy, fresh",
     "protein": "Protein, fresh",
     "fat": "Fat, fresh",
@@ -26,7 +26,7 @@ FIGURES: dict[str, str] = {
 
 SAYINGS: dict[str, str] = {
     "dryness_test": "How to tell it is dry",
-    "pretreatment": "Pretreatment",
+    "pretreatment": "Before drying",
     "blanch": "Blanching",
     "cut": "Cut",
     "note": "Note",

@@ -1,0 +1,117 @@
+"""Which of her records a record from elsewhere is: the same in every field, or the same thing changed meanwhile.
+
+In records that come, a link below 0 names a record of hers (`kitchen.ports.Staging`); hers are put in that form to
+be compared.
+"""
+
+from __future__ import annotations
+
+from collections import OrderedDict, defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from typing import Any
+
+from dryhouse.kitchen.ports import Journal
+from dryhouse.kitchen.records import RECORD_KINDS
+from dryhouse.kitchen.records.links import KNOWN_BY, LINKS, OWNER
+from dryhouse.kitchen.records.shapes import shapes
+
+_OWNERS_HELD = 500
+_MOST_CHANGED, _LEAST_ALIKE = 3, 3
+"""Of two records of one number that stand by themselves and are known by something else: they are one and the same
+where so few fields differ and so many that say anything are alike. Our own bounds: two kitchens number alike."""
+
+
+def as_coming(mine: Any) -> Any:
+    """A record of hers with its links as a record that comes would have them."""
+    links = {name: -getattr(mine, name) for name in LINKS.get(type(mine), {}) if getattr(mine, name) is not None}
+    return replace(mine, **links) if links else mine
+
+
+def settled(record: Any, bases: Mapping[type, int]) -> Any:
+    """A record that came, with its links as they are in the journal."""
+    links = {}
+    for name, target in LINKS.get(type(record), {}).items():
+        if (number := getattr(record, name)) is not None:
+            links[name] = -number if number < 0 else bases[target] + number
+    return replace(record, **links) if links else record
+
+
+def differing(one: Any, other: Any) -> tuple[str, ...]:
+    """The fields in which two records of a kind differ, their numbers aside."""
+    names = (shape.name for shape in shapes(type(one)) if shape.name != "id")
+    return tuple(name for name in names if getattr(one, name) != getattr(other, name))
+
+
+class Known:
+    """Her records, each of them found once."""
+
+    def __init__(self, journal: Journal) -> None:
+        self._journal = journal
+        self.none_of = {kind: not journal.has_had(kind) for kind in RECORD_KINDS}
+        """The kinds of which she never had a record."""
+        self._found: defaultdict[type, set[int]] = defaultdict(set)
+        self._owned: OrderedDict[tuple[type, int], tuple[Any, ...]] = OrderedDict()
+
+    def find(self, record: Any, number: int) -> Any | None:
+        """The record of hers that this one is, if any. `number` is what it was called where it comes from."""
+        kind = type(record)
+        if self.none_of[kind]:
+            return None
+        found = _chosen(record, number, [m for m in self._near(record, number) if m.id not in self._found[kind]])
+        if found is not None:
+            self._found[kind].add(found.id)
+        return found
+
+    def _near(self, record: Any, number: int) -> Iterable[Any]:
+        kind = type(record)
+        if kind in OWNER:
+            owner = getattr(record, OWNER[kind])
+            return self._parts(kind, -owner) if owner < 0 else ()
+        by = {name: getattr(record, name) for name in KNOWN_BY[kind] if name not in LINKS.get(kind, {})}
+        near = self._journal.where(kind, **by)
+        numbered = self._journal.get(kind, number)
+        return near if numbered is None or numbered in near else (*near, numbered)
+
+    def _parts(self, kind: type[Any], owner: int) -> tuple[Any, ...]:
+        """All of hers that belong to one record."""
+        asked = (kind, owner)
+        if asked not in self._owned:
+            self._owned[asked] = self._journal.where(kind, **{OWNER[kind]: owner})
+            if len(self._owned) > _OWNERS_HELD:
+                self._owned.popitem(last=False)
+        return self._owned[asked]
+
+
+def _chosen(record: Any, number: int, near: Iterable[Any]) -> Any | None:
+    """The one with the fewest fields unlike, of those that may be it."""
+    unlike = {mine.id: (mine, differing(as_coming(mine), record)) for mine in near}
+    may_be = [
+        (len(fields), id != number, id)
+        for id, (_, fields) in unlike.items()
+        if not fields or _is_known(record, fields, id == number) or (id == number and _is_alike(record, fields))
+    ]
+    return unlike[min(may_be)[2]][0] if may_be else None
+
+
+def _is_known(record: Any, fields: tuple[str, ...], numbered: bool) -> bool:
+    """Whether what a person knows it by is the same; where some of that is missing, more has to be alike."""
+    known_by = KNOWN_BY[type(record)]
+    if set(known_by).intersection(fields):
+        return False
+    if all(getattr(record, name) is not None for name in known_by):
+        return True
+    return (numbered and len(fields) <= _MOST_CHANGED) or _mostly_alike(record, fields)
+
+
+def _is_alike(record: Any, fields: tuple[str, ...]) -> bool:
+    """Of one number: a part of the same whole, or mostly alike."""
+    return type(record) in OWNER or _mostly_alike(record, fields)
+
+
+def _mostly_alike(record: Any, fields: tuple[str, ...]) -> bool:
+    """Few fields differ, and enough that say anything are alike; what it was made of says twice as much."""
+    every = [shape for shape in shapes(type(record)) if shape.name != "id" and shape.name not in fields]
+    said = [shape.name for shape in every if getattr(record, shape.name) not in (shape.default, "")]
+    made_of = set(KNOWN_BY[type(record)]).intersection(LINKS.get(type(record), {}))
+    return len(fields) <= _MOST_CHANGED and len(said) + len(made_of.intersection(said)) >= _LEAST_ALIKE

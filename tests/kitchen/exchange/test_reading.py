@@ -1,0 +1,140 @@
+"""A JSON export is read record by record, however it is laid out and wherever it is cut."""
+
+from __future__ import annotations
+
+import json
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from dryhouse.kitchen.exchange import entries, json_stream, read_records, write_records
+from dryhouse.kitchen.ports import Record
+from dryhouse.kitchen.records import Batch, Dryer, Lot, LotDraw, Meal, Trip, Weighing
+from dryhouse.kitchen.records.links import LINKS
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass
+
+NOON = datetime(2026, 8, 1, 12, tzinfo=UTC)
+DAY = date(2026, 8, 1)
+EVERYTHING: tuple[Record, ...] = (
+    Dryer("shelf dryer", 6, id=1),
+    Trip("lake ½ \N{CANOE}", DAY, DAY, id=2),
+    Meal("soup", id=3),
+    Batch("corn", dryer=1, trip=2, notes="späte Ähren \N{EAR OF MAIZE}\n", started=NOON, id=4),
+    Weighing(4, NOON, Mass(850.5, "850.5 g"), id=5),
+    Lot("corn", DAY, batch=4, id=6),
+    LotDraw(6, DAY, meal=3, id=7),
+)
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    write_records(EVERYTHING, tmp_path / "all.json")
+    return tmp_path / "all.json"
+
+
+def content(file: Path) -> dict[str, Any]:
+    whole: dict[str, Any] = json.loads(file.read_text(encoding="utf-8"))
+    return whole
+
+
+def in_order(records: list[Record]) -> bool:
+    """Whether each record comes after those it refers to."""
+    there: set[tuple[type, int]] = set()
+    for record in records:
+        for name, target in LINKS.get(type(record), {}).items():
+            number = getattr(record, name)
+            if number is not None and (target, number) not in there:
+                return False
+        there.add((type(record), record.id))
+    return True
+
+
+@pytest.mark.parametrize(
+    "layout", [{"indent": 3}, {"sort_keys": True}, {"ensure_ascii": True}, {"separators": (",", ":")}]
+)
+def test_any_layout_is_read_and_owners_come_first(file: Path, layout: dict[str, Any]) -> None:
+    file.write_text(json.dumps(content(file), **{"ensure_ascii": False, **layout}), encoding="utf-8")
+    read = read_records(file)
+    assert sorted(map(repr, read)) == sorted(map(repr, EVERYTHING))
+    assert in_order(read)
+
+
+def test_the_kinds_may_stand_in_the_order_of_former_exports(file: Path) -> None:
+    whole = content(file)
+    whole["records"] = {name: whole["records"][name] for name in reversed(whole["records"])}
+    file.write_text("\ufeff" + json.dumps(whole, ensure_ascii=False), encoding="utf-8")
+    read = read_records(file)
+    assert len(read) == len(EVERYTHING)
+    assert in_order(read)
+
+
+def test_a_kind_that_is_not_there_is_no_kind(file: Path) -> None:
+    whole = content(file)
+    whole["records"] = {name: listed for name, listed in whole["records"].items() if listed}
+    file.write_text(json.dumps(whole), encoding="utf-8")
+    assert in_order(read_records(file))
+
+
+@pytest.mark.parametrize("at_once", [1, 2, 3, 7, 64])
+@pytest.mark.parametrize("ascii_only", [True, False])
+def test_it_does_not_matter_where_the_file_is_cut_for_reading(
+    file: Path, monkeypatch, at_once: int, ascii_only: bool
+) -> None:
+    file.write_text(json.dumps(content(file), ensure_ascii=ascii_only, sort_keys=True), encoding="utf-8")
+    monkeypatch.setattr(json_stream, "_AT_ONCE", at_once)
+    assert sorted(map(repr, read_records(file))) == sorted(map(repr, EVERYTHING))
+
+
+def test_what_says_what_the_file_is_may_come_last_and_must_come(file: Path) -> None:
+    whole = content(file)
+    last = {"records": whole["records"], "version": 1, "format": whole["format"]}
+    file.write_text(json.dumps(last), encoding="utf-8")
+    assert len(read_records(file)) == len(EVERYTHING)
+    for left_out in ("version", "format"):
+        file.write_text(json.dumps({k: v for k, v in last.items() if k != left_out}), encoding="utf-8")
+        with pytest.raises(InputProblem, match=r"not a journal's export|has version None"):
+            read_records(file)
+
+
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda text: text[:-2],
+        lambda text: text[: len(text) // 2],
+        lambda text: text + "}",
+        lambda text: text.replace("},\n", "}\n", 1) if "},\n" in text else text.replace("],", "]", 1),
+        lambda text: text.replace('"Dryer": [', '"Dryer": [,'),
+        lambda text: text.replace('"Dryer"', "Dryer"),
+        lambda text: text.replace('"name": "shelf', '"name": "she\nlf'),
+        lambda text: text.replace('"trays": 6', f'"trays": {"[" * 100_000}'),
+        lambda text: text.replace('"trays": 6', f'"trays": {"9" * 5000}'),
+        lambda text: text.replace('"trays": 6', '"trays": 6.6.6'),
+    ],
+)
+def test_what_is_not_whole_json_is_refused_with_its_line(file: Path, spoil) -> None:
+    file.write_text(spoil(file.read_text(encoding="utf-8")), encoding="utf-8")
+    with pytest.raises(InputProblem, match=r"not whole JSON \(line \d+\)"):
+        read_records(file)
+
+
+def test_bytes_that_are_no_text_are_refused(file: Path) -> None:
+    file.write_bytes(file.read_bytes().replace("½".encode(), b"\xff"))
+    with pytest.raises(InputProblem, match="not text"):
+        read_records(file)
+
+
+@pytest.mark.parametrize("name", ["all.json", "tables"])
+def test_how_far_the_reading_is_only_grows_up_to_the_whole(tmp_path: Path, name: str) -> None:
+    many = [EVERYTHING[0], *(Batch("corn", dryer=1, id=n) for n in range(1, 5000))]
+    write_records(many, tmp_path / name)
+    shares = [entry.share for entry in entries(tmp_path / name)]
+    assert shares == sorted(shares)
+    assert shares[0] < 0.5 < shares[-1] <= 1.0
+
+
+def test_a_name_longer_than_any_file_is_said_to_be(tmp_path: Path) -> None:
+    with pytest.raises(InputProblem, match="longer than the name of any file"):
+        read_records(tmp_path / ("a" * 5000))
