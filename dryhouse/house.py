@@ -12,6 +12,7 @@ from dryhouse.science.messages import Message
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.ports import KeptCopy
 
 
 def default_journal() -> Path:
@@ -139,6 +140,25 @@ class Journals:
     def restore(self, backup: Path, into: Path) -> Path | None:
         """Put a backup in the place of a journal; where the former one is kept."""
         return restore(backup, into)
+
+    def back_up_if_due(self, path: Path) -> Path | None:
+        """A backup of a journal that was written to since the last one, at most once a day."""
+        from dryhouse.journal import backup
+
+        return backup.back_up_if_due(path)
+
+    def backups(self, path: Path) -> Iterator[KeptCopy]:
+        """The backups of a journal, newest first, each looked through."""
+        from dryhouse.journal.backup_list import listed
+
+        return listed(path)
+
+    def look_inside(self, backup: Path) -> list[str]:
+        """The newest batches of a backup and what else is in it, in lines."""
+        from dryhouse.kitchen.cards.contents import contents_lines
+
+        with open_kitchen(backup) as kitchen:
+            return contents_lines(kitchen)
 
     def faults(self, path: Path) -> list[Message]:
         """Everything that is wrong with a journal, a message each."""

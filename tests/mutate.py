@@ -5,9 +5,9 @@
 Mutants are picked by chance from operators, comparisons, `and` and `or`, `not`, numbers, truth values, calls
 whose answer nobody uses, and what a function returns. All tests are run once to note which of them come by which
 mutant (`tests/reached.py`); then each is tried in a copy of the tree, never in place: first with the quickest of
-the tests that come by, then with those that name its module, then with those of the modules that use it. `--all`
-asks every test that needs no window at the end. A survivor either changes nothing a person could see, or shows a
-test that is missing. Exit code 1 where there are survivors.
+the tests that come by, or, where none could be noted (what is run when a module is imported), with those that name
+its module and those of the modules that use it. `--all` asks every test that needs no window at the end. A survivor
+either changes nothing a person could see, or shows a test that is missing. Exit code 1 where there are survivors.
 """
 
 from __future__ import annotations
@@ -38,7 +38,7 @@ FOLDERS = ("science", "handbook", "kitchen", "journal", "words", "cli")
 WITHOUT_WINDOW = ("tests/science", "tests/kitchen", "tests/words", "tests/cli", "tests/handbook", "tests/journal",
          "tests/published", "tests/plots", "tests/journeys/test_command_line.py")  # fmt: skip
 LONGEST_S = 1200
-ENOUGH_S = 90.0
+ENOUGH_S = 60.0
 """Seconds of tests that come by a mutant, the quickest first; the slow ones are asked last and rarely needed."""
 LEFT_OUT = (".git", ".hypothesis", "__pycache__", ".venv", ".mypy_cache", ".ruff_cache", "build", "dist")
 
@@ -274,8 +274,8 @@ def main() -> int:
 
         def tried(number: int) -> str:
             mutant, tree = mutants[number], trees.get()
-            by_module = stages(mutant.path)[: 1 if given.near else 3 if given.all else 2]
             come_by = quick(reach.tests.get(number, ()), reach.seconds)
+            by_module = stages(mutant.path)[: 3 if given.all else 1 if given.near else 0 if come_by else 2]
             try:
                 return caught(mutant, tree, left_out, [stage for stage in (come_by, *by_module) if stage])
             finally:

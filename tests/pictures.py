@@ -19,7 +19,9 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
 SIZES = ("1280x800", "1920x1080")
-LOOKS = ("light", "dark")
+SMALL = ("900x600", "1093x614")
+"""The smallest that is comfortable, and 1366x768 at 125 %."""
+LOOKS = ("light", "dark", "contrast")
 
 
 def main() -> None:
@@ -27,9 +29,10 @@ def main() -> None:
     asked = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     asked.add_argument("folder", type=Path)
     asked.add_argument("--place", action="append", help="only this place; may be given more than once")
-    asked.add_argument("--size", action="append", choices=SIZES)
+    asked.add_argument("--size", action="append", choices=(*SIZES, *SMALL))
     asked.add_argument("--look", action="append", choices=LOOKS)
     asked.add_argument("--guides", action="store_true", help="the pictures of the README and of the guides")
+    asked.add_argument("--zoom", type=int, default=100, help="size of the text, in percent")
     given = asked.parse_args()
     given.folder.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory() as data:
@@ -39,11 +42,17 @@ def main() -> None:
         if given.guides:
             draw(given.folder, None, SIZES[:1], LOOKS[:1], guides=True)
         else:
-            draw(given.folder, given.place, given.size or SIZES, given.look or LOOKS)
+            draw(given.folder, given.place, given.size or SIZES, given.look or LOOKS[:2], zoom=given.zoom)
 
 
 def draw(
-    folder: Path, places: list[str] | None, sizes: Sequence[str], looks: Sequence[str], *, guides: bool = False
+    folder: Path,
+    places: list[str] | None,
+    sizes: Sequence[str],
+    looks: Sequence[str],
+    *,
+    guides: bool = False,
+    zoom: int = 100,
 ) -> None:
     """One PNG for each place, size and look."""
     from PySide6.QtWidgets import QApplication
@@ -56,7 +65,7 @@ def draw(
     from dryhouse.kitchen.ports import BatchQuery
 
     app = QApplication([])
-    theme = Theme(app, "light")
+    theme = Theme(app, "light", zoom=zoom)
     window = DeskWindow(theme, settings())
     opening = Opening(window, Journals())
     window.show()
@@ -75,7 +84,7 @@ def draw(
                     )
                     view.show_record("batch", corn[0])
                 settle(app, 8.0 if guides else 0.4)
-                name = spec.id if guides else f"{spec.id}_{size}_{look}"
+                name = spec.id if guides else f"{spec.id}_{size}_{look}_{zoom}"
                 window.grab().save(str(folder / f"{name}.png"))
     window.close()
 

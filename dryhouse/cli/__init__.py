@@ -17,8 +17,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple, NoReturn, TextIO
 
 from dryhouse.science.errors import InputProblem, NotKnown, WorldProblem
-from dryhouse.science.messages import MessageKind
-from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     import argparse
@@ -99,12 +97,20 @@ _WAYS_ON = {
 
 def _with_way_on(problem: InputProblem) -> str:
     way_on = _WAYS_ON.get(problem.field) if isinstance(problem, NotKnown) else None
-    return problem_sentence(problem) if way_on is None else problem_sentence(problem).removesuffix(".") + way_on
+    return _sentence(problem) if way_on is None else _sentence(problem).removesuffix(".") + way_on
+
+
+def _sentence(problem: InputProblem | WorldProblem) -> str:
+    from dryhouse.words.messages import problem_sentence
+
+    return problem_sentence(problem)
 
 
 def _with_way_back(problem: WorldProblem) -> str:
     """The sentence; of a journal that is damaged also the command that restores its newest backup."""
-    sentence = problem_sentence(problem)
+    from dryhouse.science.messages import MessageKind
+
+    sentence = _sentence(problem)
     if isinstance(problem.said, str) or problem.said.kind not in (MessageKind.DAMAGED, MessageKind.FOREIGN):
         return sentence
     from dryhouse.house import backups_of, default_journal

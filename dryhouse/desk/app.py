@@ -54,11 +54,11 @@ def run(
     from dryhouse.desk.fault_log import note_breaks
     from dryhouse.desk.faults import watch
     from dryhouse.desk.settings import settings
-    from dryhouse.desk.theme import Theme
+    from dryhouse.desk.theme import theme_of
     from dryhouse.desk.window import DeskWindow
 
     kept = settings()
-    window = DeskWindow(Theme(app, str(kept.value("window/theme", "system")), sheet=False), kept)
+    window = DeskWindow(theme_of(app, kept), kept)
     watch(window)
     marks.reach("window_made")
 

@@ -8,7 +8,7 @@ from html import escape
 from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD, unfolded
 from dryhouse.science.values import Caution, Moment, gravest_first
 
-SAID = {"stop": "Stop", "warn": "Take care", "note": "Note"}
+SAID = {"stop": "Stop", "warn": "Caution", "note": "Note"}
 """The word each severity is said with."""
 
 

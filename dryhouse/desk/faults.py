@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 SENTENCE = (
     "Something went wrong in the program. Nothing was saved half-way; what was saved before is still there. "
-    "You can go on, or copy the details and tell us."
+    "You can go on, or copy the details for whoever looks after the program."
 )
 
 

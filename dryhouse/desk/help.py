@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 SHARE = Path(__file__).parents[1] / "share"
 """What goes with the program: its picture, its licenses, its entry in a menu."""
 EVERYWHERE = (
-    ("Tab, Shift+Tab", "to the next and the previous thing"),
+    ("Tab, Shift+Tab", "to the next and the previous field"),
     ("Enter", "save a form; open the workings of a figure; open the chosen row"),
     ("Esc", "leave a form or close the side sheet; what you had begun is kept"),
     ("Ctrl+Z, Ctrl+Shift+Z", "undo and redo the last act"),

@@ -8,11 +8,14 @@ from collections.abc import Callable
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QIcon, QPainter, QPen, QPixmap, QPolygonF
 
+from dryhouse.desk.measures import scaled
+
 Draw = Callable[[QPainter, QColor], None]
 
 
 def pixmap(name: str, colour: str, size: int = 24, ratio: float = 2.0) -> QPixmap:
-    """One picture in one colour. An unknown name is a plain ring."""
+    """One picture in one colour, as large as our usual text asks for. An unknown name is a plain ring."""
+    size = scaled(size)
     made = QPixmap(round(size * ratio), round(size * ratio))
     made.fill(Qt.GlobalColor.transparent)
     painter = QPainter(made)

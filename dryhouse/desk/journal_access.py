@@ -5,12 +5,13 @@ The desk does not know the journal; what it needs of it is given by the house th
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.ports import KeptCopy
     from dryhouse.science.messages import Message
 
 Opener = Callable[[], "Kitchen"]
@@ -42,6 +43,15 @@ class JournalAccess(Protocol):
 
     def restore(self, backup: Path, into: Path) -> Path | None:
         """Put a backup in the place of a journal; where the former one is kept."""
+
+    def back_up_if_due(self, path: Path) -> Path | None:
+        """A backup of a journal that was written to since the last one, at most once a day."""
+
+    def backups(self, path: Path) -> Iterable[KeptCopy]:
+        """The backups of a journal, newest first, each looked through."""
+
+    def look_inside(self, backup: Path) -> list[str]:
+        """The newest batches of a backup and what else is in it, in lines."""
 
     def faults(self, path: Path) -> list[Message]:
         """Everything that is wrong with a journal, a message each."""

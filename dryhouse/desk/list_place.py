@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.place import DeskPlace
-from dryhouse.desk.widgets.basics import column
+from dryhouse.desk.widgets.basics import Pages, column
 from dryhouse.desk.widgets.empty_state import EmptyState
 
 
@@ -17,12 +17,12 @@ class ListPlace(DeskPlace):
     listing: Any
     lists: QWidget
     empty_state: EmptyState
-    pages: QStackedWidget
+    pages: Pages
     _narrowed = False
 
     def stack_pages(self) -> None:
         """Put the list and the page for an empty place in; call it once both are built."""
-        self.pages = QStackedWidget()
+        self.pages = Pages()
         for page in (self.lists, self.empty_state):
             self.pages.addWidget(page)
         column(self, margin=20).addWidget(self.pages)

@@ -42,6 +42,7 @@ def fill_menus(window: DeskWindow, session: Session) -> Menus:
         menus.places[spec.id] = _add(go, spec.title, partial(window.go, spec.id), spec.shortcut)
     go.addSeparator()
     _add(go, "&At the scale, in a small window", lambda: _small().show_small(window), "F7")
+    _fill_view(window, bar.addMenu("&View"))
     _fill_settings(window, session, bar.addMenu("&Settings"))
     aid = bar.addMenu("&Help")
     _add(aid, "&Guides", lambda: _guides().show_guides(window), "F1")
@@ -88,6 +89,30 @@ def _fill_file(window: DeskWindow, file: QMenu, *, open_here: bool) -> None:
     _add(file, "&Quit", window.close, "Ctrl+Q")
 
 
+def _fill_view(window: DeskWindow, menu: QMenu) -> None:
+    """The size of the text, the colours, the whole screen."""
+
+    def enlarge(steps: int) -> None:
+        window.settings.setValue("window/zoom", window.theme.enlarge(steps))
+
+    def look(choice: str) -> None:
+        window.theme.choose(choice)
+        window.settings.setValue("window/theme", choice)
+
+    def full_screen() -> None:
+        window.showNormal() if window.isFullScreen() else window.showFullScreen()
+
+    larger = _add(menu, "&Larger text", lambda: enlarge(1))
+    larger.setShortcuts([QKeySequence("Ctrl++"), QKeySequence("Ctrl+=")])
+    _add(menu, "&Smaller text", lambda: enlarge(-1), "Ctrl+-")
+    _add(menu, "&Usual size", lambda: enlarge(0), "Ctrl+0")
+    menu.addSeparator()
+    names = {"system": "As the &system", "light": "&Light", "dark": "&Dark", "contrast": "High &contrast"}
+    _choices(menu, "&Colors", tuple((c, names[c]) for c in CHOICES), window.theme.choice, look)
+    menu.addSeparator()
+    _add(menu, "&Full screen", full_screen, "F11")
+
+
 def _fill_settings(window: DeskWindow, session: Session, menu: QMenu) -> None:
     style = session.style
 
@@ -103,10 +128,6 @@ def _fill_settings(window: DeskWindow, session: Session, menu: QMenu) -> None:
         chosen[session.style.system].setChecked(True)
         mark.setChecked(session.style.decimal_comma)
 
-    def look(choice: str) -> None:
-        window.theme.choose(choice)
-        window.settings.setValue("window/theme", choice)
-
     chosen = _choices(
         menu,
         "&Units",
@@ -119,8 +140,6 @@ def _fill_settings(window: DeskWindow, session: Session, menu: QMenu) -> None:
     mark.setChecked(style.decimal_comma)
     mark.toggled.connect(comma)
     session.style_changed.connect(tell)
-    names = {"system": "As the system", "light": "Light", "dark": "Dark"}
-    _choices(menu, "&Look", tuple((c, names[c]) for c in CHOICES), window.theme.choice, look)
 
 
 def _choices(

@@ -13,6 +13,8 @@ from dryhouse.desk.journal_access import JournalAccess, Opener
 from dryhouse.desk.menus import fill_menus, fill_menus_without_journal
 from dryhouse.desk.read_ahead import read_ahead_later
 from dryhouse.desk.rescue import Rescue
+from dryhouse.desk.restore_page import RestorePage
+from dryhouse.desk.safekeeping import Safekeeping
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.found_page import FoundPage
@@ -25,7 +27,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.one_window import OneWindow
     from dryhouse.kitchen.kitchen import Kitchen
 
-Page = EmptyState | FoundPage
+Page = EmptyState | FoundPage | RestorePage
 _FILES = "Journals (*.dryhouse);;All files (*)"
 
 
@@ -159,6 +161,8 @@ class Opening(QObject):
         else:
             self.window.go_last()
         read_ahead_later(self.session, self.window.specs)
+        if self.journals is not None:
+            Safekeeping(self.session, self.journals, self.journals.path(kitchen))
         self.opened.emit()
 
     # --- what is shown in place of the places ---------------------------------------------------------------
@@ -168,7 +172,7 @@ class Opening(QObject):
             self.window.theme,
             "journal",
             "Welcome to your drying journal",
-            "Write down a tray batch when it comes off the dryer, and see what it tells you: how dry it is, how "
+            "Log each batch as it comes off the dryer, and see how dry it is, how "
             "long it keeps, and the water that brings it back. Look around in the sample journal first, or start "
             "your own.",
             ("Look at the sample journal", self.open_sample),

@@ -2,21 +2,29 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject
+from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
+
+from dryhouse.desk.measures import scaled
+from dryhouse.desk.widgets.basics import Pages
 
 _SHEET_WIDTH = 380
-_PLACE_AT_LEAST = 1000
+_PLACE_AT_LEAST = 880
 
 
 class Room(QWidget):
-    """Lays out the stack of places and the sheet. A place is never squeezed below what it needs."""
+    """Lays out the stack of places and the sheet. A place is never squeezed below what it needs: it scrolls."""
 
     def __init__(self) -> None:
         super().__init__()
-        self.stack = QStackedWidget(self)
+        self.stack = Pages()
         self.stack.setAccessibleName("Place")
+        self.area = QScrollArea(self)
+        self.area.setWidgetResizable(True)
+        self.area.setFrameShape(QFrame.Shape.NoFrame)
+        self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.area.setWidget(self.stack)
         self.sheet: QWidget | None = None
 
     def take_sheet(self, sheet: QWidget | None) -> None:
@@ -33,8 +41,8 @@ class Room(QWidget):
 
     def is_beside(self) -> bool:
         """Whether the sheet stands beside the place and covers nothing of it."""
-        needed = max(self.stack.minimumSizeHint().width(), _PLACE_AT_LEAST)
-        return self.width() - _SHEET_WIDTH >= needed
+        needed = max(self.stack.minimumSizeHint().width(), scaled(_PLACE_AT_LEAST))
+        return self.width() - scaled(_SHEET_WIDTH) >= needed
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -48,7 +56,8 @@ class Room(QWidget):
     def _lay_out(self) -> None:
         shown = self.sheet is not None and not self.sheet.isHidden()
         beside = shown and self.is_beside()
-        self.stack.setGeometry(0, 0, self.width() - (_SHEET_WIDTH if beside else 0), self.height())
+        wide = min(scaled(_SHEET_WIDTH), self.width())
+        self.area.setGeometry(0, 0, self.width() - (wide if beside else 0), self.height())
         if self.sheet is not None:
-            self.sheet.setGeometry(self.width() - _SHEET_WIDTH, 0, _SHEET_WIDTH, self.height())
+            self.sheet.setGeometry(self.width() - wide, 0, wide, self.height())
             self.sheet.raise_()

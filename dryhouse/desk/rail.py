@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QButtonGroup, QFrame, QSizePolicy, QToolButton
 
 from dryhouse.desk.icons import icon
+from dryhouse.desk.measures import hold, hold_icon
 from dryhouse.desk.place import PlaceSpec
 from dryhouse.desk.theme import Theme, set_role
 from dryhouse.desk.widgets.basics import column, words
+
+_WIDE, _NARROW = 176, 64
 
 
 class Rail(QFrame):
@@ -19,7 +22,7 @@ class Rail(QFrame):
     def __init__(self, theme: Theme, specs: list[PlaceSpec]) -> None:
         super().__init__()
         self._theme, self._specs = theme, specs
-        self.setFixedWidth(176)
+        hold(self, wide=_WIDE)
         self.setAccessibleName("Places")
         set_role(self, "rail")
         self._inside = column(self, margin=10, space=4)
@@ -46,6 +49,15 @@ class Rail(QFrame):
             checked.setChecked(False)
             self._group.setExclusive(True)
 
+    def be_narrow(self, narrow: bool) -> None:
+        """Show the pictures alone, where the window has no room for the words: they stay in the tooltips."""
+        style = Qt.ToolButtonStyle.ToolButtonIconOnly if narrow else Qt.ToolButtonStyle.ToolButtonTextBesideIcon
+        for made in self.buttons.values():
+            made.setToolButtonStyle(style)
+        for label in (self._title, self._journal):
+            label.setVisible(not narrow)
+        hold(self, wide=_NARROW if narrow else _WIDE)
+
     def set_journal(self, title: str) -> None:
         """Say at the foot which journal is open."""
         self._journal.setText(title)
@@ -59,10 +71,10 @@ class Rail(QFrame):
         made = QToolButton()
         made.setText(spec.title)
         made.setAccessibleName(spec.title)
-        made.setToolTip(f"{spec.purpose}  {spec.shortcut}".strip())
+        made.setToolTip(f"{spec.title}: {spec.purpose}  {spec.shortcut}".strip())
         made.setCheckable(True)
         made.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-        made.setIconSize(QSize(22, 22))
+        hold_icon(made, 22)
         made.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         set_role(made, "place")
         made.clicked.connect(lambda _on=False: self.chosen.emit(spec.id))

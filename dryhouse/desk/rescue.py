@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog
 
 from dryhouse.desk.background import read_beside
+from dryhouse.desk.restore_page import RestorePage
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.found_page import FoundPage
 from dryhouse.science.display import Style, counted
@@ -49,7 +50,7 @@ class OpensJournals(Protocol):
     def restore(self, backup: Path) -> None:
         """Put a backup in the journal's place."""
 
-    def show_page(self, page: EmptyState | FoundPage) -> None:
+    def show_page(self, page: EmptyState | FoundPage | RestorePage) -> None:
         """Show a page in place of the places."""
 
 
@@ -68,7 +69,7 @@ class Rescue(QObject):
         if acts:
             acts.append(("Look at the sample journal", self.opening.open_sample))
         theme = self.opening.window.theme
-        self.opening.show_page(EmptyState(theme, "cross", "This journal did not open", sentence, *acts))
+        self.opening.show_page(EmptyState(theme, "cross", "Could not open this journal", sentence, *acts))
 
     def file_failed(self, sentence: str) -> None:
         """The file that is open failed: what can be done stands in place of the place she was in, which stays as it
@@ -93,7 +94,16 @@ class Rescue(QObject):
         ]
 
     def ask_restore(self) -> None:
-        """Ask which backup, and put it in the place of the journal that is open (or did not open)."""
+        """Show the backups of the journal that is open (or did not open), to put one in its place."""
+        journals, session = self.opening.journals, self.opening.session
+        assert journals is not None, "this window opens no journals"
+        leave = self.opening.go_back if session is not None else self.opening.reopen
+        self.opening.show_page(
+            RestorePage(journals, self.opening.here(), self.opening.restore, self.ask_restore_file, leave)
+        )
+
+    def ask_restore_file(self) -> None:
+        """Ask for any file, and put it in the place of the journal."""
         path, _ = QFileDialog.getOpenFileName(self.opening.window, "Restore a backup", "", "Journals (*.dryhouse)")
         if path:
             self.opening.restore(Path(path))
@@ -111,6 +121,9 @@ class Rescue(QObject):
 
         if session is not None:
             session.say("Looking through the whole journal…")
+        else:
+            theme = self.opening.window.theme
+            self.opening.show_page(EmptyState(theme, "journal", "Looking through the whole journal…", str(path)))
         read_beside(self, look, lambda found: self._checked(path, found), "check the journal")
 
     def _checked(self, path: Path, found: list[str]) -> None:

@@ -164,11 +164,11 @@ class Session(QObject):
 
     def redo(self) -> None:
         """Do again what was last taken back."""
-        self._step(self._undone, self._done, "Done again")
+        self._step(self._undone, self._done, "Redone")
 
     def _step(self, source: list[Done[Record]], goal: list[Done[Record]], words: str) -> None:
         if not source:
-            self.say("There is nothing more to take back." if goal is self._undone else "Nothing to do again.")
+            self.say("Nothing to undo." if goal is self._undone else "Nothing to redo.")
             return
         back = source[-1].undone()
         try:

@@ -1,14 +1,19 @@
-"""From tokens to Qt: the palette, the style sheet, and following the system's light or dark."""
+"""From tokens to Qt: the palette, the style sheet, and following the system's colours, contrast and text size."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QPalette
+from PySide6.QtCore import QObject, QSettings, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontInfo, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
-from dryhouse.plots.tokens import DARK, LIGHT, Tokens
+from dryhouse.desk.measures import measure_again
+from dryhouse.plots.tokens import BLACK_ON_WHITE, DARK, LIGHT, WHITE_ON_BLACK, Tokens
 
-CHOICES = ("system", "light", "dark")
+CHOICES = ("system", "light", "dark", "contrast")
+BAR = 12
+"""Pixels that a scroll bar is wide."""
+ZOOMS = (80, 90, 100, 110, 125, 150, 175, 200)
+"""Sizes of the text, in percent of the system's."""
 
 
 class Theme(QObject):
@@ -16,15 +21,18 @@ class Theme(QObject):
 
     changed = Signal()
 
-    def __init__(self, app: QApplication, choice: str = "system", *, sheet: bool = True) -> None:
+    def __init__(self, app: QApplication, choice: str = "system", *, sheet: bool = True, zoom: int = 100) -> None:
         super().__init__(app)
         self._app = app
         self._sheet = sheet
         self.choice = choice if choice in CHOICES else "system"
+        self.zoom = zoom if zoom in ZOOMS else 100
         self.tokens: Tokens = self._wanted()
         app.setStyle("Fusion")
         self._dress()
-        app.styleHints().colorSchemeChanged.connect(self._follow)
+        hints = app.styleHints()
+        hints.colorSchemeChanged.connect(self._follow)
+        hints.accessibility().contrastPreferenceChanged.connect(self._follow)
 
     def finish(self) -> None:
         """Dress with the style sheet too, where only the colours were set for the first paint (`sheet=False`)."""
@@ -33,21 +41,33 @@ class Theme(QObject):
             self._dress()
 
     def choose(self, choice: str) -> None:
-        """`system`, `light` or `dark`."""
+        """`system`, `light`, `dark` or `contrast`."""
         self.choice = choice if choice in CHOICES else "system"
         self._follow()
 
+    def enlarge(self, steps: int) -> int:
+        """Make every text so many sizes larger, or smaller; 0 goes back to the system's own. Answers the zoom."""
+        at = ZOOMS.index(self.zoom) + steps
+        self.zoom = ZOOMS[min(max(at, 0), len(ZOOMS) - 1)] if steps else 100
+        self._follow()
+        return self.zoom
+
     def _follow(self) -> None:
         wanted = self._wanted()
-        if wanted is not self.tokens:
+        if wanted != self.tokens:
             self.tokens = wanted
             self._dress()
             self.changed.emit()
 
     def _wanted(self) -> Tokens:
-        if self.choice == "system":
-            return DARK if self._app.styleHints().colorScheme().name == "Dark" else LIGHT
-        return DARK if self.choice == "dark" else LIGHT
+        hints = self._app.styleHints()
+        dark = hints.colorScheme() == Qt.ColorScheme.Dark
+        strong = hints.accessibility().contrastPreference() == Qt.ContrastPreference.HighContrast
+        if self.choice == "contrast" or (strong and self.choice == "system"):
+            look = WHITE_ON_BLACK if dark else BLACK_ON_WHITE
+        else:
+            look = DARK if self.choice == "dark" or (dark and self.choice == "system") else LIGHT
+        return look.enlarged(system_enlargement() * self.zoom / 100)
 
     def _dress(self) -> None:
         font = QFont(self._app.font())
@@ -56,6 +76,21 @@ class Theme(QObject):
         self._app.setPalette(palette(self.tokens))
         if self._sheet:
             self._app.setStyleSheet(style_sheet(self.tokens))
+        measure_again(self._app, self.tokens.body / LIGHT.body)
+
+
+def theme_of(app: QApplication, kept: QSettings) -> Theme:
+    """The look that is kept on this machine, of colours alone until the first paint."""
+    zoom = str(kept.value("window/zoom", 100))
+    return Theme(
+        app, str(kept.value("window/theme", "system")), sheet=False, zoom=int(zoom) if zoom.isdecimal() else 100
+    )
+
+
+def system_enlargement() -> float:
+    """How many times our own size of text the system's is; never less than once."""
+    system = QFontInfo(QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont)).pointSizeF()
+    return max(1.0, system / LIGHT.body)
 
 
 def palette(t: Tokens) -> QPalette:
@@ -144,8 +179,8 @@ def style_sheet(t: Tokens) -> str:
     QToolButton[role="place"]:checked {{ background: {t.accent}; color: {t.on_accent}; font-weight: 600; }}
     QToolButton[role="place"]:focus {{ border-color: {t.accent}; }}
     QToolButton[role="place"]:checked:focus {{ border-color: {t.ink}; }}
-    QScrollBar:vertical {{ background: transparent; width: 12px; margin: 0; border: none; }}
-    QScrollBar:horizontal {{ background: transparent; height: 12px; margin: 0; border: none; }}
+    QScrollBar:vertical {{ background: transparent; width: {BAR}px; margin: 0; border: none; }}
+    QScrollBar:horizontal {{ background: transparent; height: {BAR}px; margin: 0; border: none; }}
     QScrollBar::handle {{ background: {t.edge}; border-radius: 3px; margin: 3px; }}
     QScrollBar::handle:vertical {{ min-height: {t.target}px; }}
     QScrollBar::handle:horizontal {{ min-width: {t.target}px; }}
@@ -158,20 +193,28 @@ def style_sheet(t: Tokens) -> str:
     QMenuBar::item:selected {{ background: {t.accent_soft}; }}
     QMenu {{ background: {t.surface}; border: 1px solid {t.edge}; padding: {s // 2}px; }}
     QMenu::item {{ padding: {s}px {3 * s}px; }}
-    QMenu::item:selected {{ background: {t.accent_soft}; color: {t.ink}; }}
+    QMenu::item {{ border: 2px solid transparent; }}
+    QMenu::item:selected {{ background: {t.accent_soft}; color: {t.ink}; border-color: {t.accent}; }}
     QMenu::separator {{ height: 1px; background: {t.line}; margin: {s // 2}px; }}
     QTableView {{ background: {t.surface}; border: 1px solid {t.line}; border-radius: {r}px;
         gridline-color: transparent; selection-background-color: {t.accent_soft}; selection-color: {t.ink};
         outline: none; }}
     QTableView:focus {{ border: 1px solid {t.accent}; }}
     QTableView::item {{ padding: 0 {s}px; border-bottom: 1px solid {t.line}; }}
+    QTableView::item:selected {{ border-top: 2px solid {t.accent}; border-bottom: 2px solid {t.accent}; }}
     QListView {{ background: {t.surface}; border: 1px solid {t.line}; border-radius: {r}px; outline: none;
         selection-background-color: {t.accent_soft}; selection-color: {t.ink}; }}
     QListView::item {{ min-height: {t.target - 8}px; padding: 0 {s}px; }}
+    QListView::item:selected {{ background: {t.accent_soft}; color: {t.ink};
+        border: 2px solid {t.accent}; border-radius: {r}px; }}
     QListView:focus {{ border: 1px solid {t.accent}; }}
     QHeaderView {{ background: {t.ground}; border: none; }}
     QHeaderView::section {{ background: {t.ground}; color: {t.muted}; border: none;
         border-bottom: 1px solid {t.line}; padding: {s - 2}px {s + 3}px; font-weight: 600; }}
+    QHeaderView::up-arrow, QHeaderView::down-arrow {{ subcontrol-origin: border; subcontrol-position: top center;
+        width: 0; height: 0; border-left: 5px solid {t.ground}; border-right: 5px solid {t.ground}; }}
+    QHeaderView::up-arrow {{ border-top: 5px solid {t.muted}; border-bottom: none; }}
+    QHeaderView::down-arrow {{ border-bottom: 5px solid {t.muted}; border-top: none; }}
     QTabWidget::pane {{ border: none; }}
     QTabBar::tab {{ padding: 0 {2 * s}px; min-height: {t.target - 4}px; border-bottom: 3px solid transparent;
         color: {t.muted}; background: transparent; }}

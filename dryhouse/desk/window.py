@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QPaintEvent
+from PySide6.QtCore import QByteArray, QSettings, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QCloseEvent, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QMainWindow, QWidget
 
+from dryhouse.desk.measures import scaled
 from dryhouse.desk.theme import Theme
 
 if TYPE_CHECKING:
@@ -15,10 +16,15 @@ if TYPE_CHECKING:
     from dryhouse.desk.place import DeskPlace, PlaceSpec
     from dryhouse.desk.session import Session
     from dryhouse.desk.widgets.sheet import WorkingsSheet
-    from dryhouse.science.values import Caution, Figure
+    from dryhouse.science.values import Figure
 
-_SMALLEST = (1200, 680)
-_USUAL = (1280, 800)
+_SMALLEST = QSize(640, 480)
+"""Everything can still be reached; 900 by 600 is the least that is comfortable."""
+_USUAL = QSize(1280, 800)
+_FRAME = QSize(8, 40)
+"""About what the window system draws around a window."""
+_WORDS_IN_RAIL = 1100
+"""A narrower window shows its places as pictures alone."""
 
 
 class DeskWindow(QMainWindow):
@@ -41,7 +47,6 @@ class DeskWindow(QMainWindow):
         self._waiting_for_paint = True
         self._furnished = False
         self.setWindowTitle("Dryhouse")
-        self.setMinimumSize(*_SMALLEST)
         self._restore_geometry()
 
     def furnish(self) -> None:
@@ -69,6 +74,8 @@ class DeskWindow(QMainWindow):
         across.addWidget(middle, 1)
         central.setLayout(across)
         self.setCentralWidget(central)
+        self.theme.changed.connect(self.fit_rail)
+        self.fit_rail()
 
     # --- the session --------------------------------------------------------------------------------------
 
@@ -89,7 +96,7 @@ class DeskWindow(QMainWindow):
         self._sheet: WorkingsSheet | None = None
         session.open_asked.connect(self._open)
         session.workings_asked.connect(self._show_workings)
-        session.caution_asked.connect(self._show_caution)
+        session.caution_asked.connect(lambda caution: self.sheet().show_caution(caution))
         self.reminders = Reminders(session, session)
         self.reminders.start()
         self.elsewhere = Elsewhere(session)
@@ -190,9 +197,6 @@ class DeskWindow(QMainWindow):
     def _show_workings(self, title: str, figure: Figure) -> None:
         self.sheet().show_workings(title, figure)
 
-    def _show_caution(self, caution: Caution) -> None:
-        self.sheet().show_caution(caution)
-
     # --- what the menus ask for ---------------------------------------------------------------------------
 
     def print_place(self) -> None:
@@ -227,7 +231,19 @@ class DeskWindow(QMainWindow):
     def _restore_geometry(self) -> None:
         kept = self.settings.value("window/geometry")
         if not (isinstance(kept, QByteArray) and self.restoreGeometry(kept)):
-            self.resize(*_USUAL)
+            self.resize(_USUAL)
+        room = self.screen().availableSize() - _FRAME
+        self.setMinimumSize(_SMALLEST.boundedTo(room))
+        self.resize(self.size().boundedTo(room))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.fit_rail()
+
+    def fit_rail(self) -> None:
+        """The words of the rail, where there is room for them beside a place."""
+        if self._furnished:
+            self.rail.be_narrow(self.width() < scaled(_WORDS_IN_RAIL))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

@@ -1,4 +1,4 @@
-"""Copies of the journal: in the folder `backups` beside it, the newest ones kept, each a whole file."""
+"""Copies of the journal: in the folder `backups` beside it, each a whole file, thinned as they grow older."""
 
 from __future__ import annotations
 
@@ -9,8 +9,10 @@ from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
+from dryhouse.journal import thinning
 from dryhouse.journal.database import Database, connect
 from dryhouse.journal.file_faults import faults_of, is_sound
+from dryhouse.journal.network_drives import network_drive
 from dryhouse.journal.parts import recognized
 from dryhouse.journal.problems import as_world_problem, damaged
 from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, has_log
@@ -19,12 +21,16 @@ from dryhouse.science.messages import MessageKind as Kind
 from dryhouse.science.messages import message
 
 KEEP = 10
-"""How many backups of one journal are kept; older ones go when a new one is whole."""
+"""How many of the newest backups are kept whatever their age; older ones are thinned (`thinning`)."""
 
 _A_DAY = 20 * 3600
 """Somewhat less than 24 hours, so that a daily evening at the dryer always counts as another day."""
 
+_TIDYING = 60.0
+"""Seconds in which a file is still tidied after its backup was made: nothing new is in it."""
+
 _MOMENT = r"\d{4}-\d\d-\d\dT\d{6}\.\d{6}"
+_WRITTEN = "%Y-%m-%dT%H%M%S.%f"
 
 
 def backups_of(path: Path) -> list[Path]:
@@ -40,6 +46,12 @@ def _beside(path: Path, ending: str) -> list[Path]:
     return sorted((file for file in found if ours.fullmatch(file.name)), reverse=True)
 
 
+def made_at(backup: Path) -> datetime:
+    """The moment in a backup's name, in UTC."""
+    found = re.findall(_MOMENT, backup.name)
+    return datetime.strptime(found[-1], _WRITTEN).replace(tzinfo=UTC)
+
+
 def _folder(path: Path) -> Path:
     folder = path.parent / "backups"
     folder.mkdir(exist_ok=True)
@@ -47,7 +59,7 @@ def _folder(path: Path) -> Path:
 
 
 def _now() -> str:
-    return f"{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}"
+    return datetime.now(UTC).strftime(_WRITTEN)
 
 
 def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
@@ -55,6 +67,7 @@ def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
 
     Raises WorldProblem, and makes and throws away nothing, where the journal is not whole.
     """
+    path = path.resolve()
     if not path.exists():
         raise WorldProblem(message(Kind.NOTHING_TO_BACK_UP, path=str(path)))
     with as_world_problem(path):
@@ -69,16 +82,32 @@ def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
 def back_up_open(database: Database, path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
     """The same of a journal that is open here. Older backups go only once the new one has been found whole."""
     made = _folder(path) / f"{path.stem}-{_now()}Z{path.suffix}"
-    for left in _beside(path, r"\.part.*"):
-        left.unlink(missing_ok=True)
+    for left in _beside(path, r"\.\d*\.?part.*"):
+        if not _is_being_written(left):
+            left.unlink(missing_ok=True)
     copy_whole(database.driver, made)
     if not is_sound(made):
         made.unlink()
         raise WorldProblem(damaged(path))
-    for old in backups_of(path)[keep:]:
-        if spare is None or not old.samefile(spare):
-            old.unlink()
+    there = {made_at(backup): backup for backup in backups_of(path)}
+    for moment in there.keys() - thinning.kept(there, datetime.now(UTC), keep):
+        if spare is None or there[moment].resolve() != spare.resolve():
+            there[moment].unlink(missing_ok=True)
     return made
+
+
+def _is_being_written(part: Path) -> bool:
+    """Whether the program that is named in an unfinished copy's name still runs. Windows deletes no open file."""
+    writer = re.search(r"\.(\d+)\.part", part.name)
+    if writer is None or os.name == "nt":
+        return False
+    try:
+        os.kill(int(writer[1]), 0)
+    except ProcessLookupError:
+        return False
+    except (OSError, OverflowError):
+        return True
+    return True
 
 
 def back_up_daily(database: Database, path: Path) -> None:
@@ -87,6 +116,22 @@ def back_up_daily(database: Database, path: Path) -> None:
         ages = [time.time() - backup.stat().st_mtime for backup in backups_of(path)]
         if not any(0 <= age < _A_DAY for age in ages):
             back_up_open(database, path)
+
+
+def back_up_if_due(path: Path) -> Path | None:
+    """A backup of a journal that was written to since the last one, at most once a day; None where none is due.
+
+    Raises WorldProblem where one is due and cannot be made.
+    """
+    path = path.resolve()
+    with as_world_problem(path):
+        made = [backup.stat().st_mtime for backup in backups_of(path)]
+        logs = (path.with_name(path.name + ending) for ending in ENDINGS if ending != "-shm")
+        written = max((file.stat().st_mtime for file in (path, *logs) if file.exists()), default=0.0)
+        now = time.time()
+        if not written or any(0 <= now - at < _A_DAY or written - _TIDYING <= at <= now for at in made):
+            return None
+        return back_up(path)
 
 
 def restore(backup: Path, path: Path) -> Path | None:
@@ -100,6 +145,8 @@ def restore(backup: Path, path: Path) -> Path | None:
     if path.exists() and backup.resolve() == path.resolve():
         raise WorldProblem(message(Kind.BACKUP_IS_JOURNAL, backup=str(backup)))
     path = path.resolve()
+    if drive := network_drive(path.parent):
+        raise WorldProblem(message(Kind.ON_A_NETWORK_DRIVE, path=str(path), drive=drive))
     with as_world_problem(backup):
         source = connect(backup, "ro")
     try:

@@ -117,6 +117,17 @@ class WrittenElsewhere(Done[Record]):
 
 
 @dataclass(frozen=True, slots=True)
+class KeptCopy:
+    """A backup as it is offered: where it is, when it was made (UTC), how many batches are in it (None where that
+    cannot be read), and whether it is whole."""
+
+    path: Path
+    at: datetime
+    batches: int | None
+    whole: bool
+
+
+@dataclass(frozen=True, slots=True)
 class BatchQuery:
     """Which batches to list and in what order. Empty means all, newest first."""
 

@@ -39,6 +39,9 @@ VERDICT_TINTS: Mapping[str, str] = {
 }
 """The dryness verdicts borrow the tints of standings and severities."""
 
+PIXELS_A_POINT = 4 / 3
+"""At 96 dots an inch, as windows are laid out."""
+
 _DASHES: tuple[str | tuple[int, tuple[float, ...]], ...] = (
     "solid",
     (0, (6.0, 2.0)),
@@ -94,6 +97,22 @@ class Tokens(NamedTuple):
     heading: float = 13.0
     title: float = 18.0
     figure: float = 22.0
+
+    def enlarged(self, factor: float) -> Tokens:
+        """The same look with every size of text `factor` times as large, and room to touch that follows it."""
+        if factor == 1.0:
+            return self
+        small, body, heading, title, figure = (
+            round(factor * size, 1) for size in (self.small, self.body, self.heading, self.title, self.figure)
+        )
+        return self._replace(
+            small=small,
+            body=body,
+            heading=heading,
+            title=title,
+            figure=figure,
+            target=max(self.target, round(2 * factor * self.body * PIXELS_A_POINT)),
+        )
 
     def tint(self, word: str) -> Tint:
         """The tint of a severity, a standing or a verdict; anything else is a plain note."""
@@ -157,6 +176,62 @@ DARK = Tokens(
         Status.THROWN_OUT: Tint("#A6B2AB", "#2A322E", "cross"),
     },
     series=_series("#8FBFF2", "#F0A05A", "#4FC7AE", "#DE9BCB", "#D6C24A", "#B4BEC8"),
+)
+
+
+BLACK_ON_WHITE = LIGHT._replace(
+    name="high contrast",
+    ground="#FFFFFF",
+    rail="#FFFFFF",
+    ink="#000000",
+    muted="#000000",
+    line="#000000",
+    edge="#000000",
+    accent="#003B8E",
+    accent_soft="#FFF2A8",
+    grid="#767676",
+    severities={
+        "stop": Tint("#7A0014", "#FFFFFF", "octagon"),
+        "warn": Tint("#4A2D00", "#FFFFFF", "triangle"),
+        "note": Tint("#00295E", "#FFFFFF", "disc"),
+    },
+    standings={
+        Status.KEEPING: Tint("#00401F", "#FFFFFF", "tick"),
+        Status.USE_SOON: Tint("#4A2D00", "#FFFFFF", "half"),
+        Status.PAST: Tint("#6B2400", "#FFFFFF", "clock"),
+        Status.CHECK_FIRST: Tint("#3E1670", "#FFFFFF", "eye"),
+        Status.DO_NOT_EAT: Tint("#7A0014", "#FFFFFF", "octagon"),
+        Status.THROWN_OUT: Tint("#000000", "#FFFFFF", "cross"),
+    },
+)
+"""Every text at 7 to 1 or better (WCAG 2.2, success criterion 1.4.6), every border black."""
+
+WHITE_ON_BLACK = DARK._replace(
+    name="high contrast, dark",
+    ground="#000000",
+    surface="#000000",
+    rail="#000000",
+    ink="#FFFFFF",
+    muted="#FFFFFF",
+    line="#FFFFFF",
+    edge="#FFFFFF",
+    accent="#FFE14D",
+    on_accent="#000000",
+    accent_soft="#3A3300",
+    grid="#8C8C8C",
+    severities={
+        "stop": Tint("#FFB1BD", "#000000", "octagon"),
+        "warn": Tint("#FFD98A", "#000000", "triangle"),
+        "note": Tint("#BBD6FF", "#000000", "disc"),
+    },
+    standings={
+        Status.KEEPING: Tint("#9FE8BE", "#000000", "tick"),
+        Status.USE_SOON: Tint("#FFD98A", "#000000", "half"),
+        Status.PAST: Tint("#FFC4A3", "#000000", "clock"),
+        Status.CHECK_FIRST: Tint("#DCC7FF", "#000000", "eye"),
+        Status.DO_NOT_EAT: Tint("#FFB1BD", "#000000", "octagon"),
+        Status.THROWN_OUT: Tint("#FFFFFF", "#000000", "cross"),
+    },
 )
 
 

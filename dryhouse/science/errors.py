@@ -9,7 +9,10 @@ from an inner layer, and a sentence where the kitchen refuses; `words.messages.p
 
 from __future__ import annotations
 
-from dryhouse.science.messages import Message
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from dryhouse.science.messages import Message
 
 
 class InputProblem(ValueError):

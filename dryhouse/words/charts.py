@@ -12,7 +12,7 @@ from dryhouse.words.dates import day_words
 WET_BASIS, DRY_BASIS, RATIO = "Moisture, wet basis (%)", "Moisture, dry basis (g/g)", "Moisture ratio"
 HOURS_OF_DRYING, TIME_OF_DAY = "Hours of drying (h)", "Time of day"
 RATE = "Drying rate (g/g per hour)"
-BAND_80, BAND_50 = "four in five", "one in two"
+BAND_80, BAND_50 = "80 % range", "50 % range"
 NOW, TODAY, DAY = "now", "today", "Day"
 NOTHING_WEIGHED = "Nothing weighed yet."
 ONLY_WEIGHT = "Without the starting moisture only the weight can be drawn."

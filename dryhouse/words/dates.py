@@ -64,3 +64,10 @@ def weekday_clock(moment: datetime) -> str:
 def full_moment(moment: datetime) -> str:
     """`Fri 6 Aug 2027, 18:05`."""
     return f"{full_day(moment)}, {clock(moment)}"
+
+
+def day_and_clock(moment: datetime, now: datetime | None = None) -> str:
+    """`today 18:05`, `yesterday 9:30`, else `6 Aug 2027 18:05`; on the machine's own clock."""
+    local, today = moment.astimezone(), (now or datetime.now().astimezone()).date()
+    day = {0: "today", 1: "yesterday"}.get((today - local.date()).days, day_words(local.date()))
+    return f"{day} {local.hour}:{local.minute:02}"

@@ -22,7 +22,7 @@ LINES: Mapping[Kind, str] = {
     Kind.TWO_WAYS: "“{typed}” can be read two ways; write 1500 or 1,5.",
     Kind.DECIMAL_COMMA: "“{typed}” has a comma for a decimal mark; here it is a point, as in 1.5.",
     Kind.DIVIDES_BY_ZERO: "“{typed}” divides by nothing; write a fraction such as 1/2.",
-    Kind.BELOW_ZERO: "“{typed}” is less than nothing; write it without the minus, such as {wanted:example}.",
+    Kind.BELOW_ZERO: "“{typed}” cannot be negative; write it without the minus, such as {wanted:example}.",
     Kind.TOO_LARGE: "“{typed}” is larger than anything this can be; write it like {wanted:example}.",
     Kind.ZERO: "“{typed}” is nothing at all; leave it empty, or write it like {wanted:example}.",
     Kind.NO_NUMBER: "“{typed}” is not a {what}; write digits, such as 4 or 2.5.",

@@ -99,9 +99,9 @@ LINES: Mapping[Kind, str] = {
     Kind.OWN_YIELD: "Your batches (n={n}): {result} dried for 1 prepared, the mean of their logarithms",
     Kind.OWN_YIELD_RANGE: "By themselves: 80 % between {low} and {high}",
     Kind.OWN_YIELD_ALONE: "One batch alone shows no spread, so it makes no interval",
-    Kind.JOINED_WEIGHTS: "Joined: the handbook weighs as much as {weight:2} batches, yours as {n:bare}",
+    Kind.JOINED_WEIGHTS: "Combined: the handbook counts as {weight:2} batches, yours as {n:bare}",
     Kind.JOINED_WEIGHTS_OTHERS: (
-        "Joined: the handbook weighs as much as {weight:2} batches, yours as {n:bare} ({others} of "
+        "Combined: the handbook counts as {weight:2} batches, yours as {n:bare} ({others} of "
         "another form count {each:bare} each)"
     ),
     Kind.JOINED_YIELD: (

@@ -81,7 +81,7 @@ def test_reading_a_journal_that_is_not_there_makes_no_file(capsys, journal, tmp_
         (("target", "sour cherry", "--fresh", "40 oz", "--solids", "140"), "between 0 and 100"),
         (("target", "moon fruit", "--fresh", "40 oz"), "moon fruit"),
         (("target", "sour cherry"), "--fresh"),
-        (("water", "corn", "--dried", "-3 oz"), "less than nothing"),
+        (("water", "corn", "--dried", "-3 oz"), "cannot be negative"),
         (("log", "--food", "corn", "--fresh", "7 oz", "--dried", "2 lb"), "not less than"),
         (("log", "--food", "corn", "--fresh", "2 lb", "--dried", "7 oz", "--hours", "soon"), "length of time"),
         (("polish",), "polish"),
@@ -143,7 +143,7 @@ def test_a_food_of_several_words_needs_no_quotes(capsys, journal, verb):
     [
         (("target", "", "--fresh", "1 lb", "--solids", "14", "--moisture", "20"), "Name a food"),
         (("target", "apple", "--fresh", "1 lb", "--solids", "0.14"), "write percent, such as 14 %"),
-        (("yields", "apple", "--fresh", "-3oz"), "less than nothing"),
+        (("yields", "apple", "--fresh", "-3oz"), "cannot be negative"),
         (("weigh", "9" * 25, "8 oz"), f"There is no batch “{'9' * 25}”; “dryhouse batches” lists their numbers."),
         (("weigh", "²", "8 oz"), "No running batch is called “²”; “dryhouse batches” lists their numbers."),
         (("cautions", "--lot", "9" * 25), f"There is no lot “{'9' * 25}”; “dryhouse shelf” lists their numbers."),

@@ -99,7 +99,7 @@ def test_restoring_what_is_no_journal_is_refused(file: Path, tmp_path: Path, cap
 
 def test_check_says_that_a_journal_is_whole(file: Path, capsys) -> None:
     assert run(capsys, "--journal", file, "check", "--json")[:2] == (0, {"whole": True, "faults": []})
-    assert run(capsys, "--journal", file, "check")[1]["text"] == "The journal is whole.\n"
+    assert run(capsys, "--journal", file, "check")[1]["text"] == "No damage found.\n"
 
 
 def test_check_says_what_is_wrong(file: Path, capsys) -> None:

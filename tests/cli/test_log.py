@@ -69,7 +69,7 @@ def test_what_was_heated_is_echoed_in_both_scales(journal, capsys):
     words = ("--fresh", "2 lb", "--dried", "9 oz", "--precook", "166", "--finish", "275 F", "--json")
     assert log(journal, "--food", "turkey", *words) == 0
     said = " ".join(json.loads(capsys.readouterr().out)["sentences"])
-    assert "Cooked first to 166 °F (74 °C)" in said
+    assert "Precooked to 166 °F (74 °C)" in said
     assert "275 °F (135 °C)" in said
     assert "lifts no caution" in said
 

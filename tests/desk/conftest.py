@@ -67,6 +67,7 @@ def session(kitchen: Kitchen, theme: Theme) -> Session:
 def window(qtbot, kitchen: Kitchen, theme: Theme, settings: QSettings) -> Iterator[DeskWindow]:
     made = DeskWindow(theme, settings)
     opening = Opening(made)
+    made.resize(1280, 800)
     made.show()
     qtbot.waitExposed(made)
     opening.open(lambda: kitchen)

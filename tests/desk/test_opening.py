@@ -1,12 +1,15 @@
 """Opening journals, and what is shown when one does not open."""
 
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
 
 from dryhouse.desk import fault_log
 from dryhouse.desk.opening import Opening
+from dryhouse.desk.safekeeping import Safekeeping
 from dryhouse.desk.window import DeskWindow
+from dryhouse.kitchen.ports import KeptCopy
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind, message
 from tests.builders import a_kitchen
@@ -21,7 +24,7 @@ class SomeJournals:
         self.kitchens = {"own": a_kitchen(SHELF, a_batch(1)), "sample": a_kitchen(SHELF, a_batch(1), a_batch(2))}
         self.opened = []
         self.tried = Path("own")
-        self.found = []
+        self.found, self.copies, self.due = [], [], []
         self.restored = []
 
     def _open(self, name):
@@ -48,6 +51,17 @@ class SomeJournals:
 
     def back_up(self, kitchen):
         return Path("backups") / self.path(kitchen)
+
+    def back_up_if_due(self, path):
+        self.due.append(path)
+        if "full" in path.name:
+            raise WorldProblem("The disk is full.")
+
+    def backups(self, path):
+        return self.copies
+
+    def look_inside(self, backup):
+        return [f"inside {backup.name}"]
 
     def faults(self, path):
         return self.found
@@ -87,7 +101,7 @@ def test_her_journal_opens_with_its_name_in_the_title(opening, journals):
 def test_a_journal_that_does_not_open_leaves_a_window_with_a_sentence_and_choices(opening, journals):
     journals.broken = "own"
     assert not opening.open(journals.own)
-    assert heading(opening) == "This journal did not open"
+    assert heading(opening) == "Could not open this journal"
     assert "locked by another window" in opening._page.sentence.text()
     assert not any(b.isEnabled() for b in opening.window.rail.buttons.values())
     assert [b.text() for b in opening._page.buttons] == [
@@ -175,7 +189,7 @@ def test_a_mistake_of_ours_while_opening_has_the_page_and_the_log(opening, journ
         raise ZeroDivisionError("in the middle")
 
     assert not opening.open(broken)
-    assert heading(opening) == "This journal did not open"
+    assert heading(opening) == "Could not open this journal"
     assert "Something went wrong in the program" in opening._page.sentence.text()
     assert "ZeroDivisionError: in the middle" in written[0]
 
@@ -184,7 +198,7 @@ def test_a_journal_whose_first_reading_fails_has_the_page_too(opening, journals,
     journal = journals.kitchens["own"].journal
     monkeypatch.setattr(journal, "batch_ids", damaged)
     assert not opening.open(journals.own)
-    assert heading(opening) == "This journal did not open"
+    assert heading(opening) == "Could not open this journal"
     assert journal.closed
     assert opening.window.session is None
 
@@ -241,3 +255,54 @@ def test_a_check_lists_what_it_found_and_offers_the_backups(opening, journals, q
     listed = [opening._page.list.item(n).text() for n in range(opening._page.list.count())]
     assert listed[0] == "The table weighing is missing from the file."
     assert opening._page.buttons[0].text() == "Restore a backup…"
+
+
+def test_the_backups_are_listed_with_a_look_inside_before_one_is_taken(opening, journals, qtbot):
+    at = datetime.now(UTC)
+    journals.copies = [
+        KeptCopy(Path("third"), at, None, False),
+        KeptCopy(Path("second"), at - timedelta(days=40), 135, True),
+        KeptCopy(Path("first"), at - timedelta(days=80), 1, True),
+    ]
+    opening.open(journals.own)
+    opening.rescue.ask_restore()
+    page = opening._page
+    qtbot.waitUntil(lambda: page.list.count() == 3)
+    said = [page.list.item(n).text() for n in range(3)]
+    assert said[0].endswith(", damaged")
+    assert said[1].endswith(", 135 batches, whole")
+    assert said[2].endswith(", 1 batch, whole")
+    assert page.chosen == journals.copies[1], "the newest that is whole"
+    qtbot.waitUntil(lambda: page.inside.count() == 1)
+    assert page.inside.item(0).text() == "inside second"
+    page.list.setCurrentRow(0)
+    assert not page.restore_button.isEnabled()
+    page.list.setCurrentRow(2)
+    page.restore_button.click()
+    assert journals.restored == [(Path("first"), Path("own"))]
+    assert opening.window.here == "journal"
+
+
+def test_a_journal_without_backups_says_so_and_offers_another_file(opening, journals, qtbot):
+    opening.open(journals.own)
+    opening.rescue.ask_restore()
+    qtbot.waitUntil(lambda: "no backups" in opening._page.sentence.text())
+    assert not opening._page.restore_button.isEnabled()
+    opening._page.buttons[-1].click()
+    assert opening.window.here == "journal"
+
+
+def test_the_backup_of_the_day_is_asked_for_while_the_window_is_open(opening, journals, qtbot):
+    opening.open(journals.own)
+    keeping = opening.session.findChild(Safekeeping)
+    keeping.ask()
+    qtbot.waitUntil(lambda: journals.due == [Path("own")])
+    assert opening.session.messages.latest is None
+
+
+def test_a_backup_of_the_day_that_cannot_be_made_is_said(opening, journals, qtbot):
+    opening.open(journals.own)
+    keeping = Safekeeping(opening.session, journals, Path("full"))
+    keeping.ask()
+    qtbot.waitUntil(lambda: opening.session.messages.latest is not None)
+    assert opening.session.messages.latest.text == "The disk is full."

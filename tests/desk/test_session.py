@@ -57,7 +57,7 @@ def test_a_new_act_forgets_what_could_be_done_again(session):
 
 def test_undo_with_nothing_to_undo_says_so(session):
     session.undo()
-    assert session.messages.latest.text == "There is nothing more to take back."
+    assert session.messages.latest.text == "Nothing to undo."
 
 
 def test_undo_that_the_disk_refuses_can_be_tried_again(session, monkeypatch):

@@ -1,10 +1,12 @@
 """The theme dresses the application and follows the choice."""
 
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QLabel, QListWidget, QWidget
 
-from dryhouse.desk.theme import set_role, style_sheet
-from dryhouse.plots.tokens import DARK, LIGHT
+from dryhouse.desk import theme as themes
+from dryhouse.desk.measures import hold
+from dryhouse.desk.theme import ZOOMS, Theme, set_role, style_sheet
+from dryhouse.plots.tokens import BLACK_ON_WHITE, DARK, LIGHT, contrast
 
 
 def test_choosing_dark_dresses_the_whole_application(theme, qapp, qtbot):
@@ -39,3 +41,57 @@ def test_a_role_changes_the_look(theme, qtbot):
     plain = label.fontInfo().pointSizeF()
     set_role(label, "figure")
     assert label.fontInfo().pointSizeF() > plain
+
+
+def test_the_text_grows_in_steps_and_goes_back(theme, qapp, qtbot):
+    usual = qapp.font().pointSizeF()
+    assert theme.enlarge(1) == 110
+    assert qapp.font().pointSizeF() > usual
+    for _ in ZOOMS:
+        theme.enlarge(1)
+    assert theme.zoom == 200
+    assert qapp.font().pointSizeF() == 2 * usual
+    assert theme.enlarge(0) == 100
+    assert qapp.font().pointSizeF() == usual
+
+
+def test_larger_letters_in_the_system_are_larger_here(qapp, monkeypatch):
+    monkeypatch.setattr(themes, "system_enlargement", lambda: 1.5)
+    made = Theme(qapp, "light")
+    assert qapp.font().pointSizeF() == round(1.5 * LIGHT.body, 1)
+    made.deleteLater()
+    monkeypatch.undo()
+    Theme(qapp, "light").deleteLater()
+
+
+def test_what_is_held_at_a_width_follows_the_text(theme, qtbot):
+    held = QWidget()
+    qtbot.addWidget(held)
+    hold(held, wide=100)
+    theme.enlarge(5)
+    assert held.width() == held.minimumWidth() == round(100 * theme.zoom / 100)
+    theme.enlarge(0)
+    assert held.minimumWidth() == 100
+
+
+def test_high_contrast_is_a_choice(theme, qapp):
+    theme.choose("contrast")
+    assert theme.tokens is BLACK_ON_WHITE
+    assert qapp.palette().color(QPalette.ColorRole.Window).name().upper() == BLACK_ON_WHITE.ground
+
+
+def test_the_chosen_line_stands_out_three_to_one(theme, qtbot):
+    for choice in ("light", "dark", "contrast"):
+        theme.choose(choice)
+        lines = QListWidget()
+        qtbot.addWidget(lines)
+        lines.addItems(["corn", "apple"])
+        lines.setCurrentRow(0)
+        lines.resize(200, 120)
+        lines.show()
+        image, box = lines.viewport().grab().toImage(), lines.visualItemRect(lines.item(0))
+        colours = {image.pixelColor(box.center().x(), y).name() for y in range(box.top(), box.bottom() + 1)}
+        assert max(contrast(colour, theme.tokens.surface) for colour in colours) >= 3
+        edge = {image.pixelColor(box.center().x(), y).name() for y in (box.top(), box.bottom())}
+        assert min(contrast(colour, theme.tokens.surface) for colour in edge) >= 3, choice
+    theme.choose("light")

@@ -145,6 +145,38 @@ def test_printing_where_there_is_nothing_says_so(window):
     assert "nothing on this page" in window.session.messages.latest.text
 
 
+def test_it_is_never_larger_than_the_screen_it_opens_on(window, theme, settings, qtbot):
+    window.resize(5000, 4000)
+    window.close()
+    again = DeskWindow(theme, settings)
+    qtbot.addWidget(again)
+    room = again.screen().availableSize()
+    assert again.width() <= room.width()
+    assert again.height() <= room.height()
+
+
+def test_a_narrow_window_shows_its_places_as_pictures_that_say_their_names(window):
+    window.resize(900, 600)
+    button = window.rail.buttons["shelf"]
+    assert button.toolButtonStyle() == Qt.ToolButtonStyle.ToolButtonIconOnly
+    assert button.accessibleName() == "Shelf"
+    assert button.toolTip().startswith("Shelf")
+    window.resize(1280, 800)
+    assert button.toolButtonStyle() == Qt.ToolButtonStyle.ToolButtonTextBesideIcon
+
+
+def test_control_plus_minus_and_nought_size_the_text_and_it_is_remembered(window):
+    keys = {k.toString(): a for m in window.menuBar().actions() for a in m.menu().actions() for k in a.shortcuts()}
+    keys["Ctrl++"].trigger()
+    assert window.theme.zoom == window.settings.value("window/zoom") == 110
+    keys["Ctrl+-"].trigger()
+    keys["Ctrl+-"].trigger()
+    assert window.theme.zoom == 90
+    keys["Ctrl+0"].trigger()
+    assert window.theme.zoom == 100
+    assert {"Ctrl+=", "F11"} <= set(keys)
+
+
 def test_size_and_place_are_remembered(window, kitchen, theme, settings, qtbot):
     window.resize(1210, 700)
     window.go("handbook")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 import sqlite3
 from pathlib import Path
@@ -171,3 +172,32 @@ def test_a_link_and_its_file_are_one_journal(file: Path) -> None:
     restore(kept, link)
     assert link.is_symlink()
     assert foods(link) == ["corn"]
+
+
+BACKING_UP = """
+for turn in range(6):
+    say(back_up(file).name)
+"""
+
+
+def test_programs_that_back_up_at_once_do_not_sweep_each_other_s_away(file: Path) -> None:
+    journal = open_journal(file, write=True)
+    children = [start(BACKING_UP, file) for _ in range(4)]
+    said = [child.communicate(timeout=120) for child in children]
+    assert [child.returncode for child in children] == [0] * 4, said
+    journal.close()
+    assert len(backups_of(file)) == KEEP
+    assert all(check(kept) == [] for kept in backups_of(file))
+    assert [left.name for left in (file.parent / "backups").glob("*part*")] == []
+
+
+def test_an_unfinished_copy_of_a_program_that_still_runs_is_left_to_it(file: Path) -> None:
+    folder = file.parent / "backups"
+    folder.mkdir(exist_ok=True)
+    running = folder / f"journal-2026-01-01T101010.000001Z.dryhouse.{os.getpid()}.part"
+    gone = folder / "journal-2026-01-01T101010.000002Z.dryhouse.4194399.part-journal"
+    former = folder / "journal-2026-01-01T101010.000003Z.dryhouse.part"
+    for part in (running, gone, former):
+        part.write_text("half")
+    back_up(file)
+    assert [part.exists() for part in (running, gone, former)] == [True, False, False]

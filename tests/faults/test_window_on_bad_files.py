@@ -88,7 +88,7 @@ def test_a_file_that_cannot_be_used_has_its_page_and_a_backup_brings_it_back(
     SPOILS[how](file)
     before = file.read_bytes()
     assert not opening.open(opening.journals.own)
-    assert opening._page.heading.text() == "This journal did not open"
+    assert opening._page.heading.text() == "Could not open this journal"
     assert str(file) in opening._page.sentence.text()
     assert file.read_bytes() == before
     kept = Path(shutil.copy(whole, tmp_path / "kept.dryhouse"))

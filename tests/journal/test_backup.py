@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import os
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.backup import back_up, back_up_daily, backups_of, restore
+from dryhouse.journal.backup import back_up, back_up_daily, back_up_if_due, backups_of, restore
+from dryhouse.journal.backup_list import listed
 from dryhouse.journal.check import check
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import Change
@@ -194,3 +196,41 @@ def test_there_is_nothing_to_back_up_before_the_first_entry(tmp_path: Path) -> N
     with told(WorldProblem, "nothing to back up"):
         back_up(tmp_path / "journal.dryhouse")
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_journal_that_was_written_to_is_due_once_a_day_and_one_that_was_only_read_is_not(file: Path) -> None:
+    forget_backups(file)
+    made = back_up_if_due(file)
+    assert made is not None
+    assert back_up_if_due(file) is None
+    days_ago = made.stat().st_mtime - 3 * 86_400
+    os.utime(made, (days_ago, days_ago))
+    os.utime(file, (days_ago - 60, days_ago - 60))
+    assert foods(file) == ["corn"]
+    assert back_up_if_due(file) is None
+    journal = open_journal(file, write=True)
+    journal.write([Change(None, Batch("pear", id=2))])
+    again = back_up_if_due(file)
+    journal.close()
+    assert again is not None
+    assert foods(again) == ["corn", "pear"]
+
+
+def test_a_backup_dated_ahead_of_the_clock_neither_stops_the_next_ones_nor_pushes_them_out(file: Path) -> None:
+    forget_backups(file)
+    first = back_up(file)
+    ahead = first.rename(first.with_name("journal-2031-01-01T120000.000000Z.dryhouse"))
+    made = [back_up(file, keep=2) for _ in range(4)]
+    assert backups_of(file) == [ahead, made[3], made[2]]
+
+
+def test_backups_are_listed_with_what_is_in_them_and_whether_they_are_whole(file: Path) -> None:
+    forget_backups(file)
+    whole = back_up(file)
+    add(file, "pear", 2)
+    ruined = back_up(file)
+    ruined.write_bytes(b"ruined")
+    newest, oldest = listed(file)
+    assert (newest.path, newest.batches, newest.whole) == (ruined, None, False)
+    assert (oldest.path, oldest.batches, oldest.whole) == (whole, 1, True)
+    assert abs((oldest.at - datetime.now(UTC)).total_seconds()) < 600

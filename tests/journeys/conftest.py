@@ -59,6 +59,7 @@ def person(qtbot, qapp, own_folder) -> Iterator[Person]:
     theme = Theme(qapp, "light")
     window = DeskWindow(theme, settings)
     opening = Opening(window, Journals())
+    window.resize(1280, 800)
     window.show()
     qtbot.waitExposed(window)
     window.activateWindow()

@@ -23,7 +23,6 @@ from dryhouse.kitchen.cards.batch_card import batch_card
 from dryhouse.kitchen.cards.batch_list import batch_items
 from dryhouse.kitchen.cautions.cautions import batch_cautions, lot_cautions
 from dryhouse.kitchen.dryer.drying import (
-    add_event,
     add_weighing,
     correct_weighing,
     remove_weighing,
@@ -33,6 +32,7 @@ from dryhouse.kitchen.dryer.drying import (
     weighings_of,
 )
 from dryhouse.kitchen.dryer.due_now import reminders_due
+from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.runs import run_of, running
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Journal

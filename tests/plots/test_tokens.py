@@ -4,10 +4,11 @@ import itertools
 
 import pytest
 
-from dryhouse.plots.tokens import DARK, LIGHT, VERDICT_TINTS, contrast, luminance
+from dryhouse.plots.tokens import BLACK_ON_WHITE, DARK, LIGHT, VERDICT_TINTS, WHITE_ON_BLACK, contrast, luminance
 from dryhouse.science.statuses import Status
 
-LOOKS = pytest.mark.parametrize("look", [LIGHT, DARK], ids=lambda t: t.name)
+LOOKS = pytest.mark.parametrize("look", [LIGHT, DARK, BLACK_ON_WHITE, WHITE_ON_BLACK], ids=lambda t: t.name)
+STRONG = pytest.mark.parametrize("look", [BLACK_ON_WHITE, WHITE_ON_BLACK], ids=lambda t: t.name)
 TEXT, GRAPHIC = 4.5, 3.0
 
 # Machado, Oliveira, Fernandes (2009), "A physiologically-based model for simulation of color vision
@@ -113,3 +114,23 @@ def test_what_one_touches_is_large_enough():
 def test_contrast_of_black_and_white_is_twenty_one():
     assert contrast("#000000", "#FFFFFF") == pytest.approx(21.0)
     assert luminance("#FFFFFF") == pytest.approx(1.0)
+
+
+@STRONG
+def test_high_contrast_reaches_seven_to_one_for_every_text_and_border(look):
+    tints = [*look.severities.values(), *look.standings.values()]
+    pairs = [
+        (look.ink, look.ground),
+        (look.muted, look.surface),
+        (look.edge, look.surface),
+        (look.line, look.ground),
+    ]
+    pairs += [(look.on_accent, look.accent), (look.accent, look.surface), (look.ink, look.accent_soft)]
+    assert min(contrast(*pair) for pair in (*pairs, *((t.ink, t.ground) for t in tints))) >= 7
+
+
+def test_larger_text_is_larger_everywhere_and_leaves_room_to_touch():
+    large = LIGHT.enlarged(2)
+    assert (large.small, large.body, large.figure) == (2 * LIGHT.small, 2 * LIGHT.body, 2 * LIGHT.figure)
+    assert large.target >= 2 * large.body
+    assert LIGHT.enlarged(1) is LIGHT

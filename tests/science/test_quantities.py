@@ -86,7 +86,7 @@ def test_a_decimal_comma_is_read_where_the_person_uses_one():
     [
         ("", Mass, "no mass here yet"),
         ("hello", Mass, "not a weight"),
-        ("-3 oz", Mass, "less than nothing"),
+        ("-3 oz", Mass, "cannot be negative"),
         ("inf g", Mass, "not a weight"),
         ("nan", Mass, "not a weight"),
         ("0 g", Mass, "nothing at all"),
@@ -102,6 +102,7 @@ def test_a_decimal_comma_is_read_where_the_person_uses_one():
         ("135", Temperature, "does not say which degrees"),
         ("135 K", Temperature, "not a scale"),
         ("-500 C", Temperature, "colder than anything"),
+        ("-273.2 C", Temperature, "colder than anything"),
         ("135 F", Mass, "is a temperature"),
     ],
 )

@@ -54,7 +54,7 @@ def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     )
     restore.add_argument("file", type=Path, metavar="FILE", help="one of the backups")
     restore.set_defaults(run=_restore)
-    check = verbs.add_parser("check", help="look whether the journal is whole", epilog="Example: dryhouse check")
+    check = verbs.add_parser("check", help="check the journal for damage", epilog="Example: dryhouse check")
     check.set_defaults(run=_check)
     for parser in (export, bring, backup, restore, check):
         add_json(parser)
@@ -172,5 +172,5 @@ def _check(args: argparse.Namespace) -> int:
     if args.json:
         say_json({"whole": not faults, "faults": faults})
     else:
-        print("\n".join(faults) if faults else "The journal is whole.")
+        print("\n".join(faults) if faults else "No damage found.")
     return 1 if faults else 0

@@ -8,10 +8,12 @@ from typing import Any
 from dryhouse.cli.answers import add_more, say_items
 from dryhouse.house import open_kitchen
 from dryhouse.kitchen.calendar import end_of_day, read_date, today
+from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.labels import lot_water
 from dryhouse.kitchen.shelf.lines import ShelfLine
+from dryhouse.kitchen.shelf.portions import portion_of
 from dryhouse.kitchen.shelf.remaining import amount_words
 from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.display import Style
@@ -34,6 +36,15 @@ def add(verbs: Any) -> None:
     parser.add_argument("--gone", action="store_true", help="also what was used up or thrown out")
     add_more(parser, workings=False)
     parser.set_defaults(run=_run, of_a_journal=True)
+
+
+def _portion(kitchen: Kitchen, line: ShelfLine, shown: Style) -> dict[str, Any] | None:
+    """Which of the servings of a dried pot a lot holds, and the sentence of its label."""
+    portion = portion_of(kitchen, line.lot, line.mass_left_g)
+    if portion is None:
+        return None
+    said = portion.sentence(shown, forbidden=line.standing == Status.DO_NOT_EAT)
+    return {"servings": portion.servings, "of": portion.of, "number": portion.number, "sentence": said}
 
 
 def _run(args: argparse.Namespace) -> int:
@@ -75,20 +86,23 @@ def _run(args: argparse.Namespace) -> int:
                     "high": None,
                     "unit": "g",
                     "measure": measure,
+                    "portion": _portion(kitchen, line, shown),
                     "water": None if wet is None else figure_json(wet, shown),
                     "basis": bases_json(rests_on, shown),
                     "workings": list(workings(worked, shown)),
                     "cautions": cautions_json(cautions),
                 }
             )
-        rows = [(_text(line, shown), cautions) for line, cautions in said]
+        rows = [(_text(kitchen, line, shown), cautions) for line, cautions in said]
         say_items(items, rows, args, if_none="Nothing is on the shelf yet. Pack a batch to begin.")
     return 0
 
 
-def _text(line: ShelfLine, shown: Style) -> str:
+def _text(kitchen: Kitchen, line: ShelfLine, shown: Style) -> str:
     """A lot in a row, and under it why it stands as it does."""
+    portion = _portion(kitchen, line, shown)
     amount = amount_words(line.mass_left_g, line.volume_left_ml, shown) or "amount not known"
+    amount = amount if portion is None else portion["sentence"].removeprefix(f"{line.lot.name}: ")
     where = line.place or "place not recorded"
     keep_by = f"keep-by {line.keep_by.isoformat()}" if line.keep_by else "no keep-by"
     first = f"  use {_nth(line.first)}" if line.first else ""

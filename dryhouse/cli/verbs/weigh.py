@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from dryhouse.kitchen.dryer.typed_readings import Reading
     from dryhouse.kitchen.kitchen import Kitchen
     from dryhouse.kitchen.ports import Done
-    from dryhouse.kitchen.records import Weighing
+    from dryhouse.kitchen.records import BatchEvent, Weighing
 
 
 def add(verbs: Any) -> None:
@@ -24,7 +24,9 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("batch", metavar="BATCH", help="its number, or the name of the one running batch of a food")
     parser.add_argument(
-        "reading", metavar="QTY", help="what the scale shows, such as “412 g” or “13:00 1 lb 3 oz tray 2”"
+        "reading",
+        metavar="QTY",
+        help="what the scale shows, such as “412 g” or “13:00 1 lb 3 oz tray 2”, or what happened: “turned”",
     )
     parser.add_argument("--at", metavar="WHEN", help="when, such as “14:30”, “yesterday 9:10” or “20 min ago”")
     parser.add_argument(
@@ -52,7 +54,9 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.dryer.drying import running_batch_named
     from dryhouse.kitchen.dryer.run_words import run_json, run_lines
     from dryhouse.kitchen.dryer.runs import run_of
-    from dryhouse.kitchen.dryer.typed_readings import Notation, read_readings
+    from dryhouse.kitchen.dryer.typed_happenings import Happening
+    from dryhouse.kitchen.dryer.typed_readings import Notation
+    from dryhouse.kitchen.dryer.weigh_in import note_happening, read_line
     from dryhouse.kitchen.records.batches import LOAD, SAMPLE
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.typed_moments import read_moment
@@ -65,7 +69,7 @@ def run(args: argparse.Namespace) -> int:
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         comma = style(kitchen).decimal_comma
         running = running_batch_named(kitchen, args.batch)
-        readings = read_readings(kitchen, args.reading, Notation("", comma), started=running.started)
+        line = read_line(kitchen, args.reading, Notation("", comma), started=running.started)
         tare = parse_mass(args.tare, allow_zero=True, decimal_comma=comma) if args.tare else None
         heat = parse_temperature(args.dryer_temp, decimal_comma=comma) if args.dryer_temp else None
         at = read_moment(kitchen, args.at, field="at") if args.at else None
@@ -73,7 +77,11 @@ def run(args: argparse.Namespace) -> int:
     named = {"tare": tare, "scope": scope, "at": at, "heat": heat}
     asked: dict[str, Any] = {name: value for name, value in named.items() if value is not None}
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        done = _recorded(args, kitchen, number, [replace(reading, **asked) for reading in readings])
+        done: Done[Weighing] | Done[BatchEvent]
+        if isinstance(line, Happening):
+            done = kitchen.do(note_happening, number, replace(line, at=at or line.at))
+        else:
+            done = _recorded(args, kitchen, number, [replace(reading, **asked) for reading in line])
         answer = run_of(kitchen, number)
         if args.json:
             say_json({"batch": number, "what": done.what, **run_json(kitchen, answer)})

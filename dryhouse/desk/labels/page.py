@@ -11,9 +11,11 @@ from PySide6.QtWidgets import QCheckBox, QFileDialog, QLabel, QScrollArea, QWidg
 
 from dryhouse.desk.labels.paper import LabelJob, label_preview, paper_like, print_on, write_pdf
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named
+from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.settings import preference, set_preference
 from dryhouse.kitchen.shelf.labels import Label
 
@@ -62,7 +64,7 @@ class LabelsPage(QWidget):
         choices.addLayout(row(self.back_page, self.next_page, 1))
         choices.addLayout(row(self.save_button, self.print_button, 1))
         beside = QWidget()
-        beside.setFixedWidth(360)
+        hold(beside, wide=340)
         beside.setLayout(choices)
         self.area = QScrollArea()
         self.area.setWidgetResizable(True)
@@ -71,7 +73,7 @@ class LabelsPage(QWidget):
         across.addWidget(self.area, 1)
         inside = column(self, space=12)
         back = button("&Back", self.left.emit, hint="Esc")
-        inside.addLayout(row(words("Labels", "title", wrap=False), 1, back))
+        inside.addLayout(headed("Labels", 1, back))
         inside.addLayout(across, 1)
 
     def show_labels(self, labels: Sequence[Label]) -> None:

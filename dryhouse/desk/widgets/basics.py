@@ -6,8 +6,8 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import Any
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QFrame,
@@ -18,11 +18,20 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QSizePolicy,
     QSplitter,
+    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
 
-from dryhouse.desk.theme import set_role
+from dryhouse.desk.measures import scaled
+from dryhouse.desk.theme import BAR, set_role
+
+_ENOUGH = 260
+"""Pixels, at our usual text, that each of two things one above the other is given at least."""
+
+
+_LOW = 72
+"""Pixels below which what scrolls is of no use."""
 
 
 def words(text: str, role: str = "", *, wrap: bool = True, select: bool = False) -> QLabel:
@@ -121,28 +130,141 @@ def show_all(layout: QLayout) -> None:
             widget.show()
 
 
-def scrolling(inside: QWidget) -> QScrollArea:
+class _Asks(QObject):
+    """Hears that a page needs another width, which Qt tells nobody outside the area it scrolls in."""
+
+    def __init__(self, area: QWidget) -> None:
+        super().__init__(area)
+        self._area = area
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:
+            self._area.updateGeometry()
+        return False
+
+
+class Scrolling(QScrollArea):
+    """Scrolls up and down and never sideways: it is never narrower than what it holds."""
+
+    def __init__(self, inside: QWidget) -> None:
+        super().__init__()
+        self._inside = inside
+        self._watch = _Asks(self)
+        self.setWidget(inside)
+        inside.installEventFilter(self._watch)
+
+    def minimumSizeHint(self) -> QSize:
+        inside = self._inside.minimumSizeHint().expandedTo(self._inside.minimumSize())
+        return QSize(inside.width() + BAR, _LOW)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.updateGeometry()
+
+
+def scrolling(inside: QWidget) -> Scrolling:
     """The widget in an area that scrolls up and down and never sideways."""
-    area = QScrollArea()
+    area = Scrolling(inside)
     area.setWidgetResizable(True)
     area.setFrameShape(QFrame.Shape.NoFrame)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
     set_role(inside, "page")
-    area.setWidget(inside)
     inside.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
     return area
 
 
-def side_by_side(left: QWidget, right: QWidget, *, sizes: tuple[int, int], gap: int = 20) -> QSplitter:
-    """Two things beside each other, with a handle between them that neither can be pushed away with."""
-    both = QSplitter()
-    both.setChildrenCollapsible(False)
-    both.setHandleWidth(gap)
-    both.addWidget(left)
-    both.addWidget(right)
-    both.setSizes(list(sizes))
-    return both
+class Pages(QStackedWidget):
+    """Pages of which one is shown. It needs the room of that one, not of the largest."""
+
+    def __init__(self, *pages: QWidget) -> None:
+        super().__init__()
+        for page in pages:
+            self.addWidget(page)
+        self.currentChanged.connect(lambda _page: self.updateGeometry())
+
+    def minimumSizeHint(self) -> QSize:
+        page = self.currentWidget()
+        return page.minimumSizeHint().expandedTo(page.minimumSize()) if page is not None else QSize()
+
+    def heightForWidth(self, width: int) -> int:
+        """The least height of the page in view at this width."""
+        page = self.currentWidget()
+        return least_height(page, width) if page is not None else 0
+
+
+class SideBySide(QSplitter):
+    """Two things beside each other; one above the other where both do not fit the width."""
+
+    def __init__(
+        self, left: QWidget, right: QWidget, sizes: tuple[int, int], least: tuple[int, int], gap: int
+    ) -> None:
+        super().__init__()
+        self._shares, self._told = sizes, least
+        self.setChildrenCollapsible(False)
+        self.setHandleWidth(gap)
+        self._both = (left, right)
+        for one in self._both:
+            self.addWidget(one)
+        self.setSizes(list(sizes))
+
+    def minimumSizeHint(self) -> QSize:
+        wide, high = self._least_wide(), self._least_high()
+        if self.orientation() == Qt.Orientation.Vertical:
+            return QSize(max(wide), sum(high) + self.handleWidth())
+        return QSize(max(wide), max(high))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._arrange()
+        super().resizeEvent(event)
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:
+            self._arrange()
+        return super().event(event)
+
+    def _arrange(self) -> None:
+        """Beside each other where both fit, each at least as large as it needs."""
+        wide = self._least_wide()
+        beside = self.width() >= sum(wide) + self.handleWidth()
+        wanted = Qt.Orientation.Horizontal if beside else Qt.Orientation.Vertical
+        turned = wanted != self.orientation()
+        if turned:
+            self.setOrientation(wanted)
+        for one, across, down in zip(self._both, wide, self._least_high(), strict=True):
+            one.setMinimumSize(across if beside else 0, 0 if beside else down)
+        if turned:
+            self.setSizes(list(self._shares) if beside else [1000, 1000])
+            self.updateGeometry()
+
+    def _least_wide(self) -> tuple[int, int]:
+        left, right = (
+            max(one.minimumSizeHint().width(), scaled(told))
+            for one, told in zip(self._both, self._told, strict=True)
+        )
+        return left, right
+
+    def _least_high(self) -> tuple[int, int]:
+        """What each needs; one above the other it also has to be enough to work with."""
+        enough = scaled(_ENOUGH) if self.orientation() == Qt.Orientation.Vertical else 0
+        above, below = (max(least_height(one, self.width()), enough) for one in self._both)
+        return above, below
+
+
+def least_height(widget: QWidget, width: int) -> int:
+    """The least height at which nothing of it is cut at this width."""
+    inside = widget.layout()
+    if inside is not None and inside.hasHeightForWidth():
+        return inside.minimumHeightForWidth(width)
+    return widget.minimumSizeHint().height()
+
+
+def side_by_side(
+    left: QWidget, right: QWidget, *, sizes: tuple[int, int], least: tuple[int, int], gap: int = 20
+) -> SideBySide:
+    """Two things beside each other, with a handle between them that neither can be pushed away with. `least` are
+    the widths, at our usual text, below which the second goes under the first."""
+    return SideBySide(left, right, sizes, least, gap)
 
 
 def hairline() -> QFrame:

@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QWidget
 
 from dryhouse.desk.icons import pixmap
+from dryhouse.desk.measures import hold
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.widgets.basics import button, column, row, words
 
@@ -29,28 +30,24 @@ class EmptyState(QWidget):
         self.sentence = words(sentence, "muted")
         for label in (self.heading, self.sentence):
             label.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        self.sentence.setFixedWidth(_WIDTH)
+        hold(self.sentence, most_wide=_WIDTH)
         self.buttons = [button(text, act, "" if i else "primary") for i, (text, act) in enumerate(acts)]
         inside = column(self, margin=24, space=12)
         inside.addStretch(2)
         inside.addWidget(self._icon)
         inside.addWidget(self.heading)
-        inside.addWidget(self.sentence, 0, Qt.AlignmentFlag.AlignHCenter)
+        middle = row(1, self.sentence, 1)
+        middle.setStretch(1, 8)
+        inside.addLayout(middle)
         inside.addLayout(row(1, *self.buttons, 1))
         inside.addStretch(3)
         self._draw()
-        self._make_room()
         theme.changed.connect(self._draw)
 
     def say(self, heading: str, sentence: str) -> None:
         """Other words for another emptiness (nothing found rather than nothing yet)."""
         self.heading.setText(heading)
         self.sentence.setText(sentence)
-        self._make_room()
-
-    def _make_room(self) -> None:
-        """As tall as the sentence is at its width: a centred label is otherwise given one line."""
-        self.sentence.setMinimumHeight(self.sentence.heightForWidth(_WIDTH))
 
     def _draw(self) -> None:
         self._icon.setPixmap(pixmap(self._picture, self._theme.tokens.accent, 56))

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QResizeEvent
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
@@ -137,18 +136,6 @@ class FigureView(Pressable):
         said = ", ".join(t for t in (*texts[:3], basis_line(figure.basis, style) if figure else self._why) if t)
         self.setAccessibleName(f"{self.title}: {said}")
         self.setAccessibleDescription(self.toolTip())
-        self._fit()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._fit()
-
-    def _fit(self) -> None:
-        """As high as its lines are at this width, so that none is cut."""
-        inside = self.layout()
-        if inside is not None and self.width() > 0:
-            inside.activate()
-            self.setMinimumHeight(inside.totalHeightForWidth(self.width()))
 
     def press(self) -> None:
         self.open_workings()

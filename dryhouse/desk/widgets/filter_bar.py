@@ -6,7 +6,8 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QLineEdit, QWidget
 
-from dryhouse.desk.widgets.basics import row
+from dryhouse.desk.measures import hold
+from dryhouse.desk.widgets.wrapping import Wrapping
 
 PAUSE_MS = 70
 
@@ -40,11 +41,8 @@ class FilterBar(QWidget):
         self._told = ""
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
         self._pause.timeout.connect(self.tell)
-        across = row(space=8)
-        across.addWidget(self.edit, 1)
-        for widget in beside:
-            across.addWidget(widget)
-        self.setLayout(across)
+        hold(self.edit, least_wide=190)
+        self.setLayout(Wrapping(self.edit, *beside))
         self.setFocusProxy(self.edit)
         self.edit.textChanged.connect(lambda _text: self._pause.start())
         self.edit.returnPressed.connect(self.tell)

@@ -12,7 +12,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, row, words
 
 _TINTS = {"done": "keeping", "note": "note", "input": "warn", "world": "stop", "fault": "stop"}
-_SAID = {"done": "Done", "note": "Note", "input": "Not yet", "world": "Problem", "fault": "Our mistake"}
+_SAID = {"done": "Done", "note": "Note", "input": "Please check", "world": "Problem", "fault": "Program error"}
 _STAYS = ("world", "fault")
 _SHOWN_FOR_MS = 12_000
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
-from PySide6.QtCore import QModelIndex, Qt, Signal
+from PySide6.QtCore import QEvent, QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
+from dryhouse.desk.measures import hold_lines, scaled
 from dryhouse.desk.models.paged import Column, PagedModel
 
 _ROW_HEIGHT = 40
@@ -46,7 +47,7 @@ class PagedTable(QTableView):
         lines = self.verticalHeader()
         lines.hide()
         lines.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        lines.setDefaultSectionSize(_ROW_HEIGHT)
+        hold_lines(self, _ROW_HEIGHT)
         self._dress_headings()
         self.selectionModel().currentRowChanged.connect(self._moved)
         self.doubleClicked.connect(lambda index: self.opened.emit(self.rows.id_at(index.row())))
@@ -97,10 +98,20 @@ class PagedTable(QTableView):
         header.setSortIndicator(-1, Qt.SortOrder.DescendingOrder)
         header.setMinimumSectionSize(56)
         for i, column in enumerate(self.rows.columns):
-            self.setColumnWidth(i, column.width)
             if column.stretch:
                 header.setSectionResizeMode(i, QHeaderView.ResizeMode.Stretch)
+        self._size_columns()
         header.sortIndicatorChanged.connect(self._sort)
+
+    def _size_columns(self) -> None:
+        for i, column in enumerate(self.rows.columns):
+            self.setColumnWidth(i, scaled(column.width))
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange and hasattr(self, "rows"):
+            self._size_columns()
+            self._fit_columns(self.viewport().width())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -109,11 +120,11 @@ class PagedTable(QTableView):
     def _fit_columns(self, width: int) -> None:
         """Hide what can be spared until the stretching column has the width it asks for."""
         columns = self.rows.columns
-        room = width - sum(c.width for c in columns)
+        room = width - sum(scaled(c.width) for c in columns)
         for spare in sorted((c for c in columns if c.spare), key=lambda c: -c.spare):
             hidden = room < 0
             self.setColumnHidden(columns.index(spare), hidden)
-            room += spare.width if hidden else 0
+            room += scaled(spare.width) if hidden else 0
 
     def _sort(self, column: int, order: Qt.SortOrder) -> None:
         if 0 <= column < len(self.rows.columns) and self.rows.columns[column].sort:

@@ -26,7 +26,6 @@ class WorkingsSheet(QFrame):
         self._came_from: QWidget | None = None
         self._text = ""
         set_role(self, "sheet")
-        self.setMinimumWidth(340)
         self.heading = words("", "heading")
         self._close = button("Close", self.close_sheet, "quiet", name="Close the side sheet", hint="Esc")
         head = row(space=8)

@@ -147,7 +147,7 @@ def _part_of_a_transaction(driver: sqlite3.Connection) -> Iterator[None]:
 
 def copy_whole(driver: sqlite3.Connection, into: Path) -> None:
     """A whole copy under its final name, or none."""
-    part = into.with_name(into.name + ".part")
+    part = into.with_name(f"{into.name}.{os.getpid()}.part")
     copy = open_file(part, "rwc")
     try:
         driver.backup(copy)
@@ -251,6 +251,11 @@ def keep_unreadable_text(driver: sqlite3.Connection) -> None:
             return kept
 
     driver.text_factory = text
+
+
+def count_in(driver: sqlite3.Connection, table: str) -> int:
+    """How many rows a table has."""
+    return int(_value(driver, f'SELECT count(*) FROM "{table}"'))
 
 
 def data_version(driver: sqlite3.Connection) -> int:

@@ -40,7 +40,7 @@ def remove_dryer(kitchen: Kitchen, id: int) -> Done[Dryer]:
     pending = Pending()
     if kitchen.journal.where(Batch, dryer=id):
         pending.edit(dryer, replace(dryer, retired=True))
-        return kitchen.commit(f"Put away the dryer {dryer.name}; its batches keep it", pending)
+        return kitchen.commit(f"Archived the dryer {dryer.name}; its batches keep it", pending)
     pending.remove(dryer)
     return kitchen.commit(f"Removed the dryer {dryer.name}", pending)
 

@@ -19,6 +19,7 @@ from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.shelf.portions import each_sentence
 from dryhouse.kitchen.yields.jar_water import takes_up
 from dryhouse.science.display import Style
 from dryhouse.science.moisture import MISMATCH, Verdict, moisture_now, target_mass, verdict
@@ -31,7 +32,7 @@ from dryhouse.science.workings import step
 from dryhouse.words.names import called
 from dryhouse.words.verdicts import verdict_sentence
 
-WEIGHED = Basis("own", "this batch, weighed", 1)
+WEIGHED = Basis("own", "weighed in this batch", 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +89,8 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     if forbidden := forbidding_words(cautions):
         doubt = verdict_sentence(found, notation) if found.name == MISMATCH else ""
         judged: Verdict | Forbidden = Forbidden(forbidden)
-        sentences = [s for s in (doubt, *_times(batch, notation)) if s]
+        whole = each_sentence(kitchen, batch, notation, forbidden=True)
+        sentences = [s for s in (doubt, whole, *_times(batch, notation)) if s]
     else:
         judged = found
         further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), grams, found, notation)
@@ -121,7 +123,7 @@ def _promises(
         figures += _water(kitchen, batch, dried)
     keeps = found.name == VerdictName.DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
     figures += keep_by_figures(kitchen, draft, found.name if keeps else "")
-    sentences = []
+    sentences = [whole] if (whole := each_sentence(kitchen, batch, notation)) else []
     if found.name == VerdictName.DRY_ENOUGH and not keeps:
         sentences.append("It reached your own target, not the drier one that is published: no keep-by is given.")
     elif dried is not None and not keeps:

@@ -21,7 +21,7 @@ def heating_lines(batch: Batch) -> tuple[str, ...]:
     how = f" ({method})" if method else ""
     if reached is not None:
         known = _KNOWN.get(batch.precook_measured, "")
-        said.append(f"Cooked first to {both_scales(reached.si)}{_held(batch.precook_held)}{how}{known}.")
+        said.append(f"Precooked to {both_scales(reached.si)}{_held(batch.precook_held)}{how}{known}.")
     elif method:
         said.append(f"Cooked first: {method}; no temperature is recorded.")
     if batch.finish_temperature is not None:

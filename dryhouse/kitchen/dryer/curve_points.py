@@ -156,7 +156,7 @@ def _cell(line: int, cell: str, what: str, comma: bool, *, zero: bool) -> float:
     if not cell:
         raise InputProblem(f"Line {line}: the {what} is missing.")
     if re.match(r"\s*[-−]", cell):
-        raise InputProblem(f"Line {line}: “{cell}” is less than nothing; a {what} is 0 or more.")
+        raise InputProblem(f"Line {line}: “{cell}” cannot be negative; a {what} is 0 or more.")
     number, unit = re.fullmatch(r"(.*?)\s*([a-zA-Z]*)", cell, re.DOTALL).groups()  # type: ignore[union-attr]
     size = 1.0
     if unit and not re.fullmatch(r"(?i)e|inf|nan", unit):
@@ -171,7 +171,7 @@ def _cell(line: int, cell: str, what: str, comma: bool, *, zero: bool) -> float:
     except InputProblem as problem:
         raise InputProblem(f"Line {line}: {problem_sentence(problem)}") from None
     if not zero and value <= 0:
-        raise InputProblem(f"Line {line}: a {what} of nothing; leave the line out, or write what the scale said.")
+        raise InputProblem(f"Line {line}: the {what} must be above 0; leave the line out or correct it.")
     if not math.isfinite(value) or value > 1e7:
         raise InputProblem(f"Line {line}: “{cell}” is larger than a {what} can be.")
     return value * size

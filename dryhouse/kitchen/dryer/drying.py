@@ -13,19 +13,14 @@ from datetime import UTC, datetime, timedelta
 from dryhouse.kitchen.batches.log import BatchDraft, batch_named, check_draft, parts_of
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight, doubt_of
-from dryhouse.kitchen.dryer.running_time import paused_at
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, Weighing
 from dryhouse.kitchen.records.batches import (
     DRYING,
-    EVENT_KINDS,
     FINISHED,
-    HEAT_CHANGED,
     LOAD,
-    PAUSED,
     PLANNED,
-    RESUMED,
     TAKEN_OFF,
     TRAY,
 )
@@ -117,7 +112,7 @@ def made_weighing(
     keep: bool = False,
 ) -> Weighing:
     """A reading as it is to be written beside the earlier ones, without a number yet; see `add_weighing`."""
-    weighed = _batch_on_dryer(kitchen, batch)
+    weighed = batch_on_dryer(kitchen, batch)
     scope = scope or scope_for(earlier, vessel)
     if tare is None:
         tare = remembered_tare(earlier, scope, vessel)
@@ -143,7 +138,7 @@ def correct_weighing(kitchen: Kitchen, corrected: Weighing, *, keep: bool = Fals
     before = kitchen.journal.get(Weighing, corrected.id)
     if before is None:
         raise InputProblem("That weighing is no longer there; it may have been removed.")
-    weighed = _batch_on_dryer(kitchen, before.batch)
+    weighed = batch_on_dryer(kitchen, before.batch)
     corrected = replace(corrected, batch=before.batch)
     others = tuple(w for w in weighings_of(kitchen, before.batch) if w.id != corrected.id)
     _check_weighing(kitchen, weighed, corrected, others)
@@ -185,42 +180,6 @@ def remove_weighing(kitchen: Kitchen, *ids: int) -> Done[Weighing]:
     return kitchen.commit(f"Removed {what} of {name}", pending)
 
 
-def add_event(
-    kitchen: Kitchen,
-    batch: int,
-    kind: str,
-    *,
-    at: datetime | None = None,
-    temperature: Temperature | None = None,
-    note: str = "",
-) -> Done[BatchEvent]:
-    """Note what happened: trays turned, temperature changed, paused, resumed."""
-    running = _batch_on_dryer(kitchen, batch)
-    at = (at or kitchen.now()).astimezone(UTC)
-    if kind == TAKEN_OFF or kind not in EVENT_KINDS:
-        known = ", ".join(k for k in EVENT_KINDS if k != TAKEN_OFF)
-        raise InputProblem(f"“{kind}” is not something that can be noted here; it is one of {known}.", "kind")
-    _check_moment(kitchen, running, at)
-    if kind == HEAT_CHANGED and temperature is None:
-        raise InputProblem("Say what temperature the dryer was changed to, such as 135 F or 57 C.", "temperature")
-    paused = paused_at(events_of(kitchen, batch), at)
-    if kind == PAUSED and paused:
-        raise InputProblem("This batch is paused already; resume it first.", "kind")
-    if kind == RESUMED and not paused:
-        raise InputProblem("This batch is not paused, so it cannot be resumed.", "kind")
-    pending = Pending()
-    pending.add(BatchEvent(batch, at, kind, temperature, note, id=kitchen.journal.next_id(BatchEvent)))
-    return kitchen.commit(f"Noted “{kind}” for {batch_name(kitchen, running)}", pending)
-
-
-def remove_event(kitchen: Kitchen, event: int) -> Done[BatchEvent]:
-    """Take an event out; undo brings it back."""
-    found = kitchen.present(BatchEvent, event, "event")
-    pending = Pending()
-    pending.remove(found)
-    return kitchen.commit(f"Removed “{found.kind}”", pending)
-
-
 def take_off(
     kitchen: Kitchen,
     batch: int,
@@ -238,7 +197,7 @@ def take_off(
     if running.state != DRYING:
         raise InputProblem(f"Batch {batch} is {running.state}, not drying; only a running batch can be taken off.")
     at = (at or kitchen.now()).astimezone(UTC)
-    _check_moment(kitchen, running, at)
+    check_moment(kitchen, running, at)
     after = replace(
         running,
         state=FINISHED,
@@ -351,7 +310,8 @@ def _said(mass: Mass) -> str:
     return mass.typed or f"{mass.si:.0f} g"
 
 
-def _batch_on_dryer(kitchen: Kitchen, batch: int) -> Batch:
+def batch_on_dryer(kitchen: Kitchen, batch: int) -> Batch:
+    """The batch, where it has been started. Raises InputProblem."""
     found = kitchen.present(Batch, batch, "batch", "batch")
     if found.state == PLANNED:
         raise InputProblem(f"Batch {batch} is planned and not yet started; start it first.", "batch")
@@ -364,7 +324,8 @@ def _check_start(kitchen: Kitchen, batch: Batch) -> None:
         raise InputProblem("The start has not come yet; leave it empty to start now.", "started")
 
 
-def _check_moment(kitchen: Kitchen, batch: Batch, at: datetime) -> None:
+def check_moment(kitchen: Kitchen, batch: Batch, at: datetime) -> None:
+    """Raises InputProblem where a moment has not come yet, or lies before the batch."""
     if at > kitchen.now() + AHEAD:
         raise InputProblem("That moment has not come yet; leave the time empty for now.", "at")
     if batch.started is not None and at < batch.started:
@@ -373,7 +334,7 @@ def _check_moment(kitchen: Kitchen, batch: Batch, at: datetime) -> None:
 
 
 def _check_weighing(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Iterable[Weighing]) -> None:
-    _check_moment(kitchen, batch, weighing.at)
+    check_moment(kitchen, batch, weighing.at)
     refuse(weighing, kitchen.around())
     if doubt := far_too_heavy(kitchen, batch, weighing):
         raise InputProblem(doubt, "gross")

@@ -67,7 +67,7 @@ def run_forecast(
     forecast; its water activity is of its last weighing.
     """
     if load is None or target is None or not grams:
-        return RunForecast(why_none="A forecast wants the starting moisture, the target and one weighing.")
+        return RunForecast(why_none="A forecast needs the starting moisture, the target and one weighing.")
     activity = _activity(food, batch, load, grams[-1])
     if not running:
         return RunForecast(water_activity=activity)

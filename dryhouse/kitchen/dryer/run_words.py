@@ -10,7 +10,8 @@ from typing import Any
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records.batches import DRYING, SAMPLE
+from dryhouse.kitchen.records import BatchEvent
+from dryhouse.kitchen.records.batches import DRYING, LOAD, MOVED, SAMPLE
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, counted, duration
 from dryhouse.science.moisture import MISMATCH
@@ -47,14 +48,45 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
         yield f"Curve: {why}"
         yield from warnings
     yield from run.asks
-    if said := left_out_words(run):
-        yield said
+    for said in (left_out_words(run), aside_words(kitchen, run, style)):
+        if said:
+            yield said
 
 
 def left_out_words(run: DryingRun) -> str:
     """How many weighings are kept and don't count, or nothing."""
     count = len(run.left_out)
     return f"{counted(count, 'weighing')} left out of the curve." if count else ""
+
+
+def event_words(event: BatchEvent, style: Style) -> str:
+    """What happened, with what was noted of it: `tray taken off early: tray 3, 88 g`."""
+    more = [
+        counted(event.trays, "tray") if event.trays is not None and event.trays > 1 else "",
+        f"to the {event.note}" if event.kind == MOVED else event.note,
+        style.show(event.mass, "") if event.mass is not None else "",
+        style.temperature(event.temperature.si) if event.temperature is not None else "",
+    ]
+    said = ", ".join(filter(None, more))
+    return f"{event.kind}: {said}" if said else event.kind
+
+
+def moved_words(run: DryingRun) -> list[str]:
+    """`2 of them in the box dryer`, where trays were moved: the load is split over two dryers."""
+    return [f"{e.trays or 1} of them in the {e.note}" for e in run.events if e.kind == MOVED]
+
+
+def aside_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
+    """What of the load is off the dryer, and what the scale shows when the rest is dry; or nothing."""
+    off = run.aside.grams(kitchen.now())
+    if off <= 0 or run.scope != LOAD:
+        return ""
+    said = f"{style.mass(off)} of the load is off the dryer and counts with it"
+    if run.aside.supposed:
+        said += ", as the share of its trays: it was not weighed"
+    if run.target_mass is None or run.target_mass.value <= off:
+        return f"{said}."
+    return f"{said}; what is left is dry at {style.mass(run.target_mass.value - off)} on the scale."
 
 
 def moisture_words(run: DryingRun, style: Style) -> str:

@@ -23,14 +23,14 @@ from dryhouse.words.messages import problem_sentence
 EXAMPLE = "860, 13:00 860 g, or yesterday 22:10 1 lb 14 oz tray 3"
 MOST_LINES = 1000
 _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-_COUNTED = {word: str(number) for number, word in enumerate(_NUMBERS, start=1)}
+COUNTED = {word: str(number) for number, word in enumerate(_NUMBERS, start=1)}
 
 _CLOCK = r"\d{1,2}:\d\d(?::\d\d)?(?:\s*[ap]\.?m\.?)?"
 _WEIGHT = r"kg|kilos?|grams?|gr|gm|g|ounces?|ozs?|lbs?|pounds?|mg"
 _CHAT = re.compile(rf"^\s*\[?(?P<when>[^\[\]]*?{_CLOCK})\]?\s*(?:[-–]\s*)?(?P<who>[^\W\d][^:\d]{{0,40}}):\s+", re.I)
 _VESSEL = re.compile(
     rf"\b(?:on\s+|in\s+)?(?P<what>tray|jar|rack|sheet)\s*(?:no\.?\s*|#\s*)?"
-    rf"(?P<which>\d{{1,2}}|[a-z]|{'|'.join(_COUNTED)})\b(?![.,]\d)(?!\s*(?:{_WEIGHT})\b)\s*:?",
+    rf"(?P<which>\d{{1,2}}|[a-z]|{'|'.join(COUNTED)})\b(?![.,]\d)(?!\s*(?:{_WEIGHT})\b)\s*:?",
     re.I,
 )
 _SAMPLE = re.compile(r"\b(?:the\s+)?sample(?:\s+tray\b(?!\s*\d{1,2}\b(?!\s*\S)))?", re.I)
@@ -64,6 +64,8 @@ class Notation:
 
     unit: str = "g"
     decimal_comma: bool = False
+    temperature: str = "F"
+    """The scale of a bare temperature."""
 
 
 PLAIN = Notation()
@@ -110,7 +112,7 @@ def read_readings(
         return tuple(read_reading(wall, part, how) for part in _segments(lines[0][1] if lines else text))
     hours = _hours_column([line for _, line in lines], how)
     if hours is not None and started is not None:
-        return tuple(Reading(_mass(mass, how), started + timedelta(hours=after)) for after, mass in hours)
+        return tuple(Reading(read_mass(mass, how), started + timedelta(hours=after)) for after, mass in hours)
     return _in_time(wall, [(n, _named(n, wall, part, how)) for n, line in lines for part in _segments(line)])
 
 
@@ -198,13 +200,13 @@ def _apart(wall: Wall, text: str, how: Notation) -> _Line:
             scope, rest = of, pattern.sub(" ", rest, count=1)
     if named := _VESSEL.search(rest):
         which = named["which"].lower()
-        vessel, rest = f"{named['what'].lower()} {_COUNTED.get(which, which)}", rest.replace(named[0], " ", 1)
+        vessel, rest = f"{named['what'].lower()} {COUNTED.get(which, which)}", rest.replace(named[0], " ", 1)
     if warm := _HEAT.search(rest):
         heat, rest = parse_temperature(warm["heat"], decimal_comma=how.decimal_comma), rest.replace(warm[0], " ", 1)
     if _NO_TARE.search(rest):
         tare, rest = Mass(0.0, "0 g"), _NO_TARE.sub(" ", rest, count=1)
     if less := _TARE.search(rest):
-        tare, rest = _mass(less["tare"].strip(), how, zero=True), rest.replace(less[0], " ", 1)
+        tare, rest = read_mass(less["tare"].strip(), how, zero=True), rest.replace(less[0], " ", 1)
     when, mass = _weight_and_time(wall, _spaced(rest), how, text.strip())
     return _Line(Reading(mass, None, scope, vessel, tare, heat, note or ""), when)
 
@@ -227,7 +229,7 @@ def _weight_and_time(wall: Wall, rest: str, how: Notation, typed: str) -> tuple[
         for when, weight in ((words[:cut], words[cut:]), (words[cut:], words[:cut])):
             moment = _time_words(wall, " ".join(when))
             try:
-                mass = _mass(" ".join(weight), how) if weight else None
+                mass = read_mass(" ".join(weight), how) if weight else None
             except InputProblem as problem:
                 after_time = problem if moment else after_time
                 continue
@@ -268,7 +270,7 @@ def _why(
     if after_mass:
         return InputProblem(f"“{after_mass}” is no time; write the line like {EXAMPLE}.", "gross")
     try:
-        _mass(rest, how)
+        read_mass(rest, how)
     except InputProblem as problem:
         return InputProblem(problem.said, "gross")
     return InputProblem(f"“{typed}” was not understood; write it like {EXAMPLE}.", "gross")
@@ -276,7 +278,7 @@ def _why(
 
 def _is_weight(text: str, how: Notation) -> bool:
     try:
-        return _mass(text, how).si > 0
+        return read_mass(text, how).si > 0
     except InputProblem:
         return False
 
@@ -293,7 +295,7 @@ def _time_words(wall: Wall, words: str) -> str | None:
     return words
 
 
-def _mass(text: str, how: Notation, *, zero: bool = False) -> Mass:
+def read_mass(text: str, how: Notation, *, zero: bool = False) -> Mass:
     """A weight. A bare number after pounds is ounces, after kilograms grams; after anything else it is refused."""
     text = text.strip(" ,")
     unit = how.unit

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any
 
+from dryhouse.kitchen.batches.dryers import find_dryer
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.drying import (
@@ -16,16 +17,37 @@ from dryhouse.kitchen.dryer.drying import (
     scope_for,
     weighings_of,
 )
-from dryhouse.kitchen.dryer.typed_readings import Reading
+from dryhouse.kitchen.dryer.happenings import add_event
+from dryhouse.kitchen.dryer.typed_happenings import Happening, read_happening
+from dryhouse.kitchen.dryer.typed_readings import Notation, Reading, read_readings
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import Batch, Weighing
+from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
 from dryhouse.kitchen.records.batches import LOAD, SAMPLE
+from dryhouse.kitchen.typed_moments import Wall
 from dryhouse.science.display import Style, counted
 from dryhouse.words.dates import clock, weekday_clock
 
 OF = {LOAD: "whole load", SAMPLE: "sample tray"}
 """What a scope is called; a single tray goes by its own name."""
+
+
+Line = Happening | tuple[Reading, ...]
+"""What a line says: something that happened, or readings of the scale."""
+
+
+def read_line(wall: Wall, text: str, how: Notation, *, started: datetime | None = None) -> Line:
+    """What was typed at the scale. Raises InputProblem."""
+    return read_happening(wall, text, how) or read_readings(wall, text, how, started=started)
+
+
+def note_happening(kitchen: Kitchen, batch: int, what: Happening) -> Done[BatchEvent]:
+    """Write down what happened. Raises InputProblem."""
+    note = find_dryer(kitchen, what.dryer).name if what.dryer else what.note
+    return add_event(
+        kitchen, batch, what.kind,
+        at=what.at, temperature=what.temperature, note=note, trays=what.trays, mass=what.mass,
+    )  # fmt: skip
 
 
 def record_readings(
@@ -72,12 +94,18 @@ def _named(reading: Reading) -> dict[str, Any]:
 def understood(
     kitchen: Kitchen, weighings: Sequence[Weighing], readings: Sequence[Reading], notation: Style
 ) -> str:
-    """How a line was read: `510 g net, yesterday 22:10, tray 3, tare 350 g as before`; of several the first and the
-    last. `weighings` are those of the batch so far."""
+    """How readings were understood: `510 g net, yesterday 22:10, tray 3, tare 350 g as before`; of several the
+    first and the last. `weighings` are those of the batch so far."""
     if len(readings) > 1:
         first, last = (_understood(kitchen, weighings, r, notation) for r in (readings[0], readings[-1]))
         return f"{counted(len(readings), 'reading')}: {first} … {last}"
     return _understood(kitchen, weighings, readings[0], notation)
+
+
+def _when(kitchen: Kitchen, at: datetime) -> str:
+    here, today = kitchen.local(at), kitchen.local(kitchen.now()).date()
+    days = {today: clock(here), today - timedelta(days=1): f"yesterday {clock(here)}"}
+    return days.get(here.date(), weekday_clock(here))
 
 
 def _understood(kitchen: Kitchen, weighings: Sequence[Weighing], reading: Reading, notation: Style) -> str:
@@ -91,11 +119,19 @@ def _understood(kitchen: Kitchen, weighings: Sequence[Weighing], reading: Readin
             f"tare {notation.mass(tare.si)}{before}",
         ]
     if reading.at is not None:
-        here, today = kitchen.local(reading.at), kitchen.local(kitchen.now()).date()
-        days = {today: clock(here), today - timedelta(days=1): f"yesterday {clock(here)}"}
-        said.append(days.get(here.date(), weekday_clock(here)))
+        said.append(_when(kitchen, reading.at))
     if reading.vessel or reading.scope:
         said.append(reading.vessel or OF.get(scope, scope))
     if reading.heat is not None:
         said.append(f"dryer {notation.temperature(reading.heat.si)}")
     return ", ".join((*said, *([f"“{reading.note}”"] if reading.note else [])))
+
+
+def understood_happening(kitchen: Kitchen, what: Happening, notation: Style) -> str:
+    """How a line about what happened was read: `tray taken off early, 88 g, 13:00`."""
+    said = [what.kind if what.trays in (None, 1) else f"{what.kind} ({what.trays})"]
+    said += [notation.temperature(what.temperature.si)] if what.temperature is not None else []
+    said += [notation.mass(what.mass.si)] if what.mass is not None else []
+    said += [f"to the {what.dryer}"] if what.dryer else []
+    said += [_when(kitchen, what.at)] if what.at is not None else []
+    return ", ".join((*said, *([f"“{what.note}”"] if what.note else [])))

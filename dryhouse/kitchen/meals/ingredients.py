@@ -6,20 +6,18 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
-from dryhouse.handbook.pot import pot
 from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
 from dryhouse.handbook.staples import STAPLE as BOUGHT
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.batches.loads import poured_off, published_cooked
 from dryhouse.kitchen.foods.catalog import find_foods, food
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
+from dryhouse.kitchen.records import Lot, MealPart
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.shelf import shelf
+from dryhouse.kitchen.yields.composition import dried_composition
 from dryhouse.kitchen.yields.jar_water import batch_of, takes_up
 from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.nutrition import concentration, dried
 from dryhouse.science.rehydration import TakesUp
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Fact, Figure
@@ -193,76 +191,3 @@ def label_facts(part: MealPart) -> dict[str, Fact]:
         for name, value in given.items()
         if value is not None
     }
-
-
-def dried_composition(
-    kitchen: Kitchen, known: Food, batch: Batch | None, ratio: Figure | None
-) -> Mapping[str, Fact]:
-    """Composition per 100 g dried: from what the lot's own batch weighed out, else from the two published
-    moistures (dry matter is conserved), else, where one of them is not known, from the estimated yield.
-
-    A mix is the sum of its recorded ingredients. A batch whose weights would make more dry matter than
-    there was is not believed.
-    """
-    mix = _mix_composition(kitchen, known, batch)
-    if mix is not None:
-        return mix
-    water, target = known.fact("water"), known.fact("target_moisture")
-    if batch is not None and batch.dried_mass is not None and batch.dried_mass.si > 0:
-        raw = batch.prepared_mass if published_cooked(known) else batch.cooked_mass_in or batch.prepared_mass
-        if raw is not None:
-            factor = raw.si / batch.dried_mass.si
-            if water is None or factor * (100.0 - water.value) <= 100.0:
-                whole = dried(known.facts, factor, why=f"batch {batch.id}")
-                return whole if published_cooked(known) else _without_fat(whole, batch)
-    if water is not None and target is not None:
-        return dried(known.facts, concentration(water.value, target.value), why="dry matter conserved")
-    if ratio is not None and ratio.value > 0:
-        return dried(known.facts, 1.0 / ratio.value, why="estimated yield")
-    return {}
-
-
-def _without_fat(per_100g: Mapping[str, Fact], batch: Batch) -> Mapping[str, Fact]:
-    """The composition less the fat that was poured off before drying, and the energy in it.
-
-    Where more was poured off than the food is published to hold, neither figure is believed, and both are missing.
-    """
-    assert batch.dried_mass is not None
-    lost = 100.0 * poured_off(batch) / batch.dried_mass.si
-    if not lost:
-        return per_100g
-    worth = pot("fat_energy")
-    left = {"fat": lost, "energy": lost * worth.value}
-    less = {
-        name: replace(
-            fact,
-            value=fact.value - left[name],
-            source=f"{fact.source}, less {poured_off(batch):.0f} g fat poured off",
-        )
-        for name, fact in per_100g.items()
-        if name in left
-    }
-    kept = {name: fact for name, fact in per_100g.items() if name not in left}
-    return kept | (less if all(fact.value >= 0 for fact in less.values()) else {})
-
-
-def _mix_composition(kitchen: Kitchen, known: Food, batch: Batch | None) -> Mapping[str, Fact] | None:
-    """The composition of a mix per 100 g dried from its recorded ingredients, or None where it is no mix."""
-    if batch is None and known.category == "mixed":
-        made = [b for b in kitchen.journal.where(Batch, food=known.slug, state="finished") if b.dried_mass]
-        batch = made[-1] if made else None
-    if batch is None or batch.dried_mass is None or batch.dried_mass.si <= 0:
-        return None
-    parts = kitchen.journal.where(BatchPart, batch=batch.id)
-    if not parts:
-        return None
-    foods = [(food(kitchen, p.food), p.mass.si) for p in parts]
-    found: dict[str, Fact] = {}
-    for name, unit in COMPOSITION.items():
-        facts = [(f.fact(name), grams) for f, grams in foods]
-        if all(fact is not None for fact, _ in facts):
-            amount = sum(fact.value * grams / 100.0 for fact, grams in facts if fact is not None)
-            sources = "; ".join(dict.fromkeys(fact.source for fact, _ in facts if fact is not None))
-            per_100g = amount * 100.0 / batch.dried_mass.si
-            found[name] = Fact(per_100g, unit, f"ingredients of batch {batch.id} ({sources})", "computed")
-    return _without_fat(found, batch)

@@ -24,7 +24,7 @@ def unknown(lines: Sequence[PartSheet]) -> list[str]:
             if not line.ingredient.per_100g:
                 said.append(f"{name}: nothing is known of what it holds; the sums leave it out.")
             if line.water is None and line.ingredient.food is not None:
-                said.append(f"{name}: what it lost in drying is not known; no water is reckoned for it.")
+                said.append(f"{name}: what it lost in drying is not known; no water is counted for it.")
     return said
 
 

@@ -117,7 +117,7 @@ def weighing_problems(weighing: Weighing, around: Around) -> list[InputProblem]:
     """Of a weighing: something is on the scale, and the batch was drying."""
     found = _of_moment(weighing.batch, weighing.at, around)
     if weighing.gross.si <= 0:
-        found.append(InputProblem("The scale reads nothing; write what it shows, such as 412 g.", "gross"))
+        found.append(InputProblem("Enter a weight above 0, such as 412 g.", "gross"))
     elif weighing.tare is not None and weighing.net_g <= 0:
         found.append(
             InputProblem(

@@ -62,7 +62,8 @@ class Batch:
         default=None, metadata=about("Thickness", hint="1/4 in, or 6 mm", positive=True, high=300.0, kept=True)
     )
     made_from: str = field(
-        default=FRESH, metadata=about("Made from", choices=FOOD_STATES, help="what it was made from", answers=True)
+        default=FRESH,
+        metadata=about("Started from", choices=FOOD_STATES, help="what it was made from", answers=True),
     )
     purchased_mass: Mass | None = field(
         default=None,
@@ -78,7 +79,7 @@ class Batch:
     prepared_mass: Mass | None = field(
         default=None,
         metadata=about(
-            "Loaded on the trays",
+            "Weight loaded",
             entry="fresh",
             hint="such as 2 lb 3 oz",
             positive=True,
@@ -90,7 +91,7 @@ class Batch:
     prepared_volume: Volume | None = field(
         default=None,
         metadata=about(
-            "Loaded, by measure",
+            "Volume loaded",
             entry="fresh_volume",
             hint="6 cups",
             positive=True,
@@ -99,7 +100,7 @@ class Batch:
         ),
     )
     pretreatment: str = field(
-        default="", metadata=about("Before drying", hint="steam-blanched 3 min, lemon dip…", kept=True)
+        default="", metadata=about("Pretreatment", hint="steam-blanched 3 min, lemon dip…", kept=True)
     )
     precook_method: str = field(
         default="",
@@ -111,7 +112,7 @@ class Batch:
     precook_temperature: Temperature | None = field(
         default=None,
         metadata=about(
-            "Cooked first to",
+            "Precooked to (inside)",
             entry="precook",
             hint="165 F inside",
             low=0.0,
@@ -121,7 +122,7 @@ class Batch:
     )
     precook_measured: str = field(
         default="",
-        metadata=about("How that was known", choices=MEASURES, answers=True, help="how that temperature was known"),
+        metadata=about("Measured with", choices=MEASURES, answers=True, help="how that temperature was known"),
     )
     """How the temperature was known: `thermometer`, `not measured`, or empty where nothing is recorded."""
     precook_held: Duration | None = field(
@@ -195,7 +196,7 @@ class Batch:
     set_temperature: Temperature | None = field(
         default=None,
         metadata=about(
-            "Dryer set to",
+            "Dryer temperature",
             entry="temp",
             hint="135 F, or 57 C",
             low=20.0,
@@ -223,7 +224,7 @@ class Batch:
         default=None, metadata=about("Kitchen humidity, %", entry="humidity", low=0, below=100)
     )
     start_moisture_pct: float | None = field(
-        default=None, metadata=about("Moisture when loaded, %", entry="start_moisture", low=0, below=100)
+        default=None, metadata=about("Starting moisture, %", entry="start_moisture", low=0, below=100)
     )
     """Starting moisture, % wet basis, where she knows better than the handbook."""
     start_moisture_tested: bool | None = field(
@@ -238,7 +239,7 @@ class Batch:
     target_moisture_pct: float | None = field(
         default=None,
         metadata=about(
-            "Moisture to dry to, %",
+            "Target moisture, %",
             entry="moisture",
             low=0,
             below=100,
@@ -254,9 +255,7 @@ class Batch:
     )
     dried_volume: Volume | None = field(
         default=None,
-        metadata=about(
-            "Dried, by measure", hint="1 1/2 cups", positive=True, high=MOST_ML, help="measure when dry"
-        ),
+        metadata=about("Volume dried", hint="1 1/2 cups", positive=True, high=MOST_ML, help="measure when dry"),
     )
     felt: str = field(
         default="",
@@ -341,7 +340,7 @@ class Weighing:
         return self.gross.si - (self.tare.si if self.tare else 0.0)
 
 
-TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN = (
+TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED = (
     "trays turned",
     "temperature changed",
     "paused",
@@ -350,8 +349,9 @@ TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN = (
     "note",
     "tray taken off early",
     "tray put in later",
+    "trays moved",
 )
-EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN)
+EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED)
 
 
 @dataclass(frozen=True, slots=True)
@@ -361,10 +361,10 @@ class BatchEvent:
     batch: int
     at: datetime
     kind: str = field(metadata=about("What happened", choices=EVENT_KINDS))
-    temperature: Temperature | None = field(default=None, metadata=about("Dryer set to", low=0.0, high=150.0))
+    temperature: Temperature | None = field(default=None, metadata=about("Dryer temperature", low=0.0, high=150.0))
     note: str = ""
     trays: int | None = field(default=None, metadata=about("How many trays", low=1, high=MOST_TRAYS))
-    """How many trays were taken off early or put in later."""
+    """How many trays were taken off early, put in later or moved."""
     mass: Mass | None = field(default=None, metadata=about("What was on them", positive=True, high=MOST_G))
     """The net weight of what was on those trays, then."""
     id: int = 0

@@ -41,7 +41,7 @@ class Meal:
         ),
     )
     cooking: str = field(default=SIMMER, metadata=about("Cooking", choices=COOKING_STYLES, needed=True))
-    liquid: str = field(default=STEW, metadata=about("Eaten as", choices=LIQUID_STYLES, needed=True))
+    liquid: str = field(default=STEW, metadata=about("Style", choices=LIQUID_STYLES, needed=True))
     cook_minutes: float | None = field(
         default=None,
         metadata=about(

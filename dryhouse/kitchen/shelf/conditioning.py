@@ -73,7 +73,7 @@ def one_in_words(state: Conditioned) -> str:
         return f"Conditioning, day {days}: it was found moist and goes back in the dryer"
     if state.state == "running":
         if days > needed:
-            return f"Conditioning, {days - 1} days so far: long enough, to be ended"
+            return f"Conditioned {days - 1} days, long enough: mark it as finished"
         looked = "looked at today" if state.looked_today else "shake and look at it today"
         return f"Conditioning, day {days} of {needed}: {looked}"
     short = "" if state.state == "done" else f"; needs {needed}"
@@ -93,10 +93,10 @@ def conditioning_words(kitchen: Kitchen, book: ShelfBook | None = None) -> str:
         lines.append(f"Shake and look at today: {lots}{_and_more(look)}.")
     if over:
         lots = ", ".join(f"lot {c.lot.id}" for c in over[:_NAMED])
-        lines.append(f"Conditioned long enough, to be ended: {lots}{_and_more(over)}.")
+        lines.append(f"Conditioned long enough, mark as finished: {lots}{_and_more(over)}.")
     if wait:
         lots = ", ".join(f"lot {c.lot.id}" for c in wait[:_NAMED])
-        lines.append(f"Dried fruit that waits for its conditioning: {lots}{_and_more(wait)}.")
+        lines.append(f"Needs conditioning: {lots}{_and_more(wait)}.")
     return " ".join(lines)
 
 

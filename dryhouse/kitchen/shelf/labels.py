@@ -14,6 +14,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import ShelfLine
+from dryhouse.kitchen.shelf.portions import portion_of
 from dryhouse.kitchen.shelf.remaining import amount_words
 from dryhouse.kitchen.yields.jar_water import batch_of, takes_up
 from dryhouse.science.display import Style, duration
@@ -71,12 +72,14 @@ def _lot_label(kitchen: Kitchen, book: ShelfBook, lot: Lot, style: Style) -> Lab
     on = today(kitchen)
     moment = end_of_day(kitchen, on)
     line = book.line(lot, on, moment)
-    lines = [
-        f"{_origin(kitchen, lot)} · lot {lot.id}",
-        amount_words(line.mass_left_g, line.volume_left_ml, style),
-    ]
-    if line.standing != Status.DO_NOT_EAT:
-        lines += [_keep_by(line), _water(kitchen, line, style)]
+    forbidden = line.standing == Status.DO_NOT_EAT
+    portion = portion_of(kitchen, lot, line.mass_left_g)
+    amount = amount_words(line.mass_left_g, line.volume_left_ml, style)
+    if portion is not None:
+        amount = portion.sentence(style, forbidden=forbidden)
+    lines = [f"{_origin(kitchen, lot)} · lot {lot.id}", amount]
+    if not forbidden:
+        lines += [_keep_by(line), _water(kitchen, line, style) if portion is None else ""]
     cautions = cautions_for(book.facts(lot, moment))
     stops = [short_text(c) for c in cautions if c.severity == "stop"]
     if line.standing == Status.CHECK_FIRST and not any(stop in line.reason for stop in stops):

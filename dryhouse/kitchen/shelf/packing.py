@@ -15,7 +15,10 @@ from dryhouse.kitchen.records import Batch, Lot, LotMove
 from dryhouse.kitchen.records.lots import BOUGHT
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
+from dryhouse.words.portions import portion_name
 
+_CRUMB = 0.05
+"""Of a serving: less is nothing left."""
 _SLACK = 1.02
 """Scales and spoons differ: two in a hundred more than was dried is let pass."""
 
@@ -57,6 +60,36 @@ def split(kitchen: Kitchen, batch: Batch, count: int, package: Package | None = 
         volume = Volume(batch.dried_volume.si / count)
     mass = Mass(share) if share is not None else None
     return tuple(replace(like, mass=mass, volume=volume) for _ in range(count))
+
+
+def servings_left(kitchen: Kitchen, batch: Batch) -> float | None:
+    """Servings of a dried pot that are not packed yet; None where the batch says none, or has no dried weight."""
+    rest = unpacked_g(kitchen, batch)
+    if batch.servings is None or rest is None or not batch.dried_mass:
+        return None
+    return batch.servings * rest / batch.dried_mass.si
+
+
+def split_servings(
+    kitchen: Kitchen, batch: Batch, each: float = 1.0, package: Package | None = None
+) -> tuple[Package, ...]:
+    """What is not packed yet of a dried pot, in packages of `each` servings, called `1 of 6` where that is one.
+
+    Raises InputProblem where the batch says no servings, or fewer are left than one package holds.
+    """
+    left = servings_left(kitchen, batch)
+    if left is None:
+        raise InputProblem("Say first how many servings this pot made; then it is packed by them.", "servings")
+    count = round(left / each) if each > 0 else 0
+    if count < 1:
+        said = "pack fewer servings into each bag" if left > _CRUMB else "all of it is packed already"
+        raise InputProblem(f"There is not so much left of it: {said}.", "servings")
+    shares = split(kitchen, batch, count, package or Package("bag"))
+    if each != 1.0:
+        return shares
+    whole = round(batch.servings or 0)
+    first = whole - count
+    return tuple(replace(share, name=portion_name(first + n, whole)) for n, share in enumerate(shares, 1))
 
 
 def pack(

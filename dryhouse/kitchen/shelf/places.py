@@ -8,6 +8,7 @@ from datetime import datetime
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import LotMove, Place, PlaceTemperature
+from dryhouse.kitchen.search_words import one_named
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Temperature
 
@@ -15,6 +16,11 @@ from dryhouse.science.quantities import Temperature
 def places(kitchen: Kitchen) -> tuple[Place, ...]:
     """Every place, by name."""
     return tuple(sorted(kitchen.journal.where(Place), key=lambda p: p.name.casefold()))
+
+
+def find_place(kitchen: Kitchen, text: str) -> Place:
+    """The place of this name or number, or the only one whose name holds the words. Raises InputProblem."""
+    return one_named(places(kitchen), text, "place")
 
 
 def add_place(

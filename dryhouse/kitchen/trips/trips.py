@@ -13,6 +13,7 @@ from dryhouse.kitchen.records import Batch, Trip, TripMeal, TripPerson
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.search_words import one_named
+from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.dates import weekday_words
 
@@ -100,7 +101,8 @@ def save_trip(kitchen: Kitchen, trip: Trip) -> Done[Trip]:
         else:
             pending.remove(placed)
             outside += 1
-    dropped = f"; {outside} meals fell off its days" if outside else ""
+    were = "was" if outside == 1 else "were"
+    dropped = f"; {counted(outside, 'meal')} outside the new dates {were} removed" if outside else ""
     return kitchen.commit(f"Changed the trip {trip.name}{dropped}", pending)
 
 

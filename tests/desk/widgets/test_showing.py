@@ -154,11 +154,11 @@ def test_every_stop_stands_in_full_and_the_rest_is_counted_on_one_line(session, 
     qtbot.addWidget(view)
     view.show()
     assert in_view(view) == [*stops, warnings[0]]
-    assert said_in(view.rows[4]) == ["Take care: Take care 0"]
+    assert said_in(view.rows[4]) == ["Caution: Take care 0"]
     assert texts(view.fold) == ["▸ 9 more cautions"]
     view.set_cautions((*warnings, *stops, NOTE), 3)
     assert in_view(view) == [*stops, *warnings[:3]]
-    assert said_in(view.rows[4]) == ["Take care: Care 0"]
+    assert said_in(view.rows[4]) == ["Caution: Care 0"]
     assert texts(view.fold) == ["▸ 7 more cautions"]
     view.set_cautions(())
     assert not view.isVisible()

@@ -59,7 +59,8 @@ def test_a_title_of_its_own_stands_for_the_name_of_the_food(planned, surface):
 def test_a_planned_batch_knows_its_trip_and_when_to_start_and_its_notes_are_hers(planned):
     kitchen, batch = planned
     assert (batch.title, batch.notes, batch.trip) == ("", "", 1)
-    assert batch.started == plan(kitchen, 1).latest_start
+    (run,) = plan(kitchen, 1).calendar.runs
+    assert batch.started == run.start
     assert batch.started > NOW
 
 

@@ -15,9 +15,7 @@ HEATED = Batch(
 
 def test_a_measured_heat_is_said_in_both_scales_with_how_it_is_known():
     (line,) = heating_lines(HEATED)
-    assert line == (
-        "Cooked first to 160 °F (71 °C), held for 30 min (simmered or steamed), read off a thermometer."
-    )
+    assert line == ("Precooked to 160 °F (71 °C), held for 30 min (simmered or steamed), read off a thermometer.")
 
 
 def test_what_is_missing_is_said_and_nothing_is_made_up():

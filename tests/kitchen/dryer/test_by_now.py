@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dryhouse.kitchen.dryer.by_now import by_now_g, by_now_words
-from dryhouse.kitchen.dryer.drying import add_event
+from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.records.batches import PAUSED
 from dryhouse.science.display import METRIC, Style

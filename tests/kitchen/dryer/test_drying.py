@@ -8,11 +8,9 @@ from datetime import UTC, date, datetime, timedelta, timezone
 import pytest
 
 from dryhouse.kitchen.dryer.drying import (
-    add_event,
     add_weighing,
     correct_weighing,
     events_of,
-    remove_event,
     remove_weighing,
     reopen,
     running_batch_named,
@@ -20,6 +18,7 @@ from dryhouse.kitchen.dryer.drying import (
     take_off,
     weighings_of,
 )
+from dryhouse.kitchen.dryer.happenings import add_event, remove_event
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, Weighing
 from dryhouse.kitchen.records.batches import (
     DRYING,
@@ -316,7 +315,7 @@ def test_a_batch_is_meant_by_its_number_or_by_its_food_while_only_one_runs() -> 
 def test_nothing_on_the_scale_is_no_weighing() -> None:
     hands = Hands()
     batch = hands.start()
-    with pytest.raises(InputProblem, match="reads nothing"):
+    with pytest.raises(InputProblem, match="above 0"):
         add_weighing(hands.kitchen, batch, Mass(0.0, "0 g"))
 
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dryhouse.kitchen.dryer.drying import add_event, take_off
+from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.due_now import FINISH, WEIGH, reminders_due
+from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.records.batches import PAUSED
 from tests.kitchen.drying_room import Hands
 

@@ -8,8 +8,9 @@ import pytest
 
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.dryer.drying import add_event, add_weighing, start_batch, take_off
+from dryhouse.kitchen.dryer.drying import add_weighing, start_batch, take_off
 from dryhouse.kitchen.dryer.forecast import prior_for, target_ratio
+from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
 from dryhouse.kitchen.kitchen import Kitchen
@@ -71,6 +72,14 @@ def test_without_own_batches_or_constants_the_published_time_is_used() -> None:
     assert prior is not None
     assert prior.basis.source == "a test's own table"
     assert published_expectation(APPLE, 0.04) is None
+
+
+def test_a_drying_time_of_an_hour_is_one_and_none_at_all_is_not() -> None:
+    def with_hours(hours: float) -> Food:
+        return replace(APPLE, facts={**APPLE.facts, "drying_hours": Fact(hours, "h", "entered by you", "entered")})
+
+    assert published_expectation(with_hours(1.0), 0.04) is not None
+    assert published_expectation(with_hours(0.0), 0.04) is None
 
 
 def test_the_target_is_a_share_of_the_starting_water() -> None:

@@ -7,7 +7,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from dryhouse.kitchen.dryer.drying import add_event, take_off
+from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import (
     again_words,
     bands_words,

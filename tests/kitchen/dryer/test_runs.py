@@ -6,7 +6,8 @@ import math
 
 import pytest
 
-from dryhouse.kitchen.dryer.drying import add_event, start_batch, take_off
+from dryhouse.kitchen.dryer.drying import start_batch, take_off
+from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import run_lines
 from dryhouse.kitchen.dryer.runs import planned, run_of, running
 from dryhouse.kitchen.records import Batch, BatchPart

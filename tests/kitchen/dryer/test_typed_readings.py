@@ -155,7 +155,7 @@ BROKEN = (
     ("{mass} {time} {time2}", "more than one time"), ("{time} {mass} oranges", "oranges”"),
     ("{mass} oranges", "not understood"),
     ("{time}", "no weight"), ("{time} {number} cups", "volume"), ("26:{minute} {mass}", "is no time"),
-    ("{time} -{mass}", "less than nothing"), ("{mass} {mass2}", "two weights"),
+    ("{time} -{mass}", "cannot be negative"), ("{mass} {mass2}", "two weights"),
     ("yesterday {mass}", "a day and no time"),
     ("{time} 0 g", "nothing at all"),
 )  # fmt: skip

@@ -62,7 +62,7 @@ def test_a_batch_that_could_not_have_been_logged_is_refused_with_all_its_sentenc
     said = refused([bad])
     assert said.startswith("Batch 1: ")
     for words in (
-        "“Loaded on the trays” is 2 lb",
+        "“Weight loaded” is 2 lb",
         "at least one tray",
         "900 C is no temperature for drying food",
         "A rating is 1 to 5.",

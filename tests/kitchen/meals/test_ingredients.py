@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from dryhouse.kitchen.meals.ingredients import dried_composition, ingredient, lot_density
+from dryhouse.kitchen.meals.ingredients import ingredient, lot_density
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
+from dryhouse.kitchen.yields.composition import dried_composition
 from dryhouse.science.quantities import Mass, Volume
 from tests.builders import APPLE, CORN, TURKEY, a_kitchen, fact
 

@@ -87,7 +87,7 @@ def test_each_lot_says_how_far_it_has_come_and_what_is_to_be_done(kitchen, lot):
 
     assert said() == "Not conditioned yet; needs 10 days"
     assert said(3) == "Conditioning, day 4 of 10: shake and look at it today"
-    assert said(10) == "Conditioning, 10 days so far: long enough, to be ended"
+    assert said(10) == "Conditioned 10 days, long enough: mark it as finished"
     assert said(1, 0) == f"Conditioned 1 day from {day_words(TODAY - timedelta(days=1))}; needs 10"
     assert said(12, 0) == f"Conditioned 12 days from {day_words(TODAY - timedelta(days=12))}"
     check_lot(kitchen, lot.id, moist=False)
@@ -103,10 +103,10 @@ def test_bought_fruit_and_food_that_is_no_fruit_are_not_conditioned(kitchen, lot
 
 
 def test_what_conditioning_asks_for_today_is_said(kitchen, lot):
-    assert conditioning_words(kitchen) == f"Dried fruit that waits for its conditioning: lot {lot.id}."
+    assert conditioning_words(kitchen) == f"Needs conditioning: lot {lot.id}."
     start_conditioning(kitchen, lot.id, TODAY - timedelta(days=3))
     assert conditioning_words(kitchen) == f"Shake and look at today: lot {lot.id} (day 4 of 10)."
     check_lot(kitchen, lot.id, moist=False)
     assert conditioning_words(kitchen) == ""
     start_conditioning(kitchen, lot.id, TODAY - timedelta(days=11))
-    assert conditioning_words(kitchen) == f"Conditioned long enough, to be ended: lot {lot.id}."
+    assert conditioning_words(kitchen) == f"Conditioned long enough, mark as finished: lot {lot.id}."

@@ -99,7 +99,7 @@ def test_moving_the_whole_trip_moves_its_meals(kitchen: Kitchen) -> None:
 def test_a_shorter_trip_says_how_many_meals_fell_off(kitchen: Kitchen) -> None:
     put_meal(kitchen, 1, 1, DAY + timedelta(days=2))
     done = save_trip(kitchen, replace(TRIP, id=1, ends_on=DAY))
-    assert "1 meals fell off" in done.what
+    assert "1 meal outside the new dates was removed" in done.what
     assert not kitchen.journal.where(TripMeal)
 
 

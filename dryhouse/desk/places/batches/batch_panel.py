@@ -8,8 +8,9 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, scrolling, words
 from dryhouse.desk.widgets.moment_field import show_moment
+from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.batches.typed import ENTRIES
 from dryhouse.kitchen.cards.heating import heating_lines
@@ -123,7 +124,7 @@ class BatchPanel(QWidget):
         outer = column(self, space=8)
         self._area = scrolling(page)
         outer.addWidget(self._area, 1)
-        outer.addLayout(row(self.edit, self.chart, 1, self.delete))
+        outer.addLayout(Wrapping(self.edit, self.chart, 1, self.delete))
         self.show_batch(None)
         session.style_changed.connect(lambda: self.show_batch(self.batch.id if self.batch else None))
 

@@ -4,20 +4,22 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, empty, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.science.safety.unfolded import OF_A_PLANT
 from dryhouse.science.statuses import FigureId
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.cards.batch_card import Card
 
-_ACROSS = 2
+_TILE = 148
+"""Pixels that a figure takes at least."""
 
 
 class CardView(QWidget):
@@ -32,11 +34,8 @@ class CardView(QWidget):
         self.cautions = CautionsView(session)
         self.figures: list[FigureView] = []
         grid = QWidget()
-        self._grid = QGridLayout(grid)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setSpacing(8)
-        for across in range(_ACROSS):
-            self._grid.setColumnStretch(across, 1)
+        self._tiles = Tiles(least=_TILE)
+        grid.setLayout(self._tiles)
         sentences_area = QWidget()
         self._sentences = column(sentences_area, space=4)
         inside = column(self, space=10)
@@ -75,7 +74,6 @@ class CardView(QWidget):
 
     def _add_view(self) -> None:
         view = FigureView(self.session, "", compact=True, room=0)
-        place = len(self.figures)
-        self._grid.addWidget(view, place // _ACROSS, place % _ACROSS)
+        self._tiles.addWidget(view)
         tab_through(self.figures[-1] if self.figures else self.cautions.fold, view)
         self.figures.append(view)

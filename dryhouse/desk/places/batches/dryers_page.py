@@ -5,10 +5,12 @@ from __future__ import annotations
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.draft import Kept, kept_entries
 from dryhouse.desk.widgets.fields import Field, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.batches.dryers import dryers, remove_dryer, save_dryer
 from dryhouse.kitchen.records import Dryer
 from dryhouse.science.quantities import Area, Temperature
@@ -27,7 +29,7 @@ class DryersPage(QWidget):
         """What the entries were filled with; what differs from it was typed, and stays when others change."""
         self.list = QListWidget()
         self.list.setAccessibleName("Dryers")
-        self.list.setFixedWidth(280)
+        hold(self.list, wide=240)
         self.heading = words("", "heading")
         self.fields: dict[str, Field] = {
             "name": TextField(session, "Name", hint="such as shelf dryer", name="name"),
@@ -42,9 +44,7 @@ class DryersPage(QWidget):
             "temperature_high": QuantityField(session, "Highest setting", Temperature, name="temperature_high"),
         }
         self.save_button = button("&Save", self.save, "primary", hint="Enter")
-        self.remove_button = button(
-            "Put away", self.remove, hint="A dryer that batches used keeps its name in them"
-        )
+        self.remove_button = button("Archive", self.remove, hint="A dryer that batches used keeps its name in them")
         self._build()
         self.list.currentItemChanged.connect(lambda item, _before: self._show(item))
         for field in self.fields.values():
@@ -56,7 +56,7 @@ class DryersPage(QWidget):
         entries = column(space=2)
         entries.addWidget(self.heading)
         for field in self.fields.values():
-            field.setMaximumWidth(420)
+            hold(field, most_wide=420)
             entries.addWidget(field)
         entries.addStretch(1)
         entries.addLayout(row(self.save_button, self.remove_button, 1))
@@ -68,7 +68,7 @@ class DryersPage(QWidget):
         across.addLayout(entries, 1)
         inside = column(self, space=12)
         back = button("&Back to the journal", self.left.emit, hint="Esc")
-        inside.addLayout(row(words("Dryers", "title", wrap=False), 1, back))
+        inside.addLayout(headed("Dryers", 1, back))
         inside.addLayout(across, 1)
 
     def refresh(self) -> None:

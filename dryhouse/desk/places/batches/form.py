@@ -13,7 +13,7 @@ from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.places.batches.entries import FIELD_NAMES, keep_unchanged, typed_from
 from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, side_by_side, words
 from dryhouse.desk.widgets.draft import DraftOffer
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
@@ -29,7 +29,7 @@ from dryhouse.science.values import Caution
 from dryhouse.words.messages import problem_sentence
 
 _PAUSE_MS = 90
-_MORE = "&More to write down"
+_MORE = "&More fields"
 
 
 class LogForm(QWidget):
@@ -48,7 +48,7 @@ class LogForm(QWidget):
         self._remembered: dict[str, str] = {}
         self.heading = words("Log a batch", "title", wrap=False)
         self.entries = Entries(session)
-        self.still = QCheckBox("It is still in the dryer")
+        self.still = QCheckBox("Still drying")
         self.memory = words("", "small")
         self.offer = DraftOffer()
         self.preview = CardView(session)
@@ -92,24 +92,23 @@ class LogForm(QWidget):
         self.more.hide()
         answer = QWidget()
         beside = column(answer, space=10)
-        beside.addWidget(words("What it tells", "heading"))
+        beside.addWidget(words("Results", "heading"))
         beside.addWidget(self.nothing_yet)
         beside.addWidget(self.preview)
         beside.addStretch(1)
         self.preview.hide()
         self.save_button = button("&Save", self.save, "primary", hint="Enter or Ctrl+S")
         self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
-        self.clear_button = button("&Clear", self.clear, "quiet", hint="Empty every entry")
-        left = column(space=12)
+        self.clear_button = button("&Clear", self.clear, "quiet", hint="Clear the form")
+        typing = QWidget()
+        left = column(typing, space=12)
         self.area = scrolling(page)
         left.addWidget(self.area, 1)
         left.addLayout(row(self.save_button, self.leave_button, 1, self.clear_button))
-        across = row(space=28)
-        across.addLayout(left, 11)
-        across.addWidget(scrolling(answer), 10)
+        both = side_by_side(typing, scrolling(answer), sizes=(1100, 1000), least=(400, 330), gap=28)
         inside = column(self, margin=0, space=12)
         inside.addWidget(self.heading)
-        inside.addLayout(across, 1)
+        inside.addWidget(both, 1)
 
     # --- what stands in it ---------------------------------------------------------------------------------
 
@@ -285,5 +284,5 @@ class LogForm(QWidget):
     def _toggle_more(self, on: bool) -> None:
         self.more_button.setChecked(on)
         self.more.setVisible(on)
-        self.more_button.setText("Less to write down" if on else _MORE)
+        self.more_button.setText("Fewer fields" if on else _MORE)
         self.more_button.setShortcut("Alt+M")

@@ -92,7 +92,7 @@ class Entries(QObject):
         }
         return made | {
             "start": lambda: MomentField(s, "Started", hint="yesterday 18:00, or 8:30"),
-            "hours": lambda: QuantityField(s, "Took", Duration, hint="8h30, or 8.5"),
+            "hours": lambda: QuantityField(s, "Drying time", Duration, hint="8h30, or 8.5"),
             "dryer": lambda: ChoiceField(s, "Dryer"),
         }
 

@@ -5,14 +5,11 @@ from __future__ import annotations
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QWidget
-
 from dryhouse.desk.models.paged import Column
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, words
-from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
+from dryhouse.desk.widgets.choices import ANY, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
+from dryhouse.desk.widgets.narrowed_list import NarrowedList
 from dryhouse.desk.widgets.paged_table import PagedTable
 from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.batches.naming import batch_name
@@ -25,42 +22,19 @@ from dryhouse.words.names import capital
 _LOOK_AHEAD = 50
 
 
-class BatchListing(QWidget):
-    """The table and how many it lists; `filter` is a line of its own, to stand above them.
-
-    `chosen` and `opened` give a batch's number.
-    """
-
-    chosen = Signal(object)
-    opened = Signal(object)
-    counted = Signal(int, bool)
-    """How many are listed, and whether the list is narrowed."""
+class BatchListing(NarrowedList):
+    """The batches of the journal, narrowed by dryer, time and state."""
 
     def __init__(self, session: Session) -> None:
-        super().__init__()
-        self.session = session
-        self._sort, self._descending = "started", True
-        self.dryer = choice_box("Dryer")
-        self.period = choice_box("When")
-        self.state = choice_box("State")
-        self.filter = FilterBar(
-            "Find batches", "Find by food, cut, notes or dryer", self.dryer, self.period, self.state
+        super().__init__(session, sort="started", descending=True)
+        self.dryer, self.period, self.state = boxes = choice_box("Dryer"), choice_box("When"), choice_box("State")
+        self.build(
+            PagedTable("Batches", self._columns(), session.kitchen.journal.batch_rows, _number),
+            FilterBar("Find batches", "Find by food, cut, notes or dryer", *boxes),
+            boxes,
+            picture="journal",
+            none_fits="No batch fits",
         )
-        self.table = PagedTable("Batches", self._columns(), session.kitchen.journal.batch_rows, _number)
-        self.table.show_sort(self._sort, self._descending)
-        self.count = words("", "small")
-        inside = column(self, space=8)
-        self.pages = FittingList(session, self.table, "journal", "No batch fits", self.clear)
-        inside.addWidget(self.pages, 1)
-        inside.addWidget(self.count)
-        self.filter.changed.connect(lambda _text: self.list_again())
-        self.filter.down.connect(self.table.setFocus)
-        for box in (self.dryer, self.period, self.state):
-            box.currentIndexChanged.connect(lambda _i: self.list_again())
-        self.table.sort_asked.connect(self._sort_by)
-        self.table.chosen.connect(self.chosen)
-        self.table.opened.connect(self.opened)
-        session.style_changed.connect(self.table.rows.forget)
 
     # --- reading ---------------------------------------------------------------------------------------
 
@@ -111,25 +85,7 @@ class BatchListing(QWidget):
             descending=self._descending,
         )
 
-    def clear(self) -> None:
-        """Take every narrowing away."""
-        self.filter.edit.clear()
-        for box in (self.dryer, self.period, self.state):
-            box.setCurrentIndex(0)
-        self.filter.tell()
-
-    def show_row(self, id: int) -> None:
-        """Choose a batch, taking the filter away where it hides it."""
-        if not self.table.choose(id):
-            self.clear()
-            self.list_again()
-            self.table.choose(id)
-
     # --- inside ----------------------------------------------------------------------------------------
-
-    def _sort_by(self, key: str, descending: bool) -> None:
-        self._sort, self._descending = key, descending
-        self.list_again()
 
     def _periods(self, first: Batch | None) -> list[tuple[str, Any]]:
         kitchen = self.session.kitchen

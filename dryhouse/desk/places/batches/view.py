@@ -13,8 +13,9 @@ from dryhouse.desk.places.batches.batch_panel import BatchPanel
 from dryhouse.desk.places.batches.drafts import Drafts
 from dryhouse.desk.places.batches.listing import BatchListing
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, side_by_side, words
+from dryhouse.desk.widgets.basics import button, column, side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
 
@@ -70,13 +71,11 @@ class JournalPlace(ListPlace):
         self._drafts = Drafts(session)
 
     def _build(self) -> None:
-        self.listing.setMinimumWidth(360)
-        self.panel.setMinimumWidth(320)
-        self.both = side_by_side(self.listing, self.panel, sizes=(676, 380))
+        self.both = side_by_side(self.listing, self.panel, sizes=(676, 380), least=(360, 320))
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         dryers = button("&Dryers", self.show_dryers, hint="Ctrl+D")
-        inside.addLayout(row(words("Journal", "title", wrap=False), 1, dryers, self.log_button, space=8))
+        inside.addLayout(headed("Journal", 1, dryers, self.log_button))
         inside.addWidget(self.listing.filter)
         inside.addWidget(self.both, 1)
         self.stack_pages()

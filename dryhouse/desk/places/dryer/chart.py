@@ -38,8 +38,8 @@ class ChartPane(QWidget):
         self.session = session
         self.run: DryingRun | None = None
         self.compared: dict[int, RunPicture] = {}
-        self.view = ChoiceField(session, "Moisture as", VIEWS)
-        self.time = ChoiceField(session, "Against", (("hours", "hours"), ("clock", "time of day")))
+        self.view = ChoiceField(session, "Show", VIEWS)
+        self.time = ChoiceField(session, "Time axis", (("hours", "hours"), ("clock", "time of day")))
         self.residuals = QCheckBox("Residuals")
         self.compare = button("Com&pare", lambda: None, name="Compare with other batches of this food")
         self.menu = QMenu(self.compare)
@@ -101,7 +101,7 @@ class ChartPane(QWidget):
         if rate:
             why = (
                 "The drying rate stands against the moisture, not against time",
-                "The drying rate is no curve that was fitted: nothing to lie off",
+                "No residuals for the drying rate",
             )
         elif self.compared:
             why = (

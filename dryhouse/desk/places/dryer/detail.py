@@ -32,7 +32,7 @@ class Detail(QWidget):
         self.heading = words("", "heading")
         self.facts = words("", "muted")
         self.again = button("Put &back on the dryer", self._reopen, hint="It was not dry yet; can be undone")
-        self.journal = button("In the &Journal", self._journal, "quiet")
+        self.journal = button("Open in &Journal", self._journal, "quiet")
         self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
         self.chart, self.weighings = ChartPane(session), WeighingsPane(session)
         self.figures, self.curves = FiguresPane(session), CurvesPane(session)

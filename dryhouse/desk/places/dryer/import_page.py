@@ -47,12 +47,12 @@ class ImportPage(QWidget):
         self.guessed = SheetColumns()
         self.heading = words("", "heading")
         self.summary = words("", "label")
-        self.time = ChoiceField(session, "Time stands in")
+        self.time = ChoiceField(session, "Time column")
         self.kind = ChoiceField(session, "Times are", _KINDS)
-        self.mass = ChoiceField(session, "Weight stands in")
+        self.mass = ChoiceField(session, "Weight column")
         self.unit = ChoiceField(session, "Weights are in", _UNITS)
-        self.tare = ChoiceField(session, "Tare stands in")
-        self.heat = ChoiceField(session, "Dryer heat in")
+        self.tare = ChoiceField(session, "Tare column")
+        self.heat = ChoiceField(session, "Temperature column")
         self.degrees = ChoiceField(session, "Degrees are", (("F", "Fahrenheit"), ("C", "Celsius")))
         self.scope = ChoiceField(session, "What was weighed", OF.items())
         self.choices = (self.time, self.kind, self.mass, self.unit, self.tare, self.heat, self.degrees, self.scope)
@@ -66,7 +66,7 @@ class ImportPage(QWidget):
         self.table.horizontalHeader().setStretchLastSection(True)
         self.table.setWordWrap(True)
         self.table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        self.go = button("&Bring in", self.bring_in, "primary")
+        self.go = button("&Import", self.bring_in, "primary")
         self.leave = button("&Leave", self.left.emit, hint="Esc")
         inside = column(self, space=8)
         inside.addWidget(self.heading)
@@ -144,7 +144,7 @@ class ImportPage(QWidget):
             said += f"; {lines_said} be read and would be left out"
         said += "."
         self.summary.setText(said + (f" The first {_SHOWN} are shown." if len(lines) > _SHOWN else ""))
-        self.go.setText(f"&Bring in {len(read)}")
+        self.go.setText(f"&Import {len(read)}")
         self.go.setEnabled(bool(read))
 
     def _read_as(self, gross: Mass) -> str:

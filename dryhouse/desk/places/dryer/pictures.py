@@ -6,7 +6,7 @@ import numpy as np
 
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records.batches import HEAT_CHANGED, SAMPLE, TURNED
+from dryhouse.kitchen.records.batches import HEAT_CHANGED, MOVED, NOTED, SAMPLE, TRAY_IN, TRAY_OFF, TURNED
 from dryhouse.plots.curve_picture import Band, RunPicture
 from dryhouse.science.display import Style
 
@@ -83,11 +83,14 @@ def _others(run: DryingRun) -> dict[str, tuple[float, ...]]:
     }
 
 
+_MARKED = {TURNED: "turned", TRAY_OFF: "tray off", TRAY_IN: "tray in", MOVED: "moved", NOTED: "note"}
+
+
 def _marks(run: DryingRun, style: Style) -> tuple[tuple[float, str], ...]:
     said = []
     for event in run.events:
-        if event.kind == TURNED:
-            said.append((run.clock.hours(event.at), "turned"))
+        if event.kind in _MARKED:
+            said.append((run.clock.hours(event.at), _MARKED[event.kind]))
         elif event.kind == HEAT_CHANGED:
             said.append((run.clock.hours(event.at), style.show(event.temperature, "heat changed")))
     for begin, end in run.clock.pauses:

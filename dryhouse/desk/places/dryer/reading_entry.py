@@ -15,8 +15,16 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import QuantityField
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.runs import DryingRun
-from dryhouse.kitchen.dryer.typed_readings import Notation, Reading, read_readings
-from dryhouse.kitchen.dryer.weigh_in import record_readings, understood
+from dryhouse.kitchen.dryer.typed_happenings import Happening
+from dryhouse.kitchen.dryer.typed_readings import Notation, Reading
+from dryhouse.kitchen.dryer.weigh_in import (
+    Line,
+    note_happening,
+    read_line,
+    record_readings,
+    understood,
+    understood_happening,
+)
 from dryhouse.kitchen.records import Weighing
 from dryhouse.science.quantities import Mass, unit_typed
 
@@ -38,7 +46,7 @@ class OneLine(QLineEdit):
 
 
 class ReadingField(QuantityField):
-    """Answers readings. Its sentence says how the line was understood before Enter is pressed."""
+    """Answers readings, or what happened. Its sentence says how the line was understood before Enter is pressed."""
 
     def __init__(self, session: Session, label: str) -> None:
         self.run: DryingRun | None = None
@@ -49,14 +57,17 @@ class ReadingField(QuantityField):
         return OneLine()
 
     def read(self, text: str) -> Any:
-        how = Notation(self.default_unit, self.session.style.decimal_comma)
+        style = self.session.style
+        how = Notation(self.default_unit, style.decimal_comma, style.temperature_unit)
         started = self.run.clock.started if self.run is not None else None
-        return read_readings(self.session.kitchen, text.replace(LINE_END.strip(), "\n"), how, started=started)
+        return read_line(self.session.kitchen, text.replace(LINE_END.strip(), "\n"), how, started=started)
 
     def write(self, value: Any) -> str:
         return LINE_END.join(reading.gross.typed for reading in value)
 
     def echo(self, value: Any, text: str) -> str:
+        if isinstance(value, Happening):
+            return f"= {understood_happening(self.session.kitchen, value, self.session.style)}"
         said = understood(self.session.kitchen, weighings_in(self.run), value, self.session.style)
         plain = (t.replace(" ", "").casefold() for t in (said, text))
         return "" if len(set(plain)) == 1 else f"= {said}"
@@ -67,7 +78,7 @@ class ReadingEntry(QWidget):
 
     recorded = Signal()
 
-    def __init__(self, session: Session, run: DryingRun, *, label: str = "Scale reads") -> None:
+    def __init__(self, session: Session, run: DryingRun, *, label: str = "Scale reading") -> None:
         super().__init__()
         self.session, self.run = session, run
         self.field = ReadingField(session, label)
@@ -103,12 +114,30 @@ class ReadingEntry(QWidget):
         if not self.field.require("What does the scale show? Type it, such as 412 g."):
             self.field.setFocus()
             return False
-        readings: tuple[Reading, ...] = self.field.value()
+        line: Line = self.field.value()
+        if isinstance(line, Happening):
+            return self._note(line)
+        readings = line
         scope = more.pop("scope", None)
         if len(readings) == 1:
             (only,) = readings
             readings = (replace(only, **more, scope=only.scope or (None if only.vessel else scope)),)
         return self._record(readings)
+
+    def _note(self, what: Happening) -> bool:
+        done = self.session.act(note_happening, self.run.batch.id, what)
+        if done is not None:
+            self.field.set_value(None)
+            self.recorded.emit()
+        elif self.session.problem is not None:
+            self.field.show_problem(self.session.problem)
+        self.field.setFocus()
+        return done is not None
+
+    def begin(self, words: str) -> None:
+        """Begin a line for her to finish."""
+        self.field.edit.setText(words)
+        self.field.setFocus()
 
     def _record(self, readings: Sequence[Reading], **named: Any) -> bool:
         self._readings = tuple(readings)

@@ -87,7 +87,7 @@ class StartForm(QWidget):
         self.animal = QWidget()
         self.animal.setLayout(self._grid(ANIMAL))
         inside.addWidget(self.animal)
-        self.more_button = button("&More to write down", self._toggle, "quiet")
+        self.more_button = button("&More fields", self._toggle, "quiet")
         self.more_button.setCheckable(True)
         inside.addWidget(self.more_button, 0, Qt.AlignmentFlag.AlignLeft)
         self.more = QWidget()

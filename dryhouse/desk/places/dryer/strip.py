@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
@@ -22,8 +23,18 @@ from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.pressable import draw_focus
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
-from dryhouse.kitchen.dryer.drying import add_event, remembered_tare
-from dryhouse.kitchen.dryer.run_words import again_words, bands_words, finish_words, moisture_words, paused_words
+from dryhouse.kitchen.dryer.drying import remembered_tare
+from dryhouse.kitchen.dryer.happenings import add_event
+from dryhouse.kitchen.dryer.run_words import (
+    again_words,
+    aside_words,
+    bands_words,
+    finish_words,
+    left_out_words,
+    moisture_words,
+    moved_words,
+    paused_words,
+)
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TRAY, TURNED
@@ -113,7 +124,7 @@ class Strip(QFrame):
         inside.addWidget(self.more)
         self.more.hide()
         self.heat_row = QWidget()
-        self.heat_row.setLayout(row(self.heat_to, button("Note it", self._note_heat), 1))
+        self.heat_row.setLayout(row(self.heat_to, button("Save", self._note_heat), 1))
         inside.addWidget(self.heat_row)
         self.heat_row.hide()
         inside.addLayout(row(self.off_button, self.note_button, self.more_button, 1, space=8))
@@ -122,6 +133,13 @@ class Strip(QFrame):
         menu = QMenu(self)
         menu.addAction("Trays turned", lambda: self._note(TURNED))
         menu.addAction("Temperature changed …", self._ask_heat)
+        for said, begun in (
+            ("A note …", "note: "),
+            ("A tray taken off early …", "tray off "),
+            ("A tray put in later …", "tray in "),
+            ("Trays to another dryer …", "1 tray to "),
+        ):
+            menu.addAction(said, partial(self.entry.begin, begun))
         self.pause_action = menu.addAction("Paused", self._pause)
         return menu
 
@@ -152,7 +170,8 @@ class Strip(QFrame):
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
         slow = run.expected.slow_day
         _say(self.slow, "" if slow is None else message_words(slow, self.session.style))
-        _say(self.asks, "\n".join(run.asks))
+        said = (*run.asks, left_out_words(run), aside_words(self.session.kitchen, run, style))
+        _say(self.asks, "\n".join(filter(None, said)))
         self.tick()
         self._remember(run)
         self.setAccessibleName(f"{name}, batch {run.batch.id}: {self.finish.text()}")
@@ -163,6 +182,7 @@ class Strip(QFrame):
         how = [run.dryer.name if run.dryer else ""]
         if run.batch.trays:
             how.append(f"{run.batch.trays} {'tray' if run.batch.trays == 1 else 'trays'}")
+        how += moved_words(run)
         if run.batch.set_temperature:
             how.append(self.session.style.temperature(run.batch.set_temperature.si))
         drying = duration(run.clock.hours(kitchen.now()) * 3600)
@@ -197,12 +217,12 @@ class Strip(QFrame):
         self.tare.set_hint(
             f"{tare.typed or self.session.style.show(tare)}, as last" if tare and tare.si else "none"
         )
-        self.pause_action.setText("Drying goes on" if run.clock.paused_since else "Paused")
+        self.pause_action.setText("Resume" if run.clock.paused_since else "Paused")
 
     def _name_reading(self) -> None:
         """What is weighed stands over the entry, unless it is the whole load."""
         scope = self.scope.value()
-        self.reading.label.setText("Scale reads" if scope == LOAD else f"Scale reads, {SCOPE_WORDS[scope]}")
+        self.reading.label.setText("Scale reading" if scope == LOAD else f"Scale reading, {SCOPE_WORDS[scope]}")
 
     def set_chosen(self, chosen: bool) -> None:
         """Mark this strip as the one whose chart is shown."""

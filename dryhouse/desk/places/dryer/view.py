@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QHideEvent, QKeySequence, QShortcut, QShowEvent, QTextDocument
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.dryer.detail import CHART, FIGURES, WEIGHINGS, Detail
@@ -15,7 +15,7 @@ from dryhouse.desk.places.dryer.strip import Strip
 from dryhouse.desk.places.dryer.take_off import TakeOffForm
 from dryhouse.desk.places.dryer.waiting import WaitingCard
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, row, scrolling, side_by_side, words
+from dryhouse.desk.widgets.basics import Pages, button, column, empty, row, scrolling, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.dryer.runs import DryingRun, planned, run_of
 from dryhouse.kitchen.ports import BatchQuery, Done, Record
@@ -85,12 +85,10 @@ class DryingPlace(DeskPlace):
         self._cards.addLayout(self._waiting)
         self._cards.addStretch(1)
         self.area = scrolling(page)
-        self.area.setMinimumWidth(440)
-        self.side = QStackedWidget()
-        self.side.setMinimumWidth(420)
+        self.side = Pages()
         for widget in (self.empty_state, self.detail, self.form, self.take_off, self.file):
             self.side.addWidget(widget)
-        self.split = side_by_side(self.area, self.side, sizes=(470, 600))
+        self.split = side_by_side(self.area, self.side, sizes=(470, 600), least=(380, 400))
         self.split.setStretchFactor(1, 1)
         self.start_button = button("Start a &batch", self.start, "primary", hint="Ctrl+N")
         outer = column(self, margin=20, space=12)

@@ -15,7 +15,9 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
-from dryhouse.kitchen.dryer.drying import correct_weighing, leave_out, remove_event, remove_weighing
+from dryhouse.kitchen.dryer.drying import correct_weighing, leave_out, remove_weighing
+from dryhouse.kitchen.dryer.happenings import remove_event
+from dryhouse.kitchen.dryer.run_words import event_words
 from dryhouse.kitchen.dryer.runs import DryingRun, WeighedPoint
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import TAKEN_OFF
@@ -92,7 +94,7 @@ class WeighingsPane(QWidget):
                 self.scope,
                 self.heat,
                 button("&Save", lambda: self.save(), "primary"),
-                button("Leave", self.leave),
+                button("Close", self.leave),
                 self.keep_button,
             )
         )
@@ -126,7 +128,7 @@ class WeighingsPane(QWidget):
             widget.setEnabled(bool(self.lines))
         self._name_leaving()
         events = run.events if run else ()
-        said = [f"{show_moment(self.session, e.at)}: {e.kind}" for e in events]
+        said = [f"{show_moment(self.session, e.at)}: {event_words(e, self.session.style)}" for e in events]
         self.events.setText("\n".join(said))
         self.events.setVisible(bool(said))
         self.remove_event_button.setVisible(any(e.kind != TAKEN_OFF for e in events))

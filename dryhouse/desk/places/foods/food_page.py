@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRect, Qt, QTimer, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.places.foods.own_contents import OwnContents
@@ -152,6 +152,8 @@ class FoodPage(QWidget):
 
     def _fit_rows(self) -> None:
         """Every source is shown whole: lines as high as they need, and the table as high as its lines."""
+        if not self.isVisible():
+            return
         table = self.table
         metrics, width = table.fontMetrics(), table.columnWidth(2) - 3 * self.session.theme.tokens.space
         room = QRect(0, 0, max(width, 80), 10_000)
@@ -161,6 +163,10 @@ class FoodPage(QWidget):
         for line, height in enumerate(heights):
             table.setRowHeight(line, height)
         table.setFixedHeight(table.horizontalHeader().sizeHint().height() + sum(heights) + 4)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._fit.start()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

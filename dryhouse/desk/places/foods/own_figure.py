@@ -49,7 +49,7 @@ class OwnFigureEditor(QFrame):
         self.save_button = button("&Use my figure", self.save, "primary", hint="Enter")
         self.back_button = button("Back to the handbook's", self.take_back)
         inside = column(self, margin=12, space=4)
-        inside.addWidget(words("Know better? Your figure is then used in place of the published one.", "muted"))
+        inside.addWidget(words("Have your own figure? It is then used in place of the published one.", "muted"))
         across = row(space=12)
         across.addWidget(self.figure, 3)
         across.addWidget(self.value, 2)

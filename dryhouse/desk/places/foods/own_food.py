@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.foods.wording import CATEGORIES
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
@@ -42,7 +43,7 @@ class OwnFoodPage(QWidget):
             )
         )
         for field in (self.name, self.others, self.contains, self.again, self.kind, self.like):
-            field.setMaximumWidth(560 if field is self.contains else 460)
+            hold(field, most_wide=560 if field is self.contains else 460)
             inside.addWidget(field)
         self.again.hide()
         self.contains.accepted.connect(self.save)

@@ -6,7 +6,7 @@ from html import escape
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
-from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStackedWidget, QWidget
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.foods.food_page import FoodPage
@@ -14,10 +14,11 @@ from dryhouse.desk.places.foods.own_food import OwnFoodPage
 from dryhouse.desk.places.foods.sources_page import SourcesPage
 from dryhouse.desk.places.foods.wording import CATEGORIES
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import Pages, button, column, side_by_side, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.printing import document
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.handbook.tables import Food, Saying
 from dryhouse.kitchen.foods.catalog import bears, find_foods, food
 from dryhouse.kitchen.records import OwnFigure, OwnFood
@@ -61,24 +62,23 @@ class HandbookPlace(DeskPlace):
 
     def _build(self) -> None:
         left = QWidget()
-        left.setFixedWidth(300)
         beside = column(left, space=8)
         for widget in (self.filter, self.kind, self.list, self.count):
             beside.addWidget(widget, 1 if widget is self.list else 0)
-        self.right = QStackedWidget()
+        self.right = Pages()
         for page in (self.page, self.own_food, self.sources):
             self.right.addWidget(page)
-        across = row(left, space=24)
-        across.addWidget(self.right, 1)
-        head = row(
-            words("Handbook", "title", wrap=False),
+        across = side_by_side(left, self.right, sizes=(260, 800), least=(220, 530), gap=24)
+        across.setStretchFactor(1, 1)
+        head = headed(
+            "Handbook",
             1,
             button("&Sources", self.show_sources, hint="Every source, and whether it was read"),
             button("&Add a food of my own", self.add_food, hint="Ctrl+N"),
         )
         inside = column(self, margin=20, space=12)
         inside.addLayout(head)
-        inside.addLayout(across, 1)
+        inside.addWidget(across, 1)
 
     def refresh(self) -> None:
         self._list()
@@ -163,8 +163,8 @@ class HandbookPlace(DeskPlace):
     def _question(self, text: str, foods: list[Food]) -> str:
         kind = CATEGORIES.get(self.kind.value() or "", "")
         among = f"None of the {kind.lower()} is called “{text}”." if kind else f"No food called “{text}” is known."
-        way_on = "Choose one of those near it." if foods else "Check the spelling, or add it as a food of your own."
-        return f"{among} {way_on}"
+        way_on = "Choose one of those near it, or" if foods else "Check the spelling, or"
+        return f"{among} {way_on} add it as a food of your own."
 
     def _foods(self) -> list[Food]:
         kitchen = self.session.kitchen

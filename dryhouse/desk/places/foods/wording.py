@@ -15,7 +15,7 @@ FIGURES: dict[str, str] = {
     "blanch_steam": "Blanching in steam",
     "blanch_water": "Blanching in water",
     "refuse": "Peel, core and other waste",
-    "dried_water": "Water in the dried article sold",
+    "dried_water": "Water in store-bought dried",
     "energy": "Energy, fresh",
     "protein": "Protein, fresh",
     "fat": "Fat, fresh",
@@ -26,7 +26,7 @@ FIGURES: dict[str, str] = {
 
 SAYINGS: dict[str, str] = {
     "dryness_test": "How to tell it is dry",
-    "pretreatment": "Before drying",
+    "pretreatment": "Pretreatment",
     "blanch": "Blanching",
     "cut": "Cut",
     "note": "Note",

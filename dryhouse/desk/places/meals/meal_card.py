@@ -6,8 +6,9 @@ from collections import defaultdict
 from dataclasses import replace
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.meals.note_form import NoteForm
 from dryhouse.desk.places.meals.notes_view import NotesView
 from dryhouse.desk.places.meals.part_row import PartRow
@@ -20,6 +21,7 @@ from dryhouse.desk.widgets.basics import button, column, row, scrolling, tab_thr
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.meals import save_meal, scale_meal
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
@@ -53,9 +55,9 @@ class MealCard(QWidget):
         self.offer = ScaleOffer()
         self.cooking = ChoiceField(session, "Cooked by", [(c, c) for c in COOKING_STYLES], name="cooking")
         self.liquid = ChoiceField(session, "Eaten", [(s, s) for s in LIQUID_STYLES], name="liquid")
-        self.minutes = NumberField(session, "Minutes", hint="as reckoned", name="cook_minutes")
+        self.minutes = NumberField(session, "Minutes", hint="calculated", name="cook_minutes")
         self.pot = QuantityField(
-            session, "Pot, across", Length, name="pot_diameter", hint="6 in" if us else "15 cm"
+            session, "Pot diameter", Length, name="pot_diameter", hint="6 in" if us else "15 cm"
         )
         self.altitude = QuantityField(
             session,
@@ -65,7 +67,7 @@ class MealCard(QWidget):
             hint="sea level",
             name="altitude",
         )
-        self.boil_off = NumberField(session, "Boils off, ml/min", hint="as reckoned", name="boil_off_ml_per_min")
+        self.boil_off = NumberField(session, "Evaporation, ml/min", hint="calculated", name="boil_off_ml_per_min")
         self.method = TextField(session, "Method")
         self.parts = PartsTable(session)
         self.sums = SumsView(session)
@@ -98,21 +100,19 @@ class MealCard(QWidget):
         self._close_forms()
 
     def _build(self) -> None:
-        head = QGridLayout()
-        head.setHorizontalSpacing(16)
-        head.addWidget(self.name, 0, 0, 1, 3)
-        head.addWidget(self.servings, 0, 3)
-        for n, chosen in enumerate((self.cooking, self.liquid), start=4):
-            head.addWidget(chosen, 0, n)
-        for n, field in enumerate((self.minutes, self.pot, self.boil_off, self.altitude)):
-            head.addWidget(field, 1, n)
-        head.addWidget(self.method, 1, 4, 1, 2)
-        for n in range(6):
-            head.setColumnStretch(n, 1)
+        for named in (self.name, self.method):
+            named.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+            hold(named, least_wide=240)
+        for number in (self.servings, self.minutes, self.pot, self.altitude):
+            hold(number, wide=96)
+        head = Wrapping(
+            self.name, self.servings, self.cooking, self.liquid,
+            self.minutes, self.pot, self.boil_off, self.altitude, self.method, space=16,
+        )  # fmt: skip
         for choice in (self.cooking, self.liquid):
             may_be_narrow(choice.box)
         self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
-        self.note_button = button("Note how it came &out", self.open_note, hint="Ctrl+K")
+        self.note_button = button("Add a c&ooking note", self.open_note, hint="Ctrl+K")
         page = QWidget()
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 16, 0)

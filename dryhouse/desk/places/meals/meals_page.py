@@ -5,13 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtGui import QTextDocument
-from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from dryhouse.desk.places.meals.meal_card import MealCard
 from dryhouse.desk.places.meals.meal_list import MealList
 from dryhouse.desk.places.meals.wording import meal_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, side_by_side
+from dryhouse.desk.widgets.basics import Pages, button, column, row, side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.printing import document, preview_print
 from dryhouse.kitchen.exchange.meal_files import ENDING, read_meal, write_meal
@@ -40,13 +40,12 @@ class MealsPage(QWidget):
         inside.addWidget(self.list, 1)
         self.remove_button = button("Remove", self.remove, name="Remove the chosen meal")
         inside.addLayout(
-            row(button("To a file…", self.send, name="Write the chosen meal to a file"), self.remove_button, 1)
+            row(button("Export meal…", self.send, name="Export the chosen meal to a file"), self.remove_button, 1)
         )
-        inside.addLayout(row(button("From a file…", self.bring, name="Bring in a meal from a file"), 1))
-        left.setMinimumWidth(200)
-        self.both = side_by_side(left, self.card, sizes=(224, 820), gap=16)
+        inside.addLayout(row(button("Import meal…", self.bring, name="Import a meal from a file"), 1))
+        self.both = side_by_side(left, self.card, sizes=(224, 820), least=(200, 520), gap=16)
         self.both.setStretchFactor(1, 1)
-        self.pages = QStackedWidget()
+        self.pages = Pages()
         self.pages.addWidget(self.both)
         self.pages.addWidget(self.empty_state)
         column(self).addWidget(self.pages)
@@ -108,7 +107,7 @@ class MealsPage(QWidget):
             self.session.act(remove_meal, meal)
 
     def send(self) -> None:
-        """Write the chosen meal to a file for another kitchen."""
+        """Export the chosen meal to a file for another kitchen."""
         meal = self.card.meal
         if not meal.id:
             self.session.say("Save the meal first; then it can be written to a file.", "input")

@@ -75,7 +75,7 @@ class NoteForm(QFrame):
         inside.addWidget(words("Single ingredients, where one came back differently", "small"))
         inside.addLayout(self._part_grid)
         inside.addWidget(self.draw)
-        inside.addLayout(row(save, button("Leave", self._leave, hint="Esc; what you typed is kept"), 1))
+        inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
         self._fields = (self.on, self.servings, self.water, self.soak, self.cook, self.altitude)

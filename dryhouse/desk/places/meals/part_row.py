@@ -49,7 +49,7 @@ class PartRow(QObject):
         self.mass, self.water, self.energy = (words("", wrap=False) for _ in range(3))
         self.labels = LabelFigures(session, number)
         self.lot.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.lot.setMinimumContentsLength(9)
+        self.lot.setMinimumContentsLength(5)
         self.open_lot = self._small("Shelf", self._go_to_lot, f"Go to the lot of ingredient {number} on the shelf")
         self.menu = QMenu()
         self.label = self.menu.addAction("&Label figures", lambda: self.label_asked.emit(self))

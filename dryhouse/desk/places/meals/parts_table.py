@@ -14,7 +14,7 @@ from dryhouse.kitchen.meals.sheet import MealSheet
 from dryhouse.kitchen.records import MealPart
 from dryhouse.kitchen.shelf.lines import ShelfLine
 
-_HEADS = ("Ingredient", "Amount, dry", "From", "That is", "Takes up", "Gives")
+_HEADS = ("Ingredient", "Amount, dry", "From", "Volume", "Water", "Energy")
 _WIDEST = (3, 2, 3, 1, 1, 1)
 
 
@@ -33,7 +33,7 @@ class PartsTable(QWidget):
         self._next_line = 1
         self.grid = QGridLayout(self)
         self.grid.setContentsMargins(0, 0, 0, 0)
-        self.grid.setHorizontalSpacing(8)
+        self.grid.setHorizontalSpacing(5)
         self.grid.setVerticalSpacing(6)
         for n, (head, wide) in enumerate(zip(_HEADS, _WIDEST, strict=True)):
             self.grid.addWidget(words(head, "small", wrap=False), 0, n)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.cautions import stops_in_brief
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, row, show_all, words
+from dryhouse.desk.widgets.basics import column, empty, show_all, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.meals.sheet import MealSheet, Sums
 
 SERVING, BAG = "serving", "bag"
@@ -22,6 +23,8 @@ REST = (
 )
 _ROOM = 24
 """Letters of a source that the narrow cards of the strip say."""
+_TILE = 140
+"""Pixels that a figure takes at least."""
 _WHY = "add an ingredient with its amount"
 
 
@@ -35,9 +38,7 @@ class AnswerStrip(QWidget):
         self.cook = FigureView(session, "Cook", compact=True, room=_ROOM)
         self.energy = FigureView(session, "Energy", compact=True, room=_ROOM)
         self.sodium = FigureView(session, "Sodium", compact=True, room=_ROOM)
-        across = row(space=8)
-        for view, wide in ((self.water, 3), (self.soak, 2), (self.cook, 2), (self.energy, 2), (self.sodium, 2)):
-            across.addWidget(view, wide)
+        across = Tiles(self.water, self.soak, self.cook, self.energy, self.sodium, least=_TILE)
         self.taught, self.stops = words("", "muted"), words("", "problem")
         inside = column(self, space=4)
         inside.addLayout(across)
@@ -78,18 +79,12 @@ class SumsView(QWidget):
         self.strip = AnswerStrip(session)
         self._sheet: MealSheet | None = None
         self.share = ChoiceField(session, "Figures for", [(SERVING, "each serving"), (BAG, "the whole bag")])
-        self.flame = FigureView(session, "Over the flame", compact=True)
+        self.flame = FigureView(session, "Stove time", compact=True)
         self.figures = {name: FigureView(session, title, compact=True) for name, title in REST}
-        grid = QGridLayout()
-        grid.setSpacing(8)
-        for n, view in enumerate((*self.figures.values(), self.flame)):
-            grid.addWidget(view, n // 4, n % 4)
-        grid.addWidget(self.share, 1, 3)
-        for n in range(4):
-            grid.setColumnStretch(n, 1)
+        grid = Tiles(*self.figures.values(), self.flame, self.share, least=_TILE)
         self._said = column(space=4)
         inside = column(self, space=8)
-        inside.addWidget(words("What it comes to", "heading"))
+        inside.addWidget(words("Totals", "heading"))
         inside.addLayout(grid)
         inside.addLayout(self._said)
         self.share.changed.connect(self._show)
@@ -114,7 +109,7 @@ class SumsView(QWidget):
         for remark in sheet.remarks:
             self._said.addWidget(words(remark))
         if sheet.published:
-            self._said.addWidget(words("Published beside it", "label"))
+            self._said.addWidget(words("Published figures", "label"))
             for published in sheet.published:
                 self._said.addWidget(
                     words(f"{published.name}: {published.sentence}  [{published.source}]", "small")

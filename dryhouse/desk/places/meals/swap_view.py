@@ -36,7 +36,7 @@ class SwapView(QFrame):
         self.title = words("", "heading")
         self.name = IngredientEntry(session, "Swap for")
         self.amount = QLineEdit()
-        self.amount.setAccessibleName("Amount of what stands in")
+        self.amount.setAccessibleName("Amount of the substitute")
         self.amount.setPlaceholderText("the same dry weight")
         self.sentence = words("", "small")
         self.cautions, self.gone = CautionsView(session, moment="pot"), words("")
@@ -50,7 +50,7 @@ class SwapView(QFrame):
         for widget in (self.sentence, self.cautions, self.gone):
             inside.addWidget(widget)
         inside.addLayout(self._grid)
-        inside.addLayout(row(self.make, button("Leave", self.left.emit, hint="Esc"), 1))
+        inside.addLayout(row(self.make, button("Close", self.left.emit, hint="Esc"), 1))
         inner_key(self, "Esc", self.left.emit)
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.reckon)

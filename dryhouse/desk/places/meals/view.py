@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
-from PySide6.QtWidgets import QButtonGroup, QPushButton, QStackedWidget
+from PySide6.QtWidgets import QButtonGroup, QPushButton
 
 from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.meals.meals_page import MealsPage
 from dryhouse.desk.places.meals.trips.trips_page import TripsPage
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import Pages, button, column
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.records import (
     Batch,
     CookingNote,
@@ -55,7 +56,7 @@ class MealsPlace(DeskPlace):
         super().__init__(session)
         self.meals = MealsPage(session)
         self.trips = TripsPage(session)
-        self.pages = QStackedWidget()
+        self.pages = Pages()
         self.pages.addWidget(self.meals)
         self.pages.addWidget(self.trips)
         self._which = QButtonGroup(self)
@@ -65,9 +66,7 @@ class MealsPlace(DeskPlace):
         self.new_button = button("Build a meal", self.new, "primary", hint="Ctrl+N")
         inside = column(self, margin=20, space=12)
         print_button = button("Print", self.print_page, hint="Ctrl+P")
-        inside.addLayout(
-            row(words("Meals", "title", wrap=False), self.to_meals, self.to_trips, 1, print_button, self.new_button)
-        )
+        inside.addLayout(headed("Meals", self.to_meals, self.to_trips, 1, print_button, self.new_button))
         inside.addWidget(self.pages, 1)
         for keys, act in (
             ("Ctrl+N", self.new),

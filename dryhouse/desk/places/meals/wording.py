@@ -84,7 +84,7 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
         f"{escape(meal.liquid)}</p>"
         f"<p><b>Water {escape(shown(style, bag.water))}</b>. {escape(cooking_line(sheet))}.</p>{method}"
         f"{table(('Ingredient', 'Dry weight', 'Measure'), rows)}"
-        f"<h2>What it comes to</h2>{table(('', 'Bag', 'One serving'), sums)}{remarks}"
+        f"<h2>Totals</h2>{table(('', 'Bag', 'One serving'), sums)}{remarks}"
         f"{'<h2>Cautions</h2>' if sheet.cautions else ''}{_for_the_pot(sheet)}"
     )
 
@@ -164,5 +164,5 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     if plan.alternatives:
         parts.append("<h2>What would help</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.alternatives))
     if plan.remarks:
-        parts.append("<h2>To know</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.remarks))
+        parts.append("<h2>Notes</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.remarks))
     return "".join(parts)

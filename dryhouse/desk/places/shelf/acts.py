@@ -144,7 +144,7 @@ class ActForm(QWidget):
             "at": MomentField(self.session, "When", hint="empty means now", name="at"),
         }
         sentence = (
-            "A past day will do too: the keep-by is reckoned from then on."
+            "You can enter a past date; the keep-by is recalculated from it."
             if place.box.count() > 1
             else "Add a place first."
         )
@@ -233,7 +233,7 @@ class ActForm(QWidget):
     def _insects(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         kitchen = self.session.kitchen
         known = present(kitchen, lots[0]).pasteurised
-        none_after_all = [("", "None, after all")] if known else []
+        none_after_all = [("", "Remove this record")] if known else []
         ways = [*((t.words, t.words) for t in treatments()), *none_after_all]
         fields = {
             "pasteurised": ChoiceField(self.session, "What was done", ways, name="pasteurised", editable=True),
@@ -258,7 +258,7 @@ class ActForm(QWidget):
         said = [(m.id, f"{self._moment(m)}, to the {names.get(m.place, 'place removed')}") for m in made]
         fields = {"move": ChoiceField(self.session, "Which move", said, name="move")}
         sentence = (
-            "It goes out of the lot's history, and the keep-by is reckoned without it."
+            "It is removed from the lot's history and the keep-by is recalculated."
             if said
             else "No move of this lot is recorded."
         )

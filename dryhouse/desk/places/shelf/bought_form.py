@@ -7,14 +7,16 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import DraftOffer, Kept, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.cautions.cautions import lot_cautions
 from dryhouse.kitchen.records import Lot
@@ -37,8 +39,8 @@ class BoughtForm(QWidget):
         self.food = FoodField(session)
         self.name_ = TextField(session, "Name", hint="if it has one of its own", name="name")
         self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
-        self.mass = QuantityField(session, "Holds", Mass, hint="such as 250 g", name="mass")
-        self.volume = QuantityField(session, "Measures", Volume, hint="such as 2 cups", name="volume")
+        self.mass = QuantityField(session, "Weight", Mass, hint="such as 250 g", name="mass")
+        self.volume = QuantityField(session, "Volume", Volume, hint="such as 2 cups", name="volume")
         self.place = PlaceField(session)
         self.in_oil = in_oil_field(session)
         self.keep_by = DateField(
@@ -52,10 +54,10 @@ class BoughtForm(QWidget):
         self.cautions = CautionsView(session)
         inside = column(self, space=4)
         back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
-        inside.addLayout(row(words("Shelve bought food", "title", wrap=False), 1, back))
+        inside.addLayout(headed("Add bought food", 1, back))
         inside.addWidget(self.cautions)
         for field in self.fields:
-            field.setMaximumWidth(460)
+            hold(field, most_wide=460)
             inside.addWidget(field)
             field.changed.connect(self._caution)
             if isinstance(field, Field):

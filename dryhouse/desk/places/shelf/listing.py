@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, Qt, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -16,12 +16,13 @@ from PySide6.QtWidgets import (
 )
 
 from dryhouse.desk.icons import pixmap
+from dryhouse.desk.measures import scaled
 from dryhouse.desk.models.paged import Column
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, words
-from dryhouse.desk.widgets.choices import ANY, FittingList, choice_box, offer
+from dryhouse.desk.widgets.choices import ANY, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
+from dryhouse.desk.widgets.narrowed_list import NarrowedList
 from dryhouse.desk.widgets.paged_table import PagedTable
 from dryhouse.kitchen.search_words import split_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
@@ -51,10 +52,10 @@ class StandingDelegate(QStyledItemDelegate):
         word = str(index.data())
         tint = self.session.theme.tokens.tint(word.casefold())
         box = option.rect
-        size = 18
+        size = scaled(18)
         mark = QRect(box.left() + 8, box.center().y() - size // 2 + 1, size, size)
         painter.save()
-        painter.drawPixmap(mark, pixmap(tint.shape, tint.ink, size))
+        painter.drawPixmap(mark, pixmap(tint.shape, tint.ink, 18))
         painter.setPen(tint.ink)
         room = box.adjusted(size + 14, 0, -4, 0)
         said = option.fontMetrics.elidedText(word, Qt.TextElideMode.ElideRight, room.width())
@@ -62,36 +63,22 @@ class StandingDelegate(QStyledItemDelegate):
         painter.restore()
 
 
-class LotListing(QWidget):
-    """The table and how many it lists; `filter` is a line of its own. `chosen` and `opened` give a lot's number."""
-
-    chosen = Signal(object)
-    opened = Signal(object)
-    counted = Signal(int, bool)
+class LotListing(NarrowedList):
+    """The lots of the shelf, narrowed by status and place."""
 
     def __init__(self, session: Session, state: ShelfState) -> None:
-        super().__init__()
-        self.session, self.state = session, state
-        self._sort, self._descending = "standing", False
-        self.standing, self.place = choice_box("Status"), choice_box("Place")
-        self.filter = FilterBar("Find lots", "Find by food, name, place or notes", self.standing, self.place)
-        self.table = PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id)
+        super().__init__(session, sort="standing")
+        self.state = state
+        self.standing, self.place = boxes = choice_box("Status"), choice_box("Place")
+        self.build(
+            PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id),
+            FilterBar("Find lots", "Find by food, name, place or notes", *boxes),
+            boxes,
+            picture="shelf",
+            none_fits="No lot fits",
+        )
         self.table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.table.setItemDelegateForColumn(_STANDING_COLUMN, StandingDelegate(session, self.table))
-        self.table.show_sort(self._sort, self._descending)
-        self.count = words("", "small")
-        inside = column(self, space=8)
-        self.pages = FittingList(session, self.table, "shelf", "No lot fits", self.clear)
-        inside.addWidget(self.pages, 1)
-        inside.addWidget(self.count)
-        self.filter.changed.connect(lambda _text: self.list_again())
-        self.filter.down.connect(self.table.setFocus)
-        for box in (self.standing, self.place):
-            box.currentIndexChanged.connect(lambda _i: self.list_again())
-        self.table.sort_asked.connect(self._sort_by)
-        self.table.chosen.connect(self.chosen)
-        self.table.opened.connect(self.opened)
-        session.style_changed.connect(self.table.rows.forget)
         session.theme.changed.connect(self.table.viewport().update)
 
     def selected(self) -> list[int]:
@@ -120,20 +107,6 @@ class LotListing(QWidget):
         self.pages.show_fitting(bool(left) or not self._narrowed())
         self.count.setText(f"{len(left)} {'lot' if len(left) == 1 else 'lots'}")
         self.counted.emit(len(left), (bool(lines) and len(left) < len(lines)) or self._narrowed())
-
-    def clear(self) -> None:
-        """Take every narrowing away."""
-        self.filter.edit.clear()
-        for box in (self.standing, self.place):
-            box.setCurrentIndex(0)
-        self.filter.tell()
-
-    def show_row(self, id: int) -> None:
-        """Choose a lot, taking the filter away where it hides it."""
-        if not self.table.choose(id):
-            self.clear()
-            self.list_again()
-            self.table.choose(id)
 
     # --- inside ----------------------------------------------------------------------------------------
 
@@ -165,19 +138,15 @@ class LotListing(QWidget):
         lines = self.state.lines()
         return [lines[id] for id in ids if id in lines]
 
-    def _sort_by(self, key: str, descending: bool) -> None:
-        self._sort, self._descending = key, descending
-        self.list_again()
-
     def _columns(self) -> tuple[Column, ...]:
         return (
             Column("Food", lot_name, "food", width=206, stretch=True),
             Column("Status", lambda line: line.standing.capitalize(), "standing", width=128),
             Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=116),
-            Column("Use", self._first, "keep_by", right=True, width=60, spare=2),
-            Column("Left", self._mass, "mass", right=True, width=76),
-            Column("Measures", self._measure, right=True, width=100, spare=3),
-            Column("Place", lambda line: line.place or "not recorded", "place", width=116, spare=1),
+            Column("Use", self._first, "keep_by", right=True, width=60, spare=3),
+            Column("Left", self._mass, "mass", right=True, width=76, spare=1),
+            Column("Volume", self._measure, right=True, width=100, spare=4),
+            Column("Place", lambda line: line.place or "not recorded", "place", width=116, spare=2),
         )
 
     def _first(self, line: ShelfLine) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtWidgets import QGridLayout, QMenu, QPushButton, QWidget
+from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.listing import lot_name
@@ -15,6 +15,7 @@ from dryhouse.desk.widgets.basics import button, calling, column, row, scrolling
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import end_of_day, today
 from dryhouse.kitchen.cautions.cautions import cautions_for, goes_by_its_date, is_bought
 from dryhouse.kitchen.shelf.conditioning import conditioning_of, one_in_words
@@ -33,8 +34,8 @@ ACTS = (
     ("labels", "&Labels", "L"),
     ("throw_out", "Throw out", "Del"),
     ("insects", "Treated against insects …", "I"),
-    ("move_back", "Take a wrong move back …", "W"),
-    ("remove", "Entered by mistake: remove it", "Shift+Del"),
+    ("move_back", "Undo a wrong move…", "W"),
+    ("remove", "Delete this entry", "Shift+Del"),
 )
 """What can be done with a lot: the act, its words, its key in the list. The first four are the usual ones; from
 the eighth on they are in the menu More."""
@@ -79,10 +80,7 @@ class LotPanel(QWidget):
             for n, (act, text, key) in enumerate(ACTS[:_IN_MENU])
         }
         self.buttons["more"] = self._more(ask)
-        grid = QGridLayout()
-        grid.setSpacing(8)
-        for n, made in enumerate(self.buttons.values()):
-            grid.addWidget(made, n // _ACROSS, n % _ACROSS)
+        grid = Tiles(*self.buttons.values(), least=84)
         outer = column(self, space=8)
         self._page = scrolling(page)
         outer.addWidget(self._page, 1)
@@ -133,7 +131,7 @@ class LotPanel(QWidget):
             day = day_words(line.keep_by)
             title = f"Keeps until {day}; days left{on}"
             if figure.value < 0:
-                title, figure = f"Past its keep-by of {day}, since", replace(figure, value=-figure.value)
+                title, figure = f"Past keep-by ({day}) for", replace(figure, value=-figure.value)
             self.keep_by.set_figure(figure, title=title)
         elif line.keep_by is not None and goes_by_its_date(line.lot):
             self.keep_by.set_figure(

@@ -16,8 +16,10 @@ from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.cautions.cautions import batch_facts, lot_cautions
@@ -26,7 +28,8 @@ from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.kitchen.shelf.conditioning import days_needed
-from dryhouse.kitchen.shelf.packing import Package, pack, split, unpacked_g
+from dryhouse.kitchen.shelf.packing import Package, pack, servings_left, split, split_servings, unpacked_g
+from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Caution
@@ -42,15 +45,32 @@ class PackageRow:
 
     def __init__(self, session: Session, number: int, kinds: Sequence[tuple[str, str]]) -> None:
         self.kind = ChoiceField(session, f"Package {number}", kinds, name="package")
-        self.mass = QuantityField(session, "Holds", Mass, hint="such as 80 g", name="mass")
-        self.volume = QuantityField(session, "Measures", Volume, hint="such as 1 cup", name="volume")
-        self.place = PlaceField(session, "Goes to")
+        self.mass = QuantityField(session, "Weight", Mass, hint="such as 80 g", name="mass")
+        self.volume = QuantityField(session, "Volume", Volume, hint="such as 1 cup", name="volume")
+        self.place = PlaceField(session, "Place")
         self.fields = (self.kind, self.mass, self.volume, self.place)
+        self.name = ""
+        """What the package is called: `1 of 6`, of a pot packed by its servings."""
 
     def package(self, in_oil: bool | None) -> Package:
         """What was entered."""
         kind, sealed = self.kind.value(), self.kind.value() != "open container"
-        return Package(kind, self.mass.value(), self.volume.value(), self.place.value(), sealed, in_oil=in_oil)
+        return Package(
+            kind, self.mass.value(), self.volume.value(), self.place.value(), sealed, self.name, in_oil=in_oil
+        )
+
+    def show_share(self, share: Package, style: Style) -> None:
+        """An equal share of the batch as it would be typed."""
+        self.kind.set_value(share.kind)
+        self.place.set_value(share.place)
+        self.name = share.name
+        if share.name:
+            self.kind.label.setText(share.name)
+            self.kind.box.setAccessibleName(f"Package {share.name}")
+        if share.mass is not None:
+            self.mass.edit.setText(_share(share.mass.si, style.mass_unit))
+        if share.volume is not None:
+            self.volume.edit.setText(_share(share.volume.si, style.volume_unit))
 
 
 class PackForm(QWidget):
@@ -64,13 +84,15 @@ class PackForm(QWidget):
         self.session = session
         self.rows: list[PackageRow] = []
         self.batch = ChoiceField(session, "Batch", name="batch")
+        may_be_narrow(self.batch.box, 24)
         self.packed_on = DateField(session, "Packed on", hint="empty means today", name="packed_on")
-        self.count = NumberField(session, "Into how many", name="count", whole=True, what="number of jars")
+        self.count = NumberField(session, "Number of packages", name="count", whole=True, what="number of jars")
         self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
         self.place = PlaceField(session)
         self.in_oil = in_oil_field(session)
         self.conditioned_from = DateField(session, "Conditioning began", hint="if it has", name="conditioned_from")
         self.conditioned_to = DateField(session, "Conditioning ended", hint="if it has", name="conditioned_to")
+        self.by_servings = QCheckBox("A bag for each serving")
         self.sum = words("", "muted")
         self.more = QCheckBox("More is packed than was weighed dry")
         self.cautions = CautionsView(session)
@@ -84,6 +106,7 @@ class PackForm(QWidget):
         self._build(grid)
         self.batch.changed.connect(self._batch_chosen)
         self.count.changed.connect(self.split_again)
+        self.by_servings.toggled.connect(self._serving_by_serving)
         self.kind.changed.connect(lambda: self._all_rows("kind", self.kind.value()))
         self.place.changed.connect(lambda: self._all_rows("place", self.place.value()))
         for field in (self.packed_on, self.conditioned_from, self.conditioned_to, self.in_oil):
@@ -108,12 +131,12 @@ class PackForm(QWidget):
         self._conditioning.setLayout(third)
         for layout in (first, second):
             inside.addLayout(layout)
-        for widget in (self._conditioning, self.cautions, grid, self.sum, self.more):
+        for widget in (self.by_servings, self._conditioning, self.cautions, grid, self.sum, self.more):
             inside.addWidget(widget)
         inside.addStretch(1)
         outer = column(self, space=12)
         back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
-        outer.addLayout(row(words("Pack a batch", "title", wrap=False), 1, back))
+        outer.addLayout(headed("Pack a batch", 1, back))
         outer.addWidget(scrolling(page), 1)
         outer.addLayout(row(self.save_button, 1))
 
@@ -164,6 +187,21 @@ class PackForm(QWidget):
         batch, kitchen = self._chosen(), self.session.kitchen
         self._conditioning.setVisible(batch is not None and batch_facts(kitchen, batch).food.category == "fruit")
         self.conditioned_from.set_hint(f"optional; needs {days_needed()} days")
+        left = None if batch is None else servings_left(kitchen, batch)
+        self.by_servings.blockSignals(True)
+        self.by_servings.setVisible(left is not None and round(left) >= 1)
+        self.by_servings.setText(f"A bag for each serving ({round(left or 0)} of them)")
+        self.by_servings.setChecked(self.by_servings.isVisibleTo(self))
+        self.by_servings.blockSignals(False)
+        self._serving_by_serving()
+
+    def _serving_by_serving(self) -> None:
+        """So many bags as there are servings left, where that is what she wants."""
+        batch = self._chosen()
+        left = None if batch is None else servings_left(self.session.kitchen, batch)
+        if left is not None and self.by_servings.isVisibleTo(self) and self.by_servings.isChecked():
+            self.kind.set_value("bag")
+            self.count.set_value(round(left))
         self.split_again()
 
     def _all_rows(self, name: str, value: Any) -> None:
@@ -176,21 +214,18 @@ class PackForm(QWidget):
         batch, count = self._chosen(), self.count.value()
         if batch is None or not count or count > 200:
             return
-        shares = split(
-            self.session.kitchen, batch, int(count), Package(self.kind.value(), place=self.place.value())
-        )
+        like = Package(self.kind.value(), place=self.place.value())
+        shares = split(self.session.kitchen, batch, int(count), like)
+        if self.by_servings.isVisibleTo(self) and self.by_servings.isChecked():
+            by_servings = split_servings(self.session.kitchen, batch, package=like)
+            shares = by_servings if len(by_servings) == len(shares) else shares
         empty(self._grid)
         kinds = [(p, p.capitalize()) for p in PACKAGES]
         self.rows = [PackageRow(self.session, n, kinds) for n in range(1, len(shares) + 1)]
         for n, (made, share) in enumerate(zip(self.rows, shares, strict=True)):
             for at, field in enumerate(made.fields):
                 self._grid.addWidget(field, n, at)
-            made.kind.set_value(share.kind)
-            made.place.set_value(share.place)
-            if share.mass is not None:
-                made.mass.edit.setText(_share(share.mass.si, self.session.style.mass_unit))
-            if share.volume is not None:
-                made.volume.edit.setText(_share(share.volume.si, self.session.style.volume_unit))
+            made.show_share(share, self.session.style)
             made.mass.changed.connect(self._add_up)
             for choice in (made.kind, made.place):
                 choice.changed.connect(self._caution)

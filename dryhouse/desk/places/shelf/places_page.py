@@ -7,11 +7,13 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.draft import Kept, kept_entries
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.records import Place, PlaceTemperature
 from dryhouse.kitchen.shelf.places import (
     add_place,
@@ -43,7 +45,7 @@ class PlacesPage(QWidget):
         """The temperature being put right; None where another is noted."""
         self.list, self.history = QListWidget(), QListWidget()
         self.list.setAccessibleName("Places")
-        self.list.setFixedWidth(260)
+        hold(self.list, wide=260)
         self.history.setAccessibleName("Temperatures of this place, newest first")
         self.heading = words("", "heading")
         self.name_ = TextField(session, "Name", hint="such as pantry, cellar or freezer", name="name")
@@ -68,7 +70,7 @@ class PlacesPage(QWidget):
         entries = column(space=2)
         entries.addWidget(self.heading)
         for field in self.fields:
-            field.setMaximumWidth(420)
+            hold(field, most_wide=420)
             entries.addWidget(field)
         entries.addLayout(row(self.save_button, self.take_back, self.remove_button, 1))
         entries.addSpacing(12)
@@ -82,7 +84,7 @@ class PlacesPage(QWidget):
         across.addLayout(entries, 1)
         inside = column(self, space=12)
         back = button("&Back to the shelf", self.left.emit, hint="Esc")
-        inside.addLayout(row(words("Places", "title", wrap=False), 1, back))
+        inside.addLayout(headed("Places", 1, back))
         inside.addLayout(across, 1)
 
     def refresh(self) -> None:

@@ -9,5 +9,5 @@ SPEC = PlaceSpec(
     shortcut="Ctrl+4",
     target="dryhouse.desk.places.shelf.view:ShelfPlace",
     preload="dryhouse.desk.places.shelf.state:read_ahead",
-    purpose="what is still good, where it stands and what to use first",
+    purpose="your jars and bags: place, keep-by, what to use first",
 )

@@ -22,7 +22,7 @@ class Timeline(QWidget):
         self.said = words("", select=True)
         self.pane = PlotPane(session, "The shelf along time")
         inside = column(self, space=8)
-        inside.addWidget(words("Along time", "heading"))
+        inside.addWidget(words("Timeline", "heading"))
         inside.addWidget(self.said)
         inside.addWidget(self.pane, 1)
 

@@ -6,17 +6,18 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
-from PySide6.QtWidgets import QComboBox, QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.list_place import ListPlace
 from dryhouse.desk.places.shelf.acts import ActForm
-from dryhouse.desk.places.shelf.date_field import DateField
+from dryhouse.desk.places.shelf.day_bar import DayBar
 from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, RUN, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, calling, column, row, side_by_side, words
+from dryhouse.desk.widgets.basics import Pages, button, calling, column, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -32,8 +33,6 @@ from dryhouse.kitchen.records import (
 )
 from dryhouse.kitchen.shelf.conditioning import conditioning_words, end_conditioning, start_conditioning
 from dryhouse.kitchen.shelf.lots import remove_lot, throw_out
-from dryhouse.words.dates import full_day
-from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
@@ -70,12 +69,9 @@ class ShelfPlace(ListPlace):
         self.listing = LotListing(session, self.state)
         self.panel = LotPanel(session, self.state, self.ask)
         self.form = ActForm(session)
-        self.on = DateField(session, "As it will stand on", hint="today; in 6 weeks", future=True)
-        self.day_said = words("", "muted", wrap=False)
+        self.day = DayBar(session, state)
         self.today_said = words("")
         """What conditioning asks for today; hidden where it asks for nothing."""
-        self.trips = QComboBox()
-        self.trips.setAccessibleName("The last day of a trip")
         self._timeline: Timeline | None = None
         self._pack: PackForm | None = None
         self._bought: BoughtForm | None = None
@@ -89,7 +85,7 @@ class ShelfPlace(ListPlace):
             "Nothing on the shelf yet",
             "Pack a finished batch into jars and bags, or shelve dried food you bought.",
             ("Pack a batch", self.pack),
-            ("Shelve bought food", self.shelve),
+            ("Add bought food", self.shelve),
             ("Places", self.show_places),
         )
         self._build()
@@ -97,32 +93,23 @@ class ShelfPlace(ListPlace):
 
     def _build(self) -> None:
         self.pack_button = button("&Pack a batch", self.pack, "primary", hint="Ctrl+N")
-        self.time_button = button("Along &time", self.toggle_timeline, hint="Ctrl+T")
+        self.time_button = button("Timel&ine", self.toggle_timeline, hint="Ctrl+T")
         self.time_button.setCheckable(True)
-        head = row(
-            words("Shelf", "title", wrap=False), 1,
-            button("Pl&aces", self.show_places), button("Bo&ught food", self.shelve),
+        head = headed(
+            "Shelf", 1,
+            button("Pl&aces", self.show_places), button("Add bo&ught food", self.shelve),
             self.time_button, self.pack_button,
         )  # fmt: skip
-        self.beside = QStackedWidget()
+        self.beside = Pages()
         for page in (self.panel, self.form):
             self.beside.addWidget(page)
-        self.listing.setMinimumWidth(420)
-        self.beside.setMinimumWidth(366)
-        self.both = side_by_side(self.listing, self.beside, sizes=(688, 366))
+        self.both = side_by_side(self.listing, self.beside, sizes=(688, 366), least=(400, 330))
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         inside.addLayout(head)
-        self.on.label.hide()
-        self.on.sentence.hide()
-        self.on.setFixedWidth(190)
-        said = words("As it will stand on", "label", wrap=False)
-        said.setBuddy(self.on.edit)
-        days = row(said, self.on, self.trips, self.day_said, 1)
-        inside.addWidget(self.listing.filter)
-        inside.addLayout(days)
-        inside.addWidget(self.today_said)
-        self.middle = QStackedWidget()
+        for widget in (self.listing.filter, self.day, self.today_said):
+            inside.addWidget(widget)
+        self.middle = Pages()
         self.middle.addWidget(self.both)
         inside.addWidget(self.middle, 1)
         self.stack_pages()
@@ -133,13 +120,12 @@ class ShelfPlace(ListPlace):
         self.listing.opened.connect(lambda _id: self.panel.keep_by.setFocus())
         self.listing.counted.connect(self.count)
         self.form.left.connect(self._left_form)
-        self.on.changed.connect(self._look_at)
-        self.trips.activated.connect(self._trip_chosen)
+        self.day.changed.connect(self._look_at)
         for keys, act in (
             ("Ctrl+N", self.pack),
             ("Ctrl+F", self.find_in_list),
             ("Ctrl+T", self.toggle_timeline),
-            ("Ctrl+G", self.on.setFocus),
+            ("Ctrl+G", self.day.on.setFocus),
             ("Ctrl+L", lambda: self.ask("labels")),
         ):
             QShortcut(QKeySequence(keys), self, act)
@@ -150,7 +136,7 @@ class ShelfPlace(ListPlace):
     # --- the place -----------------------------------------------------------------------------------------
 
     def refresh(self) -> None:
-        self._offer_trips()
+        self.day.offer_trips()
         self.listing.refresh()
         said = conditioning_words(self.session.kitchen, self.state.book)
         self.today_said.setText(said)
@@ -314,23 +300,7 @@ class ShelfPlace(ListPlace):
         self.panel.show_lot(lots[0])
 
     def _look_at(self) -> None:
-        self.state.look_at(self.on.value())
-        wrong = problem_sentence(self.on.problem, self.session.style) if self.on.problem is not None else ""
-        self.day_said.setText(wrong or ("" if self.on.value() is None else full_day(self.state.day)))
         self.listing.list_again()
         self._settle.start()
         if self._timeline is not None and self.middle.currentWidget() is self._timeline:
             self._timeline.show_state()
-
-    def _offer_trips(self) -> None:
-        trips = sorted(self.session.kitchen.journal.where(Trip), key=lambda t: t.starts_on, reverse=True)
-        self.trips.clear()
-        self.trips.addItem("or the last day of a trip", None)
-        for trip in trips:
-            self.trips.addItem(trip.name, trip.ends_on)
-        self.trips.setVisible(bool(trips))
-
-    def _trip_chosen(self, index: int) -> None:
-        day = self.trips.itemData(index)
-        self.on.set_value(day)
-        self._look_at()

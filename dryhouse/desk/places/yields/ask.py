@@ -6,11 +6,13 @@ import re
 from functools import partial
 
 from PySide6.QtCore import QSignalBlocker, Signal
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLineEdit, QPushButton, QSizePolicy, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, fill, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.yields.typed_line import YieldLine
 from dryhouse.kitchen.yields.yields import DRIED, FRESH, Direction
 
@@ -49,15 +51,17 @@ class AskBar(QWidget):
         self.pretreatment = ChoiceField(session, "Pretreatment", [("", ANY)])
         self._others: QHBoxLayout = row()
         self._shown_others: tuple[str, ...] = ()
-        asked = column(space=3)
-        fill(asked, label, self.line, self.understood)
-        which = column(space=3)
-        fill(which, words("Which way", "label", wrap=False), row(self.to_dried, self.to_fresh, space=4), 1)
-        across = row(space=16)
-        across.addLayout(asked, 1)
-        across.addLayout(which)
-        across.addWidget(self.form)
-        across.addWidget(self.pretreatment)
+        asked, which = QWidget(), QWidget()
+        asked.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        hold(asked, least_wide=300)
+        fill(column(asked, space=3), label, self.line, self.understood)
+        fill(
+            column(which, space=3),
+            words("Which way", "label", wrap=False),
+            row(self.to_dried, self.to_fresh, space=4),
+            1,
+        )
+        across = Wrapping(asked, which, self.form, self.pretreatment, space=16)
         inside = column(self, space=0)
         inside.addLayout(across)
         inside.addLayout(self._others)
@@ -67,7 +71,7 @@ class AskBar(QWidget):
         self.line.returnPressed.connect(self.entered)
         self.ways.buttonClicked.connect(lambda _button: self._chose_way())
         for choice in (self.form, self.pretreatment):
-            choice.box.setMinimumWidth(120)
+            hold(choice.box, least_wide=120)
             choice.changed.connect(self.changed)
 
     @property

@@ -13,7 +13,7 @@ from dryhouse.words.charts import percent
 from dryhouse.words.messages import message_words
 
 SILENT = (
-    f"Silent until two cuts, pretreatments, temperatures or dryers have at least {FEWEST} batches each: "
+    f"Needs two cuts, pretreatments, temperatures or dryers with at least {FEWEST} batches each: "
     "fewer say too little."
 )
 
@@ -35,7 +35,7 @@ class MovesView(QWidget):
         self._grid.setVerticalSpacing(4)
         self._grid.setColumnStretch(3, 1)
         self.note = words(SILENT, "small")
-        inside.addWidget(words("What moves it", "label"))
+        inside.addWidget(words("What changes your yield", "label"))
         inside.addLayout(self._grid)
         inside.addWidget(self.note)
         column(self).addWidget(frame)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut, QShowEvent, QTextDocument
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.drawing_library import drawing_library
+from dryhouse.desk.measures import hold
 from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.yields.answers import AnswerView
 from dryhouse.desk.places.yields.ask import AskBar
@@ -14,11 +15,12 @@ from dryhouse.desk.places.yields.learned import Learned, everyday_amount
 from dryhouse.desk.places.yields.moves_view import MovesView
 from dryhouse.desk.places.yields.wording import copied, page, picture
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, row, scrolling, words
+from dryhouse.desk.widgets.basics import Pages, column, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.plot_pane import PlotPane
 from dryhouse.desk.widgets.printing import document, preview_print
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.records import Batch, Dryer, OwnFigure, OwnFood
@@ -33,6 +35,8 @@ from dryhouse.science.values import Caution
 from dryhouse.words.messages import problem_sentence
 
 _LEARN_PAUSE_MS, _EXAMPLE_PAUSE_MS, _PLOT_PAUSE_MS = 50, 300, 200
+_HALF = 460
+"""Pixels that each of the two columns takes at least."""
 _EXAMPLE_FRESH, _EXAMPLE_DRIED = "1 cup corn", "2 cups dried apple"
 
 
@@ -42,7 +46,7 @@ class YieldsPlace(DeskPlace):
     watches = frozenset({Batch, Dryer, OwnFood, OwnFigure})
     shortcuts = (
         ("Ctrl+F", "the line to type into"),
-        ("Ctrl+R", "turn round: fresh to dried, dried to fresh"),
+        ("Ctrl+R", "swap direction: fresh to dried, dried to fresh"),
         ("Enter", "in the line: the workings"),
         ("Ctrl+Shift+C", "copy the answer"),
     )
@@ -58,7 +62,7 @@ class YieldsPlace(DeskPlace):
         self.ask = AskBar(session)
         self.answers = AnswerView(session, self.copy, self.ask_print)
         self.plot = PlotPane(session, "Yields side by side")
-        self.plot.canvas.setFixedHeight(260)
+        hold(self.plot.canvas, least_wide=280, high=260)
         self.moves = MovesView(session)
         self.cautions = CautionsView(session, most=AT_A_LOOK_UP)
         self.empty = EmptyState(
@@ -71,7 +75,7 @@ class YieldsPlace(DeskPlace):
             (f"Try “{_EXAMPLE_DRIED}”", lambda: self.type(_EXAMPLE_DRIED)),
         )
         self.refused = words("", "muted")
-        self._stack = QStackedWidget()
+        self._stack = Pages()
         self._stack.addWidget(self.empty)
         self._page = scrolling(self._answer_page())
         self._stack.addWidget(self._page)
@@ -98,17 +102,15 @@ class YieldsPlace(DeskPlace):
 
     def _answer_page(self) -> QWidget:
         made = QWidget()
-        self._left, self._right = column(space=12), column(space=12)
+        left, right = QWidget(), QWidget()
+        self._left, self._right = column(left, space=12), column(right, space=12)
         self._left.addWidget(self.answers)
         self._left.addWidget(self.moves)
         self._left.addStretch(1)
         self._right.addWidget(self.plot)
         self._right.addWidget(self.cautions)
         self._right.addStretch(1)
-        across = row(space=16)
-        across.addLayout(self._left, 4)
-        across.addLayout(self._right, 3)
-        made.setLayout(across)
+        made.setLayout(Tiles(left, right, least=_HALF, space=16))
         return made
 
     def _make_room(self, *, animal: bool) -> None:

@@ -59,7 +59,7 @@ def rests_on(answer: YieldAnswer) -> str:
         said = f"This rests on your {_batches(n)} alone."
     else:
         weight = answer.knowledge.handbook.belief.weight if answer.knowledge.handbook else 0.0
-        said = f"Your {_batches(n)} joined with the handbook, which weighs as much as {weight:.1f} of yours."
+        said = f"Your {_batches(n)} combined with the handbook (counts as {weight:.1f} batches)."
     if out:
         said += f" Left out: {_batches(out)} whose weights don't add up."
     return said

@@ -20,10 +20,10 @@ def test_the_heat_and_whatever_else_was_recorded_is_said(session):
         kitchen_humidity_pct=45.0,
     )
     said = "\n".join(facts_of(session, batch))
-    assert "Cooked first to 165 °F (74 °C) (roasted in an oven), read off a thermometer." in said
+    assert "Precooked to 165 °F (74 °C) (roasted in an oven), read off a thermometer." in said
     assert "After drying in an oven at 275 °F (135 °C), held for 10 min; this lifts no caution." in said
     assert "mushrooms: bought, or identified by: bought" in said.casefold()
-    assert "loaded, by measure: 4 cups" in said.casefold()
+    assert "volume loaded: 4 cups" in said.casefold()
     assert "kitchen humidity, %: 45" in said.casefold()
 
 

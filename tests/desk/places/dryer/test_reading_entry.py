@@ -112,3 +112,28 @@ def test_a_correction_that_can_t_be_true_is_asked_about_too(sitting, hands, batc
     assert pane.keep_button.isVisible()
     sitting.press(Qt.Key.Key_F9)
     assert nets(hands, batch)[0] == (80, True)
+
+
+def test_the_same_entry_takes_what_happened(sitting, hands, batch) -> None:
+    sitting.type("14:30 tray off 60 g")
+    assert sitting.strip.reading.sentence.text() == "= tray taken off early, 60 g, 14:30"
+    sitting.press(ENTER)
+    assert sitting.strip.reading.text() == ""
+    assert "60 g of the load is off the dryer" in sitting.strip.asks.text()
+    sitting.type("turned", ENTER)
+    sitting.type("heat 145 F", ENTER)
+    kinds = [e.kind for e in sitting.place.runs[batch].events]
+    assert kinds == ["tray taken off early", "trays turned", "temperature changed"]
+
+
+def test_what_is_missing_of_what_happened_is_asked_at_the_entry_and_nothing_typed_is_lost(sitting, batch) -> None:
+    sitting.type("tray in", ENTER)
+    assert "weigh" in sitting.strip.reading.sentence.text()
+    assert sitting.strip.reading.text() == "tray in"
+
+
+def test_the_menu_begins_a_line_to_be_finished(sitting, batch) -> None:
+    notes = {action.text(): action for action in sitting.strip.note_button.menu().actions()}
+    notes["A note …"].trigger()
+    sitting.type("edges crisp", ENTER)
+    assert [e.note for e in sitting.place.runs[batch].events] == ["edges crisp"]

@@ -223,7 +223,7 @@ def test_what_happens_is_noted_and_a_pause_stops_the_clock(sitting, hands) -> No
     hands.wait(6)
     sitting.place.tick()
     assert "2 h of drying, paused since 14:00" in strip.clock.text()
-    assert strip.pause_action.text() == "Drying goes on"
+    assert strip.pause_action.text() == "Resume"
     strip._pause()
     hands.wait(1)
     sitting.place.tick()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import subprocess
+from dataclasses import replace
 from datetime import date, timedelta
 from shutil import which
 
@@ -10,6 +11,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from dryhouse.desk.places.shelf.state import ShelfState, read_ahead, state_of
+from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Lot, LotCheck, LotDraw, LotMove, Place, Trip
 from dryhouse.kitchen.shelf.lots import check_lot, move
 from dryhouse.kitchen.shelf.packing import Package, pack, split
@@ -170,8 +172,8 @@ def test_where_no_lot_fits_one_click_shows_all_again(shelf, window):
 def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     lot = window.session.act(pack, 1, [Package(place=CELLAR)]).record
     shelf.refresh()
-    shelf.trips.setCurrentIndex(1)
-    shelf._trip_chosen(1)
+    shelf.day.trips.setCurrentIndex(1)
+    shelf.day.trips.activated.emit(1)
     assert shelf.state.day == date(2027, 8, 28)
     assert shelf.state.line(lot.id).standing == "past keep-by"
     shelf.toggle_timeline()
@@ -179,9 +181,9 @@ def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     qtbot.wait(30)
     assert not shelf._timeline.pane.picture().isNull()
     shelf.toggle_timeline()
-    shelf.on.edit.setText("in 2 weeks")
+    shelf.day.on.edit.setText("in 2 weeks")
     assert shelf.state.day == TODAY + timedelta(days=14)
-    shelf.on.edit.setText("")
+    shelf.day.on.edit.setText("")
     assert shelf.state.on is None
 
 
@@ -342,3 +344,28 @@ def test_a_place_grown_warmer_is_seen_at_once(shelf, window):
 def test_a_state_belongs_to_its_session(session):
     assert isinstance(state_of(session), ShelfState)
     assert state_of(session).lines() == {}
+
+
+def test_a_pot_is_offered_a_bag_for_each_serving(qtbot, shelf, kitchen):
+    batch = kitchen.journal.get(Batch, 1)
+    kitchen.journal.write([Change(batch, replace(batch, servings=4.0))])
+    shelf.pack(1)
+    form = shelf._pack
+    assert form.by_servings.isVisible()
+    assert form.by_servings.text() == "A bag for each serving (4 of them)"
+    assert [row.name for row in form.rows] == ["1 of 4", "2 of 4", "3 of 4", "4 of 4"]
+    assert {row.kind.value() for row in form.rows} == {"bag"}
+    form.by_servings.setChecked(False)
+    form.count.edit.setText("2")
+    assert [row.name for row in form.rows] == ["", ""]
+    form.by_servings.setChecked(True)
+    form.place.set_value(CELLAR)
+    qtbot.mouseClick(form.save_button, Qt.MouseButton.LeftButton)
+    assert [lot.name for lot in kitchen.journal.where(Lot)] == ["1 of 4", "2 of 4", "3 of 4", "4 of 4"]
+
+
+def test_a_trip_without_a_place_leads_to_the_places_and_to_the_form_for_bought_food(shelf):
+    shelf.show_record("places", 0)
+    assert shelf.pages.currentWidget() is shelf._places
+    shelf.show_record("bought", 0)
+    assert shelf.pages.currentWidget() is shelf._bought

@@ -72,7 +72,7 @@ def test_handbook_and_own_stand_side_by_side(place):
     typed(place, "corn 1 cup")
     assert place.answers.handbook.figure is not None
     assert place.answers.own.figure.value == pytest.approx(145 * 9 / 35)
-    assert "Your 1 batch joined with the handbook" in place.answers.rests_on.text()
+    assert "Your 1 batch combined with the handbook" in place.answers.rests_on.text()
 
 
 def test_the_word_dried_turns_it_round_and_ctrl_r_turns_it_back(place, qtbot):
@@ -169,7 +169,7 @@ def test_the_chart_is_drawn_once_typing_pauses_and_says_itself_in_words(place):
     QTest.qWait(350)
     assert "Handbook" in place.plot.canvas.accessibleDescription()
     assert place.plot.canvas.result.dots[-1].value == pytest.approx(100 * 9 / 35)
-    assert "Silent until" in place.moves.note.text()
+    assert "Needs two cuts" in place.moves.note.text()
 
 
 def test_another_place_can_send_a_food_here(place, window):

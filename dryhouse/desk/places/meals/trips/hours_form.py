@@ -57,7 +57,7 @@ class HoursForm(QFrame):
         inside.addWidget(words(why, "small"))
         keep = button("Keep these hours", self.save, "primary", hint="Enter")
         inner_key(self, "Esc", self.left.emit)
-        inside.addLayout(row(keep, button("Leave", self.left.emit, hint="Esc"), 1))
+        inside.addLayout(row(keep, button("Close", self.left.emit, hint="Esc"), 1))
 
     def begin_with_what_is_kept(self) -> None:
         """Fill the entries with her hours, and those of the trip in view."""

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QGridLayout
+from PySide6.QtWidgets import QFrame
 
 from dryhouse.desk.places.meals.note_form import DayField
 from dryhouse.desk.session import Session
@@ -14,6 +14,7 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.draft import Draft
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.trips import save_trip
@@ -51,31 +52,27 @@ class TripForm(QFrame):
         self.energy = NumberField(
             session, "Energy wanted, kcal each day", hint="2500", name="energy_kcal_per_person_day"
         )
-        self.warmth = QuantityField(session, "Warmth on the way", Temperature, hint="77 F", name="temperature")
+        self.warmth = QuantityField(session, "Trail temperature", Temperature, hint="77 F", name="temperature")
         self.altitude = QuantityField(
             session, "Altitude", Length, default_unit="ft" if us else "m", hint="sea level", name="altitude"
         )
-        self.margin = NumberField(session, "Lost or spilled, %", hint="0", percent=True, name="spoilage_margin_pct")
+        self.margin = NumberField(session, "Spare, %", hint="0", percent=True, name="spoilage_margin_pct")
         self.title = words("A new trip", "heading")
         inside = column(self, margin=16, space=8)
         inside.addWidget(self.title)
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(16)
         self._fields = (
             *(self.name, self.starts, self.ends, self.people),
             *(self.energy, self.warmth, self.altitude, self.margin),
         )
-        for n, field in enumerate(self._fields):
-            grid.addWidget(field, n // 4, n % 4)
-            grid.setColumnStretch(n % 4, 1)
+        for field in self._fields:
             field.accepted.connect(self.save)
-        inside.addLayout(grid)
+        inside.addLayout(Tiles(*self._fields, least=200, space=16))
         why = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
         inside.addWidget(words(why, "small"))
         save = button("Sa&ve the trip", self.save, "primary", hint="Enter")
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
-        inside.addLayout(row(save, button("Leave", self._leave, hint="Esc; what you typed is kept"), 1))
+        inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
 
     def begin(self, trip: Trip | None) -> None:
         """A recorded trip, or an empty form."""

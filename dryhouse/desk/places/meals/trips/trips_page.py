@@ -7,14 +7,15 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
-from PySide6.QtWidgets import QComboBox, QStackedWidget, QWidget
+from PySide6.QtWidgets import QComboBox, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.meals.meal_list import MealList
 from dryhouse.desk.places.meals.trips.plan_view import PlanView
 from dryhouse.desk.places.meals.trips.trip_form import TripForm
 from dryhouse.desk.places.meals.trips.trip_grid import TripGrid
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, fill, row, scrolling, side_by_side, words
+from dryhouse.desk.widgets.basics import Pages, button, column, fill, row, scrolling, side_by_side, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.meals.meals import meals
@@ -41,7 +42,7 @@ class TripsPage(QWidget):
         self.labels: LabelsPage | None = None
         self.choice = QComboBox()
         self.choice.setAccessibleName("Trip")
-        self.choice.setMinimumWidth(260)
+        hold(self.choice, least_wide=260)
         self.summary = words("", "muted")
         self.form = TripForm(session)
         self.list = MealList(session, "Meals to put on a day")
@@ -51,7 +52,7 @@ class TripsPage(QWidget):
             session.theme,
             "meals",
             "No trip yet",
-            "Say when, how many and how hungry; then put meals on its days, and the lists follow.",
+            "Enter dates, people and calories per day; then put meals on its days, and the lists follow.",
             ("Plan a trip", self.new),
         )
         self._build()
@@ -71,13 +72,12 @@ class TripsPage(QWidget):
         inside = column(left, space=8)
         inside.addWidget(self.list)
         inside.addWidget(words("Drag a meal onto a day, or choose one here and press Enter on the day.", "small"))
-        left.setMinimumWidth(180)
         right = QWidget()
         below = scrolling(self.cautions)
-        below.setMaximumHeight(_CAUTIONS_HIGH)
+        hold(below, most_high=_CAUTIONS_HIGH)
         self.cautions.seen.connect(below.setVisible)
         fill(column(right, space=8), self.grid, below)
-        days = side_by_side(left, right, sizes=(224, 820), gap=16)
+        days = side_by_side(left, right, sizes=(224, 820), least=(180, 480), gap=16)
         days.setStretchFactor(1, 1)
         return days
 
@@ -92,7 +92,7 @@ class TripsPage(QWidget):
         outer.addWidget(self.summary)
         outer.addWidget(self.plan_view, 1)
         self.body = body
-        self.pages = QStackedWidget()
+        self.pages = Pages()
         self.pages.addWidget(body)
         self.pages.addWidget(self.empty_state)
         column(self).addWidget(self.pages)

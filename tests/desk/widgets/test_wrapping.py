@@ -1,0 +1,88 @@
+"""Things side by side go on below where the width does not hold them."""
+
+import pytest
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QWidget
+
+from dryhouse.desk.widgets.basics import Pages, row, scrolling, side_by_side
+from dryhouse.desk.widgets.wrapping import Tiles, Wrapping
+
+
+def held(layout, qtbot, width):
+    made = QWidget()
+    qtbot.addWidget(made)
+    made.setLayout(layout)
+    made.resize(width, 300)
+    made.show()
+    QApplication.processEvents()
+    return made
+
+
+def boxes(count):
+    made = [QPushButton(f"button {n}") for n in range(count)]
+    for box in made:
+        box.setFixedWidth(100)
+    return made
+
+
+def test_what_does_not_fit_the_line_goes_into_the_next(theme, qtbot):
+    three = boxes(3)
+    whole = held(Wrapping(*three), qtbot, 230)
+    assert [box.y() > 0 for box in three] == [False, False, True]
+    whole.resize(400, 300)
+    QApplication.processEvents()
+    assert len({box.y() for box in three}) == 1
+
+
+def test_a_stretch_pushes_what_follows_to_the_other_side(theme, qtbot):
+    first, last = boxes(2)
+    whole = held(Wrapping(first, 1, last), qtbot, 500)
+    assert first.x() == 0
+    assert last.x() + last.width() == whole.width()
+
+
+def test_what_is_hidden_takes_no_room(theme, qtbot):
+    three = boxes(3)
+    whole = held(Wrapping(*three), qtbot, 230)
+    three[0].hide()
+    QApplication.processEvents()
+    assert whole.isVisible()
+    assert {box.y() for box in three[1:]} == {0}
+
+
+@pytest.mark.parametrize(("width", "lines"), [(640, 1), (430, 2), (150, 4)])
+def test_tiles_are_all_of_one_width_and_as_many_in_a_line_as_fit(theme, qtbot, width, lines):
+    four = [QLabel(f"figure {n}") for n in range(4)]
+    whole = held(Tiles(*four, least=140), qtbot, width)
+    assert len({tile.y() for tile in four}) == lines
+    assert {tile.width() for tile in four} == {four[0].width()}
+    assert max(tile.geometry().right() for tile in four) < whole.width()
+
+
+def test_two_things_go_one_above_the_other_where_both_do_not_fit(theme, qtbot):
+    left, right = QLabel("list"), QLabel("panel")
+    across = row(side_by_side(left, right, sizes=(400, 400), least=(300, 300)))
+    whole = held(across, qtbot, 800)
+    assert left.mapTo(whole, left.pos()).y() == right.mapTo(whole, right.pos()).y()
+    assert right.x() > left.x()
+    whole.resize(500, 700)
+    QApplication.processEvents()
+    assert right.y() > left.y()
+    assert left.width() == right.width() == 500
+
+
+def test_pages_need_the_room_of_the_one_in_view(theme, qtbot):
+    small, large = QLabel("small"), QLabel("large")
+    large.setMinimumSize(900, 700)
+    pages = Pages(small, large)
+    qtbot.addWidget(pages)
+    assert pages.minimumSizeHint().width() < 300
+    pages.setCurrentWidget(large)
+    assert pages.minimumSizeHint().width() == 900
+
+
+def test_what_scrolls_is_never_narrower_than_what_it_holds(theme, qtbot):
+    inside = QWidget()
+    inside.setMinimumWidth(500)
+    area = scrolling(inside)
+    qtbot.addWidget(area)
+    assert area.minimumSizeHint().width() >= 500

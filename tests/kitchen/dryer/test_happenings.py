@@ -1,0 +1,104 @@
+"""What happens at the dryer beside weighing, and what it does to the load."""
+
+from __future__ import annotations
+
+import pytest
+
+from dryhouse.kitchen.dryer.drying import events_of
+from dryhouse.kitchen.dryer.happenings import add_event, remove_event
+from dryhouse.kitchen.dryer.run_words import aside_words, event_words, moved_words
+from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_happenings import read_happening
+from dryhouse.kitchen.dryer.weigh_in import note_happening, understood_happening
+from dryhouse.kitchen.records import Batch, Dryer
+from dryhouse.kitchen.records.batches import MOVED, NOTED, TRAY_IN, TRAY_OFF
+from dryhouse.science.display import METRIC, Style
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass
+from tests.kitchen.drying_room import Hands
+
+STYLE = Style(METRIC)
+
+
+@pytest.fixture
+def hands() -> Hands:
+    """A kilogram of apple on four trays, weighed for three hours."""
+    hands = Hands(Dryer("box dryer", 10, id=2))
+    hands.dry(hands.start(), (1, 2, 3))
+    hands.wait(0.05)
+    return hands
+
+
+def typed(hands: Hands, line: str):
+    what = read_happening(hands.kitchen, line)
+    assert what is not None
+    return note_happening(hands.kitchen, 1, what)
+
+
+def test_a_tray_that_comes_off_early_leaves_the_load_as_it_was(hands) -> None:
+    before = run_of(hands.kitchen, 1)
+    typed(hands, "tray off 100 g")
+    hands.wait(0.01)
+    hands.weigh(1, before.net_g - 100)
+    after = run_of(hands.kitchen, 1)
+    assert after.net_g == pytest.approx(before.net_g)
+    assert after.verdict.name == before.verdict.name
+    assert after.moisture.value == pytest.approx(before.moisture.value, abs=0.1)
+    said = aside_words(hands.kitchen, after, STYLE)
+    assert said.startswith("100 g of the load is off the dryer")
+    assert "dry at 75 g on the scale" in said
+
+
+def test_a_tray_that_was_not_weighed_is_said_to_be_supposed(hands) -> None:
+    typed(hands, "tray 3 off")
+    assert "it was not weighed" in aside_words(hands.kitchen, run_of(hands.kitchen, 1), STYLE)
+    (event,) = events_of(hands.kitchen, 1)
+    assert event_words(event, STYLE) == "tray taken off early: tray 3"
+
+
+def test_food_put_in_later_is_part_of_the_load_and_going_back_takes_it_out(hands) -> None:
+    before = run_of(hands.kitchen, 1)
+    done = typed(hands, "tray in 250 g")
+    batch = hands.journal.get(Batch, 1)
+    assert (batch.prepared_mass.si, batch.trays) == (1250, 5)
+    after = run_of(hands.kitchen, 1)
+    assert [p.net_g for p in after.points] == [p.net_g + 250 for p in before.points]
+    assert after.load.solids == pytest.approx(1.25 * before.load.solids)
+    hands.weigh(1, before.net_g + 240)
+    remove_event(hands.kitchen, done.record.id)
+    batch = hands.journal.get(Batch, 1)
+    assert (batch.prepared_mass.si, batch.trays) == (1000, 4)
+
+
+def test_trays_moved_to_another_dryer_split_the_load_over_two(hands) -> None:
+    typed(hands, "2 trays to the box dryer")
+    run = run_of(hands.kitchen, 1)
+    assert moved_words(run) == ["2 of them in the box dryer"]
+    assert run.points == run_of(hands.kitchen, 1).points
+    with pytest.raises(InputProblem, match="oven"):
+        typed(hands, "1 tray to the oven")
+
+
+def test_a_note_is_kept_with_its_time_and_said_back(hands) -> None:
+    what = read_happening(hands.kitchen, "14:30 note: edges crisp")
+    assert understood_happening(hands.kitchen, what, STYLE) == "note, 14:30, “edges crisp”"
+    note_happening(hands.kitchen, 1, what)
+    (event,) = events_of(hands.kitchen, 1)
+    assert (event.kind, event.note, f"{event.at:%H:%M}") == (NOTED, "edges crisp", "14:30")
+
+
+@pytest.mark.parametrize(
+    ("kind", "named", "field"),
+    [
+        (NOTED, {"note": "  "}, "note"),
+        (TRAY_IN, {"trays": 1}, "mass"),
+        (MOVED, {"trays": 1}, "dryer"),
+        (TRAY_OFF, {"trays": 5}, "trays"),
+        (TRAY_OFF, {"trays": 1, "mass": Mass(1500.0)}, "mass"),
+    ],
+)
+def test_what_is_missing_or_cannot_be_is_asked_for(hands, kind, named, field) -> None:
+    with pytest.raises(InputProblem) as refused:
+        add_event(hands.kitchen, 1, kind, **named)
+    assert refused.value.field == field
+    assert events_of(hands.kitchen, 1) == ()
