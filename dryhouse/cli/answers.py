@@ -41,10 +41,14 @@ def as_typed(style: Style, typed: str) -> Style:
     return replace(style, system=METRIC if unit in METRIC_UNITS else US)
 
 
+SCHEMA = 2
+"""The version of the answers' keys: from 2 on, the moisture of a batch has its interval."""
+
+
 def say_json(answer: Mapping[str, Any]) -> None:
-    """One JSON object on standard output."""
+    """One JSON object on standard output, with the version of its keys."""
     plain = "utf" not in (getattr(sys.stdout, "encoding", None) or "utf-8").lower()
-    json.dump(answer, sys.stdout, ensure_ascii=plain, default=str)
+    json.dump({**answer, "schema": SCHEMA}, sys.stdout, ensure_ascii=plain, default=str)
     sys.stdout.write("\n")
 
 

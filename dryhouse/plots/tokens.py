@@ -32,6 +32,7 @@ class Tint(NamedTuple):
 
 VERDICT_TINTS: Mapping[str, str] = {
     VerdictName.DRY_ENOUGH: Status.KEEPING,
+    VerdictName.PROBABLY_DRY: Status.USE_SOON,
     VerdictName.NEARLY: Status.USE_SOON,
     VerdictName.STILL_MOIST: "warn",
     VerdictName.MISMATCH: "stop",

@@ -17,7 +17,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -148,6 +148,7 @@ class Belief:
         return math.sqrt(max(float(self.weight @ (logs - mean) ** 2), 0.0))
 
 
+@lru_cache(maxsize=1024)
 def prior_belief(solids_pct: float, log_sd: float) -> Belief:
     """What a food's own figure says of a load: solids in % with the spread of their logarithm, cut off where no
     load can be. Raises ValueError for solids that are no percentage."""

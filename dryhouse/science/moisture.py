@@ -17,15 +17,13 @@ from typing import TYPE_CHECKING
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.messages import MessageKind as Told
 from dryhouse.science.messages import message
-from dryhouse.science.statuses import VerdictName
+from dryhouse.science.statuses import Feel
 from dryhouse.science.values import MIDDLE_80_SD, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
 
 if TYPE_CHECKING:
     from dryhouse.science.dry_matter import Belief
-
-MISMATCH = VerdictName.MISMATCH
 
 TYPED_DOUBT = 0.10
 """Spread of ln solids where a starting moisture was typed and not tested: an assumption, about the width of the
@@ -34,8 +32,6 @@ published ranges of ripe produce."""
 SCALE_G = 1.0
 """A kitchen scale's step. Masses are not told apart more finely than this (common practice, no source)."""
 
-NEARLY = 0.15
-"""A load this share above its target mass is *nearly* dry: our own choice."""
 LEAST_SOLIDS = 0.005
 """No food holds less dry matter than this share (our own border)."""
 AS_TOLD = 0.002
@@ -120,11 +116,16 @@ class Load:
         """What its food says of the dry matter, as a share of the load, before anything of it was weighed."""
         from dryhouse.science.dry_matter import prior_belief
 
-        least = LEAST_SOLIDS * self.grams
-        low, high = max(self.solids_low, least), max(self.solids_high, self.solids, 1.001 * least)
-        spread = math.log(high / low) / (2.0 * MIDDLE_80_SD) if self.doubted else AS_TOLD
-        solids = max(self.solids / self.grams, LEAST_SOLIDS)
-        return prior_belief(100.0 * solids, max(spread, AS_TOLD))
+        return prior_belief(100.0 * max(self.solids / self.grams, LEAST_SOLIDS), load_spread(self))
+
+
+def load_spread(load: Load) -> float:
+    """Spread of ln(dry matter) of a load, from its published range; `AS_TOLD` where there is none."""
+    if not load.doubted:
+        return AS_TOLD
+    least = LEAST_SOLIDS * load.grams
+    low, high = max(load.solids_low, least), max(load.solids_high, load.solids, 1.001 * least)
+    return max(math.log(high / low) / (2.0 * MIDDLE_80_SD), AS_TOLD)
 
 
 def load_of(ingredients: Sequence[LoadPart]) -> Load:
@@ -153,14 +154,14 @@ def load_of(ingredients: Sequence[LoadPart]) -> Load:
 def target_mass(load: Load, target: Fact, belief: Belief | None = None) -> Figure:
     """The mass (g) at which the load holds its target moisture (`target`, % wet basis).
 
-    m_t = S / (1 − M_t). The interval is the middle 80 % of what is believed of the dry matter, widened by the
-    published range of the target.
+    m_t = S / (1 − M_t), with S as it is believed to be: by the food's figure, or by `belief` once the load showed
+    more. The interval is the middle 80 % of that, widened by the published range of the target.
     """
-    believed = belief or load.belief
-    solids = load.solids if belief is None else believed.middle * load.grams
+    found = belief or load.belief
+    solids = found.middle * load.grams if belief is not None and load.doubted else load.solids
     value = mass_at(solids, target.value)
-    driest = believed.target(target.low if target.low is not None else target.value).low * load.grams
-    wettest = believed.target(target.high if target.high is not None else target.value).high * load.grams
+    driest = found.target(target.low if target.low is not None else target.value).low * load.grams
+    wettest = found.target(target.high if target.high is not None else target.value).high * load.grams
     known = load.doubted or wettest - driest > 1e-2 * value
     return Figure(
         value,
@@ -172,28 +173,30 @@ def target_mass(load: Load, target: Fact, belief: Belief | None = None) -> Figur
             *load.workings,
             *_learned(load, belief, solids),
             step(Kind.TARGET_MOISTURE, target=target),
-            step(
-                Kind.TARGET_MASS,
-                (value, "g"),
-                solids=(solids, "g"),
-                target=(target.value, "%"),
-            ),
+            step(Kind.TARGET_MASS, (value, "g"), solids=(solids, "g"), target=(target.value, "%")),
         ),
     )
 
 
-def moisture_now(load: Load, grams: float, learned: Belief | None = None) -> Figure:
-    """Moisture (% wet basis) of the load when it weighs `grams`: M = 1 − S/m.
+def believed(load: Load, grams: float, learned: Belief | None = None, feel: Feel | None = None) -> Belief:
+    """What is thought of the dry matter, as a share of the load, once it weighs `grams` and a cooled piece felt so.
 
-    The interval is the middle 80 % of what is believed of S once the load weighs that: no load is lighter than its
-    dry matter. `learned` is what the run's curve taught, as shares of the load. The figure by the table's dry
-    matter is moved to the nearer end of the interval where it lies outside, and so is never negative.
+    `learned` is what the run's curve taught; without it, what the food's figure says, and that no load is lighter
+    than its dry matter.
     """
     share = grams / load.grams
-    belief = learned or load.belief.weighed(share, scale_step(load) / load.grams)
-    now = belief.moisture(share)
-    plain = max(moisture_at(grams, load.solids), 0.0)
-    value = min(max(plain, now.low), now.high) if load.doubted else plain
+    found = learned or load.belief.weighed(share, scale_step(load) / load.grams)
+    return found if feel is None else found.felt(feel, share)
+
+
+def moisture_now(load: Load, grams: float, learned: Belief | None = None, feel: Feel | None = None) -> Figure:
+    """Moisture (% wet basis) of the load when it weighs `grams`: M = 1 − S/m, with S as it is believed to be.
+
+    Never negative, and inside its interval, the middle 80 %. A load without any doubt keeps its own figure.
+    """
+    found = believed(load, grams, learned, feel)
+    now = found.moisture(grams / load.grams)
+    value = now.value if load.doubted else max(moisture_at(grams, load.solids), 0.0)
     solids = (1.0 - value / 100.0) * grams
     return Figure(
         value,
@@ -203,7 +206,7 @@ def moisture_now(load: Load, grams: float, learned: Belief | None = None) -> Fig
         basis=merge_bases(i.water.basis for i in load.ingredients),
         workings=(
             *load.workings,
-            *_learned(load, belief, solids),
+            *_learned(load, found, solids),
             step(Kind.MOISTURE_NOW, (value, "%"), solids=(solids, "g"), mass=(grams, "g")),
         ),
     )
@@ -217,56 +220,6 @@ def _learned(load: Load, found: Belief | None, solids: float) -> tuple[Step, ...
     return (step(Kind.DRY_MATTER_LEARNED, (solids, "g"), low=(low, "g"), high=(high, "g")),)
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
-    """Whether a load is dry enough, by weight alone: the word, and the weights (g) and target (%) it rests on."""
-
-    name: VerdictName
-    grams: float = 0.0
-    load: Load | None = None
-    target_pct: float = 0.0
-    of_sample: bool = False
-    """Of the one sample tray that stands for the load."""
-    now_pct: float | None = None
-    """The moisture (% wet basis) that is shown beside it, where that was learned from a run."""
-
-    @property
-    def moisture_pct(self) -> float:
-        """Moisture, % wet basis: the same figure as is shown beside the verdict."""
-        if self.now_pct is None and self.load is not None:
-            return moisture_now(self.load, self.grams).value
-        return self.now_pct or 0.0
-
-    @property
-    def to_go_g(self) -> float:
-        """Water still to go, in grams; none where the target is reached."""
-        return 0.0 if self.load is None else max(self.grams - mass_at(self.load.solids, self.target_pct), 0.0)
-
-    @property
-    def lean(self) -> bool:
-        """Lighter than the usual dry matter, beyond the scale's step, and still within the published range."""
-        return self.load is not None and self.grams < self.load.solids - scale_step(self.load)
-
-
 def scale_step(load: Load) -> float:
     """Grams below which two weights of this load are not told apart."""
     return min(SCALE_G, 0.01 * load.grams)
-
-
-def verdict(load: Load, grams: float, target: Fact) -> Verdict:
-    """The dryness verdict by weight. It speaks of dryness only, never of safety.
-
-    *dry enough*: at or below the target mass (within the scale's step). *nearly*: no more than 15 % heavier
-    than that (our own choice for the last stretch). *weights don't add up*: lighter than the dry matter can
-    be, or heavier than what was loaded.
-    """
-    goal, step = mass_at(load.solids, target.value), scale_step(load)
-    if grams < load.solids_low - step or grams > load.grams + step:
-        name = VerdictName.MISMATCH
-    elif grams <= goal + step:
-        name = VerdictName.DRY_ENOUGH
-    elif grams - goal <= NEARLY * goal:
-        name = VerdictName.NEARLY
-    else:
-        name = VerdictName.STILL_MOIST
-    return Verdict(name, grams, load, target.value)

@@ -20,9 +20,12 @@ class Status(StrEnum):
 
 
 class VerdictName(StrEnum):
-    """How dry a load is by its weights."""
+    """How likely a load is to be dry, by its weights and by how a piece feels."""
 
     DRY_ENOUGH = "dry enough"
+    """The doubt is small."""
+    PROBABLY_DRY = "probably dry"
+    """More likely than not."""
     NEARLY = "nearly"
     STILL_MOIST = "still moist"
     MISMATCH = "weights don't add up"

@@ -29,6 +29,13 @@ def figure_json(figure: Figure, style: Style) -> dict[str, Any]:
     }
 
 
+def moisture_json(moisture: Figure | None) -> dict[str, float | str | None] | None:
+    """A moisture (% wet basis) with its middle 80 %; None where it is not known."""
+    if moisture is None:
+        return None
+    return {"value": moisture.value, "low": moisture.low, "high": moisture.high, "unit": moisture.unit}
+
+
 def in_units_of(figure: Figure, style: Style) -> Style:
     """The style, in the system of the figure's own unit where that is a mass or a volume."""
     unit = figure.unit.partition("/")[0]

@@ -5,13 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from dryhouse.science.display import Style
-from dryhouse.science.moisture import Load, Verdict
-from dryhouse.science.statuses import VerdictName
+from dryhouse.science.dryness import Verdict
+from dryhouse.science.moisture import Load
+from dryhouse.science.statuses import Feel, VerdictName
+
+HARDLY_OPEN = 0.05
+"""Below this probability of being dry nothing need be broken to see that it is moist (our own choice)."""
+BRITTLE_BELOW = 15.0
+"""Food dried to less moisture than this (% wet basis) is brittle when it is dry; the rest is leathery."""
 
 
 def verdict_sentence(verdict: Verdict, style: Style) -> str:
-    """The verdict with its figures, such as `Nearly: 18 % moisture by weight, target 10 %; 0.8 oz of water still
-    to go.`"""
+    """The verdict with its figures, such as `Nearly dry by weight: 12 % moisture (4 % to 19 %), target 10 %; 0.8 oz
+    of water still to go.`"""
     said = _SAY[verdict.name](verdict, style)
     return f"By the sample tray: {said}" if verdict.of_sample else said
 
@@ -42,20 +48,54 @@ def is_cooked(load: Load) -> bool:
     return any("cooked" in item.name for item in load.ingredients)
 
 
+def no_keep_by_sentence(own: Verdict, keeping: Verdict) -> str:
+    """Why no keep-by is given: by the target of what keeps it is not dry, or that is open."""
+    if own.dry and not keeping.dry:
+        return "It reached your own target, not the drier one that is published: no keep-by is given."
+    if keeping.in_doubt:
+        return "No keep-by is given until you record how a cooled piece feels."
+    return "No keep-by is given until it is dry enough."
+
+
 def _now(verdict: Verdict, style: Style) -> str:
-    return (
-        f"{style.percent(verdict.moisture_pct, 0)} moisture by weight, target {style.percent(verdict.target_pct)}"
-    )
+    assert verdict.now is not None
+    between = ""
+    if verdict.now.low is not None and verdict.now.high is not None:
+        low, high = (style.percent(m, 0) for m in (verdict.now.low, verdict.now.high))
+        between = f" ({low} to {high})" if low != high else ""
+    return f"{style.percent(verdict.moisture_pct, 0)} moisture{between}, target {style.percent(verdict.target_pct)}"
+
+
+def _by(verdict: Verdict) -> str:
+    return f"by weight and {verdict.feel} to the hand" if verdict.feel else "by weight"
 
 
 def _dry_enough(verdict: Verdict, style: Style) -> str:
-    note = " It is a little lighter than the usual dry matter; still within the published range."
-    return f"Dry enough by weight: {_now(verdict, style)}.{note if verdict.lean else ''} Check by hand as well."
+    check = "" if verdict.feel else " Check by hand as well."
+    return f"Dry enough {_by(verdict)}: {_now(verdict, style)}.{check}"
+
+
+def _probably(verdict: Verdict, style: Style) -> str:
+    return f"Probably dry {_by(verdict)}: {_now(verdict, style)}.{_settles(verdict)}"
 
 
 def _to_go(verdict: Verdict, style: Style) -> str:
-    word = verdict.name.value.capitalize()
-    return f"{word}: {_now(verdict, style)}; {style.mass(verdict.to_go_g)} of water still to go."
+    word = "Nearly dry" if verdict.name == VerdictName.NEARLY else "Still moist"
+    left = verdict.to_go_g
+    still = f"; {style.mass(left)} of water still to go" if left > 0 else ""
+    return f"{word} {_by(verdict)}: {_now(verdict, style)}{still}.{_settles(verdict)}"
+
+
+def _settles(verdict: Verdict) -> str:
+    """What would settle it, where that is open; nothing where it is plainly moist."""
+    if verdict.probability is None or verdict.probability < HARDLY_OPEN:
+        return ""
+    if verdict.feel is not None:
+        return " A dry-matter test of 20 g would settle it."
+    feels = Feel.BRITTLE if verdict.target_pct < BRITTLE_BELOW else Feel.LEATHERY
+    if verdict.on_dryer:
+        return f" Weigh again after an hour, or let a piece cool and break it: {feels}?"
+    return f" Let a piece cool and break it: {feels}?"
 
 
 def _mismatch(verdict: Verdict, style: Style) -> str:
@@ -69,6 +109,7 @@ def _unknown(_verdict: Verdict, _style: Style) -> str:
 
 _SAY: Mapping[VerdictName, Callable[[Verdict, Style], str]] = {
     VerdictName.DRY_ENOUGH: _dry_enough,
+    VerdictName.PROBABLY_DRY: _probably,
     VerdictName.NEARLY: _to_go,
     VerdictName.STILL_MOIST: _to_go,
     VerdictName.MISMATCH: _mismatch,

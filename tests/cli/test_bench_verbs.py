@@ -20,7 +20,7 @@ def answer(capsys, *arguments):
 
 
 LOG = ("log", "--food", "sweet corn", "--fresh", "2 lb 3 oz", "--dried", "8.6 oz", "--start", "2026-11-20 18:00",
-       "--hours", "9h30", "--temp", "125 F")  # fmt: skip
+       "--hours", "9h30", "--temp", "125 F", "--felt", "brittle")  # fmt: skip
 
 
 def test_forty_ounces_of_cherries_come_to_seven(capsys, journal):
@@ -62,9 +62,18 @@ def test_a_logged_batch_answers_with_its_card_and_is_there(capsys, journal):
     assert said["batch"] == 1
     assert set(said["figures"]) >= {"Yield by weight", "Moisture now", "Target weight", "Water to bring it back"}
     assert said["verdict"] == "dry enough"
+    assert said["dry_enough_probability"] >= 0.8
+    moisture = said["moisture"]
+    assert 0 <= moisture["low"] <= moisture["value"] <= moisture["high"] < 20
+    assert (moisture["unit"], said["schema"]) == ("%", 2)
+    assert moisture["value"] == said["figures"]["Moisture now"]["value"]
     assert said["cautions"]
     _, out, _ = answer(capsys, *journal, "batches", "--json")
-    assert [b["id"] for b in json.loads(out)["items"]] == [1]
+    listed = json.loads(out)
+    assert [b["id"] for b in listed["items"]] == [1]
+    assert listed["items"][0]["moisture"] == moisture
+    assert listed["items"][0]["dry_enough_probability"] == said["dry_enough_probability"]
+    assert listed["schema"] == 2
 
 
 def test_reading_a_journal_that_is_not_there_makes_no_file(capsys, journal, tmp_path):

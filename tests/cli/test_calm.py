@@ -18,9 +18,9 @@ LOOK_UPS = [
 LOG = ("log", "--start", "2026-11-20 18:00", "--hours", "9h30", "--temp", "145 F", "--fresh", "2 lb")
 HEATED = ("--precook", "175 F", "--precook-method", "simmered or steamed", "--precook-measured", "thermometer")
 BATCHES = [
-    (1, (*LOG, "--food", "carrot", "--dried", "3.9 oz")),
-    (3, (*LOG, "--food", "turkey", "--dried", "11 oz", *HEATED)),
-    (3, (*LOG, "--food", "turkey", "--dried", "11 oz")),
+    (1, (*LOG, "--food", "carrot", "--dried", "3.9 oz", "--felt", "brittle")),
+    (3, (*LOG, "--food", "turkey", "--dried", "11 oz", "--felt", "brittle", *HEATED)),
+    (3, (*LOG, "--food", "turkey", "--dried", "11 oz", "--felt", "brittle")),
 ]
 _MORE = re.compile(r"and (\d+) more cautions?: add --cautions")
 

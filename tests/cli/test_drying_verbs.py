@@ -133,7 +133,7 @@ def test_batches_are_listed_with_what_is_known(capsys, journal, batch) -> None:
 
 def test_batches_can_be_narrowed(capsys, journal, batch) -> None:
     _, out, _ = call(capsys, journal, "batches", "--state", "finished", "--json")
-    assert json.loads(out) == {"items": []}
+    assert json.loads(out) == {"items": [], "schema": 2}
     _, out, _ = call(capsys, journal, "batches", "apple", "--newest", "1", "--json")
     assert len(json.loads(out)["items"]) == 1
     _, out, _ = call(capsys, journal, "batches", "pear")

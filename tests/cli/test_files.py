@@ -30,7 +30,11 @@ def run(capsys: pytest.CaptureFixture[str], *arguments: object) -> tuple[int, di
 
 def test_export_and_import_carry_everything_over(file: Path, tmp_path: Path, capsys) -> None:
     out = tmp_path / "all.json"
-    assert run(capsys, "--journal", file, "export", out, "--json")[1] == {"file": str(out), "records": 2}
+    assert run(capsys, "--journal", file, "export", out, "--json")[1] == {
+        "file": str(out),
+        "records": 2,
+        "schema": 2,
+    }
     code, answer, _ = run(capsys, "--journal", tmp_path / "new.dryhouse", "import", out, "--json")
     assert (code, answer["records"], answer["added"]) == (0, 2, 2)
     again = run(capsys, "--journal", tmp_path / "new.dryhouse", "import", out, "--json")[1]
@@ -98,7 +102,7 @@ def test_restoring_what_is_no_journal_is_refused(file: Path, tmp_path: Path, cap
 
 
 def test_check_says_that_a_journal_is_whole(file: Path, capsys) -> None:
-    assert run(capsys, "--journal", file, "check", "--json")[:2] == (0, {"whole": True, "faults": []})
+    assert run(capsys, "--journal", file, "check", "--json")[:2] == (0, {"whole": True, "faults": [], "schema": 2})
     assert run(capsys, "--journal", file, "check")[1]["text"] == "No damage found.\n"
 
 
@@ -109,7 +113,7 @@ def test_check_says_what_is_wrong(file: Path, capsys) -> None:
     code, answer, _ = run(capsys, "--journal", file, "check", "--json")
     assert (code, answer) == (
         1,
-        {"whole": False, "faults": ["Batch 3: Which food was it? Type its name, such as sweet corn."]},
+        {"whole": False, "faults": ["Batch 3: Which food was it? Type its name, such as sweet corn."], "schema": 2},
     )
 
 

@@ -37,6 +37,7 @@ def a_batch(id: int, food: str = "corn", **more) -> Batch:
         "set_temperature": Temperature(57.22222222222222, "135 F"),
         "prepared_mass": Mass(992.2333, "35 oz"),
         "dried_mass": Mass(255.1457, "9 oz"),
+        "felt": "brittle",
     }
     return Batch(food, id=id, **(usual | more))
 

@@ -66,11 +66,14 @@ def test_from_the_trays_to_the_result(person, clock, qtbot) -> None:
     clock.moved = timedelta(hours=12)
     person.type(f"{target / 28.349523125 - 0.05:.2f}")
     person.press(Qt.Key.Key_Return)
-    assert strip.verdict.text() == "Dry enough"
+    assert strip.verdict.text() == "Probably dry"
     person.press(Qt.Key.Key_T, CTRL)
+    person.press(Qt.Key.Key_Tab)
+    person.press(Qt.Key.Key_B)
     person.press(Qt.Key.Key_Return)
     finished = newest(person)
-    assert finished.state == FINISHED
+    assert (finished.state, finished.felt) == (FINISHED, "brittle")
+    assert place.detail.figures.sentence.text().startswith("Dry enough by weight and brittle to the hand")
     assert finished.dried_mass is not None
     shown = [v.title for v in place.detail.figures.views if v.isVisible()]
     assert "Yield by weight" in shown

@@ -29,7 +29,7 @@ ROOM = (
 
 
 def a_batch(food: str = "corn", id: int = 1, **more: Any) -> Batch:
-    """A finished batch, dry enough by weight: 1000 g fresh."""
+    """A finished batch, dry enough by weight and to the hand: 1000 g fresh."""
     ended = more.pop("ended", NOW - timedelta(days=30))
     dried = {"corn": 240.0, "apple": 160.0, "turkey": 340.0}.get(food, 200.0)
     given: dict[str, Any] = {
@@ -38,6 +38,7 @@ def a_batch(food: str = "corn", id: int = 1, **more: Any) -> Batch:
         "dried_volume": Volume(600.0),
         "started": ended - timedelta(hours=9),
         "ended": ended,
+        "felt": "leathery" if food == "apple" else "brittle",
         "id": id,
     }
     return Batch(food, **{**given, **more})

@@ -10,6 +10,7 @@ import pytest
 
 from dryhouse.handbook.safety_table import safety_rules
 from dryhouse.handbook.staples import staples
+from dryhouse.kitchen.batches.dryness import verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft, delete_batch, edit_batch
 from dryhouse.kitchen.cards.batch_card import batch_card
 from dryhouse.kitchen.cautions.cautions import (
@@ -176,7 +177,7 @@ def test_weights_that_do_not_add_up_show_nothing_dry():
 
 
 def test_a_moister_target_of_her_own_does_not_make_food_keep():
-    moist = a_batch("corn", dried_mass=Mass(420.0), target_moisture_pct=45.0)
+    moist = a_batch("corn", dried_mass=Mass(360.0), target_moisture_pct=45.0, felt="")
     kitchen = a_shelf(moist)
     card = batch_card(kitchen, 1)
     assert card.verdict.name == "dry enough"
@@ -184,8 +185,39 @@ def test_a_moister_target_of_her_own_does_not_make_food_keep():
     assert any("your own target" in sentence for sentence in card.sentences)
     assert "Not dry enough" in shelf_line(kitchen, packed(kitchen).id).reason
     set_figure(kitchen, "corn", "target_moisture", 45.0)
-    edit_batch(kitchen, 1, BatchDraft(a_batch("corn", dried_mass=Mass(420.0))))
+    edit_batch(kitchen, 1, BatchDraft(a_batch("corn", dried_mass=Mass(360.0), felt="")))
     assert shelf_line(kitchen, 1).standing == "check first"
+
+
+def test_a_doubt_says_what_is_missing_and_lifts_nothing():
+    doubted = a_batch("turkey", felt="", dried_mass=Mass(345.0), **HEATED)
+    unpacked = a_shelf(doubted)
+    batch = unpacked.journal.get(Batch, 1)
+    assert verdicts_of(unpacked, batch)[1].in_doubt
+    assert "animal-dryness-in-doubt" in rules(batch_cautions(unpacked, batch), "warn")
+    assert batch_card(unpacked, 1).figure(FigureId.KEEPS) is None
+    kitchen = a_shelf(doubted)
+    lot = packed(kitchen, place=FREEZER)
+    assert "dryness-in-doubt" in rules(lot_cautions(kitchen, lot), "warn")
+    assert shelf_line(kitchen, lot.id).standing != "check first"
+    sticky = a_shelf(a_batch("turkey", felt="sticky", dried_mass=Mass(345.0), **HEATED))
+    assert "not-dry-thrown-out" in rules(lot_cautions(sticky, packed(sticky)))
+
+
+@pytest.mark.parametrize("package", ["vacuum bag", "jar with absorber"])
+def test_shut_away_from_air_a_doubt_is_a_stop_until_a_hand_or_a_look_answers_it(package):
+    kitchen = a_shelf(a_batch("corn", felt="", dried_mass=Mass(255.0)))
+    lot = packed(kitchen, package=Package(package, place=PANTRY))
+    assert "airless-dryness-in-doubt" in rules(lot_cautions(kitchen, lot))
+    assert shelf_line(kitchen, lot.id).standing == "check first"
+    check_lot(kitchen, lot.id, moist=False)
+    assert "airless-dryness-in-doubt" not in rules(lot_cautions(kitchen, lot))
+    felt = a_shelf(a_batch("corn", dried_mass=Mass(255.0)))
+    lot = packed(felt, package=Package(package, place=PANTRY))
+    assert not rules(lot_cautions(felt, lot)) & {"airless-dryness-in-doubt", "airless-dryness-unknown"}
+    sticky = a_shelf(a_batch("corn", felt="sticky", dried_mass=Mass(255.0)))
+    lot = packed(sticky, package=Package(package, place=PANTRY))
+    assert shelf_line(sticky, lot.id).standing == "do not eat"
 
 
 def test_a_drier_target_of_her_own_is_held_to():

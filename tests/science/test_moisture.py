@@ -14,11 +14,9 @@ from dryhouse.science.moisture import (
     moisture_now,
     target_mass,
     typed_moisture,
-    verdict,
     wet_to_dry,
 )
 from dryhouse.science.values import Fact
-from tests.rows import every_row
 
 CORN = Fact(76.05, "%", "a source", low=74.0, high=78.0)
 TARGET = Fact(10.0, "%", "another source")
@@ -63,22 +61,6 @@ def test_a_target_mass_carries_its_interval_its_basis_and_its_workings():
     assert figure.workings[0].terms[-1].source == "a source"
 
 
-@every_row(
-    ("mass", "name"),
-    [
-        (266.0, "dry enough"),
-        (250.0, "dry enough"),
-        (300.0, "nearly"),
-        (310.0, "still moist"),
-        (500.0, "still moist"),
-        (150.0, "weights don't add up"),
-        (1100.0, "weights don't add up"),
-    ],
-)
-def test_the_verdict_by_weight(mass, name):
-    assert verdict(one(), mass, TARGET).name == name
-
-
 @given(grams, percent, st.floats(0.02, 1.0))
 def test_the_starting_moisture_named_as_an_explanation_makes_the_weights_add_up(mass, water, share):
     load = one(mass, Fact(water, "%", "s"))
@@ -90,7 +72,7 @@ def test_the_starting_moisture_named_as_an_explanation_makes_the_weights_add_up(
 
 def test_moisture_now_shows_its_working_and_its_range():
     figure = moisture_now(one(), 300)
-    assert figure.value == pytest.approx(100 * (1 - 239.5 / 300))
+    assert figure.value == pytest.approx(100 * (1 - 239.5 / 300), abs=0.1)
     assert figure.low < figure.value < figure.high
     assert figure.unit == "%"
 

@@ -6,10 +6,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.science.display import METRIC, Style
-from dryhouse.science.moisture import LoadPart, Verdict, load_of, verdict
-from dryhouse.science.statuses import VerdictName
+from dryhouse.science.dryness import Verdict, verdict
+from dryhouse.science.moisture import LoadPart, load_of
+from dryhouse.science.statuses import Feel, VerdictName
 from dryhouse.science.values import Fact
-from dryhouse.words.verdicts import mismatch_sentence, verdict_sentence
+from dryhouse.words.verdicts import mismatch_sentence, no_keep_by_sentence, verdict_sentence
 from tests.rows import every_row
 
 CORN = Fact(76.05, "%", "a source", low=74.0, high=78.0)
@@ -24,11 +25,15 @@ def one(mass=1000.0, water=CORN):
 @every_row(
     ("mass", "us", "metric"),
     [
-        (266.0, "Dry enough by weight: 10 % moisture by weight, target 10 %. Check by hand as well.", None),
-        (300.0, "Nearly: 20 % moisture by weight, target 10 %; 1.2 oz of water still to go.",
-         "Nearly: 20 % moisture by weight, target 10 %; 33.9 g of water still to go."),
-        (500.0, "Still moist: 52 % moisture by weight, target 10 %; 8.3 oz of water still to go.",
-         "Still moist: 52 % moisture by weight, target 10 %; 234 g of water still to go."),
+        (230.0, "Dry enough by weight: 6 % moisture (3 % to 10 %), target 10 %. Check by hand as well.", None),
+        (250.0, "Probably dry by weight: 8 % moisture (4 % to 14 %), target 10 %. Let a piece cool and break it: "
+                "brittle?", None),
+        (275.0, "Nearly dry by weight: 14 % moisture (7 % to 20 %), target 10 %; 0.39 oz of water still to go. Let "
+                "a piece cool and break it: brittle?",
+         "Nearly dry by weight: 14 % moisture (7 % to 20 %), target 10 %; 11.1 g of water still to go. Let a piece "
+         "cool and break it: brittle?"),
+        (500.0, "Still moist by weight: 52 % moisture (48 % to 56 %), target 10 %; 8.3 oz of water still to go.",
+         "Still moist by weight: 52 % moisture (48 % to 56 %), target 10 %; 234 g of water still to go."),
     ],
 )  # fmt: skip
 def test_a_verdict_says_its_figures_in_the_units_of_the_reader(mass, us, metric):
@@ -38,19 +43,35 @@ def test_a_verdict_says_its_figures_in_the_units_of_the_reader(mass, us, metric)
 
 
 def test_the_decimal_comma_reaches_the_verdict():
-    assert "33,9 g" in verdict_sentence(verdict(one(), 300.0, TARGET), Style(METRIC, decimal_comma=True))
+    assert "11,1 g" in verdict_sentence(verdict(one(), 275.0, TARGET), Style(METRIC, decimal_comma=True))
 
 
-def test_what_is_lighter_than_usual_and_still_possible_is_said():
-    said = verdict_sentence(verdict(one(), 230.0, TARGET), GRAMS)
-    assert said.startswith("Dry enough by weight: 3 % moisture")
-    assert "lighter than the usual dry matter" in said
-    assert "lighter" not in verdict_sentence(verdict(one(), 250.0, TARGET), GRAMS)
+def test_what_would_settle_it_is_said():
+    found = verdict(one(), 260.0, TARGET)
+    assert verdict_sentence(found, GRAMS).endswith("Let a piece cool and break it: brittle?")
+    assert "Weigh again after an hour" in verdict_sentence(replace(found, on_dryer=True), GRAMS)
+    fruit = verdict(one(), 290.0, Fact(20.0, "%", "another source"))
+    assert verdict_sentence(fruit, GRAMS).endswith("break it: leathery?")
+    felt = verdict(one(), 266.0, TARGET, feel=Feel.BRITTLE)
+    said = verdict_sentence(felt, GRAMS)
+    assert said.startswith("Probably dry by weight and brittle to the hand: ")
+    assert said.endswith("A dry-matter test of 20 g would settle it.")
+    settled = verdict_sentence(verdict(one(), 250.0, TARGET, feel=Feel.BRITTLE), GRAMS)
+    assert settled.startswith("Dry enough by weight and brittle to the hand: ")
+    assert "by hand as well" not in settled
+    assert verdict_sentence(verdict(one(), 500.0, TARGET), GRAMS).endswith("still to go.")
 
 
 def test_a_sample_tray_is_named():
-    found = replace(verdict(one(), 300.0, TARGET), of_sample=True)
-    assert verdict_sentence(found, GRAMS).startswith("By the sample tray: Nearly: ")
+    found = replace(verdict(one(), 275.0, TARGET), of_sample=True)
+    assert verdict_sentence(found, GRAMS).startswith("By the sample tray: Nearly dry by weight: ")
+
+
+def test_why_there_is_no_keep_by_is_said():
+    doubted, moist, dry = (verdict(one(), grams, TARGET) for grams in (250.0, 400.0, 225.0))
+    assert "until you record how a cooled piece feels" in no_keep_by_sentence(doubted, doubted)
+    assert "until it is dry enough" in no_keep_by_sentence(moist, moist)
+    assert "your own target, not the drier one" in no_keep_by_sentence(dry, moist)
 
 
 def test_too_little_known_says_what_it_takes():

@@ -80,9 +80,10 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.cards.heating import heating_lines
     from dryhouse.kitchen.cautions.cautions import batch_facts
     from dryhouse.kitchen.settings import style
+    from dryhouse.science.dryness import Verdict
     from dryhouse.science.safety.unfolded import most_for
     from dryhouse.science.statuses import FigureId, Status
-    from dryhouse.words.figures import figure_json
+    from dryhouse.words.figures import figure_json, moisture_json
     from dryhouse.words.workings import lines
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
@@ -102,6 +103,8 @@ def run(args: argparse.Namespace) -> int:
                 "batch": id,
                 "what": done.what,
                 "verdict": None if forbidden else card.verdict.name,
+                "moisture": moisture_json(card.figure(FigureId.MOISTURE_NOW)),
+                "dry_enough_probability": card.verdict.probability if isinstance(card.verdict, Verdict) else None,
             }
             answer["sentences"] = [*heating_lines(logged), *card.said(notation)]
             answer["figures"] = {f.caption: figure_json(f.figure, notation) for f in card.figures}

@@ -64,6 +64,7 @@ def _run(args: argparse.Namespace) -> int:
             cups = None if line.volume_left_ml is None else line.volume_left_ml / SIZES["cup"]
             measure = None if cups is None else {"value": cups, "low": None, "high": None, "unit": "cup"}
             wet = lot_water(kitchen, line)
+            dryness = book.verdict(line.lot)
             may_be_eaten = line.standing != Status.DO_NOT_EAT
             rests_on, worked = (keeping.basis, keeping.workings) if may_be_eaten else ((), ())
             items.append(
@@ -79,7 +80,8 @@ def _run(args: argparse.Namespace) -> int:
                     "days_left": left.days if left is not None else None,
                     "place": line.place,
                     "package": line.lot.package,
-                    "verdict": "dry enough" if may_be_eaten and book.facts(line.lot, moment).dry_enough else None,
+                    "verdict": dryness.name if may_be_eaten and dryness.probability is not None else None,
+                    "dry_enough_probability": dryness.probability if may_be_eaten else None,
                     "batch": line.lot.batch,
                     "value": line.mass_left_g,
                     "low": None,

@@ -29,9 +29,7 @@ def starting_moisture(food: Food, batch: Batch) -> Fact | None:
     if batch.start_moisture_pct is not None:
         tested = bool(batch.start_moisture_tested)
         return typed_moisture(batch.start_moisture_pct, OWN_TESTED if tested else OWN_START, tested=tested)
-    water = food.fact("water")
-    if water is not None:
-        water = water_with_range(food, water)
+    water = _water_doubted(food)
     raw, cooked = batch.cooked_mass_in, batch.cooked_mass_out
     if water is None or raw is None or cooked is None or published_cooked(food):
         return water
@@ -161,8 +159,19 @@ def _water_of(kitchen: Kitchen, part: BatchPart) -> tuple[str, Fact | None]:
         return part.food, None
     if part.moisture_pct is not None:
         return known.name, typed_moisture(part.moisture_pct, "moisture entered for this ingredient")
-    water = known.fact("water")
-    return known.name, None if water is None else water_with_range(known, water)
+    return known.name, _water_doubted(known)
+
+
+def _water_doubted(food: Food) -> Fact | None:
+    """The water of the raw food (% wet basis) with its range; one entered by hand is doubted as any typed one."""
+    water = food.fact("water")
+    if water is None:
+        return None
+    ranged = water_with_range(food, water)
+    if ranged.low is not None or ranged.how != "entered":
+        return ranged
+    typed = typed_moisture(ranged.value, ranged.source)
+    return replace(ranged, low=typed.low, high=typed.high)
 
 
 def missing_for(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] = ()) -> tuple[str, ...]:

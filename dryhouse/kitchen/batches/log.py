@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.ports import BatchQuery, Done, Pending, Record
+from dryhouse.kitchen.ports import BatchQuery, Change, Done, Pending, Record
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, MealPart, Weighing
 from dryhouse.kitchen.records.problems import problems, refuse
 from dryhouse.kitchen.records.shapes import shapes
@@ -80,6 +80,8 @@ def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done[Batch]:
         _rename_lots(kitchen, id, before.food, known, pending)
     old = parts_of(kitchen, id)
     if [replace(p, id=0, batch=0) for p in old] != [replace(p, id=0, batch=0) for p in draft.parts]:
+        if not pending.changes:
+            pending.changes.append(Change(before, after))  # the act is about the batch, whose ingredients changed
         pending.remove(*old)
         pending.add(*_numbered(kitchen, draft.parts, id))
     return kitchen.commit(f"Changed batch {id}", pending)

@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from dryhouse.kitchen.batches.dryness import felt, verdicts_of
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.batches.log import BatchDraft, parts_of
 from dryhouse.kitchen.cards.card_figure import CardFigure
 from dryhouse.kitchen.cards.first_keep_by import keep_by_figures
-from dryhouse.kitchen.cautions.cautions import batch_cautions, dry_enough
+from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words, verdict_words
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
@@ -22,7 +23,8 @@ from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.shelf.portions import each_sentence
 from dryhouse.kitchen.yields.jar_water import takes_up
 from dryhouse.science.display import Style
-from dryhouse.science.moisture import MISMATCH, Verdict, moisture_now, target_mass, verdict
+from dryhouse.science.dryness import Verdict
+from dryhouse.science.moisture import believed, moisture_now, target_mass
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.statuses import FigureId, VerdictName
 from dryhouse.science.units import DIMENSIONS, MASS, SIZES, figure_in
@@ -30,7 +32,7 @@ from dryhouse.science.values import Basis, Caution, Figure, gravest_first
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 from dryhouse.words.names import called
-from dryhouse.words.verdicts import verdict_sentence
+from dryhouse.words.verdicts import no_keep_by_sentence, verdict_sentence
 
 WEIGHED = Basis("own", "weighed in this batch", 1)
 
@@ -77,23 +79,21 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
     target, notation = target_for(kitchen, batch), style(kitchen)
     figures: list[CardFigure] = []
-    found = Verdict(VerdictName.UNKNOWN)
+    found, kept = verdicts_of(kitchen, batch, parts, known)
     grams = load.grams if load is not None else loaded_grams(known, batch)
-    if load is not None and target is not None and dried is not None:
-        found = verdict(load, dried, target)
-    if load is not None and dried is not None:
-        now = moisture_now(load, dried)
-        if found.name != MISMATCH:
-            figures.append(CardFigure(FigureId.MOISTURE_NOW, now))
+    believed_now = None
+    if load is not None and dried is not None and found.name != VerdictName.MISMATCH:
+        believed_now = believed(load, dried, feel=felt(batch))
+        figures.append(CardFigure(FigureId.MOISTURE_NOW, found.now or moisture_now(load, dried, feel=felt(batch))))
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     if forbidden := forbidding_words(cautions):
-        doubt = verdict_sentence(found, notation) if found.name == MISMATCH else ""
+        doubt = verdict_sentence(found, notation) if found.name == VerdictName.MISMATCH else ""
         judged: Verdict | Forbidden = Forbidden(forbidden)
         whole = each_sentence(kitchen, batch, notation, forbidden=True)
         sentences = [s for s in (doubt, whole, *_times(batch, notation)) if s]
     else:
         judged = found
-        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), grams, found, notation)
+        further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), grams, (found, kept), notation)
         figures += further
     if dried is not None and grams is not None:
         figures.append(CardFigure(FigureId.YIELD_BY_WEIGHT, _yield_by_weight(grams, dried)))
@@ -101,7 +101,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         measured = _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)
         figures.append(CardFigure(FigureId.YIELD_BY_MEASURE, measured))
     if load is not None and target is not None:
-        figures.append(CardFigure(FigureId.TARGET_WEIGHT, figure_in(target_mass(load, target), unit)))
+        figures.append(CardFigure(FigureId.TARGET_WEIGHT, figure_in(target_mass(load, target, believed_now), unit)))
     return Card(
         called(batch, known.name),
         tuple(replace(shown, figure=shown.figure.with_cautions(cautions)) for shown in figures),
@@ -113,21 +113,23 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
 
 
 def _promises(
-    kitchen: Kitchen, draft: BatchDraft, grams: float | None, found: Verdict, notation: Style
+    kitchen: Kitchen,
+    draft: BatchDraft,
+    grams: float | None,
+    verdicts: tuple[Verdict, Verdict],
+    notation: Style,
 ) -> tuple[list[CardFigure], list[str]]:
     """The water and the keep-by of what may be eaten, and what is said of its dryness."""
-    batch, parts = draft.batch, draft.parts
+    batch, (found, kept) = draft.batch, verdicts
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
     figures: list[CardFigure] = []
-    if dried is not None and grams is not None and found.name != MISMATCH:
+    if dried is not None and grams is not None and found.name != VerdictName.MISMATCH:
         figures += _water(kitchen, batch, dried)
-    keeps = found.name == VerdictName.DRY_ENOUGH and dry_enough(kitchen, batch, parts) is True
-    figures += keep_by_figures(kitchen, draft, found.name if keeps else "")
     sentences = [whole] if (whole := each_sentence(kitchen, batch, notation)) else []
-    if found.name == VerdictName.DRY_ENOUGH and not keeps:
-        sentences.append("It reached your own target, not the drier one that is published: no keep-by is given.")
-    elif dried is not None and not keeps:
-        sentences.append("No keep-by is given until the weights say that it is dry enough.")
+    if kept.dry:
+        figures += keep_by_figures(kitchen, draft)
+    elif dried is not None:
+        sentences.append(no_keep_by_sentence(found, kept))
     return figures, [*sentences, *_times(batch, notation)]
 
 

@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.dryness import felt, judged
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, target_for
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_batch, facts_of_food
 from dryhouse.kitchen.cautions.forbidden import verdict_words
@@ -18,11 +19,13 @@ from dryhouse.kitchen.records import BatchPart
 from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, duration
+from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import MISMATCH, moisture_now, verdict
+from dryhouse.science.moisture import moisture_now
 from dryhouse.science.safety import BatchFacts, FoodFacts
 from dryhouse.science.statuses import Status
 from dryhouse.science.values import Caution
+from dryhouse.words.figures import moisture_json
 from dryhouse.words.names import called
 
 PAGE = 500
@@ -60,7 +63,8 @@ def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list
             cautions = said[facts]
             item = _item(kitchen, row, foods[row.batch.food], inside, notation)
             if any(c.forbids_eating for c in cautions):
-                item |= {"verdict": None, "sentence": None, "do_not_eat": True, "water": None}
+                item |= dict.fromkeys(("verdict", "sentence", "dry_enough_probability", "water"))
+                item["do_not_eat"] = True
             items.append({**item, "cautions": cautions})
     return items
 
@@ -84,8 +88,11 @@ def _item(
         moisture, found = run.moisture, run.verdict
     elif food is not None and dried is not None:
         load, target = load_for(kitchen, batch, parts, food=food), target_for(kitchen, batch, food)
-        found = verdict(load, dried, target) if load and target else None
-        moisture = moisture_now(load, dried) if load and (found is None or found.name != MISMATCH) else None
+        found = judged(batch, load, target) if load and target else None
+        if found is not None:
+            moisture = found.now
+        elif load is not None:
+            moisture = moisture_now(load, dried, feel=felt(batch))
     return {
         "id": batch.id,
         "food": batch.food,
@@ -99,7 +106,8 @@ def _item(
         "dried": dried,
         "unit": "g",
         "yield": dried / loaded if dried is not None and loaded else None,
-        "moisture": moisture.value if moisture else None,
+        "moisture": moisture_json(moisture),
+        "dry_enough_probability": found.probability if isinstance(found, Verdict) else None,
         "verdict": found.name if found else None,
         "sentence": verdict_words(found, notation) if found else None,
         "weighings": row.weighings,
@@ -123,7 +131,7 @@ def batch_line(kitchen: Kitchen, item: dict[str, Any], style: Style) -> str:
     if item["hours"] is not None:
         parts.append(duration(item["hours"] * 3600))
     if item["moisture"] is not None:
-        parts.append(f"{style.percent(item['moisture'])} moisture")
+        parts.append(f"{style.percent(item['moisture']['value'], 0)} moisture")
     if item["do_not_eat"]:
         parts.append(Status.DO_NOT_EAT)
     elif item["verdict"]:

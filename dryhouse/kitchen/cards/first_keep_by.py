@@ -13,16 +13,14 @@ from dryhouse.kitchen.cards.card_figure import CardFigure
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.keeping import life_at
-from dryhouse.science.statuses import FigureId, VerdictName
+from dryhouse.science.statuses import FigureId
 from dryhouse.science.values import Basis, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
 
-def keep_by_figures(kitchen: Kitchen, draft: BatchDraft, dryness: str) -> list[CardFigure]:
-    """Days of quality at each published temperature; none unless it is dry enough by weight."""
-    if dryness != VerdictName.DRY_ENOUGH:
-        return []
+def keep_by_figures(kitchen: Kitchen, draft: BatchDraft) -> list[CardFigure]:
+    """Days of quality at each published temperature, of a batch that counts as dry."""
     batch = draft.batch
     known = keeping_lines(batch.food, batch_facts(kitchen, draft).food)
     temperatures = sorted({p.temperature_c for line in known.lines if not line.only_between for p in line.points})

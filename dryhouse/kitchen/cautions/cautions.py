@@ -14,7 +14,7 @@ from dryhouse.handbook.animal_words import animal_words
 from dryhouse.handbook.safety_table import safety_rules
 from dryhouse.handbook.staples import staples
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.batches.loads import keeping_target, load_for
+from dryhouse.kitchen.batches.dryness import NOT_WEIGHED, verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft, parts_of
 from dryhouse.kitchen.cautions.stood import UNKNOWN, Stood, stood_in_kitchen, stood_on_shelf
 from dryhouse.kitchen.foods.catalog import food as find_food
@@ -22,10 +22,9 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, LotCheck, LotMove, Meal, MealPart, PlaceTemperature
 from dryhouse.kitchen.records.batches import FINISHED, THERMOMETER
 from dryhouse.kitchen.records.lots import BOUGHT
+from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import verdict
 from dryhouse.science.safety import BatchFacts, Facts, FoodFacts, LotFacts, MealFacts, evaluate
-from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Caution
 
 LABEL = "label"
@@ -137,8 +136,15 @@ def batch_facts(
     if record.id and kitchen.journal.where(Lot, batch=record.id):
         return facts
     warm, hot = stood_in_kitchen(record.ended, kitchen.now(), _room(record))
-    dry = dry_enough(kitchen, record, inside)
-    return replace(facts, off_dryer=True, dry_enough=dry, warm_min=warm, hot_min=hot)
+    _, dryness = verdicts_of(kitchen, record, inside)
+    return replace(
+        facts,
+        off_dryer=True,
+        dry_enough=dryness.dry,
+        dry_doubted=dryness.in_doubt,
+        warm_min=warm,
+        hot_min=hot,
+    )
 
 
 def facts_of_batch(batch: Batch, parts: Sequence[BatchPart], food_of: Callable[[str], FoodFacts]) -> BatchFacts:
@@ -166,24 +172,6 @@ def _room(batch: Batch) -> float | None:
     return batch.kitchen_temperature.si if batch.kitchen_temperature else None
 
 
-NOT_YET = (VerdictName.NEARLY, VerdictName.STILL_MOIST)
-
-
-def dry_enough(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] | None = None) -> bool | None:
-    """Whether the dried mass reached the target of what keeps; None where the weights cannot tell."""
-    if batch.dried_mass is None:
-        return None
-    try:
-        load = load_for(kitchen, batch, parts_of(kitchen, batch.id) if parts is None else parts)
-        target = keeping_target(kitchen, batch)
-    except InputProblem:
-        return None
-    if load is None or target is None:
-        return None
-    named = verdict(load, batch.dried_mass.si, target).name
-    return True if named == VerdictName.DRY_ENOUGH else False if named in NOT_YET else None
-
-
 def is_bought(lot: Lot) -> bool:
     """As recorded when it was shelved; a lot dried at home stays so, whatever becomes of its batch."""
     return lot.origin == BOUGHT
@@ -201,13 +189,13 @@ def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None, *, pla
     batch = kitchen.journal.get(Batch, lot.batch) if lot.batch is not None else None
     own = food_facts(kitchen, lot.food)
     from_batch = batch_facts(kitchen, batch) if batch else None if is_bought(lot) else BatchFacts(own)
-    dry = dry_enough(kitchen, batch) if batch else None
+    dryness = verdicts_of(kitchen, batch)[1] if batch else NOT_WEIGHED
     checks = [c for c in kitchen.journal.where(LotCheck, lot=lot.id) if c.on <= kitchen.local(at).date()]
     moves = sorted(
         (m for m in kitchen.journal.where(LotMove, lot=lot.id) if m.at <= at), key=lambda m: (m.at, m.id)
     )
     stood = UNKNOWN
-    if batch is not None and asks_how_long(dry, checks):
+    if batch is not None and asks_how_long(dryness, checks):
         places = {m.place for m in moves}
         readings = {
             place: sorted(kitchen.journal.where(PlaceTemperature, place=place), key=lambda t: (t.since, t.id))
@@ -219,19 +207,19 @@ def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None, *, pla
         if place is None
         else warmth_of(kitchen.journal.where(PlaceTemperature, place=place), at)
     )
-    return facts_of_lot(lot, own, from_batch, dry, checks, warmth, stood)
+    return facts_of_lot(lot, own, from_batch, dryness, checks, warmth, stood)
 
 
-def asks_how_long(dry: bool | None, checks: Sequence[LotCheck]) -> bool:
+def asks_how_long(dryness: Verdict, checks: Sequence[LotCheck]) -> bool:
     """Whether it matters how long a lot stood warm: it is not dry, or was found moist."""
-    return dry is False or any(c.moist for c in checks)
+    return dryness.dry is False or any(c.moist for c in checks)
 
 
 def facts_of_lot(
     lot: Lot,
     own: FoodFacts,
     batch: BatchFacts | None,
-    dry: bool | None,
+    dryness: Verdict,
     checks: Sequence[LotCheck],
     temperature_c: float | None,
     stood: Stood = UNKNOWN,
@@ -254,7 +242,8 @@ def facts_of_lot(
         in_oil=lot.in_oil,
         sealed=lot.sealed,
         opened=lot.opened_on is not None,
-        dry_enough=dry,
+        dry_enough=dryness.dry,
+        dry_doubted=dryness.in_doubt,
         conditioned_days=days,
         pasteurised=bool(lot.pasteurised),
         temperature_c=temperature_c,

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.display import Style
+from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import Verdict
 from dryhouse.science.statuses import Status
 from dryhouse.science.values import Caution
 from dryhouse.words.verdicts import verdict_sentence

@@ -17,16 +17,15 @@ from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all, periods
 from dryhouse.science.display import METRIC, Style
+from dryhouse.science.dryness import adds_up
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Forecast, Prior, forecast
 from dryhouse.science.moisture import (
-    MISMATCH,
     Load,
     LoadPart,
     dry_matter,
     load_of,
     typed_moisture,
-    verdict,
     wet_to_dry,
 )
 from dryhouse.science.values import Basis, Caution, Fact, merge_bases
@@ -139,9 +138,7 @@ def _forecast(
     nothing more.
     """
     lightest = min(points.grams)
-    doubt = (
-        mismatch_sentence(load, lightest, _AS_THE_FILE) if verdict(load, lightest, target).name == MISMATCH else ""
-    )
+    doubt = mismatch_sentence(load, lightest, _AS_THE_FILE) if not adds_up(load, lightest) else ""
     sound = _plausible(points, load.solids_low) if doubt else len(points.grams)
     try:
         found = forecast(

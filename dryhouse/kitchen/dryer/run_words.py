@@ -14,11 +14,12 @@ from dryhouse.kitchen.records import BatchEvent
 from dryhouse.kitchen.records.batches import DRYING, LOAD, MOVED, SAMPLE
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, counted, duration
-from dryhouse.science.moisture import MISMATCH
+from dryhouse.science.dryness import Verdict
+from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Figure, cautions_json
 from dryhouse.words.curves import curve_lines
 from dryhouse.words.dates import weekday_clock
-from dryhouse.words.figures import figure_json
+from dryhouse.words.figures import figure_json, moisture_json
 from dryhouse.words.forecasts import When, bands_sentence, finish_sentence
 from dryhouse.words.messages import message_words
 
@@ -33,7 +34,7 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
         yield f"Weight of the {what} now: {style.mass(run.net_g)}" + (
             f", target {style.mass(run.target_mass.value)}" if run.target_mass else ""
         )
-    if run.moisture is not None and not (run.verdict is not None and run.verdict.name == MISMATCH):
+    if run.moisture is not None and not (run.verdict is not None and run.verdict.name == VerdictName.MISMATCH):
         yield f"Moisture: {moisture_words(run, style)}"
     if run.verdict is not None:
         yield verdict_words(run.verdict, style)
@@ -110,7 +111,7 @@ def paused_words(kitchen: Kitchen, run: DryingRun) -> str:
 
 def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
     """When it will likely be dry, with both bands; or why that cannot be said."""
-    if run.verdict is not None and run.verdict.name == MISMATCH:
+    if run.verdict is not None and run.verdict.name == VerdictName.MISMATCH:
         return "No forecast while the weights don't add up."
     found = run.expected.forecast
     if found is None:
@@ -200,6 +201,8 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
         "moisture_dry_basis": _json(run.moisture_dry_basis, notation),
         "moisture_ratio": _json(run.moisture_ratio, notation),
         "verdict": run.verdict.name if run.verdict and not forbidden else None,
+        "moisture": moisture_json(run.moisture),
+        "dry_enough_probability": run.verdict.probability if isinstance(run.verdict, Verdict) else None,
         "sentence": verdict_words(run.verdict, notation) if run.verdict else None,
         "chosen": run.curves.chosen.name if run.curves and run.curves.chosen else None,
         "finish": dict(found.finish.as_json()) if found else None,

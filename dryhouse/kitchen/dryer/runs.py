@@ -13,6 +13,7 @@ from datetime import datetime
 from functools import lru_cache
 
 from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.dryness import felt
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cautions.cautions import batch_cautions
@@ -28,7 +29,10 @@ from dryhouse.kitchen.records import Batch, BatchEvent, Dryer, Weighing
 from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, SAMPLE, TRAY
 from dryhouse.kitchen.settings import style
 from dryhouse.science.curves import CurveSet, fit_all
-from dryhouse.science.moisture import MISMATCH, SCALE_G, Load, Verdict, moisture_now, target_mass, verdict
+from dryhouse.science.dry_matter import Belief
+from dryhouse.science.dryness import Verdict, verdict
+from dryhouse.science.moisture import SCALE_G, Load, believed, moisture_now, target_mass
+from dryhouse.science.statuses import Feel, VerdictName
 from dryhouse.science.values import Caution, Fact, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
@@ -114,7 +118,7 @@ class DryingRun:
 
 
 NOTHING_ASIDE = Aside()
-_PROMISES = frozenset({"dry enough", "probably dry"})
+_PROMISES = frozenset({VerdictName.DRY_ENOUGH, VerdictName.PROBABLY_DRY})
 
 
 def running(kitchen: Kitchen) -> tuple[DryingRun, ...]:
@@ -157,8 +161,14 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     expected = run_forecast(
         kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
     )
-    now = moisture_now(load, net, expected.learned) if load is not None and net is not None else None
-    standing = _verdict(load, net, target, scope, now) if mine or len(points) > 1 else None
+    weighed = net is not None and (bool(mine or rounds) or len(points) > 1)
+    feel = felt(record) if record.state == FINISHED else None
+    learned = expected.learned
+    now = moisture_now(load, net, learned, feel) if load is not None and net is not None else None
+    standing = None
+    if load is not None and net is not None and target is not None and weighed:
+        standing = verdict(load, net, target, learned, feel)
+        standing = replace(standing, of_sample=scope != LOAD, on_dryer=record.state == DRYING)
     curves = curves_of(points) if load is not None else None
     return DryingRun(
         batch=record,
@@ -175,7 +185,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         load=load,
         whole=whole,
         target=target,
-        target_mass=_with(cautions, target_mass(load, target)) if load is not None and target is not None else None,
+        target_mass=_with(cautions, _target(load, net if weighed else None, target, learned, feel)),
         moisture=_with(cautions, now),
         moisture_dry_basis=_with(cautions, _dry_basis(load, net, now)),
         moisture_ratio=_with(cautions, _ratio(load, net, now)),
@@ -287,6 +297,15 @@ def _with(cautions: tuple[Caution, ...], figure: Figure | None) -> Figure | None
     return figure.with_cautions(cautions) if figure is not None else None
 
 
+def _target(
+    load: Load | None, net: float | None, target: Fact | None, learned: Belief | None, feel: Feel | None
+) -> Figure | None:
+    """The mass at which it is dry, by the same dry matter as the moisture."""
+    if load is None or target is None:
+        return None
+    return target_mass(load, target, None if net is None else believed(load, net, learned, feel))
+
+
 def _dry_basis(load: Load | None, net: float | None, now: Figure | None) -> Figure | None:
     """Water for 1 of dry matter, by the same dry matter as the moisture (`now`, % wet basis)."""
     if load is None or net is None or now is None:
@@ -308,15 +327,6 @@ def _ratio(load: Load | None, net: float | None, now: Figure | None) -> Figure |
     return Figure(value, "", basis=now.basis, workings=(*load.workings, line))
 
 
-def _verdict(
-    load: Load | None, net: float | None, target: Fact | None, scope: str, now: Figure | None
-) -> Verdict | None:
-    if load is None or net is None or target is None or now is None:
-        return None
-    found = verdict(load, net, target)
-    return replace(found, of_sample=scope != LOAD, now_pct=now.value)
-
-
 def _oddities(scope: str, points: Sequence[WeighedPoint]) -> tuple[str, ...]:
     if scope != LOAD and points and points[0].hours > LATE_SAMPLE_H:
         return (
@@ -332,7 +342,7 @@ def _heavy(
     """Readings heavier than what was loaded: nothing on a dryer gains weight. The verdict comes first."""
     loaded = loaded_g(kitchen, batch)
     over = [w for w in weighings if loaded is not None and w.net_g > loaded + SCALE_G]
-    mismatch_said = standing is not None and standing.name == MISMATCH
+    mismatch_said = standing is not None and standing.name == VerdictName.MISMATCH
     if loaded is None or len(over) <= mismatch_said:
         return ()
     notation = style(kitchen)

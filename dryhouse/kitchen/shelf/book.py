@@ -15,10 +15,10 @@ from typing import Any
 
 from dryhouse.handbook.keeping_table import KeepingLines, keeping_lines
 from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.dryness import NOT_WEIGHED, verdicts_of
 from dryhouse.kitchen.calendar import day_of, start_of
 from dryhouse.kitchen.cautions.cautions import (
     asks_how_long,
-    dry_enough,
     facts_of_batch,
     facts_of_food,
     facts_of_lot,
@@ -52,6 +52,7 @@ from dryhouse.kitchen.shelf.status import (
     standing_of,
     status_reasons,
 )
+from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.keeping import Keeping, Life, Line, Stretch, keeping, life_on_the_way, used_up
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
@@ -70,7 +71,10 @@ class _Kept:
     """What was worked out of the batch a lot came from."""
 
     facts: BatchFacts | None
-    dry: bool | None
+    dryness: Verdict
+    """By the target of what keeps."""
+    verdict: Verdict
+    """By its own target."""
     dried_on: datetime | None
     title: str
     kitchen_c: float | None = None
@@ -205,9 +209,9 @@ class ShelfBook:
         for batch in (b for some in handfuls for b in journal.where(Batch, id=some)):
             inside = sorted(parts.get(batch.id, ()), key=lambda p: p.position)
             facts = facts_of_batch(batch, inside, self.food_facts)
-            dry = dry_enough(self.kitchen, batch, inside)
+            judged, dryness = verdicts_of(self.kitchen, batch, inside, self.food(batch.food))
             room = batch.kitchen_temperature.si if batch.kitchen_temperature else None
-            self._batches[batch.id] = _Kept(facts, dry, batch.ended, batch.title, room)
+            self._batches[batch.id] = _Kept(facts, dryness, judged, batch.ended, batch.title, room)
 
     # --- one lot ---------------------------------------------------------------------------------------
 
@@ -300,7 +304,7 @@ class ShelfBook:
     def _stood(self, lot: Lot, checks: Sequence[LotCheck], moment: datetime) -> Stood:
         """How long it stood warm by a moment, where that matters."""
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
-        if kept is None or not asks_how_long(kept.dry, checks):
+        if kept is None or not asks_how_long(kept.dryness, checks):
             return UNKNOWN
         moves = [m for m in self.moves.get(lot.id, ()) if m.at <= moment]
         return stood_on_shelf(kept.dried_on, moves, self.temperatures, moment, kept.kitchen_c)
@@ -309,7 +313,12 @@ class ShelfBook:
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
         own = self.food_facts(lot.food)
         batch = kept.facts if kept is not None else None if is_bought(lot) else BatchFacts(own)
-        return facts_of_lot(lot, own, batch, kept.dry if kept else None, checks, warmth, stood)
+        return facts_of_lot(lot, own, batch, kept.dryness if kept else NOT_WEIGHED, checks, warmth, stood)
+
+    def verdict(self, lot: Lot) -> Verdict:
+        """How dry the batch it came from was when it came off, as its card says it."""
+        kept = self._batches.get(lot.batch) if lot.batch is not None else None
+        return kept.verdict if kept is not None else NOT_WEIGHED
 
     def left(self, lot: Lot, on: date) -> Left:
         """What is left of it at the end of a day."""

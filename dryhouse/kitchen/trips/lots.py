@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.handbook.keeping_table import keeping_lines, rule_of
+from dryhouse.kitchen.batches.dryness import verdicts_of
 from dryhouse.kitchen.calendar import day_of, start_of, today
-from dryhouse.kitchen.cautions.cautions import batch_facts, dry_enough
+from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.foods.catalog import food, food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Lot, Trip
@@ -101,9 +102,15 @@ def _serves(kitchen: Kitchen, trip: Trip, batch: Batch) -> tuple[date | None, da
     """
     facts = batch_facts(kitchen, batch)
     warmth = None if trip.temperature is None else trip.temperature.si
-    dry = True if batch.state == DRYING else dry_enough(kitchen, batch)
+    _, dryness = verdicts_of(kitchen, batch)
     jar = LotFacts(
-        facts.food, facts, sealed=True, dry_enough=dry, conditioned_days=days_needed(), temperature_c=warmth
+        facts.food,
+        facts,
+        sealed=True,
+        dry_enough=True if batch.state == DRYING else dryness.dry,
+        dry_doubted=dryness.in_doubt,
+        conditioned_days=days_needed(),
+        temperature_c=warmth,
     )
     found = status_reasons(jar)
     if forbidden := forbidding(found):

@@ -9,18 +9,17 @@ from __future__ import annotations
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.tables import Food
 from dryhouse.handbook.uptake import published_uptake
-from dryhouse.kitchen.batches.loads import load_for, loaded_grams, target_for
+from dryhouse.kitchen.batches.loads import load_for, loaded_grams
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart, CookingNote, CookingNotePart, Lot
 from dryhouse.kitchen.yields.yields import yield_ratio
+from dryhouse.science.dryness import adds_up
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.moisture import MISMATCH, verdict
 from dryhouse.science.rehydration import Correction, TakesUp, correction, taught_by
-from dryhouse.science.values import Basis, Fact, Figure
+from dryhouse.science.values import Basis, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
-_ANY_TARGET = Fact(0.0, "%", "")
 """Where no target is known: whether weights add up does not hang on it."""
 
 
@@ -78,4 +77,4 @@ def _adds_up(kitchen: Kitchen, batch: Batch) -> bool:
     load = load_for(kitchen, batch, kitchen.journal.where(BatchPart, batch=batch.id))
     if load is None or batch.dried_mass is None:
         return True
-    return verdict(load, batch.dried_mass.si, target_for(kitchen, batch) or _ANY_TARGET).name != MISMATCH
+    return adds_up(load, batch.dried_mass.si)

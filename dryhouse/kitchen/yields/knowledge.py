@@ -18,7 +18,8 @@ from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.yields.habits import TrayLoad, hours_for, tray_loads
-from dryhouse.science.moisture import MISMATCH, LoadPart, load_of, verdict
+from dryhouse.science.dryness import adds_up
+from dryhouse.science.moisture import LoadPart, load_of
 from dryhouse.science.values import UNCHECKED, Basis, Fact, Figure
 from dryhouse.science.workings import Step, step
 from dryhouse.science.workings import StepKind as Kind
@@ -132,23 +133,22 @@ def sound(
     The rule is the dryness verdict's own: lighter dried than its dry matter can be, or heavier than it was
     loaded. The dry matter is her own starting moisture where she entered one.
     """
-    water, goal = _range(kitchen, food), food.fact("target_moisture") or Fact(0.0, "%", "")
-    usual = water or _ALL_WATER
+    usual = _range(kitchen, food) or _ALL_WATER
     least = 1.0 - usual.value / 100.0
     kept: list[YieldPair] = []
     left_out: list[YieldPair] = []
     for pair in pairs:
         # between its usual dry matter and what was loaded the verdict need not be asked
         plain = pair.start_moisture_pct is None and 0.0 < least <= pair.dried_g / pair.prepared_g <= 1.0
-        (kept if plain or _adds_up(pair, food, usual, goal) else left_out).append(pair)
+        (kept if plain or _adds_up(pair, food, usual) else left_out).append(pair)
     return tuple(kept), tuple(p.batch for p in left_out)
 
 
-def _adds_up(pair: YieldPair, food: Food, water: Fact, goal: Fact) -> bool:
+def _adds_up(pair: YieldPair, food: Food, water: Fact) -> bool:
     if pair.start_moisture_pct is not None:
         water = Fact(pair.start_moisture_pct, "%", "entered for this batch", "entered")
     load = load_of([LoadPart(food.name, pair.prepared_g, water)])
-    return pair.dried_g > 0 and verdict(load, pair.dried_g, goal).name != MISMATCH
+    return pair.dried_g > 0 and adds_up(load, pair.dried_g)
 
 
 def _published_water(kitchen: Kitchen, food: Food) -> Fact | None:

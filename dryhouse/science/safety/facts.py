@@ -101,7 +101,9 @@ class BatchFacts:
     off_dryer: bool = False
     """Whether it has come off the dryer and is not packed yet."""
     dry_enough: bool | None = None
-    """By weight; None where the weights don't tell."""
+    """By weight and by hand; None where they don't tell."""
+    dry_doubted: bool = False
+    """Whether it was weighed, and it may be dry and may not."""
     warm_min: float | None = None
     """Minutes it has stood above 40 °F since it came off the dryer, counted no further than a day; and of them
     above 90 °F. None where nobody knows. Asked only of food that is not dry."""
@@ -127,7 +129,9 @@ class LotFacts:
     sealed: bool | None = None
     opened: bool | None = None
     dry_enough: bool | None = None
-    """By weight; None where the weights don't tell."""
+    """By weight and by hand; None where they don't tell."""
+    dry_doubted: bool = False
+    """Whether it was weighed, and it may be dry and may not."""
     conditioned_days: int | None = None
     pasteurised: bool | None = None
     temperature_c: float | None = None
@@ -148,6 +152,16 @@ class LotFacts:
     def kinds(self) -> frozenset[str]:
         """The kinds of what is in the package."""
         return self.food.kinds
+
+    @property
+    def found_dry(self) -> bool:
+        """Looked at and found dry, and never moist."""
+        return self.moist is False and not self.ever_moist
+
+    @property
+    def in_doubt(self) -> bool:
+        """Dried at home and weighed, it may be dry and may not, and no look answered that."""
+        return not self.bought and self.dry_enough is None and self.dry_doubted and not self.found_dry
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,13 @@ START = datetime(2026, 11, 24, 8, tzinfo=UTC)
 
 
 def done(id=1, food="corn", **more):
-    given = {"prepared_mass": Mass(1000.0), "dried_mass": Mass(262.0), "started": START, "id": id}
+    given = {
+        "prepared_mass": Mass(1000.0),
+        "dried_mass": Mass(262.0),
+        "started": START,
+        "id": id,
+        "felt": "brittle",
+    }
     return Batch(food, **{**given, "ended": START + timedelta(hours=9), **more})
 
 
@@ -29,14 +35,28 @@ def test_a_finished_batch_answers_with_its_weights_moisture_and_verdict():
     assert item["dried"] == 262.0
     assert item["yield"] == pytest.approx(0.262)
     assert item["hours"] == 9.0
-    assert item["moisture"] == pytest.approx(100 * (1 - 239.5 / 262))
+    assert item["moisture"]["low"] < 100 * (1 - 239.5 / 262) < item["moisture"]["high"]
+    assert item["moisture"]["low"] < item["moisture"]["value"] < item["moisture"]["high"]
+    assert item["moisture"]["unit"] == "%"
+    assert 0.8 <= item["dry_enough_probability"] < 1
     assert (item["verdict"], item["dryer"]) == ("dry enough", "shelf dryer")
     assert item["started"] == "2026-11-24T08:00:00+00:00"
 
 
 def test_what_is_not_known_is_none_and_nothing_is_made_up():
     (item,) = items(Batch("corn", id=1))
-    unknown = ("fresh", "dried", "yield", "moisture", "verdict", "sentence", "hours", "started", "dryer")
+    unknown = (
+        "fresh",
+        "dried",
+        "yield",
+        "moisture",
+        "dry_enough_probability",
+        "verdict",
+        "sentence",
+        "hours",
+        "started",
+        "dryer",
+    )
     assert {item[name] for name in unknown} == {None}
 
 
@@ -56,7 +76,8 @@ def test_a_batch_on_the_dryer_answers_from_its_last_weighing():
     drying = done(state="drying", dried_mass=None, ended=None)
     (item,) = items(drying, Weighing(1, NOW - timedelta(hours=1), Mass(400.0), id=1))
     assert item["verdict"] == "still moist"
-    assert item["moisture"] == pytest.approx(100 * (1 - 239.5 / 400))
+    assert item["moisture"]["value"] == pytest.approx(100 * (1 - 239.5 / 400))
+    assert item["dry_enough_probability"] == pytest.approx(0, abs=1e-6)
     assert item["weighings"] == 1
 
 
@@ -70,6 +91,6 @@ def test_one_line_a_batch():
     (item,) = batch_items(kitchen, BatchQuery())
     line = batch_line(kitchen, item, Style("metric"))
     assert line.startswith("    1  2026-11-24 08:00")
-    for said in ("first ears", "1 kg → 262 g", "9 h", "8.6 % moisture", "dry enough"):
+    for said in ("first ears", "1 kg → 262 g", "9 h", "8 % moisture", "dry enough"):
         assert said in line
     assert "no start" in batch_line(kitchen, {**item, "started": None}, Style("metric"))

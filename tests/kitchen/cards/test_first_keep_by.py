@@ -1,4 +1,4 @@
-"""The first keep-by of a batch: published life, only for what is dry enough."""
+"""The first keep-by of a batch: the published life at the published temperatures."""
 
 from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.cards.first_keep_by import keep_by_figures
@@ -7,7 +7,7 @@ from tests.builders import a_kitchen
 
 
 def days(food):
-    figures = keep_by_figures(a_kitchen(), BatchDraft(Batch(food)), "dry enough")
+    figures = keep_by_figures(a_kitchen(), BatchDraft(Batch(food)))
     return {shown.caption: round(shown.figure.value) for shown in figures}
 
 
@@ -19,8 +19,3 @@ def test_fruit_and_vegetables_at_the_published_temperatures():
 def test_dried_poultry_keeps_fourteen_days_in_a_room():
     assert 14 in days("turkey").values()
     assert max(days("turkey").values()) == 180
-
-
-def test_nothing_is_said_of_what_is_not_dry_enough():
-    for dryness in ("nearly", "still moist", "unknown", "weights don't add up"):
-        assert keep_by_figures(a_kitchen(), BatchDraft(Batch("apple")), dryness) == []

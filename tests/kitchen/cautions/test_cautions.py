@@ -6,11 +6,11 @@ from dataclasses import replace
 
 import pytest
 
+from dryhouse.kitchen.batches.dryness import verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.cautions.cautions import (
     batch_cautions,
     batch_facts,
-    dry_enough,
     food_cautions,
     lot_cautions,
     lot_facts,
@@ -80,7 +80,7 @@ def test_weights_that_cannot_tell_are_unknown_not_passed():
         a_batch(), a_batch(id=2, prepared_mass=None), a_batch(id=3, dried_mass=Mass(500.0)),
         a_batch(id=4, dried_mass=Mass(20.0)), a_batch("zucchini-lost", 5),
     )  # fmt: skip
-    told = [dry_enough(kitchen, kitchen.journal.get(Batch, n)) for n in range(1, 6)]
+    told = [verdicts_of(kitchen, kitchen.journal.get(Batch, n))[1].dry for n in range(1, 6)]
     assert told == [True, None, False, None, None]
 
 

@@ -55,7 +55,7 @@ def test_a_target_above_the_start_is_refused() -> None:
 
 
 def test_a_run_that_ends_below_its_dry_matter_keeps_the_crossing_it_showed_and_says_what_to_doubt() -> None:
-    run = Points(tuple(float(h) for h in range(10)), (500, 420, 350, 280, 210, 150, 110, 85, 70, 62))
+    run = Points(tuple(float(h) for h in range(10)), (500, 420, 350, 280, 210, 150, 110, 85, 70, 55))
     answer = read_run(run, start_moisture_pct=85, target_moisture_pct=20)
     assert answer.forecast is not None
     assert 6 < answer.forecast.reached_at < 7

@@ -200,11 +200,11 @@ def test_a_finished_load_ends_with_its_dried_mass() -> None:
     hands = Hands()
     batch = hands.start(1000.0)
     hands.wait(9)
-    take_off(hands.kitchen, batch, Mass(175.0, "175 g"))
+    take_off(hands.kitchen, batch, Mass(175.0, "175 g"), felt="leathery")
     run = run_of(hands.kitchen, batch)
     assert [(p.hours, p.net_g) for p in run.points] == [(0.0, 1000.0), (9.0, 175.0)]
     assert run.moisture is not None
-    assert run.moisture.value == pytest.approx(20.0)
+    assert run.moisture.low < run.moisture.value < 20.0 < run.moisture.high
     assert run.verdict is not None
     assert run.verdict.name == "dry enough"
 

@@ -14,13 +14,13 @@ import pytest
 from dryhouse.kitchen.dryer.drying import add_weighing, start_batch
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.records import Batch
+from dryhouse.science.dryness import verdict
 from dryhouse.science.moisture import (
     LoadPart,
     dry_to_wet,
     load_of,
     moisture_now,
     target_mass,
-    verdict,
     wet_to_dry,
 )
 from dryhouse.science.quantities import parse_mass
@@ -70,7 +70,8 @@ def test_cherries_weighed_in_their_container():
     kitchen = a_kitchen()
     raw = parse_mass("45 oz").si - parse_mass("5 oz").si
     assert raw / SIZES["oz"] == pytest.approx(40)
-    cherries = Batch("apple", prepared_mass=parse_mass("40 oz"), start_moisture_pct=86.0, target_moisture_pct=20.0)
+    told = {"start_moisture_pct": 86.0, "start_moisture_tested": True, "target_moisture_pct": 20.0}
+    cherries = Batch("apple", prepared_mass=parse_mass("40 oz"), **told)
     batch = start_batch(kitchen, cherries).record.id
     add_weighing(kitchen, batch, parse_mass("12 oz"), tare=parse_mass("5 oz"))
     run = run_of(kitchen, batch)

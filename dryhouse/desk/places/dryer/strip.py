@@ -39,8 +39,8 @@ from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TRAY, TURNED
 from dryhouse.science.display import duration
-from dryhouse.science.moisture import MISMATCH
 from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.statuses import VerdictName
 from dryhouse.words.messages import message_words
 
 SCOPE_WORDS = {**OF, TRAY: "one tray"}
@@ -164,7 +164,7 @@ class Strip(QFrame):
         now = f"{what} {style.mass(run.net_g)}" if run.net_g is not None else "Not weighed yet"
         if run.target_mass is not None:
             now += f", dry at {style.mass(run.target_mass.value)}"
-        if run.moisture is not None and (run.verdict is None or run.verdict.name != MISMATCH):
+        if run.moisture is not None and (run.verdict is None or run.verdict.name != VerdictName.MISMATCH):
             now += f". Moisture {moisture_words(run, style)}"
         self.state.setText(now + ".")
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 
 from PySide6.QtCore import Qt, Signal
@@ -16,12 +17,14 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.record_fields import NOT_SAID
+from dryhouse.kitchen.batches.log import BatchDraft, parts_of
+from dryhouse.kitchen.cards.batch_card import draft_card
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.records.batches import FEELS, LOAD
+from dryhouse.kitchen.records.batches import FEELS, FINISHED, LOAD
 from dryhouse.kitchen.records.shapes import label
 from dryhouse.science.quantities import Mass, Volume, unit_typed
 
@@ -72,6 +75,8 @@ class TakeOffForm(QWidget):
         column(self).addWidget(scrolling(page))
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.accepted.connect(self.take_off)
+        self.mass.edit.textChanged.connect(self._judge)
+        self.felt.changed.connect(self._judge)
         inner_key(self, "Esc", self.left.emit)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -85,8 +90,6 @@ class TakeOffForm(QWidget):
         """For this batch. A weighing of the load just made stands ready as its dried weight."""
         self.run = run
         self.heading.setText(f"Take {run.title} off the dryer, batch {run.batch.id}")
-        unknown = "Its dryness is not known from weights."
-        self.standing.setText(verdict_words(run.verdict, self.session.style) if run.verdict else unknown)
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.set_value(None)
@@ -104,6 +107,21 @@ class TakeOffForm(QWidget):
         self.mass.set_hint("leave empty if it was not weighed")
         self.mass.setFocus()
         self.mass.edit.selectAll()
+        self._judge()
+
+    def _judge(self) -> None:
+        """Say how dry it is by what is typed so far: as its card will say it."""
+        if self.run is None:
+            return
+        mass, found = self.mass.value(), self.run.verdict
+        said = verdict_words(found, self.session.style) if found else "Its dryness is not known from weights."
+        if mass is not None:
+            kitchen, batch = self.session.kitchen, self.run.batch
+            dried = with_unit(mass, self.mass.default_unit)
+            finished = replace(batch, state=FINISHED, dried_mass=dried, felt=self.felt.value() or "")
+            draft = BatchDraft(finished, parts_of(kitchen, batch.id))
+            said = draft_card(kitchen, draft).judgement(self.session.style)
+        self.standing.setText(said)
 
     def take_off(self) -> None:
         """Finish the batch."""

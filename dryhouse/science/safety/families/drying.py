@@ -38,9 +38,16 @@ def left_moist(batch: BatchFacts, rule: Rule) -> str:
     return f"by weight it is not dry enough; off the dryer, {stood}" if stood else ""
 
 
+def left_in_doubt(batch: BatchFacts, rule: Rule) -> str:
+    """Off the dryer, not packed, and by weight it may be dry and may not."""
+    doubt = batch.off_dryer and batch.dry_enough is None and batch.dry_doubted
+    return "off the dryer; by weight it may be dry and may not" if doubt else ""
+
+
 CONDITIONS: dict[str, Condition] = {
     "dryer air below": air_cooler,
     "pieces thicker": thicker,
     "sulfited": sulfited,
     "left moist": left_moist,
+    "off the dryer in doubt": left_in_doubt,
 }

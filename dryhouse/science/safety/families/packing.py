@@ -18,7 +18,14 @@ def airless_not_cold(lot: LotFacts, rule: Rule) -> str:
 
 def dryness_unknown(lot: LotFacts, rule: Rule) -> str:
     """No weights show that a home-dried food is dry."""
-    return "no weights show that it is dry" if not lot.bought and lot.dry_enough is None else ""
+    unknown = not lot.bought and lot.dry_enough is None and not lot.dry_doubted
+    return "no weights show that it is dry" if unknown else ""
+
+
+def dryness_in_doubt(lot: LotFacts, rule: Rule) -> str:
+    """It was weighed, and it may be dry and may not; a look that found it dry answers that."""
+    asked = lot.in_doubt and not lot.airless
+    return "by weight it may be dry and may not" if asked else ""
 
 
 def not_conditioned(lot: LotFacts, rule: Rule) -> str:
@@ -60,6 +67,7 @@ def _warmer(lot: LotFacts, rule: Rule) -> str:
 CONDITIONS: dict[str, Condition] = {
     "airless and not cold": airless_not_cold,
     "dryness unknown": dryness_unknown,
+    "dryness in doubt": dryness_in_doubt,
     "not conditioned": not_conditioned,
     "with an absorber": with_absorber,
     "in oil, not cold": oil_not_cold,

@@ -34,8 +34,14 @@ def airless_back(lot: LotFacts, rule: Rule) -> str:
 
 def airless_unknown(lot: LotFacts, rule: Rule) -> str:
     """Shut away from air, and neither a weight nor a look shows that it was dry."""
-    shown = lot.dry_enough is not None or (lot.moist is False and not lot.ever_moist)
+    shown = lot.dry_enough is not None or lot.dry_doubted or lot.found_dry
     return "packed without air; nothing on record shows that it is dry" if lot.airless and not shown else ""
+
+
+def airless_in_doubt(lot: LotFacts, rule: Rule) -> str:
+    """Shut away from air, and it may be dry and may not."""
+    asked = bool(lot.airless) and lot.in_doubt
+    return "packed without air; by weight it may be dry and may not" if asked else ""
 
 
 def not_dry_thrown_out(lot: LotFacts, rule: Rule) -> str:
@@ -72,6 +78,7 @@ CONDITIONS: dict[str, Condition] = {
     "airless, not dry, stood warm": airless_thrown_out,
     "airless, not dry, kept cold": airless_back,
     "airless and dryness unknown": airless_unknown,
+    "airless and dryness in doubt": airless_in_doubt,
     "not dry, stood warm": not_dry_thrown_out,
     "not dry enough": not_dry_back,
     "found moist, stood warm": moist_thrown_out,

@@ -61,7 +61,7 @@ def test_another_food_brings_its_own_habits(form):
 
 
 def test_it_answers_while_typing(form):
-    enter(form, food="corn", fresh="35 oz", dried="9 oz")
+    enter(form, food="corn", fresh="35 oz", dried="9 oz", felt="brittle")
     form.answer()
     assert form.preview.isVisible()
     assert form.preview.figure_view(FigureId.YIELD_BY_WEIGHT).value_text() == "25.7 %"

@@ -116,18 +116,23 @@ def test_a_whole_run_by_keyboard_the_forecast_tightens_and_the_result_is_read(si
         widths.append(finish.high50 - finish.low50)
     assert [w.net_g for w in weighings_of(hands.kitchen, strip.run.batch.id)] == [810, 640, 412, 283]
     assert widths[-1] < 0.7 * widths[0]
-    assert "Moisture 50.5 % wet basis (1.02 g water per g dry matter)" in strip.state.text()
+    now = sitting.place.runs[strip.run.batch.id].moisture
+    assert now.low < 50.5 < now.high, "by the table's dry matter"
+    assert f"Moisture {now.value:.1f} % wet basis" in strip.state.text()
     assert strip.verdict.text() == "Still moist"
     assert re.match(r"Dry about (tomorrow )?\d\d:\d\d\.", strip.finish.text())
     assert re.match(r"Even odds: between .+\. 80 %: .+\.", strip.bands.text())
     hands.time = NOON + timedelta(hours=11)
     sitting.type("172", ENTER)
-    assert strip.verdict.text() == "Dry enough"
+    assert strip.verdict.text() == "Probably dry"
+    assert "break it: leathery?" in strip.verdict.toolTip()
     assert "target weight was reached" in strip.finish.text()
     sitting.ctrl(Qt.Key.Key_T)
     assert sitting.place.take_off.mass.text() == "172 g"
+    assert sitting.place.take_off.standing.text().startswith("Probably dry by weight: ")
     sitting.press(Qt.Key.Key_Tab)
     sitting.press(Qt.Key.Key_L)
+    assert sitting.place.take_off.standing.text().startswith("Dry enough by weight and leathery to the hand: ")
     sitting.press(ENTER)
     batch = hands.journal.get(Batch, strip.run.batch.id)
     assert (batch.state, batch.dried_mass) == (FINISHED, Mass(172.0, "172 g"))
