@@ -1,0 +1,213 @@
+"""A scale that reports by itself, played through a pseudo-terminal, and what of it comes into the journal."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import timedelta
+from itertools import pairwise
+
+import pytest
+
+from dryhouse.kitchen.dryer.drying import take_off, weighings_of
+from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.instruments.follower import Following, Instrument, record_kept
+from dryhouse.kitchen.instruments.lines import Way
+from dryhouse.kitchen.instruments.serial_port import SerialPort
+from dryhouse.kitchen.records import Batch
+from tests.kitchen.drying_room import NOON, Hands
+from tests.kitchen.instruments.played_scale import LOAD_G, PlayedScale, Ticking, true_g
+
+
+@pytest.fixture
+def hands() -> Hands:
+    hands = Hands()
+    hands.start(LOAD_G)
+    return hands
+
+
+def instrument(path, **more) -> Instrument:
+    return replace(Instrument("the pantry scale", str(path), 1, serial=True), **more)
+
+
+class Pantry:
+    """A scale, its port, and who follows it."""
+
+    def __init__(self, hands: Hands, path) -> None:
+        self.hands, self.clock = hands, Ticking(NOON)
+        self.scale = PlayedScale(path)
+        self.instrument = instrument(path)
+        self.port = SerialPort(str(path))
+        self.following = Following(hands.kitchen, self.instrument)
+        self.said: list[str] = []
+
+    def run(self, seconds: int, *, every: int = 1, silent: bool = False, **shown) -> None:
+        """So many seconds, a line every few."""
+        for _ in range(0, seconds, every):
+            self.hands.time = self.clock.tick(every)
+            if not silent:
+                self.scale.show(self.clock.hours, **shown)
+            self.look()
+
+    def look(self) -> None:
+        kept, said = self.following.take(self.port.lines(self.clock.time), self.clock.time)
+        self.said += said
+        if kept:
+            record_kept(self.hands.kitchen, self.instrument, kept)
+
+    def count(self, words: str) -> int:
+        return sum(words in sentence for sentence in self.said)
+
+
+@pytest.fixture
+def pantry(hands, tmp_path):
+    pantry = Pantry(hands, tmp_path / "ttyScale")
+    yield pantry
+    pantry.port.close()
+    pantry.scale.unplug()
+
+
+def test_a_day_of_noise_drift_lifted_trays_garbage_and_unplugging_gives_the_true_curve(pantry, hands) -> None:
+    pantry.run(7200, every=2)
+    pantry.run(300, off=-260.0)
+    pantry.run(1800, every=2)
+    pantry.run(30, off=900.0)
+    pantry.run(1800, every=2)
+    for _ in range(60):
+        pantry.scale.send(b"\xff\x00@@##\r\n")
+        hands.time = pantry.clock.tick()
+        pantry.look()
+    pantry.run(1800, every=2)
+    pantry.run(900, unit="oz")
+    pantry.run(900)
+    pantry.scale.unplug()
+    pantry.run(600, silent=True)
+    pantry.scale.plug_in()
+    pantry.run(3600, every=2)
+    found = weighings_of(hands.kitchen, 1)
+    assert len(found) > 25
+    assert all(w.instrument == "the pantry scale" and not w.left_out for w in found)
+    off = [abs(w.net_g - true_g((w.at - NOON).total_seconds() / 3600)) for w in found]
+    assert max(off) < 0.01 * LOAD_G
+    gaps = [(b.at - a.at).total_seconds() for a, b in pairwise(found)]
+    assert min(gaps) >= 300
+    assert max(gaps) < 2500
+    run = run_of(hands.kitchen, 1)
+    for hour in (0.5, 1.0, 2.0, 3.0, 4.0):
+        fitted = run.load.solids + (LOAD_G - run.load.solids) * float(run.curves.chosen.at([hour])[0])
+        assert abs(fitted - true_g(hour)) < 0.01 * LOAD_G
+    assert pantry.count("a tray was lifted") == 2
+    assert pantry.count("is back") == 2
+    assert pantry.count("hold no weight") == 1
+    assert pantry.count("another unit") == 2
+    assert pantry.count("Nothing comes") == 1
+    assert pantry.count("reports again") == 1
+    assert pantry.count("drifts") == 0
+
+
+def test_a_scale_that_climbs_is_said_to_drift_and_not_believed(pantry, hands) -> None:
+    pantry.run(1200)
+    before = len(weighings_of(hands.kitchen, 1))
+    for minute in range(30):
+        pantry.run(60, every=4, off=2.0 * minute + 40.0 * min(minute, 10) / 10)
+    assert pantry.count("drifts") == 1
+    assert len(weighings_of(hands.kitchen, 1)) <= before + 1
+
+
+def test_a_weight_that_stays_away_is_taken_as_it_is_when_she_says_so(pantry, hands) -> None:
+    pantry.run(1200)
+    pantry.run(1200, every=2, off=-250.0)
+    before = len(weighings_of(hands.kitchen, 1))
+    pantry.following.begin_again()
+    pantry.run(600, every=2, off=-250.0)
+    assert len(weighings_of(hands.kitchen, 1)) > before
+
+
+def test_another_unit_that_is_not_named_is_said_and_nothing_is_recorded(hands, tmp_path) -> None:
+    following = Following(hands.kitchen, instrument("x", way=Way("last", "g")))
+    now, kept, said = NOON, [], []
+    for second in range(900):
+        now += timedelta(seconds=1)
+        shown = 990.0 if second < 600 else 990.0 / 28.349523125
+        more, words = following.take([f"{shown:.1f}"], now)
+        kept += more
+        said += words
+    assert {round(k.grams) for k in kept} == {990}
+    assert any("another unit" in sentence for sentence in said)
+
+
+def test_an_open_door_is_seen_by_the_air_and_the_air_is_kept(hands) -> None:
+    following = Following(hands.kitchen, instrument("x", way=Way("table")))
+    lines = ["time,grams,dryer temp C,kitchen temp C,kitchen humidity"]
+    for minute in range(60):
+        air = 57.0 if minute < 30 or minute > 40 else 40.0
+        at = NOON + timedelta(minutes=minute + 1)
+        lines.append(f"{at:%Y-%m-%dT%H:%M:%S}Z,{true_g(minute / 60):.1f},{air},21.5,48")
+    hands.wait(2)
+    kept, said = following.take(lines, hands.time)
+    record_kept(hands.kitchen, instrument("x"), kept)
+    assert sum("door" in sentence for sentence in said) == 1
+    assert weighings_of(hands.kitchen, 1)[0].dryer_temperature.si == 57.0
+    batch = hands.journal.get(Batch, 1)
+    assert (batch.kitchen_temperature.si, batch.kitchen_humidity_pct) == (21.5, 48)
+
+
+def test_what_was_recorded_before_a_restart_is_not_recorded_again(hands) -> None:
+    rows = [f"{NOON + timedelta(minutes=m):%Y-%m-%dT%H:%M:%SZ},{true_g(m / 60):.1f}" for m in range(1, 200)]
+    hands.wait(4)
+    of_table = instrument("x", way=Way("table"))
+    for _ in range(3):
+        following = Following(hands.kitchen, of_table)
+        kept, _ = following.take(["time,grams", *rows], hands.time)
+        record_kept(hands.kitchen, of_table, kept)
+    times = [w.at for w in weighings_of(hands.kitchen, 1)]
+    assert len(times) == len(set(times))
+    once = Following(Hands_again().kitchen, of_table)
+    kept, _ = once.take(["time,grams", *rows], hands.time)
+    assert len(times) <= len(kept) + 2
+
+
+def Hands_again() -> Hands:
+    hands = Hands()
+    hands.start(LOAD_G)
+    hands.wait(4)
+    return hands
+
+
+def test_nothing_is_recorded_of_a_batch_that_was_taken_off(hands) -> None:
+    following = Following(hands.kitchen, instrument("x", way=Way("table")))
+    rows = [f"{NOON + timedelta(minutes=m):%Y-%m-%dT%H:%M:%SZ},{true_g(m / 60):.1f}" for m in range(1, 60)]
+    hands.wait(2)
+    kept, _ = following.take(["time,grams", *rows], hands.time)
+    take_off(hands.kitchen, 1)
+    assert kept
+    assert not record_kept(hands.kitchen, instrument("x"), kept).changes
+
+
+def test_the_port_is_let_go_at_once_and_an_absent_one_waits_without_blocking(tmp_path) -> None:
+    scale = PlayedScale(tmp_path / "ttyScale")
+    port = SerialPort(str(scale.path))
+    assert port.lines(NOON) == []
+    scale.show(0.0)
+    assert len(port.lines(NOON)) == 1
+    port.close()
+    again = SerialPort(str(scale.path))
+    assert again.lines(NOON) == []
+    scale.show(0.0)
+    assert len(again.lines(NOON)) == 1
+    again.close()
+    scale.unplug()
+    absent = SerialPort(str(tmp_path / "nothing"))
+    assert absent.lines(NOON) == []
+    assert absent.gone
+
+
+def test_thirty_days_of_four_scales_leave_a_small_journal() -> None:
+    """A row of a weighing takes some 150 bytes, its index 20; the most that thinning lets through is reckoned."""
+    from dryhouse.science.steady import Thinned
+
+    thinned, kept = Thinned(1000.0), 0
+    for second in range(0, 30 * 86400, 60):
+        hours = (second / 3600.0) % 12.0
+        kept += thinned.wants(float(second), true_g(hours))
+    assert 4 * kept * 300 < 10e6
+    assert kept > 30 * 24
