@@ -19,6 +19,9 @@ from dryhouse.science.values import Caution, Figure
 from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
+    from PySide6.QtCore import QSettings
+
+    from dryhouse.desk.instruments import Instruments
     from dryhouse.desk.theme import Theme
     from dryhouse.kitchen.kitchen import Kitchen
 
@@ -57,6 +60,7 @@ class Session(QObject):
         self.messages = Messages(self)
         self.problem: InputProblem | None = None
         """What was wrong with the last act, where it was refused; its `field` names the entry."""
+        self.instruments: Instruments | None = None
         self._style = style(kitchen)
         self._done: list[Done[Record]] = []
         self._undone: list[Done[Record]] = []
@@ -186,6 +190,13 @@ class Session(QObject):
             self.set_style(style(self.kitchen))
         self.changed.emit(done)
         self.undo_changed.emit()
+
+    def start_instruments(self, settings: QSettings) -> None:
+        """Follow the instruments that are followed on this machine. What they read is no act to be undone."""
+        from dryhouse.desk.instruments import Instruments
+
+        self.instruments = Instruments(self.kitchen, settings, self.say, self.changed.emit, self)
+        self.instruments.start()
 
     # --- doors --------------------------------------------------------------------------------------
 

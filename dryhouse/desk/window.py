@@ -100,6 +100,7 @@ class DeskWindow(QMainWindow):
         self.reminders = Reminders(session, session)
         self.reminders.start()
         self.elsewhere = Elsewhere(session)
+        session.start_instruments(self.settings)
         self.small: QWidget | None = None
 
     def detach(self) -> None:
@@ -111,6 +112,8 @@ class DeskWindow(QMainWindow):
             self.small.deleteLater()
         self.reminders.stop()
         self.elsewhere.stop()
+        if self.session.instruments is not None:
+            self.session.instruments.stop()
         for view in self.views.values():
             view.leave()
             for timer in view.findChildren(QTimer):

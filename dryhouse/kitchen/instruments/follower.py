@@ -48,6 +48,8 @@ class Instrument:
     scope: str = LOAD
     serial: bool = False
     baud: int = 9600
+    journal: str = ""
+    """The file of the journal that the batch is in."""
 
 
 @dataclass(frozen=True, slots=True)

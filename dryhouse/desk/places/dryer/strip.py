@@ -58,6 +58,7 @@ class Strip(QFrame):
     take_off_asked = Signal(int)
     weighings_asked = Signal(int)
     file_asked = Signal(int)
+    instrument_asked = Signal(int)
 
     def __init__(self, session: Session, run: DryingRun) -> None:
         super().__init__()
@@ -148,6 +149,7 @@ class Strip(QFrame):
         menu.addAction("What was weighed, tare, time, dryer temperature …", self.ask_more)
         menu.addAction("Weighings …\tCtrl+L", lambda: self.weighings_asked.emit(batch))
         menu.addAction("Weighings from a file …\tCtrl+I", lambda: self.file_asked.emit(batch))
+        menu.addAction("A scale or logger that reports by itself …", lambda: self.instrument_asked.emit(batch))
         menu.addAction("Batch in the Journal", lambda: self.session.open("journal", "batch", batch))
         return menu
 

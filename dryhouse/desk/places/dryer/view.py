@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.place import DeskPlace
 from dryhouse.desk.places.dryer.detail import CHART, FIGURES, WEIGHINGS, Detail
 from dryhouse.desk.places.dryer.import_page import ImportPage
+from dryhouse.desk.places.dryer.instrument_page import InstrumentPage
 from dryhouse.desk.places.dryer.page import run_page
 from dryhouse.desk.places.dryer.start_form import StartForm
 from dryhouse.desk.places.dryer.strip import Strip
@@ -63,6 +64,7 @@ class DryingPlace(DeskPlace):
         self.form = StartForm(session)
         self.take_off = TakeOffForm(session)
         self.file = ImportPage(session)
+        self.instrument = InstrumentPage(session)
         self.empty_state = EmptyState(
             session.theme,
             "drying",
@@ -86,7 +88,7 @@ class DryingPlace(DeskPlace):
         self._cards.addStretch(1)
         self.area = scrolling(page)
         self.side = Pages()
-        for widget in (self.empty_state, self.detail, self.form, self.take_off, self.file):
+        for widget in (self.empty_state, self.detail, self.form, self.take_off, self.file, self.instrument):
             self.side.addWidget(widget)
         self.split = side_by_side(self.area, self.side, sizes=(470, 600), least=(380, 400))
         self.split.setStretchFactor(1, 1)
@@ -102,6 +104,7 @@ class DryingPlace(DeskPlace):
         self.take_off.left.connect(self._back)
         self.file.brought_in.connect(lambda _id: self._back())
         self.file.left.connect(self._back)
+        self.instrument.left.connect(self._back)
         self.detail.left.connect(self._close_past)
         for keys, act in (
             ("Ctrl+N", self.start),
@@ -223,6 +226,7 @@ class DryingPlace(DeskPlace):
         strip.take_off_asked.connect(self.ask_take_off)
         strip.weighings_asked.connect(self.show_weighings)
         strip.file_asked.connect(self.ask_file)
+        strip.instrument_asked.connect(self.ask_instrument)
         self.strips[run.batch.id] = strip
         return strip
 
@@ -241,7 +245,7 @@ class DryingPlace(DeskPlace):
         if batch == self.current and self.past is None and self.side.currentWidget() is self.detail:
             return
         self.current, self.past = batch, None
-        if self.side.currentWidget() in (self.form, self.take_off, self.file):
+        if self.side.currentWidget() in (self.form, self.take_off, self.file, self.instrument):
             self.side.setCurrentWidget(self.detail)
         self._show_current()
 
@@ -292,6 +296,13 @@ class DryingPlace(DeskPlace):
         run = self.runs.get(self.past if self.past is not None else batch or 0)
         if run is not None and self.file.choose_file(run):
             self.side.setCurrentWidget(self.file)
+
+    def ask_instrument(self, batch: int) -> None:
+        """The page on which an instrument is set to follow a batch."""
+        if batch in self.runs:
+            self.choose(batch)
+            self.side.setCurrentWidget(self.instrument)
+            self.instrument.open(self.runs[batch])
 
     def _back(self) -> None:
         self.side.setCurrentWidget(self.detail)

@@ -1,0 +1,184 @@
+"""Following an instrument: where its lines come from, how they are read, and what they say at this moment."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from dryhouse.desk.instruments import source_of
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.fields import ChoiceField, QuantityField, TextField
+from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.instruments.follower import Instrument
+from dryhouse.kitchen.instruments.growing_file import GrowingFile
+from dryhouse.kitchen.instruments.lines import PATTERNS, LineReader, Way
+from dryhouse.kitchen.instruments.serial_port import BAUDS, SerialPort, ports
+from dryhouse.science.errors import InputProblem, WorldProblem
+from dryhouse.science.quantities import Mass
+from dryhouse.words.messages import problem_sentence
+
+_LOOK_MS = 400
+_SHOWN = 6
+
+
+class InstrumentPage(QWidget):
+    """The preview lives while the page is in view; the port is let go when it is left."""
+
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.run: DryingRun | None = None
+        self.heading = words("", "heading")
+        self.source = ChoiceField(session, "It comes from", editable=True)
+        self.baud = ChoiceField(session, "Speed of the port", [(b, str(b)) for b in BAUDS])
+        self.name = TextField(session, "Call it", hint="the pantry scale", name="name")
+        self.pattern = ChoiceField(
+            session, "How a line is read", [(name, said) for name, (said, _) in PATTERNS.items()], editable=True
+        )
+        self.pattern.set_value("unit")
+        self.unit = ChoiceField(session, "A number without a unit is", [(u, u) for u in ("g", "kg", "oz", "lb")])
+        self.tare = QuantityField(session, "Empty tray (tare)", Mass, hint="none", allow_zero=True)
+        self.preview = words("", select=True)
+        self.preview.setAccessibleName("What it sends now")
+        self.follow_button = button("&Follow it", self.follow, "primary", hint="Enter")
+        self.stop_button = button("S&top following", self.stop_following)
+        self._source: GrowingFile | SerialPort | None = None
+        self._sent: list[str] = []
+        self._build()
+        self.timer = QTimer(self, interval=_LOOK_MS)
+        self.timer.timeout.connect(self.look)
+        for changed in (self.source.changed, self.baud.changed, self.pattern.changed, self.unit.changed):
+            changed.connect(self._begin_again)
+        for field in (self.name, self.tare):
+            field.accepted.connect(self.follow)
+        inner_key(self, "Esc", self.left.emit)
+
+    def _build(self) -> None:
+        inside = column(self, space=8)
+        inside.addWidget(self.heading)
+        inside.addLayout(row(self.source, self.baud, button("Choose a file …", self.choose_file)))
+        inside.addWidget(self.pattern)
+        inside.addLayout(row(self.unit, self.tare, self.name))
+        inside.addWidget(words("What it sends now", "label"))
+        inside.addWidget(self.preview)
+        inside.addStretch(1)
+        inside.addLayout(row(self.follow_button, self.stop_button, button("Leave", self.left.emit), 1))
+
+    def open(self, run: DryingRun) -> None:
+        """Ask which instrument weighs this batch."""
+        self.run = run
+        self.heading.setText(f"A scale or logger for {run.title}, batch {run.batch.id}")
+        self.source.set_choices([*((port, port) for port in ports())])
+        known = self._followed()
+        self.stop_button.setVisible(known is not None)
+        if known is not None:
+            self.source.set_value(known.source)
+            self.pattern.set_value(known.way.pattern)
+            self.unit.set_value(known.way.unit)
+            self.name.set_value(known.name)
+        self.source.setFocus()
+
+    def choose_file(self) -> None:
+        """Choose the file that the instrument writes."""
+        path, _ = QFileDialog.getOpenFileName(self, "The file that grows", "", "Text and tables (*);;All files (*)")
+        if path:
+            self.source.set_value(path)
+            if path.lower().endswith((".csv", ".tsv")):
+                self.pattern.set_value("table")
+
+    def instrument(self) -> Instrument | None:
+        """The instrument as it is entered, or None where it does not say where its lines come from."""
+        source = str(self.source.value() or "").strip()
+        if not source or self.run is None:
+            return None
+        tare = self.tare.value()
+        return Instrument(
+            self.name.text() or "the scale",
+            source,
+            self.run.batch.id,
+            Way(str(self.pattern.value()), self.unit.value()),
+            tare.si if tare is not None else 0.0,
+            self.run.scope,
+            serial=source in ports() or source.startswith(("/dev/", "COM")),
+            baud=int(self.baud.value() or BAUDS[0]),
+            journal=str(self.session.kitchen.journal.path),
+        )
+
+    def _followed(self) -> Instrument | None:
+        following = self.session.instruments
+        if following is None or self.run is None:
+            return None
+        mine = [f.instrument for f in following.all if f.instrument.batch == self.run.batch.id]
+        return mine[0] if mine else None
+
+    # --- preview -------------------------------------------------------------------------------------------
+
+    def _begin_again(self) -> None:
+        self._let_go()
+        self._sent.clear()
+        self.preview.setText("")
+
+    def look(self) -> None:
+        """Show the last lines and what is read from them."""
+        found = self.instrument()
+        if found is None:
+            return
+        if problem := found.way.problem():
+            self.preview.setText(problem)
+            return
+        if self._followed() is not None and self._source is None:
+            self.preview.setText("It is followed.")
+            return
+        try:
+            if self._source is None:
+                self._source = source_of(found)
+            lines = self._source.lines(self.session.kitchen.now())
+        except (InputProblem, WorldProblem) as refused:
+            self.preview.setText(problem_sentence(refused, self.session.style))
+            return
+        self._sent = (self._sent + lines)[-_SHOWN:]
+        reader, style = LineReader(found.way, self.session.kitchen), self.session.style
+        said = []
+        for line in self._sent:
+            sample = reader.read(line)
+            said.append(f"{line.strip()[:50]}   →   {style.mass(sample.grams) if sample else 'no steady weight'}")
+        self.preview.setText("\n".join(said) or "Nothing has come yet.")
+
+    def _let_go(self) -> None:
+        if self._source is not None:
+            self._source.close()
+            self._source = None
+
+    # --- acts ------------------------------------------------------------------------------------------------
+
+    def follow(self) -> None:
+        """Follow the instrument from now on."""
+        found = self.instrument()
+        if found is None or found.way.problem() or self.session.instruments is None:
+            self.session.say("Choose the port, or the file, that the readings come from.", "input")
+            return
+        self._let_go()
+        self.session.instruments.follow(found)
+        self.session.say(f"Following {found.name} for batch {found.batch}.", "done")
+        self.left.emit()
+
+    def stop_following(self) -> None:
+        """Follow it no more."""
+        found = self._followed()
+        if found is not None and self.session.instruments is not None:
+            self.session.instruments.leave(found.name)
+            self.session.say(f"{found.name} is let go.", "done")
+        self.left.emit()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.timer.start()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        self.timer.stop()
+        self._let_go()
+        super().hideEvent(event)
