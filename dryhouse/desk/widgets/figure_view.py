@@ -83,7 +83,7 @@ class FigureView(Pressable):
         super().__init__(session)
         self.title = title
         self.figure: Figure | None = None
-        self._why, self._room = "", room
+        self._why, self._room = "", 0 if compact else room
         set_role(self, "card")
         self._title = words(title, "muted")
         self._value = words("", "heading" if compact else "figure")
