@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -100,6 +100,20 @@ def faults_in(journal: Path) -> list[Message]:
     return check(journal)
 
 
+def can_mend(found: Iterable[Message]) -> bool:
+    """Whether any of what a check found can be mended."""
+    from dryhouse.journal.mending import MENDABLE
+
+    return any(each.kind in MENDABLE for each in found)
+
+
+def mend(journal: Path) -> list[Message]:
+    """Mend what a check can mend, and say what was done. Raises WorldProblem where a backup is needed."""
+    from dryhouse.journal import mending
+
+    return mending.mend(journal)
+
+
 class Journals:
     """What the desk asks of the house: journals opened to write, backed up, restored. Each raises WorldProblem."""
 
@@ -163,6 +177,14 @@ class Journals:
     def faults(self, path: Path) -> list[Message]:
         """Everything that is wrong with a journal, a message each."""
         return faults_in(path)
+
+    def mendable(self, found: Iterable[Message]) -> bool:
+        """Whether any of what was found can be mended."""
+        return can_mend(found)
+
+    def mend(self, path: Path) -> list[Message]:
+        """Mend what can be mended, and say what was done."""
+        return mend(path)
 
 
 def open_desk(path: Path | None, *, sample: bool, timings: bool, quit_when_ready: bool, began: float) -> int:

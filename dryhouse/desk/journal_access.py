@@ -56,6 +56,12 @@ class JournalAccess(Protocol):
     def faults(self, path: Path) -> list[Message]:
         """Everything that is wrong with a journal, a message each."""
 
+    def mendable(self, found: Iterable[Message]) -> bool:
+        """Whether any of what was found can be mended."""
+
+    def mend(self, path: Path) -> list[Message]:
+        """Mend what can be mended, and say what was done."""
+
 
 class Doorway(Protocol):
     """What the menus can ask of whoever opens journals."""

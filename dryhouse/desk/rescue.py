@@ -110,36 +110,61 @@ class Rescue(QObject):
 
     def check(self) -> None:
         """Look the whole journal through, beside the window, and say what was found."""
-        journals, path, session = self.opening.journals, self.opening.here(), self.opening.session
+        journals, path = self.opening.journals, self.opening.here()
         assert journals is not None, "this window opens no journals"
 
-        def look() -> list[str]:
+        def look() -> tuple[list[str], bool]:
             try:
-                return [message_words(found, Style()) for found in journals.faults(path)]
+                found = list(journals.faults(path))
+                return [message_words(each, Style()) for each in found], journals.mendable(found)
             except WorldProblem as problem:
-                return [problem_sentence(problem)]
+                return [problem_sentence(problem)], False
 
-        if session is not None:
-            session.say("Looking through the whole journal…")
+        self._wait("Checking the whole journal…", path)
+        read_beside(self, look, lambda found: self._checked(path, *found), "check the journal")
+
+    def _wait(self, sentence: str, path: Path) -> None:
+        if self.opening.session is not None:
+            self.opening.session.say(sentence)
         else:
             theme = self.opening.window.theme
-            self.opening.show_page(EmptyState(theme, "journal", "Looking through the whole journal…", str(path)))
-        read_beside(self, look, lambda found: self._checked(path, found), "check the journal")
+            self.opening.show_page(EmptyState(theme, "journal", sentence, str(path)))
 
-    def _checked(self, path: Path, found: list[str]) -> None:
+    def _checked(self, path: Path, found: list[str], mendable: bool) -> None:
         if path != self.opening.here():
             return
         session = self.opening.session
         if session is not None and not found:
-            session.say("The journal is whole: its file, its tables and every record.", "done")
-            return
-        back = ("Back to the journal", self.opening.go_back) if session else ("Open it again", self.opening.reopen)
-        if found:
-            heading, restore = (
-                f"The check found {counted(len(found), 'fault')}",
-                ("Restore a backup…", self.ask_restore),
-            )
-            self.opening.show_page(FoundPage(heading, str(path), found, restore, back))
+            session.say("No damage found in the file, its tables or any record.", "done")
+        elif found:
+            acts: Acts = [("&Repair what can be repaired", lambda: self.mend(path))] if mendable else []
+            acts += [("Restore a backup…", self.ask_restore), self._back()]
+            heading = f"The check found {counted(len(found), 'fault')}"
+            self.opening.show_page(FoundPage(heading, str(path), found, *acts))
         else:
             theme = self.opening.window.theme
-            self.opening.show_page(EmptyState(theme, "journal", "The journal is whole", str(path), back))
+            self.opening.show_page(EmptyState(theme, "journal", "No damage found", str(path), self._back()))
+
+    def _back(self) -> tuple[str, Callable[[], object]]:
+        if self.opening.session is not None:
+            return "Back to the journal", self.opening.go_back
+        return "Open it again", self.opening.reopen
+
+    def mend(self, path: Path) -> None:
+        """Mend what can be mended, beside the window, and say what was done."""
+        journals = self.opening.journals
+        assert journals is not None, "this window opens no journals"
+
+        def put_right() -> tuple[str, list[str]]:
+            try:
+                return "What was repaired", [message_words(each, Style()) for each in journals.mend(path)]
+            except WorldProblem as problem:
+                return "The journal was not repaired", [problem_sentence(problem)]
+
+        self._wait("Repairing…", path)
+        read_beside(self, put_right, lambda done: self._mended(path, *done), "mend the journal")
+
+    def _mended(self, path: Path, heading: str, done: list[str]) -> None:
+        if path == self.opening.here():
+            acts = self._back(), ("Check it again", self.check), ("Restore a backup…", self.ask_restore)
+            self.opening.show_page(FoundPage(heading, str(path), done, *acts))

@@ -43,7 +43,7 @@ class RestorePage(QWidget):
         super().__init__()
         self._journals, self._restore = journals, restore
         self.heading = words("Restore a backup", "title")
-        self.sentence = words(f"Looking through the backups of {path}…", "muted", select=True)
+        self.sentence = words(f"Checking the backups of {path}…", "muted", select=True)
         self.list = QListWidget()
         self.list.setAccessibleName("Backups, newest first")
         self.inside = QListWidget()
@@ -54,7 +54,7 @@ class RestorePage(QWidget):
         self.buttons = [
             self.restore_button,
             button("Choose another &file…", another),
-            button("Lea&ve", leave, hint="Esc"),
+            button("&Close", leave, hint="Esc"),
         ]
         left, right = QWidget(), QWidget()
         for side, heading, shown in (

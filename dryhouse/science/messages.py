@@ -141,6 +141,14 @@ class MessageKind(StrEnum):
     OVERDRAWN = auto()
     WRONG_WORDS = auto()
     FAULTY_BACKUP = auto()
+    # what was mended
+    NOT_MENDABLE = auto()
+    TAKEN_OUT = auto()
+    MADE_ANEW = auto()
+    WORDS_MADE_ANEW = auto()
+    LINK_EMPTIED = auto()
+    SET_ASIDE = auto()
+    FORMER_KEPT = auto()
 
 
 @dataclass(frozen=True, slots=True)

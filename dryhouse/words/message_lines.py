@@ -171,7 +171,7 @@ LINES: Mapping[Kind, str] = {
     Kind.DAMAGED: "“{path}” is damaged and was left as it is; restore a copy from the folder “{backups}”.",
     Kind.STRANGE_FILE: (
         "“{path}” holds “{name}”, which this program did not put there and which could change your records; the "
-        "file was left as it is. Check the journal to have it taken out, or restore a backup."
+        "file was left as it is. Check the journal to have it removed, or restore a backup."
     ),
     Kind.DISK_FULL: "The disk that holds “{path}” is full; make room and try again. {unchanged}",
     Kind.ONLY_READ: ("“{path}” can only be read; change its permissions or copy it elsewhere. {unchanged}"),
@@ -191,7 +191,17 @@ LINES: Mapping[Kind, str] = {
     Kind.BELONGS_TO_NOTHING: "{table} {number} belongs to a {target} that is not there.",
     Kind.UNREADABLE_RECORD: "{what} {number} holds something that cannot be read.",
     Kind.UNSOUND_RECORD: "{what} {number}: {because}",
-    Kind.WRONG_WORDS: "The index that finds batches by their words is not what the batches say.",
+    Kind.WRONG_WORDS: "The search index does not match the batches.",
     Kind.FAULTY_BACKUP: "The backup “{path}” is not whole and cannot be restored.",
+    # what was mended
+    Kind.NOT_MENDABLE: (
+        "“{path}” cannot be repaired: parts of it are gone, or it is an older one; restore a backup. {unchanged}"
+    ),
+    Kind.TAKEN_OUT: "“{name}” was removed from the file.",
+    Kind.MADE_ANEW: "The index {name} was rebuilt.",
+    Kind.WORDS_MADE_ANEW: "The search index was rebuilt.",
+    Kind.LINK_EMPTIED: "{what} {number} named a {name} that is not there, and names none now.",
+    Kind.SET_ASIDE: "{count:record|records} that could not be read were moved out of the journal, to “{path}”.",
+    Kind.FORMER_KEPT: "The file as it was is kept as “{path}”.",
     Kind.OVERDRAWN: "Lot {number} ({food}) has given more than it weighed.",
 }

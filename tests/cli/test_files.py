@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import json
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 
 from dryhouse.cli import main
+from dryhouse.journal.backup import back_up
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
@@ -133,6 +136,29 @@ def test_a_journal_is_not_restored_from_itself(tmp_path: Path, capsys) -> None:
     assert code == 2
     assert "the journal itself" in said
     assert file.read_bytes() == before
+
+
+def test_check_mends_where_it_is_asked_to(file: Path, capsys) -> None:
+    with closing(sqlite3.connect(file)) as raw:
+        raw.execute("DROP INDEX ix_batch_filter")
+        raw.commit()
+    assert main(["--journal", str(file), "check"]) == 1
+    assert "dryhouse check --repair" in capsys.readouterr().out
+    code, answer, _ = run(capsys, "--journal", file, "check", "--repair", "--json")
+    assert (code, answer["whole"], answer["faults"]) == (0, True, [])
+    assert answer["repaired"][0] == "The index ix_batch_filter was rebuilt."
+    assert run(capsys, "--journal", file, "check", "--json")[:2] == (0, {"whole": True, "faults": []})
+
+
+def test_a_damaged_journal_names_the_command_that_restores_its_newest_backup(file: Path, capsys) -> None:
+    made = back_up(file)
+    file.write_bytes(b"corn, 2 lb\n" * 900)
+    assert main(["--journal", str(file), "batches"]) == 1
+    told = capsys.readouterr().err
+    assert told.count("\n") == 1
+    assert f"dryhouse --journal {file} restore {made}" in told
+    assert main(["--journal", str(file), "restore", str(made)]) == 0
+    assert main(["--journal", str(file), "batches"]) == 0
 
 
 # --- differences, and being stopped -----------------------------------------------------------------------------

@@ -63,6 +63,13 @@ class SomeJournals:
     def look_inside(self, backup):
         return [f"inside {backup.name}"]
 
+    def mendable(self, found):
+        return any(each.kind is MessageKind.STRANGE_PART for each in found)
+
+    def mend(self, path):
+        self.found = []
+        return [message(MessageKind.TAKEN_OUT, name="spy")]
+
     def faults(self, path):
         return self.found
 
@@ -239,7 +246,7 @@ def test_a_check_that_finds_nothing_says_so(opening, journals, qtbot):
     opening.open(journals.own)
     opening.rescue.check()
     qtbot.waitUntil(lambda: opening.session.messages.latest.kind == "done")
-    assert "whole" in opening.session.messages.latest.text
+    assert "No damage found" in opening.session.messages.latest.text
 
 
 def test_a_check_lists_what_it_found_and_offers_the_backups(opening, journals, qtbot):
@@ -254,7 +261,17 @@ def test_a_check_lists_what_it_found_and_offers_the_backups(opening, journals, q
     assert heading(opening) == "The check found 2 faults"
     listed = [opening._page.list.item(n).text() for n in range(opening._page.list.count())]
     assert listed[0] == "The table weighing is missing from the file."
-    assert opening._page.buttons[0].text() == "Restore a backup…"
+    assert [b.text().replace("&", "") for b in opening._page.buttons] == [
+        "Repair what can be repaired",
+        "Restore a backup…",
+        "Open it again",
+    ]
+    opening._page.buttons[0].click()
+    qtbot.waitUntil(lambda: heading(opening) == "What was repaired")
+    assert opening._page.list.item(0).text() == "“spy” was removed from the file."
+    journals.broken = ""
+    opening._page.buttons[0].click()
+    assert opening.window.here == "journal"
 
 
 def test_the_backups_are_listed_with_a_look_inside_before_one_is_taken(opening, journals, qtbot):

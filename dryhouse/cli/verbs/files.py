@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dryhouse.cli.answers import add_json, say_json
-from dryhouse.house import back_up, default_journal, faults_in, open_kitchen, restore, sample_file
+from dryhouse.house import back_up, can_mend, default_journal, faults_in, mend, open_kitchen, restore, sample_file
 from dryhouse.science.display import Style, counted
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import said
@@ -55,6 +55,9 @@ def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
     restore.add_argument("file", type=Path, metavar="FILE", help="one of the backups")
     restore.set_defaults(run=_restore)
     check = verbs.add_parser("check", help="check the journal for damage", epilog="Example: dryhouse check")
+    check.add_argument(
+        *("--repair", "--mend"), action="store_true", help="also repair what can be repaired, and say what was done"
+    )
     check.set_defaults(run=_check)
     for parser in (export, bring, backup, restore, check):
         add_json(parser)
@@ -168,9 +171,16 @@ def _restore(args: argparse.Namespace) -> int:
 
 
 def _check(args: argparse.Namespace) -> int:
-    faults = [said(fault, Style()) for fault in faults_in(_present(args, "check"))]
+    journal, mended = _present(args, "check"), []
+    faults = faults_in(journal)
+    if args.repair and can_mend(faults):
+        mended = mend(journal)
+        faults = faults_in(journal)
+    lines, done = [said(fault, Style()) for fault in faults], [said(each, Style()) for each in mended]
     if args.json:
-        say_json({"whole": not faults, "faults": faults})
+        say_json({"whole": not lines, "faults": lines, **({"repaired": done} if args.repair else {})})
     else:
-        print("\n".join(faults) if faults else "No damage found.")
-    return 1 if faults else 0
+        can_be = not args.repair and can_mend(faults)
+        way_on = ["Some of it can be repaired: dryhouse check --repair"] if can_be else []
+        print("\n".join([*done, *lines, *way_on] if lines else [*done, "No damage found."]))
+    return 1 if lines else 0
