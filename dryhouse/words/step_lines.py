@@ -116,8 +116,8 @@ LINES: Mapping[Kind, str] = {
     Kind.EXPECTED_RATE: "Beforehand: Page k {k:3} per h^{n:3}, its rate good to a factor of {factor:2}",
     Kind.HALF_GONE: "{n} weighings: half of the free water gone after {result} ({low} to {high})",
     Kind.CURVE_SHAPES: (
-        "Curve: surface against inside b = {b:2}, falling rate of order p = {p:3} (means over "
-        "{allowed:bare} of {tried:bare} curves that the weighings allow)"
+        "Curve: bends as Page's does with n = {exponent:3} (mean over the {allowed:bare} of {tried:bare} curves "
+        "that the weighings allow)"
     ),
     Kind.MODEL_ERROR: (
         "Model error: the run's clock wanders by {drift:2} for each e-fold of time (between {low:2} and {high:2})"

@@ -1,18 +1,20 @@
-"""The exact posterior of a run on a grid: shape of the curve, half-time, level it settles at, size of the errors.
+"""The posterior of a run: shape of the curve, half-time, level it settles at, size of the errors.
 
 A load of net mass m0 is written as w = m/m0, and w(t) = w_end + (1 - w_end) MR(t / half-time).
 
 Two kinds of error. The scale (and the handling) gives each weighing an independent error. The model is wrong
 as well, and for that the run's own clock may go wrong: the logarithm of time wanders as a random walk, its
 variance growing by tau^2 for each unit of ln t. Nothing is lost at the start and nothing at the end, where a
-wrong clock does not matter. The walk is pinned at the last weighing, and from there on the finish is off by
-tau L^0.7 with L = ln(t_finish / t_last): a little more than a walk's L^0.5 far ahead and less close by, since a
-run that changes its pace keeps the new one for a while. Both sizes are weighed by what the run shows.
+wrong clock does not matter. The walk is pinned at the last weighing. Both sizes are weighed by what the run shows.
+
+Shapes, levels and sizes lie on a grid. The half-time does not: once shape and level are given, the last weighing
+fixes it within the scale's error, so it is found there by one step of least squares and its spread is kept (Laplace's
+approximation, exact for a straight line). No step of a grid is then too coarse for a fine scale.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,19 +22,22 @@ from numpy.typing import NDArray
 from dryhouse.science.curves.model import Array
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 
-TAU = np.array([0.03, 0.09, 0.17])
-"""Sizes of the clock's error: on whole published runs these make 8 in 10 finishes fall in the 80 % band."""
-GROWTH = 0.7
-"""Power of ln(time ahead) by which the clock's error grows past the last weighing."""
+TAU = np.array([0.025, 0.07, 0.20])
+"""Sizes of the clock's error, about threefold apart and alike beforehand: a run that keeps its law, one whose air and
+load change a little on the way, one that is turned, crowded or interrupted."""
 FARTHEST = 3.5
 """ln(time ahead), or behind, past which the clock's error grows no more."""
-TAU_PRIOR = np.array([0.35, 0.4, 0.25])
-MOST_CELLS = 6000
+MOST_CELLS = 3000
 """Where more cells than these matter, so many are drawn in proportion to their weight, evenly."""
 TAILS = 4.0
 """Degrees of freedom of the expected half-time: what was expected gives way to weighings that contradict it."""
-NOISE = np.array([1.0, 3.0, 8.0])
-NOISE_PRIOR = np.array([0.5, 0.35, 0.15])
+NOISE = np.array([1.0, 3.0])
+NOISE_PRIOR = np.array([0.7, 0.3])
+"""Some weigh in haste: three in ten with three times the error."""
+FINE = 0.01
+"""A spread of ln half-time that is not worth nodes of its own."""
+UNSEEN = 41
+"""Half-times looked at where nothing was weighed after the start."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,47 +83,39 @@ class Expectation:
     levels: Levels
     noise: float
 
+    def pull(self, log_half: Array) -> Array:
+        """Log weight of a half-time beforehand: Student's t."""
+        off = (log_half - self.log_half) / self.sd_log_half
+        return np.asarray(-0.5 * (TAILS + 1.0) * np.log1p(off**2 / TAILS))
+
 
 @dataclass(frozen=True, slots=True)
-class Ground:
-    """Where the weight lies: the ln half-times to look at, and -dMR/d ln t along the best rough curve."""
+class Errors:
+    """The errors of the weighings: their covariance is turned so that it is diagonal for every size of them."""
+
+    turn: Array
+    variance: Array
+    """(weighings, sizes of noise x tau)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """For every shape and level and size of error: the best ln half-time, its spread, the log likelihood."""
 
     log_half: Array
-    slope: Array
+    spread: Array
+    log: Array
 
 
-def ground(hours: Array, w: Array, expected: Expectation) -> Ground | None:
-    """The half-times that matter, found on a coarse grid; None where nothing was weighed after the start."""
-    if len(hours) < 2:
-        return None
-    table, levels = shapes(), expected.levels
-    wide = _log_half_grid(expected, hours, w)
-    t, y = thinned(hours[1:], w[1:])
-    coarse, few = wide[::4], replace(expected, levels=replace(levels, at=levels.at[::3]))
-    rough = _likelihood(table, t, y, coarse, few, expected.noise * NOISE, np.zeros(1), np.ones(1), None)
-    peak = np.max(rough, axis=(2, 3))
-    best_shape, best_half = np.unravel_index(np.argmax(peak), peak.shape)
-    slope = _slope(table, int(best_shape), t, float(coarse[best_half]))
-    floor = np.array([max(expected.noise * 2.0, 0.01) * 2.0])
-    seen = np.max(_likelihood(table, t, y, coarse, few, floor, TAU[-1:], np.ones(1), slope), axis=(2, 3))
-    worth = np.max(seen + (table.log_prior + expected.shape_weight)[:, None], axis=0)
-    near = coarse[worth > worth.max() - 14.0]
-    step = wide[1] - wide[0]
-    grid = wide[(wide >= near.min() - 4 * step) & (wide <= near.max() + 4 * step)]
-    return Ground(grid[:: len(grid) // 60] if len(grid) > 90 else grid, slope)
-
-
-def posterior(hours: Array, w: Array, expected: Expectation, where: Ground | None) -> Posterior:
-    """Every cell that matters. `hours` ascending from 0, `w` the masses over the first; `where`, their `ground`."""
+def posterior(hours: Array, w: Array, expected: Expectation) -> Posterior:
+    """Every cell that matters. `hours` ascending from 0, `w` the masses over the first."""
     table = shapes()
-    prior_shape = table.log_prior + expected.shape_weight
-    if where is None:
-        return _collect(table, _log_half_grid(expected, hours, w)[::6], expected, prior_shape, None, 0.0)
+    if len(hours) < 2:
+        return _unseen(table, expected)
     t, y = thinned(hours[1:], w[1:])
-    found = _likelihood(
-        table, t, y, where.log_half, expected, expected.noise * NOISE, TAU, NOISE_PRIOR, where.slope
-    )
-    return _collect(table, where.log_half, expected, prior_shape, found, float(hours[-1]))
+    near = _fitted(table, t, y, expected, Errors(np.eye(len(t)), np.full((len(t), 1), expected.noise * 3.0) ** 2))
+    found = _fitted(table, t, y, expected, _errors(table, t, near, expected))
+    return _collect(table, found, expected, float(hours[-1]))
 
 
 def thinned(t: Array, y: Array, most: int = 24) -> tuple[Array, Array]:
@@ -130,105 +127,117 @@ def thinned(t: Array, y: Array, most: int = 24) -> tuple[Array, Array]:
     return mean_t, np.array([y[p].mean() for p in parts] + [y[-1]])
 
 
-def _log_half_grid(expected: Expectation, hours: Array, w: Array) -> Array:
-    """ln half-time over all that the prior or the data allow, in steps of two table steps."""
-    low, high = expected.log_half - 4.0 * expected.sd_log_half, expected.log_half + 4.0 * expected.sd_log_half
-    lost = 1.0 - w[-1]
-    if len(hours) > 1 and lost > 0:
-        guess = float(np.log(hours[-1] * min(max(0.5 * (1.0 - expected.levels.at.mean()) / lost, 0.1), 200.0)))
-        low, high = min(guess - 1.5, high - 1.0), max(guess + 1.5, low + 1.0)
-        low, high = max(low, guess - 3.5), min(high, guess + 3.5)
-    return np.arange(low, high, 2 * STEP)
-
-
 def clock_error(log_ahead: Array) -> Array:
     """Size of the clock's error, in units of tau, this far ahead of the last weighing in ln(time)."""
-    return np.asarray(np.clip(log_ahead, 0.0, FARTHEST) ** GROWTH)
+    return np.asarray(np.sqrt(np.clip(log_ahead, 0.0, FARTHEST)))
 
 
 def rows_at(table: Shapes, log_times: Array) -> Array:
-    """MR of every shape at these ln(time/half-time): shape (shapes, *log_times.shape)."""
+    """MR of every shape at its own ln(time/half-time): `log_times` is (shapes, …)."""
+    return _read(table, log_times)[0]
+
+
+def _read(table: Shapes, log_times: Array) -> tuple[Array, Array]:
+    """MR of every shape at its own ln(time/half-time), and its slope there."""
     place = np.clip((log_times - FIRST) / STEP, 0.0, table.mr.shape[1] - 1.001)
     base = place.astype(np.intp)
-    part = place - base
-    return np.asarray((1.0 - part) * table.mr[:, base] + part * table.mr[:, base + 1])
+    base += table.mr.shape[1] * np.arange(len(log_times)).reshape(-1, *[1] * (log_times.ndim - 1))
+    flat = table.mr.ravel()
+    here = flat[base]
+    step = flat[base + 1] - here
+    return here + (place % 1.0) * step, step / STEP
 
 
-def _slope(table: Shapes, shape: int, t: Array, log_half: float) -> Array:
-    """-dMR/d ln t along the best rough curve."""
-    at = np.log(t) - log_half
-    before, after = (rows_at(table, at + d)[shape] for d in (-0.1, 0.1))
-    return np.asarray((before - after) / 0.2)
+def _errors(table: Shapes, t: Array, near: Found, expected: Expectation) -> Errors:
+    """The scale's error and the clock's, which moves a weighing by the slope of the best rough curve there."""
+    log = near.log[..., 0] + (table.log_prior + expected.shape_weight)[:, None]
+    shape, level = np.unravel_index(np.argmax(log), log.shape)
+    at = np.log(t) - near.log_half[shape, level, 0]
+    slope = np.interp(at, FIRST + STEP * (np.arange(table.mr.shape[1] - 1) + 0.5), -np.diff(table.mr[shape]) / STEP)
+    back = np.minimum(np.log(t[-1] / t), FARTHEST)
+    pull = slope * (1.0 - float(expected.levels.at[level]))
+    size, turn = np.linalg.eigh(pull[:, None] * np.minimum(back[:, None], back[None, :]) * pull[None, :])
+    noise = (expected.noise * NOISE) ** 2
+    variance = noise[None, :, None] + np.maximum(size, 0.0)[:, None, None] * (TAU**2)[None, None, :]
+    return Errors(turn, variance.reshape(len(t), -1))
 
 
-def _likelihood(
-    table: Shapes,
-    t: Array,
-    y: Array,
-    log_half: Array,
-    expected: Expectation,
-    noise: Array,
-    tau: Array,
-    noise_prior: Array,
-    slope: Array | None,
-) -> Array:
-    """log p(weighings | shape, half-time, level, tau), the noise summed out: (shapes, halves, levels, taus)."""
-    n = len(t)
-    mr = rows_at(table, np.log(t)[:, None] - log_half[None, :])
-    levels = expected.levels.at
-    span = 1.0 - levels
-    if slope is None:
-        turn, size = np.eye(n), np.zeros(n)
-    else:
-        back = np.minimum(np.log(t[-1] / t), FARTHEST)
-        walk = np.minimum(back[:, None], back[None, :])
-        weight = slope * float(span.mean())
-        size, turn = np.linalg.eigh(weight[:, None] * walk * weight[None, :])
-        size = np.maximum(size, 0.0)
-    data = turn.T @ (y[:, None] - levels[None, :])
-    curve = np.einsum("ij,sik->sjk", turn, mr, optimize=True)
-    variance = noise[None, :, None] ** 2 + np.multiply.outer(size, tau**2)[:, None, :]
-    variance = variance.reshape(n, -1)
-    inverse = 1.0 / variance
-    square = np.einsum("sik,im->skm", curve**2, inverse, optimize=True)
-    own = np.einsum("il,im->lm", data**2, inverse)
-    mixed = inverse[:, None, :] * data[:, :, None]
-    cross = np.einsum("sik,ilm->sklm", curve, mixed, optimize=True)
-    chi2 = own + (span**2)[:, None] * square[:, :, None, :] - 2.0 * span[:, None] * cross
-    log = -0.5 * (chi2 + np.log(variance).sum(axis=0))
-    log = log.reshape(*log.shape[:3], len(noise), len(tau)) + np.log(noise_prior)[:, None]
-    top = log.max(axis=3, keepdims=True)
-    return np.asarray(np.log(np.exp(log - top).sum(axis=3)) + top[..., 0, :])
+def _fitted(table: Shapes, t: Array, y: Array, expected: Expectation, errors: Errors) -> Found:
+    """The half-time through the last weighing, moved by two steps of least squares on all of them."""
+    level = expected.levels.at[None, :, None]
+    lost = np.clip((y[-1] - expected.levels.at) / (1.0 - expected.levels.at), 1e-4, 1.0 - expected.noise)
+    half = np.log(t[-1]) - _passing(table, lost)
+    inverse = 1.0 / errors.variance
+    for _ in range(2):
+        mr, slope = _read(table, np.log(t) - half[:, :, None])
+        off = (y - level - (1.0 - level) * mr) @ errors.turn
+        pull = (-(1.0 - level) * slope) @ errors.turn
+        own, mixed, square = (a @ inverse for a in (off * off, off * pull, pull * pull))
+        square = square + 1e-9
+        move = mixed / square
+        log = -0.5 * (own - mixed * move + np.log(square) + np.log(errors.variance).sum(axis=0))
+        best = np.take_along_axis(move, np.argmax(log, axis=2)[..., None], axis=2)[..., 0]
+        last, half = half, half + np.clip(best, -1.0, 1.0)
+    return Found(last[..., None] + np.clip(move, -1.0, 1.0), square**-0.5, log)
 
 
-def _collect(
-    table: Shapes, log_half: Array, expected: Expectation, prior_shape: Array, found: Array | None, last_hour: float
-) -> Posterior:
+def _passing(table: Shapes, mr: Array) -> Array:
+    """ln(time/half-time) at which each shape passes these moisture ratios: (shapes, ratios)."""
+    x = FIRST + STEP * np.arange(table.mr.shape[1])
+    return np.array([np.interp(-mr, -row, x) for row in table.mr])
+
+
+def _collect(table: Shapes, found: Found, expected: Expectation, last_hour: float) -> Posterior:
     """Prior times likelihood: the cells that carry all but a thousandth of the weight, or an even draw of them."""
-    pull = -0.5 * (TAILS + 1.0) * np.log1p(((log_half - expected.log_half) / expected.sd_log_half) ** 2 / TAILS)
-    log = (
-        prior_shape[:, None, None, None]
-        + pull[None, :, None, None]
-        + expected.levels.log_weight[None, None, :, None]
-        + np.log(TAU_PRIOR)
-    )
-    if found is not None:
-        log = log + found
-    log = log - log.max()
-    keep = np.flatnonzero(log.ravel() > -9.0)
-    weight = np.exp(log.ravel()[keep])
+    log = found.log + (table.log_prior + expected.shape_weight)[:, None, None]
+    log = log + expected.levels.log_weight[None, :, None]
+    log = log + np.repeat(np.log(NOISE_PRIOR), len(TAU))
+    pulled = (log + expected.pull(found.log_half)).ravel()
+    keep = np.flatnonzero(pulled > pulled.max() - 9.0)
+    half, spread = found.log_half.ravel()[keep], np.minimum(found.spread.ravel()[keep], 3.0)
+    nodes, share = _nodes(bool(np.average(spread, weights=np.exp(pulled[keep] - pulled.max())) > FINE))
+    half = half[:, None] + spread[:, None] * nodes
+    weight = np.exp(log.ravel()[keep, None] - pulled.max() + expected.pull(half)) * share
+    keep, half, weight = np.repeat(keep, len(nodes)), half.ravel(), weight.ravel()
     if len(keep) > MOST_CELLS:
         run = np.cumsum(weight)
-        keep = keep[np.searchsorted(run, (np.arange(MOST_CELLS) + 0.5) / MOST_CELLS * run[-1])]
-        weight = np.ones(MOST_CELLS)
-    s, h, c, m = np.unravel_index(keep, log.shape)
-    return Posterior(
-        np.asarray(s),
-        log_half[h],
-        expected.levels.at[c],
-        TAU[m],
-        weight / weight.sum(),
-        last_hour,
-        expected.levels.solids[c],
-        c,
+        drawn = np.searchsorted(run, (np.arange(MOST_CELLS) + 0.5) / MOST_CELLS * run[-1])
+        keep, half, weight = keep[drawn], half[drawn], np.ones(MOST_CELLS)
+    s, c, m = np.unravel_index(keep, log.shape)
+    return _cells(s, half, c, TAU[m % len(TAU)], weight, last_hour, expected)
+
+
+def _nodes(spread: bool) -> tuple[Array, Array]:
+    """Where to look at the half-time of a cell, in units of its spread, and the weights of these."""
+    if not spread:
+        return np.zeros(1), np.ones(1)
+    nodes, share = np.polynomial.hermite_e.hermegauss(7)
+    return nodes, share / share.sum()
+
+
+def _unseen(table: Shapes, expected: Expectation) -> Posterior:
+    """What was expected beforehand, on half-times over all that it allows."""
+    half = expected.log_half + expected.sd_log_half * np.linspace(-5.0, 5.0, UNSEEN)
+    log = (
+        (table.log_prior + expected.shape_weight)[:, None, None, None]
+        + expected.pull(half)[None, :, None, None]
+        + np.repeat(expected.levels.log_weight[:, None], len(TAU), axis=1)
     )
+    run = np.cumsum(np.exp(log - log.max()).ravel())
+    drawn = np.searchsorted(run, (np.arange(MOST_CELLS) + 0.5) / MOST_CELLS * run[-1])
+    s, h, c, m = np.unravel_index(drawn, log.shape)
+    return _cells(s, half[h], c, TAU[m], np.ones(MOST_CELLS), 0.0, expected)
+
+
+def _cells(
+    shape: NDArray[np.intp],
+    log_half: Array,
+    level: NDArray[np.intp],
+    tau: Array,
+    weight: Array,
+    last_hour: float,
+    expected: Expectation,
+) -> Posterior:
+    levels = expected.levels
+    weight = weight / weight.sum()
+    return Posterior(shape, log_half, levels.at[level], tau, weight, last_hour, levels.solids[level], level)

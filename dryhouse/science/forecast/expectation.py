@@ -13,8 +13,9 @@ from dryhouse.science.forecast.shapes import shapes
 USUAL_EQUILIBRIUM = SETTLES
 LEVELS, SHARES, NODES = 18, 41, 5
 """How finely settling levels, dry matter, and the dry matter that goes with a level are divided."""
-LEVEL_SLACK = 0.012
-"""How far off the settling level may be beyond that, as a share of the first mass: starting moistures are round."""
+LEVEL_SLACK = 0.004
+"""How far off the settling level may be beyond that, as a share of the first mass: starting moistures are told in
+whole percent, and trays are never emptied quite clean."""
 HANDLING = 0.0008
 """Error of a weighing besides the scale's step (trays lifted in and out), as a share of the water."""
 OUT_OF_REACH = 0.05

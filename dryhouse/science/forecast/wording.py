@@ -47,13 +47,12 @@ def workings(
         lines.extend(prior.workings)
     if n > 1:
         half = np.exp(_middle(found.log_half, found.weight))
-        b = _mean(table.b[found.shape], found.weight)
-        p = _mean(table.p[found.shape], found.weight)
+        n_like = _mean(table.page_n[found.shape], found.weight)
         tau = _mean(found.tau, found.weight)
         low_h, half_h, high_h = ((float(v), "h") for v in half)
         lines += [
             step(Kind.HALF_GONE, half_h, n=n, low=low_h, high=high_h),
-            step(Kind.CURVE_SHAPES, b=b, p=p, allowed=len(np.unique(found.shape)), tried=len(table.log_prior)),
+            step(Kind.CURVE_SHAPES, exponent=n_like, allowed=len(np.unique(found.shape)), tried=len(table.log_prior)),
             step(
                 Kind.MODEL_ERROR,
                 drift=(100.0 * tau, "%"),
