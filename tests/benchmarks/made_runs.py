@@ -42,7 +42,7 @@ def _make(rng: np.random.Generator) -> Made | None:
     law = str(rng.choice(LAWS))
     hours = np.linspace(0.0, 30.0, 6001)
     half = float(np.exp(rng.normal(np.log(2.2), 0.5)))
-    ratio = np.interp(_paced(rng, hours, half), hours, _law(rng, law, hours / half))
+    ratio = np.interp(paced(rng, hours, half), hours, law_of(rng, law, hours / half))
     wet = rng.uniform(0.68, 0.93)
     first = rng.uniform(200, 1000)
     dry, level = first * (1 - wet), rng.uniform(0.01, 0.08)
@@ -60,7 +60,7 @@ def _make(rng: np.random.Generator) -> Made | None:
     return Made(law, times, grams, dry, 100 * target, finish)
 
 
-def _law(rng: np.random.Generator, law: str, t: np.ndarray) -> np.ndarray:
+def law_of(rng: np.random.Generator, law: str, t: np.ndarray) -> np.ndarray:
     """Moisture ratio against time in half-times."""
     if law == "Page":
         return np.exp(-np.log(2) * t ** rng.normal(1.05, 0.15))
@@ -90,7 +90,7 @@ def _slab(t: np.ndarray, thickness_left: float) -> np.ndarray:
     return np.interp(t * np.interp(-0.5, -ratio, time), time, ratio)
 
 
-def _paced(rng: np.random.Generator, hours: np.ndarray, half: float) -> np.ndarray:
+def paced(rng: np.random.Generator, hours: np.ndarray, half: float) -> np.ndarray:
     """The run's own time: a rate that wanders slowly and begins low while the food is cold."""
     bends = np.interp(hours / half, np.linspace(0, 14, 40), rng.normal(size=40))
     smooth = np.convolve(np.pad(bends, (100, 99), "edge"), np.ones(200) / 200, "valid")

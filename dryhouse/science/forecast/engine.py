@@ -8,7 +8,7 @@ variance growing by tau^2 for each unit of ln t. Nothing is lost at the start an
 wrong clock does not matter. The walk is pinned at the last weighing. Both sizes are weighed by what the run shows.
 
 Shapes, levels and sizes lie on a grid. The half-time does not: once shape and level are given, the last weighing
-fixes it within the scale's error, so it is found there by one step of least squares and its spread is kept (Laplace's
+fixes it within the scale's error, so it is found there by least squares and its spread is kept (Laplace's
 approximation, exact for a straight line). No step of a grid is then too coarse for a fine scale.
 """
 
@@ -23,8 +23,8 @@ from dryhouse.science.curves.model import Array
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 
 TAU = np.array([0.025, 0.07, 0.20])
-"""Sizes of the clock's error, about threefold apart and alike beforehand: a run that keeps its law, one whose air and
-load change a little on the way, one that is turned, crowded or interrupted."""
+"""Sizes of the clock's error, about threefold apart and alike beforehand: a run that keeps its law, one whose air
+and load change a little on the way, one that is turned, crowded or interrupted."""
 FARTHEST = 3.5
 """ln(time ahead), or behind, past which the clock's error grows no more."""
 MOST_CELLS = 3000

@@ -6,9 +6,10 @@ Two families of laws:
 
        T(MR) = internal(MR; p) + b (1 - MR),     internal = (MR^(1-p) - 1)/(p - 1), or -ln MR where p = 1
 
-   b is the resistance of the surface over that inside (large: a long constant rate, and at 30 nearly a straight line
-   to the end). Nothing is known of it beforehand, so the half decades from 1/20 to 50 are alike. p is the order of
-   the falling rate: 1 is Lewis, and the thinner a slice shrinks the sooner it ends, down to 1/4; these are alike too.
+   b is the resistance of the surface over that inside (large: a long constant rate, and at 30 nearly a straight
+   line to the end). Nothing is known of it beforehand, so the half decades from 1/20 to 50 are alike. p is the
+   order of the falling rate: 1 is Lewis, and the more a slice shrinks the sooner it ends, down to 1/4; these are
+   alike too.
 2. Page's law, MR = exp(-k t^n), which published tables fit most often.
 
 A run need not start in step: `d` is a head start (loose surface water, d > 0) or a lag (cold food, d < 0), in
@@ -34,12 +35,12 @@ FIRST, LAST = -6.0, 4.0
 SURFACE_B = (0.1, 0.3, 1.0, 3.0, 10.0, 30.0)
 ORDERS = (0.25, 0.5, 0.75, 1.0)
 PAGE_SHARE = 1 / 3
-"""Weight of Page's law beside the resistances: a law that only describes counts half as much as one with a cause."""
+"""Weight of Page's law beside the resistances: what only describes counts half as much as what has a cause."""
 PAGE_N, PAGE_SD = 1.15, 0.2
 """Page's exponent in published tables of slices and pieces, and its spread."""
 PAGE_NODES = (0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.4, 1.55)
 STARTS = {-0.3: 0.15, -0.1: 0.25, 0.0: 0.4, 0.1: 0.2}
-"""Head starts and lags with their weights: most runs start nearly in step, and cold trays are commoner than wet ones."""
+"""Head starts and lags with their weights: most runs start nearly in step; cold trays are commoner than wet ones."""
 _HEAD_START_OVER = 0.1
 
 

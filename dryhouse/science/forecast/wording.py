@@ -52,7 +52,9 @@ def workings(
         low_h, half_h, high_h = ((float(v), "h") for v in half)
         lines += [
             step(Kind.HALF_GONE, half_h, n=n, low=low_h, high=high_h),
-            step(Kind.CURVE_SHAPES, exponent=n_like, allowed=len(np.unique(found.shape)), tried=len(table.log_prior)),
+            step(
+                Kind.CURVE_SHAPES, exponent=n_like, allowed=len(np.unique(found.shape)), tried=len(table.log_prior)
+            ),
             step(
                 Kind.MODEL_ERROR,
                 drift=(100.0 * tau, "%"),

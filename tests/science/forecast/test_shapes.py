@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from dryhouse.science.forecast.engine import thinned
 from dryhouse.science.forecast.finish import weighted_quantiles
-from dryhouse.science.forecast.shapes import FIRST, STEP, resistances, shapes
+from dryhouse.science.forecast.shapes import FIRST, STARTS, STEP, resistances, shapes
 
 
 def test_every_shape_falls_from_one_to_nothing():
@@ -20,10 +20,19 @@ def test_every_shape_falls_from_one_to_nothing():
     assert np.exp(table.log_prior).sum() == pytest.approx(1.0)
 
 
-def test_half_is_gone_near_time_one():
+def test_half_is_gone_at_time_one_of_a_run_in_step_and_later_by_its_lag():
     table = shapes()
-    at_one = table.mr[:, round(-FIRST / STEP)]
-    assert np.all(np.abs(at_one - 0.5) < 0.15)
+    at_one = table.mr[:, round(-FIRST / STEP)].reshape(-1, len(STARTS))
+    late = [d for d in STARTS if d < 0]
+    assert at_one[:, list(STARTS).index(0.0)] == pytest.approx(0.5, abs=0.005)
+    assert np.all(at_one[:, [list(STARTS).index(d) for d in late]] > 0.5)
+    assert np.all(np.abs(at_one - 0.5) < 0.2)
+
+
+def test_a_straight_line_to_the_end_is_nearly_among_them():
+    time = np.exp(FIRST + STEP * np.arange(shapes().mr.shape[1]))
+    off = np.max(np.abs(shapes().mr - np.clip(1.0 - time / 2.0, 0.0, 1.0)), axis=1)
+    assert off.min() < 0.02
 
 
 def test_lewis_is_among_them():

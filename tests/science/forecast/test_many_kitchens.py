@@ -1,0 +1,36 @@
+"""Many kitchens made by chance: solids stray from the table's figure, and the bands hold what they say.
+
+The makers of the runs and the longer version are in `tests/benchmarks/doubt_in_kitchens.py`.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from tests.benchmarks.doubt_in_kitchens import judge, kitchens
+
+MIXED = list(kitchens(100, seed=21))
+
+
+@pytest.mark.parametrize("part", [0.4, 0.7])
+def test_of_five_finishes_about_four_lie_in_the_band_and_bands_end(part):
+    found = judge(MIXED, part)
+    assert 0.78 <= found["finish in 80"] <= 0.92
+    assert 0.45 <= found["finish in 50"] <= 0.62
+    assert found["ends"] >= 0.95
+    assert 0.76 <= found["moisture in"] <= 0.92
+    assert 0.76 <= found["target in"] <= 0.92
+
+
+def test_a_dry_matter_test_narrows_moisture_and_target_by_half():
+    by_food, tested = (judge(MIXED[:40], 0.4, tested=known) for known in (False, True))
+    for width in ("moisture width", "target width"):
+        assert tested[width] <= 0.5 * by_food[width]
+
+
+@pytest.mark.parametrize("kind", ["straight", "warm"])
+def test_straight_runs_and_cold_trays_are_told_no_later_than_they_finish(kind):
+    """By more than a seventh: straight runs used to be told a quarter to a third late."""
+    found = judge(list(kitchens(40, seed=5, kind=kind)), 0.4)
+    assert found["late"] < np.log(8 / 7)
