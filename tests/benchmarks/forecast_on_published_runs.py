@@ -111,8 +111,8 @@ def targets(run: Run) -> list[tuple[str, float, float]]:
 
 
 def judge(runs: dict[str, Run], part: float, *, each: bool, dry_error: float = 0.0) -> list[float]:
-    """Share in the 80 % band, in the 50 % band, median error, mean ln ratio, median width of the 80 % band, share of
-    bands that end; of all runs alike.
+    """Share in the 80 % band, in the 50 % band, median error, mean ln ratio, median width of the 80 % band, share
+    of bands that end; of all runs alike.
 
     `dry_error` is added to the starting moisture told (as a fraction); the target is then that moisture's own.
     """

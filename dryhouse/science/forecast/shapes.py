@@ -40,7 +40,7 @@ PAGE_N, PAGE_SD = 1.15, 0.2
 """Page's exponent in published tables of slices and pieces, and its spread."""
 PAGE_NODES = (0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.4, 1.55)
 STARTS = {-0.3: 0.15, -0.1: 0.25, 0.0: 0.4, 0.1: 0.2}
-"""Head starts and lags with their weights: most runs start nearly in step; cold trays are commoner than wet ones."""
+"""Head starts and lags, with weights: most runs start nearly in step; cold trays are commoner than wet ones."""
 _HEAD_START_OVER = 0.1
 
 
