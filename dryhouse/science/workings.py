@@ -172,6 +172,9 @@ class StepKind(StrEnum):
     PREPARED_FOR = auto()
     DRIED_TO_MAKE = auto()
     ONE_BAG = auto()
+    HEAT_TO_BOIL = auto()
+    THROUGH_STOVE = auto()
+    OWN_FUEL = auto()
 
 
 @dataclass(frozen=True, slots=True)

@@ -215,4 +215,7 @@ LINES: Mapping[Kind, str] = {
     Kind.PREPARED_FOR: "Prepared: {dried} × {factor} = {result}",
     Kind.DRIED_TO_MAKE: "Together {result} dried to make",
     Kind.ONE_BAG: "{result}",
+    Kind.HEAT_TO_BOIL: "To bring {water} from {start} to {boils}, at {each}: {result:own}",
+    Kind.THROUGH_STOVE: "÷ {efficiency} of the fuel's heat that ends in the water = {result:own}",
+    Kind.OWN_FUEL: "{water} × {each} = {result}",
 }

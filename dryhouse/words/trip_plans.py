@@ -11,6 +11,7 @@ from dryhouse.words.dates import clock, short_day, weekday_clock, weekday_words
 
 INTO_FREEZER = "into the freezer once it is cool, until you leave"
 KEEP_COLD = "keep it cold until the trip: in a warm room it would be past its keep-by"
+OWN_FUEL = "own fuel for a liter boiled"
 NO_LOADS = "Nothing has to be dried."
 
 
@@ -35,6 +36,17 @@ def on_trays(amount: str, trays: int) -> str:
 def conditioned(days: int, ready: date) -> str:
     """`condition 10 days, ready Tue 17 Aug`."""
     return f"condition {days} days, ready {weekday_words(ready)}"
+
+
+def fuel_weighed(amount: str) -> str:
+    """`9 oz of fuel, by what you weighed for a liter`."""
+    return f"{amount} of fuel, by what you weighed for a liter"
+
+
+def fuel_not_weighed(heat_kj: float, burnt_kj: float, efficiency: float) -> str:
+    """`boiling takes 9.5 MJ of heat, 19 MJ of fuel if half of it ends in the water (assumed)`."""
+    heat, fuel = (f"{kj / 1000:.1f} MJ" for kj in (heat_kj, burnt_kj))
+    return f"boiling takes {heat} of heat, {fuel} of fuel if {efficiency:g} % of it ends in the water (assumed)"
 
 
 def in_calendar(

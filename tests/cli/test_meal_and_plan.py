@@ -162,3 +162,31 @@ def test_a_meal_in_words_says_its_stops_in_full_and_counts_the_rest(capsys, turk
     shown = [c for c in said["cautions"] if c["text"] in out]
     assert {c["rule"] for c in shown} >= stops_in(said["cautions"])
     assert f"and {len(said['cautions']) - len(shown)} more cautions" in out
+
+
+def test_hours_forms_and_fuel_are_options_and_what_is_remembered_is_said(capsys, journal):
+    weekends = json.loads(
+        answer(capsys, *journal, "plan", "lake", "--days", "Sat Sun", "--nights", "no", "--json")[1]
+    )
+    assert weekends["drying_hours"] == {
+        "awake": "7:00-22:00", "away": "8:00-17:30", "days": "weekends", "nights": False, "assumed": False,
+    }  # fmt: skip
+    for run in weekends["calendar"]:
+        begin, end = (datetime.fromisoformat(run[key]) for key in ("start", "end"))
+        assert begin.weekday() >= 5
+        assert begin.date() == end.date()
+    assert json.loads(answer(capsys, *journal, "plan", "lake", "--json")[1])["drying_hours"]["assumed"]
+    answer(capsys, *journal, "plan", "lake", "--days", "weekends", "--keep-hours", "--buy", "carrot=frozen")
+    kept = json.loads(answer(capsys, *journal, "plan", "lake", "--fuel", "9 g", "--json")[1])
+    assert kept["drying_hours"]["days"] == "weekends"
+    assert next(line["form"] for line in kept["shopping"] if line["name"] == "carrot") == "frozen"
+    assert kept["fuel"]["grams"]["value"] == pytest.approx(kept["fuel"]["water_ml"] / 1000 * 9)
+    for wrong in (("--days", "never"), ("--awake", "late"), ("--buy", "carrot=pickled"), ("--from", "someday")):
+        code, out, err = answer(capsys, *journal, "plan", "lake", *wrong)
+        assert (code, out, len(err.strip().splitlines())) == (2, "", 1)
+
+
+def test_the_calendar_of_a_plan_is_written_for_other_calendars(capsys, journal, tmp_path):
+    file = tmp_path / "lakes.ics"
+    assert answer(capsys, *journal, "plan", "lake", "--ics", str(file))[0] == 0
+    assert file.read_bytes().count(b"BEGIN:VEVENT") == 2

@@ -49,6 +49,9 @@ def add(verbs: Any) -> None:
     parser.add_argument(
         "--buy", action="append", default=[], metavar="FOOD=FORM", help="the form a food is bought in; remembered"
     )
+    parser.add_argument(
+        "--fuel", metavar="QTY", help="fuel you weighed for a liter boiled, such as “9 g”; remembered"
+    )
     parser.add_argument("--ics", metavar="FILE", help="write the drying calendar for other calendars (iCalendar)")
     parser.add_argument("--write", action="store_true", help="put the loads among the planned batches")
     add_more(parser)
@@ -60,12 +63,14 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.trips.calendar_file import write_calendar
+    from dryhouse.kitchen.trips.fuel import set_fuel_per_liter
     from dryhouse.kitchen.trips.household import changed, drying_hours, read_month, set_drying_hours
     from dryhouse.kitchen.trips.provisioning import plan, plan_batches
     from dryhouse.kitchen.trips.shopping import buy_as
     from dryhouse.kitchen.trips.trips import find_trip
+    from dryhouse.science.quantities import parse_mass
 
-    writes = args.write or args.keep_hours or bool(args.buy)
+    writes = args.write or args.keep_hours or bool(args.buy) or args.fuel is not None
     with open_kitchen(args.journal, sample=args.sample, write=writes) as kitchen:
         trip = find_trip(kitchen, " ".join(args.trip))
         hours = changed(drying_hours(kitchen), awake=args.awake, away=args.away, days=args.days, nights=args.nights)
@@ -73,6 +78,8 @@ def run(args: argparse.Namespace) -> int:
         for choice in args.buy:
             food, _, form = choice.rpartition("=")
             buy_as(kitchen, food, form)
+        if args.fuel is not None:
+            set_fuel_per_liter(kitchen, parse_mass(args.fuel, default_unit="g"))
         if args.keep_hours:
             set_drying_hours(kitchen, hours)
         worked = plan(kitchen, trip.id, hours, begin)
@@ -90,18 +97,20 @@ def run(args: argparse.Namespace) -> int:
 def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
     """The plan as the command line answers it."""
     from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.trips.people import days_of_people
     from dryhouse.science.values import Figure, merge_bases
     from dryhouse.science.workings import StepKind as Kind
     from dryhouse.science.workings import step
     from dryhouse.words.figures import figure_json
+    from dryhouse.words.workings import lines
 
     total = sum(item.dried.value for item in worked.items)
-    lines = (
+    worked_out = (
         *(step(Kind.PART_WEIGHT, (i.dried.value, "g"), food=i.name) for i in worked.items),
         step(Kind.DRIED_TO_MAKE, (total, "g")),
     )
     basis = merge_bases(*(i.dried.basis for i in worked.items))
-    figure = Figure(total, "g", basis=basis, workings=lines, cautions=worked.cautions)
+    figure = Figure(total, "g", basis=basis, workings=worked_out, cautions=worked.cautions)
     return {
         **figure_json(figure, style(kitchen)),
         "trip": worked.trip.name,
@@ -163,10 +172,22 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
                 "sodium_per_person": None if d.sodium_per_person is None else d.sodium_per_person.value,
                 "water_ml": d.water.value,
                 "flame_minutes": d.flame_minutes,
+                "carried_g_per_person": d.carried_per_person,
+                "spare": d.spare,
+                "layover": d.layover,
+                "people": [asdict(one) for one in days_of_people(worked.sheet, worked.people, d)],
                 "remarks": list(d.remarks),
             }
             for d in worked.sheet.days
         ],
+        "fuel": {
+            "water_ml": worked.fuel.water.value,
+            "heat_kj": worked.fuel.heat.value,
+            "burnt_kj": worked.fuel.burnt.value,
+            "grams": _short(worked.fuel.grams),
+            "workings": list(lines((worked.fuel.grams or worked.fuel.burnt).workings, style(kitchen))),
+        },
+        "people": [asdict(person) for person in worked.people],
         "remarks": list(worked.remarks),
         "kwh": worked.kwh,
     }
@@ -241,7 +262,7 @@ def _say(kitchen: Kitchen, worked: Plan, notation: Style, args: argparse.Namespa
     lists = [list(_to_dry(kitchen, worked, notation)), list(_to_buy(worked, notation))]
     lists.append(list(_to_pack(worked, notation)))
     shown, _ = unfolded(gravest_first(worked.cautions), OF_ANIMAL_FOOD, "pot")
-    details = (*worked.alternatives, *worked.remarks)
+    details = (*worked.alternatives, *worked.remarks, *_to_carry(worked, notation))
     beside = min(len(details), max(0, MOST_LINES - 2 - sum(c.severity != "stop" for c in shown)))
     if not args.full:
         lists = _folded(lists, MOST_ROWS - 2 - len(shown) - beside)
@@ -300,6 +321,16 @@ def _to_pack(worked: Plan, notation: Style) -> Iterator[str]:
     yield "To pack:" if worked.bags else "To pack: no meal is on any day yet."
     for row in meal_rows(worked, notation):
         yield f"  {row.line}{_stops(row.cautions)}"
+
+
+def _to_carry(worked: Plan, notation: Style) -> Iterator[str]:
+    from dryhouse.kitchen.trips.fuel import fuel_words
+
+    if worked.bags:
+        first = notation.mass(worked.sheet.days[0].carried_per_person)
+        each = notation.mass(worked.sheet.grams_per_person_day.value)
+        burns = fuel_words(worked.fuel, notation)
+        yield f"each carries {first} of food on the first day, {each} for a day{f'; {burns}' if burns else ''}"
 
 
 def _stops(cautions: Sequence[Caution]) -> str:

@@ -11,17 +11,19 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED as HOME_DRIED
 from dryhouse.kitchen.meals.sheet import meal_parts
 from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import Batch, Lot, Trip
+from dryhouse.kitchen.records import Batch, Lot, Trip, TripPerson
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.trips.drying_plan import drying_room, whole_bags
+from dryhouse.kitchen.trips.fuel import Fuel, trip_fuel
 from dryhouse.kitchen.trips.household import DryingHours, drying_hours
 from dryhouse.kitchen.trips.lists import Bag, packing_list
 from dryhouse.kitchen.trips.lots import TripLot, lots_for
+from dryhouse.kitchen.trips.people import remarks_on
 from dryhouse.kitchen.trips.plan_items import Item, item_of, recipe_for
 from dryhouse.kitchen.trips.sheet import TripSheet, trip_sheet
 from dryhouse.kitchen.trips.shopping import Buy, bought_as, shopping_list
 from dryhouse.kitchen.trips.shortfall import NextStep, Shortfall, lacks_of, next_steps, shortfall
-from dryhouse.kitchen.trips.trips import meals_of, trips
+from dryhouse.kitchen.trips.trips import meals_of, people_of, trips
 from dryhouse.kitchen.yields.knowledge import learn
 from dryhouse.science.display import counted
 from dryhouse.science.drying_calendar import Calendar
@@ -46,6 +48,9 @@ class Plan:
     """The hours it is planned for."""
     shopping: tuple[Buy, ...]
     bags: tuple[Bag, ...]
+    people: tuple[TripPerson, ...]
+    """Those of whom something is said."""
+    fuel: Fuel
     shortfall: Shortfall | None
     """What cannot be met, bag by bag, and what would help; None where every bag can be complete."""
     next_steps: tuple[NextStep, ...]
@@ -100,6 +105,8 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
     items = tuple(
         item_of(kitchen, known[b.food], b, recipes[b.food], needs, covered, made, margin) for b in batches
     )
+    bags = packing_list(kitchen, sheet, covered, lots, bought)
+    people = people_of(kitchen, trip)
     kwh = [run.kwh for run in made.runs]
     return Plan(
         trip=found,
@@ -110,10 +117,17 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
         calendar=made,
         hours=kept,
         shopping=shopping_list(kitchen, sheet, items, bought),
-        bags=packing_list(kitchen, sheet, covered, lots, bought),
+        bags=bags,
         shortfall=shortfall(kitchen, sheet, room, lacks, whole, kept),
         next_steps=next_steps(kitchen, room, bool(items), not kitchen.journal.where(Lot)),
-        remarks=(*unknown, *_earlier(kitchen, found, foods), *(f"{t.name}: {t.why}" for t in lots if t.why)),
+        people=people,
+        fuel=trip_fuel(kitchen, sheet),
+        remarks=(
+            *remarks_on(kitchen, sheet, people, bags),
+            *unknown,
+            *_earlier(kitchen, found, foods),
+            *(f"{t.name}: {t.why}" for t in lots if t.why),
+        ),
         kwh=sum(k for k in kwh if k is not None) if kwh and all(k is not None for k in kwh) else None,
     )
 

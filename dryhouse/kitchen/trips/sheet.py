@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 
 from dryhouse.handbook.pot import pot
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_sheet
-from dryhouse.kitchen.records import Trip, TripMeal
-from dryhouse.kitchen.trips.trips import days_of, meals_of, the_trip
+from dryhouse.kitchen.records import Trip, TripMeal, TripPerson
+from dryhouse.kitchen.trips.trips import days_of, layovers_of, meals_of, people_of, the_trip
 from dryhouse.science.values import Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
@@ -37,6 +38,12 @@ class DaySheet:
     flame_minutes: float
     wish_kcal: float | None
     remarks: tuple[str, ...]
+    spare: bool = False
+    """A day after the last, for which food is carried, too."""
+    layover: bool = False
+    """A day on which nobody travels."""
+    carried_per_person: float = 0.0
+    """Dry grams each person carries that morning: this day's food and that of all after it."""
 
     @property
     def energy_gap(self) -> float | None:
@@ -73,9 +80,18 @@ def warmth_of_trip(trip: Trip) -> float | None:
     return None if trip.temperature is None else trip.temperature.si
 
 
-def servings_of(trip: Trip, placed: TripMeal) -> float:
-    """How many servings are eaten: as said, or one for each person."""
-    return float(trip.people) if placed.servings is None else placed.servings
+def servings_of(trip: Trip, placed: TripMeal, appetites: float | None = None) -> float:
+    """How many servings are eaten: as said, or one for each usual appetite (for each person, where none is
+    said)."""
+    if placed.servings is not None:
+        return placed.servings
+    return float(trip.people) if appetites is None else appetites
+
+
+def appetites_of(trip: Trip, people: Sequence[TripPerson]) -> float:
+    """How many usual appetites go: those of whom something is said, and one for each other person."""
+    said = sum(person.appetite_pct for person in people) / 100.0
+    return said + max(0, trip.people - len(people))
 
 
 def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
@@ -83,9 +99,10 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
     found = the_trip(kitchen, trip)
     worked: dict[tuple[int, float], MealSheet] = {}
     pantry = Pantry(kitchen)
+    appetites = appetites_of(found, people_of(kitchen, trip))
 
     def sheet(placed: TripMeal) -> MealSheet:
-        key = (placed.meal, servings_of(found, placed))
+        key = (placed.meal, servings_of(found, placed, appetites))
         if key not in worked:
             height = altitude_of(found)
             worked[key] = meal_sheet(
@@ -100,14 +117,18 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
 
     eaten = [Eaten(placed, sheet(placed)) for placed in meals_of(kitchen, trip)]
     days = tuple(_day(found, day, tuple(e for e in eaten if e.placed.on == day)) for day in days_of(found))
-    person_days = found.people * len(days)
+    days = tuple(replace(day, carried_per_person=_carried(days[n:])) for n, day in enumerate(days))
+    travelled = [day for day in days if not day.spare]
+    person_days = found.people * len(travelled)
     mass = _together([e.sheet.bag.dry_mass for e in eaten], "g")
-    energy = _known([e.sheet.bag.energy for e in eaten], "kcal")
+    on_the_way = [e for day in travelled for e in day.meals]
+    eaten_mass = _together([e.sheet.bag.dry_mass for e in on_the_way], "g")
+    energy = _known([e.sheet.bag.energy for e in on_the_way], "kcal")
     return TripSheet(
         trip=found,
         days=days,
         food_mass=mass,
-        grams_per_person_day=_each(mass, person_days, per_day=True),
+        grams_per_person_day=_each(eaten_mass, person_days, per_day=True),
         energy_per_person_day=None if energy is None else _each(energy, person_days, per_day=True),
         water=_together([e.sheet.bag.water for e in eaten], "ml"),
         flame_minutes=sum(d.flame_minutes for d in days),
@@ -138,7 +159,13 @@ def _day(trip: Trip, day: date, eaten: tuple[Eaten, ...]) -> DaySheet:
         flame_minutes=sum(e.sheet.minutes.flame.value for e in eaten),
         wish_kcal=trip.energy_kcal_per_person_day,
         remarks=salty,
+        spare=day > trip.ends_on,
+        layover=day in layovers_of(trip),
     )
+
+
+def _carried(days: Sequence[DaySheet]) -> float:
+    return sum(day.grams_per_person.value for day in days)
 
 
 def _together(figures: list[Figure], unit: str) -> Figure:

@@ -55,11 +55,10 @@ def people_of(kitchen: Kitchen, trip: int) -> tuple[TripPerson, ...]:
     return kitchen.journal.where(TripPerson, trip=trip)
 
 
-def set_people(kitchen: Kitchen, trip: int, people: Sequence[TripPerson]) -> Done[Record]:
+def _set_people(kitchen: Kitchen, trip: int, people: Sequence[TripPerson], pending: Pending) -> None:
     """Who goes: those given stay or are added, the others are taken off."""
-    found = the_trip(kitchen, trip)
     before = {person.id: person for person in people_of(kitchen, trip)}
-    pending, next_id = Pending(), kitchen.journal.next_id(TripPerson)
+    next_id = kitchen.journal.next_id(TripPerson)
     for person in people:
         mine = replace(person, trip=trip, name=" ".join(person.name.split()))
         if person.id in before:
@@ -68,7 +67,6 @@ def set_people(kitchen: Kitchen, trip: int, people: Sequence[TripPerson]) -> Don
             pending.add(replace(mine, id=next_id))
             next_id += 1
     pending.remove(*before.values())
-    return kitchen.commit(f"Changed who goes on {found.name}", pending)
 
 
 def meals_of(kitchen: Kitchen, trip: int) -> tuple[TripMeal, ...]:
@@ -81,22 +79,27 @@ def _slot_order(slot: str) -> int:
     return SLOTS.index(slot) if slot in SLOTS else len(SLOTS)
 
 
-def save_trip(kitchen: Kitchen, trip: Trip) -> Done[Trip]:
-    """A new trip (id 0), or an edited one. Meals on days that no longer belong to it go with their days."""
+def save_trip(kitchen: Kitchen, trip: Trip, people: Sequence[TripPerson] | None = None) -> Done[Record]:
+    """A new trip (id 0), or an edited one, with those who go where they are given. Meals on days that no longer
+    belong to it go with their days."""
     trip = replace(trip, name=" ".join(trip.name.split()))
     _check_trip(kitchen, trip)
     pending = Pending()
     if trip.id == 0:
-        pending.add(replace(trip, id=kitchen.journal.next_id(Trip)))
+        trip = replace(trip, id=kitchen.journal.next_id(Trip))
+        pending.add(trip)
+        _set_people(kitchen, trip.id, people or (), pending)
         return kitchen.commit(f"Added the trip {trip.name}", pending)
     before = the_trip(kitchen, trip.id)
     pending.edit(before, trip)
+    if people is not None:
+        _set_people(kitchen, trip.id, people, pending)
     shift = trip.starts_on - before.starts_on
     same_length = before.ends_on - before.starts_on == trip.ends_on - trip.starts_on
-    outside = 0
+    outside, kept = 0, days_of(trip)
     for placed in meals_of(kitchen, trip.id):
         on = placed.on + shift if shift and same_length else placed.on
-        if on in days_of(trip):
+        if on in kept:
             pending.edit(placed, replace(placed, on=on))
         else:
             pending.remove(placed)

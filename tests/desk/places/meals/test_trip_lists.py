@@ -150,3 +150,34 @@ class TestWithoutADryer:
         with qtbot.waitSignal(trips.session.open_asked) as asked:
             buttons[0].click()
         assert asked.args == ["journal", "dryers", 0]
+
+
+def test_who_goes_is_typed_in_the_form_of_the_trip(qtbot, trips) -> None:
+    trips.change()
+    table = trips.form.people_table
+    assert not table.table.isVisible()
+    table.add.click()
+    for n, text in ((0, "bow"), (1, "120 %"), (2, "onion")):
+        table.table.item(0, n).setText(text)
+    table.table.item(0, 3).setCheckState(Qt.CheckState.Checked)
+    trips.form.fuel.set_value(Mass(9.0))
+    trips.form.layovers.set_value("2, 3")
+    trips.form.save()
+    (who,) = trips.plan_view.plan.people
+    assert (who.name, who.appetite_pct, who.avoids, who.at_risk) == ("bow", 120.0, "onion", True)
+    assert "of fuel, by what you weighed" in trips.summary.text()
+    assert trips.grid.verticalHeaderItem(1).text().endswith("layover")
+    assert any("Bow does not eat" in line for line in trips.plan_view.plan.remarks)
+    trips.change()
+    table.table.item(0, 1).setText("much")
+    trips.form.save()
+    assert trips.form.isVisible()
+    assert trips.plan_view.plan.people[0].appetite_pct == 120.0
+
+
+def test_a_bag_that_must_not_be_eaten_stands_out_among_the_days(trips) -> None:
+    item = trips.grid.item(0, 2)
+    tint = trips.session.theme.tokens.tint("stop")
+    assert item.text().startswith("Do not eat")
+    assert (item.font().bold(), item.foreground().color().name().upper()) == (True, tint.ink.upper())
+    assert not item.icon().isNull()

@@ -9,6 +9,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame
 
 from dryhouse.desk.places.meals.note_form import DayField
+from dryhouse.desk.places.meals.trips.people_table import PeopleTable
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
@@ -17,8 +18,9 @@ from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, 
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.records import Trip
-from dryhouse.kitchen.trips.trips import save_trip
-from dryhouse.science.quantities import Length, Temperature
+from dryhouse.kitchen.trips.fuel import fuel_per_liter, set_fuel_per_liter
+from dryhouse.kitchen.trips.trips import people_of, save_trip
+from dryhouse.science.quantities import Length, Mass, Temperature
 
 
 class TripDayField(DayField):
@@ -57,18 +59,24 @@ class TripForm(QFrame):
             session, "Altitude", Length, default_unit="ft" if us else "m", hint="sea level", name="altitude"
         )
         self.margin = NumberField(session, "Spare, %", hint="0", percent=True, name="spoilage_margin_pct")
+        self.spare = NumberField(session, "Spare days", hint="0", whole=True, name="spare_days")
+        self.layovers = TextField(session, "Layover days", hint="by number, such as 3 6", name="layovers")
+        self.fuel = QuantityField(session, "Fuel for a liter boiled", Mass, hint="what you weighed", name="fuel")
+        self.people_table = PeopleTable(session)
         self.title = words("A new trip", "heading")
         inside = column(self, margin=16, space=8)
         inside.addWidget(self.title)
         self._fields = (
             *(self.name, self.starts, self.ends, self.people),
             *(self.energy, self.warmth, self.altitude, self.margin),
+            *(self.spare, self.layovers, self.fuel),
         )
         for field in self._fields:
             field.accepted.connect(self.save)
         inside.addLayout(Tiles(*self._fields, least=200, space=16))
         why = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
         inside.addWidget(words(why, "small"))
+        inside.addWidget(self.people_table)
         save = button("Sa&ve the trip", self.save, "primary", hint="Enter")
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
@@ -89,6 +97,11 @@ class TripForm(QFrame):
         self.warmth.set_value(None if trip is None else trip.temperature)
         self.altitude.set_value(None if trip is None else trip.altitude)
         self.margin.set_value(None if trip is None or not trip.spoilage_margin_pct else trip.spoilage_margin_pct)
+        self.spare.set_value(None if trip is None or not trip.spare_days else trip.spare_days)
+        self.layovers.set_value(None if trip is None or not trip.layovers else trip.layovers)
+        own = fuel_per_liter(self.session.kitchen)
+        self.fuel.set_value(None if own is None else Mass(own))
+        self.people_table.show_people(() if trip is None else people_of(self.session.kitchen, trip.id))
         self.name.setFocus()
 
     def _leave(self) -> None:
@@ -113,9 +126,20 @@ class TripForm(QFrame):
             temperature=self.warmth.value(),
             altitude=self.altitude.value(),
             spoilage_margin_pct=self.margin.value() or 0.0,
+            spare_days=self.spare.value() or 0,
+            layovers=" ".join(self.layovers.text().replace(",", " ").split()),
         )
-        done = self.session.act_on([self._trip] if self._trip else (), save_trip, trip)
-        if done is None:
+        people = self.session.attempt(self.people_table.people)
+        shown = [self._trip] if self._trip else ()
+        done = None if people is None else self.session.act_on(shown, save_trip, trip, people)
+        if done is None or not self._keep_fuel():
             mark_problem(self.session.problem, self._fields)
             return
         self.saved.emit(trip.id or (done.record.id if done.changes else 0))
+
+    def _keep_fuel(self) -> bool:
+        """Keep the fuel of her stove, where it was changed; it belongs to her and not to the trip."""
+        own, said = fuel_per_liter(self.session.kitchen), self.fuel.value()
+        if (said is None and own is None) or (said is not None and own == said.si):
+            return True
+        return self.session.act(set_fuel_per_liter, said) is not None

@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from datetime import date
 
 from PySide6.QtCore import QMimeData, Qt, Signal
-from PySide6.QtGui import QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent, QResizeEvent
+from PySide6.QtGui import QColor, QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from dryhouse.desk.cautions import SAID, said, stops_of
+from dryhouse.desk.icons import icon
 from dryhouse.desk.places.meals.meal_list import MEAL_MIME
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.records import TripMeal
@@ -73,7 +74,7 @@ class TripGrid(QTableWidget):
         self._placed.clear()
         self._served = {e.placed.id: e.sheet.servings for d in sheet.days for e in d.meals}
         self.setRowCount(len(sheet.days))
-        self.setVerticalHeaderLabels([weekday_words(d) for d in self._days])
+        self.setVerticalHeaderLabels([_named(day) for day in sheet.days])
         for row, day in enumerate(sheet.days):
             self._show_day(row, day, sheet.trip.people)
         self._share_width()
@@ -91,6 +92,8 @@ class TripGrid(QTableWidget):
                 heard.append(" ".join((eaten.sheet.meal.name + other, *(said(c) for c in stops))))
             text = "\n".join(line for line in shown if line)
             self._cell(row, column, text, f"{weekday(day.day)}, {slot}: {', '.join(heard) or 'nothing yet'}")
+            if any(self._stops.get(eaten.placed.id) for eaten in here):
+                self._as_a_stop(row, column)
         style = self.session.style
         energy, gap = day.energy_per_person, day.energy_gap
         energy_text = "" if energy is None else f"{energy.value:.0f} kcal"
@@ -114,6 +117,18 @@ class TripGrid(QTableWidget):
             flags |= Qt.ItemFlag.ItemIsDropEnabled | Qt.ItemFlag.ItemIsDragEnabled
         item.setFlags(flags)
         self.setItem(row, column, item)
+
+    def _as_a_stop(self, row: int, column: int) -> None:
+        """A meal with a stop stands out by its sign, its weight and its color."""
+        item, tint = self.item(row, column), self.session.theme.tokens.tint("stop")
+        if item is None:
+            return
+        font = item.font()
+        font.setBold(True)
+        item.setFont(font)
+        item.setForeground(QColor(tint.ink))
+        item.setBackground(QColor(tint.ground))
+        item.setIcon(icon(tint.shape, tint.ink))
 
     def _share_width(self) -> None:
         """Times of day that have meals share the width; the others keep just enough to be aimed at."""
@@ -200,6 +215,12 @@ class TripGrid(QTableWidget):
             self.moved.emit(int(bytes(data.data(PLACED_MIME).data())), day, slot)
         elif data.hasFormat(MEAL_MIME):
             self.dropped.emit(int(bytes(data.data(MEAL_MIME).data())), day, slot)
+
+
+def _named(day: DaySheet) -> str:
+    """The day, and under it what is special about it."""
+    said = "layover" if day.layover else "spare day" if day.spare else ""
+    return f"{weekday_words(day.day)}\n{said}".strip()
 
 
 def _mark(stops: tuple[Caution, ...]) -> str:

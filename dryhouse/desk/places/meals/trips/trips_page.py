@@ -21,6 +21,7 @@ from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.meals.meals import meals
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.bag_labels import bag_labels
+from dryhouse.kitchen.trips.fuel import fuel_words
 from dryhouse.kitchen.trips.provisioning import Plan, plan, plan_batches
 from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, trips, unplan_meal
 from dryhouse.words.dates import day_words, short_day
@@ -147,6 +148,8 @@ class TripsPage(QWidget):
             f"{style.mass(sheet.grams_per_person_day.value)} of dry food for each person and day",
             "" if energy is None else f"{energy.value:.0f} kcal" + wanted,
             f"{style.volume(sheet.water.value)} of water and {sheet.flame_minutes:.0f} min of flame in all",
+            fuel_words(worked.fuel, style),
+            f"each carries {style.mass(sheet.days[0].carried_per_person)} of food on the first day",
             "" if trip.temperature is not None else "the warmth on the way is not recorded",
         ]
         return "; ".join(part for part in parts if part) + "."

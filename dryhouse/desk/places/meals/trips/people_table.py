@@ -1,0 +1,92 @@
+"""Those who go: a line each with appetite, what they don't eat, and whether they fall ill more easily."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+
+from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.kitchen.records import TripPerson
+from dryhouse.science.errors import InputProblem
+
+_HEADS = ("Who", "Appetite, %", "Does not eat", "At risk")
+_NAME, _APPETITE, _AVOIDS, _RISK = range(4)
+_ROWS_HIGH = 150
+
+
+class PeopleTable(QWidget):
+    """Typed as in a table; an empty name takes the line off."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self._ids: list[int] = []
+        self.table = QTableWidget(0, len(_HEADS))
+        self.table.setAccessibleName("Who goes")
+        self.table.setHorizontalHeaderLabels(_HEADS)
+        self.table.verticalHeader().hide()
+        self.table.verticalHeader().setDefaultSectionSize(session.theme.tokens.target - 8)
+        self.table.setMaximumHeight(_ROWS_HIGH)
+        self.table.setTabKeyNavigation(False)
+        for n, mode in enumerate(("Stretch", "ResizeToContents", "Stretch", "ResizeToContents")):
+            self.table.horizontalHeader().setSectionResizeMode(n, QHeaderView.ResizeMode[mode])
+        self.add = button("Add a &person", self.add_person)
+        said = "Say it only of those who eat more or less than usual, avoid something, or fall ill more easily."
+        inside = column(self, space=4)
+        inside.addLayout(row(words(said, "small"), 1, self.add))
+        inside.addWidget(self.table)
+
+    def show_people(self, people: Sequence[TripPerson]) -> None:
+        """A line for each of these."""
+        self.table.setRowCount(0)
+        self._ids = []
+        for person in people:
+            self._line(person)
+        self.table.setVisible(bool(people))
+
+    def add_person(self) -> None:
+        """An empty line, ready to type a name."""
+        self._line(TripPerson(0, ""))
+        self.table.show()
+        line = self.table.rowCount() - 1
+        self.table.setCurrentCell(line, _NAME)
+        self.table.setFocus()
+        self.table.edit(self.table.model().index(line, _NAME))
+
+    def people(self) -> list[TripPerson]:
+        """Those who are named. Raises InputProblem where an appetite is no number."""
+        found = []
+        for line, id in enumerate(self._ids):
+            name, appetite, avoids = (self._text(line, n) for n in (_NAME, _APPETITE, _AVOIDS))
+            if not name:
+                continue
+            box = self.table.item(line, _RISK)
+            risk = box is not None and box.checkState() == Qt.CheckState.Checked
+            found.append(TripPerson(0, name, _percent(appetite), avoids, risk, id))
+        return found
+
+    def _text(self, line: int, at: int) -> str:
+        item = self.table.item(line, at)
+        return "" if item is None else item.text().strip()
+
+    def _line(self, person: TripPerson) -> None:
+        line = self.table.rowCount()
+        self.table.insertRow(line)
+        self._ids.append(person.id)
+        for n, text in ((_NAME, person.name), (_APPETITE, f"{person.appetite_pct:g}"), (_AVOIDS, person.avoids)):
+            self.table.setItem(line, n, QTableWidgetItem(text))
+        box = QTableWidgetItem()
+        box.setFlags(Qt.ItemFlag.ItemIsUserCheckable | Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
+        box.setCheckState(Qt.CheckState.Checked if person.at_risk else Qt.CheckState.Unchecked)
+        box.setToolTip("Under 5, pregnant, older, or with a weak immune system")
+        self.table.setItem(line, _RISK, box)
+
+
+def _percent(text: str) -> float:
+    try:
+        return float(text.rstrip("% ").replace(",", ".")) if text else 100.0
+    except ValueError:
+        raise InputProblem(f"“{text}” is no appetite; write it in percent of a usual one, such as 120.") from None

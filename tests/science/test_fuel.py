@@ -1,0 +1,28 @@
+"""The fuel of a trip."""
+
+import pytest
+
+from dryhouse.science.fuel import burnt, heat_to_boil, own_fuel
+from dryhouse.science.values import Fact, Figure
+from tests.workings import read
+
+SEA_LEVEL, COLD, EACH = Figure(100.0, "degC"), Fact(10.0, "°C", "a lake"), Fact(4.19, "kJ per kg and °C", "tables")
+
+
+def test_a_liter_from_10_degrees_takes_90_degrees_of_it():
+    assert heat_to_boil(1000.0, COLD, SEA_LEVEL, EACH).value == pytest.approx(4.19 * 90)
+    assert heat_to_boil(0.0, COLD, SEA_LEVEL, EACH).value == 0.0
+    assert heat_to_boil(1000.0, Fact(100.0, "°C", "a kettle"), Figure(90.0, "degC"), EACH).value == 0.0
+
+
+def test_half_of_the_fuels_heat_ends_in_the_water_and_that_is_said_to_be_assumed():
+    heat = heat_to_boil(1000.0, COLD, SEA_LEVEL, EACH)
+    found = burnt(heat, Fact(50.0, "%", "an assumption"))
+    assert found.value == pytest.approx(2 * heat.value)
+    assert found.basis[-1].kind == "assumption"
+    assert "an assumption" in read(found.workings)
+
+
+def test_own_grams_for_a_liter_count_by_the_liter():
+    found = own_fuel(2500.0, Fact(8.0, "g", "weighed", "entered"))
+    assert (found.value, found.unit, found.basis[0].kind) == (20.0, "g", "own")
