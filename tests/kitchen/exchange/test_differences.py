@@ -247,7 +247,7 @@ def test_a_difference_is_said_field_by_field_as_it_was_typed() -> None:
     coming = look_through(into, (Entry(r, "", 0.0) for r in in_order(changed(GALLEY, BATCH, **said))))
     line = difference_line(into, coming.differences[0])
     assert line == (
-        "Batch 3 (corn): “Loaded on the trays” is 907.2 g here and 850 g there; “Dryer set to” is empty here "
+        "Batch 3 (corn): “Weight loaded” is 907.2 g here and 850 g there; “Dryer temperature” is empty here "
         "and 135 F there; “Ended” is empty here and Sat 1 Aug 2026, 21:00 there; “Notes” is “crisp” here and empty "
         "there."
     )
