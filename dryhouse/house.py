@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,8 +11,9 @@ from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import Message
 
 if TYPE_CHECKING:
+    from dryhouse.kitchen.exchange.bringing import Coming, Difference
     from dryhouse.kitchen.kitchen import Kitchen
-    from dryhouse.kitchen.ports import KeptCopy
+    from dryhouse.kitchen.ports import Done, KeptCopy, Record
 
 
 def default_journal() -> Path:
@@ -173,6 +174,31 @@ class Journals:
 
         with open_kitchen(backup) as kitchen:
             return contents_lines(kitchen)
+
+    def back_up_file(self, path: Path) -> Path:
+        """A copy of a journal in its folder of backups; where the copy is."""
+        return back_up(path)
+
+    def export(self, path: Path, destination: Path, tell: Callable[[int], None]) -> int:
+        """Everything in a journal to a file or folder that is not there yet; how many records."""
+        from dryhouse.kitchen.exchange import every_record, write_records
+
+        with open_kitchen(path) as kitchen, kitchen.journal.at_one_moment():
+            return write_records(every_record(kitchen.journal), destination, tell)
+
+    def look_through(self, path: Path, source: Path, tell: Callable[[float], None]) -> Coming:
+        """What an import into a journal would do; it must be closed."""
+        from dryhouse.kitchen.exchange import entries, look_through
+
+        with open_kitchen(path) as kitchen:
+            return look_through(kitchen, entries(source), tell)
+
+    def take_in(self, path: Path, coming: Coming, theirs: Collection[Difference]) -> Done[Record]:
+        """Write what came into a journal."""
+        from dryhouse.kitchen.exchange import take_in
+
+        with open_kitchen(path, write=True) as kitchen:
+            return take_in(kitchen, coming, theirs)
 
     def faults(self, path: Path) -> list[Message]:
         """Everything that is wrong with a journal, a message each."""

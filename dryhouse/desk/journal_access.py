@@ -5,13 +5,14 @@ The desk does not know the journal; what it needs of it is given by the house th
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
 if TYPE_CHECKING:
+    from dryhouse.kitchen.exchange.bringing import Coming, Difference
     from dryhouse.kitchen.kitchen import Kitchen
-    from dryhouse.kitchen.ports import KeptCopy
+    from dryhouse.kitchen.ports import Done, KeptCopy, Record
     from dryhouse.science.messages import Message
 
 Opener = Callable[[], "Kitchen"]
@@ -53,6 +54,18 @@ class JournalAccess(Protocol):
     def look_inside(self, backup: Path) -> list[str]:
         """The newest batches of a backup and what else is in it, in lines."""
 
+    def back_up_file(self, path: Path) -> Path:
+        """Copy a journal to its folder of backups; where the copy is."""
+
+    def export(self, path: Path, destination: Path, tell: Callable[[int], None]) -> int:
+        """Everything in a journal to a new file or folder; how many records. Raises InputProblem."""
+
+    def look_through(self, path: Path, source: Path, tell: Callable[[float], None]) -> Coming:
+        """What an import into a journal would do; it must be closed. Raises InputProblem."""
+
+    def take_in(self, path: Path, coming: Coming, theirs: Collection[Difference]) -> Done[Record]:
+        """Write what came into a journal. Raises InputProblem."""
+
     def faults(self, path: Path) -> list[Message]:
         """Everything that is wrong with a journal, a message each."""
 
@@ -81,6 +94,20 @@ class Doorway(Protocol):
     @property
     def rescue(self) -> Rescuer:
         """Who restores backups and checks."""
+
+    @property
+    def exchange(self) -> Exchanger:
+        """Who exports and imports."""
+
+
+class Exchanger(Protocol):
+    """What the menus can ask to carry a journal elsewhere."""
+
+    def ask_export(self) -> None:
+        """Ask where to, and export everything."""
+
+    def ask_import(self) -> None:
+        """Ask what, and bring it in."""
 
 
 class Rescuer(Protocol):

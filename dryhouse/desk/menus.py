@@ -79,6 +79,9 @@ def _fill_file(window: DeskWindow, file: QMenu, *, open_here: bool) -> None:
         _add(file, "Open the &sample journal", window.doors.open_sample)
         file.addSeparator()
         if open_here:
+            _add(file, "&Export everything…", window.doors.exchange.ask_export)
+            _add(file, "Br&ing in an export…", window.doors.exchange.ask_import)
+            file.addSeparator()
             _add(file, "&Back up now", window.doors.back_up, "Ctrl+B")
         _add(file, "&Restore a backup…", window.doors.rescue.ask_restore)
         _add(file, "&Check the journal", window.doors.rescue.check)

@@ -9,6 +9,8 @@ from PySide6.QtCore import QObject, QStandardPaths, Signal
 from PySide6.QtWidgets import QFileDialog
 
 from dryhouse.desk import fault_log, faults
+from dryhouse.desk.exchange import Exchange
+from dryhouse.desk.exchange_pages import ChoicePage, WorkPage
 from dryhouse.desk.journal_access import JournalAccess, Opener
 from dryhouse.desk.menus import fill_menus, fill_menus_without_journal
 from dryhouse.desk.read_ahead import read_ahead_later
@@ -27,7 +29,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.one_window import OneWindow
     from dryhouse.kitchen.kitchen import Kitchen
 
-Page = EmptyState | FoundPage | RestorePage
+Page = EmptyState | FoundPage | RestorePage | WorkPage | ChoicePage
 _FILES = "Journals (*.dryhouse);;All files (*)"
 
 
@@ -41,6 +43,7 @@ class Opening(QObject):
         self.window, self.journals = window, journals
         self.session: Session | None = None
         self.rescue = Rescue(self, self)
+        self.exchange = Exchange(self, self)
         self._page: Page | None = None
         self._tried: Path | None = None
         """The file whose page says that it did not open."""
