@@ -109,7 +109,9 @@ class FakeJournal:
     def take_in(self, staging: Any, edits: Callable[[Mapping[type, int]], Iterable[Change]]) -> Mapping[type, int]:
         bases = dict(self.highest)
         new = [replace(settled(r, bases), id=bases[type(r)] + r.id) for r in staging.waiting.values()]
-        self.write([*(Change(None, record) for record in new), *edits(bases)])
+        with self.alone():
+            self.write(Change(None, record) for record in new)
+            self.write(edits(bases))
         return bases
 
     def at_one_moment(self) -> AbstractContextManager[None]:

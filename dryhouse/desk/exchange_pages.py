@@ -66,8 +66,9 @@ class ChoicePage(QWidget):
         self.list = QListWidget()
         self.list.setAccessibleName("What differs; checked is taken from the file")
         self.list.setWordWrap(True)
-        for difference, line in differences[:_SHOWN]:
-            self.list.addItem(_item(difference, line))
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        for _, line in differences[:_SHOWN]:
+            self.list.addItem(_item(line))
         if len(differences) > _SHOWN:
             self.list.addItem(f"And {len(differences) - _SHOWN} more, which go with the two buttons for all.")
         self.buttons = [
@@ -91,23 +92,20 @@ class ChoicePage(QWidget):
             for place, (difference, _) in enumerate(self._differences[:_SHOWN])
             if self.list.item(place).checkState() is Qt.CheckState.Checked
         ]
-        rest = [difference for difference, _ in self._differences[_SHOWN:] if not difference.problems]
-        return listed + (rest if self._rest else [])
+        return listed + ([difference for difference, _ in self._differences[_SHOWN:]] if self._rest else [])
 
     def _all(self, taken: bool) -> None:
         self._rest = taken
-        for place, (difference, _) in enumerate(self._differences[:_SHOWN]):
-            if not difference.problems:
-                self.list.item(place).setCheckState(Qt.CheckState.Checked if taken else Qt.CheckState.Unchecked)
+        for place in range(len(self._differences[:_SHOWN])):
+            self.list.item(place).setCheckState(Qt.CheckState.Checked if taken else Qt.CheckState.Unchecked)
 
     def _go(self) -> None:
         self._bring_in(self.chosen())
 
 
-def _item(difference: Difference, line: str) -> QListWidgetItem:
-    """To be checked, where it can be taken; where it can't, it says why."""
-    item = QListWidgetItem(line if not difference.problems else f"{line} Can't be taken: {difference.problems[0]}")
-    if not difference.problems:
-        item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
-        item.setCheckState(Qt.CheckState.Unchecked)
+def _item(line: str) -> QListWidgetItem:
+    """A line to be checked."""
+    item = QListWidgetItem(line)
+    item.setFlags(item.flags() | Qt.ItemFlag.ItemIsUserCheckable)
+    item.setCheckState(Qt.CheckState.Unchecked)
     return item

@@ -137,14 +137,19 @@ def test_leaving_the_list_leaves_the_journal_as_it_was(opening, qtbot, tmp_path)
     assert opening.window.here == "journal"
 
 
-def test_what_cannot_be_right_says_why_and_cannot_be_checked(opening, qtbot, tmp_path) -> None:
+def test_what_cannot_be_right_says_why_and_she_can_choose_again(opening, qtbot, tmp_path) -> None:
     out = edited(opening, qtbot, tmp_path, trays=9)
     opening.exchange.bring_in(out)
     qtbot.waitUntil(lambda: isinstance(page(opening), ChoicePage))
     choice = page(opening)
-    assert "Can't be taken: Batch 1: The shelf dryer has 6 trays, not 9." in choice.list.item(0).text()
     choice.buttons[1].click()
-    assert choice.chosen() == []
+    choice.buttons[0].click()
+    assert "The shelf dryer has 6 trays, not 9." in said(opening)
+    assert page(opening) is choice
+    assert foods(opening) == ["corn", "apple"]
+    choice.buttons[2].click()
+    choice.buttons[0].click()
+    assert foods(opening) == ["corn", "apple", "carrot"]
 
 
 def test_more_differences_than_are_listed_go_with_the_buttons_for_all(

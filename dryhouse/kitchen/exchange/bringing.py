@@ -23,7 +23,7 @@ from dryhouse.kitchen.records.foods import PLANT, UNKNOWN, contents_of
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
 from dryhouse.kitchen.records.problems import called, problems
 from dryhouse.kitchen.records.typed_problems import typed_problems
-from dryhouse.kitchen.surroundings import Surroundings
+from dryhouse.kitchen.surroundings import Surroundings, judge
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import problem_sentence
@@ -44,8 +44,6 @@ class Difference:
     mine: Any
     theirs: Any
     fields: tuple[str, ...]
-    problems: tuple[str, ...] = ()
-    """Why it cannot be taken."""
     needed_by: list[str] = field(default_factory=list)
     """What would be wrong with new records if hers stayed."""
 
@@ -97,12 +95,15 @@ def take_in(kitchen: Kitchen, coming: Coming, theirs: Collection[Difference] = (
     """
     chosen = set(theirs)
     for difference in coming.differences:
-        wrong = difference.problems if difference in chosen else difference.needed_by
-        for sentence in wrong[:1]:
-            raise InputProblem(sentence)
+        if difference not in chosen and difference.needed_by:
+            raise InputProblem(difference.needed_by[0])
 
     def edits(bases: Mapping[type, int]) -> list[Change]:
-        return [Change(d.mine, settled(d.theirs, bases)) for d in theirs]
+        changes = [Change(d.mine, settled(d.theirs, bases)) for d in theirs]
+        around = Surroundings(kitchen.journal, kitchen.handbook, kitchen.local)
+        for wrong in (*judge(changes, around), *(p for c in changes for p in typed_problems(c.after))):
+            raise InputProblem(f"What you take from the file can't be right: {problem_sentence(wrong)}")
+        return changes
 
     if not coming.added and not theirs:
         return Done(_what(coming, 0))
@@ -215,7 +216,7 @@ class _Look:
         if not fields:
             self.coming.same += 1
             return
-        difference = Difference(mine, replace(moved, id=mine.id), fields, tuple(self._judged(record, self.around)))
+        difference = Difference(mine, replace(moved, id=mine.id), fields)
         self.theirs[kind, mine.id] = difference
         self.coming.differences.append(difference)
 

@@ -174,9 +174,25 @@ def test_a_record_that_hers_would_leave_wrong_is_refused_with_hers_and_taken_wit
 def test_what_cannot_be_right_is_not_taken_and_hers_can_stay() -> None:
     into = kitchen(*GALLEY)
     theirs = changed(GALLEY, BATCH, trays=7)
-    with pytest.raises(InputProblem, match="Batch 3: The shelf dryer has 6 trays, not 7"):
+    with pytest.raises(InputProblem, match="The shelf dryer has 6 trays, not 7"):
         bring_in(into, theirs, take_theirs=True)
     assert bring_in(into, theirs).changes == ()
+    assert into.journal.get(Batch, 3) == BATCH
+
+
+def test_what_is_taken_is_judged_beside_what_is_taken_with_it() -> None:
+    into = kitchen(*GALLEY)
+    theirs = [replace(r, trays=2) if isinstance(r, (Dryer, Batch)) else r for r in GALLEY]
+    coming = look_through(into, (Entry(r, "", 0.0) for r in in_order(theirs)))
+    dryer, batch = coming.differences
+    take_in(into, coming, [dryer, batch])
+    assert into.journal.get(Batch, 3) == replace(BATCH, trays=2)
+
+
+def test_words_that_contradict_their_value_are_not_taken_either() -> None:
+    into = kitchen(*GALLEY)
+    with pytest.raises(InputProblem, match="was typed “2 lb”"):
+        bring_in(into, changed(GALLEY, BATCH, prepared_mass=Mass(500.0, "2 lb")), take_theirs=True)
     assert into.journal.get(Batch, 3) == BATCH
 
 
