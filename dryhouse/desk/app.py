@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 from dryhouse.desk.milestones import Milestones
 
 if TYPE_CHECKING:
+    from PySide6.QtCore import QLocale
+
     from dryhouse.desk.journal_access import JournalAccess, Opener
 
 _ANSWER_MS = 300
@@ -37,6 +39,7 @@ def run(
     marks = Milestones(began)
     gc.disable()  # nothing made while starting is garbage; from then on the window's own collector looks for it
     try:
+        from PySide6.QtCore import QLocale
         from PySide6.QtWidgets import QApplication
     except ImportError as problem:
         print(missing_libraries(problem), file=sys.stderr)
@@ -56,7 +59,9 @@ def run(
     from dryhouse.desk.settings import settings
     from dryhouse.desk.theme import theme_of
     from dryhouse.desk.window import DeskWindow
+    from dryhouse.words.dates import tell_twelve_hours
 
+    tell_twelve_hours(twelve_hours(QLocale.system()))
     kept = settings()
     window = DeskWindow(theme_of(app, kept), kept)
     watch(window)
@@ -93,6 +98,11 @@ def run(
     window.painted.connect(painted)
     window.show()
     return int(app.exec())
+
+
+def twelve_hours(locale: QLocale) -> bool:
+    """Whether this locale tells the hours from 1 to 12."""
+    return "a" in locale.timeFormat(locale.FormatType.ShortFormat).lower()
 
 
 def missing_libraries(problem: ImportError) -> str:

@@ -43,7 +43,7 @@ class ListPlace(DeskPlace):
         self.count(len(self.listing.table.rows.ids), self._narrowed)
         self.arrive()
 
-    def find_in_list(self) -> None:
+    def look_for(self) -> None:
         """Put the keyboard into the line that narrows the list."""
         self.show_list()
         self.listing.filter.setFocus()

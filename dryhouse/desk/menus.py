@@ -12,9 +12,8 @@ from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu
 
 from dryhouse.desk import fault_log
+from dryhouse.desk.edit_menu import fill_edit
 from dryhouse.desk.theme import CHOICES
-from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, set_preference
-from dryhouse.science.display import METRIC, US
 
 if TYPE_CHECKING:
     from dryhouse.desk.session import Session
@@ -35,15 +34,13 @@ def fill_menus(window: DeskWindow, session: Session) -> Menus:
     bar = window.menuBar()
     bar.clear()
     _fill_file(window, bar.addMenu("&File"), open_here=True)
-    edit = bar.addMenu("&Edit")
-    menus = Menus(_add(edit, "&Undo", session.undo, "Ctrl+Z"), _add(edit, "&Redo", session.redo, "Ctrl+Shift+Z"))
+    menus = Menus(*fill_edit(window, session, bar.addMenu("&Edit")))
     go = bar.addMenu("&Go to")
     for spec in window.specs:
         menus.places[spec.id] = _add(go, spec.title, partial(window.go, spec.id), spec.shortcut)
     go.addSeparator()
     _add(go, "&At the scale, in a small window", lambda: _small().show_small(window), "F7")
     _fill_view(window, bar.addMenu("&View"))
-    _fill_settings(window, session, bar.addMenu("&Settings"))
     aid = bar.addMenu("&Help")
     _add(aid, "&Guides", lambda: _guides().show_guides(window), "F1")
     _add(aid, "&Keys", lambda: _help().show_keys(window), "Shift+F1")
@@ -114,35 +111,6 @@ def _fill_view(window: DeskWindow, menu: QMenu) -> None:
     _choices(menu, "&Colors", tuple((c, names[c]) for c in CHOICES), window.theme.choice, look)
     menu.addSeparator()
     _add(menu, "&Full screen", full_screen, "F11")
-
-
-def _fill_settings(window: DeskWindow, session: Session, menu: QMenu) -> None:
-    style = session.style
-
-    def units(system: str) -> None:
-        session.act(set_preference, UNITS_KEY, system)
-
-    def comma(on: bool) -> None:
-        if on != session.style.decimal_comma:
-            session.act(set_preference, COMMA_KEY, "yes" if on else "no")
-
-    def tell() -> None:
-        """An undone choice shows in the menu too."""
-        chosen[session.style.system].setChecked(True)
-        mark.setChecked(session.style.decimal_comma)
-
-    chosen = _choices(
-        menu,
-        "&Units",
-        ((US, "US: ounces, cups, °F"), (METRIC, "Metric: grams, millilitres, °C")),
-        style.system,
-        units,
-    )
-    mark = menu.addAction("Decimal &comma (1,5)")
-    mark.setCheckable(True)
-    mark.setChecked(style.decimal_comma)
-    mark.toggled.connect(comma)
-    session.style_changed.connect(tell)
 
 
 def _choices(

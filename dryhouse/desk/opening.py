@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QStandardPaths, Signal
 from PySide6.QtWidgets import QFileDialog
 
 from dryhouse.desk import fault_log, faults
+from dryhouse.desk.drops import Drops
 from dryhouse.desk.exchange import Exchange
 from dryhouse.desk.exchange_pages import ChoicePage, WorkPage
 from dryhouse.desk.journal_access import JournalAccess, Opener
@@ -49,6 +50,7 @@ class Opening(QObject):
         """The file whose page says that it did not open."""
         self._answers: OneWindow | None = None
         window.closing.connect(self.close)
+        Drops(window, lambda path: self.open(lambda: self._journals().file(path)))
         if journals is not None:
             window.doors = self
 

@@ -10,6 +10,8 @@ from typing import TYPE_CHECKING, ClassVar
 from PySide6.QtWidgets import QWidget
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from PySide6.QtGui import QShowEvent, QTextDocument
 
     from dryhouse.desk.session import Session
@@ -95,6 +97,17 @@ class DeskPlace(QWidget):
     def arrive(self) -> None:
         """The person came here: put the keyboard where she will want it."""
         self.setFocus()
+
+    def look_for(self) -> None:
+        """Ctrl+F: put the keyboard where one looks for something."""
+        self.arrive()
+
+    def takes(self, path: Path) -> bool:
+        """Whether a file dropped on the window is one for this place."""
+        return False
+
+    def take_file(self, path: Path) -> None:
+        """Read a file that this place takes."""
 
     def printout(self) -> QTextDocument | None:
         """The page that Ctrl+P prints, or None where there is nothing to print."""

@@ -51,8 +51,21 @@ def long_day(day: date) -> str:
     return f"{weekday(day)} {day.day} {MONTHS[day.month - 1]}"
 
 
+class _Clock:
+    """How the hours are told: as her machine tells them, which the program says at its start."""
+
+    twelve_hours = False
+
+
+def tell_twelve_hours(on: bool) -> None:
+    """Tell the hours from 1 to 12 with am and pm from now on, or from 0 to 23."""
+    _Clock.twelve_hours = on
+
+
 def clock(moment: datetime) -> str:
-    """`18:05`."""
+    """`18:05`; `6:05 pm` where her machine tells the hours so."""
+    if _Clock.twelve_hours:
+        return f"{moment.hour % 12 or 12}:{moment:%M} {'am' if moment.hour < 12 else 'pm'}"
     return f"{moment:%H:%M}"
 
 

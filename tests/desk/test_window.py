@@ -17,7 +17,6 @@ from dryhouse.desk.widgets.cautions_view import CautionRow
 from dryhouse.desk.window import DeskWindow
 from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.records import Dryer
-from dryhouse.science.display import METRIC
 from dryhouse.science.values import Basis, Caution, Figure
 from dryhouse.science.workings import StepKind, step
 
@@ -129,14 +128,6 @@ def test_no_key_means_two_things(window):
     keys = [a.shortcut().toString() for m in window.menuBar().actions() for a in m.menu().actions()]
     used = [k for k in keys if k]
     assert len(set(used)) == len(used)
-
-
-def test_units_are_chosen_in_the_settings_menu(window):
-    settings = next(a.menu() for a in window.menuBar().actions() if "Settings" in a.text())
-    units = next(a.menu() for a in settings.actions() if "Units" in a.text())
-    next(a for a in units.actions() if a.text().startswith("Metric")).trigger()
-    assert window.session.style.system == METRIC
-    assert "g" in window.views["journal"].listing.table.rows.index(0, 3).data()
 
 
 def test_printing_where_there_is_nothing_says_so(window):

@@ -34,6 +34,8 @@ class Column:
     width: int = 120
     stretch: bool = False
     """It takes what is left, and `width` is the least it should have."""
+    usual: bool = True
+    """Shown before anything was chosen."""
     spare: int = 0
     """Columns with a number are hidden where the table is narrow, the highest first."""
 

@@ -22,6 +22,8 @@ _SHAPE = 20
 class CautionRow(Pressable):
     """One caution in full. F8, Enter or a click opens its reason and source beside the place."""
 
+    opens = "&Why, and where this comes from"
+
     def __init__(self, session: Session, caution: Caution, *, sourced: bool = True) -> None:
         super().__init__(session)
         self.setCursor(Qt.CursorShape.PointingHandCursor)

@@ -8,6 +8,7 @@ from typing import Any
 from PySide6.QtWidgets import QComboBox, QSizePolicy, QStackedWidget, QWidget
 
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.empty_state import EmptyState
 
 ANY = ""
@@ -16,7 +17,7 @@ ANY = ""
 
 def choice_box(name: str) -> QComboBox:
     """A box as wide as its longest choice."""
-    box = QComboBox()
+    box = ChoiceBox()
     box.setAccessibleName(name)
     box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
     box.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QWidget
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark, set_role
 from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.science import quantities as q
 from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
@@ -291,7 +292,7 @@ class ChoiceField(QWidget):
         self.problem: InputProblem | None = None
         """A choice is never wrong by itself; what an act refuses is said below it."""
         self.label = words(label, "label", wrap=False)
-        self.box = QComboBox()
+        self.box = ChoiceBox()
         self.box.setEditable(editable)
         self.box.setAccessibleName(label.replace("&", ""))
         self.label.setBuddy(self.box)

@@ -70,6 +70,7 @@ class FigureView(Pressable):
     """
 
     opened = Signal()
+    opens = "See the &workings"
 
     def __init__(
         self,

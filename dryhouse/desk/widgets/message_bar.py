@@ -28,7 +28,7 @@ class MessageBar(QFrame):
         self._shape = QLabel()
         self._said = words("", "label", wrap=False)
         self._text = words("", select=True)
-        self.undo = button("&Undo", session.undo, "quiet", hint="Ctrl+Z")
+        self.undo = button("Undo", session.undo, "quiet", hint="Ctrl+Z")
         self.copy = button("Copy details", self._copy, "quiet")
         self.close_button = button("Close", self.dismiss, "quiet", name="Close the message")
         inside = row(self._shape, self._said, space=12)

@@ -9,6 +9,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, words
 from dryhouse.desk.widgets.choices import FittingList
 from dryhouse.desk.widgets.filter_bar import FilterBar
+from dryhouse.desk.widgets.kept_columns import keep_columns
 from dryhouse.desk.widgets.paged_table import PagedTable
 
 
@@ -41,6 +42,7 @@ class NarrowedList(QWidget):
         """Put the parts together; call it once they are made."""
         self.table, self.filter, self._boxes = table, filter, boxes
         table.show_sort(self._sort, self._descending)
+        keep_columns(self.session, table)
         self.pages = FittingList(self.session, table, picture, none_fits, self.clear)
         inside = column(self, space=8)
         inside.addWidget(self.pages, 1)

@@ -1,4 +1,5 @@
-"""A table over a `PagedModel`: one line chosen at a time, sorted by its headings, wholly by keyboard."""
+"""A table over a `PagedModel`: lines chosen one or several at a time, sorted by its headings, its columns as the
+person likes them, wholly by keyboard."""
 
 from __future__ import annotations
 
@@ -7,21 +8,23 @@ from typing import Any
 
 from PySide6.QtCore import QEvent, QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QMenu, QTableView
 
 from dryhouse.desk.measures import hold_lines, scaled
 from dryhouse.desk.models.paged import Column, PagedModel
+from dryhouse.desk.widgets.table_text import chosen_lines
 
 _ROW_HEIGHT = 40
 
 
 class PagedTable(QTableView):
     """`chosen` follows the line in focus (None where there is none); `opened` is Enter or a double click;
-    `sort_asked` is a click on a heading: the key and whether descending."""
+    `sort_asked` is a click on a heading: the key and whether descending; `columns_chosen` is told what to keep."""
 
     chosen = Signal(object)
     opened = Signal(object)
     sort_asked = Signal(str, bool)
+    columns_chosen = Signal(str)
 
     def __init__(
         self,
@@ -34,10 +37,12 @@ class PagedTable(QTableView):
         self.rows = PagedModel(columns, fetch, row_id, self)
         self._setting = False
         self._told: int | None = None
+        self._shown: set[str] | None = None
+        """Titles of the columns chosen by hand; None where nothing was chosen."""
         self.setModel(self.rows)
         self.setAccessibleName(name)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
@@ -88,6 +93,53 @@ class PagedTable(QTableView):
             header.setSortIndicator(keys.index(key), order)
             header.blockSignals(False)
 
+    @property
+    def chosen_ids(self) -> list[int]:
+        """The numbers of the chosen lines: one, or many chosen with Shift or Ctrl."""
+        return [id for line in chosen_lines(self) if (id := self.rows.id_at(line)) is not None]
+
+    # --- columns ---------------------------------------------------------------------------------------
+
+    def column_menu(self) -> QMenu:
+        """Each column, to be shown or not. They are put in order by dragging their headings."""
+        made = QMenu("C&olumns", self)
+        for n, column in enumerate(self.rows.columns):
+            action = made.addAction(column.title)
+            action.setCheckable(True)
+            action.setChecked(not self.isColumnHidden(n))
+            action.setEnabled(not column.stretch)
+            action.toggled.connect(lambda on, n=n: self._show_column(n, on))
+        made.addSeparator()
+        made.addAction("As at &first", lambda: self.set_columns("", tell=True))
+        return made
+
+    def set_columns(self, kept: str, *, tell: bool = False) -> None:
+        """Show the columns as they were kept: titles in order, a minus before those that are hidden."""
+        titles = [c.title for c in self.rows.columns]
+        wanted = [title for title in kept.split("|") if title.removeprefix("-") in titles]
+        self._shown = {t for t in wanted if not t.startswith("-")} if wanted else None
+        header = self.horizontalHeader()
+        header.blockSignals(True)
+        order = [titles.index(t.removeprefix("-")) for t in wanted]
+        for at, logical in enumerate([*order, *(n for n in range(len(titles)) if n not in order)]):
+            header.moveSection(header.visualIndex(logical), at)
+        header.blockSignals(False)
+        self._fit_columns(self.viewport().width())
+        if tell:
+            self.columns_chosen.emit("")
+
+    def _show_column(self, column: int, on: bool) -> None:
+        self.setColumnHidden(column, not on)
+        self._tell_columns()
+
+    def _tell_columns(self) -> None:
+        """Keep what is in view now as chosen by hand."""
+        header = self.horizontalHeader()
+        order = [header.logicalIndex(at) for at in range(header.count())]
+        titles = [("-" if self.isColumnHidden(n) else "") + self.rows.columns[n].title for n in order]
+        self._shown = {t for t in titles if not t.startswith("-")}
+        self.columns_chosen.emit("|".join(titles))
+
     # --- inside ----------------------------------------------------------------------------------------
 
     def _dress_headings(self) -> None:
@@ -101,6 +153,10 @@ class PagedTable(QTableView):
             if column.stretch:
                 header.setSectionResizeMode(i, QHeaderView.ResizeMode.Stretch)
         self._size_columns()
+        header.setSectionsMovable(True)
+        header.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        header.customContextMenuRequested.connect(lambda at: self.column_menu().popup(header.mapToGlobal(at)))
+        header.sectionMoved.connect(lambda *_moved: self._tell_columns())
         header.sortIndicatorChanged.connect(self._sort)
 
     def _size_columns(self) -> None:
@@ -120,8 +176,13 @@ class PagedTable(QTableView):
     def _fit_columns(self, width: int) -> None:
         """Hide what can be spared until the stretching column has the width it asks for."""
         columns = self.rows.columns
-        room = width - sum(scaled(c.width) for c in columns)
-        for spare in sorted((c for c in columns if c.spare), key=lambda c: -c.spare):
+        for n, column in enumerate(columns):
+            usual = column.usual if self._shown is None else column.title in self._shown
+            self.setColumnHidden(n, not usual and not column.stretch)
+        if self._shown is not None:
+            return
+        room = width - sum(scaled(c.width) for c in columns if c.usual)
+        for spare in sorted((c for c in columns if c.spare and c.usual), key=lambda c: -c.spare):
             hidden = room < 0
             self.setColumnHidden(columns.index(spare), hidden)
             room += scaled(spare.width) if hidden else 0

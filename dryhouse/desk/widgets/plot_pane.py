@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QSize, Qt, QTimer
+from PySide6.QtCore import QPoint, QSize, Qt, QTimer
 from PySide6.QtGui import QGuiApplication, QImage, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QFileDialog, QMenu, QSizePolicy, QWidget
 
@@ -102,6 +102,8 @@ class PlotPane(QWidget):
         menu.addAction("Copy the picture", self.copy_picture)
         self._copy_data = menu.addAction("Copy the data", self.copy_data)
         self.more.setMenu(menu)
+        self.canvas.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self.canvas.customContextMenuRequested.connect(self._pop_up)
         inside = column(self, space=0)
         inside.addWidget(self.canvas, 1)
         inside.addLayout(row(1, self.more))
@@ -114,6 +116,11 @@ class PlotPane(QWidget):
         self.more.setEnabled(True)
         self.canvas.setAccessibleDescription(said)
         self.canvas.stale()
+
+    def _pop_up(self, where: QPoint) -> None:
+        menu = self.more.menu()
+        if menu is not None and self.more.isEnabled():
+            menu.popup(self.canvas.mapToGlobal(where))
 
     def clear(self) -> None:
         """Show no chart."""

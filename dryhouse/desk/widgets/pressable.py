@@ -6,14 +6,26 @@ It is a button to a screen reader: its role is Button and its action is Press.
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QStyle, QStyleOption, QWidget
+from PySide6.QtGui import (
+    QColor,
+    QContextMenuEvent,
+    QFocusEvent,
+    QGuiApplication,
+    QKeyEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+)
+from PySide6.QtWidgets import QAbstractButton, QMenu, QSizePolicy, QStyle, QStyleOption, QWidget
 
 from dryhouse.desk.session import Session
 
 
 class Pressable(QAbstractButton):
     """Subclasses lay out what it holds and say in `press` what opens."""
+
+    opens = "&Open"
+    """What pressing it is called in its menu."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -25,6 +37,18 @@ class Pressable(QAbstractButton):
     def press(self) -> None:
         """Enter, Space, a click, or the screen reader's Press."""
         raise TypeError(f"{type(self).__name__} opens nothing")
+
+    def copy(self) -> None:
+        """What it says, on the clipboard."""
+        QGuiApplication.clipboard().setText(self.accessibleName())
+        self.session.say("Copied.")
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        menu.addAction(self.opens, self.click)
+        menu.addAction("&Copy\tCtrl+C", self.copy)
+        menu.popup(event.globalPos())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):

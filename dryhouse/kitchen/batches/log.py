@@ -95,11 +95,19 @@ def _rename_lots(kitchen: Kitchen, batch: int, was: str, food: str, pending: Pen
             pending.edit(part, replace(part, lot=None))
 
 
-def delete_batch(kitchen: Kitchen, id: int) -> Done[Record]:
-    """Remove a batch with its ingredients, weighings and events. Its lots stay on the shelf, without it.
+def delete_batch(kitchen: Kitchen, *ids: int) -> Done[Record]:
+    """Remove batches with their ingredients, weighings and events. Their lots stay on the shelf, without them.
 
-    Raises InputProblem for a mix with lots: only the batch says what is in them.
+    Raises InputProblem for a mix with lots: only the batch says what is in them. Then none is removed.
     """
+    pending = Pending()
+    for id in dict.fromkeys(ids):
+        _delete(kitchen, id, pending)
+    said = f"batch {ids[0]}" if len(set(ids)) == 1 else f"{len(set(ids))} batches"
+    return kitchen.commit(f"Removed {said}", pending)
+
+
+def _delete(kitchen: Kitchen, id: int, pending: Pending) -> None:
     batch = kitchen.present(Batch, id, "batch", "batch")
     lots, ingredients = kitchen.journal.where(Lot, batch=id), parts_of(kitchen, id)
     if lots and ingredients:
@@ -107,13 +115,11 @@ def delete_batch(kitchen: Kitchen, id: int) -> Done[Record]:
             f"Lots of batch {id} are on record, and only the batch says what is in them: it stays. "
             "Change it instead."
         )
-    pending = Pending()
     for lot in lots:
         pending.edit(lot, replace(lot, batch=None))
     pending.remove(*kitchen.journal.where(Weighing, batch=id))
     pending.remove(*kitchen.journal.where(BatchEvent, batch=id))
     pending.remove(*ingredients, batch)
-    return kitchen.commit(f"Removed batch {id}", pending)
 
 
 def _numbered(kitchen: Kitchen, parts: tuple[BatchPart, ...], batch: int) -> list[BatchPart]:

@@ -18,7 +18,7 @@ from dryhouse.science.dryness import Verdict
 from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Figure, cautions_json
 from dryhouse.words.curves import curve_lines
-from dryhouse.words.dates import weekday_clock
+from dryhouse.words.dates import clock, weekday_clock
 from dryhouse.words.figures import figure_json, moisture_json
 from dryhouse.words.forecasts import When, bands_sentence, finish_sentence
 from dryhouse.words.messages import message_words
@@ -170,9 +170,9 @@ def moment_of(kitchen: Kitchen, run: DryingRun, hours: float) -> datetime:
 def clock_words(kitchen: Kitchen, moment: datetime) -> str:
     """`14:30`, `tomorrow 02:10`, `Sat 16 Aug 09:00` on the person's own clock."""
     here, today = kitchen.local(moment), kitchen.local(kitchen.now()).date()
-    clock = here.strftime("%H:%M")
+    at = clock(here)
     days = (here.date() - today).days
-    near = {0: clock, 1: f"tomorrow {clock}", -1: f"yesterday {clock}"}
+    near = {0: at, 1: f"tomorrow {at}", -1: f"yesterday {at}"}
     if days in near:
         return near[days]
     if abs(moment - kitchen.now()) > LONG:

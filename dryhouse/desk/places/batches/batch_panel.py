@@ -113,7 +113,7 @@ class BatchPanel(QWidget):
         self.facts = words("", "muted", select=True)
         self.card = CardView(session)
         self.trouble = words("", "problem")
-        self.edit = button("&Edit", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
+        self.edit = button("Ed&it", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
         self.chart = button("Drying &chart", self._open_chart, hint="Open this batch in Drying now")
         self.delete = button("Remove", lambda: self._ask(self.delete_asked), hint="Del in the list; can be undone")
         page = QWidget()

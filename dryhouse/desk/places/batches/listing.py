@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 from dryhouse.desk.models.paged import Column
@@ -16,6 +16,8 @@ from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.ports import BatchQuery, BatchRow
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES, FINISHED
+from dryhouse.kitchen.search_days import days_in
+from dryhouse.science.display import duration
 from dryhouse.words.dates import day_words
 from dryhouse.words.names import capital
 
@@ -30,7 +32,7 @@ class BatchListing(NarrowedList):
         self.dryer, self.period, self.state = boxes = choice_box("Dryer"), choice_box("When"), choice_box("State")
         self.build(
             PagedTable("Batches", self._columns(), session.kitchen.journal.batch_rows, _number),
-            FilterBar("Find batches", "Find by food, cut, notes or dryer", *boxes),
+            FilterBar("Find batches", "Find by food, cut, notes, dryer or date", *boxes),
             boxes,
             picture="journal",
             none_fits="No batch fits",
@@ -74,9 +76,12 @@ class BatchListing(NarrowedList):
     def query(self) -> BatchQuery:
         """What the filter asks for."""
         since, until = self.period.currentData() or (None, None)
+        text, first, after = days_in(self.filter.text())
+        if first is not None and after is not None:
+            since, until = self._midnight(first), self._midnight(after)
         state = self.state.currentData()
         return BatchQuery(
-            text=self.filter.text(),
+            text=text,
             dryer=self.dryer.currentData() or None,
             states=(state,) if state else (),
             since=since,
@@ -95,27 +100,37 @@ class BatchListing(NarrowedList):
         months = (now - timedelta(days=30), None)
         return [
             ("Last 30 days", months),
-            *((str(y), (self._new_year(y), self._new_year(y + 1))) for y in range(this_year, oldest - 1, -1)),
+            *(
+                (str(y), (self._midnight(date(y, 1, 1)), self._midnight(date(y + 1, 1, 1))))
+                for y in range(this_year, oldest - 1, -1)
+            ),
         ]
 
-    def _new_year(self, year: int) -> datetime:
+    def _year(self, year: int) -> tuple[datetime, datetime]:
+        return self._midnight(date(year, 1, 1)), self._midnight(date(year + 1, 1, 1))
+
+    def _midnight(self, day: date) -> datetime:
         zone = self.session.kitchen.zone
-        here = datetime(year, 1, 1, tzinfo=zone) if zone else datetime(year, 1, 1).astimezone()
+        here = datetime.combine(day, time(), zone) if zone else datetime.combine(day, time()).astimezone()
         return here.astimezone(UTC)
 
     def _columns(self) -> tuple[Column, ...]:
         session = self.session
 
-        def mass(quantity: Any) -> str:
+        def shown(quantity: Any) -> str:
             return session.style.show(quantity, "")
 
         return (
             Column("Started", self._started, "started", width=112),
             Column("Food", self._food, "food", width=270, stretch=True),
             Column("Dryer", lambda r: r.dryer_name, "dryer", width=104, spare=3),
-            Column("Loaded", lambda r: mass(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
-            Column("Dried", lambda r: mass(r.batch.dried_mass), "dried", right=True, width=92),
+            Column("Loaded", lambda r: shown(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
+            Column("Dried", lambda r: shown(r.batch.dried_mass), "dried", right=True, width=92),
             Column("Yield", self._yield, "yield", right=True, width=64, spare=1),
+            Column("Took", self._took, right=True, width=84, usual=False),
+            Column("Heat", lambda r: shown(r.batch.set_temperature), right=True, width=76, usual=False),
+            Column("Trays", lambda r: str(r.batch.trays or ""), right=True, width=64, usual=False),
+            Column("Rating", lambda r: f"{r.batch.rating} of 5" if r.batch.rating else "", width=80, usual=False),
         )
 
     def _started(self, row: BatchRow) -> str:
@@ -128,6 +143,10 @@ class BatchListing(NarrowedList):
         name = capital(batch_name(self.session.kitchen, batch))
         more = ", ".join(part for part in (batch.form, "" if batch.state == FINISHED else batch.state) if part)
         return f"{name} ({more})" if more else name
+
+    def _took(self, row: BatchRow) -> str:
+        started, ended = row.batch.started, row.batch.ended
+        return duration((ended - started).total_seconds()) if started and ended else ""
 
     def _yield(self, row: BatchRow) -> str:
         loaded, dried = row.batch.prepared_mass, row.batch.dried_mass

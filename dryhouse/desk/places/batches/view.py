@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
@@ -15,6 +16,7 @@ from dryhouse.desk.places.batches.listing import BatchListing
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer, OwnFigure, OwnFood, Weighing
@@ -62,12 +64,12 @@ class JournalPlace(ListPlace):
         self.panel.delete_asked.connect(self.delete)
         for keys, act in (
             ("Ctrl+N", self.log),
-            ("Ctrl+F", self.find_in_list),
             ("Ctrl+E", lambda: self.edit(self.listing.table.current_id)),
             ("Ctrl+D", self.show_dryers),
         ):
             QShortcut(QKeySequence(keys), self, act)
-        QShortcut(QKeySequence("Del"), self.listing.table, lambda: self.delete(self.listing.table.current_id))
+        QShortcut(QKeySequence("Del"), self.listing.table, self.delete)
+        self.table_menu = TableMenu(session, self.listing.table, "Batches", lambda: chosen_acts(self))
         self._drafts = Drafts(session)
 
     def _build(self) -> None:
@@ -178,12 +180,13 @@ class JournalPlace(ListPlace):
             self.pages.setCurrentWidget(self.form)
             self.form.entries.fields["fresh"].setFocus()
 
-    def delete(self, id: int | None) -> None:
-        """Remove a batch; the message offers to take it back."""
+    def delete(self, *ids: int) -> None:
+        """Remove these batches, or the chosen ones; the message offers to take it back."""
         from dryhouse.kitchen.batches.log import delete_batch
 
-        if id is not None:
-            self.session.act(delete_batch, id)
+        ids = ids or tuple(self.listing.table.chosen_ids)
+        if ids:
+            self.session.act(delete_batch, *ids)
 
     def show_dryers(self) -> None:
         """The dryers of this kitchen."""
@@ -216,3 +219,18 @@ class JournalPlace(ListPlace):
         form = self._form
         begun = form is not None and self.pages.currentWidget() is form and form.editing is None
         return to_text(form.typed()) if form is not None and begun and not form.is_blank() else ""
+
+
+def chosen_acts(place: JournalPlace) -> list[tuple[str, Callable[[], None]]]:
+    """What can be done with the batches chosen in the list."""
+    chosen = place.listing.table.chosen_ids
+    if not chosen:
+        return []
+    if len(chosen) > 1:
+        return [(f"&Remove {len(chosen)} batches\tDel", place.delete)]
+    return [
+        ("&Edit…\tCtrl+E", lambda: place.edit(chosen[0])),
+        ("Drying c&hart", lambda: place.session.open("drying", "batch", chosen[0])),
+        ("&Pack…", lambda: place.session.open("shelf", "batch", chosen[0])),
+        ("&Remove\tDel", place.delete),
+    ]

@@ -11,6 +11,7 @@ from dryhouse.desk.places.dryer.weighings import WeighingsPane
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.moment_field import show_moment
+from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.dryer.drying import reopen
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import FINISHED
@@ -36,6 +37,7 @@ class Detail(QWidget):
         self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
         self.chart, self.weighings = ChartPane(session), WeighingsPane(session)
         self.figures, self.curves = FiguresPane(session), CurvesPane(session)
+        TableMenu(session, self.curves.table, "Curves")
         self.pages = QTabWidget()
         self._stale: set[int] = set()
         for page, title in (

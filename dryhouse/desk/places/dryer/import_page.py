@@ -13,6 +13,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.moment_field import show_moment
+from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.dryer.weighing_files import SheetWeighings, import_weighings, read_weighings
@@ -57,6 +58,7 @@ class ImportPage(QWidget):
         self.scope = ChoiceField(session, "What was weighed", OF.items())
         self.choices = (self.time, self.kind, self.mass, self.unit, self.tare, self.heat, self.degrees, self.scope)
         self.table = QTableWidget(0, 4)
+        TableMenu(session, self.table, "Lines")
         self.table.setHorizontalHeaderLabels(("Line", "When", "Scale read", "What is wrong"))
         self.table.verticalHeader().hide()
         self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)

@@ -101,8 +101,11 @@ class Strip(QFrame):
         self.note_button = button("&Note", lambda: None, name="Note what happened")
         self.note_button.setMenu(self._note_menu())
         self.off_button = button("Take &off", lambda: self.take_off_asked.emit(self.run.batch.id))
-        self.more_button = button("&More", lambda: None, name="More for this batch")
+        self.more_button = button("Mo&re", lambda: None, name="More for this batch")
         self.more_button.setMenu(self._more_menu())
+        every = (self.weigh_button, self.note_button, self.off_button, self.more_button)
+        self._lettered = [(made, made.text()) for made in every]
+        """Buttons and their words; only those of the chosen strip have a letter for Alt."""
         inside = column(self, margin=14, space=4)
         head = row(self.heading, self.shape, self.verdict, space=6)
         head.setStretch(0, 1)
@@ -229,6 +232,8 @@ class Strip(QFrame):
     def set_chosen(self, chosen: bool) -> None:
         """Mark this strip as the one whose chart is shown."""
         self.is_chosen = chosen
+        for made, text in self._lettered:
+            made.setText(text if chosen else text.replace("&", ""))
         self.update()
 
     # --- acts --------------------------------------------------------------------------------------------------

@@ -59,7 +59,7 @@ class TakeOffForm(QWidget):
         )
         self.rating = ChoiceField(session, "How it came out", _RATINGS, name="rating")
         self.notes = TextField(session, "Notes")
-        self.off = button("&Finish batch", self.take_off, "primary", hint="Enter")
+        self.off = button("F&inish batch", self.take_off, "primary", hint="Enter")
         self.leave = button("&Keep drying", self.left.emit, hint="Esc")
         page = QWidget()
         inside = column(page, space=8)

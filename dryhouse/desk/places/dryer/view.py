@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QHideEvent, QKeySequence, QShortcut, QShowEvent, QTextDocument
 from PySide6.QtWidgets import QWidget
@@ -303,6 +305,17 @@ class DryingPlace(DeskPlace):
             self.choose(batch)
             self.side.setCurrentWidget(self.instrument)
             self.instrument.open(self.runs[batch])
+
+    def takes(self, path: Path) -> bool:
+        return path.suffix.lower() in (".csv", ".tsv", ".txt")
+
+    def take_file(self, path: Path) -> None:
+        """Weighings from a file, into the batch in focus."""
+        run = self.runs.get(self.past if self.past is not None else self.current or 0)
+        if run is None:
+            self.session.say("Start the batch first that these weighings are of.", "input")
+        elif self.file.open(run, path):
+            self.side.setCurrentWidget(self.file)
 
     def _back(self) -> None:
         self.side.setCurrentWidget(self.detail)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
@@ -14,6 +15,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
+from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.drying import correct_weighing, leave_out, remove_weighing
 from dryhouse.kitchen.dryer.happenings import remove_event
@@ -40,7 +42,7 @@ class WeighingsTable(QTableWidget):
         self.verticalHeader().hide()
         self.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
         self.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QTableWidget.SelectionMode.SingleSelection)
+        self.setSelectionMode(QTableWidget.SelectionMode.ExtendedSelection)
         self.setTabKeyNavigation(False)
         self.setAccessibleName("Weighings")
         self.doubleClicked.connect(lambda _index: self.opened.emit())
@@ -74,6 +76,7 @@ class WeighingsPane(QWidget):
         self.events = words("", "muted", select=True)
         self.remove_event_button = button("Take the last note out", self.remove_last_event, "quiet")
         self._build()
+        TableMenu(session, self.table, "Weighings", self._acts)
         self.table.opened.connect(self.edit)
         self.table.removed.connect(self.remove)
         self.table.left_out.connect(self.leave_out)
@@ -101,7 +104,7 @@ class WeighingsPane(QWidget):
         self.editor.hide()
         self.out_button = button("&Leave out", self.leave_out, hint="Space in the table; can be undone")
         self.edit_button = button("&Correct", self.edit, hint="Enter in the table")
-        self.remove_button = button("&Remove", self.remove, hint="Del in the table; can be undone")
+        self.remove_button = button("Re&move", self.remove, hint="Del in the table; can be undone")
         outer = column(self, space=8)
         outer.addWidget(self.table, 1)
         outer.addLayout(row(self.edit_button, self.out_button, self.remove_button, 1, self.remove_event_button))
@@ -159,6 +162,9 @@ class WeighingsPane(QWidget):
         """The weighing of the line in focus."""
         line = self.table.currentRow()
         return self.lines[line].weighing if 0 <= line < len(self.lines) else None
+
+    def _acts(self) -> list[tuple[str, Callable[[], None]]]:
+        return [("&Correct…", self.edit), ("&Remove\tDel", self.remove)] if self.chosen() is not None else []
 
     # --- acts --------------------------------------------------------------------------------------------------
 

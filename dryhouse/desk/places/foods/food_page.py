@@ -12,6 +12,7 @@ from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, sho
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import card, column, empty, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food
@@ -38,6 +39,7 @@ class FoodPage(QWidget):
         self.cautions = CautionsView(session, most=AT_A_LOOK_UP)
         self.table = QTableWidget(0, len(_HEADINGS))
         self._dress_table()
+        TableMenu(session, self.table, "Figures")
         self.own = OwnFigureEditor(session)
         self.contents = OwnContents(session)
         said = QWidget()
@@ -99,7 +101,7 @@ class FoodPage(QWidget):
         table.setTabKeyNavigation(False)
         table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         table.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         header = table.horizontalHeader()
         header.setHighlightSections(False)

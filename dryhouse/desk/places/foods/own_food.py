@@ -48,7 +48,7 @@ class OwnFoodPage(QWidget):
         self.again.hide()
         self.contains.accepted.connect(self.save)
         self.contains.changed.connect(self.again.hide)
-        save = button("&Add the food", self.save, "primary", hint="Enter")
+        save = button("A&dd the food", self.save, "primary", hint="Enter")
         leave = button("&Leave", self.left.emit, hint="Esc")
         inside.addLayout(row(save, leave, 1))
         inside.addStretch(1)

@@ -57,7 +57,6 @@ class HandbookPlace(DeskPlace):
         self.own_food.saved.connect(lambda slug: self.show_record("food", slug))
         self.own_food.left.connect(self._back)
         self.sources.left.connect(self._back)
-        QShortcut(QKeySequence("Ctrl+F"), self, self._find)
         QShortcut(QKeySequence("Ctrl+N"), self, self.add_food)
 
     def _build(self) -> None:
@@ -124,7 +123,7 @@ class HandbookPlace(DeskPlace):
         self.right.setCurrentWidget(self.page)
         self.list.setFocus()
 
-    def _find(self) -> None:
+    def look_for(self) -> None:
         self.filter.setFocus()
         self.filter.edit.selectAll()
 

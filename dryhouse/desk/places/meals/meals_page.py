@@ -122,9 +122,13 @@ class MealsPage(QWidget):
         """Bring in a meal another kitchen wrote."""
         name, _ = QFileDialog.getOpenFileName(self, "Bring in a meal", "", f"Meals (*{ENDING});;All files (*)")
         if name:
-            done = self.session.act(read_meal, Path(name))
-            if done is not None:
-                self.show_meal(done.record.id)
+            self.read(Path(name))
+
+    def read(self, path: Path) -> None:
+        """Bring in the meal of a file."""
+        done = self.session.act(read_meal, path)
+        if done is not None:
+            self.show_meal(done.record.id)
 
     def printout(self) -> QTextDocument | None:
         """The card on paper."""

@@ -13,6 +13,7 @@ from dryhouse.desk.places.meals.label_figures import LabelFigures
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark
 from dryhouse.desk.widgets.basics import button, words
+from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.kitchen.meals.ingredients import DRIED, LABEL, STAPLE, Choice
 from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.meals import part_of, with_amount
@@ -44,7 +45,7 @@ class PartRow(QObject):
         self.amount = QLineEdit()
         self.amount.setAccessibleName(f"Amount of ingredient {number}")
         self.amount.setPlaceholderText("¼ cup or 1 oz")
-        self.lot = QComboBox()
+        self.lot = ChoiceBox()
         self.lot.setAccessibleName(f"Lot of ingredient {number}")
         self.mass, self.water, self.energy = (words("", wrap=False) for _ in range(3))
         self.labels = LabelFigures(session, number)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from PySide6.QtGui import QKeySequence, QShortcut, QTextDocument
 from PySide6.QtWidgets import QButtonGroup, QPushButton
 
@@ -11,6 +13,7 @@ from dryhouse.desk.places.meals.trips.trips_page import TripsPage
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import Pages, button, column
 from dryhouse.desk.widgets.wrapping import headed
+from dryhouse.kitchen.exchange.meal_files import ENDING
 from dryhouse.kitchen.records import (
     Batch,
     CookingNote,
@@ -70,7 +73,6 @@ class MealsPlace(DeskPlace):
         inside.addWidget(self.pages, 1)
         for keys, act in (
             ("Ctrl+N", self.new),
-            ("Ctrl+F", self._find),
             ("Ctrl+S", self._save),
             ("Ctrl+K", self._note),
             ("Ctrl+T", lambda: self.turn(1 - self.here)),
@@ -117,6 +119,14 @@ class MealsPlace(DeskPlace):
             self.turn(TRIPS)
             self.trips.show_trip(int(id))
 
+    def takes(self, path: Path) -> bool:
+        return path.name.endswith(ENDING)
+
+    def take_file(self, path: Path) -> None:
+        """A meal that another kitchen wrote."""
+        self.turn(MEALS)
+        self.meals.read(path)
+
     def printout(self) -> QTextDocument | None:
         return (self.trips if self.here == TRIPS else self.meals).printout()
 
@@ -137,7 +147,7 @@ class MealsPlace(DeskPlace):
         else:
             self.meals.print_card()
 
-    def _find(self) -> None:
+    def look_for(self) -> None:
         page = self.trips if self.here == TRIPS else self.meals
         page.list.filter.setFocus()
 

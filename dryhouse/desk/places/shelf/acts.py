@@ -24,10 +24,20 @@ from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import Lot, LotMove, Place
 from dryhouse.kitchen.records.lots import COOKED, GIVEN
 from dryhouse.kitchen.shelf.conditioning import days_needed, pasteurise, treatments
-from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, present, redry, remove_move
+from dryhouse.kitchen.shelf.lots import (
+    check_lot,
+    draw,
+    edit_lot,
+    move,
+    open_lot,
+    present,
+    redry,
+    remove_move,
+    throw_out,
+)
 from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Caution
-from dryhouse.words.dates import day_words
+from dryhouse.words.dates import clock, day_words
 
 Keep = Callable[[], Done[Record] | None]
 
@@ -76,6 +86,7 @@ class ActForm(QWidget):
         made = {
             "move": self._move, "draw": self._draw, "check": self._check, "open": self._open,
             "redry": self._redry, "conditioning": self._condition, "insects": self._insects,
+            "throw_out": self._throw_out,
             "move_back": self._move_back,
         }[act]  # fmt: skip
         heading, sentence, self.fields, self._keep = made(list(lots))
@@ -205,6 +216,15 @@ class ActForm(QWidget):
         sentence = "An opened lot is one to look at first, until a check finds it dry."
         return "Open", sentence, fields, lambda: self.session.act(open_lot, lots[0], self._value("on"))
 
+    def _throw_out(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
+        fields = {"on": self._day("on"), "note": TextField(self.session, "Why", hint="if you like", name="note")}
+        sentence = "All that is left is recorded as thrown out once you save. Undo brings it back."
+
+        def keep() -> Done[Record] | None:
+            return self.session.act(throw_out, lots, self._value("on"), self._value("note") or "")
+
+        return "Throw out", sentence, fields, keep
+
     def _redry(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         fields = {"on": self._day("redried_on")}
         sentence = "Life already used stays used. Check it once it has cooled."
@@ -270,7 +290,7 @@ class ActForm(QWidget):
 
     def _moment(self, made: LotMove) -> str:
         here = self.session.kitchen.local(made.at)
-        return f"{day_words(here.date())} {here:%H:%M}"
+        return f"{day_words(here.date())} {clock(here)}"
 
     def _day(self, name: str) -> DateField:
         return DateField(self.session, "On", hint="empty means today", name=name)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.measures import hold
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import words
+from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.records import Trip
 from dryhouse.words.dates import full_day
@@ -28,7 +29,7 @@ class DayBar(QWidget):
         self.on.label.hide()
         self.on.sentence.hide()
         hold(self.on, wide=150)
-        self.trips = QComboBox()
+        self.trips = ChoiceBox()
         self.trips.setAccessibleName("The last day of a trip")
         self.said = words("", "muted", wrap=False)
         named = words("Show shelf on", "label", wrap=False)

@@ -9,7 +9,6 @@ from typing import Any
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QStyledItemDelegate,
     QStyleOptionViewItem,
     QWidget,
@@ -24,6 +23,7 @@ from dryhouse.desk.widgets.choices import ANY, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.narrowed_list import NarrowedList
 from dryhouse.desk.widgets.paged_table import PagedTable
+from dryhouse.kitchen.search_days import days_in
 from dryhouse.kitchen.search_words import split_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.science.statuses import Status
@@ -72,19 +72,17 @@ class LotListing(NarrowedList):
         self.standing, self.place = boxes = choice_box("Status"), choice_box("Place")
         self.build(
             PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id),
-            FilterBar("Find lots", "Find by food, name, place or notes", *boxes),
+            FilterBar("Find lots", "Find by food, name, place, notes or date", *boxes),
             boxes,
             picture="shelf",
             none_fits="No lot fits",
         )
-        self.table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.table.setItemDelegateForColumn(_STANDING_COLUMN, StandingDelegate(session, self.table))
         session.theme.changed.connect(self.table.viewport().update)
 
     def selected(self) -> list[int]:
         """The numbers of the chosen lots: one, or many chosen with Shift or Ctrl."""
-        lines = sorted(index.row() for index in self.table.selectionModel().selectedRows())
-        return [id for line in lines if (id := self.table.rows.id_at(line)) is not None]
+        return self.table.chosen_ids
 
     def refresh(self) -> None:
         """Offer the choices and list again."""
@@ -116,12 +114,14 @@ class LotListing(NarrowedList):
     def _left(self, lines: Iterable[ShelfLine]) -> list[ShelfLine]:
         """What the filter leaves, in the order given."""
         standing, place = self.standing.currentData(), self.place.currentData()
-        wanted = split_words(self.filter.text())
+        text, first, after = days_in(self.filter.text())
+        wanted = split_words(text)
         return [
             line
             for line in lines
             if (not standing or line.standing == standing)
             and (not place or line.place == place)
+            and (first is None or after is None or first <= line.lot.packed_on < after)
             and (not wanted or self._told(line, wanted))
         ]
 

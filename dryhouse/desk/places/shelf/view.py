@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer
@@ -17,6 +18,7 @@ from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import Pages, button, calling, column, side_by_side, words
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.records import (
     Batch,
@@ -32,7 +34,7 @@ from dryhouse.kitchen.records import (
     Trip,
 )
 from dryhouse.kitchen.shelf.conditioning import conditioning_words, end_conditioning, start_conditioning
-from dryhouse.kitchen.shelf.lots import remove_lot, throw_out
+from dryhouse.kitchen.shelf.lots import remove_lot
 
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
@@ -93,7 +95,7 @@ class ShelfPlace(ListPlace):
 
     def _build(self) -> None:
         self.pack_button = button("&Pack a batch", self.pack, "primary", hint="Ctrl+N")
-        self.time_button = button("Timel&ine", self.toggle_timeline, hint="Ctrl+T")
+        self.time_button = button("T&imeline", self.toggle_timeline, hint="Ctrl+T")
         self.time_button.setCheckable(True)
         head = headed(
             "Shelf", 1,
@@ -123,12 +125,12 @@ class ShelfPlace(ListPlace):
         self.day.changed.connect(self._look_at)
         for keys, act in (
             ("Ctrl+N", self.pack),
-            ("Ctrl+F", self.find_in_list),
             ("Ctrl+T", self.toggle_timeline),
             ("Ctrl+G", self.day.on.setFocus),
             ("Ctrl+L", lambda: self.ask("labels")),
         ):
             QShortcut(QKeySequence(keys), self, act)
+        self.table_menu = TableMenu(self.session, self.listing.table, "Lots", self._acts)
         for asked, key in (*((act, key) for act, _text, key in ACTS), RUN):
             made = QShortcut(QKeySequence(key), self.listing.table, calling(self.ask, asked))
             made.setContext(Qt.ShortcutContext.WidgetShortcut)
@@ -165,6 +167,11 @@ class ShelfPlace(ListPlace):
 
         return shelf_page(self.session, self.state) if self.state.lines() else None
 
+    def _acts(self) -> list[tuple[str, Callable[[], None]]]:
+        """What can be done with the chosen lots."""
+        many = len(self.listing.selected()) > 1
+        return [(f"{text}\t{key}", calling(self.ask, act)) for act, text, key in ACTS if not many or act in _MANY]
+
     # --- acts ---------------------------------------------------------------------------------------------------
 
     def ask(self, act: str) -> None:
@@ -177,9 +184,6 @@ class ShelfPlace(ListPlace):
             return
         if act == "labels":
             self.show_labels(lots)
-        elif act == "throw_out":
-            self.session.act(throw_out, lots)
-            self.listing.table.setFocus()
         elif act in ("remove", RUN[0]):
             if self._settle.isActive():
                 self._settle.stop()

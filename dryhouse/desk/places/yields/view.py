@@ -94,7 +94,6 @@ class YieldsPlace(DeskPlace):
         self.ask.changed.connect(self.reckon)
         self.ask.entered.connect(self._show_workings)
         for keys, act in (
-            ("Ctrl+F", self.arrive),
             ("Ctrl+R", self.ask.turn_round),
             ("Ctrl+Shift+C", self.copy),
         ):

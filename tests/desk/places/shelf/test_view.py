@@ -117,7 +117,12 @@ def test_acts_by_keyboard_draw_check_and_throw_out(qtbot, shelf, session, window
 
     shelf.listing.table.setFocus()
     qtbot.keyClick(shelf.listing.table, Qt.Key.Key_Delete)
+    assert form.heading.text().startswith("Throw out")
+    assert set(shelf.state.lines()) == {lot.id}, "nothing is thrown out by a key alone"
+    form.fields["note"].edit.setText("smelled off")
+    qtbot.keyClick(form.fields["note"].edit, Qt.Key.Key_Return)
     assert shelf.state.lines() == {}
+    assert kitchen.journal.where(LotDraw)[-1].note == "smelled off"
     window.session.undo()
     assert set(shelf.state.lines()) == {lot.id}
 

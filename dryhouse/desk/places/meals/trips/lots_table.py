@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.words.dates import day_words, weekday_words
 
@@ -18,6 +19,7 @@ class LotsTable(QTableWidget):
     def __init__(self, session: Session) -> None:
         super().__init__(0, len(_HEADS))
         self.session = session
+        TableMenu(session, self, "Lots of the trip")
         self.setAccessibleName("Lots of the trip")
         self.setHorizontalHeaderLabels(_HEADS)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QAbstractItemView, QComboBox, QHeaderView, QTableW
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.choice_box import ChoiceBox
+from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.trips.plan_rows import BuyRow, buy_rows
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.shopping import buy_as, tick
@@ -26,6 +28,7 @@ class ShoppingPage(QWidget):
         self.session = session
         self.plan: Plan | None = None
         self.table = QTableWidget(0, len(_HEADS))
+        TableMenu(session, self.table, "Shopping")
         self.table.setAccessibleName("Shopping list")
         self.table.setHorizontalHeaderLabels(_HEADS)
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -97,7 +100,7 @@ class ShoppingPage(QWidget):
 
     def _choice(self, row: BuyRow) -> QComboBox:
         food = row.buy.key.removeprefix("dry ")
-        box = QComboBox()
+        box = ChoiceBox()
         box.setAccessibleName(f"{row.name}, bought as")
         for form in row.buy.forms:
             box.addItem(caption(food, form), form)

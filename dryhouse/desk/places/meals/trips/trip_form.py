@@ -77,7 +77,7 @@ class TripForm(QFrame):
         why = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
         inside.addWidget(words(why, "small"))
         inside.addWidget(self.people_table)
-        save = button("Sa&ve the trip", self.save, "primary", hint="Enter")
+        save = button("&Save the trip", self.save, "primary", hint="Enter")
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
         inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))

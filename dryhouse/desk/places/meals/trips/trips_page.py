@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
-from PySide6.QtWidgets import QComboBox, QWidget
+from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.measures import hold
 from dryhouse.desk.places.meals.meal_list import MealList
@@ -17,6 +17,7 @@ from dryhouse.desk.places.meals.trips.trip_grid import TripGrid
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import Pages, button, column, fill, row, scrolling, side_by_side, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.meals.meals import meals
 from dryhouse.kitchen.records import Trip
@@ -41,7 +42,7 @@ class TripsPage(QWidget):
         self.session = session
         self.trip: Trip | None = None
         self.labels: LabelsPage | None = None
-        self.choice = QComboBox()
+        self.choice = ChoiceBox()
         self.choice.setAccessibleName("Trip")
         hold(self.choice, least_wide=260)
         self.summary = words("", "muted")

@@ -1,0 +1,93 @@
+"""Preferences on one page: units, clock, decimal sign, colors and the size of the text. Each works at once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QCheckBox, QDialog, QWidget
+
+from dryhouse.desk.measures import hold
+from dryhouse.desk.theme import CHOICES, ZOOMS
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, set_preference
+from dryhouse.science.display import METRIC, US
+
+if TYPE_CHECKING:
+    from dryhouse.desk.session import Session
+    from dryhouse.desk.window import DeskWindow
+
+UNITS = ((US, "US: ounces, cups, °F"), (METRIC, "Metric: grams, milliliters, °C"))
+COLORS = {"system": "As the system", "light": "Light", "dark": "Dark", "contrast": "High contrast"}
+
+
+class Preferences(QDialog):
+    """What is kept in the journal goes with it; the look stays on this machine."""
+
+    def __init__(self, window: DeskWindow, session: Session) -> None:
+        super().__init__(window)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle("Preferences")
+        self.desk, self.session = window, session
+        self.units = ChoiceField(session, "&Units", UNITS)
+        self.comma = QCheckBox("Decimal &comma: 1,5 in place of 1.5")
+        self.colors = ChoiceField(session, "C&olors", [(c, COLORS[c]) for c in CHOICES])
+        self.zoom = ChoiceField(session, "&Text size", [(z, f"{z} %") for z in ZOOMS])
+        page = QWidget()
+        inside = column(page, space=8)
+        inside.addWidget(words("In this journal", "heading"))
+        inside.addWidget(self.units)
+        inside.addWidget(self.comma)
+        inside.addWidget(words("On this computer", "heading"))
+        inside.addWidget(self.colors)
+        inside.addWidget(self.zoom)
+        inside.addWidget(words("Clock and text follow your system; the size here is in percent of it.", "small"))
+        inside.addStretch(1)
+        outer = column(self, margin=16, space=12)
+        outer.addWidget(scrolling(page), 1)
+        outer.addLayout(row(1, button("C&lose", self.accept, "primary", hint="Esc")))
+        hold(self, least_wide=360)
+        self.resize(self.sizeHint().expandedTo(self.minimumSizeHint()).boundedTo(self.screen().availableSize()))
+        self.tell()
+        self.units.changed.connect(self._told(UNITS_KEY, lambda: str(self.units.value())))
+        self.comma.toggled.connect(self._told(COMMA_KEY, lambda: "yes" if self.comma.isChecked() else "no"))
+        self.colors.changed.connect(self._look)
+        self.zoom.changed.connect(self._size)
+        session.style_changed.connect(self.tell)
+        inner_key(self, "Esc", self.accept)
+
+    def tell(self) -> None:
+        """Show what holds now; an undone choice shows here too."""
+        style, theme = self.session.style, self.desk.theme
+        for field, value in ((self.units, style.system), (self.colors, theme.choice), (self.zoom, theme.zoom)):
+            field.box.blockSignals(True)
+            field.set_value(value)
+            field.box.blockSignals(False)
+        self.comma.blockSignals(True)
+        self.comma.setChecked(style.decimal_comma)
+        self.comma.blockSignals(False)
+
+    def _told(self, key: str, value: Callable[[], str]) -> Callable[..., None]:
+        def told(*_signal: object) -> None:
+            self.session.act(set_preference, key, value())
+
+        return told
+
+    def _look(self) -> None:
+        self.desk.theme.choose(self.colors.value())
+        self.desk.settings.setValue("window/theme", self.desk.theme.choice)
+
+    def _size(self) -> None:
+        theme = self.desk.theme
+        theme.enlarge(ZOOMS.index(self.zoom.value()) - ZOOMS.index(theme.zoom) or 0)
+        self.desk.settings.setValue("window/zoom", theme.zoom)
+
+
+def show_preferences(window: DeskWindow, session: Session) -> Preferences:
+    """Open the page."""
+    made = Preferences(window, session)
+    made.show()
+    made.units.setFocus()
+    return made
