@@ -31,11 +31,11 @@ class NoticeKind(StrEnum):
 
     LIFTED = "something was lifted"
     BACK = "it is back"
-    DOOR = "the door was open"
+    DOOR = "door opened"
     DRIFT = "the scale drifts"
     SILENT = "nothing comes"
     SPEAKS = "it comes again"
-    GARBLED = "lines that say nothing"
+    GARBLED = "unreadable lines"
     OTHER_UNIT = "another unit"
 
 

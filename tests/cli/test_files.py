@@ -147,7 +147,10 @@ def test_check_mends_where_it_is_asked_to(file: Path, capsys) -> None:
     code, answer, _ = run(capsys, "--journal", file, "check", "--repair", "--json")
     assert (code, answer["whole"], answer["faults"]) == (0, True, [])
     assert answer["repaired"][0] == "The index ix_batch_filter was rebuilt."
-    assert run(capsys, "--journal", file, "check", "--json")[:2] == (0, {"whole": True, "faults": []})
+    assert run(capsys, "--journal", file, "check", "--json")[:2] == (
+        0,
+        {"whole": True, "faults": [], "schema": 2},
+    )
 
 
 def test_a_damaged_journal_names_the_command_that_restores_its_newest_backup(file: Path, capsys) -> None:
