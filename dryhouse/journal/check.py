@@ -8,7 +8,7 @@ from dryhouse.journal.backup import backups_of
 from dryhouse.journal.database import Database, connect, in_memory
 from dryhouse.journal.file_faults import AT_MOST, faults_of, is_sound
 from dryhouse.journal.opening import newest_in_memory
-from dryhouse.journal.parts import missing, strange
+from dryhouse.journal.parts import left_over, missing, strange
 from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.record_check import judge_all
 from dryhouse.journal.revision import HEAD, revision_of
@@ -50,6 +50,7 @@ def wrong_parts(database: Database, *, newest: bool) -> list[Message]:
     return [
         *(message(Kind.PART_MISSING, what=part.what, name=part.name) for part in lost),
         *(message(Kind.STRANGE_PART, name=part.name) for part in strange(database)),
+        *(message(Kind.STRANGE_PART, name=part.name) for part in (left_over(database) if newest else [])),
     ]
 
 

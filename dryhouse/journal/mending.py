@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from dryhouse.journal.database import Database, connect
-from dryhouse.journal.parts import missing, strange
+from dryhouse.journal.parts import left_over, missing, strange
 from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.record_check import judge_all
 from dryhouse.journal.revision import HEAD, revision_of
@@ -71,7 +71,7 @@ def _mended(database: Database, path: Path) -> list[Message]:
     enforce_foreign_keys(database.driver, False)
     try:
         with database.transaction() as connection:
-            for part in strange(database):
+            for part in (*strange(database), *left_over(database)):
                 mends.take_out(database.driver, part)
                 done.append(message(Kind.TAKEN_OUT, name=part.name))
             done += [message(Kind.MADE_ANEW, name=name) for name in _indexes(database, connection)]

@@ -60,6 +60,14 @@ def recognized(database: Database, path: Path) -> str:
     return found
 
 
+def left_over(database: Database) -> list[Part]:
+    """Columns of our tables that this program does not fill. They do no harm, and it leaves none behind."""
+    known = {part.name for part in expected() if part.what == "column"}
+    tables = {name.partition(".")[0] for name in known}
+    there = (part for part in parts_in(database.driver) if part.what == "column" and part.name not in known)
+    return sorted(part for part in there if part.name.partition(".")[0] in tables)
+
+
 def refuse_strange(database: Database, path: Path) -> None:
     """Raises WorldProblem where the file holds a trigger or a view that could change or hide her records."""
     if found := strange(database):

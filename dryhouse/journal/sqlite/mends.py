@@ -19,7 +19,11 @@ def is_of_one_row(damage: str) -> bool:
 
 
 def take_out(driver: sqlite3.Connection, part: Part) -> None:
-    """Drop a trigger or a view."""
+    """Drop a trigger, a view, or a column."""
+    if part.what == "column":
+        table, _, column = part.name.partition(".")
+        driver.execute(f'ALTER TABLE "{table}" DROP COLUMN "{column}"')
+        return
     what = part.what.rpartition(" ")[2].upper()
     name = part.name.replace('"', '""')
     driver.execute(f'DROP {what} "{name}"')
