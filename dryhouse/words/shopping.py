@@ -47,6 +47,11 @@ def note(food: str, form: str) -> str:
     return NOTES[form]
 
 
+def on_the_shelf(amount: str) -> str:
+    """`8 oz more is on the shelf`."""
+    return f"{amount} more is on the shelf"
+
+
 def about_pieces(count: int, piece: str) -> str:
     """`about 12 medium`, `about 3 medium heads`."""
     plural = piece if count == 1 or (" " not in piece and piece in ("large", "medium", "small")) else f"{piece}s"

@@ -97,6 +97,7 @@ def run(args: argparse.Namespace) -> int:
 def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
     """The plan as the command line answers it."""
     from dryhouse.kitchen.settings import style
+    from dryhouse.kitchen.trips.lots import slug_of
     from dryhouse.kitchen.trips.people import days_of_people
     from dryhouse.science.values import Figure, merge_bases
     from dryhouse.science.workings import StepKind as Kind
@@ -160,7 +161,7 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
         "drying_hours": _hours(worked.hours),
         "latest_start": None if worked.latest_start is None else kitchen.local(worked.latest_start).isoformat(),
         "draws": [
-            {"lot": d.lot, "food": d.need.food, "on": d.need.day, "meal": d.need.meal, "grams": d.grams}
+            {"lot": d.lot, "food": slug_of(d.need.food), "on": d.need.day, "meal": d.need.meal, "grams": d.grams}
             for d in worked.cover.draws
         ],
         "days": [

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED
+from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.sheet import cooking_line
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.bag_cautions import bag_cautions
-from dryhouse.kitchen.trips.lots import TripLot
-from dryhouse.kitchen.trips.sheet import TripSheet
+from dryhouse.kitchen.trips.lots import TripLot, part_key
+from dryhouse.kitchen.trips.sheet import Eaten, TripSheet
+from dryhouse.science.display import Style
 from dryhouse.science.provisioning import Cover
 from dryhouse.science.values import Caution, Figure
+
+_ROUNDING_G = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,16 +66,7 @@ def packing_list(
             forbidden = any(c.forbids_eating for c in cautions)
             parts = []
             for line in eaten.sheet.parts:
-                source = "bought"
-                if line.ingredient.kind == DRIED:
-                    mine = (eaten.placed.id, line.part.food)
-                    drawn = [d for d in covered.draws if (d.need.bag, d.need.food) == mine]
-                    said = [f"{notation.mass(d.grams)} of {names[d.lot]}" for d in drawn]
-                    got = sum(d.grams for d in drawn)
-                    if line.grams is not None and got < line.grams - 0.5:
-                        how = "to be bought dried" if line.part.food in bought else "to be dried"
-                        said.append(f"{notation.mass(line.grams - got)} {how}")
-                    source = ", ".join(said)
+                source = _source(line, covered, eaten, names, bought, notation)
                 parts.append(Packed(line.part.name, line.grams, line.ml, source, None if forbidden else line.water))
             minutes = eaten.sheet.minutes
             bags.append(
@@ -90,3 +85,26 @@ def packing_list(
                 )
             )
     return tuple(bags)
+
+
+def _source(
+    line: PartSheet,
+    covered: Cover,
+    eaten: Eaten,
+    names: Mapping[int, str],
+    bought: Collection[str],
+    notation: Style,
+) -> str:
+    """Where an ingredient comes from: the lots it is drawn from, and what is still to be dried or bought."""
+    mine = (eaten.placed.id, part_key(line.part))
+    drawn = [d for d in covered.draws if (d.need.bag, d.need.food) == mine]
+    said = [f"{notation.mass(d.grams)} of {names[d.lot]}" for d in drawn]
+    got = sum(d.grams for d in drawn)
+    if line.ingredient.kind != DRIED:
+        rest = line.grams is None or got < line.grams - _ROUNDING_G
+        more = f"{notation.mass(line.grams - got)} bought" if drawn and line.grams is not None else "bought"
+        return ", ".join([*said, more] if rest else said)
+    if line.grams is not None and got < line.grams - _ROUNDING_G:
+        how = "to be bought dried" if line.part.food in bought else "to be dried"
+        said.append(f"{notation.mass(line.grams - got)} {how}")
+    return ", ".join(said)

@@ -17,7 +17,7 @@ from dryhouse.kitchen.trips.drying_plan import drying_room, whole_bags
 from dryhouse.kitchen.trips.fuel import Fuel, trip_fuel
 from dryhouse.kitchen.trips.household import DryingHours, drying_hours
 from dryhouse.kitchen.trips.lists import Bag, packing_list
-from dryhouse.kitchen.trips.lots import TripLot, lots_for
+from dryhouse.kitchen.trips.lots import TripLot, is_staple, lots_for, part_key
 from dryhouse.kitchen.trips.people import remarks_on
 from dryhouse.kitchen.trips.plan_items import Item, item_of, recipe_for
 from dryhouse.kitchen.trips.sheet import TripSheet, trip_sheet
@@ -91,7 +91,7 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
     lots = lots_for(kitchen, found, foods)
     shelf = [Supply(t.number, t.food, t.grams, t.last_day) for t in lots if t.grams is not None]
     covered = cover(needs, shelf, margin)
-    short = {slug: food(kitchen, slug) for slug in covered.short_foods}
+    short = {slug: food(kitchen, slug) for slug in covered.short_foods if not is_staple(slug)}
     bought = {
         slug: covered.short_of(slug) / (1 - margin) for slug in short if bought_as(kitchen, short[slug]) == DRIED
     }
@@ -116,7 +116,7 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
         items=items,
         calendar=made,
         hours=kept,
-        shopping=shopping_list(kitchen, sheet, items, bought),
+        shopping=shopping_list(kitchen, sheet, items, covered, bought),
         bags=bags,
         shortfall=shortfall(kitchen, sheet, room, lacks, whole, kept),
         next_steps=next_steps(kitchen, room, bool(items), not kitchen.journal.where(Lot)),
@@ -125,7 +125,7 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
         remarks=(
             *remarks_on(kitchen, sheet, people, bags),
             *unknown,
-            *_earlier(kitchen, found, foods),
+            *_earlier(kitchen, found, tuple(slug for slug in foods if not is_staple(slug))),
             *(f"{t.name}: {t.why}" for t in lots if t.why),
         ),
         kwh=sum(k for k in kwh if k is not None) if kwh and all(k is not None for k in kwh) else None,
@@ -182,13 +182,12 @@ def _needs(sheet: TripSheet) -> tuple[list[Need], list[str]]:
     for day in sheet.days:
         for eaten in day.meals:
             for line in eaten.sheet.parts:
-                if line.ingredient.kind != HOME_DRIED:
-                    continue
-                if line.grams is None:
-                    unknown.append(f"{line.part.name} in {eaten.sheet.meal.name}: its weight is not known.")
-                elif line.grams > 0:
-                    name = eaten.sheet.meal.name
-                    needs.append(Need(day.day, line.part.food, line.grams, name, line.part.lot, eaten.placed.id))
+                key, name = part_key(line.part), eaten.sheet.meal.name
+                if line.grams:
+                    if key:
+                        needs.append(Need(day.day, key, line.grams, name, line.part.lot, eaten.placed.id))
+                elif line.grams is None and line.ingredient.kind == HOME_DRIED:
+                    unknown.append(f"{line.part.name} in {name}: its weight is not known.")
     return needs, list(dict.fromkeys(unknown))
 
 

@@ -16,16 +16,19 @@ from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import Preference
 from dryhouse.kitchen.settings import preference, set_preference, style
+from dryhouse.kitchen.trips.lots import part_key
 from dryhouse.kitchen.trips.plan_items import Item
 from dryhouse.kitchen.trips.raw_amounts import before_cooking
 from dryhouse.kitchen.trips.sheet import TripSheet
 from dryhouse.science.display import US
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.provisioning import Cover
 from dryhouse.science.values import Caution, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 from dryhouse.words import shopping as words
 
+_ROUNDING_G = 0.5
 _PLANTS = frozenset({"vegetable", "fruit", "mushroom"})
 
 
@@ -108,9 +111,14 @@ def _tick_key(trip: int) -> str:
 
 
 def shopping_list(
-    kitchen: Kitchen, sheet: TripSheet, items: Sequence[Item], dried: Mapping[str, float] | None = None
+    kitchen: Kitchen,
+    sheet: TripSheet,
+    items: Sequence[Item],
+    covered: Cover,
+    dried: Mapping[str, float] | None = None,
 ) -> tuple[Buy, ...]:
-    """Food to dry, what is bought dried (grams by food), then the bought ingredients of the meals, by aisle.
+    """Food to dry, what is bought dried (grams by food), then the bought ingredients of the meals, by aisle; what
+    the shelf holds of them is not bought again.
 
     Two different things that the meals call alike are called as the handbook calls them.
     """
@@ -122,9 +130,11 @@ def shopping_list(
             for line in eaten.sheet.parts:
                 if line.ingredient.kind != HOME_DRIED:
                     bought.setdefault(line.part.staple or line.part.name, []).append(line)
-    made = [_as_it_is(kitchen, key, parts) for key, parts in bought.items()]
+    made = [_as_it_is(kitchen, key, parts, covered) for key, parts in bought.items()]
     twice = {buy.name for buy in made if sum(other.name == buy.name for other in made) > 1}
     for buy, parts in zip(made, bought.values(), strict=True):
+        if buy.amount is not None and buy.amount.value <= _ROUNDING_G:
+            continue
         staple = parts[0].ingredient.staple
         lines.append(replace(buy, name=staple.name) if buy.name in twice and staple is not None else buy)
     walk = [aisle.name for aisle in aisles()]
@@ -171,8 +181,9 @@ def _bought_dried(kitchen: Kitchen, food: str, grams: float) -> Buy:
     return _rounded(kitchen, made, "dried")
 
 
-def _as_it_is(kitchen: Kitchen, key: str, parts: Sequence[PartSheet]) -> Buy:
-    """One bought thing over the whole trip, called as the meals call it, or as the handbook where they differ."""
+def _as_it_is(kitchen: Kitchen, key: str, parts: Sequence[PartSheet], covered: Cover) -> Buy:
+    """One bought thing over the whole trip, called as the meals call it, or as the handbook where they differ,
+    less what the shelf gives."""
     names = {line.part.name for line in parts}
     staple = parts[0].ingredient.staple
     name = names.pop() if len(names) == 1 or staple is None else staple.name
@@ -182,7 +193,10 @@ def _as_it_is(kitchen: Kitchen, key: str, parts: Sequence[PartSheet]) -> Buy:
         made = Buy(name, _summed((line.ml for line in parts), "ml"), words.BY_MEASURE, False, key=key)
     else:
         hole = "" if None not in weights else words.SOME_UNWEIGHED
-        made = Buy(name, _summed(weights, "g"), hole, False, key=key)
+        shelved = sum(draw.grams for draw in covered.draws if draw.need.food == part_key(parts[0].part))
+        there = words.on_the_shelf(style(kitchen).mass(shelved)) if shelved else ""
+        note = "; ".join(filter(None, (hole, there)))
+        made = Buy(name, _less(_summed(weights, "g"), shelved), note, False, key=key)
     return _rounded(kitchen, made, sold)
 
 
@@ -192,6 +206,15 @@ def _summed(amounts: Iterable[float | None], unit: str) -> Figure | None:
         return None
     total = sum(known)
     return Figure(total, unit, workings=(step(Kind.IN_BAGS, (total, unit), n=len(known)),))
+
+
+def _less(amount: Figure | None, shelved: float) -> Figure | None:
+    """What is still to be bought, where the shelf gives some of it."""
+    if amount is None or not shelved:
+        return amount
+    left = max(0.0, amount.value - shelved)
+    line = step(Kind.FROM_SHELF, (left, "g"), shelved=(shelved, "g"))
+    return replace(amount, value=left, workings=(*amount.workings, line))
 
 
 def _rounded(kitchen: Kitchen, buy: Buy, sold: str) -> Buy:

@@ -11,6 +11,7 @@ from dryhouse.kitchen.records import Place
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.drying_plan import DryingRoom, household, together, whole_bags
 from dryhouse.kitchen.trips.household import DryingHours
+from dryhouse.kitchen.trips.lots import is_staple
 from dryhouse.kitchen.trips.sheet import Eaten, TripSheet
 from dryhouse.science.drying_calendar import Calendar, calendar
 from dryhouse.science.drying_runs import Asked, Machine
@@ -70,7 +71,7 @@ def lacks_of(cover: Cover, bought: Collection[str], eaten: Sequence[Eaten]) -> l
     """For each bag in the order it is eaten: dried grams by food that are neither on the shelf nor `bought`
     dried."""
     lacks: dict[int, dict[str, float]] = {bag.placed.id: {} for bag in eaten}
-    for need in (n for n in cover.short if n.food not in bought):
+    for need in (n for n in cover.short if n.food not in bought and not is_staple(n.food)):
         mine = lacks[need.bag]
         mine[need.food] = mine.get(need.food, 0.0) + need.grams
     return [lacks[bag.placed.id] for bag in eaten]

@@ -45,7 +45,7 @@ def worked(kitchen):
 
 
 def test_fresh_food_comes_first_as_purchased_then_what_the_bags_need(kitchen, worked):
-    carrot, *bought = shopping_list(kitchen, worked.sheet, worked.items)
+    carrot, *bought = shopping_list(kitchen, worked.sheet, worked.items, worked.cover)
     assert (carrot.name, carrot.for_drying, carrot.note) == ("carrot", True, "as purchased")
     assert carrot.amount.value > worked.items[0].prepared.value
     assert not any(line.for_drying for line in bought)
@@ -89,9 +89,9 @@ def test_what_is_cooked_before_it_is_dried_is_bought_raw(kitchen, worked):
         purchased=None,
         prepared=Figure(710.0, "g", low=640.0, high=710.0),
     )
-    first, *_ = shopping_list(kitchen, worked.sheet, [beef])
+    first, *_ = shopping_list(kitchen, worked.sheet, [beef], worked.cover)
     assert first.note == "raw or dry, to be cooked before it is dried"
     assert 1000.0 <= first.amount.value <= 710.0 / 0.64
     assert first.amount.low <= first.amount.value <= first.amount.high
     odd = replace(beef, food="polenta", name="polenta, cooked")
-    assert "not known" in shopping_list(kitchen, worked.sheet, [odd])[0].note
+    assert "not known" in shopping_list(kitchen, worked.sheet, [odd], worked.cover)[0].note

@@ -6,7 +6,8 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Dryer, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Dryer, Lot, Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.settings import UNITS_KEY, set_preference
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.kitchen.trips.shopping import buy_as, forms_of, tick
@@ -102,3 +103,40 @@ def test_a_form_a_food_is_not_sold_in_is_refused(kitchen):
     with pytest.raises(InputProblem, match="ground beef, cooked is bought in; choose raw, cooked, dried"):
         buy_as(kitchen, "ground-beef", "canned")
     assert forms_of(handbook().food("parsley"))[0] == "fresh"
+
+
+def on_the_shelf(kitchen, food, grams, keep_by=date(2027, 6, 1)):
+    lot = Lot(food, date(2026, 7, 1), mass=Mass(grams), bought_keep_by=keep_by, origin="bought", id=7)
+    kitchen.journal.write([Change(None, lot)])
+
+
+def test_a_staple_on_the_shelf_is_not_bought_again(kitchen):
+    """Four servings of 80 g of rice are 320 g; 200 g are there."""
+    on_the_shelf(kitchen, "rice-white", 200.0)
+    worked = plan(kitchen, 1)
+    rice = bought(kitchen, "rice-white")
+    assert rice.amount.value == pytest.approx(120.0)
+    assert rice.note == "7.1 oz more is on the shelf"
+    (packed,) = [part for part in worked.bags[0].parts if part.name == "rice-white"]
+    assert packed.source.endswith("lot 7, 4.2 oz bought")
+    assert [(draw.lot, draw.grams) for draw in worked.cover.draws] == [(7, pytest.approx(200.0))]
+
+
+def test_a_staple_that_the_shelf_covers_is_not_on_the_list(kitchen):
+    on_the_shelf(kitchen, "rice-white", 500.0)
+    assert "rice-white" not in {line.key for line in plan(kitchen, 1).shopping}
+    (packed,) = [part for part in plan(kitchen, 1).bags[0].parts if part.name == "rice-white"]
+    assert "bought" not in packed.source
+
+
+def test_a_staple_past_its_date_is_bought_again(kitchen):
+    on_the_shelf(kitchen, "rice-white", 500.0, keep_by=date(2026, 8, 20))
+    assert bought(kitchen, "rice-white").amount.value == pytest.approx(320.0)
+
+
+def test_bought_rice_does_not_stand_in_for_rice_that_was_cooked_and_dried(kitchen):
+    part = MealPart(1, 9, "cooked rice", "rice-white", mass=Mass(50.0), id=90)
+    kitchen.journal.write([Change(None, part)])
+    on_the_shelf(kitchen, "rice-white", 500.0)
+    worked = plan(kitchen, 1)
+    assert "rice-white" in {item.food for item in worked.items}
