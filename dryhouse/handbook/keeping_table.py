@@ -36,7 +36,7 @@ class KeepingLines:
 
 @cache
 def rule_of(key: str) -> Fact:
-    """A rule of reckoning by key: `month` (days), `halving` (°F), `room` (°F), `carried` (°F)."""
+    """A rule of reckoning by key: `month` (days), `halving` (°F), `room` (°F), `carried` (°F), `in_heat` (°F)."""
     rows = read("keeping_rules", ("key", "value", "unit", "source", "how", "note"), key=("key",))
     row = next(r for r in rows if r.text("key") == key)
     fact = row.fact("value", row.text("unit"))
@@ -121,7 +121,8 @@ def _line(about: str, points: list[LifePoint], *, steps: bool) -> Line:
     halving = replace(rule_of("halving"), note="")
     room = to_celsius(rule_of("room").value)
     if steps and ordered[-1].temperature_c >= room - 1e-9:
-        return Line(about, ordered, steps=True, halving=halving, carried_c=to_celsius(rule_of("carried").value))
+        in_heat, carried = replace(rule_of("in_heat"), note=""), to_celsius(rule_of("carried").value)
+        return Line(about, ordered, steps=True, halving=in_heat, carried_c=carried)
     return Line(about, ordered, steps=steps, halving=halving)
 
 

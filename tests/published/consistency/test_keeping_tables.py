@@ -91,6 +91,16 @@ def test_meat_and_fish_have_no_life_hotter_than_the_published_limits():
         assert life_on_the_way(lines, to_celsius(91)) is None
 
 
+def test_meat_on_the_way_in_the_heat_loses_at_least_as_fast_as_anything_published():
+    """Apricots keep 3 months at 70 °F and 1 month at 90 °F (Utah): a third over 20 °F; no published loss is
+    steeper."""
+    lines = keeping_lines("turkey", facts_of_food(handbook().food("turkey"))).lines
+    for fahrenheit in (71, 75, 79, 85, 90):
+        found = life_on_the_way(lines, to_celsius(fahrenheit))
+        assert found.days <= 14 * 3 ** (-(fahrenheit - 70) / 20) + 0.01
+        assert found.days <= 14 * 0.5 ** ((fahrenheit - 70) / 18)
+
+
 def test_egg_and_dairy_have_no_published_life():
     for slug in ("egg", "milk", "cheese"):
         assert keeping_lines(slug, facts_of_food(handbook().food(slug))).lines == ()

@@ -100,11 +100,20 @@ class TripGrid(QTableWidget):
         if gap is not None:
             energy_text += f"\n{abs(gap):.0f} {'over' if gap >= 0 else 'short'}"
         each = f"{style.mass(day.grams_per_person.value)} dry\n{energy_text}".strip()
-        pot = f"{style.volume(day.water.value)}\n{day.flame_minutes:.0f} min of flame"
+        pot = self._pot(day)
         texts = (each, pot) if day.meals else ("—", "—")
         for n, text in enumerate(texts):
             remark = " ".join(day.remarks)
             self._cell(row, len(SLOTS) + n, text, f"{weekday(day.day)}, {_SUMS[n]}: {text}. {remark}", figure=True)
+
+    def _pot(self, day: DaySheet) -> str:
+        """The water and the flame of the pots that may be eaten from; what must not be gets none."""
+        fit = [e for e in day.meals if not any(c.forbids_eating for c in self._stops.get(e.placed.id, ()))]
+        if not fit:
+            return "no pot"
+        water = self.session.style.volume(sum(e.sheet.bag.water.value for e in fit))
+        flame = sum(e.sheet.minutes.flame.value for e in fit)
+        return f"{water}\n{flame:.0f} min of flame"
 
     def _cell(self, row: int, column: int, text: str, said: str, *, figure: bool = False) -> None:
         item = QTableWidgetItem(text)
