@@ -181,4 +181,4 @@ def test_a_bag_that_must_not_be_eaten_stands_out_among_the_days(trips) -> None:
     assert item.text().startswith("Do not eat")
     assert (item.font().bold(), item.foreground().color().name().upper()) == (True, tint.ink.upper())
     assert not item.icon().isNull()
-    assert trips.grid.item(0, 5).text() == "no pot"
+    assert trips.grid.item(0, 5).text() == "no water\nno flame"

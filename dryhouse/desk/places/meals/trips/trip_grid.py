@@ -110,7 +110,7 @@ class TripGrid(QTableWidget):
         """The water and the flame of the pots that may be eaten from; what must not be gets none."""
         fit = [e for e in day.meals if not any(c.forbids_eating for c in self._stops.get(e.placed.id, ()))]
         if not fit:
-            return "no pot"
+            return "no water\nno flame"
         water = self.session.style.volume(sum(e.sheet.bag.water.value for e in fit))
         flame = sum(e.sheet.minutes.flame.value for e in fit)
         return f"{water}\n{flame:.0f} min of flame"
