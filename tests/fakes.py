@@ -138,7 +138,7 @@ class FakeJournal:
             (batch.food, batch.title, batch.form, batch.pretreatment, batch.notes, self._dryer_name(batch))
         )
         own = self.kept[OwnFood].values()
-        started = batch.started
+        started = batch.started or batch.ended
         return (
             all(
                 begins_a_word(word, told) or batch.food in foods_with_word(word, own)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QStandardPaths, Signal
+from PySide6.QtCore import QLocale, QObject, QStandardPaths, Signal
 from PySide6.QtWidgets import QFileDialog
 
 from dryhouse.desk import fault_log, faults
@@ -23,6 +24,8 @@ from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.found_page import FoundPage
 from dryhouse.desk.window import DeskWindow
 from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.kitchen.settings import UNITS_KEY, set_preference, style
+from dryhouse.science.display import METRIC, US
 from dryhouse.science.errors import InputProblem, WorldProblem
 from dryhouse.words.messages import problem_sentence
 
@@ -178,14 +181,17 @@ class Opening(QObject):
             "journal",
             "Welcome to your drying journal",
             "Log each batch as it comes off the dryer, and see how dry it is, how "
-            "long it keeps, and the water that brings it back. Look around in the sample journal first, or start "
-            "your own.",
-            ("Look at the sample journal", self.open_sample),
-            ("Start my own journal", self._start),
+            "long it keeps, and the water that brings it back. Which units do you measure in?",
+            *((said, partial(self._start, units)) for units, said in starts()),
+            ("Look at the sample journal first", self.open_sample),
         )
         self.show_page(welcome)
 
-    def _start(self) -> None:
+    def _start(self, units: str) -> None:
+        """Her own journal, in the units she chose."""
+        if self.session is not None:
+            self.session.attempt(set_preference, self.session.kitchen, UNITS_KEY, units)
+            self.session.set_style(style(self.session.kitchen))
         self._drop_page()
         self.window.go("journal")
 
@@ -212,6 +218,13 @@ class Opening(QObject):
             self.window.stack.removeWidget(self._page)
             self._page.deleteLater()
             self._page = None
+
+
+def starts(locale: QLocale | None = None) -> tuple[tuple[str, str], ...]:
+    """The units she may start in, those of her system first."""
+    words = ((US, "Start in ounces, cups and °F"), (METRIC, "Start in grams, milliliters and °C"))
+    measured = (locale or QLocale.system()).measurementSystem()
+    return words if measured == QLocale.MeasurementSystem.ImperialUSSystem else words[::-1]
 
 
 def _documents() -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
-from sqlalchemy import ColumnElement, Connection, Select, and_, select, union_all
+from sqlalchemy import ColumnElement, Connection, Select, and_, or_, select, union_all
 
 from dryhouse.journal.mapping import to_micros
 from dryhouse.journal.reading import every
@@ -40,13 +40,17 @@ def _conditions(query: BatchQuery) -> Iterator[ColumnElement[bool]]:
         yield _batch.state.in_(query.states)
     if query.dryer is not None:
         yield _batch.dryer == query.dryer
-    bounds = []
+    if query.since is not None or query.until is not None:
+        yield or_(
+            and_(*_between(_batch.started, query)), and_(_batch.started.is_(None), *_between(_batch.ended, query))
+        )
+
+
+def _between(moment: ColumnElement[int], query: BatchQuery) -> Iterator[ColumnElement[bool]]:
     if query.since is not None:
-        bounds.append(_batch.started >= to_micros(query.since))
+        yield moment >= to_micros(query.since)
     if query.until is not None:
-        bounds.append(_batch.started < to_micros(query.until))
-    if bounds:
-        yield and_(*bounds)
+        yield moment < to_micros(query.until)
 
 
 def _with_word(connection: Connection, beginning: str) -> Select[Any]:

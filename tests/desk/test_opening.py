@@ -4,12 +4,15 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import QLocale
 
 from dryhouse.desk import fault_log
-from dryhouse.desk.opening import Opening
+from dryhouse.desk.opening import Opening, starts
 from dryhouse.desk.safekeeping import Safekeeping
 from dryhouse.desk.window import DeskWindow
 from dryhouse.kitchen.ports import KeptCopy
+from dryhouse.kitchen.settings import style
+from dryhouse.science.display import METRIC, US
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind, message
 from tests.builders import a_kitchen
@@ -134,8 +137,23 @@ def test_an_empty_journal_is_welcomed_with_the_sample_one_click_away(opening, jo
     journals.kitchens["own"] = a_kitchen()
     opening.open(journals.own)
     assert "Welcome" in heading(opening)
-    opening._page.buttons[0].click()
+    opening._page.buttons[-1].click()
     assert opening.session.kitchen is journals.kitchens["sample"]
+
+
+@pytest.mark.parametrize(
+    ("locale", "first"), [("en_US", US), ("de_DE", METRIC), ("en_GB", METRIC), ("fr_CA", METRIC), ("sv_SE", METRIC)]
+)
+def test_the_units_of_her_system_are_offered_first(locale, first):
+    assert next(units for units, _ in starts(QLocale(locale))) == first
+
+
+def test_she_starts_in_the_units_she_chooses(opening, journals):
+    journals.kitchens["own"] = a_kitchen()
+    opening.open(journals.own)
+    next(b for b in opening._page.buttons if "grams" in b.text()).click()
+    assert opening.session.style.system == METRIC
+    assert style(journals.kitchens["own"]).system == METRIC
 
 
 def test_she_can_start_her_own_instead(opening, journals):

@@ -92,7 +92,6 @@ def test_escape_leaves_the_form_and_nothing_is_lost(person, qtbot):
 def test_a_new_person_starts_from_nothing(person, qtbot):
     person.opening.open_own()
     assert "Welcome" in person.opening._page.heading.text()
-    person.press(Qt.Key.Key_Tab)
     person.press(Qt.Key.Key_Space)
     person.press(Qt.Key.Key_Space)
     person.type("apples")

@@ -357,10 +357,11 @@ def first_problem(fields: Iterable[Field | ChoiceField]) -> Field | ChoiceField 
 
 
 def mark_problem(problem: InputProblem | None, fields: Iterable[Field | ChoiceField]) -> bool:
-    """Show a refusal at the entry it names and put the keyboard there. False where no entry is named."""
+    """Tell a refusal at the entry it names, and there alone, and put the keyboard there. False where none is."""
     named = next((f for f in fields if problem is not None and problem.field and f.name == problem.field), None)
     if named is None or problem is None:
         return False
     named.show_problem(problem)
     named.setFocus()
+    named.session.messages.clear()
     return True

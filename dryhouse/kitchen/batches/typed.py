@@ -16,7 +16,7 @@ from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
-from dryhouse.kitchen.records.batches import OTHER_PRECOOK
+from dryhouse.kitchen.records.batches import FINISHED, OTHER_PRECOOK
 from dryhouse.kitchen.records.former import precook_of
 from dryhouse.kitchen.records.shapes import Shape, shapes
 from dryhouse.kitchen.settings import style
@@ -71,13 +71,18 @@ def typed_batch(parts: tuple[tuple[str, str], ...] = (), **entries: str) -> Type
     return TypedBatch({name: text for name, text in entries.items() if text != _PRESET.get(name, "")}, parts)
 
 
-def draft_from(kitchen: Kitchen, typed: TypedBatch, state: str = "finished") -> BatchDraft:
-    """The draft that the entries describe. Raises InputProblem naming the entry that cannot be read."""
+def draft_from(kitchen: Kitchen, typed: TypedBatch, state: str = FINISHED) -> BatchDraft:
+    """The draft that the entries describe. A finished batch without any time came off now.
+
+    Raises InputProblem naming the entry that cannot be read.
+    """
     like = style(kitchen)
     if not typed["food"].strip():
         raise InputProblem("Which food was it? Type its name, such as sweet corn.", "food")
     known = food(kitchen, typed["food"])
     started, ended = _times(kitchen, typed, like)
+    if state == FINISHED and started is None and ended is None:
+        ended = kitchen.now()
     values: dict[str, Any] = {}
     for entry, shape in ENTRIES.items():
         if text := typed[entry].strip():

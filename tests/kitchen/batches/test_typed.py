@@ -33,6 +33,16 @@ def test_hours_without_a_start_end_now():
     assert batch.started == NOW - timedelta(hours=8.5)
 
 
+def test_a_finished_batch_without_any_time_came_off_now():
+    batch = draft_from(a_kitchen(SHELF_DRYER), EIGHT.changed(start="", hours="")).batch
+    assert (batch.started, batch.ended) == (None, NOW)
+
+
+def test_a_batch_still_in_the_dryer_has_no_end():
+    batch = draft_from(a_kitchen(SHELF_DRYER), EIGHT.changed(start="", hours=""), "drying").batch
+    assert batch.ended is None
+
+
 def test_bare_numbers_take_the_persons_own_units():
     kitchen = a_kitchen(SHELF_DRYER, Preference("units", "metric", id=1))
     batch = draft_from(kitchen, EIGHT.changed(fresh="1000", dried="270", temp="52")).batch

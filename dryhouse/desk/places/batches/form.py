@@ -26,7 +26,6 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from dryhouse.science.safety.unfolded import OF_A_PLANT
 from dryhouse.science.values import Caution
-from dryhouse.words.messages import problem_sentence
 
 _PAUSE_MS = 90
 _MORE = "&More fields"
@@ -226,8 +225,6 @@ class LogForm(QWidget):
         wrong = self.entries.first_wrong()
         if wrong is not None:
             wrong.point_out()
-            if wrong.problem is not None:
-                self.session.say(problem_sentence(wrong.problem, self.session.style), "input")
             return
         draft = self.session.attempt(self._draft, self.typed())
         if draft is None:

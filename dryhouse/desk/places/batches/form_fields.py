@@ -214,5 +214,7 @@ class Entries(QObject):
         return mark_problem(problem, self._all())
 
     def _all(self) -> Iterator[Field | ChoiceField]:
+        """Every entry that can be typed into, as they stand on the page."""
         yield self.food
-        yield from (f for f in self.fields.values() if f.isEnabled())
+        laid_out = (name for rows in (MAIN, ANIMAL, MUSHROOM, MORE) for across in rows for name in across if name)
+        yield from (self.fields[name] for name in laid_out if self.fields[name].isEnabled())

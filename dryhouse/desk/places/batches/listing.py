@@ -134,9 +134,9 @@ class BatchListing(NarrowedList):
         )
 
     def _started(self, row: BatchRow) -> str:
-        if row.batch.started is None:
-            return ""
-        return day_words(self.session.kitchen.local(row.batch.started))
+        if row.batch.started is None and row.batch.ended is not None:
+            return f"by {day_words(self.session.kitchen.local(row.batch.ended))}"
+        return day_words(self.session.kitchen.local(row.batch.started)) if row.batch.started is not None else ""
 
     def _food(self, row: BatchRow) -> str:
         batch = row.batch

@@ -7,16 +7,15 @@ from dataclasses import replace
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from dryhouse.desk.measures import hold
 from dryhouse.desk.places.shelf.date_field import DateField
-from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
+from dryhouse.desk.places.shelf.lot_fields import KindField, PlaceField, in_oil_field
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import DraftOffer, Kept, kept_entries, put_back
-from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
+from dryhouse.desk.widgets.fields import Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
-from dryhouse.desk.widgets.wrapping import headed
+from dryhouse.desk.widgets.wrapping import Tiles, headed
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.cautions.cautions import lot_cautions
 from dryhouse.kitchen.records import Lot
@@ -38,7 +37,7 @@ class BoughtForm(QWidget):
         self.session = session
         self.food = FoodField(session)
         self.name_ = TextField(session, "Name", hint="if it has one of its own", name="name")
-        self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
+        self.kind = KindField(session)
         self.mass = QuantityField(session, "Weight", Mass, hint="such as 250 g", name="mass")
         self.volume = QuantityField(session, "Volume", Volume, hint="such as 2 cups", name="volume")
         self.place = PlaceField(session)
@@ -56,13 +55,13 @@ class BoughtForm(QWidget):
         back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
         inside.addLayout(headed("Add bought food", 1, back))
         inside.addWidget(self.cautions)
+        page = QWidget()
+        page.setLayout(Tiles(*self.fields, least=320, space=16))
+        inside.addWidget(scrolling(page), 1)
         for field in self.fields:
-            hold(field, most_wide=460)
-            inside.addWidget(field)
             field.changed.connect(self._caution)
             if isinstance(field, Field):
                 field.accepted.connect(self.save)
-        inside.addStretch(1)
         self.save_button = button("&Shelve", self.save, "primary", hint="Enter")
         inside.addLayout(row(self.save_button, 1))
         inner_key(self, "Esc", self._leave)
@@ -76,7 +75,7 @@ class BoughtForm(QWidget):
         """Empty entries; what was typed before and left is offered above them."""
         self.place.offer()
         self.in_oil.set_value(None)
-        self.kind.set_value("bag")
+        self.kind.set_value(None)
         for field in self.fields:
             if isinstance(field, Field):
                 field.set_value(None)
@@ -88,7 +87,9 @@ class BoughtForm(QWidget):
         """What must be known of this package where it goes."""
         food, said = self.food.value(), tuple[Caution, ...]()
         if food is not None:
-            lot = Lot(food.slug, today(self.session.kitchen), package=self.kind.value(), origin=BOUGHT)
+            lot = Lot(
+                food.slug, today(self.session.kitchen), package=self.kind.value() or PACKAGES[0], origin=BOUGHT
+            )
             lot = replace(lot, bought_keep_by=self.keep_by.value(), in_oil=self.in_oil.value())
             said = lot_cautions(self.session.kitchen, lot, place=self.place.value())
         self.cautions.set_cautions(said, OF_ANIMAL_FOOD if food is not None and food.animal else OF_A_PLANT)
@@ -112,6 +113,9 @@ class BoughtForm(QWidget):
         wrong = first_problem(self.fields)
         if wrong is not None or not self.food.require("Which food is it? Such as apple."):
             (wrong or self.food).setFocus()
+            return
+        if not self.kind.require():
+            self.kind.setFocus()
             return
         if not self.place.require():
             self.place.setFocus()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.kitchen.records.shapes import label
 from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.errors import InputProblem
@@ -30,6 +31,21 @@ class PlaceField(ChoiceField):
         self.show_problem(
             InputProblem("Where does it go? Choose a place: how long it keeps depends on it.", "place")
         )
+        return False
+
+
+class KindField(ChoiceField):
+    """What it is packed in. Nothing is chosen beforehand: a stop may rest on it."""
+
+    def __init__(self, session: Session, title: str = "Package") -> None:
+        kinds = [(None, "Choose a package"), *((p, p.capitalize()) for p in PACKAGES)]
+        super().__init__(session, title, kinds, name="package")
+
+    def require(self) -> bool:
+        """Whether one is chosen; if not, the entry asks."""
+        if self.value() is not None:
+            return True
+        self.show_problem(InputProblem("What is it packed in? Choose a package.", "package"))
         return False
 
 

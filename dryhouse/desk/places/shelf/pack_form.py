@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -12,7 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.date_field import DateField
-from dryhouse.desk.places.shelf.lot_fields import PlaceField, in_oil_field
+from dryhouse.desk.places.shelf.lot_fields import KindField, PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
@@ -43,8 +42,8 @@ _SLACK_G = 0.5
 class PackageRow:
     """The entries of one jar or bag."""
 
-    def __init__(self, session: Session, number: int, kinds: Sequence[tuple[str, str]]) -> None:
-        self.kind = ChoiceField(session, f"Package {number}", kinds, name="package")
+    def __init__(self, session: Session, number: int) -> None:
+        self.kind = KindField(session, f"Package {number}")
         self.mass = QuantityField(session, "Weight", Mass, hint="such as 80 g", name="mass")
         self.volume = QuantityField(session, "Volume", Volume, hint="such as 1 cup", name="volume")
         self.place = PlaceField(session, "Place")
@@ -54,14 +53,15 @@ class PackageRow:
 
     def package(self, in_oil: bool | None) -> Package:
         """What was entered."""
-        kind, sealed = self.kind.value(), self.kind.value() != "open container"
+        kind = self.kind.value() or PACKAGES[0]
+        sealed = kind != "open container"
         return Package(
             kind, self.mass.value(), self.volume.value(), self.place.value(), sealed, self.name, in_oil=in_oil
         )
 
     def show_share(self, share: Package, style: Style) -> None:
         """An equal share of the batch as it would be typed."""
-        self.kind.set_value(share.kind)
+        self.kind.set_value(share.kind or None)
         self.place.set_value(share.place)
         self.name = share.name
         if share.name:
@@ -87,7 +87,7 @@ class PackForm(QWidget):
         may_be_narrow(self.batch.box, 24)
         self.packed_on = DateField(session, "Packed on", hint="empty means today", name="packed_on")
         self.count = NumberField(session, "Number of packages", name="count", whole=True, what="number of jars")
-        self.kind = ChoiceField(session, "Package", [(p, p.capitalize()) for p in PACKAGES], name="package")
+        self.kind = KindField(session)
         self.place = PlaceField(session)
         self.in_oil = in_oil_field(session)
         self.conditioned_from = DateField(session, "Conditioning began", hint="if it has", name="conditioned_from")
@@ -159,6 +159,7 @@ class PackForm(QWidget):
         for field in (self.packed_on, self.conditioned_from, self.conditioned_to):
             field.set_value(None)
         self.more.setChecked(False)
+        self.kind.set_value(None)
         self.count.set_value(1)
         self._batch_chosen()
         self.batch.setFocus()
@@ -214,14 +215,13 @@ class PackForm(QWidget):
         batch, count = self._chosen(), self.count.value()
         if batch is None or not count or count > 200:
             return
-        like = Package(self.kind.value(), place=self.place.value())
+        like = Package(self.kind.value() or "", place=self.place.value())
         shares = split(self.session.kitchen, batch, int(count), like)
         if self.by_servings.isVisibleTo(self) and self.by_servings.isChecked():
             by_servings = split_servings(self.session.kitchen, batch, package=like)
             shares = by_servings if len(by_servings) == len(shares) else shares
         empty(self._grid)
-        kinds = [(p, p.capitalize()) for p in PACKAGES]
-        self.rows = [PackageRow(self.session, n, kinds) for n in range(1, len(shares) + 1)]
+        self.rows = [PackageRow(self.session, n) for n in range(1, len(shares) + 1)]
         for n, (made, share) in enumerate(zip(self.rows, shares, strict=True)):
             for at, field in enumerate(made.fields):
                 self._grid.addWidget(field, n, at)
@@ -277,6 +277,11 @@ class PackForm(QWidget):
             return
         if batch is None:
             self.session.say("Choose the batch to pack first.", "input")
+            return
+        unnamed = next((r.kind for r in self.rows if not r.kind.require()), None)
+        if unnamed is not None:
+            (self.kind if self.kind.value() is None else unnamed).setFocus()
+            self.kind.require()
             return
         homeless = next((r.place for r in self.rows if not r.place.require()), None)
         if homeless is not None:

@@ -48,6 +48,8 @@ def test_a_batch_is_packed_into_three_jars_one_moved_one_opened_and_the_first_to
     form.batch.set_value(1)
     form.count.edit.setText("3")
     assert len(form.rows) == 3
+    assert form.kind.value() is None, "no package is chosen beforehand"
+    form.kind.set_value("jar")
     form.place.set_value(CELLAR)
     qtbot.mouseClick(form.save_button, Qt.MouseButton.LeftButton)
     lots = [lot.id for lot in kitchen.journal.where(Lot)]
@@ -76,6 +78,7 @@ def test_more_than_was_dried_is_refused_at_the_entry_and_nothing_is_packed(qtbot
     shelf.pack(1)
     form = shelf._pack
     form.rows[0].mass.edit.setText("900 g")
+    form.kind.set_value("jar")
     form.place.set_value(CELLAR)
     form.save()
     assert kitchen.journal.where(Lot) == ()
@@ -222,6 +225,9 @@ def test_no_place_is_chosen_beforehand_and_packing_asks_for_one(shelf, kitchen):
     form.batch.set_value(2)
     form.count.edit.setText("2")
     form.save()
+    assert "Choose a package" in form.kind.sentence.text()
+    form.kind.set_value("bag")
+    form.save()
     assert kitchen.journal.where(Lot) == ()
     assert form.place.value() is None
     assert "Choose a place" in form.place.sentence.text()
@@ -238,6 +244,7 @@ def test_bought_food_is_shelved_where_the_person_says(shelf, kitchen):
     shelf.shelve()
     form = shelf._bought
     form.food.set_value("apple")
+    form.kind.set_value("bag")
     form.keep_by.edit.setText("2027-06-30")
     form.save()
     assert kitchen.journal.where(Lot) == ()
@@ -253,6 +260,7 @@ def test_bought_food_wants_its_date(qtbot, shelf, kitchen):
     shelf.shelve()
     form = shelf._bought
     form.food.set_value("apple")
+    form.kind.set_value("bag")
     form.place.set_value(PANTRY)
     form.save()
     assert kitchen.journal.where(Lot) == ()
@@ -268,6 +276,7 @@ def test_a_staple_is_shelved_as_what_it_is(qtbot, shelf, kitchen):
     form = shelf._bought
     qtbot.keyClicks(form.food.edit, "potato flakes")
     assert form.food.value().slug == "potato-flakes"
+    form.kind.set_value("bag")
     form.place.set_value(PANTRY)
     form.keep_by.edit.setText("2027-06-30")
     form.save()
