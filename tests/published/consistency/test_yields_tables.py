@@ -3,34 +3,22 @@
 `published_yields.csv` holds every row of the published tables we know, comparable or not, with the reason.
 """
 
-import csv
 import math
 import statistics
 from collections import defaultdict
-from pathlib import Path
 
 import pytest
 
 from dryhouse.handbook import yield_comparisons, yield_spread
 from dryhouse.handbook.foods import load_foods
 from dryhouse.science.yields.prior import (
-    Comparison,
-    mass_balance,
     one_for_each_source,
     table_spread,
 )
-from dryhouse.science.yields.ratio import batch_variance
+from tests.published.readings import comparison, table
 from tests.rows import every_row
 
-DATA = Path(__file__).parents[1] / "data"
-
-
-def read(name: str) -> list[dict[str, str]]:
-    with (DATA / f"{name}.csv").open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))
-
-
-ROWS = read("published_yields")
+ROWS = table("published_yields")
 COMPARABLE = [r for r in ROWS if not r["not_comparable_because"]]
 REASONS = {
     "the same row as the one read in the public copy of the bulletin",
@@ -41,21 +29,6 @@ REASONS = {
     "no weights on both sides",
     "dried from plums far sweeter than those sold fresh",
 }
-
-
-def comparison(row: dict[str, str]) -> Comparison:
-    """One row against the mass balance of its food, as prepared, at the moisture it was dried to."""
-    food = load_foods()[row["slug"]]
-    water = food.facts["water"]
-    end = food.facts["target_moisture" if row["finish"] == "home" else "dried_water"]
-    if row["prepared_lb"]:
-        prepared = float(row["prepared_lb"])
-    else:
-        refuse = food.fact("refuse")
-        prepared = float(row["as_purchased_lb"]) * (1 - (refuse.value if refuse else 0) / 100)
-    strays = math.log(float(row["dried_lb"]) / prepared) - mass_balance(water.value, end.value)
-    variance = batch_variance(water, yield_spread.raw_water(food), yield_spread.finish(food))
-    return Comparison(row["slug"], row["source"].split(", ")[0], strays, variance)
 
 
 def test_every_row_is_compared_or_says_why_not():
@@ -94,7 +67,7 @@ def test_spread_of_raw_water(category):
     """USDA Standard Reference 28: standard error × √n over solids, raw foods with n of five or more; the median."""
     spreads = [
         float(r["standard_error"]) * math.sqrt(float(r["n"])) / (100 - float(r["water_pct"]))
-        for r in read("raw_water")
+        for r in table("raw_water")
         if r["category"] == category
     ]
     shipped = yield_spread.spreads()["raw_water", category]
@@ -105,7 +78,7 @@ def test_spread_of_raw_water(category):
 def test_spread_of_finished_moisture():
     """USDA Standard Reference 28: ln(solids) of the vegetables and the fruits sold dried."""
     logs = defaultdict(list)
-    for r in read("finish_water"):
+    for r in table("finish_water"):
         logs[r["category"]].append(math.log(1 - float(r["water_pct"]) / 100))
     for category, values in logs.items():
         assert yield_spread.spreads()["finish", category].value == pytest.approx(statistics.stdev(values), abs=5e-4)
@@ -122,13 +95,13 @@ def pooled(groups) -> float:
 def test_spread_of_cups():
     """USDA SR28 cups by cut; Armed Forces card A-11 against SR28; dried cups between three publications."""
     by_cut, dried = defaultdict(list), defaultdict(list)
-    for r in read("fresh_cups_by_cut"):
+    for r in table("fresh_cups_by_cut"):
         by_cut[r["ndb_no"]].append(math.log(float(r["grams"])))
-    for r in read("dried_cups"):
+    for r in table("dried_cups"):
         dried[r["food"]].append(math.log(float(r["grams_per_cup"])))
     same = [
         math.log(float(r["card_grams_per_cup"]) / float(r["usda_grams_per_cup"]))
-        for r in read("fresh_cups_same_cut")
+        for r in table("fresh_cups_same_cut")
     ]
     shipped = yield_spread.spreads()
     assert shipped["fresh_cup", "any cut"].value == pytest.approx(pooled(by_cut.values()), abs=5e-4)

@@ -7,9 +7,7 @@ follows from the run that the example gives.
 
 from __future__ import annotations
 
-import csv
 import math
-from pathlib import Path
 
 import numpy as np
 import pytest
@@ -18,10 +16,9 @@ from scipy.optimize import brentq
 from dryhouse.science.curves import lewis
 from dryhouse.science.curves.rate import rates, two_periods
 from dryhouse.science.moisture import wet_to_dry
+from tests.published.readings import table
 
-DATA = Path(__file__).parents[1] / "data"
-with (DATA / "drying_time_examples.csv").open(encoding="utf-8", newline="") as file:
-    EXAMPLES = list(csv.DictReader(file))
+EXAMPLES = table("drying_time_examples")
 
 
 def moisture(cell: str) -> float:
@@ -73,8 +70,7 @@ def test_the_rates_of_a_foodstuff_between_its_weighings():
     """Geankoplis, problem 9.7-2, with a worked student solution (read): tray of 0.186 m², dry mass 3.765 kg,
     kg of water per m² and hour between neighbouring weighings."""
     printed = [0.793, 1.035, 0.977, 0.974, 1.008, 0.730, 0.612, 0.352, 0.110]
-    with (DATA / "drying_runs.csv").open(encoding="utf-8", newline="") as file:
-        run = [row for row in csv.DictReader(file) if "geankoplis_foodstuff" in row.values()]
+    run = [row for row in table("drying_runs") if row["series_id"] == "geankoplis_foodstuff"]
     hours, grams = [float(r["time_h"]) for r in run], [float(r["mass_g"]) for r in run]
     found = rates(hours, grams, 3765.0)
     assert found.grams_per_hour[: len(printed)] / 1000 / 0.186 == pytest.approx(printed, abs=0.002)

@@ -6,10 +6,6 @@ general-purpose least-squares library when the table was made, and are reproduce
 
 from __future__ import annotations
 
-import csv
-from functools import cache
-from pathlib import Path
-
 import numpy as np
 import pytest
 
@@ -18,24 +14,7 @@ from dryhouse.science.curves import fit_all, model
 from dryhouse.science.curves.fitting import fit
 from dryhouse.science.forecast.priors import GAS_CONSTANT, KELVIN, arrhenius_step
 from dryhouse.words.messages import message_words
-
-DATA = Path(__file__).parents[1] / "data"
-EQUILIBRIUM_OR_DRY_G = {"thesis_isd_1cm": 133.0, "lab_watermelon_tray1": 0.2809, "geankoplis_foodstuff": 3955.0}
-"""What the table of constants took as the level the mass settles at."""
-
-
-@cache
-def run(series):
-    with (DATA / "drying_runs.csv").open(encoding="utf-8", newline="") as file:
-        rows = [r for r in csv.DictReader(file) if r["series_id"] == series]
-    hours = np.array([float(r["time_h"]) for r in rows])
-    if rows[0]["moisture_ratio"]:
-        return hours, np.array([float(r["moisture_ratio"]) for r in rows])
-    if series in EQUILIBRIUM_OR_DRY_G:
-        mass, level = np.array([float(r["mass_g"]) for r in rows]), EQUILIBRIUM_OR_DRY_G[series]
-        return hours, (mass - level) / (mass[0] - level)
-    moisture = np.array([float(r["moisture_db"]) for r in rows])
-    return hours, moisture / moisture[0]
+from tests.published.readings import run
 
 
 def vector(row):

@@ -5,24 +5,13 @@ food and both water contents, the dried food's energy follows. Of 21 pairs 16 ag
 five are named here, each with the reason that its own entries show.
 """
 
-import csv
-from pathlib import Path
-
 import pytest
 
 from dryhouse.science.moisture import dry_matter, mass_at
+from tests.published.readings import USDA_EXCEPTIONS, table
 
-DATA = Path(__file__).parents[1] / "data"
-
-
-def table(name):
-    with (DATA / name).open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))
-
-
-PAIRS = table("usda_sr28_raw_dried_pairs.csv")
-ENTRY = {row["ndb_no"]: row for row in table("usda_sr28_pair_composition.csv")}
-EXCEPTIONS = {"11955", "11931", "11624", "11625", "11962"}
+PAIRS = table("usda_sr28_raw_dried_pairs")
+ENTRY = {row["ndb_no"]: row for row in table("usda_sr28_pair_composition")}
 
 
 def predicted(pair):
@@ -37,13 +26,15 @@ def per_dry_matter(ndb, figure):
 
 
 @pytest.mark.parametrize(
-    "pair", [p for p in PAIRS if p["dried_ndb"] not in EXCEPTIONS], ids=lambda p: p["dried"][:40]
+    "pair", [p for p in PAIRS if p["dried_ndb"] not in USDA_EXCEPTIONS], ids=lambda p: p["dried"][:40]
 )
 def test_energy_by_dry_matter_within_5_percent(pair):
     assert predicted(pair) == pytest.approx(float(pair["dried_kcal"]), rel=0.05)
 
 
-@pytest.mark.parametrize("pair", [p for p in PAIRS if p["dried_ndb"] in EXCEPTIONS], ids=lambda p: p["dried"][:40])
+@pytest.mark.parametrize(
+    "pair", [p for p in PAIRS if p["dried_ndb"] in USDA_EXCEPTIONS], ids=lambda p: p["dried"][:40]
+)
 def test_the_exceptions_are_exceptions(pair):
     assert abs(predicted(pair) / float(pair["dried_kcal"]) - 1) > 0.05
 

@@ -3,9 +3,7 @@
 `published_yields.csv` holds every row of the published tables we know, comparable or not, with the reason.
 """
 
-import csv
 import math
-from pathlib import Path
 
 import pytest
 
@@ -13,40 +11,17 @@ from dryhouse.handbook import yield_comparisons, yield_spread
 from dryhouse.handbook.foods import load_foods
 from dryhouse.science.units import SIZES
 from dryhouse.science.yields.prior import (
-    Comparison,
     handbook_belief,
-    mass_balance,
     one_for_each_source,
     table_spread,
 )
-from dryhouse.science.yields.ratio import batch_variance
+from tests.published.readings import comparison, table
 
-DATA = Path(__file__).parents[1] / "data"
 CUP = SIZES["cup"]
 
 
-def read(name: str) -> list[dict[str, str]]:
-    with (DATA / f"{name}.csv").open(encoding="utf-8", newline="") as file:
-        return list(csv.DictReader(file))
-
-
-ROWS = read("published_yields")
+ROWS = table("published_yields")
 COMPARABLE = [r for r in ROWS if not r["not_comparable_because"]]
-
-
-def comparison(row: dict[str, str]) -> Comparison:
-    """One row against the mass balance of its food, as prepared, at the moisture it was dried to."""
-    food = load_foods()[row["slug"]]
-    water = food.facts["water"]
-    end = food.facts["target_moisture" if row["finish"] == "home" else "dried_water"]
-    if row["prepared_lb"]:
-        prepared = float(row["prepared_lb"])
-    else:
-        refuse = food.fact("refuse")
-        prepared = float(row["as_purchased_lb"]) * (1 - (refuse.value if refuse else 0) / 100)
-    strays = math.log(float(row["dried_lb"]) / prepared) - mass_balance(water.value, end.value)
-    variance = batch_variance(water, yield_spread.raw_water(food), yield_spread.finish(food))
-    return Comparison(row["slug"], row["source"].split(", ")[0], strays, variance)
 
 
 def test_eighty_per_cent_intervals_hold_at_least_eighty_per_cent_of_the_comparable_rows():
