@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from pathlib import Path, PurePosixPath
 
 import pytest
@@ -71,3 +73,19 @@ def test_a_journal_on_a_network_drive_is_read_and_not_written(
     assert len(reader.where(Batch)) == 1
     reader.close()
     assert file.read_bytes() == before
+
+
+def test_on_a_mac_what_is_mounted_is_asked_for_where_something_may_be(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[list[str]] = []
+
+    def mount(command: list[str], **_how: object) -> subprocess.CompletedProcess[str]:
+        asked.append(command)
+        return subprocess.CompletedProcess(command, 0, MACOS, "")
+
+    monkeypatch.setattr(sys, "platform", "darwin")
+    monkeypatch.setattr(subprocess, "run", mount)
+    assert network_drive(Path("/Volumes/club/journals")) == "smbfs"
+    assert network_drive(Path("/Volumes/stick")) == ""
+    assert len(asked) == 2
+    assert network_drive(Path("/Users/cook")) == ""
+    assert len(asked) == 2

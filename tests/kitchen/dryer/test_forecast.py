@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.dryer.drying import add_weighing, start_batch, take_off
@@ -18,6 +19,7 @@ from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
 from dryhouse.science.moisture import LoadPart, load_of
 from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.sorption import gab
 from dryhouse.science.values import Fact
 from dryhouse.words.messages import message_words
 from tests.kitchen.drying_room import APPLE, Hands
@@ -98,6 +100,17 @@ def test_the_kitchens_air_tells_of_a_damp_day() -> None:
     assert damp.expected.chamber.relative_humidity_pct > dry.expected.chamber.relative_humidity_pct
     assert damp.expected.slow_day is not None
     assert "relative humidity" in message_words(damp.expected.slow_day)
+
+
+def test_it_settles_where_the_published_isotherms_say_in_the_air_of_the_dryer() -> None:
+    damp = potato(Hands(), 700.0, kitchen_temperature=Temperature(34.0), kitchen_humidity_pct=95.0)
+    chamber, settles = damp.expected.chamber, damp.expected.equilibrium
+    assert chamber is not None
+    assert settles is not None
+    activity = chamber.relative_humidity_pct / 100.0
+    near = [i for i in isotherms("potato") if i.near(57.0)]
+    expected = sum(gab(i.m0, i.c, i.k, activity) for i in near) / len(near)
+    assert settles.value == pytest.approx(expected, rel=1e-9)
 
 
 def test_without_the_kitchens_air_nothing_is_supposed_of_it() -> None:
