@@ -1,7 +1,7 @@
 """What a refusal says to the person, for tests that look at its words."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 
 import pytest
@@ -15,6 +15,16 @@ from dryhouse.words.messages import message_words, problem_sentence
 def in_words(messages: Iterable[Message]) -> list[str]:
     """What each of the messages says."""
     return [message_words(each, Style()) for each in messages]
+
+
+def worded(condition: Callable[..., Message | None]) -> Callable[..., str]:
+    """A condition of the rules that answers in words; empty where it is silent."""
+
+    def said(*facts: object) -> str:
+        found = condition(*facts)
+        return "" if found is None else message_words(found)
+
+    return said
 
 
 @contextmanager

@@ -13,8 +13,9 @@ from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.quantities import parse_amount, unit_typed
 from dryhouse.science.safety.unfolded import AT_A_LOOK_UP, unfolded
 from dryhouse.science.units import METRIC_UNITS
-from dryhouse.science.values import Basis, Caution, Figure, Moment, cautions_json, gravest_first
+from dryhouse.science.values import Basis, Caution, Figure, Moment, gravest_first
 from dryhouse.words.bases import basis_text
+from dryhouse.words.cautions import cautions_json
 from dryhouse.words.figures import figure_json
 from dryhouse.words.workings import lines
 

@@ -19,7 +19,6 @@ from datetime import datetime, timedelta
 
 from dryhouse.science.messages import Message, message
 from dryhouse.science.messages import MessageKind as Told
-from dryhouse.science.units import both_scales
 from dryhouse.science.values import Basis, Fact, Figure, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
@@ -218,7 +217,7 @@ def nothing_published(lines: Sequence[Line], celsius: float) -> Message:
     """What is told where there is no life: of the food, or of the food this warm."""
     if not lines:
         return message(Told.NO_KEEPING_TIME)
-    return message(Told.NO_KEEPING_TIME_AT, warmth=both_scales(celsius))
+    return message(Told.NO_KEEPING_TIME_AT, warmth=(celsius, "degC"))
 
 
 def keeping(history: Sequence[Stretch], lines: Sequence[Line], moment: datetime) -> Keeping:

@@ -54,8 +54,8 @@ class Caution:
     text: str
     source: str
     rule: str = ""
-    reason: str = ""
-    """Why it is said here; several reasons are joined by semicolons."""
+    reasons: tuple[Message | str, ...] = ()
+    """Why it is said here."""
     moment: Moment = "always"
     effect: Effect = ""
     short: str = ""
@@ -137,20 +137,13 @@ class Figure:
         return replace(self, cautions=gravest_first((*self.cautions, *cautions)))
 
 
-def cautions_json(cautions: Iterable[Caution]) -> list[dict[str, str]]:
-    """Cautions as the command line and the export write them, the gravest first, each once with all its reasons."""
-    keys = ("severity", "text", "source", "rule", "reason", "moment")
-    return [{key: getattr(caution, key) for key in keys} for caution in gravest_first(cautions)]
-
-
 def gravest_first(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     """Each caution once with all its reasons: stops before warnings before notes, then by moment (now, pot,
     always), then by the rank of its rule in the table, otherwise in the order given."""
-    once: dict[Caution, dict[str, None]] = {}
+    once: dict[Caution, dict[Message | str, None]] = {}
     for caution in cautions:
-        reasons = once.setdefault(replace(caution, reason=""), {})
-        reasons.update(dict.fromkeys(caution.reason.split("; ") if caution.reason else ()))
-    said = [replace(caution, reason="; ".join(reasons)) for caution, reasons in once.items()]
+        once.setdefault(replace(caution, reasons=()), {}).update(dict.fromkeys(caution.reasons))
+    said = [replace(caution, reasons=tuple(reasons)) for caution, reasons in once.items()]
     return tuple(sorted(said, key=_weight))
 
 

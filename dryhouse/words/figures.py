@@ -7,8 +7,9 @@ from typing import Any
 
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.units import DIMENSIONS, MASS, METRIC_UNITS, VOLUME
-from dryhouse.science.values import Figure, cautions_json
+from dryhouse.science.values import Figure
 from dryhouse.words.bases import bases_json
+from dryhouse.words.cautions import cautions_json
 from dryhouse.words.workings import lines
 
 

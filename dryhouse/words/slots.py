@@ -7,12 +7,13 @@ from datetime import date
 
 from dryhouse.science.display import Style
 from dryhouse.science.messages import MessageKind
-from dryhouse.science.units import AREA, LENGTH, MASS, TEMPERATURE, TIME, VOLUME
+from dryhouse.science.units import AREA, LENGTH, MASS, TEMPERATURE, TIME, VOLUME, both_scales, both_scales_exactly
 from dryhouse.science.workings import Term
 from dryhouse.words.amounts import DIGITS, figures, own, worked
 from dryhouse.words.dates import day_words
 from dryhouse.words.message_lines import LINES
 
+_METERS_A_FOOT = 0.3048
 _NOUNS: Mapping[str, str] = {MASS: "a weight", TIME: "a length of time", AREA: "an area"}
 _EXAMPLES: Mapping[str, str] = {
     MASS: "2 lb 3 oz, 40 oz, 1.5 kg or 850 g",
@@ -29,7 +30,8 @@ class Slot:
     """A term in its place in a line.
 
     After a colon the line may ask for `own`, the unit as it is whatever the person's system; `bare`, the
-    number without its unit; how many digits are known; what is counted, `one|many`; of a kind of quantity, the
+    number without its unit; `both`, in °F and °C or in feet and meters whichever she reads, `exactly` to the tenth
+    of a degree; how many digits are known; what is counted, `one|many`; of a kind of quantity, the
     `noun` it goes by or an `example` of how it is typed.
     """
 
@@ -47,11 +49,19 @@ class Slot:
         if "|" in spec:
             one, many = spec.split("|")
             return f"{figures(value, style)} {one if value == 1 else many}"
+        if spec in ("both", "exactly"):
+            return _in_both(value, self._term.unit, exactly=spec == "exactly")
         if spec == "own":
             return own(value, self._term.unit, style)
         if spec == "bare":
             return figures(value, style)
         return worked(value, self._term.unit, style, int(spec or DIGITS))
+
+
+def _in_both(value: float, unit: str, *, exactly: bool) -> str:
+    if unit == "m":
+        return f"{value / _METERS_A_FOOT:.0f} ft ({value:.0f} m)"
+    return both_scales_exactly(value) if exactly else both_scales(value)
 
 
 def _quantity(dimension: str, spec: str) -> str:

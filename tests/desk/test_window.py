@@ -74,7 +74,7 @@ def test_the_sheet_stands_beside_the_place_where_there_is_room_and_never_squeeze
 
 
 def test_a_caution_shows_its_reason_and_source(window):
-    window.session.show_caution(Caution("warn", "Take care of it", "a source", reason="because it is so"))
+    window.session.show_caution(Caution("warn", "Take care of it", "a source", reasons=("because it is so",)))
     text = window.sheet().as_text()
     assert "because it is so" in text
     assert "a source" in text

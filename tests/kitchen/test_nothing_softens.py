@@ -39,6 +39,7 @@ from dryhouse.science.quantities import Duration, Mass, Temperature, parse_tempe
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts, MealFacts
 from dryhouse.science.statuses import FigureId
 from dryhouse.science.units import to_celsius
+from dryhouse.words.cautions import reason_words
 from tests.kitchen.shelf_room import FREEZER, HEATED, NOW, PANTRY, TODAY, a_batch, a_shelf, packed
 from tests.rows import every_row
 
@@ -437,7 +438,7 @@ def test_an_oven_finish_is_said_and_lifts_nothing():
     said = batch_cautions(a_shelf(batch), batch)
     assert "heat-meat-missing" in rules(said)
     (note,) = [c for c in said if c.rule == "oven-finish"]
-    assert "275 °F (135 °C) for 10 min" in note.reason
+    assert "275 °F (135 °C) for 10 min" in reason_words(note)
 
 
 @every_row(("minutes", "stops"), [(None, {"fish-held"}), (29, {"fish-held"}), (30, set())])
@@ -449,7 +450,7 @@ def test_fish_is_asked_for_its_thirty_minutes(minutes, stops):
 def test_a_refused_temperature_is_told_with_a_limit_that_passes_in_both_scales():
     batch = heated("beef-jerky", temperature="71 C")
     (stop,) = [c for c in batch_cautions(a_shelf(batch), batch) if c.rule == "heat-meat-below"]
-    assert "159.8 °F (71 °C), below 160 °F (71.1 °C)" in stop.reason
+    assert "159.8 °F (71 °C), below 160 °F (71.1 °C)" in reason_words(stop)
     assert heat_stops(heated("beef-jerky", temperature="71.1 C")) == set()
 
 

@@ -1,6 +1,7 @@
 """A figure carries everything that is known about it."""
 
-from dryhouse.science.values import Caution, Fact, Figure, cautions_json, gravest_first
+from dryhouse.science.values import Caution, Fact, Figure, gravest_first
+from dryhouse.words.cautions import cautions_json
 
 STOP, WARN, NOTE = (Caution(s, s, "a source") for s in ("stop", "warn", "note"))
 
@@ -11,9 +12,9 @@ def test_cautions_are_said_once_and_the_gravest_first():
 
 
 def test_the_same_words_for_two_reasons_are_written_once():
-    twice = [Caution("stop", "Heat it.", "a source", reason="turkey"), Caution("stop", "Heat it.", "a source")]
+    twice = [Caution("stop", "Heat it.", "a source", reasons=("turkey",)), Caution("stop", "Heat it.", "a source")]
     assert [(c["text"], c["reason"]) for c in cautions_json(twice)] == [("Heat it.", "turkey")]
-    third = Caution("stop", "Heat it.", "a source", reason="turkey; duck")
+    third = Caution("stop", "Heat it.", "a source", reasons=("turkey", "duck"))
     assert [c["reason"] for c in cautions_json([*twice, third])] == ["turkey; duck"]
 
 

@@ -13,6 +13,7 @@ from dryhouse.kitchen.cautions.cautions import batch_cautions, food_cautions, lo
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.shelf.lots import lot_named, lot_title
 from dryhouse.science.errors import InputProblem
+from dryhouse.words.cautions import reason_words
 
 
 def add(verbs: Any) -> None:
@@ -56,7 +57,7 @@ def _run(args: argparse.Namespace) -> int:
                 "unit": "caution",
                 "measure": None,
                 "basis": [{"kind": "handbook", "n": None, "source": s} for s in sources],
-                "workings": [f"{c.rule}: {c.reason}" for c in cautions],
+                "workings": [f"{c.rule}: {reason_words(c)}" for c in cautions],
                 "cautions": cautions_of(cautions),
             }
         )
@@ -64,5 +65,5 @@ def _run(args: argparse.Namespace) -> int:
     print(title)
     for caution in cautions:
         print(f"  {caution.severity.upper()}: {caution.text}")
-        print(f"      because: {caution.reason}. Source: {caution.source}.")
+        print(f"      because: {reason_words(caution)}. Source: {caution.source}.")
     return 0

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, basis_lines, basis_words, say_answer, say_json
 from dryhouse.words.bases import bases_json
+from dryhouse.words.cautions import cautions_json
 from dryhouse.words.messages import message_words
 
 if TYPE_CHECKING:
@@ -39,7 +40,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.dryer.curve_points import read_points
     from dryhouse.science.display import METRIC, Style
     from dryhouse.science.quantities import parse_percent
-    from dryhouse.science.values import Figure, cautions_json
+    from dryhouse.science.values import Figure
     from dryhouse.words.figures import figure_json
 
     def percent(text: str | None, what: str) -> float | None:

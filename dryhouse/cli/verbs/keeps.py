@@ -12,8 +12,8 @@ from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.shelf.shelf import NothingPublished, keeps
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_temperature
-from dryhouse.science.values import cautions_json
 from dryhouse.science.workings import StepKind
+from dryhouse.words.cautions import cautions_json
 from dryhouse.words.messages import problem_sentence
 
 

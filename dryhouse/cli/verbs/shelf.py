@@ -19,8 +19,8 @@ from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.display import Style
 from dryhouse.science.statuses import Status
 from dryhouse.science.units import SIZES
-from dryhouse.science.values import cautions_json
 from dryhouse.words.bases import bases_json
+from dryhouse.words.cautions import cautions_json
 from dryhouse.words.figures import figure_json
 from dryhouse.words.workings import lines as workings
 

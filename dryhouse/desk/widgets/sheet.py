@@ -14,6 +14,7 @@ from dryhouse.desk.widgets.cautions_view import CautionRow
 from dryhouse.desk.widgets.figure_view import also_by_measure
 from dryhouse.science.values import Caution, Figure
 from dryhouse.words.bases import basis_text
+from dryhouse.words.cautions import reason_words
 from dryhouse.words.workings import lines
 
 
@@ -69,8 +70,8 @@ class WorkingsSheet(QFrame):
         """Why a caution is said, and where it comes from."""
         self._begin(SAID[caution.severity], f"{SAID[caution.severity]}: {caution.text}")
         self._add(caution.text)
-        if caution.reason:
-            self._section("Why", (caution.reason,))
+        if why := reason_words(caution, self.session.style):
+            self._section("Why", (why,))
         self._section("Source", (caution.source,))
         self._finish()
 

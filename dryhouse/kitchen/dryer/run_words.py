@@ -16,7 +16,8 @@ from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, counted, duration
 from dryhouse.science.dryness import Verdict
 from dryhouse.science.statuses import VerdictName
-from dryhouse.science.values import Figure, cautions_json
+from dryhouse.science.values import Figure
+from dryhouse.words.cautions import cautions_json
 from dryhouse.words.curves import curve_lines
 from dryhouse.words.dates import clock, weekday_clock
 from dryhouse.words.figures import figure_json, moisture_json

@@ -16,6 +16,7 @@ from dryhouse.kitchen.records import Lot, LotCheck
 from dryhouse.science.safety import LotFacts, Rule, rules_that_speak
 from dryhouse.science.statuses import Status
 from dryhouse.words.dates import day_words
+from dryhouse.words.messages import message_words
 
 CONDITIONING = "condition-fruit"
 """The rule that asks for conditioning, and holds its days."""
@@ -57,7 +58,7 @@ def _forbids(rule: Rule) -> bool:
 def status_reasons(facts: LotFacts) -> Reasons:
     """The handbook's rules that forbid this lot or ask for a look at it, by id, and why."""
     return tuple(
-        (rule.id, f"{rule.short} ({'; '.join(reasons)})")
+        (rule.id, f"{rule.short} ({'; '.join(message_words(reason) for reason in reasons)})")
         for rule, reasons in rules_that_speak(facts, _deciding()).items()
     )
 

@@ -73,7 +73,7 @@ def _cautions_of_any(asked: WhichFood) -> tuple[Caution, ...]:
     kinds = ", ".join(kind.name for kind in asked.kinds)
     why = f"the cautions are those of {kinds}" if kinds else "no food here is called that"
     text = f"Which food “{asked.typed}” is isn't known here. Give the name of one food to see what belongs to it."
-    note = Caution(Severity.NOTE, text, "our own rule", "food-not-named", why, "now")
+    note = Caution(Severity.NOTE, text, "our own rule", "food-not-named", (why,), "now")
     return gravest_first([*said.values(), note])
 
 

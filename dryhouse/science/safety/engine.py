@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from dryhouse.science.messages import Message
 from dryhouse.science.safety.facts import BatchFacts, Facts, FoodFacts, LotFacts, MealFacts
 from dryhouse.science.safety.families import drying, identity, packing, precook, serving, storage, undried
 from dryhouse.science.safety.rules import Condition, Rule
@@ -30,7 +31,7 @@ def evaluate(facts: Facts, rules: Iterable[Rule]) -> tuple[Caution, ...]:
             rule.text,
             rule.source,
             rule.id,
-            "; ".join(reasons),
+            reasons,
             rule.moment,
             rule.effect,
             rule.short,
@@ -40,12 +41,12 @@ def evaluate(facts: Facts, rules: Iterable[Rule]) -> tuple[Caution, ...]:
     )
 
 
-def rules_that_speak(facts: Facts, rules: Iterable[Rule]) -> dict[Rule, tuple[str, ...]]:
+def rules_that_speak(facts: Facts, rules: Iterable[Rule]) -> dict[Rule, tuple[Message, ...]]:
     """Every rule that speaks, in the order given, with its reasons."""
     surface = _SURFACES[type(facts)]
     walked = (*_walk(facts), MealFacts((facts,))) if isinstance(facts, FoodFacts | LotFacts) else _walk(facts)
     nodes = [(node, node.kinds) for node in walked]
-    spoken: dict[Rule, tuple[str, ...]] = {}
+    spoken: dict[Rule, tuple[Message, ...]] = {}
     for rule in rules:
         if surface not in rule.said_of:
             continue
@@ -53,7 +54,7 @@ def rules_that_speak(facts: Facts, rules: Iterable[Rule]) -> dict[Rule, tuple[st
         reasons = dict.fromkeys(
             reason
             for node, kinds in nodes
-            if isinstance(node, asks) and rule.concerns(kinds) and (reason := condition(node, rule))
+            if isinstance(node, asks) and rule.concerns(kinds) and (reason := condition(node, rule)) is not None
         )
         if reasons:
             spoken[rule] = tuple(reasons)

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from dryhouse.science.messages import Message
 from dryhouse.science.statuses import Severity
 from dryhouse.science.values import Effect, Moment
 
@@ -58,5 +59,5 @@ class Rule:
         return self.limit
 
 
-Condition = Callable[[Any, Rule], str]
-"""Answers why the rule speaks, in words, or an empty string where it is silent."""
+Condition = Callable[[Any, Rule], Message | None]
+"""Answers why the rule speaks, or None where it is silent."""

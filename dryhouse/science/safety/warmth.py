@@ -5,16 +5,19 @@ Limits: USDA, the danger zone: two hours in all above 40 °F, one hour where it 
 
 from __future__ import annotations
 
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Why
+
 WARM_C, HOT_C = (40.0 - 32.0) / 1.8, (90.0 - 32.0) / 1.8
 WARM_MIN, HOT_MIN = 120.0, 60.0
 COUNTED_MIN = 1440.0
 """Longer than a day is not told apart."""
 
 
-def stood_too_warm(warm_min: float | None, hot_min: float | None) -> str:
-    """Why food that is not dry has stood warm too long, or an empty string; a time not known is too long."""
+def stood_too_warm(warm_min: float | None, hot_min: float | None) -> Message | None:
+    """Why food that is not dry has stood warm too long, or None; a time not known is too long."""
     if warm_min is None or hot_min is None:
-        return "how long it stood warm is not known"
+        return message(Why.STOOD_UNKNOWN)
     if hot_min > HOT_MIN:
-        return "it stood above 90 °F (32 °C) for more than 1 hour"
-    return "it stood above 40 °F (4 °C) for more than 2 hours" if warm_min > WARM_MIN else ""
+        return message(Why.STOOD_HOT)
+    return message(Why.STOOD_WARM) if warm_min > WARM_MIN else None

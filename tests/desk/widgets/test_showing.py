@@ -17,7 +17,7 @@ from dryhouse.kitchen.settings import set_preference
 from dryhouse.science.values import Basis, Caution, Figure, Measure
 from dryhouse.science.workings import StepKind, step
 
-STOP = Caution("stop", "Do not eat it.", "first source", reason="It was never heated.")
+STOP = Caution("stop", "Do not eat it.", "first source", reasons=("It was never heated.",))
 NOTE = Caution("note", "Label it.", "second source")
 FIGURE = Figure(
     198.4467,

@@ -84,7 +84,7 @@ def test_any_facts_are_answered_gravest_first_each_rule_once(facts):
     order = [("stop", "warn", "note").index(c.severity) for c in answered]
     assert order == sorted(order)
     assert len({c.rule for c in answered}) == len(answered)
-    assert all(c.reason and c.source and c.text for c in answered)
+    assert all(c.reasons and c.source and c.text for c in answered)
 
 
 @given(st.sampled_from(ANIMALS), batches)

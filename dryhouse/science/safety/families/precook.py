@@ -6,89 +6,89 @@ an answer. What an oven did after drying answers nothing.
 
 from __future__ import annotations
 
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Why
 from dryhouse.science.safety.facts import COOKED_THROUGH, BatchFacts
 from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
-from dryhouse.science.units import both_scales_exactly
 
 ASKS = BatchFacts
 BOILING_C = 100.0
 """Wet food gets no hotter inside than boiling water at sea level, 212 °F."""
 
 
-def missing(batch: BatchFacts, rule: Rule) -> str:
+def missing(batch: BatchFacts, rule: Rule) -> Message | None:
     """No temperature is recorded."""
     if batch.precook_temperature_c is None:
-        return "no temperature reached before drying is recorded"
-    return ""
+        return message(Why.NOT_HEATED)
+    return None
 
 
-def below(batch: BatchFacts, rule: Rule) -> str:
+def below(batch: BatchFacts, rule: Rule) -> Message | None:
     """A temperature is recorded, and it is too low, however it was measured."""
     reached = batch.precook_temperature_c
     if reached is not None and reached < rule.bound - ROUNDING_C:
-        asked = both_scales_exactly(rule.bound)
-        return f"the recorded temperature is {both_scales_exactly(reached)}, below {asked}"
-    return ""
+        return message(Why.HEATED_BELOW, reached=(reached, "degC"), asked=(rule.bound, "degC"))
+    return None
 
 
-def unmeasured(batch: BatchFacts, rule: Rule) -> str:
+def unmeasured(batch: BatchFacts, rule: Rule) -> Message | None:
     """A temperature high enough is recorded, but no thermometer."""
     if _high_enough(batch, rule.bound) and batch.precook_measured is not True:
-        return "the recorded temperature was not read off a thermometer"
-    return ""
+        return message(Why.NO_THERMOMETER)
+    return None
 
 
-def implausible(batch: BatchFacts, rule: Rule) -> str:
+def implausible(batch: BatchFacts, rule: Rule) -> Message | None:
     """The temperature recorded is hotter than boiling water: it is not that of the food."""
     reached = batch.precook_temperature_c
     if reached is not None and reached > rule.bound + ROUNDING_C:
-        return f"the recorded temperature is {both_scales_exactly(reached)}, hotter than boiling water"
-    return ""
+        return message(Why.HOTTER_THAN_BOILING, reached=(reached, "degC"))
+    return None
 
 
-def method_no_answer(batch: BatchFacts, rule: Rule) -> str:
+def method_no_answer(batch: BatchFacts, rule: Rule) -> Message | None:
     """A temperature is recorded, and how the food was heated does not count as cooking it, or nobody said."""
     if batch.precook_temperature_c is None or batch.precook_method in COOKED_THROUGH:
-        return ""
+        return None
     said = batch.precook_method
-    return f"recorded as heated: {said}" if said else "how the food was heated is not recorded"
+    return message(Why.HEATED_HOW, how=said) if said else message(Why.HEATED_HOW_UNKNOWN)
 
 
-def not_held(batch: BatchFacts, rule: Rule) -> str:
+def not_held(batch: BatchFacts, rule: Rule) -> Message | None:
     """Hot enough, but not as long as the rule asks, or nobody said how long."""
     if batch.precook_temperature_c is None:
-        return ""
+        return None
     held = batch.precook_held_min
     if held is None:
-        return "how long it was held at that temperature is not recorded"
-    return f"held for {held:g} min" if held < rule.bound - 1e-9 else ""
+        return message(Why.HELD_UNKNOWN)
+    return message(Why.HELD_SHORT, minutes=(held, "min")) if held < rule.bound - 1e-9 else None
 
 
-def finished(batch: BatchFacts, rule: Rule) -> str:
+def finished(batch: BatchFacts, rule: Rule) -> Message | None:
     """What an oven did after drying, and that it is no answer."""
     if batch.finish_temperature_c is None:
-        return ""
-    minutes = "" if batch.finish_min is None else f" for {batch.finish_min:g} min"
-    return f"after drying, {both_scales_exactly(batch.finish_temperature_c)}{minutes} in an oven is recorded"
+        return None
+    heat = (batch.finish_temperature_c, "degC")
+    if batch.finish_min is None:
+        return message(Why.OVEN_AFTERWARDS, heat=heat)
+    return message(Why.OVEN_AFTERWARDS_FOR, heat=heat, minutes=(batch.finish_min, "min"))
 
 
-def not_cooked(batch: BatchFacts, rule: Rule) -> str:
+def not_cooked(batch: BatchFacts, rule: Rule) -> Message | None:
     """Nothing says that the food went in cooked or canned."""
     if batch.made_from in ("cooked", "canned"):
-        return ""
-    return (
-        f"recorded as made from {batch.made_from}" if batch.made_from else "what it was made from is not recorded"
-    )
+        return None
+    return message(Why.MADE_FROM, what=batch.made_from) if batch.made_from else message(Why.MADE_FROM_UNKNOWN)
 
 
-def dried_at_home(batch: BatchFacts, rule: Rule) -> str:
+def dried_at_home(batch: BatchFacts, rule: Rule) -> Message | None:
     """Dried at home, or nothing says that it was bought: a heat step would not answer the rule."""
-    return f"{batch.food.name or 'this food'} dried at home"
+    return message(Why.DRIED_AT_HOME, food=batch.food.name or Why.THIS_FOOD)
 
 
-def not_identified(batch: BatchFacts, rule: Rule) -> str:
+def not_identified(batch: BatchFacts, rule: Rule) -> Message | None:
     """Nothing says who knows these mushrooms."""
-    return "" if batch.identified else "nobody is recorded as having identified them, nor that they were bought"
+    return None if batch.identified else message(Why.NOT_IDENTIFIED)
 
 
 def _high_enough(batch: BatchFacts, limit_c: float) -> bool:

@@ -2,90 +2,91 @@
 
 from __future__ import annotations
 
+from dryhouse.science.messages import Message, message
+from dryhouse.science.messages import MessageKind as Why
 from dryhouse.science.safety.facts import FoodFacts, LotFacts, MealFacts
 from dryhouse.science.safety.rules import ROUNDING_C, Condition, Rule
-from dryhouse.science.units import both_scales
 
 ASKS = MealFacts
 COLD_SOAK = "cold soak"
 
 
-def serving(meal: MealFacts, rule: Rule) -> str:
+def serving(meal: MealFacts, rule: Rule) -> Message | None:
     """Whenever food is soaked, cooked or eaten."""
-    return "water goes on it"
+    return message(Why.WATER_GOES_ON)
 
 
-def soaked_too_long(meal: MealFacts, rule: Rule) -> str:
+def soaked_too_long(meal: MealFacts, rule: Rule) -> Message | None:
     """Longer than the rule allows between its two temperatures; an unknown temperature counts as between."""
     minutes, stands_at = meal.soak_minutes, meal.soak_temperature_c
     if minutes is None or minutes <= rule.bound:
-        return ""
+        return None
     if stands_at is None:
-        return f"it soaks for {minutes:.0f} min at a temperature not known"
-    return _time_and_warmth(minutes, stands_at) if _between(stands_at, rule) else ""
+        return message(Why.SOAKS_UNKNOWN_WARMTH, minutes=(minutes, "min"))
+    return _time_and_warmth(minutes, stands_at) if _between(stands_at, rule) else None
 
 
-def soaked_too_long_in_heat(meal: MealFacts, rule: Rule) -> str:
+def soaked_too_long_in_heat(meal: MealFacts, rule: Rule) -> Message | None:
     """Longer than the rule allows where it is known to stand between its two temperatures."""
     minutes, stands_at = meal.soak_minutes, meal.soak_temperature_c
     if minutes is None or stands_at is None or minutes <= rule.bound:
-        return ""
-    return _time_and_warmth(minutes, stands_at) if _between(stands_at, rule) else ""
+        return None
+    return _time_and_warmth(minutes, stands_at) if _between(stands_at, rule) else None
 
 
-def soak_unknown(meal: MealFacts, rule: Rule) -> str:
+def soak_unknown(meal: MealFacts, rule: Rule) -> Message | None:
     """How long or how warm it soaks is not known."""
     if meal.soak_minutes is None:
-        return "how long it soaks is not recorded"
+        return message(Why.SOAK_TIME_UNKNOWN)
     if meal.soak_minutes > rule.bound and meal.soak_temperature_c is None:
-        return "how warm it soaks is not recorded"
-    return ""
+        return message(Why.SOAK_WARMTH_UNKNOWN)
+    return None
 
 
-def soaked_cold(meal: MealFacts, rule: Rule) -> str:
+def soaked_cold(meal: MealFacts, rule: Rule) -> Message | None:
     """Something in it that was not bought, or is egg, is eaten from a cold soak, never heated; a thing known by its
     label alone counts. Bought egg is dried raw and needs cooking; other bought food goes by its package."""
     soaked = [p for p in meal.parts if rule.concerns(p.kinds) and (p in meal.home_parts or "egg" in p.kinds)]
-    return "it is planned as a cold soak" if meal.cooking == COLD_SOAK and soaked else ""
+    return message(Why.COLD_SOAK) if meal.cooking == COLD_SOAK and soaked else None
 
 
-def soaked_cold_raw(meal: MealFacts, rule: Rule) -> str:
+def soaked_cold_raw(meal: MealFacts, rule: Rule) -> Message | None:
     """Something that nobody has recorded as cooked or canned is eaten from a cold soak, never heated."""
     if meal.cooking != COLD_SOAK:
-        return ""
+        return None
     raw = [part for part in meal.parts if rule.concerns(part.kinds) and not _cooked(part)]
-    return "it is planned as a cold soak" if raw else ""
+    return message(Why.COLD_SOAK) if raw else None
 
 
-def bought_soaked_cold(meal: MealFacts, rule: Rule) -> str:
+def bought_soaked_cold(meal: MealFacts, rule: Rule) -> Message | None:
     """Something bought is eaten from a cold soak, never heated."""
     bought = [p for p in meal.parts if p not in meal.home_parts and rule.concerns(p.kinds)]
-    return "it is planned as a cold soak" if meal.cooking == COLD_SOAK and bought else ""
+    return message(Why.COLD_SOAK) if meal.cooking == COLD_SOAK and bought else None
 
 
 def _cooked(part: FoodFacts | LotFacts) -> bool:
     return isinstance(part, LotFacts) and part.batch is not None and part.batch.made_from in ("cooked", "canned")
 
 
-def high_up(meal: MealFacts, rule: Rule) -> str:
+def high_up(meal: MealFacts, rule: Rule) -> Message | None:
     """Above the rule's height, or at a height nobody recorded."""
     if meal.altitude_m is None:
-        return "the altitude is not known"
-    return f"at {meal.altitude_m / 0.3048:.0f} ft ({meal.altitude_m:.0f} m)" if meal.altitude_m > rule.bound else ""
+        return message(Why.ALTITUDE_UNKNOWN)
+    return message(Why.AT_ALTITUDE, up=(meal.altitude_m, "m")) if meal.altitude_m > rule.bound else None
 
 
-def low_down(meal: MealFacts, rule: Rule) -> str:
+def low_down(meal: MealFacts, rule: Rule) -> Message | None:
     """At the rule's height or below it, and the height is known."""
     metres = meal.altitude_m
-    return "" if metres is None or metres > rule.bound else f"at {metres / 0.3048:.0f} ft ({metres:.0f} m)"
+    return None if metres is None or metres > rule.bound else message(Why.AT_ALTITUDE, up=(metres, "m"))
 
 
 def _between(celsius: float, rule: Rule) -> bool:
     return (rule.over_c or 0.0) + ROUNDING_C < celsius < (rule.under_c or 100.0) - ROUNDING_C
 
 
-def _time_and_warmth(minutes: float, celsius: float) -> str:
-    return f"it soaks for {minutes:.0f} min at {both_scales(celsius)}"
+def _time_and_warmth(minutes: float, celsius: float) -> Message | None:
+    return message(Why.SOAKS, minutes=(minutes, "min"), at=(celsius, "degC"))
 
 
 CONDITIONS: dict[str, Condition] = {

@@ -2,9 +2,14 @@
 
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts
-from dryhouse.science.safety.families.drying import air_cooler, sulfited, thicker
+from dryhouse.science.safety.families import drying as family
 from dryhouse.science.units import to_celsius
 from tests.rows import every_row
+from tests.told import worded
+
+air_cooler = worded(family.air_cooler)
+sulfited = worded(family.sulfited)
+thicker = worded(family.thicker)
 
 RULES = rules_by_id()
 BEEF = FoodFacts("beef", "meat")

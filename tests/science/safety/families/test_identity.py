@@ -2,7 +2,11 @@
 
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import FoodFacts
-from dryhouse.science.safety.families.identity import always, ingredients_unknown
+from dryhouse.science.safety.families import identity as family
+from tests.told import worded
+
+always = worded(family.always)
+ingredients_unknown = worded(family.ingredients_unknown)
 
 RULES = rules_by_id()
 

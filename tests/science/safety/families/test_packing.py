@@ -2,16 +2,17 @@
 
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts
-from dryhouse.science.safety.families.packing import (
-    airless_not_cold,
-    bought,
-    dryness_unknown,
-    not_conditioned,
-    oil_cold,
-    oil_not_cold,
-    with_absorber,
-)
+from dryhouse.science.safety.families import packing as family
 from tests.rows import every_row
+from tests.told import worded
+
+airless_not_cold = worded(family.airless_not_cold)
+bought = worded(family.bought)
+dryness_unknown = worded(family.dryness_unknown)
+not_conditioned = worded(family.not_conditioned)
+oil_cold = worded(family.oil_cold)
+oil_not_cold = worded(family.oil_not_cold)
+with_absorber = worded(family.with_absorber)
 
 RULES = rules_by_id()
 APPLE, TURKEY = FoodFacts("apple", "fruit"), FoodFacts("turkey", "poultry")

@@ -5,20 +5,21 @@ from dataclasses import replace
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.kitchen.records.batches import PRECOOK_METHODS
 from dryhouse.science.safety.facts import COOKED_THROUGH, BatchFacts, FoodFacts
-from dryhouse.science.safety.families.precook import (
-    below,
-    dried_at_home,
-    finished,
-    implausible,
-    method_no_answer,
-    missing,
-    not_cooked,
-    not_held,
-    not_identified,
-    unmeasured,
-)
+from dryhouse.science.safety.families import precook as family
 from dryhouse.science.units import to_celsius
 from tests.rows import every_row
+from tests.told import worded
+
+below = worded(family.below)
+dried_at_home = worded(family.dried_at_home)
+finished = worded(family.finished)
+implausible = worded(family.implausible)
+method_no_answer = worded(family.method_no_answer)
+missing = worded(family.missing)
+not_cooked = worded(family.not_cooked)
+not_held = worded(family.not_held)
+not_identified = worded(family.not_identified)
+unmeasured = worded(family.unmeasured)
 
 TURKEY = FoodFacts("turkey", "poultry")
 RULES = rules_by_id()

@@ -3,18 +3,19 @@
 from dryhouse.handbook.safety_table import rules_by_id, safety_rules
 from dryhouse.science.safety import evaluate
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts, MealFacts
-from dryhouse.science.safety.families.serving import (
-    bought_soaked_cold,
-    high_up,
-    serving,
-    soak_unknown,
-    soaked_cold,
-    soaked_cold_raw,
-    soaked_too_long,
-    soaked_too_long_in_heat,
-)
+from dryhouse.science.safety.families import serving as family
 from dryhouse.science.units import to_celsius
 from tests.rows import every_row
+from tests.told import worded
+
+bought_soaked_cold = worded(family.bought_soaked_cold)
+high_up = worded(family.high_up)
+serving = worded(family.serving)
+soak_unknown = worded(family.soak_unknown)
+soaked_cold = worded(family.soaked_cold)
+soaked_cold_raw = worded(family.soaked_cold_raw)
+soaked_too_long = worded(family.soaked_too_long)
+soaked_too_long_in_heat = worded(family.soaked_too_long_in_heat)
 
 RULES = rules_by_id()
 

@@ -2,18 +2,18 @@
 
 from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.science.safety.facts import BatchFacts, FoodFacts, LotFacts
-from dryhouse.science.safety.families.storage import (
-    CONDITIONS,
-    mould,
-    not_cold,
-    opened,
-    pasteurised,
-    smell,
-    unchecked,
-    warmer,
-)
+from dryhouse.science.safety.families import storage as family
 from dryhouse.science.units import to_celsius
 from tests.rows import every_row
+from tests.told import worded
+
+mould = worded(family.mould)
+not_cold = worded(family.not_cold)
+opened = worded(family.opened)
+pasteurised = worded(family.pasteurised)
+smell = worded(family.smell)
+unchecked = worded(family.unchecked)
+warmer = worded(family.warmer)
 
 RULES = rules_by_id()
 COD = FoodFacts("cod", "fish")
@@ -57,4 +57,4 @@ def test_a_jar_nobody_looked_at_says_so_a_bought_bag_does_not():
 
 
 def test_every_condition_of_the_family_is_asked_by_a_rule():
-    assert set(CONDITIONS) <= {rule.when for rule in RULES.values()}
+    assert set(family.CONDITIONS) <= {rule.when for rule in RULES.values()}
