@@ -5,8 +5,8 @@
 Mutants are picked by chance from operators, comparisons, `and` and `or`, `not`, numbers, truth values, calls
 whose answer nobody uses, and what a function returns. All tests are run once to note which of them come by which
 mutant (`tests/reached.py`); then each is tried in a copy of the tree, never in place: first with the quickest of
-the tests that come by, or, where none could be noted (what is run when a module is imported), with those that name
-its module and those of the modules that use it. `--all` asks every test that needs no window at the end. A survivor
+the tests that come by, and where hardly any does (what is run on import, or remembered) with those that name its
+module and those of the modules that use it. `--all` asks every test that needs no window at the end. A survivor
 either changes nothing a person could see, or shows a test that is missing. Exit code 1 where there are survivors.
 """
 
@@ -40,6 +40,8 @@ WITHOUT_WINDOW = ("tests/science", "tests/kitchen", "tests/words", "tests/cli", 
 LONGEST_S = 1200
 ENOUGH_S = 60.0
 """Seconds of tests that come by a mutant, the quickest first; the slow ones are asked last and rarely needed."""
+FEW = 4
+"""Where fewer tests come by than this, what is reckoned there may be remembered, and others live on it unseen."""
 LEFT_OUT = (".git", ".hypothesis", "__pycache__", ".venv", ".mypy_cache", ".ruff_cache", "build", "dist")
 
 OPERATORS = {"+": "-", "-": "+", "*": "/", "/": "*", "//": "/", "%": "*", "**": "*", "&": "|", "|": "&"}
@@ -275,7 +277,8 @@ def main() -> int:
         def tried(number: int) -> str:
             mutant, tree = mutants[number], trees.get()
             come_by = quick(reach.tests.get(number, ()), reach.seconds)
-            by_module = stages(mutant.path)[: 3 if given.all else 1 if given.near else 0 if come_by else 2]
+            few = len(come_by) < FEW
+            by_module = stages(mutant.path)[: 3 if given.all else 1 if given.near else 2 if few else 0]
             try:
                 return caught(mutant, tree, left_out, [stage for stage in (come_by, *by_module) if stage])
             finally:

@@ -24,6 +24,11 @@ def test_the_cooler_table_rules_and_the_other_is_named() -> None:
     assert found.basis[0].source == "cool"
 
 
+def test_where_the_tables_agree_there_is_one_boiling_point_and_no_range() -> None:
+    found = boiling_point(0.0, TABLES)
+    assert (found.value, found.low, found.high) == (100.0, None, None)
+
+
 def test_below_the_sea_it_boils_as_at_the_sea() -> None:
     assert boiling_point(-20.0, TABLES).value == 100.0
 

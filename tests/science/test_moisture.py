@@ -61,6 +61,14 @@ def test_a_target_mass_carries_its_interval_its_basis_and_its_workings():
     assert figure.workings[0].terms[-1].source == "a source"
 
 
+def test_a_dry_matter_test_of_the_load_moves_its_target():
+    load = one()
+    figure = target_mass(load, TARGET, load.belief.tested(0.22))
+    assert figure.value == pytest.approx(220.0 / 0.9, rel=0.01)
+    assert figure.low < figure.value < figure.high
+    assert figure.value < target_mass(load, TARGET).value
+
+
 @given(grams, percent, st.floats(0.02, 1.0))
 def test_the_starting_moisture_named_as_an_explanation_makes_the_weights_add_up(mass, water, share):
     load = one(mass, Fact(water, "%", "s"))
