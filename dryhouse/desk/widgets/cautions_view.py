@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from dryhouse.desk.cautions import SAID, more_words, said
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.announce import announce
 from dryhouse.desk.widgets.basics import column, fill, row, stop_before, tab_through, words
 from dryhouse.desk.widgets.pressable import Pressable
 from dryhouse.science.safety.unfolded import OF_A_PLANT, unfolded
@@ -135,9 +135,7 @@ class CautionsView(QWidget):
         new = [c for c in wanted if c.severity == "stop" and c not in self.cautions]
         self.cautions, self.most = wanted, most
         self._show()
-        if new and self.isVisible():
-            heard = QAccessibleAnnouncementEvent(self, " ".join(said(c) for c in new))
-            QAccessible.updateAccessibility(heard)
+        announce(self, " ".join(said(c) for c in new))
 
     def tab_stops(self) -> tuple[QWidget, ...]:
         """What Tab comes to, in order, for a form that puts its entries in order anew."""

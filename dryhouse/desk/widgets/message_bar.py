@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFrame, QLabel
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.messages import Message
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.announce import announce
 from dryhouse.desk.widgets.basics import button, row, words
 
 _TINTS = {"done": "keeping", "note": "note", "input": "warn", "world": "stop", "fault": "stop"}
@@ -54,6 +55,7 @@ class MessageBar(QFrame):
         self.setAccessibleName(f"{_SAID[message.kind]}: {message.text}")
         self._dress()
         self.show()
+        announce(self, self.accessibleName())
         if message.kind in _STAYS:
             self._timer.stop()
         else:

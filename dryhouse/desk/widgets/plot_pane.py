@@ -11,12 +11,25 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QPoint, QSize, Qt, QTimer
-from PySide6.QtGui import QGuiApplication, QImage, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import (
+    QColor,
+    QGuiApplication,
+    QImage,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QFileDialog, QMenu, QSizePolicy, QWidget
 
 from dryhouse.desk.drawing_library import drawing_library, loaded
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.announce import announce
 from dryhouse.desk.widgets.basics import button, calling, column, row
+from dryhouse.desk.widgets.chart_reader import STEP, ChartPoint, Span, nearest, points_of
 from dryhouse.plots.tokens import LIGHT, Tokens
 
 if TYPE_CHECKING:
@@ -43,6 +56,12 @@ class PlotCanvas(QWidget):
         self._image: QImage | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self.stale)
+        self.span = Span()
+        self.points: list[ChartPoint] = []
+        self.reading: int | None = None
+        """The point that is read off now."""
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
         self.setMinimumSize(280, 200)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         session.theme.changed.connect(self.stale)
@@ -53,7 +72,76 @@ class PlotCanvas(QWidget):
     def stale(self) -> None:
         """Draw anew when next seen."""
         self._image = None
+        self.reading = None
         self.update()
+
+    # --- reading ---------------------------------------------------------------------------------------
+
+    def read(self, point: int | None) -> None:
+        """Read off a point: its words stand in the chart, and a screen reader says them."""
+        if point != self.reading:
+            self.reading = point
+            self.update()
+            if point is not None:
+                announce(self, self.points[point].said)
+
+    def step(self, by: int) -> None:
+        """The next point, or the one before."""
+        if self.points:
+            first = 0 if by > 0 else len(self.points) - 1
+            now = self.reading
+            self.read(first if now is None else min(max(now + by, 0), len(self.points) - 1))
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if event.buttons() & Qt.MouseButton.LeftButton and self._held is not None:
+            self.span.move((self._held - event.position().x()) / max(self.width(), 1))
+            self._held = event.position().x()
+            self.stale()
+        else:
+            self.read(nearest(self.points, event.position()))
+
+    _held: float | None = None
+    """Where the chart is held with the mouse."""
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self._held = event.position().x()
+
+    def mouseReleaseEvent(self, _event: QMouseEvent) -> None:
+        self._held = None
+
+    def mouseDoubleClickEvent(self, _event: QMouseEvent) -> None:
+        self.span.reset()
+        self.stale()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Nearer or farther, once the chart has the keyboard: else the page scrolls."""
+        if not self.hasFocus():
+            event.ignore()
+            return
+        factor = STEP if event.angleDelta().y() > 0 else 1 / STEP
+        self.span.nearer(factor, event.position().x() / max(self.width(), 1))
+        self.stale()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        shifted = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        key, keys = event.key(), Qt.Key
+        if key in (keys.Key_Right, keys.Key_Left) and not shifted:
+            self.step(1 if key == keys.Key_Right else -1)
+            return
+        if key in (keys.Key_Right, keys.Key_Left):
+            self.span.move(0.2 if key == keys.Key_Right else -0.2)
+        elif key in (keys.Key_Plus, keys.Key_Equal):
+            self.span.nearer(STEP)
+        elif key == keys.Key_Minus:
+            self.span.nearer(1 / STEP)
+        elif key == keys.Key_0:
+            self.span.reset()
+        else:
+            super().keyPressEvent(event)
+            return
+        self.stale()
+
+    # --- painting --------------------------------------------------------------------------------------
 
     def paintEvent(self, event: QPaintEvent) -> None:
         if self.draw is None:
@@ -65,7 +153,28 @@ class PlotCanvas(QWidget):
         else:
             self._image = self._image or self._render()
             painter.drawImage(self.rect(), self._image)
+            self._paint_reading(painter)
         painter.end()
+
+    def _paint_reading(self, painter: QPainter) -> None:
+        tokens = self.session.theme.tokens
+        if self.hasFocus():
+            painter.setPen(QPen(QColor(tokens.accent), 2))
+            painter.drawRoundedRect(self.rect().adjusted(1, 1, -2, -2), tokens.radius, tokens.radius)
+        if self.reading is None or self.reading >= len(self.points):
+            return
+        point = self.points[self.reading]
+        painter.setPen(QPen(QColor(tokens.ink), 2))
+        painter.drawEllipse(point.at, 8, 8)
+        box = painter.fontMetrics().boundingRect(point.said).adjusted(-8, -4, 8, 4)
+        box.moveTo(max((self.width() - box.width()) // 2, 4), 4)
+        painter.fillRect(box, QColor(tokens.surface))
+        painter.drawRect(box)
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, point.said)
+
+    def _note_points(self, figure: Figure) -> None:
+        """What can be read off the figure that was just drawn."""
+        self.points = points_of(figure, self.session.style, self.devicePixelRatioF())
 
     def _await_library(self) -> None:
         """The place is painted before its first picture: that is drawn once the library is there."""
@@ -81,7 +190,12 @@ class PlotCanvas(QWidget):
         ratio = self.devicePixelRatioF()
         inches = (self.width() / _DOTS_PER_INCH, self.height() / _DOTS_PER_INCH)
         assert self.draw is not None, "an empty canvas is not rendered"
-        return render(self.draw, self.result, self.session.theme.tokens, inches, _DOTS_PER_INCH * ratio)
+        tokens = self.session.theme.tokens
+        figure = _figure(self.draw, self.result, tokens, inches, _DOTS_PER_INCH * ratio)
+        self.span.apply(figure)
+        image = as_image(figure)
+        self._note_points(figure)
+        return image
 
 
 class PlotPane(QWidget):
@@ -114,7 +228,7 @@ class PlotPane(QWidget):
         self.canvas.draw, self.canvas.result, self._table = draw, result, table
         self._copy_data.setEnabled(table is not None)
         self.more.setEnabled(True)
-        self.canvas.setAccessibleDescription(said)
+        self.canvas.setAccessibleDescription(f"{said} The arrow keys read off its points.".strip())
         self.canvas.stale()
 
     def _pop_up(self, where: QPoint) -> None:
@@ -172,7 +286,12 @@ class PlotPane(QWidget):
 
 def render(draw: Draw, result: Any, tokens: Tokens, inches: tuple[float, float], dots: float) -> QImage:
     """A result drawn to an image."""
-    canvas: Any = _figure(draw, result, tokens, inches, dots).canvas  # matplotlib gives its canvases no types
+    return as_image(_figure(draw, result, tokens, inches, dots))
+
+
+def as_image(figure: Figure) -> QImage:
+    """A figure, drawn."""
+    canvas: Any = figure.canvas  # matplotlib gives its canvases no types
     canvas.draw()
     pixels = canvas.buffer_rgba()
     height, width = pixels.shape[:2]

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.announce import Speaker
 from dryhouse.desk.widgets.basics import column, empty, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
@@ -33,6 +34,7 @@ class CardView(QWidget):
         self.status = StatusLine(session.theme)
         self.cautions = CautionsView(session)
         self.figures: list[FigureView] = []
+        self._speaker = Speaker(self)
         grid = QWidget()
         self._tiles = Tiles(least=_TILE)
         grid.setLayout(self._tiles)
@@ -57,6 +59,7 @@ class CardView(QWidget):
             view.setVisible(i < len(card.figures))
             if i < len(card.figures):
                 view.set_figure(card.figures[i].figure, title=card.figures[i].caption)
+        self._speaker.answer(self.status.accessibleName())
         empty(self._sentences)
         for sentence in card.sentences:
             self._sentences.addWidget(words(sentence, select=True))

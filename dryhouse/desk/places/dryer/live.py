@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtGui import QImage
 
-from dryhouse.desk.widgets.plot_pane import PlotCanvas, PlotPane
+from dryhouse.desk.widgets.plot_pane import PlotCanvas, PlotPane, as_image
 from dryhouse.plots.curve_picture import CurvePicture
 from dryhouse.plots.tokens import Tokens
 
@@ -52,11 +52,10 @@ class LiveCanvas(PlotCanvas):
             FigureCanvasAgg(figure)
             self._chart, self._made_for = CurveChart(figure, tokens), made_for
         self._chart.show(self.result)
-        canvas = self._chart.figure.canvas
-        canvas.draw()
-        pixels = canvas.buffer_rgba()
-        high, wide = pixels.shape[:2]
-        return QImage(bytes(pixels), wide, high, 4 * wide, QImage.Format.Format_RGBA8888).copy()
+        self.span.apply(self._chart.figure)
+        image = as_image(self._chart.figure)
+        self._note_points(self._chart.figure)
+        return image
 
 
 class LivePlotPane(PlotPane):

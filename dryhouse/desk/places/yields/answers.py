@@ -14,6 +14,7 @@ from dryhouse.desk.places.yields.wording import (
     trays_lines,
 )
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.announce import Speaker
 from dryhouse.desk.widgets.basics import button, card, column, row, words
 from dryhouse.desk.widgets.figure_view import FigureView, unbroken
 from dryhouse.kitchen.yields.yields import YieldAnswer
@@ -28,6 +29,7 @@ class AnswerView(QWidget):
     def __init__(self, session: Session, copy: Callable[[], Any], show_print: Callable[[], Any]) -> None:
         super().__init__()
         self.session = session
+        self._speaker = Speaker(self)
         self.sentence = words("", "heading", select=True)
         self.rests_on = words("", "muted")
         self.joined = FigureView(session, "Dried")
@@ -67,6 +69,7 @@ class AnswerView(QWidget):
         """Show another answer; nothing is read. An example says that it is one."""
         style = self.session.style
         self.sentence.setText(unbroken(("For example: " if example else "") + sentence(answer, style)))
+        self._speaker.answer(self.sentence.text())
         self.rests_on.setText(rests_on(answer))
         self.joined.set_figure(answer.joined, title=title_of(answer))
         self.handbook.set_figure(answer.handbook, "The handbook says nothing of it.")
