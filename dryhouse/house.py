@@ -224,3 +224,15 @@ def open_desk(path: Path | None, *, sample: bool, timings: bool, quit_when_ready
     journals = Journals(path)
     opener = journals.sample if sample else journals.own
     return run(opener, journals=journals, timings=timings, quit_when_ready=quit_when_ready, began=began)
+
+
+def keep_watch(path: Path | None, *, sample: bool, quiet: str | None) -> int:
+    """Keep the alarms and the instruments of a journal going without a window; answer the exit code."""
+    from dryhouse.desk.watch import watch
+    from dryhouse.kitchen.cards.alarms import QUIET_KEY
+    from dryhouse.kitchen.settings import set_preference
+
+    with open_kitchen(path, sample=sample, write=True) as kitchen:
+        if quiet is not None:
+            kitchen.do(set_preference, QUIET_KEY, quiet)
+        return watch(kitchen, kitchen.journal.path)

@@ -67,7 +67,7 @@ class Instruments(QObject):
         self,
         kitchen: Kitchen,
         settings: QSettings,
-        say: Callable[[str], None],
+        say: Callable[[str], object],
         wrote: Callable[[Done[Record]], None],
         parent: QObject | None = None,
     ) -> None:

@@ -71,7 +71,7 @@ class OneWindow:
         already, that one goes on answering; what a killed one left is replaced."""
         where = address(journal)
         self._server.close()
-        if not _is_answered(where):
+        if not is_answered(where):
             self._server.listen(where)
 
     def close(self) -> None:
@@ -101,7 +101,8 @@ class OneWindow:
         asked.disconnectFromServer()
 
 
-def _is_answered(where: str) -> bool:
+def is_answered(where: str) -> bool:
+    """Whether a window answers there, without bringing it to the front."""
     if sys.platform == "win32" or not os.path.exists(where):
         return False
     import socket

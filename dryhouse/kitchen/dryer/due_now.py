@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
-from dryhouse.kitchen.dryer.run_words import finish_moment, weigh_again_moment
+from dryhouse.kitchen.dryer.run_words import finish_moment, moment_of, weigh_again_moment
 from dryhouse.kitchen.dryer.runs import DryingRun, running
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.values import Caution
 
-FINISH, WEIGH = "finish", "weigh"
+FINISH, WEIGH, PAST = "finish", "weigh", "past"
+LATE = timedelta(hours=1)
+"""So long after the late end of a forecast nobody has looked (our own choice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,4 +49,15 @@ def _dues_of(kitchen: Kitchen, run: DryingRun) -> list[Due]:
     if finish is not None:
         said = f"{name} may be dry by now. Weigh it and check by hand.{stops}"
         found.append(Due(run.batch.id, FINISH, finish, after, said, run.cautions))
+        late = moment_of(kitchen, run, _late_end(run)) + LATE
+        said = f"{name} was to be looked at before now: weigh it and check by hand.{stops}"
+        found.append(Due(run.batch.id, PAST, late, after, said, run.cautions))
     return found
+
+
+def _late_end(run: DryingRun) -> float:
+    """Hours from the first point by which it is likely dry four times in five; where that is open, the middle
+    one."""
+    found = run.expected.forecast
+    assert found is not None
+    return found.finish.high80 if math.isfinite(found.finish.high80) else 1.5 * found.finish.median

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.drying import batch_on_dryer, check_moment, events_of, loaded_g
@@ -17,6 +17,7 @@ from dryhouse.kitchen.records.batches import (
     MOVED,
     NOTED,
     PAUSED,
+    REMIND,
     RESUMED,
     TAKEN_OFF,
     TRAY_IN,
@@ -24,6 +25,8 @@ from dryhouse.kitchen.records.batches import (
 )
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
+
+LONGEST_REMINDER = timedelta(hours=24)
 
 
 def add_event(
@@ -41,7 +44,8 @@ def add_event(
     that were moved names their dryer. `mass` is the net weight of what was on the trays."""
     running = batch_on_dryer(kitchen, batch)
     event = BatchEvent(batch, (at or kitchen.now()).astimezone(UTC), kind, temperature, note.strip(), trays, mass)
-    check_moment(kitchen, running, event.at)
+    if kind != REMIND:
+        check_moment(kitchen, running, event.at)
     _check(kitchen, running, event)
     pending = Pending()
     pending.add(replace(event, id=kitchen.journal.next_id(BatchEvent)))
@@ -76,6 +80,10 @@ def _check(kitchen: Kitchen, batch: Batch, event: BatchEvent) -> None:
         raise InputProblem("Say what temperature the dryer was changed to, such as 135 F or 57 C.", "temperature")
     if kind == NOTED and not event.note:
         raise InputProblem("What should be noted? Type it, such as note: edges crisp already.", "note")
+    if kind == REMIND and (not event.note or event.at > kitchen.now() + LONGEST_REMINDER):
+        raise InputProblem(
+            "Say of what, and when within a day, such as soak 8 h or remind 14:30 turn trays.", "note"
+        )
     if kind == TRAY_IN and event.mass is None:
         raise InputProblem("What did the food that was put in weigh? Type it, such as tray in 250 g.", "mass")
     if kind == MOVED and not event.note:

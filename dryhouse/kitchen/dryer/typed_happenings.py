@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from dryhouse.kitchen.dryer.typed_readings import COUNTED, PLAIN, Notation, read_mass
 from dryhouse.kitchen.records.batches import (
@@ -17,6 +17,7 @@ from dryhouse.kitchen.records.batches import (
     MOVED,
     NOTED,
     PAUSED,
+    REMIND,
     RESUMED,
     TRAY_IN,
     TRAY_OFF,
@@ -24,11 +25,12 @@ from dryhouse.kitchen.records.batches import (
 )
 from dryhouse.kitchen.typed_moments import Wall, read_moment
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Mass, Temperature, parse_temperature
+from dryhouse.science.quantities import Mass, Temperature, parse_duration, parse_temperature
 
 _COUNT = rf"(?:(?P<count>\d{{1,2}}|an?|{'|'.join(COUNTED)})\s+)?"
 _NAMED = r"(?P<named>tray\s+(?:#\s*)?\d{1,2}\b(?!\s*(?:g|kg|oz|lb)\b))"
 _TRAYS = rf"(?:{_NAMED}|{_COUNT}trays?)"
+_UNTIL = r"(?P<until>\d\S*(?:\s*(?:h|hours?|min|minutes?|am|pm)\b)?)"
 _MASS = r"(?P<mass>\s+[\d¼½¾⅓⅔.,].*)?"
 _SAID: Mapping[str, tuple[str, ...]] = {
     NOTED: (r"(?:note|noted|remark)\s*:?\s+(?P<note>.+)", r"[“\"](?P<note>[^“”\"]+)[”\"]"),
@@ -46,6 +48,10 @@ _SAID: Mapping[str, tuple[str, ...]] = {
     TRAY_IN: (
         rf"{_TRAYS}\s+(?:put\s+)?(?:in|added|on)(?:\s+later)?{_MASS}",
         rf"(?:added|add|put\s+in)\s+{_TRAYS}{_MASS}",
+    ),
+    REMIND: (
+        rf"remind(?:\s+me)?(?:\s+in|\s+at)?\s+{_UNTIL}(?:\s+(?:to\s+)?(?P<note>.+))?",
+        rf"(?P<note>soak(?:ing)?)(?:\s+for|\s+until)?\s+{_UNTIL}",
     ),
     MOVED: (rf"(?:moved\s+)?{_TRAYS}\s+(?:moved\s+)?(?:to|into)\s+(?:the\s+)?(?P<dryer>[^\d].*)",),
 }
@@ -72,7 +78,7 @@ def read_happening(wall: Wall, text: str, how: Notation = PLAIN) -> Happening | 
     words = " ".join(text.strip(" .").split()).split(" ")
     for cut in range(len(words) + 1):
         for when, what in ((words[:cut], words[cut:]), (words[cut:], words[:cut])):
-            found = _found(" ".join(what).strip(" ,:-"), how)
+            found = _found(wall, " ".join(what).strip(" ,:-"), how)
             if found is None:
                 continue
             if not when:
@@ -85,11 +91,13 @@ def read_happening(wall: Wall, text: str, how: Notation = PLAIN) -> Happening | 
     return None
 
 
-def _found(what: str, how: Notation) -> Happening | None:
+def _found(wall: Wall, what: str, how: Notation) -> Happening | None:
     for kind, pattern in _PATTERNS:
         match = pattern.fullmatch(what)
         if match is not None:
             said = match.groupdict()
+            if kind == REMIND:
+                return _reminder(wall, said)
             return Happening(
                 kind,
                 temperature=_heat(said.get("heat"), how),
@@ -99,6 +107,17 @@ def _found(what: str, how: Notation) -> Happening | None:
                 dryer=(said.get("dryer") or "").strip(),
             )
     return None
+
+
+def _reminder(wall: Wall, said: Mapping[str, str | None]) -> Happening:
+    """A time ahead, or a length of time from now."""
+    until, note = said.get("until") or "", (said.get("note") or "look at it").strip()
+    if note.lower().startswith("soak"):
+        note = "The soak is over"
+    if not re.fullmatch(r"\d{1,2}:\d\d(?:\s*[ap]m)?|\d{1,2}\s*[ap]m", until):
+        return Happening(REMIND, wall.now() + timedelta(seconds=parse_duration(until).si), note=note)
+    at = read_moment(wall, until)
+    return Happening(REMIND, at if at > wall.now() else at + timedelta(days=1), note=note)
 
 
 def _trays(said: Mapping[str, str | None]) -> int:

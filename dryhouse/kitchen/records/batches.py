@@ -340,7 +340,7 @@ class Weighing:
         return self.gross.si - (self.tare.si if self.tare else 0.0)
 
 
-TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED = (
+TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED, REMIND = (
     "trays turned",
     "temperature changed",
     "paused",
@@ -350,8 +350,9 @@ TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVE
     "tray taken off early",
     "tray put in later",
     "trays moved",
+    "remind",
 )
-EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED)
+EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED, REMIND)
 
 
 @dataclass(frozen=True, slots=True)

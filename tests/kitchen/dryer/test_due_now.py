@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dryhouse.kitchen.dryer.drying import take_off
-from dryhouse.kitchen.dryer.due_now import FINISH, WEIGH, reminders_due
+from dryhouse.kitchen.dryer.due_now import FINISH, PAST, WEIGH, reminders_due
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.records.batches import PAUSED
 from tests.kitchen.drying_room import Hands
@@ -14,7 +14,7 @@ def test_a_running_batch_has_a_finish_and_a_weighing_ahead() -> None:
     batch = hands.start()
     hands.dry(batch, (1, 2, 3, 4))
     found = reminders_due(hands.kitchen)
-    assert {d.kind for d in found} == {FINISH, WEIGH}
+    assert {d.kind for d in found} == {FINISH, WEIGH, PAST}
     assert [d.at for d in found] == sorted(d.at for d in found)
     assert all(d.batch == batch and d.after for d in found)
 

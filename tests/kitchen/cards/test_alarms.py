@@ -1,0 +1,113 @@
+"""What calls for her, when, and what waits: quiet hours, and what she put off."""
+
+from __future__ import annotations
+
+from datetime import UTC, date, datetime, time, timedelta
+
+import pytest
+
+from dryhouse.kitchen.cards.alarms import (
+    CONDITIONING,
+    QUIET_KEY,
+    TIMER,
+    AlarmClock,
+    QuietHours,
+    alarms,
+    quiet_hours,
+    read_quiet_hours,
+)
+from dryhouse.kitchen.dryer.drying import add_weighing
+from dryhouse.kitchen.dryer.due_now import FINISH, PAST, WEIGH, Due
+from dryhouse.kitchen.dryer.typed_happenings import read_happening
+from dryhouse.kitchen.dryer.weigh_in import note_happening
+from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.settings import set_preference
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass
+from tests.kitchen.drying_room import NOON, Hands
+
+NEVER = QuietHours()
+PROMISES = ("is dry", "is done", "is ready", "safe", "finished")
+
+
+def due(kind: str, hours: float, batch: int = 1, after: int = 1) -> Due:
+    return Due(batch, kind, NOON + timedelta(hours=hours), after, f"{kind} of {batch}")
+
+
+def ringing(clock: AlarmClock, dues, hours: float, quiet: QuietHours = NEVER) -> list[str]:
+    now = NOON + timedelta(hours=hours)
+    return [d.kind for d in clock.ringing(dues, now, now, quiet)]
+
+
+def test_each_thing_is_said_once_when_its_time_comes() -> None:
+    clock, dues = AlarmClock(), [due(WEIGH, 1), due(TIMER, 2)]
+    assert [ringing(clock, dues, h) for h in (0, 1, 1.5, 2, 3)] == [[], [WEIGH], [], [TIMER], []]
+
+
+def test_of_one_batch_only_the_gravest_is_said_at_a_time() -> None:
+    dues = [due(WEIGH, 1), due(FINISH, 2), due(PAST, 3), due(WEIGH, 1, batch=2)]
+    now = NOON + timedelta(hours=9)
+    assert [(d.batch, d.kind) for d in AlarmClock().ringing(dues, now, now, NEVER)] == [(1, PAST), (2, WEIGH)]
+
+
+def test_what_is_put_off_is_said_again_after_half_an_hour_and_then_not_again() -> None:
+    clock, dues = AlarmClock(), [due(FINISH, 1)]
+    assert ringing(clock, dues, 1) == [FINISH]
+    clock.put_off(dues, NOON + timedelta(hours=1))
+    assert [ringing(clock, dues, h) for h in (1.2, 1.4, 1.5, 2)] == [[], [], [FINISH], []]
+
+
+def test_in_quiet_hours_nothing_is_said_and_nothing_is_lost() -> None:
+    clock, dues, night = AlarmClock(), [due(FINISH, 11)], QuietHours(time(22), time(7))
+    assert ringing(clock, dues, 11, night) == []
+    assert ringing(clock, dues, 18.9, night) == []
+    assert ringing(clock, dues, 19, night) == [FINISH]
+
+
+def test_quiet_hours_are_read_kept_and_refused_with_an_example() -> None:
+    assert read_quiet_hours("22:00-7:00") == read_quiet_hours("22 to 7") == QuietHours(time(22), time(7))
+    assert not read_quiet_hours("").at(datetime(2026, 8, 14, 3, tzinfo=UTC))
+    assert read_quiet_hours("13-14").at(datetime(2026, 8, 14, 13, 59, tzinfo=UTC))
+    hands = Hands()
+    set_preference(hands.kitchen, QUIET_KEY, "22:00-7:00")
+    assert quiet_hours(hands.kitchen) == QuietHours(time(22), time(7))
+    for nonsense in ("late", "25:00-7:00", "22:00"):
+        with pytest.raises(InputProblem, match="22:00-7:00"):
+            read_quiet_hours(nonsense)
+
+
+def test_a_run_is_weighed_may_be_dry_and_is_past_its_time_and_never_said_to_be_done() -> None:
+    hands = Hands()
+    hands.dry(hands.start(), (1, 2, 3, 4))
+    found = alarms(hands.kitchen)
+    assert [d.kind for d in found] == [WEIGH, FINISH, PAST]
+    assert all("by hand" in d.sentence for d in found if d.kind in (FINISH, PAST))
+    assert not any(promise in d.sentence.lower() for d in found for promise in PROMISES)
+    hands.wait(2)
+    add_weighing(hands.kitchen, 1, Mass(300.0, "300 g"))
+    assert {d.after for d in alarms(hands.kitchen)} != {d.after for d in found}
+
+
+def test_the_end_of_a_soak_and_what_she_asked_for_are_alarms_of_their_own() -> None:
+    hands = Hands()
+    hands.start()
+    for line in ("soak 8 h", "remind in 30 min turn the trays"):
+        what = read_happening(hands.kitchen, line)
+        note_happening(hands.kitchen, 1, what)
+    timers = [(d.at - NOON, d.sentence) for d in alarms(hands.kitchen) if d.kind == TIMER]
+    assert timers == [
+        (timedelta(minutes=30), "Turn the trays (batch 1)."),
+        (timedelta(hours=8), "The soak is over (batch 1)."),
+    ]
+    with pytest.raises(InputProblem, match="within a day"):
+        note_happening(hands.kitchen, 1, read_happening(hands.kitchen, "soak 30 h"))
+
+
+def test_conditioning_is_spoken_of_once_a_day_in_the_morning() -> None:
+    hands = Hands(Lot("apple", date(2026, 8, 12), name="apple rings", conditioned_from=date(2026, 8, 12), id=1))
+    (morning,) = alarms(hands.kitchen)
+    assert (morning.kind, morning.at) == (CONDITIONING, NOON.replace(hour=9))
+    assert "lot 1 (day 3 of 10)" in morning.sentence
+    hands.wait(24)
+    (next_day,) = alarms(hands.kitchen)
+    assert next_day.after == morning.after + 1
