@@ -11,8 +11,9 @@ from PySide6.QtWidgets import QCheckBox, QDialog, QWidget
 from dryhouse.desk.measures import hold
 from dryhouse.desk.theme import CHOICES, ZOOMS
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
-from dryhouse.desk.widgets.fields import ChoiceField
-from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, set_preference
+from dryhouse.desk.widgets.fields import ChoiceField, TextField
+from dryhouse.kitchen.cards.alarms import QUIET_KEY, read_quiet_hours
+from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, preference, set_preference
 from dryhouse.science.display import METRIC, US
 
 if TYPE_CHECKING:
@@ -21,6 +22,17 @@ if TYPE_CHECKING:
 
 UNITS = ((US, "US: ounces, cups, °F"), (METRIC, "Metric: grams, milliliters, °C"))
 COLORS = {"system": "As the system", "light": "Light", "dark": "Dark", "contrast": "High contrast"}
+
+
+class QuietField(TextField):
+    """When nothing is said: `22:00-7:00`; empty means always."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session, "&No notices between", hint="such as 22:00-7:00; empty: always", name=QUIET_KEY)
+
+    def read(self, text: str) -> str:
+        read_quiet_hours(text)
+        return text
 
 
 class Preferences(QDialog):
@@ -35,11 +47,13 @@ class Preferences(QDialog):
         self.comma = QCheckBox("Decimal &comma: 1,5 in place of 1.5")
         self.colors = ChoiceField(session, "C&olors", [(c, COLORS[c]) for c in CHOICES])
         self.zoom = ChoiceField(session, "&Text size", [(z, f"{z} %") for z in ZOOMS])
+        self.quiet = QuietField(session)
         page = QWidget()
         inside = column(page, space=8)
         inside.addWidget(words("In this journal", "heading"))
         inside.addWidget(self.units)
         inside.addWidget(self.comma)
+        inside.addWidget(self.quiet)
         inside.addWidget(words("On this computer", "heading"))
         inside.addWidget(self.colors)
         inside.addWidget(self.zoom)
@@ -52,6 +66,7 @@ class Preferences(QDialog):
         self.resize(self.sizeHint().expandedTo(self.minimumSizeHint()).boundedTo(self.screen().availableSize()))
         self.tell()
         self.units.changed.connect(self._told(UNITS_KEY, lambda: str(self.units.value())))
+        self.quiet.edit.editingFinished.connect(self._keep_quiet)
         self.comma.toggled.connect(self._told(COMMA_KEY, lambda: "yes" if self.comma.isChecked() else "no"))
         self.colors.changed.connect(self._look)
         self.zoom.changed.connect(self._size)
@@ -65,6 +80,8 @@ class Preferences(QDialog):
             field.box.blockSignals(True)
             field.set_value(value)
             field.box.blockSignals(False)
+        if not self.quiet.edit.hasFocus():
+            self.quiet.edit.setText(preference(self.session.kitchen, QUIET_KEY))
         self.comma.blockSignals(True)
         self.comma.setChecked(style.decimal_comma)
         self.comma.blockSignals(False)
@@ -74,6 +91,11 @@ class Preferences(QDialog):
             self.session.act(set_preference, key, value())
 
         return told
+
+    def _keep_quiet(self) -> None:
+        text = self.quiet.text()
+        if self.quiet.problem is None and text != preference(self.session.kitchen, QUIET_KEY):
+            self.session.act(set_preference, QUIET_KEY, text)
 
     def _look(self) -> None:
         self.desk.theme.choose(self.colors.value())
