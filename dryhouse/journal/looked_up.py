@@ -34,6 +34,7 @@ LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
         ("dried_mass_g",),
         ("rating",),
         ("trip",),
+        ("start_moisture_tested", "food"),
     ),
     BatchPart: (("batch",),),
     Weighing: (("batch",),),

@@ -14,7 +14,8 @@ ALL = {
     "fresh": "2 lb", "fresh_volume": "6 cups", "pretreatment": "sliced", "precook_method": "steamed",
     "precook": "170 F", "precook_measured": "thermometer", "precook_held": "30 min", "finish": "275 F",
     "finish_held": "10 min", "identified": "bought", "cooked_in": "2 lb 8 oz", "cooked_out": "2 lb",
-    "drained_fat": "1 oz", "drained_liquid": "2 oz", "dryer": "shelf", "trays": "3", "temp": "155 F",
+    "drained_fat": "1 oz", "drained_liquid": "2 oz",
+    "test_sample": "20 g", "test_dry": "6.4 g", "dryer": "shelf", "trays": "3", "temp": "155 F",
     "kitchen_temp": "70 F", "humidity": "45", "start_moisture": "66", "moisture": "10", "dried": "10 oz",
     "dried_volume": "2 cups", "energy_kwh": "3.5", "notes": "crisp", "rating": "4",
 }  # fmt: skip
@@ -63,6 +64,22 @@ def test_how_a_piece_feels_and_that_the_moisture_was_tested_are_recorded(journal
     assert (the_batch(journal).felt, the_batch(journal).start_moisture_tested) == ("brittle", True)
     assert log(journal, *given[:6]) == 0
     assert (the_batch(journal).felt, the_batch(journal).start_moisture_tested) == ("", None)
+
+
+def test_a_dry_matter_test_is_given_in_one_or_in_two(journal, capsys):
+    given = ("--food", "corn", "--fresh", "2 lb", "--dried", "8 oz")
+    assert log(journal, *given, "--dry-matter-test", "20 g, 5.1 g") == 0
+    in_one = the_batch(journal)
+    assert (in_one.test_sample.si, in_one.test_dry.si, in_one.start_moisture_tested) == (20.0, 5.1, True)
+    assert log(journal, *given, "--test-sample", "20 g", "--test-dry", "5.1 g") == 0
+    assert the_batch(journal).test_dry == in_one.test_dry
+    capsys.readouterr()
+    assert log(journal, *given, "--dry-matter-test", "20 g") == 2
+    assert "20 g, 1.9 g" in capsys.readouterr().err
+    assert log(journal, *given, "--dry-matter-test", "20 g, 5 g", "--test-dry", "5 g") == 2
+    assert "twice" in capsys.readouterr().err
+    assert log(journal, *given, "--dry-matter-test", "5 g, 20 g") == 2
+    assert "swapped" in capsys.readouterr().err
 
 
 def test_what_was_heated_is_echoed_in_both_scales(journal, capsys):

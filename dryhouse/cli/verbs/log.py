@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, cautions_of, say_answer, say_json
@@ -60,6 +61,13 @@ def add(verbs: Any) -> None:
 
     for entry, shape in ENTRIES.items():
         _add_option(parser, entry, shape)
+    parser.add_argument(
+        "--dry-matter-test",
+        default="",
+        metavar="QTY, QTY",
+        help="both weights of a dry-matter test in one: a sample, fresh or dried, and the sample once it loses no "
+        "more weight, such as “20 g, 1.9 g”",
+    )
     parser.add_argument(
         "--part",
         action="append",
@@ -166,7 +174,26 @@ def _typed(args: argparse.Namespace) -> TypedBatch:
         if not equals or not name.strip() or not amount.strip():
             raise InputProblem(f"“{part}” is no ingredient with its weight; write it like “turkey=8 oz”.", "parts")
         parts.append((name.strip(), amount.strip()))
-    return typed_batch(tuple(parts), **{name: getattr(args, name) or "" for name in (*APART, *ENTRIES)})
+    given = {name: getattr(args, name) or "" for name in (*APART, *ENTRIES)}
+    return typed_batch(tuple(parts), **{**given, **_test_typed(args)})
+
+
+def _test_typed(args: argparse.Namespace) -> dict[str, str]:
+    """The two weights of a dry-matter test that were typed in one."""
+    if not args.dry_matter_test.strip():
+        return {}
+    if args.test_sample or args.test_dry:
+        raise InputProblem(
+            "The dry-matter test is given twice; leave --dry-matter-test or the other two out.", "test"
+        )
+    weights = [w.strip() for w in re.split(r";|,\s|\bto\b|→", args.dry_matter_test) if w.strip()]
+    if len(weights) != 2:
+        raise InputProblem(
+            f"“{args.dry_matter_test}” is not a dry-matter test: write what the sample weighed and what it weighed "
+            "dried out, such as “20 g, 1.9 g”.",
+            "test",
+        )
+    return {"test_sample": weights[0], "test_dry": weights[1]}
 
 
 def _with_own_food(kitchen: Kitchen, args: argparse.Namespace) -> Kitchen:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from dryhouse.handbook.tables import Food
 from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.foods.catalog import food as find_food
+from dryhouse.kitchen.foods.taught import water_by_test
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.errors import InputProblem
@@ -22,10 +23,12 @@ OWN_TARGET = "target moisture entered for this batch"
 
 
 def starting_moisture(food: Food, batch: Batch) -> Fact | None:
-    """Moisture (% wet basis) of a single food as it went on the trays: entered for the batch, or followed
-    through the cooking where the weights before and after are recorded, or the food's own figure.
+    """Moisture (% wet basis) of a food as it went on the trays: by its dry-matter test, or entered for the batch,
+    or followed through the cooking where the weights before and after are recorded, or the food's own figure.
 
     A food whose published figures are already of the cooked food needs no carrying."""
+    if (by_test := water_by_test(batch, food.fact("water"))) is not None:
+        return by_test
     if batch.start_moisture_pct is not None:
         tested = bool(batch.start_moisture_tested)
         return typed_moisture(batch.start_moisture_pct, OWN_TESTED if tested else OWN_START, tested=tested)
@@ -103,7 +106,7 @@ def load_for(
     """
     food = food or find_food(kitchen, batch.food)
     mass = grams if grams is not None else loaded_grams(food, batch)
-    if parts and batch.start_moisture_pct is None:
+    if parts and batch.start_moisture_pct is None and batch.test_dry is None:
         return _mix(kitchen, batch, parts, mass)
     water = starting_moisture(food, batch)
     if mass is None or water is None:

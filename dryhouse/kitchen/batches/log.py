@@ -64,16 +64,24 @@ def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done[Batch]:
     known = check_draft(kitchen, draft)
     id = kitchen.journal.next_id(Batch)
     pending = Pending()
-    pending.add(replace(draft.batch, food=known, id=id), *_numbered(kitchen, draft.parts, id))
+    pending.add(replace(_marked_tested(draft.batch), food=known, id=id), *_numbered(kitchen, draft.parts, id))
     name = called(draft.batch, food(kitchen, known).name)
     return kitchen.commit(f"Logged {name}, batch {id}", pending)
+
+
+def _marked_tested(batch: Batch, before: Batch | None = None) -> Batch:
+    """A batch with a dry-matter test is one whose moisture was tested; without it again, what it was."""
+    if batch.test_sample is not None and batch.test_dry is not None:
+        return replace(batch, start_moisture_tested=True)
+    taken_out = before is not None and before.test_dry is not None
+    return replace(batch, start_moisture_tested=None) if taken_out and batch.start_moisture_pct is None else batch
 
 
 def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done[Batch]:
     """Change a batch and its ingredients to what the draft says. Its lots become lots of the right food with it."""
     before = kitchen.present(Batch, id, "batch", "batch")
     known = check_draft(kitchen, draft)
-    after = replace(draft.batch, food=known, id=id)
+    after = replace(_marked_tested(draft.batch, before), food=known, id=id)
     pending = Pending()
     pending.edit(before, after)
     if known != before.food:

@@ -9,6 +9,7 @@ from dryhouse.handbook.spelling import words
 from dryhouse.handbook.staples import staples
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.own_foods import as_food
+from dryhouse.kitchen.foods.taught import with_tests
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import OwnFigure, OwnFood
@@ -82,10 +83,10 @@ def _as_food(kitchen: Kitchen, own: OwnFood) -> Food:
 
 def _overlaid(kitchen: Kitchen, known: Food) -> Food:
     own = kitchen.journal.where(OwnFigure, food=known.slug)
-    if not own:
-        return known
-    entered = {f.name: Fact(f.value, f.unit, f.note or _ENTERED, "entered") for f in own}
-    return replace(known, facts={**known.facts, **entered})
+    if own:
+        entered = {f.name: Fact(f.value, f.unit, f.note or _ENTERED, "entered") for f in own}
+        known = replace(known, facts={**known.facts, **entered})
+    return with_tests(kitchen, known)
 
 
 def set_figure(

@@ -99,13 +99,39 @@ def _of_dryer(batch: Batch, around: Around) -> list[InputProblem]:
 
 def _of_moisture(batch: Batch) -> list[InputProblem]:
     start, target = batch.start_moisture_pct, batch.target_moisture_pct
-    if start is None and batch.start_moisture_tested:
+    if tested := _of_test(batch):
+        return tested
+    if start is None and batch.test_dry is None and batch.start_moisture_tested:
         return [
             InputProblem("Which moisture was tested? Write it as the moisture when loaded.", "start_moisture_pct")
         ]
     if start is None or target is None or target < start:
         return []
     return [InputProblem("The target moisture must lie below the starting moisture.", "target_moisture_pct")]
+
+
+def _of_test(batch: Batch) -> list[InputProblem]:
+    sample, dry = batch.test_sample, batch.test_dry
+    if sample is None and dry is None:
+        return []
+    if sample is None or dry is None:
+        missing = "test_sample" if sample is None else "test_dry"
+        return [
+            InputProblem(
+                "A dry-matter test is two weights: of a sample, such as 20 g, and of the same sample once it loses "
+                "no more weight in the dryer or oven, such as 1.9 g.",
+                missing,
+            )
+        ]
+    if dry.si < sample.si:
+        return []
+    return [
+        InputProblem(
+            f"The sample of {shown(sample)} weighed {shown(dry)} when dry; drying only takes water away. Are the "
+            "two swapped, or is a dish weighed along?",
+            "test_dry",
+        )
+    ]
 
 
 def part_problems(part: BatchPart, around: Around) -> list[InputProblem]:

@@ -236,6 +236,29 @@ class Batch:
         ),
     )
     """Whether that moisture was measured by drying a sample to constant weight; None where nobody has said."""
+    test_sample: Mass | None = field(
+        default=None,
+        metadata=about(
+            "Dry-matter test, sample",
+            hint="20 g, fresh or dried",
+            positive=True,
+            high=MOST_G,
+            answers=True,
+            help="dry-matter test: what a sample weighed, fresh or dried, such as “20 g”",
+        ),
+    )
+    """A sample that was dried to constant weight, and what was left of it: it shows the dry matter of the load."""
+    test_dry: Mass | None = field(
+        default=None,
+        metadata=about(
+            "Dry-matter test, dried out",
+            hint="dried until it loses no more",
+            positive=True,
+            high=MOST_G,
+            answers=True,
+            help="dry-matter test: what the sample weighed once it lost no more, such as “1.9 g”",
+        ),
+    )
     target_moisture_pct: float | None = field(
         default=None,
         metadata=about(

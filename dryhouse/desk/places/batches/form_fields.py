@@ -37,6 +37,7 @@ _USUAL = (
     ("fresh_volume", "dried_volume"),
     ("cooked_in", "drained_fat"),
     ("start_moisture", "start_moisture_tested"),
+    ("test_sample", "test_dry"),
     ("drained_liquid", "moisture"),
     ("kitchen_temp", "humidity"),
     ("energy_kwh", "rating"),

@@ -1,0 +1,122 @@
+"""Only what was tested teaches the solids of a food; a weight never does."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from dryhouse.kitchen.batches.dryness import verdicts_of
+from dryhouse.kitchen.batches.loads import load_for
+from dryhouse.kitchen.batches.log import BatchDraft, edit_batch, log_batch
+from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.foods.own_foods import add_food
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.yields.quick_answers import target
+from dryhouse.kitchen.yields.yields import yield_ratio
+from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass, parse_mass
+from dryhouse.science.statuses import VerdictName
+from dryhouse.science.values import Fact
+from tests.kitchen.shelf_room import a_batch, a_shelf
+
+SAMPLE = {"test_sample": parse_mass("20 g"), "test_dry": parse_mass("6.0 g")}
+"""30 % solids, where the handbook's sweet corn has 24."""
+
+
+def water_of(kitchen, slug="corn") -> Fact:
+    return food(kitchen, slug).fact("water")
+
+
+def test_a_test_rules_its_own_batch_and_narrows_it_by_more_than_half():
+    kitchen = a_shelf()
+    plain, tested = (load_for(kitchen, a_batch(dried_mass=Mass(330.0), **m)) for m in ({}, SAMPLE))
+    assert tested.solids == pytest.approx(300.0)
+    wide, narrow = (load.solids_high / load.solids_low - 1 for load in (plain, tested))
+    assert narrow < 0.5 * wide
+    dry = verdicts_of(kitchen, a_batch(dried_mass=Mass(325.0), felt="", **SAMPLE))[0]
+    assert dry.name == VerdictName.DRY_ENOUGH
+    assert verdicts_of(kitchen, a_batch(dried_mass=Mass(360.0), felt="", **SAMPLE))[0].name == "still moist"
+
+
+def test_a_sample_of_the_dried_food_says_how_moist_it_is():
+    kitchen = a_shelf()
+    sample = {"test_sample": parse_mass("20 g"), "test_dry": parse_mass("17.1 g")}
+    found = verdicts_of(kitchen, a_batch(dried_mass=Mass(262.0), felt="", **sample))[0]
+    assert found.moisture_pct == pytest.approx(14.5, abs=0.3)
+    assert found.name == VerdictName.STILL_MOIST
+
+
+def test_a_test_teaches_the_food_for_the_next_load_wherever_it_is_asked():
+    kitchen = a_shelf()
+    before, target_before = water_of(kitchen).value, target(kitchen, "corn", "1 kg").value
+    yield_before = yield_ratio(kitchen, food(kitchen, "corn")).value
+    done = log_batch(kitchen, BatchDraft(a_batch(dried_mass=None, **SAMPLE)))
+    assert done.record.start_moisture_tested is True
+    after = water_of(kitchen)
+    assert 70.0 < after.value < before
+    assert after.low < after.value < after.high
+    assert "a dry-matter test of your own" in after.source
+    assert target(kitchen, "corn", "1 kg").value > target_before
+    assert yield_ratio(kitchen, food(kitchen, "corn")).value > yield_before
+    kitchen.journal.write(done.undone().changes)
+    assert water_of(kitchen).value == before
+
+
+def test_loads_known_by_weight_alone_teach_no_solids():
+    kitchen = a_shelf()
+    before = water_of(kitchen)
+    for id in range(1, 9):
+        log_batch(kitchen, BatchDraft(a_batch(id=id, dried_mass=Mass(330.0), start_moisture_pct=66.0)))
+    assert water_of(kitchen) == before
+
+
+def test_a_test_that_is_taken_out_again_teaches_no_more():
+    kitchen = a_shelf()
+    before = water_of(kitchen)
+    log_batch(kitchen, BatchDraft(a_batch(**SAMPLE)))
+    edit_batch(kitchen, 1, BatchDraft(a_batch()))
+    assert kitchen.journal.get(Batch, 1).start_moisture_tested is None
+    assert water_of(kitchen) == before
+
+
+def test_a_cooked_load_says_nothing_of_the_raw_food():
+    kitchen = a_shelf()
+    before = water_of(kitchen)
+    cooked = a_batch(cooked_mass_in=Mass(1100.0), cooked_mass_out=Mass(1000.0), **SAMPLE)
+    log_batch(kitchen, BatchDraft(cooked))
+    assert water_of(kitchen) == before
+
+
+def test_an_own_food_without_any_figure_is_known_by_its_test():
+    kitchen = a_shelf()
+    slug = add_food(kitchen, "lake greens", "vegetable").record.slug
+    assert water_of(kitchen, slug) is None
+    log_batch(kitchen, BatchDraft(a_batch(slug, dried_mass=Mass(330.0), **SAMPLE)))
+    known = water_of(kitchen, slug)
+    assert known.value == pytest.approx(70.0)
+    assert known.low < 68.0 < 72.0 < known.high
+
+
+@pytest.mark.parametrize(
+    ("change", "field"),
+    [
+        ({"test_sample": Mass(20.0)}, "test_dry"),
+        ({"test_dry": Mass(2.0)}, "test_sample"),
+        ({"test_sample": Mass(2.0), "test_dry": Mass(20.0)}, "test_dry"),
+        ({"test_sample": Mass(20.0), "test_dry": Mass(20.0)}, "test_dry"),
+    ],
+)
+def test_half_a_test_and_one_that_lost_no_weight_are_refused(change, field):
+    with pytest.raises(InputProblem) as problem:
+        log_batch(a_shelf(), BatchDraft(replace(a_batch(), **change)))
+    assert problem.value.field == field
+
+
+def test_a_scale_of_whole_grams_leaves_more_doubt():
+    kitchen = a_shelf()
+    fine, coarse = (
+        load_for(kitchen, a_batch(test_sample=parse_mass("20 g"), test_dry=parse_mass(dry)))
+        for dry in ("5.0 g", "5 g")
+    )
+    assert coarse.solids_high - coarse.solids_low > 2 * (fine.solids_high - fine.solids_low)
