@@ -32,8 +32,9 @@ def sample_folder() -> Path:
 
 def fresh_copy() -> Path:
     """A copy of the sample journal of its own, gone again when the program ends."""
-    with as_world_problem(sample_folder()):
+    with as_world_problem(_cache_folder()):
         built = _built()
+    with as_world_problem(Path(tempfile.gettempdir())):
         folder = Path(tempfile.mkdtemp(prefix="dryhouse-sample-"))
         atexit.register(shutil.rmtree, folder, ignore_errors=True)
         copy = Path(shutil.copyfile(built, folder / "sample.dryhouse"))
@@ -65,13 +66,17 @@ def hours_since(moment: datetime, now: datetime) -> timedelta:
     return timedelta(hours=max((now - moment) // timedelta(hours=1), 0))
 
 
-def _built() -> Path:
-    """The sample as a file in the person's cache, made where it is not there yet or no longer whole."""
+def _cache_folder() -> Path:
     from platformdirs import user_cache_path
 
+    return user_cache_path("dryhouse", appauthor=False)
+
+
+def _built() -> Path:
+    """The sample as a file in the person's cache, made where it is not there yet or no longer whole."""
     tables = sorted(sample_folder().glob("*.csv"))
     state = hashlib.sha256(HEAD.encode() + b"".join(table.read_bytes() for table in tables)).hexdigest()[:16]
-    cache = user_cache_path("dryhouse", appauthor=False) / f"sample-{state}.dryhouse"
+    cache = _cache_folder() / f"sample-{state}.dryhouse"
     try:
         cache.parent.mkdir(parents=True, exist_ok=True)
     except OSError:

@@ -27,14 +27,32 @@ def open_file(path: Path, mode: Mode) -> sqlite3.Connection:
     """The file, opened in autocommit: transactions are begun by name.
 
     Every commit is on the disk before it is answered (write-ahead log, synchronous FULL). A reader changes
-    nothing: a log that still holds something is left as it is, and an empty one goes with its last reader.
+    nothing: a log that still holds something is left as it is, and an empty one goes with its last reader. Where
+    the disk has no room for what SQLite keeps beside the file, it is opened without that.
     """
-    tidies = mode == "ro" and not has_log(path) and may_write(path) and may_write(path.parent)
-    where = path.absolute().as_uri() + f"?mode={'rw' if tidies else mode}"
-    if mode == "ro" and not may_write(path.parent) and not has_log(path):
-        where += "&immutable=1"
-    driver = _connect(where)
     try:
+        return _opened(path, mode)
+    except sqlite3.OperationalError as error:
+        if not path.exists() or error.sqlite_errorcode & 0xFF not in _NO_ROOM:
+            raise
+        return _opened(path, mode, room=False)
+
+
+_NO_ROOM = (sqlite3.SQLITE_FULL, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_CANTOPEN)
+"""How SQLite says that it could make nothing beside the file."""
+
+
+def _opened(path: Path, mode: Mode, *, room: bool = True) -> sqlite3.Connection:
+    logged = has_log(path)
+    tidies = mode == "ro" and not logged and may_write(path) and may_write(path.parent)
+    immutable = mode == "ro" and not logged and (not room or not may_write(path.parent))
+    alone = not room and not immutable
+    way = "ro&immutable=1" if immutable else "rw" if tidies or alone else mode
+    driver = _connect(f"{path.absolute().as_uri()}?mode={way}")
+    try:
+        if alone:
+            # What it shares with other programs has no room beside the file: no other is let in meanwhile.
+            driver.execute("PRAGMA locking_mode = EXCLUSIVE")
         if mode == "ro":
             driver.execute("PRAGMA query_only = ON")
         else:
