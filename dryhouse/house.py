@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dryhouse.science.errors import WorldProblem
-from dryhouse.science.messages import Message
+from dryhouse.science.messages import Message, MessageKind, message
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.exchange.bringing import Coming, Difference
@@ -58,11 +58,22 @@ def open_kitchen(path: Path | None = None, *, sample: bool = False, write: bool 
     Reading never blocks and never creates a file; to write, the file is made where there is none. Several windows
     and commands may have it open: each act is done alone (`Kitchen.do`). Raises WorldProblem.
     """
-    kitchen = _open(sample_file() if sample else (path or default_journal()), write=write)
+    file = sample_file() if sample else (path or default_journal())
+    _refuse_emptied(file)
+    kitchen = _open(file, write=write)
     try:
         yield kitchen
     finally:
         kitchen.journal.close()
+
+
+def _refuse_emptied(file: Path) -> None:
+    """A journal that was lost is not begun anew beside its backups without a word."""
+    from dryhouse.journal.backup import emptied
+
+    if emptied(file):
+        where = {"path": str(file.resolve()), "backups": str(file.resolve().parent / "backups")}
+        raise WorldProblem(message(MessageKind.EMPTIED, **where))
 
 
 def _open(file: Path, *, write: bool) -> Kitchen:
@@ -161,6 +172,10 @@ class Journals:
         from dryhouse.journal import backup
 
         return backup.back_up_if_due(path)
+
+    def has_backups(self, path: Path) -> bool:
+        """Whether there is any backup of a journal."""
+        return bool(backups_of(path))
 
     def backups(self, path: Path) -> Iterator[KeptCopy]:
         """The backups of a journal, newest first, each looked through."""

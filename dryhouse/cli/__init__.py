@@ -7,6 +7,7 @@ used, and then nothing has changed; 1 where the world failed (file, disk, lock).
 
 from __future__ import annotations
 
+import errno
 import io
 import os
 import sys
@@ -71,6 +72,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except WorldProblem as problem:
         print(_with_way_back(problem), file=sys.stderr)
         return 1
+    except OSError as problem:
+        if problem.filename is None:
+            raise  # the answer could not be written out
+        name = str(problem.filename)
+        shown = name if len(name) < _LONGEST_SHOWN else f"{name[:_LONGEST_SHOWN]}…"
+        print(f"“{shown}” cannot be used ({problem.strerror}).", file=sys.stderr)
+        return 2 if problem.errno == errno.ENAMETOOLONG else 1
     except KeyboardInterrupt:
         return 130  # What a shell expects of a program that was stopped by Ctrl+C.
 
@@ -106,12 +114,16 @@ def _sentence(problem: InputProblem | WorldProblem) -> str:
     return problem_sentence(problem)
 
 
+_LONGEST_SHOWN = 80
+"""Letters of a file's name that are shown where it cannot be used."""
+_RESTORED_FROM = ("damaged", "foreign", "emptied")
+"""Kinds of messages after which a backup is the way on."""
+
+
 def _with_way_back(problem: WorldProblem) -> str:
     """The sentence; of a journal that is damaged also the command that restores its newest backup."""
-    from dryhouse.science.messages import MessageKind
-
     sentence = _sentence(problem)
-    if isinstance(problem.said, str) or problem.said.kind not in (MessageKind.DAMAGED, MessageKind.FOREIGN):
+    if isinstance(problem.said, str) or problem.said.kind not in _RESTORED_FROM:
         return sentence
     from dryhouse.house import backups_of, default_journal
 

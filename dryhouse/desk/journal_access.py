@@ -48,6 +48,9 @@ class JournalAccess(Protocol):
     def back_up_if_due(self, path: Path) -> Path | None:
         """A backup of a journal that was written to since the last one, at most once a day."""
 
+    def has_backups(self, path: Path) -> bool:
+        """Whether there is any backup of a journal."""
+
     def backups(self, path: Path) -> Iterable[KeptCopy]:
         """The backups of a journal, newest first, each looked through."""
 

@@ -176,6 +176,9 @@ class Opening(QObject):
     # --- what is shown in place of the places ---------------------------------------------------------------
 
     def _welcome(self) -> None:
+        if self._journals().has_backups(self.here()):
+            self.rescue.emptied()
+            return
         welcome = EmptyState(
             self.window.theme,
             "journal",

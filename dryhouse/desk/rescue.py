@@ -71,6 +71,15 @@ class Rescue(QObject):
         theme = self.opening.window.theme
         self.opening.show_page(EmptyState(theme, "cross", "Could not open this journal", sentence, *acts))
 
+    def emptied(self) -> None:
+        """A journal with nothing in it, and backups beside it: it was lost, or half copied, or all was deleted."""
+        said = (
+            f"There is nothing in {self.opening.here()}, and there are backups of it. Restore one, or start over."
+        )
+        acts = ("Restore a backup…", self.ask_restore), ("Start an empty journal", self.opening.go_back)
+        theme = self.opening.window.theme
+        self.opening.show_page(EmptyState(theme, "journal", "This journal is empty", said, *acts))
+
     def file_failed(self, sentence: str) -> None:
         """The file that is open failed: what can be done stands in place of the place she was in, which stays as it
         was, with all that is typed there."""

@@ -15,7 +15,7 @@ from dryhouse.journal.file_faults import faults_of, is_sound
 from dryhouse.journal.network_drives import network_drive
 from dryhouse.journal.parts import recognized
 from dryhouse.journal.problems import as_world_problem, damaged
-from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, has_log
+from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, has_log, is_empty
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind as Kind
 from dryhouse.science.messages import message
@@ -108,6 +108,27 @@ def _is_being_written(part: Path) -> bool:
     except (OSError, OverflowError):
         return True
     return True
+
+
+def emptied(path: Path) -> bool:
+    """Whether there is no journal, or nothing in it, and yet there are backups: it was lost, or half copied."""
+    path = path.resolve()
+    with as_world_problem(path):
+        if path.exists() and path.stat().st_size > _LARGEST_EMPTY:
+            return False
+        if not backups_of(path):
+            return False
+        if not path.exists() or path.stat().st_size == 0:
+            return not has_log(path)
+        database = connect(path, "ro")
+        try:
+            return is_empty(database.driver)
+        finally:
+            database.close()
+
+
+_LARGEST_EMPTY = 8192
+"""Bytes of a file that holds no table yet, and of its beginning where its log was not copied with it."""
 
 
 def back_up_daily(database: Database, path: Path) -> None:

@@ -29,9 +29,9 @@ def open_journal(path: Path, *, write: bool) -> SqlJournal | MissingJournal:
     whatever is wrong, the file is left as it is.
     """
     path = Path(path).resolve()
-    if path.is_dir():
-        raise WorldProblem(message(Kind.IS_A_FOLDER, path=str(path), inside=str(path / "journal.dryhouse")))
     with as_world_problem(path):
+        if path.is_dir():
+            raise WorldProblem(message(Kind.IS_A_FOLDER, path=str(path), inside=str(path / "journal.dryhouse")))
         return _to_write(path) if write else _to_read(path)
 
 

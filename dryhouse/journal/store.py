@@ -95,17 +95,18 @@ class SqlJournal:
                 yield
                 return
             try:
-                self._write_ahead(database)
                 with database.transaction():
                     self._refuse_another_file(database)
                     yield
             except BaseException:
                 self._forget(RECORD_KINDS)
                 raise
+            self._write_ahead(database)
 
     def _write_ahead(self, database: Database) -> None:
-        """From the first act on, and not before: a file that is only looked at keeps every byte."""
-        if not self._ahead:
+        """From the first act on that was done, and not before: a file that is only looked at, or in which an act is
+        refused, keeps every byte. The first act is as safe the old way."""
+        if self._wrote and not self._ahead:
             write_ahead(database.driver)
             self._ahead = True
 

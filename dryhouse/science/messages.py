@@ -178,6 +178,7 @@ class MessageKind(StrEnum):
     REPLACED = auto()
     CLOSED = auto()
     OVERTAKEN = auto()
+    EMPTIED = auto()
     FOREIGN = auto()
     DAMAGED = auto()
     STRANGE_FILE = auto()

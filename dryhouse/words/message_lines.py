@@ -228,6 +228,10 @@ LINES: Mapping[Kind, str] = {
     Kind.REPLACED: ("“{path}” was moved, deleted or replaced while it was open here; open it again. {unchanged}"),
     Kind.CLOSED: "“{path}” is closed.",
     Kind.OVERTAKEN: "That entry has been changed or removed meanwhile, here or in another window. {unchanged}",
+    Kind.EMPTIED: (
+        "“{path}” is empty or not there, and yet there are backups of it in “{backups}”: restore one, or move that "
+        "folder away to begin a new journal. {unchanged}"
+    ),
     Kind.FOREIGN: "“{path}” is not a Dryhouse journal, or its beginning is damaged; it was left as it is.",
     Kind.DAMAGED: "“{path}” is damaged and was left as it is; restore a copy from the folder “{backups}”.",
     Kind.STRANGE_FILE: (

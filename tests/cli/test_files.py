@@ -235,3 +235,43 @@ def test_the_schema_is_printed_without_a_journal(tmp_path: Path, capsys) -> None
     assert (code, answer["properties"]["version"]) == (0, {"const": 1})
     code, _, said = run(capsys, "export")
     assert (code, said) == (2, "Name a file or a folder to export to, such as kitchen.json.\n")
+
+
+@pytest.mark.parametrize("how", ["emptied", "gone", "copied without its log"])
+def test_a_journal_that_was_lost_is_not_begun_anew_beside_its_backups(
+    file: Path, tmp_path: Path, capsys, how
+) -> None:
+    made = back_up(file)
+    if how == "emptied":
+        file.write_bytes(b"")
+    elif how == "gone":
+        file.unlink()
+    else:
+        begun = tmp_path / "begun" / "journal.dryhouse"
+        journal = open_journal(begun, write=True)
+        journal.write([Change(None, Batch("corn", id=1))])
+        half = begun.read_bytes()
+        journal.close()
+        file.write_bytes(half)
+    before = file.read_bytes() if file.exists() else None
+    logging = ["log", "--food", "corn", "--fresh", "2 lb", "--dried", "8 oz", "--hours", "8"]
+    for verb in (["yields", "corn", "--fresh", "2 lb"], logging):
+        assert main(["--journal", str(file), *verb]) == 1
+        told = capsys.readouterr().err
+        assert "there are backups of it" in told
+        assert f"restore {made}" in told
+    assert (file.read_bytes() if file.exists() else None) == before
+    assert main(["--journal", str(file), "restore", str(made)]) == 0
+    assert main(["--journal", str(file), "batches"]) == 0
+
+
+def test_a_name_that_is_too_long_is_said_to_be(tmp_path: Path, capsys) -> None:
+    for arguments in (
+        ["--journal", "j" * 400, "batches"],
+        ["j" * 400],
+        ["--journal", "j" * 400, "restore", "b" * 400],
+    ):
+        assert main(arguments) == 2
+        told = capsys.readouterr().err
+        assert told.count("\n") == 1
+        assert "too long" in told or "no journal" in told or "VERB" in told, told

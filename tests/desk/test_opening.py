@@ -60,6 +60,9 @@ class SomeJournals:
         if "full" in path.name:
             raise WorldProblem("The disk is full.")
 
+    def has_backups(self, path):
+        return bool(self.copies)
+
     def backups(self, path):
         return self.copies
 
@@ -341,3 +344,15 @@ def test_a_backup_of_the_day_that_cannot_be_made_is_said(opening, journals, qtbo
     keeping.ask()
     qtbot.waitUntil(lambda: opening.session.messages.latest is not None)
     assert opening.session.messages.latest.text == "The disk is full."
+
+
+def test_an_empty_journal_with_backups_is_no_welcome(opening, journals, qtbot):
+    journals.kitchens["own"] = a_kitchen()
+    journals.copies = [KeptCopy(Path("first"), datetime.now(UTC), 12, True)]
+    opening.open(journals.own)
+    assert heading(opening) == "This journal is empty"
+    assert "there are backups of it" in opening._page.sentence.text()
+    opening._page.buttons[0].click()
+    qtbot.waitUntil(lambda: opening._page.list.count() == 1)
+    opening._page.buttons[-1].click()
+    assert opening.window.here == "journal"

@@ -176,3 +176,28 @@ def test_a_folder_that_cannot_be_made_says_so(open_folder: Path, ordinary_person
     (open_folder / "deeper").write_text("a file, not a folder")
     with pytest.raises(WorldProblem):
         open_journal(open_folder / "deeper" / "journal.dryhouse", write=True)
+
+
+def test_an_act_that_is_refused_for_damage_changes_no_byte(tmp_path: Path) -> None:
+    whole = journal_at(tmp_path / "sound.dryhouse").read_bytes()
+    refused_in = 0
+    for page in range(1, len(whole) // 4096, 4):
+        file = tmp_path / f"page{page}.dryhouse"
+        file.write_bytes(whole[: page * 4096] + Random(page).randbytes(4096) + whole[(page + 1) * 4096 :])
+        before = file.read_bytes()
+        try:
+            journal = open_journal(file, write=True)
+        except WorldProblem:
+            refused_in += 1
+            assert file.read_bytes() == before
+            continue
+        try:
+            with journal.alone():
+                journal.where(Batch)
+                journal.write([Change(None, Batch("pear", id=journal.next_id(Batch)))])
+        except WorldProblem:
+            refused_in += 1
+            assert file.read_bytes() == before
+        finally:
+            journal.close()
+    assert refused_in > 5

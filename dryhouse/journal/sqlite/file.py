@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from itertools import islice
 from pathlib import Path
 from typing import Any, Literal, NamedTuple
@@ -108,13 +108,10 @@ def enforce_foreign_keys(driver: sqlite3.Connection, on: bool) -> None:
 
 
 def write_ahead(driver: sqlite3.Connection) -> None:
-    """Write to a log first, so that readers never wait for a writer. Where another program is just using the file
-    in the old way, that way is kept: it is as safe."""
-    try:
+    """Write to a log first, so that readers never wait for a writer. Where that cannot be begun, since another
+    program is just using the file or the disk is full, the old way is kept: it is as safe."""
+    with suppress(sqlite3.OperationalError):
         driver.execute("PRAGMA journal_mode = WAL")
-    except sqlite3.OperationalError as error:
-        if error.sqlite_errorcode != sqlite3.SQLITE_BUSY:
-            raise
 
 
 @contextmanager
