@@ -14,7 +14,6 @@ NO_LOT = "Nothing is on the shelf yet: what you have dried or bought already can
 PAST = "the day before departure is past"
 NO_YIELD = "its yield is not known yet"
 NO_HOURS = "its drying hours are not known yet"
-NOT_RECORDED = "no dryer is recorded"
 NO_DRYER_FITS = "no dryer has its tray area recorded and gets as hot as it needs"
 ANY_OF = "Any one of these would help:"
 

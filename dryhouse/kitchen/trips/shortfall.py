@@ -47,6 +47,12 @@ class Shortfall:
     """Any one of them would help."""
 
     @property
+    def first(self) -> tuple[str, ...]:
+        """How many bags can be complete, and what would help."""
+        one_of = (words.ANY_OF, *self.alternatives) if len(self.alternatives) > 1 else self.alternatives
+        return (words.whole_of(self.whole, self.bags), *one_of)
+
+    @property
     def lines(self) -> tuple[str, ...]:
         """All of it, in the order it is read."""
         one_of = (words.ANY_OF, *self.alternatives) if len(self.alternatives) > 1 else self.alternatives
@@ -95,13 +101,15 @@ def shortfall(
         whole=sum(whole),
         bags=len(eaten),
         reasons=_reasons(kitchen, room, asked, made),
-        lacking=_lacking(kitchen, room, eaten, lacks, whole),
+        lacking=_lacking(kitchen, room, eaten, lacks, whole) if room.machines else (),
         alternatives=tuple(_alternatives(kitchen, sheet, room, lacks, sum(whole), made, hours)),
     )
 
 
 def _reasons(kitchen: Kitchen, room: DryingRoom, asked: Sequence[Asked], made: Calendar) -> tuple[str, ...]:
-    """Why each food that does not fit does not."""
+    """Why each food that does not fit does not; once for all of them where there is no dryer."""
+    if not room.machines:
+        return (words.NO_DRYER,)
     notation = style(kitchen)
     return tuple(
         words.cannot_be_ready(
@@ -122,8 +130,6 @@ def _why(kitchen: Kitchen, room: DryingRoom, recipe: Recipe) -> str:
         return words.NO_YIELD
     if recipe.hours is None:
         return words.NO_HOURS
-    if not room.machines:
-        return words.NOT_RECORDED
     if not recipe.tray_grams:
         return words.NO_DRYER_FITS
     return words.no_time(recipe.hours.high, recipe.conditioning_days)

@@ -224,7 +224,7 @@ def test_another_dryer_is_offered_where_it_would_help() -> None:
 def test_without_a_dryer_the_plan_says_so() -> None:
     kitchen = a_kitchen(TRIP, *meal(1, "stew", ("carrot", 30.0)), TripMeal(1, 1, DAY1, id=1))
     found = plan(kitchen, 1)
-    assert any("no dryer is recorded" in said for said in found.alternatives)
+    assert any("No dryer is recorded: add one" in said for said in found.alternatives)
     assert [step.what for step in found.next_steps] == ["dryer", "place", "lot"]
 
 

@@ -141,6 +141,11 @@ def bag_html(bag: Bag, style: Style) -> str:
 def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     """The drying calendar, what each run takes, and what would help."""
     parts = [f"<h1>Drying for {escape(plan.trip.name)}</h1>"]
+    short = plan.shortfall
+    if short is not None:
+        why = () if plan.calendar.runs else short.reasons
+        parts.append(f"<p><b>{escape(short.first[0])}</b></p>")
+        parts += [f"<p>{escape(line)}</p>" for line in (*why, *short.first[1:])]
     runs = run_rows(kitchen, plan, style)
     rows = [
         (
@@ -161,8 +166,9 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     parts.append(named_stops_html((item.name, item.cautions) for item in plan.items))
     if plan.kwh is not None:
         parts.append(f"<p>Power at most {style.number(plan.kwh)} kWh.</p>")
-    if plan.alternatives:
-        parts.append("<h2>What would help</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.alternatives))
+    if short is not None and (short.lacking or plan.calendar.runs):
+        missing = (*(short.reasons if plan.calendar.runs else ()), *short.lacking)
+        parts.append("<h2>What cannot be ready</h2>" + "".join(f"<p>{escape(line)}</p>" for line in missing))
     if plan.remarks:
         parts.append("<h2>Notes</h2>" + "".join(f"<p>{escape(line)}</p>" for line in plan.remarks))
     return "".join(parts)

@@ -69,7 +69,8 @@ class CalendarPage(QWidget):
         empty(self._steps)
         for step in () if plan is None else plan.next_steps:
             said, place, kind = _WAYS[step.what]
-            go = button(said, calling(self.session.open, place, kind), "primary", name=step.sentence)
+            role = "primary" if step.what in (DRYER, TRAY_AREA) else ""
+            go = button(said, calling(self.session.open, place, kind), role, name=step.sentence)
             go.setToolTip(step.sentence)
             self._steps.addWidget(go)
         self._steps.addStretch(1)

@@ -87,6 +87,8 @@ class PlanView(QWidget):
             return "The shelf covers this trip."
         start = plan.latest_start
         by = "" if start is None else f"; start by {show_moment(self.session, start)}"
+        if start is not None and (planned := plan.calendar.runs[0].start) != start:
+            by += f"; the first load is planned for {show_moment(self.session, planned)}"
         number = len(plan.items)
         return f"{number} {'food' if number == 1 else 'foods'} to dry{by}"
 

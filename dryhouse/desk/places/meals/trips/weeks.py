@@ -22,11 +22,12 @@ def weeks_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     parts = [f"<h1>Drying for {escape(plan.trip.name)}, week by week</h1>"]
     if not runs and not plan.items:
         return f"{parts[0]}<p>{NO_LOADS}</p>"
+    if plan.shortfall is not None:
+        parts += [f"<p>{escape(line)}</p>" for line in (*plan.shortfall.first, *plan.shortfall.reasons)]
     head = "".join(f"<th width='13%'>{day[:3]}</th>" for day in WEEKDAYS)
     rows = "".join(_week(monday, runs) for monday in _weeks(runs))
     parts.append(f"<table border='1' cellspacing='0' cellpadding='4' width='100%'><tr>{head}</tr>{rows}</table>")
     parts.append(named_stops_html((item.name, item.cautions) for item in plan.items))
-    parts += [f"<p>{escape(line)}</p>" for line in plan.alternatives]
     return "".join(parts)
 
 
