@@ -13,9 +13,11 @@ from PySide6.QtWidgets import QApplication
 
 from dryhouse.desk.drawing_library import PARTS
 from dryhouse.desk.opening import Opening
+from dryhouse.desk.place import places
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.window import DeskWindow
+from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.science.quantities import Mass, Temperature
@@ -79,9 +81,15 @@ def window(qtbot, kitchen: Kitchen, theme: Theme, settings: QSettings) -> Iterat
 
 @pytest.fixture(scope="session", autouse=True)
 def charts_at_once() -> None:
-    """Charts are drawn where they are seen, without the wait of a first start."""
+    """Charts are drawn where they are seen, without the wait of a first start. What every test shares is read once,
+    and left alone by the collector, which looks through everything else after each test."""
     for part in PARTS:
         import_module(part)
+    handbook()
+    for place in places():
+        place.load()
+    gc.collect()
+    gc.freeze()
 
 
 @pytest.fixture(autouse=True)
