@@ -6,7 +6,7 @@ Mutants are picked by chance from operators, comparisons, `and` and `or`, `not`,
 whose answer nobody uses, and what a function returns. All tests are run once to note which of them come by which
 mutant (`tests/reached.py`); then each is tried in a copy of the tree, never in place: first with the quickest of
 the tests that come by, and where hardly any does (what is run on import, or remembered) with those that name its
-module and those of the modules that use it. `--all` asks every test that needs no window at the end. A survivor
+module. `--all` asks every test that needs no window at the end. A survivor
 either changes nothing a person could see, or shows a test that is missing. Exit code 1 where there are survivors.
 """
 
@@ -278,7 +278,7 @@ def main() -> int:
             mutant, tree = mutants[number], trees.get()
             come_by = quick(reach.tests.get(number, ()), reach.seconds)
             few = len(come_by) < FEW
-            by_module = stages(mutant.path)[: 3 if given.all else 1 if given.near else 2 if few else 0]
+            by_module = stages(mutant.path)[: 3 if given.all else 1 if given.near or few else 0]
             try:
                 return caught(mutant, tree, left_out, [stage for stage in (come_by, *by_module) if stage])
             finally:
