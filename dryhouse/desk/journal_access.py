@@ -95,12 +95,29 @@ class Doorway(Protocol):
         """Copy the open journal to its folder of backups."""
 
     @property
+    def files(self) -> Files:
+        """Who makes, opens and copies files."""
+
+    @property
     def rescue(self) -> Rescuer:
         """Who restores backups and checks."""
 
     @property
     def exchange(self) -> Exchanger:
         """Who exports and imports."""
+
+
+class Files(Protocol):
+    """What the menus can ask of journals as files."""
+
+    def ask_new(self) -> None:
+        """Ask where, and begin an empty journal there."""
+
+    def ask_copy(self) -> None:
+        """Ask where to, and put a copy there."""
+
+    def open_file(self, path: Path) -> None:
+        """The journal in this file."""
 
 
 class Exchanger(Protocol):

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QMenu
 
 from dryhouse.desk import fault_log
 from dryhouse.desk.edit_menu import fill_edit
+from dryhouse.desk.file_menu import fill_file
 from dryhouse.desk.theme import CHOICES
 
 if TYPE_CHECKING:
@@ -33,7 +34,7 @@ def fill_menus(window: DeskWindow, session: Session) -> Menus:
     """Fill the window's menu bar for its present session."""
     bar = window.menuBar()
     bar.clear()
-    _fill_file(window, bar.addMenu("&File"), open_here=True)
+    fill_file(window, bar.addMenu("&File"), open_here=True)
     menus = Menus(*fill_edit(window, session, bar.addMenu("&Edit")))
     go = bar.addMenu("&Go to")
     for spec in window.specs:
@@ -63,30 +64,10 @@ def fill_menus_without_journal(window: DeskWindow) -> None:
     """What can be done where no journal is open: open one, restore one, look one through, read the help."""
     bar = window.menuBar()
     bar.clear()
-    _fill_file(window, bar.addMenu("&File"), open_here=False)
+    fill_file(window, bar.addMenu("&File"), open_here=False)
     aid = bar.addMenu("&Help")
     _add(aid, "&Guides", lambda: _guides().show_guides(window), "F1")
     _add(aid, "&About Dryhouse", lambda: _help().show_about(window))
-
-
-def _fill_file(window: DeskWindow, file: QMenu, *, open_here: bool) -> None:
-    if window.doors is not None:
-        _add(file, "&Open a journal…", window.doors.ask_open, "Ctrl+O")
-        _add(file, "Open &my journal", window.doors.open_own)
-        _add(file, "Open the &sample journal", window.doors.open_sample)
-        file.addSeparator()
-        if open_here:
-            _add(file, "&Export everything…", window.doors.exchange.ask_export)
-            _add(file, "Br&ing in an export…", window.doors.exchange.ask_import)
-            file.addSeparator()
-            _add(file, "&Back up now", window.doors.back_up, "Ctrl+B")
-        _add(file, "&Restore a backup…", window.doors.rescue.ask_restore)
-        _add(file, "&Check the journal", window.doors.rescue.check)
-        file.addSeparator()
-    if open_here:
-        _add(file, "&Print…", window.print_place, "Ctrl+P")
-        file.addSeparator()
-    _add(file, "&Quit", window.close, "Ctrl+Q")
 
 
 def _fill_view(window: DeskWindow, menu: QMenu) -> None:

@@ -13,7 +13,9 @@ from dryhouse.desk import fault_log, faults
 from dryhouse.desk.drops import Drops
 from dryhouse.desk.exchange import Exchange
 from dryhouse.desk.exchange_pages import ChoicePage, WorkPage
+from dryhouse.desk.file_menu import note_recent
 from dryhouse.desk.journal_access import JournalAccess, Opener
+from dryhouse.desk.journal_files import JournalFiles
 from dryhouse.desk.menus import fill_menus, fill_menus_without_journal
 from dryhouse.desk.read_ahead import read_ahead_later
 from dryhouse.desk.rescue import Rescue
@@ -55,6 +57,7 @@ class Opening(QObject):
         window.closing.connect(self.close)
         Drops(window, lambda path: self.open(lambda: self._journals().file(path)))
         if journals is not None:
+            self.files = JournalFiles(window, journals, self.open)
             window.doors = self
 
     def answer_second_starts(self) -> None:
@@ -171,6 +174,7 @@ class Opening(QObject):
         read_ahead_later(self.session, self.window.specs)
         if self.journals is not None:
             Safekeeping(self.session, self.journals, self.journals.path(kitchen))
+            note_recent(self.window.settings, self.journals.path(kitchen))
         self.opened.emit()
 
     # --- what is shown in place of the places ---------------------------------------------------------------

@@ -123,7 +123,9 @@ class JournalPlace(ListPlace):
             self.listing.table.choose(back[0])
 
     def show_record(self, kind: str, id: int | str) -> None:
-        if kind == "batch":
+        if kind == "new":
+            self.log()
+        elif kind == "batch":
             self.show_list()
             self.listing.show_row(int(id))
             self.panel.show_batch(int(id))

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.shelf.date_field import DateField
-from dryhouse.desk.places.shelf.lot_fields import KindField, PlaceField, in_oil_field
+from dryhouse.desk.places.shelf.lot_fields import KindField, NoPlaces, PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling
 from dryhouse.desk.widgets.cautions_view import CautionsView
@@ -31,6 +31,7 @@ class BoughtForm(QWidget):
 
     shelved = Signal(int)
     left = Signal()
+    places_asked = Signal()
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -54,6 +55,8 @@ class BoughtForm(QWidget):
         inside = column(self, space=4)
         back = button("&Back to the shelf", self._leave, hint="Esc; what you typed is kept")
         inside.addLayout(headed("Add bought food", 1, back))
+        self.no_places = NoPlaces(session, self.places_asked.emit)
+        inside.addWidget(self.no_places)
         inside.addWidget(self.cautions)
         page = QWidget()
         page.setLayout(Tiles(*self.fields, least=320, space=16))
@@ -74,6 +77,7 @@ class BoughtForm(QWidget):
     def begin(self) -> None:
         """Empty entries; what was typed before and left is offered above them."""
         self.place.offer()
+        self.no_places.look()
         self.in_oil.set_value(None)
         self.kind.set_value(None)
         for field in self.fields:

@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtWidgets import QFrame
+
 from dryhouse.desk.session import Session
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import button, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.records.lots import PACKAGES
@@ -32,6 +39,26 @@ class PlaceField(ChoiceField):
             InputProblem("Where does it go? Choose a place: how long it keeps depends on it.", "place")
         )
         return False
+
+
+class NoPlaces(QFrame):
+    """Says, while there is no place yet, why one is needed, and has the button that adds it."""
+
+    def __init__(self, session: Session, add: Callable[[], Any]) -> None:
+        super().__init__()
+        self.session = session
+        set_role(self, "card")
+        said = words("There is no place yet: how long food keeps depends on where it stands.", "label")
+        self.button = button("Add a p&lace", add)
+        across = row(space=8)
+        across.addWidget(said, 1)
+        across.addWidget(self.button)
+        across.setContentsMargins(12, 8, 12, 8)
+        self.setLayout(across)
+
+    def look(self) -> None:
+        """Show it only while there is none."""
+        self.setVisible(not places(self.session.kitchen))
 
 
 class KindField(ChoiceField):

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.date_field import DateField
-from dryhouse.desk.places.shelf.lot_fields import KindField, PlaceField, in_oil_field
+from dryhouse.desk.places.shelf.lot_fields import KindField, NoPlaces, PlaceField, in_oil_field
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
@@ -78,6 +78,7 @@ class PackForm(QWidget):
 
     packed = Signal(object)
     left = Signal()
+    places_asked = Signal()
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -129,6 +130,8 @@ class PackForm(QWidget):
             third.addWidget(day, 1)
         self._conditioning = QWidget()
         self._conditioning.setLayout(third)
+        self.no_places = NoPlaces(self.session, self.places_asked.emit)
+        inside.addWidget(self.no_places)
         for layout in (first, second):
             inside.addLayout(layout)
         for widget in (self.by_servings, self._conditioning, self.cautions, grid, self.sum, self.more):
@@ -153,6 +156,7 @@ class PackForm(QWidget):
         open_ = [b for b in offered if (left := unpacked_g(kitchen, b)) is None or left > 1 or b.id == batch]
         self.batch.set_choices([(b.id, self._batch_words(b)) for b in open_])
         self.place.offer()
+        self.no_places.look()
         self.in_oil.set_value(None)
         if batch is not None:
             self.batch.set_value(batch)

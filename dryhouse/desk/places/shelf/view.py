@@ -90,6 +90,14 @@ class ShelfPlace(ListPlace):
             ("Add bought food", self.shelve),
             ("Places", self.show_places),
         )
+        self.nothing_to_pack = EmptyState(
+            session.theme,
+            "shelf",
+            "Nothing to pack yet",
+            "Every finished batch is packed, or none is finished. Log one when it comes off the dryer.",
+            ("Log a batch", lambda: session.open("journal", "new")),
+            ("Back to the shelf", self.show_list),
+        )
         self._build()
         self._connect()
 
@@ -115,6 +123,7 @@ class ShelfPlace(ListPlace):
         self.middle.addWidget(self.both)
         inside.addWidget(self.middle, 1)
         self.stack_pages()
+        self.pages.addWidget(self.nothing_to_pack)
 
     def _connect(self) -> None:
         self.listing.chosen.connect(lambda _id: self._settle.start())
@@ -219,10 +228,12 @@ class ShelfPlace(ListPlace):
             self._pack = PackForm(self.session)
             self._pack.packed.connect(self._packed)
             self._pack.left.connect(self.show_list)
+            self._pack.places_asked.connect(self.show_places)
             self.pages.addWidget(self._pack)
         self._pack.begin(batch)
         if not self._pack.has_batches():
-            self.session.say("There is no finished batch to pack. Log one in the Journal first.")
+            self.pages.setCurrentWidget(self.nothing_to_pack)
+            self.nothing_to_pack.buttons[0].setFocus()
             return
         self.pages.setCurrentWidget(self._pack)
         self._pack.setFocus()
@@ -235,6 +246,7 @@ class ShelfPlace(ListPlace):
             self._bought = BoughtForm(self.session)
             self._bought.shelved.connect(lambda id: self._packed([id]))
             self._bought.left.connect(self.show_list)
+            self._bought.places_asked.connect(self.show_places)
             self.pages.addWidget(self._bought)
         self.pages.setCurrentWidget(self._bought)
         self._bought.begin()

@@ -1,0 +1,43 @@
+"""Every empty place says the next step and has its button."""
+
+import pytest
+
+from dryhouse.kitchen.kitchen import Kitchen
+from tests.builders import a_kitchen
+
+
+@pytest.fixture
+def kitchen() -> Kitchen:
+    """Nothing is recorded yet."""
+    return a_kitchen()
+
+
+def buttons(page):
+    return {b.text(): b for b in page.buttons}
+
+
+def test_nothing_to_pack_leads_to_the_log(window):
+    shelf = window.go("shelf")
+    shelf.pack()
+    assert shelf.nothing_to_pack.isVisible()
+    buttons(shelf.nothing_to_pack)["Log a batch"].click()
+    journal = window.views["journal"]
+    assert window.here == "journal"
+    assert journal.pages.currentWidget() is journal.form
+
+
+def test_bought_food_without_any_place_leads_to_the_places(window):
+    shelf = window.go("shelf")
+    shelf.shelve()
+    assert shelf._bought.no_places.isVisible()
+    shelf._bought.no_places.button.click()
+    assert shelf._places.isVisible()
+
+
+@pytest.mark.parametrize("place", ["journal", "drying", "yields", "shelf", "meals"])
+def test_each_place_of_an_empty_journal_has_a_button_to_begin_with(window, place):
+    view = window.go(place)
+    empty = getattr(view, "empty_state", None) or getattr(view, "empty", None) or view.meals.empty_state
+    assert empty.isVisible()
+    assert empty.buttons
+    assert empty.sentence.text()

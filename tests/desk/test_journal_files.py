@@ -1,0 +1,79 @@
+"""Journals as files: new, recent, a copy."""
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtWidgets import QFileDialog
+
+from dryhouse.desk.file_menu import recent_journals
+from dryhouse.desk.opening import Opening
+from dryhouse.desk.theme import Theme
+from dryhouse.desk.window import DeskWindow
+from dryhouse.house import Journals, open_kitchen
+from dryhouse.kitchen.batches.dryers import save_dryer
+from dryhouse.kitchen.records import Dryer
+
+
+@pytest.fixture
+def opening(qtbot, theme: Theme, settings, tmp_path, monkeypatch):
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+    window = DeskWindow(theme, settings)
+    made = Opening(window, Journals())
+    window.show()
+    made.open_own()
+    yield made
+    window.close()
+    window.deleteLater()
+
+
+@pytest.fixture
+def answered(monkeypatch):
+    """What the person answers when she is asked for a file."""
+
+    def answer(path: Path) -> None:
+        monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_asked, **_named: (str(path), ""))
+
+    return answer
+
+
+def test_a_new_journal_is_empty_and_open_and_the_old_one_is_one_of_the_recent(opening, answered, tmp_path):
+    own = opening.journals.path(opening.session.kitchen)
+    answered(tmp_path / "club")
+    opening.files.ask_new()
+    assert opening.journals.path(opening.session.kitchen) == tmp_path / "club.dryhouse"
+    assert recent_journals(opening.window.settings) == [tmp_path / "club.dryhouse", own]
+    opening.files.open_file(own)
+    assert opening.journals.path(opening.session.kitchen) == own
+
+
+def test_a_journal_that_is_there_is_never_written_over(opening, answered, tmp_path):
+    (tmp_path / "club.dryhouse").write_text("hers")
+    answered(tmp_path / "club.dryhouse")
+    opening.files.ask_new()
+    assert (tmp_path / "club.dryhouse").read_text() == "hers"
+    assert "another name" in opening.session.messages.latest.text
+
+
+def test_a_copy_holds_everything_and_the_journal_stays_open(opening, answered, tmp_path):
+    opening.session.act(save_dryer, Dryer("galley dryer", 4))
+    own = opening.journals.path(opening.session.kitchen)
+    answered(tmp_path / "copy.dryhouse")
+    opening.files.ask_copy()
+    with open_kitchen(tmp_path / "copy.dryhouse") as copied:
+        assert [d.name for d in copied.journal.where(Dryer)] == ["galley dryer"]
+    assert opening.journals.path(opening.session.kitchen) == own
+
+
+def test_the_journal_itself_is_no_place_for_its_copy(opening, answered):
+    own = opening.journals.path(opening.session.kitchen)
+    answered(own)
+    opening.files.ask_copy()
+    assert "the journal itself" in opening.session.messages.latest.text
+
+
+def test_a_journal_that_is_gone_is_not_offered(opening, answered, tmp_path):
+    answered(tmp_path / "club.dryhouse")
+    opening.files.ask_new()
+    opening.open_own()
+    (tmp_path / "club.dryhouse").unlink()
+    assert [p.stem for p in recent_journals(opening.window.settings)] == ["journal"]
