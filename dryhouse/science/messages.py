@@ -103,6 +103,7 @@ class MessageKind(StrEnum):
     DRY_FROM_THE_START = auto()
     HEAVIER_AT_THE_END = auto()
     HARDLY_MOVED = auto()
+    TOO_CLOSE = auto()
     # why a caution is said
     THIS_FOOD = auto()
     EVERY_FOOD = auto()

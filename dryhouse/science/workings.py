@@ -97,6 +97,8 @@ class StepKind(StrEnum):
     CURVE_SHAPES = auto()
     MODEL_ERROR = auto()
     PUBLISHED_RATE_MOVED = auto()
+    HEAT_FOLLOWED = auto()
+    STOOD_STILL = auto()
     PUBLISHED_HOURS = auto()
     # a batch
     FAT_POURED_OFF = auto()

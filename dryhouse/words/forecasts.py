@@ -41,6 +41,22 @@ def bands_sentence(ahead: Forecast, when: When) -> str:
     return f"Even odds: {_between(f.low50, f.high50, when)}. 80 %: {_between(f.low80, f.high80, when)}."
 
 
+def stop_sentences(ahead: Forecast, when: When) -> list[str]:
+    """What is asked where the dryer seems to have stood still, a sentence or three for each such stretch."""
+    return [
+        f"It lost almost nothing between {when(begin)} and {when(end)}. Was the dryer off? Enter a pause; "
+        "the forecast leaves that time out."
+        for begin, end in ahead.stops
+    ]
+
+
+def now_sentence(grams: tuple[float, float, float], moisture: tuple[float, float, float], style: Style) -> str:
+    """Weight (g) and moisture (% wet basis) that the curve has at this minute, each low, middle and high."""
+    low, middle, high = (style.mass(g) for g in grams)
+    dry, now, wet = (style.percent(pct) for pct in moisture)
+    return f"By now about {middle} ({low} to {high}), {now} moisture ({dry} to {wet})."
+
+
 def from_the_first(style: Style) -> When:
     """Tells hours as they count from the first weighing: `9.5 h`, `45 min`."""
 

@@ -139,6 +139,7 @@ LINES: Mapping[Kind, str] = {
     Kind.HARDLY_MOVED: (
         "The weight has hardly moved over {n:bare} weighings: is the dryer on, and is the same tray weighed?"
     ),
+    Kind.TOO_CLOSE: "The {n:bare} weighings lie within a minute of each other: weigh again in half an hour.",
     # why a caution is said
     Kind.THIS_FOOD: "this food",
     Kind.EVERY_FOOD: "said of every food",

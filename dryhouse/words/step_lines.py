@@ -122,6 +122,11 @@ LINES: Mapping[Kind, str] = {
     Kind.MODEL_ERROR: (
         "Model error: the run's clock wanders by {drift:2} for each e-fold of time (between {low:2} and {high:2})"
     ),
+    Kind.HEAT_FOLLOWED: (
+        "After {at} the heat went from {from_heat} to {to_heat}: {result:3} times as fast from then on (activation "
+        "energy {energy})"
+    ),
+    Kind.STOOD_STILL: "Almost nothing lost between {begin} and {end}: not counted as drying",
     Kind.PUBLISHED_RATE_MOVED: (
         "Published at {from_heat}, moved to {to_heat}: {result:3} times as fast (activation energy {energy})"
     ),

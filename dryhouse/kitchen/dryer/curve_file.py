@@ -19,7 +19,8 @@ from dryhouse.science.curves import CurveSet, fit_all, periods
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.dryness import adds_up
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.forecast import Forecast, Prior, forecast
+from dryhouse.science.forecast import Forecast, Heating, Prior, forecast
+from dryhouse.science.forecast.pace import SAME_HEAT_C
 from dryhouse.science.moisture import (
     Load,
     LoadPart,
@@ -31,7 +32,7 @@ from dryhouse.science.moisture import (
 from dryhouse.science.values import Basis, Caution, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
-from dryhouse.words.forecasts import finish_sentence, from_the_first
+from dryhouse.words.forecasts import finish_sentence, from_the_first, stop_sentences
 from dryhouse.words.messages import message_words, problem_sentence
 from dryhouse.words.verdicts import mismatch_sentence
 from dryhouse.words.workings import lines
@@ -86,7 +87,10 @@ def read_run(
         why = _not_known(missing)
         return RunAnswer(points, curves, spoken, None, why, basis, notes, (line,), cautions, missing)
     load = load_of([LoadPart("the load", points.grams[0], water)])
-    found, doubt = _forecast(points, load, water, target, _prior(kitchen, food, water.value, target.value))
+    heating = heating_in(points, food)
+    heat = heating.celsius[-1] if heating is not None else None
+    prior = _prior(kitchen, food, water.value, target.value, heat)
+    found, doubt = _forecast(points, load, water, target, prior, heating)
     if found is None:
         return RunAnswer(points, curves, spoken, None, doubt, basis, notes, (line, *load.workings), cautions)
     return RunAnswer(points, curves, spoken, found, doubt, found.basis, notes, (line, *found.workings), cautions)
@@ -130,7 +134,7 @@ def _not_known(missing: Sequence[str]) -> str:
 
 
 def _forecast(
-    points: Points, load: Load, water: Fact, target: Fact, prior: Prior | None
+    points: Points, load: Load, water: Fact, target: Fact, prior: Prior | None, heating: Heating | None
 ) -> tuple[Forecast | None, str]:
     """The forecast, and what is amiss with the weights or why there is none.
 
@@ -147,11 +151,26 @@ def _forecast(
             solids=load.belief,
             target_moisture_pct=target.value,
             prior=prior,
+            heating=heating,
             basis=merge_bases([water.basis, target.basis]),
         )
     except InputProblem as problem:
         return None, doubt or problem_sentence(problem, _AS_THE_FILE)
     return (None if doubt and found.reached_at is None else found), doubt
+
+
+def heating_in(points: Points, food: Food | None) -> Heating | None:
+    """The heats of the file's column `temperature_c`; readings that hardly differ are one. None without any."""
+    heats: list[tuple[float, float]] = []
+    for hour, heat in points.heats:
+        if not heats:
+            heats.append((0.0, heat))
+        elif abs(heat - heats[-1][1]) > SAME_HEAT_C:
+            heats.append((max(hour, heats[-1][0] + 1e-3), heat))
+    if not heats:
+        return None
+    energy = activation_of(food.slug if food is not None else "")
+    return Heating(tuple(hour for hour, _ in heats), tuple(heat for _, heat in heats), energy)
 
 
 def _plausible(points: Points, solids: float) -> int:
@@ -173,14 +192,18 @@ def _of_food(food: Food | None) -> Fact | None:
     return water_with_range(food, water) if food is not None and water is not None else None
 
 
-def _prior(kitchen: Kitchen | None, food: Food | None, water_pct: float, target_pct: float) -> Prior | None:
+def _prior(
+    kitchen: Kitchen | None, food: Food | None, water_pct: float, target_pct: float, heat_c: float | None
+) -> Prior | None:
     """Her own runs of the food, else its published drying time, else its published constants, else nothing."""
     if food is None or kitchen is None:
         return None
-    own = prior_from(earlier_runs(kitchen, food), form="", temperature_c=None, activation=activation_of(food.slug))
+    own = prior_from(
+        earlier_runs(kitchen, food), form="", temperature_c=heat_c, activation=activation_of(food.slug)
+    )
     if own is not None:
         return own
-    return published_expectation(food, wet_to_dry(target_pct / 100.0) / wet_to_dry(water_pct / 100.0))
+    return published_expectation(food, wet_to_dry(target_pct / 100.0) / wet_to_dry(water_pct / 100.0), heat_c)
 
 
 def answer_json(answer: RunAnswer) -> dict[str, object]:
@@ -225,7 +248,8 @@ def _sentences(answer: RunAnswer, style: Style) -> list[str]:
     found = answer.forecast
     finish = finish_sentence(found, from_the_first(style)) if found else ""
     counted = "Hours count from the first weighing." if found and np.isfinite(found.finish.median) else ""
-    return [said for said in (" ".join(filter(None, (finish, counted))), answer.doubt) if said]
+    stood = stop_sentences(found, from_the_first(style)) if found else []
+    return [said for said in (" ".join(filter(None, (finish, counted))), answer.doubt, *stood) if said]
 
 
 def said(answer: RunAnswer) -> Sequence[str]:

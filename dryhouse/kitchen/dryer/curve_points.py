@@ -46,6 +46,8 @@ class Points:
     hours: tuple[float, ...]
     grams: tuple[float, ...]
     notes: tuple[str, ...] = ()
+    heats: tuple[tuple[float, float], ...] = ()
+    """Hour and °C of every temperature in the file."""
 
     def half_a_second_apart(self) -> Points:
         """The same points; those within half a second of another are one, of their mean weight, as a note says."""
@@ -72,7 +74,9 @@ class Points:
                 "their weights is used."
             )
         weights = [[grams for _, grams in group] for group in groups]
-        return Points(tuple(g[0][0] for g in groups), tuple(sum(w) / len(w) for w in weights), tuple(notes))
+        return Points(
+            tuple(g[0][0] for g in groups), tuple(sum(w) / len(w) for w in weights), tuple(notes), self.heats
+        )
 
 
 def read_points(path: Path) -> Points:
@@ -93,6 +97,7 @@ def points_of(sheet: Sheet) -> Points:
     per_hour = 60.0 if columns.time_kind == MINUTES else 1.0
     clock = _clock_hours(sheet, columns.time) if _has_days(sheet, columns) else None
     found: list[tuple[float, float]] = []
+    heats: list[tuple[float, float]] = []
     for n, (line, cells) in enumerate(zip(sheet.lines, sheet.rows, strict=True)):
         comma = columns.decimal_comma
         if any(cells[len(sheet.header) :]):
@@ -103,16 +108,29 @@ def points_of(sheet: Sheet) -> Points:
         hours = clock[n] if clock is not None else _hours(line, cells[columns.time], comma, per_hour)
         grams = _cell(line, cells[columns.mass], "weight", comma, zero=False) * SIZES[columns.mass_unit]
         found.append((hours, grams))
+        if columns.temperature is not None and cells[columns.temperature]:
+            heats.append((hours, _heat(line, cells[columns.temperature], columns)))
     notes = []
     if any(b[0] < a[0] for a, b in pairwise(found)):
         notes.append("The lines were not in order of time; they have been put in order.")
     found.sort(key=lambda point: point[0])
     start = found[0][0]
+    warm = tuple(sorted((h - start, heat) for h, heat in heats))
     in_order = Points(tuple(h for h, _ in found), tuple(g for _, g in found), tuple(notes)).half_a_second_apart()
-    if start > 0:
-        said = f"Hours are counted from the first weighing, at {start:g} h in the file."
-        return Points(tuple(h - start for h in in_order.hours), in_order.grams, (*in_order.notes, said))
-    return in_order
+    said = [f"Hours are counted from the first weighing, at {start:g} h in the file."] if start > 0 else []
+    return Points(tuple(h - start for h in in_order.hours), in_order.grams, (*in_order.notes, *said), warm)
+
+
+def _heat(line: int, cell: str, columns: SheetColumns) -> float:
+    """A temperature in °C; one that no dryer has is refused."""
+    try:
+        number = parse_number(cell, decimal_comma=columns.decimal_comma, what="temperature")
+    except InputProblem as problem:
+        raise InputProblem(f"Line {line}: {problem_sentence(problem)}") from None
+    heat = (number - 32.0) / 1.8 if columns.temperature_unit == "F" else number
+    if not 0.0 <= heat <= 150.0:
+        raise InputProblem(f"Line {line}: “{cell}” is not the temperature of a dryer; is it °C or °F?")
+    return heat
 
 
 def _has_days(sheet: Sheet, columns: SheetColumns) -> bool:

@@ -11,13 +11,14 @@ from dryhouse.handbook.keeping_table import water_activity_limits
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.dryer.published_rates import published_expectation
+from dryhouse.kitchen.dryer.running_time import Clock
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
 from dryhouse.science.chamber import Chamber, slow_reason, warmed
 from dryhouse.science.dry_matter import Belief
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.forecast import Equilibrium, Forecast, Prior, forecast
+from dryhouse.science.forecast import Equilibrium, Forecast, Heating, Prior, forecast
 from dryhouse.science.messages import Message
 from dryhouse.science.moisture import SCALE_G, Load, wet_to_dry
 from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
@@ -57,6 +58,7 @@ def run_forecast(
     grams: Sequence[float],
     events: Iterable[BatchEvent] = (),
     *,
+    heating: Heating | None = None,
     running: bool,
 ) -> RunForecast:
     """What to expect of a run whose points stand at these hours (from the first point) with these net masses.
@@ -94,6 +96,7 @@ def run_forecast(
             target_moisture_pct=target.value,
             equilibrium=level,
             prior=prior_for(kitchen, batch, food, load, target, heat),
+            heating=heating,
             basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
         )
     except InputProblem as problem:
@@ -114,6 +117,23 @@ def dryer_temperature(batch: Batch, events: Iterable[BatchEvent] = ()) -> float 
     last = max(changed, key=lambda e: (e.at, e.id), default=None)
     setting = last.temperature if last is not None else batch.set_temperature
     return setting.si if setting is not None else None
+
+
+def heating_of(
+    batch: Batch, food: Food, events: Iterable[BatchEvent], clock: Clock, first: float
+) -> Heating | None:
+    """The dryer's heats in hours from the first point, which stands at `first` hours of drying; None where it was
+    not changed, or what it was before is not recorded."""
+    changed = sorted((e for e in events if e.kind == HEAT_CHANGED and e.temperature), key=lambda e: (e.at, e.id))
+    if batch.set_temperature is None or not changed:
+        return None
+    heats = [(0.0, batch.set_temperature.si)]
+    for event in changed:
+        at = max(clock.hours(event.at) - first, 0.0)
+        if at <= heats[-1][0]:
+            heats.pop()
+        heats.append((at, event.temperature.si if event.temperature else heats[-1][1]))
+    return Heating(tuple(at for at, _ in heats), tuple(heat for _, heat in heats), activation_of(food.slug))
 
 
 def chamber_of(batch: Batch, heat_c: float | None) -> Chamber | None:

@@ -19,7 +19,7 @@ from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words
 from dryhouse.kitchen.dryer.drying import events_of, loaded_g, weighings_of
-from dryhouse.kitchen.dryer.forecast import RunForecast, run_forecast, target_ratio
+from dryhouse.kitchen.dryer.forecast import RunForecast, heating_of, run_forecast, target_ratio
 from dryhouse.kitchen.dryer.running_time import Clock, clock_of
 from dryhouse.kitchen.dryer.whole_load import Aside, Round, aside_of, rounds_of
 from dryhouse.kitchen.foods.catalog import food as find_food
@@ -158,8 +158,17 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     target = target_for(kitchen, record, food)
     net = points[-1].net_g if points else None
     cautions = batch_cautions(kitchen, record, parts)
+    heating = heating_of(record, food, events, clock, points[0].hours) if points else None
     expected = run_forecast(
-        kitchen, record, food, load, target, *_series(points), events, running=record.state == DRYING
+        kitchen,
+        record,
+        food,
+        load,
+        target,
+        *_series(points),
+        events,
+        heating=heating,
+        running=record.state == DRYING,
     )
     weighed = net is not None and (bool(mine or rounds) or len(points) > 1)
     feel = felt(record) if record.state == FINISHED else None

@@ -100,6 +100,10 @@ class Forecast:
     mass: Bands
     belief: Belief
     """The dry matter of the load, as a share of its first net mass, after all the weighings."""
+    moisture: Bands
+    """Moisture (% wet basis) at the hours of `mass`, each course of the run by its own dry matter."""
+    stops: tuple[tuple[float, float], ...]
+    """Stretches (from, to, h from the first weighing) in which the dryer seems to have stood still: not counted."""
     weighings: int
     expected: bool
     """Whether something was known of its speed beforehand."""

@@ -102,8 +102,9 @@ def mr_along(table: Shapes, shape: NDArray[np.intp], at: Array) -> Array:
     return np.asarray((1.0 - part) * table.mr[row, base] + part * table.mr[row, base + 1])
 
 
-def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> Array:
-    """w = m/m0 at these hours (all past the last weighing) along sampled curves: (count, len(hours))."""
+def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> tuple[Array, Array]:
+    """w = m/m0 at these hours (all past the last weighing) along sampled curves: (count, len(hours)); and the dry
+    matter of each curve as a share of m0."""
     cells, error = sample_cells(found, count)
     begun = max(found.last_hour, 1e-9)
     log_hours = np.log(np.maximum(hours, 1e-9))
@@ -113,7 +114,8 @@ def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> Ar
     mr = mr_along(table, found.shape[cells], at)
     level = found.level[cells, None]
     w = level + (1.0 - level) * mr
-    return np.asarray(np.minimum.accumulate(w, axis=1))
+    solids = found.solids[cells, (np.arange(count) * 3) % found.solids.shape[1]]
+    return np.asarray(np.minimum.accumulate(w, axis=1)), solids
 
 
 @cache

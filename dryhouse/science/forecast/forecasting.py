@@ -11,14 +11,19 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast.answer import Bands, Equilibrium, Finish, Forecast, Prior
 from dryhouse.science.forecast.engine import posterior
 from dryhouse.science.forecast.expectation import expectation, learned, levels_that_matter
-from dryhouse.science.forecast.finish import finish, finish_times, paths, weighted_quantiles
+from dryhouse.science.forecast.finish import QUANTILES, finish, finish_times, paths
+from dryhouse.science.forecast.pace import Heating, pace_of
 from dryhouse.science.forecast.shapes import shapes
 from dryhouse.science.forecast.weigh_again import weigh_again
 from dryhouse.science.forecast.wording import bases, workings
 from dryhouse.science.messages import MessageKind as Told
 from dryhouse.science.messages import message
 from dryhouse.science.values import Basis
+from dryhouse.science.workings import StepKind as Kind
+from dryhouse.science.workings import step as step_of
 
+TOO_CLOSE_H = 0.03
+"""Weighings that all lie within a minute of each other show no pace: a clock is read to the minute."""
 HARDLY_MOVED = 0.01
 """Share of the water that must go; a run of three weighings that has lost less is no drying."""
 EXACT = 1e-3
@@ -37,6 +42,7 @@ def forecast(
     equilibrium: Equilibrium | None = None,
     prior: Prior | None = None,
     resolution_g: float | None = None,
+    heating: Heating | None = None,
     basis: tuple[Basis, ...] = (),
 ) -> Forecast:
     """The finish of a run and its mass on the way.
@@ -44,18 +50,22 @@ def forecast(
     `hours` ascend and count from the first weighing; `grams` are net masses. `dry_matter_g` is the dry matter
     of the load by its starting moisture, with `dry_matter_sd_g` where that is only known roughly (0: the target
     is the mass that the starting moisture entered makes it). `target_moisture_pct` is wet basis.
-    `resolution_g` is the scale's step; guessed from the weighings where None. `basis` says where the dry
+    `resolution_g` is the scale's step; guessed from the weighings where None. `heating` are the heats of the dryer
+    where it was changed: all that is expected beforehand is at the last. `basis` says where the dry
     matter and target come from. Raises InputProblem where the weighings or moistures cannot be used.
     """
     if dry_matter_g is None:
         if solids is None:
             raise InputProblem(message(Told.NO_START_MOISTURE), "start_moisture")
         dry_matter_g = solids.middle * float(np.asarray(grams, dtype=float)[0])
-    t, m = _checked(hours, grams, dry_matter_g, target_moisture_pct)
+    passed, m = _checked(hours, grams, dry_matter_g, target_moisture_pct)
     table = shapes()
-    w, dry, dry_sd, last = m / m[0], dry_matter_g / m[0], dry_matter_sd_g / m[0], float(t[-1])
+    w, dry, dry_sd = m / m[0], dry_matter_g / m[0], dry_matter_sd_g / m[0]
     target = dry / (1.0 - target_moisture_pct / 100.0)
     step = resolution_g or guessed_resolution(m)
+    pace, stood = pace_of(passed, m, target * m[0], step, heating)
+    t = pace.drying_at(passed)
+    last = float(t[-1])
     belief = solids or prior_belief(100.0 * dry, max(dry_sd / dry, EXACT))
     wet = target_moisture_pct / 100.0
     expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0])
@@ -64,34 +74,51 @@ def forecast(
         expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
         found = posterior(t, w, expected)
     after = learned(found, expected, belief)
-    reached = _crossing(t, m, target * m[0])
+    reached = _crossing(passed, m, target * m[0])
     again = None
     if reached is not None:
-        done = _round_about(t, reached)
+        done = _round_about(passed, reached)
         end = 1.5 * last
     else:
-        done = finish(*finish_times(table, found, wet))
+        times, weight = finish_times(table, found, wet)
+        if heating is not None and (doubt := heating.doubt(float(passed[-2:][0]))) > 0:
+            times, weight = _stretched(times, weight, max(last, float(pace.drying[-1])), doubt)
+        done = finish(times, weight)
         end = next((q for q in (done.high80, 2 * done.high50, 4 * done.median) if np.isfinite(q)), 3 * last + 10.0)
         again = weigh_again(table, found, wet, expected.noise, done.low80)
+        done = Finish(
+            *(float(q) for q in pace.hours_at([done.low80, done.low50, done.median, done.high50, done.high80]))
+        )
     later = np.linspace(last, max(1.15 * end, 1.05 * last + 0.1), 60)
-    along = m[0] * paths(table, found, later)
-    even = np.full(len(along), 1.0 / len(along))
+    along, share = paths(table, found, later)
+    wetness = 100.0 * np.clip(1.0 - share[:, None] / along, 0.0, 1.0)
+    ahead = pace.hours_at(later)
     return Forecast(
         finish=done,
         belief=after,
         target_g=float(target * m[0]),
         dry_matter_g=float(dry_matter_g),
         reached_at=reached,
-        weigh_again_at=again[0] if again else None,
-        mass=Bands(later, *np.array([weighted_quantiles(column, even) for column in along.T]).T),
+        weigh_again_at=float(pace.hours_at(again[0])) if again else None,
+        mass=Bands(ahead, *(m[0] * np.quantile(along, QUANTILES, axis=0))),
+        moisture=Bands(ahead, *np.quantile(wetness, QUANTILES, axis=0)),
+        stops=stood,
         weighings=len(t),
         expected=prior is not None,
         basis=bases(basis, equilibrium, prior),
         workings=workings(
             float(m[0]), dry_matter_g, dry_matter_sd_g, target_moisture_pct, float(target * m[0]),
             found, table, equilibrium, prior, len(t),
-        ),
+        ) + (heating.workings() if heating is not None else ())
+        + tuple(step_of(Kind.STOOD_STILL, begin=(a, "h"), end=(b, "h")) for a, b in stood),
     )  # fmt: skip
+
+
+def _stretched(times: Array, weight: Array, since: float, doubt: float) -> tuple[Array, Array]:
+    """Finish times with the time past `since` stretched by a factor whose logarithm has this spread."""
+    nodes, share = np.polynomial.hermite_e.hermegauss(3)
+    ahead = np.maximum(times - since, 0.0)[:, None] * np.exp(doubt * nodes)
+    return (np.minimum(times, since)[:, None] + ahead).ravel(), (weight[:, None] * share).ravel()
 
 
 def guessed_resolution(grams: Array) -> float:
@@ -118,6 +145,8 @@ def _checked(hours: ArrayLike, grams: ArrayLike, dry_matter_g: float, target_pct
         raise InputProblem(message(Told.DRY_FROM_THE_START), "until_moisture")
     if m[-1] > m[0] * 1.02:
         raise InputProblem(message(Told.HEAVIER_AT_THE_END), "grams")
+    if len(t) >= 2 and t[-1] - t[0] < TOO_CLOSE_H:
+        raise InputProblem(message(Told.TOO_CLOSE, n=len(t)))
     if len(m) >= 3 and m[0] - m[-1] < HARDLY_MOVED * (m[0] - dry_matter_g / (1 - target_pct / 100.0)):
         raise InputProblem(message(Told.HARDLY_MOVED, n=len(m)))
     return t - t[0], m

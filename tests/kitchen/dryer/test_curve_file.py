@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import json
+import math
 
 import numpy as np
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from dryhouse.kitchen.dryer.curve_file import answer_json, model_lines, read_run, said
-from dryhouse.kitchen.dryer.curve_points import Points
+from dryhouse.kitchen.dryer.curve_file import answer_json, lines_of, model_lines, read_run, said
+from dryhouse.kitchen.dryer.curve_points import Points, read_points
 from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import APPLE, Hands
+from tests.rows import every_row
 from tests.workings import read
 
 HOURS = tuple(np.arange(0, 6.1, 0.5).tolist())
@@ -155,3 +158,33 @@ def test_her_own_finished_runs_of_the_food_count_before_what_is_published() -> N
     assert own.forecast.finish.high80 - own.forecast.finish.low80 < (
         published.forecast.finish.high80 - published.forecast.finish.low80
     )
+
+
+def test_a_change_of_heat_in_the_file_is_followed_and_said(tmp_path) -> None:
+    hours = [0, 1, 2, 3]
+    grams = [round(78 + 422 * math.exp(-0.2 * h)) for h in hours]
+    found = {}
+    for heats in (("57", "57", "57.4", "57"), ("45", "45", "", "65")):
+        rows = [f"{h},{g},{heat}" for h, g, heat in zip(hours, grams, heats, strict=True)]
+        file = tmp_path / "run.csv"
+        file.write_text("hours,grams,temperature_c\n" + "\n".join(rows) + "\n", encoding="utf-8")
+        answer = read_run(read_points(file), start_moisture_pct=85, target_moisture_pct=15)
+        found[heats[-1]] = answer
+    assert found["65"].forecast.finish.median < found["57"].forecast.finish.median
+    followed = [line for line in lines_of(found["65"], Style(METRIC)) if "65 °C" in line]
+    assert len(followed) == 1
+    assert not any("°C" in line for line in lines_of(found["57"], Style(METRIC)))
+
+
+@every_row("cell", ["warm", "400", "-20"])
+def test_a_temperature_that_no_dryer_has_is_refused_with_its_line(cell, tmp_path) -> None:
+    file = tmp_path / "run.csv"
+    file.write_text(f"hours,grams,temperature_c\n0,500,57\n1,400,{cell}\n", encoding="utf-8")
+    with pytest.raises(InputProblem, match="Line 3"):
+        read_points(file)
+
+
+def test_a_dryer_that_stood_still_is_asked_about_in_the_answer() -> None:
+    run = Points((0.0, 1.0, 2.0, 3.0, 6.0, 7.0), (500.0, 407.0, 334.0, 277.0, 277.0, 233.0))
+    answer = read_run(run, start_moisture_pct=85, target_moisture_pct=15)
+    assert any("between 3 h and 6 h. Was the dryer off?" in line for line in said(answer))

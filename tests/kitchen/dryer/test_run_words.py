@@ -15,16 +15,21 @@ from dryhouse.kitchen.dryer.run_words import (
     clock_words,
     finish_moment,
     finish_words,
+    last_words,
     moisture_words,
+    now_words,
     run_json,
     run_lines,
+    stop_words,
     weigh_again_moment,
 )
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records.batches import PAUSED
+from dryhouse.kitchen.records.batches import HEAT_CHANGED, PAUSED
 from dryhouse.science.display import METRIC, Style
+from dryhouse.science.quantities import Temperature
 from tests.kitchen.drying_room import NOON, Hands
+from tests.workings import read
 
 
 @pytest.fixture
@@ -63,7 +68,7 @@ def test_a_run_says_moisture_both_ways_and_both_bands(hands) -> None:
     assert "80 %: between " in bands_words(hands.kitchen, run)
     said = list(run_lines(hands.kitchen, run, Style(METRIC)))
     assert said[0] == "On the dryer for 6 h"
-    assert said[1] == f"Weight of the load now: 283 g, target {run.target_mass.value:.0f} g"
+    assert said[1] == f"Load 283 g at 18:00, dry at {run.target_mass.value:.0f} g"
 
 
 def test_a_finish_that_should_have_come_asks_for_a_weighing(hands) -> None:
@@ -116,3 +121,44 @@ def test_a_finished_batch_has_no_finish_ahead(hands) -> None:
     take_off(hands.kitchen, batch)
     said = " ".join(run_lines(hands.kitchen, run_of(hands.kitchen, batch), Style(METRIC)))
     assert "Dry about" not in said
+
+
+def test_hours_after_a_weighing_now_is_what_the_curve_says_and_the_reading_keeps_its_time(hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 4, 6))
+    assert now_words(hands.kitchen, run_of(hands.kitchen, batch), Style(METRIC)) == ""
+    hands.wait(3)
+    run = run_of(hands.kitchen, batch)
+    said = now_words(hands.kitchen, run, Style(METRIC))
+    assert said.startswith("By now about ")
+    now = run_json(hands.kitchen, run)["now"]
+    assert now["low"] < now["value"] < now["high"] < 283, "lighter than it was three hours ago"
+    assert now["last_weighed"] == run.last_weighed.isoformat()
+    assert last_words(hands.kitchen, run, Style(METRIC)).startswith("Load 283 g at 18:00, dry at ")
+
+
+def test_a_dryer_that_stood_still_is_asked_about_by_the_clock(hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 3))
+    last = run_of(hands.kitchen, batch).net_g
+    hands.wait(3)
+    hands.weigh(batch, last - 1)
+    run = run_of(hands.kitchen, batch)
+    asked = stop_words(hands.kitchen, run)
+    assert asked == [
+        "It lost almost nothing between 15:00 and 18:00. Was the dryer off? Enter a pause; the forecast leaves "
+        "that time out."
+    ]
+    assert asked[0] in run_json(hands.kitchen, run)["asks"]
+    assert asked[0] in list(run_lines(hands.kitchen, run, Style(METRIC)))
+    assert finish_moment(hands.kitchen, run) < NOON + timedelta(hours=48)
+
+
+def test_a_dryer_turned_up_on_the_way_is_done_sooner_and_the_workings_say_so(hands) -> None:
+    batch = hands.start()
+    hands.dry(batch, (1, 2, 4))
+    as_it_was = finish_moment(hands.kitchen, run_of(hands.kitchen, batch))
+    add_event(hands.kitchen, batch, HEAT_CHANGED, temperature=Temperature(68.0, "68 C"))
+    run = run_of(hands.kitchen, batch)
+    assert finish_moment(hands.kitchen, run) < as_it_was
+    assert "68 °C" in read(run.expected.forecast.workings)

@@ -30,14 +30,17 @@ from dryhouse.kitchen.dryer.run_words import (
     aside_words,
     bands_words,
     finish_words,
+    last_words,
     left_out_words,
     moisture_words,
     moved_words,
+    now_words,
     paused_words,
+    stop_words,
 )
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.weigh_in import OF
-from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TRAY, TURNED
+from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, TRAY, TURNED
 from dryhouse.science.display import duration
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.statuses import VerdictName
@@ -70,6 +73,7 @@ class Strip(QFrame):
         self.verdict = words("", "label", wrap=False)
         self.clock = words("", "muted")
         self.state = words("")
+        self.by_now = words("")
         self.finish = words("", "label")
         self.bands = words("", "muted")
         self.again = words("", "muted")
@@ -110,7 +114,8 @@ class Strip(QFrame):
         head = row(self.heading, self.shape, self.verdict, space=6)
         head.setStretch(0, 1)
         inside.addLayout(head)
-        for label in (self.clock, self.state, self.finish, self.bands, self.again, self.slow, self.asks):
+        said = (self.clock, self.state, self.by_now, self.finish, self.bands, self.again, self.slow, self.asks)
+        for label in said:
             inside.addWidget(label)
         inside.addWidget(self.cautions)
         inside.addSpacing(4)
@@ -165,17 +170,15 @@ class Strip(QFrame):
         name = f"{run.title[:1].upper()}{run.title[1:]}"
         self.heading.setText(f"{name}, batch {run.batch.id}")
         self._show_verdict()
-        what = "Sample tray now" if run.scope == SAMPLE else "Now" if run.last_weighed else "Loaded"
-        now = f"{what} {style.mass(run.net_g)}" if run.net_g is not None else "Not weighed yet"
-        if run.target_mass is not None:
-            now += f", dry at {style.mass(run.target_mass.value)}"
+        now = last_words(self.session.kitchen, run, style)
         if run.moisture is not None and (run.verdict is None or run.verdict.name != VerdictName.MISMATCH):
             now += f". Moisture {moisture_words(run, style)}"
         self.state.setText(now + ".")
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
         slow = run.expected.slow_day
         _say(self.slow, "" if slow is None else message_words(slow, self.session.style))
-        said = (*run.asks, left_out_words(run), aside_words(self.session.kitchen, run, style))
+        stood = stop_words(self.session.kitchen, run)
+        said = (*stood, *run.asks, left_out_words(run), aside_words(self.session.kitchen, run, style))
         _say(self.asks, "\n".join(filter(None, said)))
         self.tick()
         self._remember(run)
@@ -193,6 +196,7 @@ class Strip(QFrame):
         drying = duration(run.clock.hours(kitchen.now()) * 3600)
         said = ", ".join(h for h in (*how, f"{drying} of drying") if h)
         self.clock.setText(said[:1].upper() + said[1:] + paused_words(kitchen, run))
+        _say(self.by_now, now_words(kitchen, run, self.session.style))
         sentence = finish_words(kitchen, run)
         bands = bands_words(kitchen, run)
         self.finish.setText(sentence.removesuffix(bands).strip())

@@ -1,0 +1,103 @@
+"""The run's own clock: heat that was changed, and a dryer that stood still."""
+
+import numpy as np
+import pytest
+
+from dryhouse.science.forecast import Heating, forecast
+from dryhouse.science.forecast.pace import pace_of, stops
+from dryhouse.science.values import Fact
+from tests.benchmarks.doubt_in_kitchens import SHARES, kitchens
+from tests.rows import every_row
+from tests.workings import read
+
+ENERGY = Fact(35.0, "kJ/mol", "a table", low=25.0, high=45.0)
+DRY, LEVEL, FIRST = 75.0, 78.0, 500.0
+
+
+def left(hours, pace=0.25):
+    """A load drying by first order, read to the gram."""
+    return np.round(LEVEL + (FIRST - LEVEL) * np.exp(-pace * np.asarray(hours, dtype=float)))
+
+
+def finish(hours, grams, **more):
+    return forecast(hours, grams, dry_matter_g=DRY, target_moisture_pct=15.0, **more)
+
+
+def test_power_off_for_three_hours_is_seen_and_costs_three_hours():
+    ran = np.array([0, 1, 2, 3, 3, 4.0])
+    passed = ran + np.array([0, 0, 0, 0, 3, 3])
+    answer = finish(passed, left(ran))
+    usual = finish(ran[[0, 1, 2, 3, 5]], left(ran[[0, 1, 2, 3, 5]]))
+    assert answer.stops == ((3.0, 6.0),)
+    assert answer.finish.median == pytest.approx(usual.finish.median + 3.0, rel=0.05)
+    assert "not counted as drying" in read(answer.workings)
+
+
+def test_a_dryer_that_stands_still_now_is_asked_about_and_puts_the_finish_days_off_no_more():
+    answer = finish([0, 2, 3, 4], [500, 400, 401, 402])
+    assert answer.stops == ((2.0, 4.0),)
+    assert answer.finish.median < 24.0
+
+
+def test_a_load_that_levels_off_or_slows_down_for_good_has_not_stopped():
+    assert stops(np.arange(0, 12.0), left(np.arange(0, 12.0), 0.6), DRY / 0.85, 1.0) == []
+    slower = np.array([500, 400, 320, 300, 281, 263.0])
+    assert stops(np.arange(6.0), slower, DRY / 0.85, 1.0) == []
+
+
+@every_row("kind", list(SHARES))
+def test_no_made_run_that_only_dries_is_said_to_have_stopped(kind):
+    for run in kitchens(40, seed=3, kind=kind):
+        aim = run.solids_pct / 100.0 * run.grams[0] / (1.0 - run.target_pct / 100.0)
+        assert all(not stops(run.hours[:n], run.grams[:n], aim, 1.0) for n in range(3, len(run.hours)))
+
+
+def test_turned_up_it_is_done_sooner_and_turned_down_later():
+    hours = np.array([0, 1, 2, 3.0])
+    told = {
+        heat: finish(hours, left(hours), heating=Heating((0.0, 3.0), (55.0, heat), ENERGY)).finish.median
+        for heat in (45.0, 55.0, 65.0)
+    }
+    assert told[65.0] < told[55.0] < told[45.0]
+    # Arrhenius by hand: exp(35,000 ÷ 8.314 × (1 ÷ 328.15 − 1 ÷ 338.15) ÷ 1.15) = 1.39 times as fast
+    assert (told[65.0] - 3.0) == pytest.approx((told[55.0] - 3.0) / 1.39, rel=0.05)
+
+
+def test_a_run_weighed_on_both_sides_of_the_change_is_one_run():
+    heating = Heating((0.0, 3.0), (50.0, 65.0), ENERGY)
+    faster = heating.rates(35.0)[0]
+    passed = np.array([0, 1, 2, 3, 4, 5.0])
+    dried = np.where(passed > 3, 3 + (passed - 3) / faster, passed)
+    answer = finish(passed, left(dried, 0.15), heating=heating)
+    truth = 3 + (np.log((FIRST - LEVEL) / (DRY / 0.85 - LEVEL)) / 0.15 - 3) * faster
+    blind = finish(passed, left(dried, 0.15))
+    assert answer.finish.low80 < truth < answer.finish.high80
+    assert abs(answer.finish.median - truth) < abs(blind.finish.median - truth)
+    assert "65 °C" in read(answer.workings)
+
+
+def test_a_change_not_yet_weighed_after_widens_the_band_by_the_doubt_of_the_energy():
+    hours = np.array([0, 1, 2, 3, 4, 5, 6.0])
+    sure, doubtful = (
+        finish(hours, left(hours), heating=Heating((0.0, 6.0), (45.0, 70.0), energy)).finish
+        for energy in (Fact(35.0, "kJ/mol", "", low=35.0, high=35.0), Fact(35.0, "kJ/mol", "", low=10.0, high=60.0))
+    )
+    assert doubtful.high80 - doubtful.low80 > 1.15 * (sure.high80 - sure.low80)
+
+
+def test_hours_and_hours_of_drying_lead_back_to_each_other():
+    hours = np.array([0, 1, 2, 3, 6, 7.0])
+    grams = left([0, 1, 2, 3, 3, 4])
+    pace, _ = pace_of(hours, grams, DRY / 0.85, 1.0, Heating((0.0, 2.0), (50.0, 60.0), ENERGY))
+    later = np.array([0.5, 2.5, 6.5, 9.0, 30.0])
+    assert pace.hours_at(pace.drying_at(later)) == pytest.approx(later)
+    assert pace.hours_at(np.inf) == np.inf
+
+
+def test_readings_a_minute_apart_make_no_forecast():
+    from dryhouse.science.errors import InputProblem
+    from dryhouse.words.messages import problem_sentence
+
+    with pytest.raises(InputProblem) as problem:
+        finish([0.0, 1 / 60], [200.0, 120.0])
+    assert "weigh again in half an hour" in problem_sentence(problem.value)
