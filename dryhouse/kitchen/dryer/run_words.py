@@ -8,6 +8,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from dryhouse.kitchen.cautions.forbidden import verdict_words
+from dryhouse.kitchen.dryer.by_now import now_json, now_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import BatchEvent
@@ -21,12 +22,10 @@ from dryhouse.words.cautions import cautions_json
 from dryhouse.words.curves import curve_lines
 from dryhouse.words.dates import clock, weekday_clock
 from dryhouse.words.figures import figure_json, moisture_json
-from dryhouse.words.forecasts import When, bands_sentence, finish_sentence, now_sentence, stop_sentences
+from dryhouse.words.forecasts import When, bands_sentence, finish_sentence, stop_sentences
 from dryhouse.words.messages import message_words
 
 LONG = timedelta(days=30)
-JUST_WEIGHED_H = 0.25
-"""So long after a weighing the reading itself stands for now."""
 
 
 def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
@@ -62,27 +61,10 @@ def last_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
     if run.net_g is None:
         return "Not weighed yet"
     what = "Sample tray" if run.scope == SAMPLE else "Load"
-    moment = run.last_weighed
-    at = clock_words(kitchen, moment) if moment is not None else "the start"
-    read = f"{what} {style.mass(run.net_g)} at {at}"
+    read = f"Loaded {style.mass(run.net_g)}"
+    if run.last_weighed is not None:
+        read = f"{what} {style.mass(run.net_g)} at {clock_words(kitchen, run.last_weighed)}"
     return read + (f", dry at {style.mass(run.target_mass.value)}" if run.target_mass else "")
-
-
-def now_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
-    """What the curve says of this very minute, with the middle 80 %; nothing for a while after a weighing, where it
-    was dry already, and where there is no forecast."""
-    found = run.expected.forecast
-    if found is None or found.reached_at is not None or not run.points or run.clock.paused_since is not None:
-        return ""
-    hours = run.clock.hours(kitchen.now()) - run.points[0].hours
-    if hours < found.mass.hours[0] + JUST_WEIGHED_H:
-        return ""
-    grams, wet = found.mass.at(hours), found.moisture.at(hours)
-    return now_sentence(
-        (float(grams.low80[0]), float(grams.median[0]), float(grams.high80[0])),
-        (float(wet.low80[0]), float(wet.median[0]), float(wet.high80[0])),
-        style,
-    )
 
 
 def stop_words(kitchen: Kitchen, run: DryingRun) -> list[str]:
@@ -247,20 +229,9 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
         "weigh_again_at": again.isoformat() if again else None,
         "water_activity": _json(run.expected.water_activity, notation),
         "slow_day": None if run.expected.slow_day is None else message_words(run.expected.slow_day, notation),
-        "now": _now_json(kitchen, run),
+        "now": now_json(kitchen, run),
         "asks": [*run.asks, *stop_words(kitchen, run)],
     }
-
-
-def _now_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any] | None:
-    """The mass (g) of the curve at this minute with its middle 80 %, and when the scale was last read."""
-    found, read = run.expected.forecast, run.last_weighed
-    if found is None or not run.points or run.batch.state != DRYING:
-        return None
-    grams = found.mass.at(run.clock.hours(kitchen.now()) - run.points[0].hours)
-    low, middle, high = (float(row[0]) for row in (grams.low80, grams.median, grams.high80))
-    last = read.isoformat() if read else None
-    return {"value": middle, "low": low, "high": high, "unit": "g", "last_weighed": last}
 
 
 def _json(figure: Figure | None, notation: Style) -> dict[str, Any] | None:

@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
+from dryhouse.kitchen.dryer.by_now import now_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import (
@@ -17,7 +18,6 @@ from dryhouse.kitchen.dryer.run_words import (
     finish_words,
     last_words,
     moisture_words,
-    now_words,
     run_json,
     run_lines,
     stop_words,

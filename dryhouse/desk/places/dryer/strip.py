@@ -23,6 +23,7 @@ from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.pressable import draw_focus
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
+from dryhouse.kitchen.dryer.by_now import now_words
 from dryhouse.kitchen.dryer.drying import remembered_tare
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import (
@@ -34,7 +35,6 @@ from dryhouse.kitchen.dryer.run_words import (
     left_out_words,
     moisture_words,
     moved_words,
-    now_words,
     paused_words,
     stop_words,
 )

@@ -186,7 +186,7 @@ def test_tare_time_and_sample_tray_are_entries_away(sitting, hands) -> None:
     sitting.type("330", ENTER)
     assert weighings_of(hands.kitchen, batch)[-1].net_g == 230.0
     assert strip.scope.value() == SAMPLE
-    assert strip.state.text().startswith("Sample tray now 230 g")
+    assert strip.state.text().startswith("Sample tray 230 g at ")
 
 
 def test_the_verdict_takes_the_colours_of_the_look(sitting, hands) -> None:
@@ -217,7 +217,7 @@ def test_undo_takes_a_weighing_back_and_the_strip_follows(sitting, hands) -> Non
     assert weighings_of(hands.kitchen, batch) == ()
     assert sitting.strip.state.text().startswith("Loaded 1 kg")
     sitting.session.redo()
-    assert "Now 800 g" in sitting.strip.state.text()
+    assert "Load 800 g at " in sitting.strip.state.text()
 
 
 def test_what_happens_is_noted_and_a_pause_stops_the_clock(sitting, hands) -> None:
