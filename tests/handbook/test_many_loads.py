@@ -21,7 +21,7 @@ from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.science.dry_matter import feel_given
 from dryhouse.science.dry_matter_test import TESTED_SD, sd_of_test
 from dryhouse.science.dryness import verdict
-from dryhouse.science.moisture import Load, LoadPart, believed, load_of, load_spread, moisture_now, target_mass
+from dryhouse.science.moisture import Load, LoadPart, believed, load_of, moisture_now, target_mass
 from dryhouse.science.statuses import Feel, VerdictName
 from dryhouse.science.values import MIDDLE_80_SD, Fact
 
@@ -71,7 +71,8 @@ def made() -> tuple[Made, ...]:
     while len(loads) < LOADS:
         food, water, target = foods()[chance.integers(len(foods()))]
         load = load_of([LoadPart(food.name, float(round(chance.uniform(300, 2000))), water)])
-        share = load.solids / load.grams * math.exp(chance.normal(0.0, load_spread(load)))
+        strays = math.log((100.0 - water.low) / (100.0 - water.high)) / (2.0 * MIDDLE_80_SD)
+        share = (1.0 - water.value / 100.0) * math.exp(chance.normal(0.0, strays))
         if share >= 0.9 * (1.0 - target.value / 100.0):
             continue
         sample = max(round(20.0 * share * math.exp(chance.normal(0.0, TESTED_SD)), 1), 0.1)
