@@ -102,3 +102,63 @@ def test_the_small_window_comes_by_one_key_from_anywhere_and_what_it_records_sho
     assert len(weighings_of(person.session.kitchen, batch)) == before + 1
     person.window.close()
     assert not small.isVisible()
+
+
+MOST_ENTRIES = 16
+
+
+def test_a_whole_day_with_its_mishaps_takes_few_entries(person, clock) -> None:
+    """Start, six weighings of which two are back-dated, one that is wrong, a tray early, a pause, the finish."""
+    clock.set_on(person)
+    person.press(Qt.Key.Key_2, CTRL)
+    place = person.window.views["drying"]
+    person.press(Qt.Key.Key_N, CTRL)
+    for entry in ("zucchini", "3 lb"):
+        person.type(entry)
+        person.press(Qt.Key.Key_Return)
+    batch = newest(person)
+    load = place.runs[batch.id].load
+    kitchen = person.session.kitchen
+
+    def ounces(hours: float) -> str:
+        grams = load.solids + math.exp(-0.28 * hours**1.2) * (load.grams - load.solids)
+        return f"{grams / 28.349523125:.1f} oz"
+
+    def enter(text: str, hours: float) -> None:
+        clock.moved = timedelta(hours=hours)
+        person.type(text)
+        person.press(Qt.Key.Key_Return)
+
+    def ago(hours: float) -> str:
+        return f"{kitchen.local(batch.started + timedelta(hours=hours)):%Y-%m-%d %H:%M}"
+
+    enter(ounces(1), 1)
+    clock.moved = timedelta(hours=3)
+    enter(f"{ago(2)} {ounces(2)}", 3)
+    enter(ounces(3), 3.05)
+    enter("0.9 oz", 3.5)
+    assert len(weighings_of(kitchen, batch.id)) == 3, "a weight below the dry matter was kept without a question"
+    person.press(Qt.Key.Key_A, CTRL)
+    enter(ounces(3.5), 3.55)
+    enter("paused", 4)
+    enter("resumed", 4.5)
+    enter(f"{ago(4.75)} {ounces(4.25)}", 5)
+    enter("tray off 1 oz", 5.6)
+    on_scale = float(ounces(5.2).removesuffix(" oz")) - 1.0
+    enter(f"{on_scale:.1f} oz", 5.7)
+    person.press(Qt.Key.Key_T, CTRL)
+    person.press(Qt.Key.Key_Return)
+    assert person.entries <= MOST_ENTRIES, person.entries
+    found = weighings_of(kitchen, batch.id)
+    assert len(found) == 6
+    assert not any(w.left_out for w in found)
+    finished = kitchen.journal.get(Batch, batch.id)
+    assert finished.state == FINISHED
+    assert [e.kind for e in place.runs[batch.id].events] == [
+        "paused",
+        "resumed",
+        "tray taken off early",
+        "taken off",
+    ]
+    nets = [p.net_g for p in place.runs[batch.id].points]
+    assert nets == sorted(nets, reverse=True)
