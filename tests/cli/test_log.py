@@ -136,3 +136,53 @@ def test_every_entry_of_the_form_has_its_option(capsys):
     assert "kitchen humidity, %" in said
     for entry in ENTRIES:
         assert f"--{entry.replace('_', '-')} " in said
+
+
+def test_the_same_again_takes_what_is_done_and_nothing_that_was_measured(capsys, tmp_path) -> None:
+    journal = str(tmp_path / "mine.dryhouse")
+
+    def log(*arguments: str) -> tuple[int, str]:
+        code = main(["--journal", journal, "log", *arguments])
+        said = capsys.readouterr()
+        return code, said.out + said.err
+
+    first = (
+        "--food",
+        "apple",
+        "--fresh",
+        "2 lb",
+        "--dried",
+        "5 oz",
+        "--temp",
+        "135 F",
+        "--form",
+        "rings",
+        "--trays",
+        "3",
+    )
+    assert log(*first, "--hours", "9h")[0] == 0
+    assert log("--like", "1", "--fresh", "3 lb", "--dried", "8 oz")[0] == 0
+    with open_kitchen(tmp_path / "mine.dryhouse") as kitchen:
+        again = kitchen.journal.get(Batch, 2)
+        assert (again.food, again.form, again.trays) == ("apple", "rings", 3)
+        assert again.set_temperature.typed == "135 F"
+        assert (again.prepared_mass.typed, again.dried_mass.typed) == ("3 lb", "8 oz")
+    code, said = log("--like", "1", "--dried", "8 oz")
+    assert (code, "What was loaded" in said) == (2, True)
+    code, said = log("--like", "77", "--fresh", "3 lb", "--dried", "8 oz")
+    assert (code, "no batch" in said) == (2, True)
+    code, said = log("--fresh", "3 lb", "--dried", "8 oz")
+    assert (code, "--like" in said) == (2, True)
+
+
+def test_a_mix_is_made_again_with_its_ingredients_and_its_meat_is_asked_for_anew(capsys, tmp_path) -> None:
+    journal = tmp_path / "mine.dryhouse"
+    made = ["--contains", "poultry", "--part", "turkey, cooked=8 oz", "--part", "carrot=4 oz", "--precook", "165 F"]
+    code = main(["--journal", str(journal), "log", "--food", "lake pot", "--dried", "4 oz", *made])
+    said = capsys.readouterr()
+    assert code == 0, said.err
+    assert main(["--journal", str(journal), "log", "--like", "1", "--dried", "4.1 oz"]) == 0
+    with open_kitchen(journal) as kitchen:
+        again = kitchen.journal.get(Batch, 2)
+        assert len(kitchen.journal.where(BatchPart, batch=2)) == 2
+        assert again.precook_temperature is None

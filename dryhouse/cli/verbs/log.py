@@ -14,6 +14,7 @@ from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Vol
 from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
+    from dryhouse.kitchen.batches.log import BatchDraft
     from dryhouse.kitchen.batches.typed import TypedBatch
     from dryhouse.kitchen.kitchen import Kitchen
     from dryhouse.kitchen.ports import Done
@@ -41,7 +42,12 @@ def add(verbs: Any) -> None:
         help="record a finished tray batch",
         epilog="Example: dryhouse log --food corn --fresh 2 lb --dried 7 oz --hours 9h30 --temp 125 F",
     )
-    parser.add_argument("--food", required=True, metavar="FOOD", help="the food, by its everyday name")
+    parser.add_argument("--food", metavar="FOOD", help="the food, by its everyday name")
+    parser.add_argument(
+        "--like",
+        metavar="BATCH",
+        help="the same again: the food, cut, dryer, heat and ingredients of that batch, where they are not given",
+    )
     parser.add_argument(
         "--contains",
         action="append",
@@ -83,7 +89,6 @@ def run(args: argparse.Namespace) -> int:
     """Record the batch; answer its number and its card."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.batches.log import batch_named, check_draft
-    from dryhouse.kitchen.batches.typed import draft_from
     from dryhouse.kitchen.cards.batch_card import batch_card, card_lines
     from dryhouse.kitchen.cards.heating import heating_lines
     from dryhouse.kitchen.cautions.cautions import batch_facts
@@ -95,9 +100,10 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.words.workings import lines
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        typed = _typed(args)
+        _take_food(kitchen, args)
+        typed = _typed(kitchen, args)
         known = _with_own_food(kitchen, args)
-        check_draft(known, draft_from(known, typed))
+        check_draft(known, _draft(known, args, typed))
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
         done = kitchen.do(_log, args, typed)
         id = done.record.id
@@ -132,10 +138,29 @@ def run(args: argparse.Namespace) -> int:
 
 def _log(kitchen: Kitchen, args: argparse.Namespace, typed: TypedBatch) -> Done[Batch]:
     from dryhouse.kitchen.batches.log import log_batch
-    from dryhouse.kitchen.batches.typed import draft_from
 
     known = _with_own_food(kitchen, args)
-    return log_batch(known, draft_from(known, typed))
+    return log_batch(known, _draft(known, args, typed))
+
+
+def _draft(kitchen: Kitchen, args: argparse.Namespace, typed: TypedBatch) -> BatchDraft:
+    """What was typed; what it leaves open as in the batch that it is like."""
+    from dryhouse.kitchen.batches.log import batch_named, draft_like, filled_like
+    from dryhouse.kitchen.batches.typed import draft_from
+
+    draft = draft_from(kitchen, typed)
+    return filled_like(draft, draft_like(kitchen, batch_named(kitchen, args.like))) if args.like else draft
+
+
+def _take_food(kitchen: Kitchen, args: argparse.Namespace) -> None:
+    """The food of the batch that this one is like, where none is named."""
+    from dryhouse.kitchen.batches.log import batch_named
+    from dryhouse.kitchen.foods.catalog import food_name
+
+    if args.like and not args.food:
+        args.food = food_name(kitchen, batch_named(kitchen, args.like).food)
+    if not args.food:
+        raise InputProblem("Which food was it? Name it with --food, or a batch it is like with --like.", "food")
 
 
 def _add_option(parser: argparse.ArgumentParser, entry: str, shape: Shape) -> None:
@@ -160,11 +185,13 @@ def _number(shape: Shape) -> str:
     return "PCT" if shape.name.endswith("_pct") else "N"
 
 
-def _typed(args: argparse.Namespace) -> TypedBatch:
+def _typed(kitchen: Kitchen, args: argparse.Namespace) -> TypedBatch:
     """What was typed, entry by entry."""
+    from dryhouse.kitchen.batches.log import batch_named, parts_of
     from dryhouse.kitchen.batches.typed import APART, ENTRIES, typed_batch
 
-    if not args.part and not any(getattr(args, name) for name in _LOADED):
+    mixed = bool(args.like) and bool(parts_of(kitchen, batch_named(kitchen, args.like).id))
+    if not args.part and not mixed and not any(getattr(args, name) for name in _LOADED):
         raise InputProblem("What was loaded? Say its weight, such as --fresh “2 lb”, or --part for a mix.", "fresh")
     if not any(getattr(args, name) for name in _DRY):
         raise InputProblem("What did it weigh dry? Say it with --dried, such as “7 oz”.", "dried")

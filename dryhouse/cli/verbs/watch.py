@@ -8,7 +8,11 @@ from typing import Any
 
 def add(verbs: Any) -> None:
     """The parser of the verb."""
-    parser = verbs.add_parser("watch", help="keep the alarms and the instruments going without the window")
+    parser = verbs.add_parser(
+        "watch",
+        help="keep the alarms and the instruments going without the window",
+        epilog="Example: dryhouse watch --quiet 22:00-7:00",
+    )
     parser.add_argument(
         "--quiet", metavar="HOURS", help="say nothing between, such as 22:00-7:00; kept for next time"
     )

@@ -45,6 +45,22 @@ HABITS = tuple(shape.name for shape in shapes(Batch) if shape.about.kept)
 """The fields that are remembered from batch to batch of one food."""
 
 
+def draft_like(kitchen: Kitchen, batch: Batch) -> BatchDraft:
+    """The same again: a new batch done as this one was, with its name and, of a mix, its ingredients.
+
+    Nothing that was measured is taken over, and nothing that answers a stop.
+    """
+    habits = {name: getattr(batch, name) for name in ("title", *HABITS)}
+    return BatchDraft(Batch(batch.food, **habits), parts_of(kitchen, batch.id))
+
+
+def filled_like(draft: BatchDraft, former: BatchDraft) -> BatchDraft:
+    """The draft, with what it leaves open as in the former one."""
+    mine, theirs = draft.batch, former.batch
+    open_ = {n: getattr(theirs, n) for n in ("title", *HABITS) if getattr(mine, n) in (None, "")}
+    return BatchDraft(replace(mine, **open_), draft.parts or former.parts)
+
+
 def parts_of(kitchen: Kitchen, batch: int) -> tuple[BatchPart, ...]:
     """The ingredients of a mix, in order; none for a single food."""
     return tuple(sorted(kitchen.journal.where(BatchPart, batch=batch), key=lambda p: p.position))

@@ -115,6 +115,7 @@ class BatchPanel(QWidget):
         self.trouble = words("", "problem")
         self.edit = button("Ed&it", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
         self.chart = button("Drying &chart", self._open_chart, hint="Open this batch in Drying now")
+        self.like = button("Sa&me again", self._same_again, hint="Start a batch as this one was done")
         self.delete = button("Remove", lambda: self._ask(self.delete_asked), hint="Del in the list; can be undone")
         page = QWidget()
         inside = column(page, margin=0, space=10)
@@ -124,7 +125,7 @@ class BatchPanel(QWidget):
         outer = column(self, space=8)
         self._area = scrolling(page)
         outer.addWidget(self._area, 1)
-        outer.addLayout(Wrapping(self.edit, self.chart, 1, self.delete))
+        outer.addLayout(Wrapping(self.edit, self.chart, self.like, 1, self.delete))
         self.show_batch(None)
         session.style_changed.connect(lambda: self.show_batch(self.batch.id if self.batch else None))
 
@@ -132,7 +133,7 @@ class BatchPanel(QWidget):
         """Show the batch of this number; None shows nothing."""
         self.batch = None if id is None else self.session.kitchen.journal.get(Batch, id)
         there = self.batch is not None
-        for widget in (self._area, self.edit, self.chart, self.delete):
+        for widget in (self._area, self.edit, self.chart, self.like, self.delete):
             widget.setVisible(there)
         if self.batch is None:
             return
@@ -153,6 +154,10 @@ class BatchPanel(QWidget):
     def _ask(self, signal: SignalInstance) -> None:
         if self.batch is not None:
             signal.emit(self.batch.id)
+
+    def _same_again(self) -> None:
+        if self.batch is not None:
+            self.session.open("drying", "like", self.batch.id)
 
     def _open_chart(self) -> None:
         if self.batch is not None:

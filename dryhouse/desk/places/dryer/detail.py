@@ -33,6 +33,7 @@ class Detail(QWidget):
         self.heading = words("", "heading")
         self.facts = words("", "muted")
         self.again = button("Put &back on the dryer", self._reopen, hint="It was not dry yet; can be undone")
+        self.like = button("Sa&me again", self._same_again, hint="Start a batch as this one was done")
         self.journal = button("Open in &Journal", self._journal, "quiet")
         self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
         self.chart, self.weighings = ChartPane(session), WeighingsPane(session)
@@ -49,7 +50,7 @@ class Detail(QWidget):
             page.setContentsMargins(0, 12, 0, 0)
             self.pages.addTab(page, title)
         inside = column(self, space=6)
-        inside.addLayout(row(self.heading, 1, self.again, self.journal, self.away))
+        inside.addLayout(row(self.heading, 1, self.like, self.again, self.journal, self.away))
         inside.addWidget(self.facts)
         inside.addWidget(self.pages, 1)
         self.pages.currentChanged.connect(self._fill)
@@ -68,7 +69,7 @@ class Detail(QWidget):
             if run.batch.dried_mass:
                 said += f", {self.session.style.show(run.batch.dried_mass)} dried"
         self.facts.setText(said)
-        for widget in (self.again, self.away):
+        for widget in (self.like, self.again, self.away):
             widget.setVisible(finished)
         self._stale = {CHART, WEIGHINGS, FIGURES, CURVES}
         self._fill(self.pages.currentIndex())
@@ -81,6 +82,10 @@ class Detail(QWidget):
         if page in self._stale:
             self._stale.discard(page)
             (self.chart, self.weighings, self.figures, self.curves)[page].show_run(self.run)
+
+    def _same_again(self) -> None:
+        if self.run is not None:
+            self.session.open("drying", "like", self.run.batch.id)
 
     def _reopen(self) -> None:
         if self.run is not None:

@@ -17,12 +17,13 @@ from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.record_fields import field_for
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.dryers import dryers
-from dryhouse.kitchen.batches.log import HABITS, draft_for
+from dryhouse.kitchen.batches.log import HABITS, draft_for, draft_like
 from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.dryer.drying import start_batch
 from dryhouse.kitchen.ports import BatchQuery
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.shapes import shapes
+from dryhouse.science.display import counted
 from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD
 
 MAIN = ("prepared_mass", "set_temperature", "dryer", "trays", "form", "started")
@@ -50,6 +51,8 @@ class StartForm(QWidget):
         self.cautions = CautionsView(session)
         self.remembered = words("", "small")
         self.offer = DraftOffer()
+        self.parts: tuple[BatchPart, ...] = ()
+        """The ingredients of a mix that is made again."""
         self._left: Kept = {}
         self._build()
         self.food.chosen.connect(self._remember)
@@ -115,9 +118,11 @@ class StartForm(QWidget):
 
     # --- filling ------------------------------------------------------------------------------------------------
 
-    def open(self, planned: Batch | None = None) -> None:
-        """For a new batch, or for one that was planned."""
+    def open(self, planned: Batch | None = None, like: Batch | None = None) -> None:
+        """For a new batch, for one that was planned, or for one done as another was: what was measured of that, and
+        what answers a stop, is entered anew."""
         self._keep()
+        self.parts = ()
         dryer = self.fields["dryer"]
         assert isinstance(dryer, ChoiceField)
         dryer.set_choices(self._dryers())
@@ -131,7 +136,15 @@ class StartForm(QWidget):
             self.fields["dryer"].set_value(self._last_dryer())
         self.food.setEnabled(planned is None)
         self.heading.setText("Start a planned batch" if planned else "Start a batch")
-        (self.fields["prepared_mass"] if planned else self.food).setFocus()
+        if like is not None:
+            again = draft_like(self.session.kitchen, like)
+            self._fill(again.batch)
+            self.food.set_value(like.food)
+            self._show_food(self.food.value())
+            self.parts = again.parts
+            mix = f", with its {counted(len(self.parts), 'ingredient')}" if self.parts else ""
+            self.remembered.setText(f"As batch {like.id} was done{mix}. Type what is loaded.")
+        (self.fields["prepared_mass"] if planned or like else self.food).setFocus()
 
     def _entries(self) -> list[Entry]:
         return [self.food, *self.fields.values()]
@@ -220,11 +233,12 @@ class StartForm(QWidget):
         if wrong is not None:
             wrong.point_out()
             return
-        done = self.session.act(start_batch, self.draft(self.food.value()))
+        done = self.session.act(start_batch, self.draft(self.food.value()), self.parts)
         if done is None:
             mark_problem(self.session.problem, [self.food, *self.fields.values()])
             return
         number = done.record.id
+        self.parts = ()
         self.planned = None
         self.food.set_value(None)
         self._fill(Batch(""))

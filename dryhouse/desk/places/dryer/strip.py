@@ -157,6 +157,7 @@ class Strip(QFrame):
         menu.addAction("What was weighed, tare, time, dryer temperature …", self.ask_more)
         menu.addAction("Weighings …\tCtrl+L", lambda: self.weighings_asked.emit(batch))
         menu.addAction("Weighings from a file …\tCtrl+I", lambda: self.file_asked.emit(batch))
+        menu.addAction("Start another like this …", lambda: self.session.open("drying", "like", batch))
         menu.addAction("A scale or logger that reports by itself …", lambda: self.instrument_asked.emit(batch))
         menu.addAction("Batch in the Journal", lambda: self.session.open("journal", "batch", batch))
         return menu

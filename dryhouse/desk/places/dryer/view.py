@@ -167,6 +167,9 @@ class DryingPlace(DeskPlace):
                 self.start_button.setFocus()
 
     def show_record(self, kind: str, id: int | str) -> None:
+        if kind == "like" and (former := self.session.kitchen.journal.get(Batch, int(id))) is not None:
+            self.side.setCurrentWidget(self.form)
+            self.form.open(like=former)
         if kind != "batch":
             return
         self.freshen()

@@ -18,7 +18,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.dryer.drying import events_of, weighings_of
+from dryhouse.kitchen.dryer.drying import events_of, take_off, weighings_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import FINISHED, HEAT_CHANGED, PLANNED, SAMPLE
@@ -562,3 +562,20 @@ def test_every_entry_and_button_has_a_name(sitting, hands) -> None:
         if w.isVisible() and not (w.accessibleName() or (isinstance(w, QAbstractButton) and w.text()))
     ]
     assert nameless == []
+
+
+def test_the_same_again_starts_like_a_past_batch_with_what_is_loaded_still_to_be_typed(sitting, hands) -> None:
+    hands.start(1000.0, form="rings", title="Ring")
+    hands.wait(9)
+    take_off(hands.kitchen, 1, Mass(180.0))
+    sitting.session.open_asked.connect(lambda _place, kind, id: sitting.place.show_record(kind, id))
+    sitting.place.show_record("batch", 1)
+    sitting.place.detail.like.click()
+    form = sitting.place.form
+    assert form.isVisible()
+    assert form.fields["prepared_mass"].text() == ""
+    assert "As batch 1 was done" in form.remembered.text()
+    sitting.type("900 g", ENTER)
+    started = hands.journal.get(Batch, 2)
+    assert (started.food, started.form, started.title, started.trays) == ("apple", "rings", "Ring", 4)
+    assert started.prepared_mass.si == 900
