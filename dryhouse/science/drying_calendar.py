@@ -59,10 +59,10 @@ def calendar(asked: Sequence[Asked], machines: Sequence[Machine], household: Hou
     grid = Grid(household.hours, household.midnight, household.ready_by)
     best = Calendar((), {a.batch.food: a.batch.dried for a in asked if a.batch.dried > 1e-6})
     for count in range(1, len(machines) + 1):
-        tried = [_planned(asked, machines[:count], household, grid, None)]
-        if best.done is not None:
-            tried.append(_planned(asked, machines[:count], household, grid, best.done))
-        best = min((*tried, best), key=lambda made: _worth(made, household.now))
+        made = _planned(asked, machines[:count], household, grid, None)
+        if best.done is not None and _worth(made, household.now) > _worth(best, household.now):
+            made = _planned(asked, machines[:count], household, grid, best.done)
+        best = min(made, best, key=lambda one: _worth(one, household.now))
     return best
 
 

@@ -145,8 +145,10 @@ class Filling:
         """The run with its empty trays filled by foods that may share it, those that fit whole first; food that
         no dryer takes whole may be split here too."""
         biggest = max(machine.trays for machine in self.setting.machines)
+        first = next(b for b in self.asked if b.batch.food == run.loads[0].food)
+        company = [a for a in self.asked if a is not first and self._alike(a, first) and a.late <= run.late]
         while run.spare:
-            found = [(self.needs(a, run.machine), n, a) for n, a in enumerate(self.asked) if self._may_join(a, run)]
+            found = [(self.needs(a, run.machine), n, a) for n, a in enumerate(company) if self._may_join(a, run)]
             fitting = [f for f in found if f[0] <= run.spare or self.tight or f[0] > biggest]
             if not fitting:
                 break
@@ -157,8 +159,7 @@ class Filling:
         return run
 
     def _may_join(self, a: Asked, run: Placed) -> bool:
-        first = next(b for b in self.asked if b.batch.food == run.loads[0].food)
-        if a is first or not self._alike(a, first) or a.late > run.late or not self._left(a):
+        if not self._left(a):
             return False
         there = run.machine.id in a.recipe.tray_grams and self.earliest(a) <= run.start
         takes_alike = run.slots - self.setting.apart <= self.slots(a) <= run.slots

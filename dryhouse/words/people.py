@@ -28,5 +28,13 @@ def at_risk(names: Sequence[str], meal: str, when: str) -> str:
     return f"{who}: at risk, and {meal} ({when}) holds {holds}."
 
 
+def person_words(name: str, energy: float | None, wish: float | None) -> str:
+    """`bow 1430 of 3600 kcal`, as far as known."""
+    has = "energy not known" if energy is None else f"{energy:.0f}"
+    if wish is not None:
+        return f"{name} {has} of {wish:.0f} kcal"
+    return f"{name} {has}{'' if energy is None else ' kcal'}"
+
+
 def _capital(name: str) -> str:
     return name[:1].upper() + name[1:]

@@ -182,15 +182,22 @@ def whole_bags(
     if not made.left_over:
         return made, (True,) * len(bags), everything
     kept: list[Mapping[str, float]] = []
-    whole = []
+    whole: list[bool] = []
+    failed: set[frozenset[tuple[str, float]]] = set()
     made = room.calendar({})
     for lacks in bags:
         if not lacks:
             whole.append(True)
             continue
+        what = frozenset(lacks.items())
+        if what in failed:
+            whole.append(False)
+            continue
         tried = room.calendar(together([*kept, lacks]))
         whole.append(not tried.left_over)
-        if not tried.left_over:
+        if tried.left_over:
+            failed.add(what)
+        else:
             kept.append(lacks)
             made = tried
     return made, tuple(whole), together(kept)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import astuple
 from datetime import date
 
 from PySide6.QtCore import QMimeData, Qt, Signal
@@ -14,11 +15,13 @@ from dryhouse.desk.icons import icon
 from dryhouse.desk.places.meals.meal_list import MEAL_MIME
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.records import TripMeal
+from dryhouse.kitchen.trips.people import days_of_people
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.sheet import DaySheet
 from dryhouse.kitchen.trips.trips import SLOTS
 from dryhouse.science.values import Caution
 from dryhouse.words.dates import weekday, weekday_words
+from dryhouse.words.people import person_words
 
 PLACED_MIME = "application/x-dryhouse-placed"
 _SUMS = ("For each person", "For the pot")
@@ -76,11 +79,12 @@ class TripGrid(QTableWidget):
         self.setRowCount(len(sheet.days))
         self.setVerticalHeaderLabels([_named(day) for day in sheet.days])
         for row, day in enumerate(sheet.days):
-            self._show_day(row, day, sheet.trip.people)
+            each = [person_words(*astuple(one)) for one in days_of_people(sheet, plan.people, day) if plan.people]
+            self._show_day(row, day, sheet.trip.people, "; ".join(each))
         self._share_width()
         self.setCurrentCell(min(at[0], self.rowCount() - 1), at[1])
 
-    def _show_day(self, row: int, day: DaySheet, people: int) -> None:
+    def _show_day(self, row: int, day: DaySheet, people: int, each_person: str) -> None:
         for column, slot in enumerate(SLOTS):
             here = [e for e in day.meals if _slot_of(e.placed) == slot]
             self._placed[row, column] = [e.placed for e in here]
@@ -103,7 +107,7 @@ class TripGrid(QTableWidget):
         pot = self._pot(day)
         texts = (each, pot) if day.meals else ("—", "—")
         for n, text in enumerate(texts):
-            remark = " ".join(day.remarks)
+            remark = " ".join(filter(None, (each_person if n == 0 else "", *day.remarks)))
             self._cell(row, len(SLOTS) + n, text, f"{weekday(day.day)}, {_SUMS[n]}: {text}. {remark}", figure=True)
 
     def _pot(self, day: DaySheet) -> str:
