@@ -84,7 +84,6 @@ METHODS = 20
 MORE_METHODS = {
     "dryhouse/desk/widgets/food_field.py:FoodField": "it answers Qt's events, its list's and its own question's",
     "dryhouse/desk/places/batches/form_fields.py:Entries": "one method for each thing a form does with its entries",
-    "dryhouse/desk/places/dryer/view.py:DryingPlace": "each page at its side is opened and left by its own method",
 }
 """Classes of the window with more methods than a reader can hold, each with its reason."""
 

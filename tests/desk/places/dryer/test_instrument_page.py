@@ -21,7 +21,7 @@ def page(qtbot, hands, tmp_path) -> InstrumentPage:
     sitting = Sitting(qtbot, hands)
     sitting.session.start_instruments(QSettings(str(tmp_path / "s.ini"), QSettings.Format.IniFormat))
     drying(sitting)
-    sitting.place.ask_instrument(sitting.place.current)
+    sitting.place.open_beside(sitting.place.instrument, sitting.place.current)
     yield sitting.place.instrument
     sitting.session.instruments.stop()
 

@@ -82,7 +82,7 @@ def sitting(qtbot, hands) -> Sitting:
 def drying(sitting: Sitting, grams: float = 1000.0) -> int:
     """One batch on the dryer, its entry in focus."""
     batch = sitting.hands.start(grams)
-    sitting.place._unread = None
+    sitting.place.runs.forget()
     sitting.place.mark_stale()
     sitting.place.arrive()
     return batch
@@ -226,12 +226,12 @@ def test_what_happens_is_noted_and_a_pause_stops_the_clock(sitting, hands) -> No
     strip = sitting.strip
     strip._pause()
     hands.wait(6)
-    sitting.place.tick()
+    sitting.place.column.tick()
     assert "2 h of drying, paused since 14:00" in strip.clock.text()
     assert strip.pause_action.text() == "Resume"
     strip._pause()
     hands.wait(1)
-    sitting.place.tick()
+    sitting.place.column.tick()
     assert "3 h of drying, 6 h of pauses not counted" in strip.clock.text()
     strip._ask_heat()
     sitting.type("60 C", ENTER)
@@ -277,7 +277,7 @@ def test_a_reading_being_typed_survives_a_change_elsewhere(sitting, hands) -> No
     hands.wait(1)
     sitting.type("81")
     hands.weigh(first, 850)
-    sitting.place._unread = None
+    sitting.place.runs.forget()
     sitting.place.mark_stale()
     assert sitting.strip.reading.text() == "81"
     assert sitting.strip.reading.edit.hasFocus()
@@ -389,7 +389,7 @@ def test_what_cannot_be_chosen_for_the_chart_says_why(sitting, hands) -> None:
 def test_the_chart_is_read_in_every_way_and_copied(sitting, hands) -> None:
     batch = drying(sitting)
     hands.dry(batch, (1, 2, 3, 5, 8))
-    sitting.place._unread = None
+    sitting.place.runs.forget()
     sitting.place.mark_stale()
     chart = sitting.place.detail.chart
     for value, _ in (("mass", ""), ("dry basis", ""), ("moisture ratio", ""), ("drying rate", "")):
@@ -420,7 +420,7 @@ def test_the_run_is_printed_with_its_chart_and_its_weighings(sitting, hands) -> 
 def test_every_fitted_model_is_listed_with_the_chosen_one_named(sitting, hands) -> None:
     batch = drying(sitting)
     hands.dry(batch, (1, 2, 3, 5, 8))
-    sitting.place._unread = None
+    sitting.place.runs.forget()
     sitting.place.mark_stale()
     sitting.place.detail.turn_to(CURVES)
     assert "smallest AICc" in sitting.place.detail.curves.said.text()
@@ -434,7 +434,7 @@ def test_every_fitted_model_is_listed_with_the_chosen_one_named(sitting, hands) 
 def test_a_planned_batch_waits_here_and_is_started(qtbot) -> None:
     hands = Hands(Batch("apple", state=PLANNED, prepared_mass=Mass(900.0, "900 g"), id=40))
     sitting = Sitting(qtbot, hands)
-    assert sitting.place.waiting_heading.isVisible()
+    assert sitting.place.column.waiting_heading.isVisible()
     sitting.place.show_record("batch", 40)
     form = sitting.place.form
     assert form.heading.text() == "Start a planned batch"
@@ -442,7 +442,7 @@ def test_a_planned_batch_waits_here_and_is_started(qtbot) -> None:
     sitting.press(ENTER)
     assert list(sitting.place.strips) == [40]
     assert hands.journal.get(Batch, 40).started == NOON
-    assert not sitting.place.waiting_heading.isVisible()
+    assert not sitting.place.column.waiting_heading.isVisible()
 
 
 def test_a_start_that_is_refused_says_so_at_its_entry(sitting, hands) -> None:
