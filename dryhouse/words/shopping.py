@@ -31,6 +31,7 @@ NOTES: Mapping[str, str] = {
 NO_REFUSE = "prepared weight; no refuse figure is known"
 NOT_KNOWN_RAW = "weighed cooked; what it weighs before cooking is not known"
 BY_MEASURE = "by measure; its weight is not known"
+NOT_IN_TIME = "not all of it can be dried in time"
 SOME_UNWEIGHED = "some of it without a weight"
 
 

@@ -36,9 +36,9 @@ def whole_of(whole: int, bags: int) -> str:
     return f"{whole} of the {bags} bags can be complete."
 
 
-def bag_lacks(bag: str, lacks: Sequence[str]) -> str:
+def bag_lacks(bag: str, lacks: Sequence[str], bags: int = 1) -> str:
     """`Sun 22 Aug dinner, bean chili: lacks 1.4 oz of ground beef, 2 oz of onion.`"""
-    return f"{bag}: lacks {', '.join(lacks)}."
+    return f"{bag}: {'each lacks' if bags > 1 else 'lacks'} {', '.join(lacks)}."
 
 
 def buy_dried(amount: str, name: str, whole: int, bags: int) -> str:

@@ -263,10 +263,14 @@ def _say(kitchen: Kitchen, worked: Plan, notation: Style, args: argparse.Namespa
     lists = [list(_to_dry(kitchen, worked, notation)), list(_to_buy(worked, notation))]
     lists.append(list(_to_pack(worked, notation)))
     shown, _ = unfolded(gravest_first(worked.cautions), OF_ANIMAL_FOOD, "pot")
-    details = (*worked.alternatives, *worked.remarks, *_to_carry(worked, notation))
-    beside = min(len(details), max(0, MOST_LINES - 2 - sum(c.severity != "stop" for c in shown)))
+    details = (*worked.alternatives[1:], *worked.remarks, *_to_carry(worked, notation))
+    said += worked.alternatives[:1]
+    if args.full:
+        lists.append([f"  {line}" for line in details])
+        details = ()
+    beside = min(len(details), max(0, MOST_LINES - 1 - len(said) - sum(c.severity != "stop" for c in shown)))
     if not args.full:
-        lists = _folded(lists, MOST_ROWS - 2 - len(shown) - beside)
+        lists = _folded(lists, MOST_ROWS - 1 - len(said) - len(shown) - beside)
     say_answer(
         args,
         said,

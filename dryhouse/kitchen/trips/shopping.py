@@ -147,6 +147,8 @@ def _to_dry(kitchen: Kitchen, item: Item) -> Buy:
     known = find_food(kitchen, item.food)
     form, offers = bought_as(kitchen, known), forms_of(known)
     amount, note = _amount(item, form)
+    if item.left_over > _ROUNDING_G:
+        note = f"{note}; {words.NOT_IN_TIME}"
     sold = {words.FROZEN: words.FROZEN, words.CANNED: words.CANNED}.get(form, known.category)
     made = Buy(item.name, amount, note, True, item.cautions, f"dry {item.food}", form=form, forms=offers)
     return replace(_rounded(kitchen, made, sold), pieces=_pieces(item, form), animal=item.animal)

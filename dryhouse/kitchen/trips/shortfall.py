@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Place
@@ -17,7 +17,7 @@ from dryhouse.science.drying_calendar import Calendar, calendar
 from dryhouse.science.drying_runs import Asked, Machine
 from dryhouse.science.provisioning import Cover, Recipe
 from dryhouse.words import shortfalls as words
-from dryhouse.words.dates import weekday_words
+from dryhouse.words.trip_plans import days_of_bags
 
 _MOST_TRIED = 5
 """Foods that are tried as bought dried: those of which most is left over."""
@@ -42,7 +42,7 @@ class Shortfall:
     reasons: tuple[str, ...]
     """Why which food cannot be ready."""
     lacking: tuple[str, ...]
-    """Each bag that cannot be complete, with what it lacks."""
+    """The bags that cannot be complete, with what each lacks; those alike in one sentence."""
     alternatives: tuple[str, ...]
     """Any one of them would help."""
 
@@ -55,8 +55,7 @@ class Shortfall:
     @property
     def lines(self) -> tuple[str, ...]:
         """All of it, in the order it is read."""
-        one_of = (words.ANY_OF, *self.alternatives) if len(self.alternatives) > 1 else self.alternatives
-        return (words.whole_of(self.whole, self.bags), *self.reasons, *self.lacking, *one_of)
+        return (*self.first, *self.reasons, *self.lacking)
 
 
 def next_steps(kitchen: Kitchen, room: DryingRoom, to_dry: bool, shelf_empty: bool) -> tuple[NextStep, ...]:
@@ -142,12 +141,16 @@ def _lacking(
     lacks: Sequence[Mapping[str, float]],
     whole: Sequence[bool],
 ) -> tuple[str, ...]:
-    notation, said = style(kitchen), []
+    notation = style(kitchen)
+    alike: dict[tuple[str, str, tuple[tuple[str, float], ...]], list[date]] = {}
     for bag, short, complete in zip(eaten, lacks, whole, strict=True):
         if not complete:
-            called = f"{weekday_words(bag.placed.on)} {bag.placed.slot}, {bag.sheet.meal.name}"
-            amounts = [f"{notation.mass(grams)} of {room.known[food].food.name}" for food, grams in short.items()]
-            said.append(words.bag_lacks(called, amounts))
+            what = (bag.placed.slot, bag.sheet.meal.name, tuple(sorted(short.items())))
+            alike.setdefault(what, []).append(bag.placed.on)
+    said = []
+    for (slot, meal, missing), days in alike.items():
+        amounts = [f"{notation.mass(grams)} of {room.known[food].food.name}" for food, grams in missing]
+        said.append(words.bag_lacks(f"{days_of_bags(days)} {slot}, {meal}", amounts, len(days)))
     return tuple(said)
 
 
@@ -163,12 +166,14 @@ def _alternatives(
     """Each thing that would make more bags complete, with how many that would be."""
     notation, bags = style(kitchen), len(lacks)
     most = sorted(made.left_over, key=lambda food: -made.left_over[food])[:_MOST_TRIED]
+    helped: list[tuple[int, str]] = []
     for food in most:
         without = [{name: grams for name, grams in short.items() if name != food} for short in lacks]
         whole = _whole(room, without)
         if whole > now_whole:
             amount = sum(short.get(food, 0.0) for short in lacks) / (1.0 - room.margin)
-            yield words.buy_dried(notation.mass(amount), room.known[food].food.name, whole, bags)
+            helped.append((whole, words.buy_dried(notation.mass(amount), room.known[food].food.name, whole, bags)))
+    yield from (line for _, line in sorted(helped, key=lambda one: -one[0]))
     if len(most) > 1:
         bought = [{name: grams for name, grams in short.items() if name not in most} for short in lacks]
         if (whole := _whole(room, bought)) > now_whole:
