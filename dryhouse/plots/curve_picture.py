@@ -69,6 +69,8 @@ class RunPicture:
     """Weighings of the other scope, scaled to this one by their start masses."""
     left_out: tuple[tuple[float, ...], tuple[float, ...]] = ((), ())
     """Hours and net grams of weighings that are kept and don't count, drawn hollow."""
+    air: tuple[tuple[float, ...], tuple[float, ...]] = ((), ())
+    """Hours and °C of the air in the dryer, where it was read."""
     marks: tuple[tuple[float, str], ...] = ()
     """(hour, what happened)."""
 

@@ -11,6 +11,8 @@ from dryhouse.words.dates import day_words
 # a drying run
 WET_BASIS, DRY_BASIS, RATIO = "Moisture, wet basis (%)", "Moisture, dry basis (g/g)", "Moisture ratio"
 HOURS_OF_DRYING, TIME_OF_DAY = "Hours of drying (h)", "Time of day"
+SINCE_START = "Hours since the start (h)"
+MOISTURE_SHORT, RATE_SHORT = "Moisture (%)", "Rate (g/g/h)"
 RATE = "Drying rate (g/g per hour)"
 BAND_80, BAND_50 = "80 % range", "50 % range"
 NOW, TODAY, DAY = "now", "today", "Day"
@@ -29,6 +31,11 @@ def weight(unit: str) -> str:
 def residual(unit: str) -> str:
     """`Residual (g)`."""
     return f"Residual ({unit})"
+
+
+def air(fahrenheit: bool) -> str:
+    """`Dryer (°F)`: the air in it."""
+    return "Dryer (°F)" if fahrenheit else "Dryer (°C)"
 
 
 def curve(model: str) -> str:

@@ -8,14 +8,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QCheckBox, QMenu, QTableWidget, QTableWidgetItem, QWidget
 
-from dryhouse.desk.places.dryer.live import LivePlotPane, draw_rates, draw_runs
+from dryhouse.desk.places.dryer.live import LivePlotPane, draw_days, draw_rates, draw_runs
 from dryhouse.desk.places.dryer.pictures import picture_of
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, words
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.kitchen.dryer.run_words import finish_words
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
-from dryhouse.kitchen.ports import BatchQuery
+from dryhouse.kitchen.ports import BatchQuery, BatchRow
 from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, CurvePicture, RunPicture, table
 from dryhouse.science.curves.rate import periods
 from dryhouse.science.display import METRIC
@@ -23,8 +23,17 @@ from dryhouse.words.curves import curve_lines
 from dryhouse.words.dates import day_words
 from dryhouse.words.messages import message_words
 
-RATE = "drying rate"
-VIEWS = ((WET, "wet basis"), (DRY, "dry basis"), (RATIO, "moisture ratio"), (MASS, "weight"), (RATE, "drying rate"))
+RATE, DAY = "drying rate", "the day"
+VIEWS = (
+    (WET, "wet basis"),
+    (DRY, "dry basis"),
+    (RATIO, "moisture ratio"),
+    (MASS, "weight"),
+    (RATE, "drying rate"),
+    (DAY, "all of it, by time"),
+)
+LAST = 3
+"""So many of the newest runs of the food are laid beside this one at once."""
 _RESIDUALS = "How far each weighing lies from the curve"
 _OFFERED = 12
 """So many other batches of the food are offered for comparing."""
@@ -54,7 +63,7 @@ class ChartPane(QWidget):
         inside.addLayout(choices)
         inside.addWidget(self.plot, 1)
         inside.addWidget(self.said)
-        self._grey(False)
+        self._grey(WET)
         for changed in (self.view.changed, self.time.changed, self.residuals.toggled):
             changed.connect(lambda *_: self.draw())
         session.style_changed.connect(self.draw)
@@ -75,7 +84,7 @@ class ChartPane(QWidget):
         unit = "g" if self.session.style.system == METRIC else "oz"
         return CurvePicture(
             (mine, *self.compared.values()),
-            axis=axis if axis != RATE else DRY,
+            axis=axis if axis not in (RATE, DAY) else DRY,
             by_clock=self.time.value() == "clock" and not self.compared,
             residuals=self.residuals.isChecked() and not self.compared,
             unit=unit,
@@ -88,17 +97,20 @@ class ChartPane(QWidget):
             self.plot.clear()
             self.said.setText("")
             return
-        rate = self.view.value() == RATE
-        self._grey(rate)
-        self.plot.show_plot(draw_rates if rate else draw_runs, picture, table=table, said=self.in_words())
+        view = self.view.value()
+        self._grey(view)
+        draw = {RATE: draw_rates, DAY: draw_days}.get(view, draw_runs)
+        self.plot.show_plot(draw, picture, table=table, said=self.in_words())
         curves = self.run.curves
         lines = curve_lines(curves, self.session.style) if curves is not None else []
         self.said.setText(" ".join(lines))
         self.said.setVisible(bool(lines))
 
-    def _grey(self, rate: bool) -> None:
+    def _grey(self, view: str) -> None:
         """Grey what cannot be chosen now, and say why where one points at it."""
-        if rate:
+        if view == DAY:
+            why = ("All parts stand over the hours since the start", "No residuals here")
+        elif view == RATE:
             why = (
                 "The drying rate stands against the moisture, not against time",
                 "No residuals for the drying rate",
@@ -133,9 +145,10 @@ class ChartPane(QWidget):
         self.menu.clear()
         if self.run is None:
             return
-        kitchen, mine = self.session.kitchen, self.run.batch
-        ids = [i for i in kitchen.journal.batch_ids(BatchQuery(foods=(mine.food,)))[: 4 * _OFFERED] if i != mine.id]
-        rows = [r for r in kitchen.journal.batch_rows(ids) if r.weighings >= 2][:_OFFERED]
+        rows = self._others()
+        if len(rows) > 1:
+            self.menu.addAction(f"The last {min(LAST, len(rows))} of them", self.compare_last)
+            self.menu.addSeparator()
         for found in rows:
             action = QAction(self._name(found.batch.id, found.batch.started), self.menu)
             action.setCheckable(True)
@@ -144,6 +157,20 @@ class ChartPane(QWidget):
             self.menu.addAction(action)
         if not rows:
             self.menu.addAction("No other batch of this food was weighed").setEnabled(False)
+
+    def compare_last(self) -> None:
+        """Lay the newest weighed runs of this food beside this one."""
+        self.compared.clear()
+        for found in self._others()[:LAST]:
+            self.set_compared(found.batch.id, True)
+
+    def _others(self) -> list[BatchRow]:
+        """The newest other batches of this food that were weighed."""
+        if self.run is None:
+            return []
+        journal, mine = self.session.kitchen.journal, self.run.batch
+        ids = [i for i in journal.batch_ids(BatchQuery(foods=(mine.food,)))[: 4 * _OFFERED] if i != mine.id]
+        return [r for r in journal.batch_rows(ids) if r.weighings >= 2][:_OFFERED]
 
     def set_compared(self, batch: int, on: bool) -> None:
         """Lay another batch over this one, or take it away."""

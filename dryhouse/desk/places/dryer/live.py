@@ -30,6 +30,13 @@ def draw_rates(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
     draw_rate(figure, picture, tokens)
 
 
+def draw_days(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
+    """Weight, moisture, rate and air of a picture, one below the other."""
+    from dryhouse.plots.day import draw_day
+
+    draw_day(figure, picture, tokens)
+
+
 class LiveCanvas(PlotCanvas):
     """Keeps the figure of the curves while its size and look stay the same."""
 

@@ -63,12 +63,22 @@ def picture_of(
         now=run.hours if with_forecast and run.batch.ended is None else None,
         **_others(run),
         left_out=(tuple(p.hours for p in run.left_out), tuple(p.net_g for p in run.left_out)),
+        air=_air(run),
         marks=_marks(run, style),
     )
 
 
 def _row(values: np.ndarray) -> tuple[float, ...]:
     return tuple(np.asarray(values, dtype=float).tolist())
+
+
+def _air(run: DryingRun) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """What the air in the dryer was read at, with the weighings."""
+    every = sorted((*run.points, *run.others), key=lambda p: p.at)
+    read = [
+        (p.hours, p.weighing.dryer_temperature.si) for p in every if p.weighing and p.weighing.dryer_temperature
+    ]
+    return tuple(hours for hours, _ in read), tuple(degrees for _, degrees in read)
 
 
 def _others(run: DryingRun) -> dict[str, tuple[float, ...]]:

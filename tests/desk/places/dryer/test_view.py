@@ -11,7 +11,9 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 
 from dryhouse.desk.cautions import stops_of
 from dryhouse.desk.place import places
+from dryhouse.desk.places.dryer.chart import DAY
 from dryhouse.desk.places.dryer.detail import CHART, CURVES, FIGURES, WEIGHINGS
+from dryhouse.desk.places.dryer.live import draw_days
 from dryhouse.desk.places.dryer.strip import Strip
 from dryhouse.desk.places.dryer.view import DryingPlace
 from dryhouse.desk.session import Session
@@ -579,3 +581,22 @@ def test_the_same_again_starts_like_a_past_batch_with_what_is_loaded_still_to_be
     started = hands.journal.get(Batch, 2)
     assert (started.food, started.form, started.title, started.trays) == ("apple", "rings", "Ring", 4)
     assert started.prepared_mass.si == 900
+
+
+def test_the_whole_day_is_one_picture_and_the_last_runs_of_the_food_lie_beside_it(sitting, hands) -> None:
+    for _ in range(4):
+        number = hands.start(1000.0)
+        hands.dry(number, (1, 2, 3))
+        if number < 4:
+            take_off(hands.kitchen, number, Mass(200.0))
+            hands.wait(24)
+    sitting.place.mark_stale()
+    sitting.place.arrive()
+    chart = sitting.place.detail.chart
+    chart.view.set_value(DAY)
+    assert chart.plot.canvas.draw is draw_days
+    assert not chart.time.isEnabled()
+    chart.menu.aboutToShow.emit()
+    assert chart.menu.actions()[0].text() == "The last 3 of them"
+    chart.menu.actions()[0].trigger()
+    assert len(chart.picture().runs) == 4

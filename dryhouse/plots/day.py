@@ -1,0 +1,134 @@
+"""The day of a run in one picture: weight, moisture, drying rate and the air in the dryer over one axis of time."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from dryhouse.plots.axes import dress
+from dryhouse.plots.curve import spread
+from dryhouse.plots.curve_picture import DRY, MASS, WET, Array, Axis, CurvePicture, RunPicture
+from dryhouse.plots.tokens import Tokens
+from dryhouse.science.units import to_fahrenheit
+from dryhouse.words import charts
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+Line = tuple[Array, Array]
+"""Hours since the start by the clock, and values."""
+_LEFT, _RIGHT, _BOTTOM, _TOP, _GAP = 0.85, 1.5, 0.62, 0.2, 0.14
+"""Margins and the gap between the parts, in inches."""
+_LABEL_GAP = 0.19
+"""Least distance between two names, in inches."""
+
+
+def draw_day(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
+    """One picture on an empty figure; what was not recorded of any run has no part of its own."""
+    figure.set_layout_engine("none")
+    parts = [part for part in _parts(picture) if any(len(line[0]) for line in part[1])]
+    if not parts:
+        axes = figure.add_subplot()
+        axes.set_axis_off()
+        said = axes.text(0.5, 0.5, charts.NOTHING_WEIGHED, ha="center", va="center", color=tokens.muted)
+        said.set_fontsize(tokens.body)
+        return
+    wide, high = figure.get_size_inches()
+    left, right = _LEFT / wide, 1.0 - min(_RIGHT / wide, 0.35)
+    bottom, top, gap = _BOTTOM / high, 1.0 - _TOP / high, _GAP / high
+    tall = (top - bottom - gap * (len(parts) - 1)) / len(parts)
+    end = max(float(line[0][-1]) for _, lines in parts for line in lines if len(line[0]))
+    first: Axes | None = None
+    for place, (label, lines) in enumerate(parts):
+        foot = top - (place + 1) * tall - place * gap
+        axes = figure.add_axes((left, foot, right - left, tall), sharex=first)
+        first = first or axes
+        dress(axes, tokens, charts.SINCE_START if place == len(parts) - 1 else "", label)
+        axes.yaxis.label.set_fontsize(tokens.small)
+        axes.tick_params(labelbottom=place == len(parts) - 1)
+        axes.set_xlim(0.0, 1.03 * end + 1e-6)
+        _lines(axes, lines, tokens)
+        if place == 0:
+            _names(axes, picture.runs, lines, tokens, tall * high)
+            _marks(axes, picture.runs[0], tokens)
+
+
+def _parts(picture: CurvePicture) -> list[tuple[str, list[Line]]]:
+    """What is drawn one below the other: a label, and a line for each run (empty where it has none)."""
+    fahrenheit = picture.unit not in ("g", "kg")
+
+    def each(line: Callable[[RunPicture], Line]) -> list[Line]:
+        return [line(run) for run in picture.runs]
+
+    def of(axis: Axis) -> Callable[[RunPicture], Line]:
+        def line(run: RunPicture) -> Line:
+            if not run.can_show(axis) or not run.hours:
+                return _NONE
+            return run.elapsed(run.hours), run.on(axis, run.grams, picture.unit)
+
+        return line
+
+    return [
+        (charts.weight(picture.unit), each(of(MASS))),
+        (charts.MOISTURE_SHORT, each(of(WET))),
+        (charts.RATE_SHORT, each(_rate)),
+        (charts.air(fahrenheit), each(lambda run: _air(run, fahrenheit))),
+    ]
+
+
+_NONE: Line = (np.array([]), np.array([]))
+
+
+def _rate(run: RunPicture) -> Line:
+    """Water lost between each two weighings, for a gram of dry matter and an hour, in the middle of the time."""
+    if not run.can_show(DRY) or len(run.hours) < 2:
+        return _NONE
+    moisture, hours = run.on(DRY, run.grams), np.asarray(run.hours)
+    step = np.diff(hours)
+    wide = step > 0
+    middle = run.elapsed(0.5 * (hours[1:] + hours[:-1])[wide])
+    return middle, -np.diff(moisture)[wide] / step[wide]
+
+
+def _air(run: RunPicture, fahrenheit: bool) -> Line:
+    hours, degrees = run.air
+    shown = [to_fahrenheit(c) if fahrenheit else c for c in degrees]
+    return run.elapsed(hours), np.asarray(shown, dtype=float)
+
+
+def _lines(axes: Axes, lines: Sequence[Line], tokens: Tokens) -> None:
+    for place, (x, y) in enumerate(lines):
+        if len(x):
+            series = tokens.series[place % len(tokens.series)]
+            axes.plot(
+                x, y, color=series.colour, linestyle=series.dashes, linewidth=1.6,
+                marker=series.marker, markersize=4.5, markeredgecolor=tokens.surface,
+            )  # fmt: skip
+
+
+def _names(axes: Axes, runs: Sequence[RunPicture], lines: Sequence[Line], tokens: Tokens, tall: float) -> None:
+    """The runs' names at the right, beside their last weights, pushed apart where they would touch; `tall` is the
+    height of the part in inches."""
+    low, high = axes.get_ylim()
+    ends = sorted(
+        (float(line[1][-1]), run.name, tokens.series[n % len(tokens.series)].colour)
+        for n, (run, line) in enumerate(zip(runs, lines, strict=True))
+        if len(line[0])
+    )
+    shares = spread([(y - low) / (high - low) for y, _, _ in ends], _LABEL_GAP / tall)
+    for share, (_, name, colour) in zip(shares, ends, strict=True):
+        axes.annotate(
+            name, (1.0, share), xycoords="axes fraction", xytext=(6, 0), textcoords="offset points",
+            color=colour, fontsize=tokens.small, va="center", annotation_clip=False,
+        )  # fmt: skip
+
+
+def _marks(axes: Axes, run: RunPicture, tokens: Tokens) -> None:
+    top = axes.get_ylim()[1]
+    for hour, what in run.marks:
+        x = float(run.elapsed(hour))
+        axes.axvline(x, color=tokens.edge, linewidth=0.8, linestyle=(0, (1, 2)), zorder=1)
+        axes.text(x, top, f" {what}", rotation=90, va="top", ha="right", fontsize=tokens.small, color=tokens.muted)
