@@ -22,6 +22,7 @@ from functools import cache, lru_cache
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from dryhouse.science.dry_matter_test import TESTED_SD
 from dryhouse.science.statuses import Feel
 
 Array = NDArray[np.float64]
@@ -34,8 +35,6 @@ DRIEST, WETTEST = 0.985, 0.005
 SETTLES = (0.04, 0.01, 0.09)
 """Where the chamber's air is not known: the moisture (dry basis) that food settles at in warm dry air, with its
 middle 80 %. An assumption, from the isotherms of `gab.csv` between 5 and 20 % relative humidity."""
-TESTED_DOUBT = 0.02
-"""The same after a dry-matter test on a kitchen scale of 0.1 g with a sample of 20 g (assumption)."""
 QUANTILES = (0.10, 0.50, 0.90)
 
 
@@ -94,7 +93,7 @@ class Belief:
         off = (level - self.shares[:, None] * (1.0 + nodes)) / max(sd, 1e-6)
         return self._given(np.exp(-0.5 * off**2) @ share)
 
-    def tested(self, share: float, log_sd: float = TESTED_DOUBT) -> Belief:
+    def tested(self, share: float, log_sd: float = TESTED_SD) -> Belief:
         """After a sample of the load, dried to constant weight, held this share of dry matter. A test that the
         former belief all but ruled out stands by itself."""
         found = prior_belief(100.0 * share, log_sd)

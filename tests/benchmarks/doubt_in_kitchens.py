@@ -20,7 +20,8 @@ from pathlib import Path
 
 import numpy as np
 
-from dryhouse.science.dry_matter import TESTED_DOUBT, prior_belief
+from dryhouse.science.dry_matter import prior_belief
+from dryhouse.science.dry_matter_test import TESTED_SD
 from dryhouse.science.forecast import forecast
 
 sys.path.insert(0, str(Path(__file__).parent))
@@ -76,7 +77,7 @@ def _ratio(rng: np.random.Generator, kind: str, hours: np.ndarray, half: float) 
 
 
 def _run(rng: np.random.Generator, kind: str) -> KitchenRun | None:
-    fruit, slip = rng.random() < 0.4, float(np.exp(rng.normal(0.0, TESTED_DOUBT)))
+    fruit, slip = rng.random() < 0.4, float(np.exp(rng.normal(0.0, TESTED_SD)))
     solids = float(rng.uniform(0.08, 0.28))
     log_sd = float(rng.uniform(0.08, 0.15))
     share = solids * float(np.exp(rng.normal(0.0, log_sd)))
