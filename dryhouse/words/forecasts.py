@@ -19,11 +19,17 @@ When = Callable[[float], str]
 """Says a moment so many hours after the first weighing: `tomorrow 02:10`, `9.5 h`."""
 
 
-def finish_sentence(ahead: Forecast, when: When, *, passed: bool = False) -> str:
+def finish_sentence(ahead: Forecast, when: When, *, passed: bool = False, doubted: bool = False) -> str:
     """When it will likely be dry; or that it was, or may never be.
 
-    `passed` where the middle of the forecast has gone by without a weighing.
+    `passed` where the middle of the forecast has gone by without a weighing; `doubted` where the load is more
+    likely moist than dry though it weighs no more than the usual target.
     """
+    if ahead.reached_at is not None and doubted:
+        return (
+            f"The usual target weight was reached about {when(ahead.reached_at)}, but this load may hold less dry "
+            "matter: weigh again after an hour."
+        )
     if ahead.reached_at is not None:
         return f"The target weight was reached about {when(ahead.reached_at)}."
     if not math.isfinite(ahead.finish.median):

@@ -67,3 +67,6 @@ def test_what_was_reached_is_not_forecast():
     reached = Ahead(reached_at=6.5)
     assert finish_sentence(reached, HOURS) == "The target weight was reached about 6.5 h."
     assert bands_sentence(reached, HOURS) == ""
+    doubted = finish_sentence(reached, HOURS, doubted=True)
+    assert doubted.startswith("The usual target weight was reached about 6.5 h, but")
+    assert "weigh again" in doubted

@@ -26,6 +26,7 @@ from dryhouse.words.forecasts import When, bands_sentence, finish_sentence, stop
 from dryhouse.words.messages import message_words
 
 LONG = timedelta(days=30)
+MORE_LIKELY_THAN_NOT = 0.5
 
 
 def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
@@ -140,7 +141,9 @@ def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
         and moment_of(kitchen, run, found.finish.median) <= kitchen.now()
         and run.clock.paused_since is None
     )
-    return finish_sentence(found, _by_the_clock(kitchen, run), passed=passed)
+    likely = run.verdict.probability if isinstance(run.verdict, Verdict) else None
+    doubted = likely is not None and likely < MORE_LIKELY_THAN_NOT
+    return finish_sentence(found, _by_the_clock(kitchen, run), passed=passed, doubted=doubted)
 
 
 def bands_words(kitchen: Kitchen, run: DryingRun) -> str:

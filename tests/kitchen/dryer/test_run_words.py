@@ -89,6 +89,18 @@ def test_a_load_at_its_target_says_when_it_got_there(hands) -> None:
     assert bands_words(hands.kitchen, run) == ""
 
 
+def test_a_load_that_still_falls_at_its_usual_target_is_weighed_again(hands) -> None:
+    batch = hands.start()
+    for grams in (700, 480, 330, 235, 174):
+        hands.wait(2)
+        hands.weigh(batch, grams)
+    run = run_of(hands.kitchen, batch)
+    assert run.verdict.probability < 0.5
+    said = finish_words(hands.kitchen, run)
+    assert said.startswith("The usual target weight was reached about ")
+    assert "weigh again" in said
+
+
 def test_a_pause_moves_the_finish_by_its_length(hands) -> None:
     batch = hands.start()
     hands.dry(batch, (1, 2, 4, 6))
