@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 
+_KEPT = 8
+"""So many answers are kept, the latest."""
+
+
 class BatchLists:
     """The questions a table of batches and the yields place ask. Not for two threads at once."""
 
@@ -29,8 +33,9 @@ class BatchLists:
         self._orders: dict[str, tuple[list[int], list[int]]] = {}
         """For each way of sorting the numbers in rising order, and those that have nothing to be sorted by."""
         self._arrays: dict[tuple[str, bool], NDArray[np.int64]] = {}
-        self._filtered: tuple[tuple[Any, ...], list[NDArray[np.int64]]] | None = None
-        """What was asked last beside the words, and the answers: while words are typed it stays the same."""
+        self._filtered: dict[tuple[Any, ...], list[NDArray[np.int64]]] = {}
+        """What was asked lately beside the words, and the answers: while words are typed, or a batch is weighed, it
+        is asked again and again."""
         self._seen_version = -1
 
     def get_ready(self) -> None:
@@ -49,7 +54,7 @@ class BatchLists:
     def _drop(self) -> None:
         self._orders.clear()
         self._arrays.clear()
-        self._filtered = None
+        self._filtered.clear()
 
     def ids(self, query: BatchQuery) -> Sequence[int]:
         """The numbers of the batches asked for, in order, those without the sorted value last."""
@@ -91,9 +96,11 @@ class BatchLists:
         from dryhouse.journal.searching import numbers_filtered, numbers_with_words
 
         asked = query.foods, query.states, query.dryer, query.since, query.until
-        if self._filtered is None or self._filtered[0] != asked:
-            self._filtered = asked, numbers_filtered(self._database.connection, query)
-        return [*self._filtered[1], *numbers_with_words(self._database.connection, query.text)]
+        if asked not in self._filtered:
+            if len(self._filtered) >= _KEPT:
+                self._filtered.pop(next(iter(self._filtered)))
+            self._filtered[asked] = numbers_filtered(self._database.connection, query)
+        return [*self._filtered[asked], *numbers_with_words(self._database.connection, query.text)]
 
     def rows(self, ids: Sequence[int]) -> list[BatchRow]:
         """One line for each number, in the order given."""

@@ -27,8 +27,8 @@ from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
 FEWEST_WEIGHINGS = 5
-NEWEST = 24
-"""So many of her newest batches of the food are looked at."""
+NEWEST = 12
+"""So many of her newest batches of the food are looked at: more would hardly move the middle or the spread."""
 SPREAD_LN_RATE, SPREAD_N = 0.3, 0.2
 """Run to run spread of ln(rate) and of n supposed before her own runs show theirs, worth `WORTH` runs.
 Assumptions of this program, named in the workings."""

@@ -107,14 +107,24 @@ class Found:
     log: Array
 
 
-def posterior(hours: Array, w: Array, expected: Expectation) -> Posterior:
-    """Every cell that matters. `hours` ascending from 0, `w` the masses over the first."""
-    table = shapes()
+def errors_of(hours: Array, w: Array, expected: Expectation) -> Errors | None:
+    """The errors of the weighings, by a rough look; None where nothing was weighed after the
+    start. `hours` ascending from 0, `w` the masses over the first."""
     if len(hours) < 2:
+        return None
+    t, y = thinned(hours[1:], w[1:])
+    loose = Errors(np.eye(len(t)), np.full((len(t), 1), expected.noise * 3.0) ** 2)
+    at = expected.levels.at
+    return _errors(shapes(), t, _fitted(shapes(), t, y, at, expected.noise, loose), at, expected)
+
+
+def posterior(hours: Array, w: Array, expected: Expectation, errors: Errors | None) -> Posterior:
+    """Every cell that matters, with the weighings' own `errors_of` them."""
+    table = shapes()
+    if errors is None:
         return _unseen(table, expected)
     t, y = thinned(hours[1:], w[1:])
-    near = _fitted(table, t, y, expected, Errors(np.eye(len(t)), np.full((len(t), 1), expected.noise * 3.0) ** 2))
-    found = _fitted(table, t, y, expected, _errors(table, t, near, expected))
+    found = _fitted(table, t, y, expected.levels.at, expected.noise, errors)
     return _collect(table, found, expected, float(hours[-1]))
 
 
@@ -148,24 +158,24 @@ def _read(table: Shapes, log_times: Array) -> tuple[Array, Array]:
     return here + (place % 1.0) * step, step / STEP
 
 
-def _errors(table: Shapes, t: Array, near: Found, expected: Expectation) -> Errors:
+def _errors(table: Shapes, t: Array, near: Found, at_levels: Array, expected: Expectation) -> Errors:
     """The scale's error and the clock's, which moves a weighing by the slope of the best rough curve there."""
     log = near.log[..., 0] + (table.log_prior + expected.shape_weight)[:, None]
     shape, level = np.unravel_index(np.argmax(log), log.shape)
     at = np.log(t) - near.log_half[shape, level, 0]
     slope = np.interp(at, FIRST + STEP * (np.arange(table.mr.shape[1] - 1) + 0.5), -np.diff(table.mr[shape]) / STEP)
     back = np.minimum(np.log(t[-1] / t), FARTHEST)
-    pull = slope * (1.0 - float(expected.levels.at[level]))
+    pull = slope * (1.0 - float(at_levels[level]))
     size, turn = np.linalg.eigh(pull[:, None] * np.minimum(back[:, None], back[None, :]) * pull[None, :])
     noise = (expected.noise * NOISE) ** 2
     variance = noise[None, :, None] + np.maximum(size, 0.0)[:, None, None] * (TAU**2)[None, None, :]
     return Errors(turn, variance.reshape(len(t), -1))
 
 
-def _fitted(table: Shapes, t: Array, y: Array, expected: Expectation, errors: Errors) -> Found:
+def _fitted(table: Shapes, t: Array, y: Array, levels: Array, noise: float, errors: Errors) -> Found:
     """The half-time through the last weighing, moved by two steps of least squares on all of them."""
-    level = expected.levels.at[None, :, None]
-    lost = np.clip((y[-1] - expected.levels.at) / (1.0 - expected.levels.at), 1e-4, 1.0 - expected.noise)
+    level = levels[None, :, None]
+    lost = np.clip((y[-1] - levels) / (1.0 - levels), 1e-4, 1.0 - noise)
     half = np.log(t[-1]) - _passing(table, lost)
     inverse = 1.0 / errors.variance
     for _ in range(2):

@@ -9,7 +9,7 @@ from dryhouse.science.curves.model import Array
 from dryhouse.science.dry_matter import Belief, prior_belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast.answer import Bands, Equilibrium, Finish, Forecast, Prior
-from dryhouse.science.forecast.engine import posterior
+from dryhouse.science.forecast.engine import errors_of, posterior
 from dryhouse.science.forecast.expectation import expectation, learned, levels_that_matter
 from dryhouse.science.forecast.finish import QUANTILES, finish, finish_times, paths
 from dryhouse.science.forecast.pace import Heating, pace_of
@@ -69,10 +69,11 @@ def forecast(
     belief = solids or prior_belief(100.0 * dry, max(dry_sd / dry, EXACT))
     wet = target_moisture_pct / 100.0
     expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0])
-    found = posterior(t, w, expected)
+    errors = errors_of(t, w, expected)
+    found = posterior(t, w, expected, errors)
     if len(t) > 2 and (closer := levels_that_matter(found, expected)) is not None:
         expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
-        found = posterior(t, w, expected)
+        found = posterior(t, w, expected, errors)
     after = learned(found, expected, belief)
     reached = _crossing(passed, m, target * m[0])
     again = None
