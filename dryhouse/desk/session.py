@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, Signal
 
+from dryhouse.desk.drafts import Drafts
 from dryhouse.desk.messages import Kind, Message, Messages
 from dryhouse.kitchen.ports import Done, R, Record, WrittenElsewhere
 from dryhouse.kitchen.records import Preference
@@ -58,6 +59,8 @@ class Session(QObject):
         self.kitchen = kitchen
         self.theme = theme
         self.messages = Messages(self)
+        self.drafts = Drafts(kitchen.journal.path, self)
+        """What is typed and not saved yet."""
         self.problem: InputProblem | None = None
         """What was wrong with the last act, where it was refused; its `field` names the entry."""
         self.instruments: Instruments | None = None

@@ -116,6 +116,8 @@ class DeskWindow(QMainWindow):
             self.session.instruments.stop()
         for view in self.views.values():
             view.leave()
+        self.session.drafts.close()
+        for view in self.views.values():
             for timer in view.findChildren(QTimer):
                 timer.stop()
             self.stack.removeWidget(view)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.settings import preference, set_preference
 
-KEY = "draft.batch"
+FORM, KEY = "batch", "draft.batch"
+"""Where they lie beside the journal, and the setting they were kept in before."""
 MOST = 5
 
 
@@ -13,8 +14,12 @@ class Drafts:
     """The lines that were left. Nothing is written before `save`."""
 
     def __init__(self, session: Session) -> None:
-        self._session = session
-        self._lines = preference(session.kitchen, KEY).splitlines()
+        self._book = session.drafts.book
+        self._lines: list[str] = [line for line in self._book.get(FORM) if isinstance(line, str)]
+        if before := preference(session.kitchen, KEY).splitlines():
+            self._lines += before
+            self.save()
+            session.attempt(set_preference, session.kitchen, KEY, "")
 
     @property
     def newest(self) -> str:
@@ -31,10 +36,9 @@ class Drafts:
         self._lines = self._with(line)
 
     def save(self, standing: str = "") -> None:
-        """Write what is kept; `standing` is what still stands in the form and is not yet left."""
-        kitchen, text = self._session.kitchen, "\n".join(self._with(standing))
-        if text != preference(kitchen, KEY):
-            self._session.attempt(set_preference, kitchen, KEY, text)
+        """Keep them beside the journal; `standing` is what still stands in the form and is not yet left."""
+        self._book.put(FORM, "", self._with(standing))
+        self._book.save()
 
     def _with(self, line: str) -> list[str]:
         return [one for one in (line, *self._lines) if one][:MOST]

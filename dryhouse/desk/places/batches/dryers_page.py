@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
-from dryhouse.desk.widgets.draft import Kept, kept_entries
+from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.batches.dryers import dryers, remove_dryer, save_dryer
@@ -43,6 +43,7 @@ class DryersPage(QWidget):
             "temperature_low": QuantityField(session, "Lowest setting", Temperature, name="temperature_low"),
             "temperature_high": QuantityField(session, "Highest setting", Temperature, name="temperature_high"),
         }
+        self.kept = keep_entries(session, "dryer", self, self.fields.values)
         self.save_button = button("&Save", self.save, "primary", hint="Enter")
         self.remove_button = button("Archive", self.remove, hint="A dryer that batches used keeps its name in them")
         self._build()
@@ -55,6 +56,7 @@ class DryersPage(QWidget):
     def _build(self) -> None:
         entries = column(space=2)
         entries.addWidget(self.heading)
+        entries.addWidget(self.kept.offer)
         for field in self.fields.values():
             hold(field, most_wide=420)
             entries.addWidget(field)
@@ -94,6 +96,7 @@ class DryersPage(QWidget):
 
     def new(self) -> None:
         """Entries for another dryer."""
+        self.kept.rest()
         self.dryer = None
         self.list.setCurrentRow(-1)
         self.heading.setText("A new dryer")
@@ -101,6 +104,7 @@ class DryersPage(QWidget):
         for field in self.fields.values():
             field.set_value(None)
         self._shown = kept_entries(self.fields.values())
+        self.kept.shown()
         self.fields["name"].setFocus()
 
     def save(self) -> None:
@@ -122,6 +126,7 @@ class DryersPage(QWidget):
         if done is None:
             mark_problem(self.session.problem, self.fields.values())
             return
+        self.kept.saved()
         self.dryer, self._shown = done.record if done.changes else entered, kept_entries(self.fields.values())
         self.refresh()
 
@@ -134,9 +139,11 @@ class DryersPage(QWidget):
     def _show(self, item: QListWidgetItem | None) -> None:
         if item is None:
             return
+        self.kept.rest()
         self.dryer = item.data(Qt.ItemDataRole.UserRole)
         self.heading.setText(self.dryer.name)
         self.remove_button.show()
         for key, field in self.fields.items():
             field.set_value(getattr(self.dryer, key))
         self._shown = kept_entries(self.fields.values())
+        self.kept.shown(self.dryer.id)

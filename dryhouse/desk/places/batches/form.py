@@ -10,11 +10,11 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.batches.card_view import CardView
-from dryhouse.desk.places.batches.entries import FIELD_NAMES, keep_unchanged, typed_from
+from dryhouse.desk.places.batches.entries import FIELD_NAMES, from_text, keep_unchanged, to_text, typed_from
 from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, side_by_side, words
-from dryhouse.desk.widgets.draft import DraftOffer
+from dryhouse.desk.widgets.draft import DraftOffer, KeptForm
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
 from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
@@ -54,6 +54,7 @@ class LogForm(QWidget):
         self.nothing_yet = words("Type the food and its weights: the answers appear here as you type.", "muted")
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.answer)
+        self.kept = KeptForm(session, "batch change", self, self._as_text, self._put_back)
         self._build()
         self.entries.changed.connect(self._pause.start)
         self.entries.accepted.connect(self.save)
@@ -73,6 +74,7 @@ class LogForm(QWidget):
         self._fields.addLayout(grid)
         self._fields.insertWidget(0, self.offer)
         self._fields.insertWidget(1, self.memory)
+        self._fields.insertWidget(2, self.kept.offer)
         self._fields.addWidget(self.entries.mix_button, 0, Qt.AlignmentFlag.AlignLeft)
         self._fields.addWidget(self.entries.mix)
         self._fields.addWidget(self.still)
@@ -122,6 +124,7 @@ class LogForm(QWidget):
 
     def new(self, kept: TypedBatch | None = None) -> None:
         """A new batch, from the top; `kept` is a draft to go on with."""
+        self.kept.rest()
         self.editing, self._before, self._remembered = None, TypedBatch(), {}
         self.heading.setText("Log a batch")
         self.memory.hide()
@@ -140,6 +143,7 @@ class LogForm(QWidget):
 
     def edit(self, batch: Batch) -> None:
         """Change a recorded batch."""
+        self.kept.rest()
         kitchen = self.session.kitchen
         self.editing = batch
         self.heading.setText(f"Change batch {batch.id}")
@@ -152,10 +156,18 @@ class LogForm(QWidget):
         self.entries.show(self._before)
         self._before = self.typed()
         self.offer.hide()
+        self.kept.shown(batch.id)
         self._toggle_more(self.entries.has_more())
         self._to_top()
         self.answer()
         self.preview.in_order(self.clear_button)
+
+    def _as_text(self) -> str:
+        return to_text(self.typed())
+
+    def _put_back(self, kept: str) -> None:
+        self.entries.show(from_text(kept))
+        self.answer()
 
     def clear(self) -> None:
         """Empty the form."""
@@ -238,6 +250,7 @@ class LogForm(QWidget):
             self._mark()
             return
         id = self.editing.id if self.editing is not None else done.record.id
+        self.kept.saved()
         self.new()
         self.saved.emit(id)
 

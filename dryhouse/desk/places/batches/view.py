@@ -71,6 +71,7 @@ class JournalPlace(ListPlace):
         QShortcut(QKeySequence("Del"), self.listing.table, self.delete)
         self.table_menu = TableMenu(session, self.listing.table, "Batches", lambda: chosen_acts(self))
         self._drafts = Drafts(session)
+        session.drafts.watch(self, self._keep_draft)
 
     def _build(self) -> None:
         self.both = side_by_side(self.listing, self.panel, sizes=(676, 380), least=(360, 320))

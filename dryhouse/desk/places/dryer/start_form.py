@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
-from dryhouse.desk.widgets.draft import DraftOffer, Entry, Kept, kept_entries, put_back
+from dryhouse.desk.widgets.draft import Entry, Kept, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, Field, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.moment_field import MomentField
@@ -50,18 +50,16 @@ class StartForm(QWidget):
         self.fields: dict[str, Field | ChoiceField] = {name: self._make(name) for name in FIELDS}
         self.cautions = CautionsView(session)
         self.remembered = words("", "small")
-        self.offer = DraftOffer()
+        self.kept = KeptForm(session, "start", self, self._typed, self._put_back)
+        self.offer = self.kept.offer
         self.parts: tuple[BatchPart, ...] = ()
         """The ingredients of a mix that is made again."""
-        self._left: Kept = {}
         self._build()
         self.food.chosen.connect(self._remember)
         for field in self.fields.values():
             field.changed.connect(self._caution)
         self.food.accepted.connect(lambda: self.fields["prepared_mass"].setFocus())
-        self.offer.taken.connect(self._go_on)
-        self.offer.forgotten.connect(self._forget)
-        self.left.connect(self._keep)
+        self.offer.forgotten.connect(self.food.setFocus)
         for field in self.fields.values():
             if isinstance(field, Field):
                 field.accepted.connect(self.start)
@@ -121,7 +119,7 @@ class StartForm(QWidget):
     def open(self, planned: Batch | None = None, like: Batch | None = None) -> None:
         """For a new batch, for one that was planned, or for one done as another was: what was measured of that, and
         what answers a stop, is entered anew."""
-        self._keep()
+        self.kept.rest()
         self.parts = ()
         dryer = self.fields["dryer"]
         assert isinstance(dryer, ChoiceField)
@@ -130,7 +128,6 @@ class StartForm(QWidget):
         self.food.set_value(planned.food if planned else None)
         self._show_food(self.food.value())
         self.planned = planned
-        self.offer.offer(self._described() if planned is None else "")
         self.area.verticalScrollBar().setValue(0)
         if planned is None and self.fields["dryer"].value() is None:
             self.fields["dryer"].set_value(self._last_dryer())
@@ -144,39 +141,23 @@ class StartForm(QWidget):
             self.parts = again.parts
             mix = f", with its {counted(len(self.parts), 'ingredient')}" if self.parts else ""
             self.remembered.setText(f"As batch {like.id} was done{mix}. Type what is loaded.")
+        self.kept.shown(planned.id if planned else f"like {like.id}" if like else "")
         (self.fields["prepared_mass"] if planned or like else self.food).setFocus()
 
     def _entries(self) -> list[Entry]:
         return [self.food, *self.fields.values()]
 
-    def _described(self) -> str:
-        """What was begun and left, in a few words; empty where nothing was."""
-        words = (self._left.get("food"), self._left.get("prepared_mass"))
-        return ", ".join(filter(None, words)) or ("a batch you had begun" if self._left else "")
+    def _typed(self) -> Kept:
+        """What stands here, where it is more than a habit."""
+        told = ("prepared_mass", "started", "title", "precook_temperature")
+        begun = self.planned is not None or kept_entries([self.food, *(self.fields[name] for name in told)])
+        return kept_entries(self._entries()) if begun else {}
 
-    def _keep(self) -> None:
-        """The form is left: what was typed is offered the next time."""
-        if self.planned is None:
-            begun = bool(kept_entries(self._typed_into()))
-            self._left = kept_entries(self._entries()) if begun else self._left
-
-    def _typed_into(self) -> list[Entry]:
-        """The entries that hold more than a habit."""
-        return [
-            self.food,
-            *(self.fields[name] for name in ("prepared_mass", "started", "title", "precook_temperature")),
-        ]
-
-    def _go_on(self) -> None:
-        kept, self._left = self._left, {}
+    def _put_back(self, kept: Kept) -> None:
         put_back(self._entries(), kept)
         self._show_food(self.food.value())
         self.food.setFocus()
         self.food.edit.selectAll()
-
-    def _forget(self) -> None:
-        self._left = {}
-        self.food.setFocus()
 
     def _last_dryer(self) -> int | None:
         """The dryer used last, for whatever food."""
@@ -238,6 +219,8 @@ class StartForm(QWidget):
             mark_problem(self.session.problem, [self.food, *self.fields.values()])
             return
         number = done.record.id
+        self.kept.saved()
+        self.kept.rest()
         self.parts = ()
         self.planned = None
         self.food.set_value(None)

@@ -14,6 +14,7 @@ from dryhouse.desk.places.dryer.strip import with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.draft import keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.record_fields import NOT_SAID
@@ -78,6 +79,9 @@ class TakeOffForm(QWidget):
         self.mass.edit.textChanged.connect(self._judge)
         self.felt.changed.connect(self._judge)
         inner_key(self, "Esc", self.left.emit)
+        entries = (self.mass, self.felt, self.volume, self.at, self.energy, self.rating, self.notes)
+        self.kept = keep_entries(session, "take off", self, lambda: entries)
+        inside.insertWidget(1, self.kept.offer)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter takes it off from a choice too."""
@@ -88,6 +92,7 @@ class TakeOffForm(QWidget):
 
     def open(self, run: DryingRun) -> None:
         """For this batch. A weighing of the load just made stands ready as its dried weight."""
+        self.kept.rest()
         self.run = run
         self.heading.setText(f"Take {run.title} off the dryer, batch {run.batch.id}")
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
@@ -105,6 +110,7 @@ class TakeOffForm(QWidget):
                 tared = last.weighing.tare is not None and last.weighing.tare.si > 0
                 self.mass.set_value(Mass(last.net_g, "" if tared else typed))
         self.mass.set_hint("leave empty if it was not weighed")
+        self.kept.shown(run.batch.id)
         self.mass.setFocus()
         self.mass.edit.selectAll()
         self._judge()
@@ -146,4 +152,5 @@ class TakeOffForm(QWidget):
         if done is None:
             mark_problem(self.session.problem, fields)
             return
+        self.kept.saved()
         self.taken_off.emit(self.run.batch.id)

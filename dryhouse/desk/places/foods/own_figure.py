@@ -8,7 +8,7 @@ from dryhouse.desk.places.foods.wording import FIGURES
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, words
-from dryhouse.desk.widgets.draft import Kept, kept_entries
+from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, TextField
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.catalog import set_figure
@@ -59,6 +59,8 @@ class OwnFigureEditor(QFrame):
         self.figure.changed.connect(self._show)
         for field in (self.value, self.note):
             field.accepted.connect(self.save)
+        self.kept = keep_entries(session, "own figure", self, lambda: (self.value, self.note))
+        inside.insertWidget(1, self.kept.offer)
 
     def show_food(self, food: Food) -> None:
         """Figures of this food; what is being typed for the same food stays."""
@@ -89,6 +91,7 @@ class OwnFigureEditor(QFrame):
             note=self.note.text(),
         )
         if done is not None:
+            self.kept.saved()
             self._show()
         elif self.session.problem is not None:
             self.value.show_problem(self.session.problem)
@@ -101,6 +104,7 @@ class OwnFigureEditor(QFrame):
             self._show()
 
     def _show(self) -> None:
+        self.kept.rest()
         name = self.figure.value()
         self.value.figure = name
         unit = FIGURE_UNITS[name]
@@ -116,3 +120,4 @@ class OwnFigureEditor(QFrame):
         self.note.edit.setText(own.source if own is not None and own.source != "entered by you" else "")
         self.back_button.setEnabled(own is not None)
         self._shown = kept_entries((self.value, self.note))
+        self.kept.shown(f"{self.food.slug if self.food else ''} {name}")

@@ -9,6 +9,7 @@ from dryhouse.desk.measures import hold
 from dryhouse.desk.places.foods.wording import CATEGORIES
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.draft import Entry, Kept, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.own_food_ask import ContainsEntry
@@ -55,7 +56,21 @@ class OwnFoodPage(QWidget):
         for field in (self.name, self.others, self.like):
             field.accepted.connect(self.save)
         inner_key(self, "Esc", self.left.emit)
+        self.kept = KeptForm(session, "own food", self, self._typed, self._put_back)
+        inside.insertWidget(1, self.kept.offer)
+        self.kept.shown()
         self.setFocusProxy(self.name)
+
+    def _entries(self) -> tuple[Entry, ...]:
+        return (self.name, self.others, self.kind, self.like)
+
+    def _typed(self) -> Kept:
+        said = list(self.contains.value())
+        return {**kept_entries(self._entries()), **({"in it": said} if said else {})}
+
+    def _put_back(self, kept: Kept) -> None:
+        put_back(self._entries(), kept)
+        self.contains.set_value(tuple(kept.get("in it", ())))
 
     def save(self) -> None:
         """Add the food."""
@@ -89,9 +104,12 @@ class OwnFoodPage(QWidget):
                 return
             mark_problem(self.session.problem, (self.name, self.kind, self.like))
             return
+        self.kept.saved()
+        self.kept.rest()
         for field in (self.name, self.others, self.like):
             field.set_value(None)
         self.contains.set_value(())
         self.kind.set_value("")
         self.again.hide()
+        self.kept.shown()
         self.saved.emit(done.record.slug)

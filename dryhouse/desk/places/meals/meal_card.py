@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from dataclasses import replace
+from typing import Any
 
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QSizePolicy, QWidget
@@ -20,6 +21,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
+from dryhouse.desk.widgets.draft import KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.meals.ingredients import Pantry
@@ -78,6 +80,7 @@ class MealCard(QWidget):
         """The line whose swap is asked for."""
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.reckon)
+        self.kept = KeptForm(session, "meal", self, self._typed, self._put_back)
         self._build()
         self._fields = (
             *(self.name, self.servings, self.minutes, self.pot),
@@ -116,6 +119,7 @@ class MealCard(QWidget):
         page = QWidget()
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 16, 0)
+        inside.addWidget(self.kept.offer)
         inside.addWidget(self.cautions)
         inside.addLayout(head)
         inside.addWidget(self.offer)
@@ -146,6 +150,7 @@ class MealCard(QWidget):
             self.notes.show_meal(self.meal.id)
             self.reckon()
             return
+        self.kept.rest()
         self.meal = meal
         self.recorded = recorded
         self.name.set_value(meal.name or None)
@@ -164,6 +169,17 @@ class MealCard(QWidget):
         self.notes.show_meal(meal.id)
         self._close_forms()
         self.note_button.setEnabled(bool(meal.id))
+        self.kept.shown(meal.id or "")
+        self.reckon()
+
+    def _typed(self) -> Any:
+        """What stands here: the entries, and the lines of the ingredients."""
+        entries = (*self._fields, self.cooking, self.liquid)
+        return [kept_entries(entries), self.parts.typed()]
+
+    def _put_back(self, kept: Any) -> None:
+        put_back((*self._fields, self.cooking, self.liquid), kept[0])
+        self.parts.put_back(kept[1])
         self.reckon()
 
     def forget(self) -> None:
@@ -245,6 +261,7 @@ class MealCard(QWidget):
             mark_problem(self.session.problem, (*self._fields, self.cooking, self.liquid))
             return False
         kept = self.session.kitchen.journal.get(Meal, self.meal.id) if self.meal.id else None
+        self.kept.saved()
         meal = kept or (done.record if isinstance(done.record, Meal) else self.meal)
         self.show_meal(meal)
         self.saved.emit(meal.id)

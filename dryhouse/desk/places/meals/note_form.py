@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QGridLayout
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, tab_through, words
-from dryhouse.desk.widgets.draft import Draft
+from dryhouse.desk.widgets.draft import Draft, Entry, keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.calendar import read_date, today
 from dryhouse.kitchen.meals.cooking import draws_for, note_cooking
@@ -76,6 +76,8 @@ class NoteForm(QFrame):
         inside.addLayout(self._part_grid)
         inside.addWidget(self.draw)
         inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
+        self.kept = keep_entries(session, "note", self, self._entries)
+        inside.insertWidget(1, self.kept.offer)
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
         self._fields = (self.on, self.servings, self.water, self.soak, self.cook, self.altitude)
@@ -85,6 +87,7 @@ class NoteForm(QFrame):
 
     def begin(self, sheet: MealSheet) -> None:
         """Fill the form in from what the label says."""
+        self.kept.rest(sheet.meal.id)
         self._sheet = sheet
         if self.draft.stands(sheet.meal):
             self.came_back.setFocus()
@@ -109,7 +112,14 @@ class NoteForm(QFrame):
             self._part_grid.addWidget(choice, n // 4, n % 4)
         tab_through(self.change, *(choice for choice, _, _ in self._parts), self.draw, self.save_button)
         self.draw.setVisible(any(line.part.food for line in sheet.parts))
+        self.kept.shown(sheet.meal.id)
         self.came_back.setFocus()
+
+    def _entries(self) -> tuple[Entry, ...]:
+        """All of it; the servings first, which fill in others."""
+        choices = (self.came_back, self.rating, *(choice for choice, _, _ in self._parts))
+        others = (field for field in self._fields if field is not self.servings)
+        return (self.servings, *others, self.change, *choices)
 
     def _leave(self) -> None:
         if self._sheet is not None:
@@ -139,6 +149,7 @@ class NoteForm(QFrame):
         if self.session.act(note_cooking, note, parts, draws) is None:
             mark_problem(self.session.problem, (*self._fields, self.came_back, self.rating))
             return
+        self.kept.saved()
         self.saved.emit()
 
     def _rescale(self) -> None:

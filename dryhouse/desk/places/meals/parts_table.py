@@ -49,6 +49,24 @@ class PartsTable(QWidget):
             self._add(part)
         self._add()
 
+    def typed(self) -> list[list[str]]:
+        """What stands in each line, to be put back."""
+        return [[row.name.text().strip(), row.amount.text().strip()] for row in self.rows if not row.is_empty()]
+
+    def put_back(self, typed: Sequence[Sequence[str]]) -> None:
+        """Lines as they were typed; a line that names the same as before keeps all that was recorded of it."""
+        for row in [row for row in self.rows[len(typed) :] if not row.is_empty()]:
+            self._drop(row)
+        for place, (name, amount) in enumerate(typed):
+            row = self.rows[place] if place < len(self.rows) else self._add()
+            if row.name.text().strip() != name:
+                row.name.setText(name)
+                row.name.settle()
+            row.amount.setText(amount)
+        if not self.rows or not self.rows[-1].is_empty():
+            self._add()
+        self.changed.emit()
+
     def more_of(self, line: int) -> QWidget:
         """The button of a line that opens what else can be done with it; the last line's where it is gone."""
         return self.rows[min(line, len(self.rows) - 1)].more

@@ -13,6 +13,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.draft import KeptForm
 from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_part
 from dryhouse.kitchen.records import MealPart
 from dryhouse.science.errors import InputProblem
@@ -52,6 +53,8 @@ class SwapView(QFrame):
         inside.addLayout(self._grid)
         inside.addLayout(row(self.make, button("Close", self.left.emit, hint="Esc"), 1))
         inner_key(self, "Esc", self.left.emit)
+        self.kept = KeptForm(session, "swap", self, self._typed, self._put_back)
+        inside.insertWidget(1, self.kept.offer)
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.reckon)
         self.name.settled.connect(self.reckon)
@@ -61,13 +64,24 @@ class SwapView(QFrame):
 
     def begin(self, part: MealPart) -> None:
         """Ask what should stand in for a part."""
+        self.kept.rest()
         self._part, self.swap = part, None
         self.title.setText(f"Swap {part.name} for")
         self.name.clear()
         self.name.choice = None
         self.amount.clear()
         self._show("Such as beans or a soy crumble for meat, or a bought kind for a home-dried one.")
+        self.kept.shown(part.id)
         self.name.setFocus()
+
+    def _typed(self) -> list[str]:
+        return [self.name.text().strip(), self.amount.text().strip()]
+
+    def _put_back(self, kept: list[str]) -> None:
+        self.name.setText(kept[0])
+        self.name.settle()
+        self.amount.setText(kept[1])
+        self.reckon()
 
     def reckon(self) -> None:
         """Work the swap out from what stands there."""
@@ -89,6 +103,7 @@ class SwapView(QFrame):
         if self._part is None or self.swap is None:
             return
         if self.session.act(swap_part, self._part.id, self.swap.into.name, self.amount.text()) is not None:
+            self.kept.saved()
             self.done.emit()
 
     def _show(self, sentence: str) -> None:

@@ -16,7 +16,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
-from dryhouse.desk.widgets.draft import Draft
+from dryhouse.desk.widgets.draft import Draft, keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.cautions.cautions import cautions_for, lot_facts
@@ -73,12 +73,15 @@ class ActForm(QWidget):
         self.leave_button = button("Lea&ve", self._leave, hint="Esc; what you typed is kept")
         outer.addLayout(row(self.save_button, self.leave_button, 1))
         inner_key(self, "Esc", self._leave)
+        self.kept = keep_entries(session, "lot", self, lambda: self.fields.values())
+        outer.insertWidget(1, self.kept.offer)
         self.draft = Draft()
         self._of: tuple[str, tuple[int, ...]] = ("", ())
         session.changed.connect(self.draft.drop)
 
     def begin(self, act: str, lots: Sequence[int], title: str) -> None:
         """Show the form of an act for these lots; `title` says which."""
+        self.kept.rest(act, *lots)
         self._of = (act, tuple(lots))
         if self.draft.stands(self._of):
             next(iter(self.fields.values())).setFocus()
@@ -102,6 +105,7 @@ class ActForm(QWidget):
             else:
                 may_be_narrow(field.box)
         self._caution()
+        self.kept.shown(f"{act} {' '.join(map(str, lots))}")
         tab_through(*self.fields.values(), *self.cautions.tab_stops(), self.save_button, self.leave_button)
         next(iter(self.fields.values())).setFocus()
 
@@ -141,6 +145,7 @@ class ActForm(QWidget):
         if self._keep() is None:
             mark_problem(self.session.problem, self.fields.values())
             return
+        self.kept.saved()
         self.left.emit()
 
     # --- the forms -------------------------------------------------------------------------------------

@@ -12,7 +12,7 @@ from dryhouse.desk.places.shelf.lot_fields import KindField, NoPlaces, PlaceFiel
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling
 from dryhouse.desk.widgets.cautions_view import CautionsView
-from dryhouse.desk.widgets.draft import DraftOffer, Kept, kept_entries, put_back
+from dryhouse.desk.widgets.draft import keep_entries
 from dryhouse.desk.widgets.fields import Field, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.wrapping import Tiles, headed
@@ -68,14 +68,15 @@ class BoughtForm(QWidget):
         self.save_button = button("&Shelve", self.save, "primary", hint="Enter")
         inside.addLayout(row(self.save_button, 1))
         inner_key(self, "Esc", self._leave)
-        self.offer = DraftOffer()
+        self.kept = keep_entries(session, "bought", self, lambda: self.fields)
+        self.offer = self.kept.offer
         inside.insertWidget(1, self.offer)
-        self._left: Kept = {}
-        self.offer.taken.connect(self._go_on)
-        self.offer.forgotten.connect(self._forget)
+        self.offer.taken.connect(self._to_the_top)
+        self.offer.forgotten.connect(self.food.setFocus)
 
     def begin(self) -> None:
         """Empty entries; what was typed before and left is offered above them."""
+        self.kept.rest()
         self.place.offer()
         self.no_places.look()
         self.in_oil.set_value(None)
@@ -83,8 +84,7 @@ class BoughtForm(QWidget):
         for field in self.fields:
             if isinstance(field, Field):
                 field.set_value(None)
-        said = ", ".join(filter(None, (self._left.get("food"), self._left.get("mass"))))
-        self.offer.offer(said or ("the package you had begun" if self._left else ""))
+        self.kept.shown()
         self.food.setFocus()
 
     def _caution(self) -> None:
@@ -99,18 +99,11 @@ class BoughtForm(QWidget):
         self.cautions.set_cautions(said, OF_ANIMAL_FOOD if food is not None and food.animal else OF_A_PLANT)
 
     def _leave(self) -> None:
-        self._left = kept_entries(self.fields) or self._left
         self.left.emit()
 
-    def _go_on(self) -> None:
-        kept, self._left = self._left, {}
-        put_back(self.fields, kept)
+    def _to_the_top(self) -> None:
         self.food.setFocus()
         self.food.edit.selectAll()
-
-    def _forget(self) -> None:
-        self._left = {}
-        self.food.setFocus()
 
     def save(self) -> None:
         """Shelve as entered."""
@@ -138,4 +131,5 @@ class BoughtForm(QWidget):
         if done is None:
             mark_problem(self.session.problem, self.fields)
             return
+        self.kept.saved()
         self.shelved.emit(done.record.id)

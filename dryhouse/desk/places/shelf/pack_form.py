@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QGridLayout, QVBoxLayout, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.date_field import DateField
@@ -16,8 +16,8 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
-from dryhouse.desk.widgets.draft import Draft
-from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, first_problem, mark_problem
+from dryhouse.desk.widgets.draft import Draft, KeptForm, kept_entries, put_back
+from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, first_problem, mark_problem
 from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.calendar import today
@@ -114,6 +114,10 @@ class PackForm(QWidget):
             field.changed.connect(self._caution)
         for keys, act in (("Ctrl+Return", self.save), ("Ctrl+Enter", self.save), ("Esc", self._leave)):
             inner_key(self, keys, act)
+        self.kept = KeptForm(session, "pack", self, self._typed, self._put_back)
+        outer_layout = self.layout()
+        assert isinstance(outer_layout, QVBoxLayout)
+        outer_layout.insertWidget(1, self.kept.offer)
         self.draft = Draft()
         session.changed.connect(self.draft.drop)
         self.setFocusProxy(self.batch)
@@ -166,7 +170,27 @@ class PackForm(QWidget):
         self.kind.set_value(None)
         self.count.set_value(1)
         self._batch_chosen()
+        self.kept.shown()
         self.batch.setFocus()
+
+    def _single(self) -> tuple[Field | ChoiceField, ...]:
+        days = (self.packed_on, self.conditioned_from, self.conditioned_to)
+        return (self.batch, self.count, self.kind, self.place, self.in_oil, *days)
+
+    def _typed(self) -> Any:
+        """What stands here, where it is more than the shares that were offered."""
+        return {
+            "entries": kept_entries((*self._single(),)),
+            "packages": [[f.text() if isinstance(f, Field) else f.value() for f in r.fields] for r in self.rows],
+        }
+
+    def _put_back(self, kept: Any) -> None:
+        put_back(self._single(), kept["entries"])
+        self.split_again()
+        for row_, texts in zip(self.rows, kept["packages"], strict=False):
+            for name, text in zip(("kind", "mass", "volume", "place"), texts, strict=False):
+                field = getattr(row_, name)
+                (field.edit.setText if isinstance(field, Field) else field.set_value)(text)
 
     def _leave(self) -> None:
         self.draft.leave(None)

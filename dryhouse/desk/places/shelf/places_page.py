@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
-from dryhouse.desk.widgets.draft import Kept, kept_entries
+from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.desk.widgets.wrapping import headed
@@ -55,6 +55,7 @@ class PlacesPage(QWidget):
         self.humidity = NumberField(session, "Humidity, %", hint="if known", name="humidity_pct", percent=True)
         self.since = MomentField(session, "From when on", hint="empty means now", name="since")
         self.fields = (self.name_, self.temperature, self.humidity, self.since)
+        self.kept = keep_entries(session, "place", self, lambda: self.fields)
         self.save_button = button("&Save", self.save, "primary", hint="Enter")
         self.remove_button = button("Remove the place", self.remove)
         self.take_back = button("Remove this temperature", self.remove_row)
@@ -69,6 +70,7 @@ class PlacesPage(QWidget):
     def _build(self) -> None:
         entries = column(space=2)
         entries.addWidget(self.heading)
+        entries.addWidget(self.kept.offer)
         for field in self.fields:
             hold(field, most_wide=420)
             entries.addWidget(field)
@@ -129,6 +131,7 @@ class PlacesPage(QWidget):
         if not (self._save_new() if self.place is None else self._save_known(self.place)):
             mark_problem(self.session.problem, self.fields)
             return
+        self.kept.saved()
         self.row, self._shown = None, kept_entries(self.fields)
         self.refresh()
 
@@ -194,11 +197,13 @@ class PlacesPage(QWidget):
         self.temperature.setFocus()
 
     def _fill(self, name: str, row_: PlaceTemperature | None) -> None:
+        self.kept.rest()
         self.row = row_
         self.name_.set_value(name or None)
         self.temperature.set_value(row_.temperature if row_ else None)
         self.humidity.set_value(row_.humidity_pct if row_ else None)
         self.since.set_value(row_.since if row_ else None)
         self._shown = kept_entries(self.fields)
+        self.kept.shown(f"{self.place.id if self.place else ''} {row_.id if row_ else ''}".strip())
         self.take_back.setVisible(row_ is not None)
         self.remove_button.setVisible(self.place is not None and row_ is None)

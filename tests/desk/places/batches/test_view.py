@@ -6,12 +6,10 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
 
-from dryhouse.desk.places.batches.drafts import KEY as DRAFT_KEY
 from dryhouse.desk.places.batches.view import JournalPlace
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.batches.log import delete_batch
 from dryhouse.kitchen.records import Batch, Trip
-from dryhouse.kitchen.settings import preference
 from tests.builders import NOW, a_kitchen
 from tests.desk.conftest import BOX, SHELF, a_batch
 
@@ -204,7 +202,7 @@ def test_a_saved_batch_leaves_no_draft(place):
     place.log()
     place.form.offer.go_on.click()
     place.form.save()
-    assert preference(place.session.kitchen, DRAFT_KEY) == ""
+    assert place.session.drafts.book.get("batch") == []
     assert place.panel.batch.id == 4
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
@@ -47,6 +48,25 @@ class PeopleTable(QWidget):
             self._line(person)
         self.table.setVisible(bool(people))
 
+    def typed(self) -> list[list[Any]]:
+        """What stands in each line, to be put back."""
+        return [
+            [id, *(self._text(line, n) for n in (_NAME, _APPETITE, _AVOIDS)), self._is_at_risk(line)]
+            for line, id in enumerate(self._ids)
+        ]
+
+    def put_back(self, typed: list[list[Any]]) -> None:
+        """Lines as they were typed."""
+        self.show_people([TripPerson(0, name, 100.0, avoids, risk, id) for id, name, _, avoids, risk in typed])
+        for line, (_, _, appetite, _, _) in enumerate(typed):
+            item = self.table.item(line, _APPETITE)
+            if item is not None:
+                item.setText(appetite)
+
+    def _is_at_risk(self, line: int) -> bool:
+        box = self.table.item(line, _RISK)
+        return box is not None and box.checkState() == Qt.CheckState.Checked
+
     def add_person(self) -> None:
         """An empty line, ready to type a name."""
         self._line(TripPerson(0, ""))
@@ -63,9 +83,7 @@ class PeopleTable(QWidget):
             name, appetite, avoids = (self._text(line, n) for n in (_NAME, _APPETITE, _AVOIDS))
             if not name:
                 continue
-            box = self.table.item(line, _RISK)
-            risk = box is not None and box.checkState() == Qt.CheckState.Checked
-            found.append(TripPerson(0, name, _percent(appetite), avoids, risk, id))
+            found.append(TripPerson(0, name, _percent(appetite), avoids, self._is_at_risk(line), id))
         return found
 
     def _text(self, line: int, at: int) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame
@@ -13,7 +14,7 @@ from dryhouse.desk.places.meals.trips.people_table import PeopleTable
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
-from dryhouse.desk.widgets.draft import Draft
+from dryhouse.desk.widgets.draft import Draft, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import today
@@ -78,12 +79,15 @@ class TripForm(QFrame):
         inside.addWidget(words(why, "small"))
         inside.addWidget(self.people_table)
         save = button("&Save the trip", self.save, "primary", hint="Enter")
+        self.kept = KeptForm(session, "trip", self, self._typed, self._put_back)
+        inside.insertWidget(1, self.kept.offer)
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
         inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
 
     def begin(self, trip: Trip | None) -> None:
         """A recorded trip, or an empty form."""
+        self.kept.rest(trip.id if trip else "")
         self._trip = trip
         if self.draft.stands(trip):
             self.name.setFocus()
@@ -102,7 +106,16 @@ class TripForm(QFrame):
         own = fuel_per_liter(self.session.kitchen)
         self.fuel.set_value(None if own is None else Mass(own))
         self.people_table.show_people(() if trip is None else people_of(self.session.kitchen, trip.id))
+        self.kept.shown(trip.id if trip else "")
         self.name.setFocus()
+
+    def _typed(self) -> Any:
+        """What stands here: the entries, and those who go."""
+        return [kept_entries(self._fields), self.people_table.typed()]
+
+    def _put_back(self, kept: Any) -> None:
+        put_back(self._fields, kept[0])
+        self.people_table.put_back(kept[1])
 
     def _leave(self) -> None:
         self.draft.leave(self._trip)
@@ -135,6 +148,7 @@ class TripForm(QFrame):
         if done is None or not self._keep_fuel():
             mark_problem(self.session.problem, self._fields)
             return
+        self.kept.saved()
         self.saved.emit(trip.id or (done.record.id if done.changes else 0))
 
     def _keep_fuel(self) -> bool:
