@@ -54,7 +54,13 @@ class LogForm(QWidget):
         self.nothing_yet = words("Type the food and its weights: the answers appear here as you type.", "muted")
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.answer)
-        self.kept = KeptForm(session, "batch change", self, self._as_text, self._put_back)
+        self.kept = KeptForm(
+            session,
+            "batch change",
+            self,
+            lambda: to_text(self.typed()),
+            lambda kept: self.entries.show(from_text(kept)),
+        )
         self._build()
         self.entries.changed.connect(self._pause.start)
         self.entries.accepted.connect(self.save)
@@ -161,13 +167,6 @@ class LogForm(QWidget):
         self._to_top()
         self.answer()
         self.preview.in_order(self.clear_button)
-
-    def _as_text(self) -> str:
-        return to_text(self.typed())
-
-    def _put_back(self, kept: str) -> None:
-        self.entries.show(from_text(kept))
-        self.answer()
 
     def clear(self) -> None:
         """Empty the form."""
