@@ -228,7 +228,7 @@ def start_form(opening: Opening) -> tuple[Any, Any]:
 
 def take_off(opening: Opening) -> tuple[Any, Any]:
     place = view(opening, "drying")
-    place.ask_take_off(next(iter(place.strips)))
+    place.open_beside(place.take_off, place.current)
     return place.take_off, place.take_off.energy.edit
 
 
