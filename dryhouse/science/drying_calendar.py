@@ -23,6 +23,7 @@ from dryhouse.science.drying_spread import spread_out
 
 TURNAROUND = timedelta(hours=1)
 APART = timedelta(hours=6)
+_WEEK = timedelta(days=7)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,15 @@ def calendar(asked: Sequence[Asked], machines: Sequence[Machine], household: Hou
             made = _planned(asked, machines[:count], household, grid, best.done)
         best = min(made, best, key=lambda one: _worth(one, household.now))
     return best
+
+
+def fits_the_hours(hours: float, household: Household) -> bool:
+    """Whether a run of so many hours can be started and taken off in the hours that are kept; less than a week
+    ahead nobody can tell."""
+    if household.ready_by - household.midnight < _WEEK:
+        return True
+    grid = Grid(household.hours, household.midnight, household.ready_by)
+    return bool((grid.ends(grid.slots(hours)) >= 0).any())
 
 
 def _worth(made: Calendar, now: datetime) -> tuple[float, datetime]:

@@ -24,6 +24,11 @@ def no_time(hours: float, conditioning_days: int) -> str:
     return f"the dryers have no {hours:.0f} h{condition} left before departure"
 
 
+def no_hours_fit(hours: float) -> str:
+    """`no run of 16 h fits the hours you keep: let dryers run at night, or change the hours`."""
+    return f"no run of {hours:.0f} h fits the hours you keep: let dryers run at night, or change the hours"
+
+
 def cannot_be_ready(name: str, short: str, all_of_it: str, why: str) -> str:
     """`onion: 2 oz dried of 8 oz cannot be ready: …`."""
     return f"{name}: {short} dried of {all_of_it} cannot be ready: {why}."

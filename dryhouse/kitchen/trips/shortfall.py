@@ -13,7 +13,7 @@ from dryhouse.kitchen.trips.drying_plan import DryingRoom, household, together, 
 from dryhouse.kitchen.trips.household import DryingHours
 from dryhouse.kitchen.trips.lots import is_staple
 from dryhouse.kitchen.trips.sheet import Eaten, TripSheet
-from dryhouse.science.drying_calendar import Calendar, calendar
+from dryhouse.science.drying_calendar import Calendar, calendar, fits_the_hours
 from dryhouse.science.drying_runs import Asked, Machine
 from dryhouse.science.provisioning import Cover, Recipe
 from dryhouse.words import shortfalls as words
@@ -131,6 +131,8 @@ def _why(kitchen: Kitchen, room: DryingRoom, recipe: Recipe) -> str:
         return words.NO_HOURS
     if not recipe.tray_grams:
         return words.NO_DRYER_FITS
+    if not fits_the_hours(recipe.hours.high, room.household):
+        return words.no_hours_fit(recipe.hours.high)
     return words.no_time(recipe.hours.high, recipe.conditioning_days)
 
 

@@ -6,6 +6,7 @@ from datetime import timedelta
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Dryer, Lot, Meal, MealPart, OwnFood, Place, Trip, TripMeal
+from dryhouse.kitchen.trips.household import DryingHours
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.quantities import Area, Mass
 from tests.builders import NOW
@@ -17,7 +18,7 @@ DRYER = Dryer("shelf dryer", 6, Area(1000.0), id=1)
 KEPT = (Place("pantry", 1), Lot("apple", TODAY, mass=Mass(100.0), id=1))
 
 
-def planned(parts=(("carrot", 60.0),), days=20, bags=1, dryers=(DRYER,), more=KEPT):
+def planned(parts=(("carrot", 60.0),), days=20, bags=1, dryers=(DRYER,), more=KEPT, hours=None):
     start = TODAY + timedelta(days=days)
     journal = FakeJournal(
         *dryers,
@@ -28,7 +29,7 @@ def planned(parts=(("carrot", 60.0),), days=20, bags=1, dryers=(DRYER,), more=KE
         Trip("lakes", start, start + timedelta(days=9), 1, id=1),
         *(TripMeal(1, 1, start + timedelta(days=n), id=n + 1) for n in range(bags)),
     )
-    return plan(Kitchen(journal, handbook(), lambda: NOW), 1)
+    return plan(Kitchen(journal, handbook(), lambda: NOW), 1, hours)
 
 
 def test_a_plan_that_can_be_met_says_nothing():
@@ -76,6 +77,13 @@ def test_alternatives_stand_as_alternatives_each_with_what_it_would_give():
     assert "A second dryer like shelf dryer: then" in said
     assert "One more weekend, leaving a week later: then every bag is complete." in said
     assert f"Leave out the {6 - short.whole} bags that lack something." in said
+
+
+def test_hours_that_no_run_fits_are_the_reason():
+    """Tomatoes take up to 24 h; where nothing runs at night, no day holds that."""
+    found = planned((("tomato", 60.0),), hours=DryingHours(nights=False))
+    assert "no run of 24 h fits the hours you keep" in " ".join(found.shortfall.reasons)
+    assert planned((("tomato", 60.0),)).shortfall is None
 
 
 def test_the_shopping_list_says_what_cannot_be_dried_in_time():

@@ -9,6 +9,7 @@ from itertools import groupby
 from dryhouse.desk.cautions import cautions_html, more_words
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.sheet import MealSheet, cooking_line
+from dryhouse.kitchen.trips.household import hours_words
 from dryhouse.kitchen.trips.lists import Bag
 from dryhouse.kitchen.trips.plan_rows import buy_rows, run_rows
 from dryhouse.kitchen.trips.provisioning import Plan
@@ -138,6 +139,12 @@ def bag_html(bag: Bag, style: Style) -> str:
     )
 
 
+def hours_html(plan: Plan) -> str:
+    """The hours a calendar is made for, and whether they are assumed."""
+    assumed = "assumed: " if plan.hours.assumed else ""
+    return f"<p class='small'>For the hours you keep ({assumed}{escape(hours_words(plan.hours))}).</p>"
+
+
 def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     """The drying calendar, what each run takes, and what would help."""
     parts = [f"<h1>Drying for {escape(plan.trip.name)}</h1>"]
@@ -161,6 +168,7 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
         for run in runs
         for n, load in enumerate(run.loads)
     ]
+    parts.append(hours_html(plan) if rows else "")
     head = ("", "On the dryer", "Start by", "Dryer", "Food", "Prepared", "Takes", "After")
     parts.append(table(head, rows) if rows else "" if plan.items else f"<p>{NO_LOADS}</p>")
     parts.append(named_stops_html((item.name, item.cautions) for item in plan.items))

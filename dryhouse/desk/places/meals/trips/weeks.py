@@ -5,12 +5,12 @@ from __future__ import annotations
 from datetime import date, timedelta
 from html import escape
 
-from dryhouse.desk.places.meals.wording import named_stops_html
+from dryhouse.desk.places.meals.wording import hours_html, named_stops_html
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.trips.plan_rows import RunRow, run_rows
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.science.display import Style
-from dryhouse.words.dates import WEEKDAYS, clock, short_day
+from dryhouse.words.dates import WEEKDAYS, clock, day_words, short_day
 from dryhouse.words.trip_plans import NO_LOADS
 
 _WEEK = 7
@@ -24,6 +24,7 @@ def weeks_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
         return f"{parts[0]}<p>{NO_LOADS}</p>"
     if plan.shortfall is not None:
         parts += [f"<p>{escape(line)}</p>" for line in (*plan.shortfall.first, *plan.shortfall.reasons)]
+    parts.append(hours_html(plan))
     head = "".join(f"<th width='13%'>{day[:3]}</th>" for day in WEEKDAYS)
     rows = "".join(_week(monday, runs) for monday in _weeks(runs))
     parts.append(f"<table border='1' cellspacing='0' cellpadding='4' width='100%'><tr>{head}</tr>{rows}</table>")
@@ -43,7 +44,7 @@ def _week(monday: date, runs: tuple[RunRow, ...]) -> str:
 
 
 def _day(day: date, runs: tuple[RunRow, ...]) -> str:
-    said = [f"<b>{short_day(day)}</b>"]
+    said = [f"<b>{short_day(day) if day.weekday() else day_words(day)}</b>"]
     for run in runs:
         foods = ", ".join(load.line for load in run.loads)
         if run.start.date() == day:
