@@ -15,6 +15,7 @@ from typing import TypeVar
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams
 from dryhouse.kitchen.dryer.running_time import clock_of
+from dryhouse.kitchen.dryer.whole_load import aside_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, YieldPair
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Weighing
@@ -97,8 +98,13 @@ def _earlier_run(
     load = load_for(kitchen, batch, parts, grams=grams, food=food)
     if load is None or load.grams <= load.solids:
         return None
-    clock = clock_of(batch.started, events)
-    points = {clock.hours(w.at): (w.net_g - load.solids) / (load.grams - load.solids) for w in mine}
+    clock, aside = clock_of(batch.started, events), aside_of(batch, weighings, events)
+
+    def grams_of(weighing: Weighing) -> float:
+        """With what of the load was off the dryer."""
+        return weighing.net_g + (aside.grams(weighing.at) if scope == LOAD else 0.0)
+
+    points = {clock.hours(w.at): (grams_of(w) - load.solids) / (load.grams - load.solids) for w in mine}
     if scope == LOAD and min(points) > 0.02:
         points[0.0] = 1.0
     if scope == LOAD and batch.dried_mass is not None and batch.ended is not None:

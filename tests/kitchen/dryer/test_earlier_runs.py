@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from datetime import timedelta
 
 import pytest
 
@@ -12,7 +13,7 @@ from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.ports import YieldPair
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
-from tests.kitchen.drying_room import APPLE, Hands
+from tests.kitchen.drying_room import APPLE, NOON, Hands
 from tests.workings import read
 
 HOURS = (1, 2, 3, 5, 7, 9)
@@ -144,3 +145,23 @@ def test_logged_batches_are_held_more_loosely_than_weighed_ones() -> None:
     assert logged is not None
     assert weighed is not None
     assert logged.sd_ln_k > weighed.sd_ln_k
+
+
+def test_a_run_from_which_a_tray_was_taken_early_teaches_what_the_whole_load_did() -> None:
+    from dryhouse.kitchen.dryer.happenings import add_event
+    from dryhouse.kitchen.records.batches import TRAY_OFF
+
+    learned = []
+    for early in (False, True):
+        hands = Hands()
+        batch = hands.start()
+        for hour, grams in ((1, 800), (2, 640), (3, 510), (4, 410), (5, 340), (6, 290)):
+            hands.time = NOON + timedelta(hours=hour)
+            if early and hour == 4:
+                before = hands.time - timedelta(minutes=1)
+                add_event(hands.kitchen, batch, TRAY_OFF, trays=1, mass=Mass(100.0), at=before)
+            hands.weigh(batch, grams - (100 if early and hour >= 4 else 0))
+        take_off(hands.kitchen, batch)
+        (run,) = earlier_runs(hands.kitchen, APPLE)
+        learned.append((run.rate, run.n))
+    assert learned[1] == pytest.approx(learned[0])

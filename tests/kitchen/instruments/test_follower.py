@@ -199,15 +199,3 @@ def test_the_port_is_let_go_at_once_and_an_absent_one_waits_without_blocking(tmp
     absent = SerialPort(str(tmp_path / "nothing"))
     assert absent.lines(NOON) == []
     assert absent.gone
-
-
-def test_thirty_days_of_four_scales_leave_a_small_journal() -> None:
-    """A row of a weighing takes some 150 bytes, its index 20; the most that thinning lets through is reckoned."""
-    from dryhouse.science.steady import Thinned
-
-    thinned, kept = Thinned(1000.0), 0
-    for second in range(0, 30 * 86400, 60):
-        hours = (second / 3600.0) % 12.0
-        kept += thinned.wants(float(second), true_g(hours))
-    assert 4 * kept * 300 < 10e6
-    assert kept > 30 * 24

@@ -42,7 +42,8 @@ class DryingPlace(DeskPlace):
         ("Enter", "record the scale reading"),
         ("Ctrl+Down, Ctrl+Up", "the next or the last batch"),
         ("Ctrl+T", "take the batch off"),
-        ("Ctrl+L", "its weighings"),
+        ("F9", "keep a weight that can't be true, left out of the curve"),
+        ("Ctrl+L", "its weighings; Space leaves one out or takes it in"),
         ("Ctrl+I", "weighings from a file"),
     )
 
