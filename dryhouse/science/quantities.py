@@ -202,7 +202,7 @@ def _reckon(typed: str, tidy: str, kind: type[Q], default_unit: str) -> float:
         if term.start() != end:
             break
         unit = _unit(typed, _unit_word(term["unit"]), kind, default_unit)
-        size = _of(1.0, unit).to(stored).magnitude
+        size = _size(unit)
         if size >= smallest:
             raise _refused(Kind.UNITS_OUT_OF_ORDER, typed, kind)
         total = total + _of(number_in(typed, term["number"]), unit)
@@ -315,6 +315,12 @@ def _dimension(name: str) -> str:
     """What one of pint's units measures."""
     measured = registry().get_dimensionality(name)
     return next(d for d, stored in STORED.items() if registry().get_dimensionality(stored) == measured)
+
+
+@cache
+def _size(unit: str) -> float:
+    """How large a unit is, in the stored one of its dimension."""
+    return float(_of(1.0, unit).to(STORED[_dimension(unit)]).magnitude)
 
 
 def _of(value: float, unit: str) -> PlainQuantity[float]:
