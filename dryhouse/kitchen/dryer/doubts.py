@@ -99,6 +99,26 @@ def doubt_of(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Sequenc
     return twice or _impossible(weighing, around, notation) or _out_of_order(kitchen, weighing, around, notation)
 
 
+def without_doubtful(
+    kitchen: Kitchen, batch: Batch, earlier: Sequence[Weighing], fresh: Sequence[Weighing]
+) -> list[Weighing]:
+    """Many readings of one scale at once, in order of time: those that can't be true are left out of the curve.
+    Each is compared with the last one before it that counts."""
+    if not fresh:
+        return []
+    around = neighbours(kitchen, batch, fresh[0], [*earlier, *(w for w in fresh[1:] if w.scope != LOAD)])
+    notation, found = style(kitchen), []
+    counted = [w for w in earlier if not w.left_out and w.scope == fresh[0].scope and w.vessel == fresh[0].vessel]
+    before = [w for w in sorted(counted, key=lambda w: (w.at, w.id)) if w.at <= fresh[0].at]
+    last = before[-1] if before else None
+    for weighing in fresh:
+        here = replace(around, before=last, after=None, first_g=around.first_g or weighing.net_g)
+        doubted = _impossible(weighing, here, notation) or _out_of_order(kitchen, weighing, here, notation)
+        found.append(replace(weighing, left_out=True) if doubted is not None else weighing)
+        last = weighing if doubted is None else last
+    return found
+
+
 def neighbours(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Sequence[Weighing]) -> Neighbours:
     """The readings of the same thing, those that count, before and after this one; and the load it is of."""
     same = [

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
+from dryhouse.kitchen.dryer.doubts import without_doubtful
 from dryhouse.kitchen.dryer.drying import AHEAD, far_too_heavy, weighings_of
 from dryhouse.kitchen.dryer.weighing_sheets import HOURS, MOMENTS, TIME_KINDS, Sheet, SheetColumns
 from dryhouse.kitchen.foods.catalog import food_name
@@ -145,13 +146,15 @@ def import_weighings(kitchen: Kitchen, batch: int, mapped: SheetWeighings) -> Do
         reason = "every reading in it is recorded already" if mapped.rows else "no line of it could be read"
         raise InputProblem(f"There is nothing to bring in: {reason}.")
     number = kitchen.journal.next_id(Weighing)
+    read = [
+        Weighing(batch, row.at, row.gross, row.tare, mapped.scope, row.temperature, id=number + n)
+        for n, row in enumerate(fresh)
+    ]
+    judged = without_doubtful(kitchen, into, weighings_of(kitchen, batch), read)
     pending = Pending()
-    pending.add(
-        *(
-            Weighing(batch, row.at, row.gross, row.tare, mapped.scope, row.temperature, id=number + n)
-            for n, row in enumerate(fresh)
-        )
-    )
+    pending.add(*judged)
+    left_out = sum(w.left_out for w in judged)
+    aside = f", {left_out} of them left out of the curve: they can't be true" if left_out else ""
     return kitchen.commit(
-        f"Brought in {counted(len(fresh), 'weighing')} of {food_name(kitchen, into.food)}", pending
+        f"Brought in {counted(len(fresh), 'weighing')} of {food_name(kitchen, into.food)}{aside}", pending
     )

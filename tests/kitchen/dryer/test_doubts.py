@@ -166,3 +166,18 @@ def test_no_finish_is_named_while_the_weights_do_not_add_up() -> None:
     hands.insist(batch, 90)
     run = run_of(hands.kitchen, batch)
     assert finish_words(hands.kitchen, run) == "No forecast while the weights don't add up."
+
+
+def test_lines_of_a_file_that_can_t_be_true_are_brought_in_and_left_out() -> None:
+    from dryhouse.kitchen.dryer.weighing_files import import_weighings, read_weighings
+    from dryhouse.kitchen.dryer.weighing_sheets import guess, read_sheet
+
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(6)
+    sheet = read_sheet("hours,grams\n1,800\n2,90\n3,640\n4,900\n5,520\n")
+    done = import_weighings(hands.kitchen, batch, read_weighings(hands.kitchen, batch, sheet, guess(sheet)))
+    assert "2 of them left out" in done.what
+    kept = [(w.net_g, w.left_out) for w in weighings_of(hands.kitchen, batch)]
+    assert kept == [(800, False), (90, True), (640, False), (900, True), (520, False)]
+    assert [p.net_g for p in run_of(hands.kitchen, batch).points] == [1000, 800, 640, 520]
