@@ -65,7 +65,7 @@ def pyserial() -> Any:
         import serial
     except ImportError:
         raise WorldProblem(
-            "A scale on a cable needs pyserial, which is not installed here: pip install 'dryhouse[scale]'."
+            "A scale on a cable needs pyserial, which is not installed here: pip install pyserial."
         ) from None
     return serial
 
