@@ -111,13 +111,8 @@ def aside_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
 
 
 def moisture_words(run: DryingRun, style: Style) -> str:
-    """`54.2 % wet basis (1.18 g water per g dry)`."""
-    if run.moisture is None:
-        return "not known"
-    words = f"{style.percent(run.moisture.value)} wet basis"
-    if run.moisture_dry_basis is not None:
-        words += f" ({style.number(run.moisture_dry_basis.value, 2)} g water per g dry matter)"
-    return words
+    """`54.2 %` of the weight."""
+    return "not known" if run.moisture is None else style.percent(run.moisture.value)
 
 
 def paused_words(kitchen: Kitchen, run: DryingRun) -> str:

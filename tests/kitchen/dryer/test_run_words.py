@@ -56,13 +56,12 @@ def test_moments_are_on_the_persons_own_clock(hands) -> None:
     assert clock_words(away, NOON) == "07:00"
 
 
-def test_a_run_says_moisture_both_ways_and_both_bands(hands) -> None:
+def test_a_run_says_its_moisture_and_both_bands(hands) -> None:
     batch = hands.start()
     hands.dry(batch, (1, 2, 4, 6))
     run = run_of(hands.kitchen, batch)
     assert run.moisture.low < 50.5 < run.moisture.high, "by the table's dry matter"
-    wet, dry = run.moisture.value, run.moisture.value / (100 - run.moisture.value)
-    assert moisture_words(run, Style(METRIC)) == f"{wet:.1f} % wet basis ({dry:.2f} g water per g dry matter)"
+    assert moisture_words(run, Style(METRIC)) == f"{run.moisture.value:.1f} %"
     assert finish_words(hands.kitchen, run).startswith("Dry about ")
     assert bands_words(hands.kitchen, run).startswith("Even odds: between ")
     assert "80 %: between " in bands_words(hands.kitchen, run)

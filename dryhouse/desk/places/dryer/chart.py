@@ -102,7 +102,7 @@ class ChartPane(QWidget):
         draw = {RATE: draw_rates, DAY: draw_days}.get(view, draw_runs)
         self.plot.show_plot(draw, picture, table=table, said=self.in_words())
         curves = self.run.curves
-        lines = curve_lines(curves, self.session.style) if curves is not None else []
+        lines = [message_words(told, self.session.style) for told in curves.warnings] if curves is not None else []
         self.said.setText(" ".join(lines))
         self.said.setVisible(bool(lines))
 

@@ -47,7 +47,7 @@ def picture_of(
         name=name or run.title,
         hours=hours,
         grams=grams,
-        solids_g=load.solids if load else None,
+        solids_g=_dry_matter(run),
         start_g=load.grams if load else None,
         started=kitchen.local(run.clock.started),
         pauses=tuple(
@@ -66,6 +66,14 @@ def picture_of(
         air=_air(run),
         marks=_marks(run, style),
     )
+
+
+def _dry_matter(run: DryingRun) -> float | None:
+    """The dry matter that the axis of moisture goes by: the one the target weight was worked out with, so that its
+    line stands at the target."""
+    if run.load is None or run.target_mass is None or run.target is None:
+        return run.load.solids if run.load else None
+    return run.target_mass.value * (1.0 - run.target.value / 100.0)
 
 
 def _row(values: np.ndarray) -> tuple[float, ...]:

@@ -56,11 +56,9 @@ class MealCard(QWidget):
         self.servings = NumberField(session, "Servings", hint="1", name="servings")
         self.offer = ScaleOffer()
         self.cooking = ChoiceField(session, "Cooked by", [(c, c) for c in COOKING_STYLES], name="cooking")
-        self.liquid = ChoiceField(session, "Eaten", [(s, s) for s in LIQUID_STYLES], name="liquid")
+        self.liquid = ChoiceField(session, "Style", [(s, s) for s in LIQUID_STYLES], name="liquid")
         self.minutes = NumberField(session, "Minutes", hint="calculated", name="cook_minutes")
-        self.pot = QuantityField(
-            session, "Pot diameter", Length, name="pot_diameter", hint="6 in" if us else "15 cm"
-        )
+        self.pot = QuantityField(session, "Pot width", Length, name="pot_diameter", hint="6 in" if us else "15 cm")
         self.altitude = QuantityField(
             session,
             "Altitude",

@@ -120,7 +120,7 @@ def test_a_whole_run_by_keyboard_the_forecast_tightens_and_the_result_is_read(si
     assert widths[-1] < 0.7 * widths[0]
     now = sitting.place.runs[strip.run.batch.id].moisture
     assert now.low < 50.5 < now.high, "by the table's dry matter"
-    assert f"Moisture {now.value:.1f} % wet basis" in strip.state.text()
+    assert f"Moisture {now.value:.1f} %" in strip.state.text()
     assert strip.verdict.text() == "Still moist"
     assert re.match(r"Dry about (tomorrow )?\d\d:\d\d\.", strip.finish.text())
     assert re.match(r"Even odds: between .+\. 80 %: .+\.", strip.bands.text())
@@ -414,7 +414,7 @@ def test_the_run_is_printed_with_its_chart_and_its_weighings(sitting, hands) -> 
     page = sitting.place.printout()
     text = page.toPlainText()
     assert "Apple, batch 1" in text
-    assert "Moisture: 82.5 % wet basis" in text
+    assert "Moisture: 82.5 %" in text
     assert "800 g" in text
     assert not page.resource(page.ResourceType.ImageResource, QUrl("chart.png")).isNull()
 
