@@ -108,15 +108,16 @@ def verdict(
     """
     if not adds_up(load, grams):
         return Verdict(VerdictName.MISMATCH, grams, load, target.value)
-    lightest = max(grams - scale_step(load), 1e-9) / load.grams
+    by_weight = believed(load, grams, learned)
+    found = by_weight if feel is None else by_weight.felt(feel, grams / load.grams)
 
-    def likely_with(felt: Feel | None) -> float:
+    def likely_by(belief: Belief) -> float:
         if not load.doubted:
             return float(_dry_as_told(load, grams, target.value))
-        return believed(load, grams, learned, felt).dry_probability(lightest, target.value)
+        return belief.dry_probability(max(grams - scale_step(load), 1e-9) / load.grams, target.value)
 
-    likely = likely_with(feel)
+    likely = likely_by(found)
     name = next(name for name, least in BORDERS if likely >= least)
-    agrees = feel is not None and likely >= likely_with(None)
-    now = moisture_now(load, grams, learned, feel)
+    agrees = feel is not None and likely >= likely_by(by_weight)
+    now = moisture_now(load, grams, found)
     return Verdict(name, grams, load, target.value, probability=likely, now=now, feel=feel, hand_agrees=agrees)

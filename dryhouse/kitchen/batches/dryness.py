@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import keeping_target, load_for, target_for
 from dryhouse.kitchen.batches.log import parts_of
+from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.dryness import Verdict, verdict
@@ -40,6 +41,7 @@ def verdicts_of(
     if batch.dried_mass is None:
         return NOT_WEIGHED, NOT_WEIGHED
     try:
+        food = food or find_food(kitchen, batch.food)
         load = load_for(kitchen, batch, parts_of(kitchen, batch.id) if parts is None else parts, food=food)
         own, keeping = target_for(kitchen, batch, food), keeping_target(kitchen, batch, food)
     except InputProblem:

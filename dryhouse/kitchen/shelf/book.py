@@ -71,10 +71,8 @@ class _Kept:
     """What was worked out of the batch a lot came from."""
 
     facts: BatchFacts | None
-    dryness: Verdict
-    """By the target of what keeps."""
-    verdict: Verdict
-    """By its own target."""
+    batch: Batch
+    inside: tuple[BatchPart, ...]
     dried_on: datetime | None
     title: str
     kitchen_c: float | None = None
@@ -93,6 +91,7 @@ class ShelfBook:
     temperatures: dict[int, list[PlaceTemperature]] = field(default_factory=lambda: defaultdict(list))
     _foods: dict[str, Food | None] = field(default_factory=dict)
     _batches: dict[int, _Kept] = field(default_factory=dict)
+    _verdicts: dict[int, tuple[Verdict, Verdict]] = field(default_factory=dict)
     _keep_by: dict[int, tuple[date | None, str]] = field(default_factory=dict)
     _found: dict[tuple[int, float | None, int, Stood], Reasons] = field(default_factory=dict)
     """What the rules say of a lot, by its number, the warmth of its place, how many checks count, how long it stood
@@ -150,6 +149,7 @@ class ShelfBook:
         for known in (
             self._foods,
             self._batches,
+            self._verdicts,
             self._keep_by,
             self._found,
             self._lines,
@@ -209,9 +209,8 @@ class ShelfBook:
         for batch in (b for some in handfuls for b in journal.where(Batch, id=some)):
             inside = sorted(parts.get(batch.id, ()), key=lambda p: p.position)
             facts = facts_of_batch(batch, inside, self.food_facts)
-            judged, dryness = verdicts_of(self.kitchen, batch, inside, self.food(batch.food))
             room = batch.kitchen_temperature.si if batch.kitchen_temperature else None
-            self._batches[batch.id] = _Kept(facts, dryness, judged, batch.ended, batch.title, room)
+            self._batches[batch.id] = _Kept(facts, batch, tuple(inside), batch.ended, batch.title, room)
 
     # --- one lot ---------------------------------------------------------------------------------------
 
@@ -304,7 +303,7 @@ class ShelfBook:
     def _stood(self, lot: Lot, checks: Sequence[LotCheck], moment: datetime) -> Stood:
         """How long it stood warm by a moment, where that matters."""
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
-        if kept is None or not asks_how_long(kept.dryness, checks):
+        if kept is None or not asks_how_long(self._verdicts_of(lot)[1], checks):
             return UNKNOWN
         moves = [m for m in self.moves.get(lot.id, ()) if m.at <= moment]
         return stood_on_shelf(kept.dried_on, moves, self.temperatures, moment, kept.kitchen_c)
@@ -313,12 +312,21 @@ class ShelfBook:
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
         own = self.food_facts(lot.food)
         batch = kept.facts if kept is not None else None if is_bought(lot) else BatchFacts(own)
-        return facts_of_lot(lot, own, batch, kept.dryness if kept else NOT_WEIGHED, checks, warmth, stood)
+        return facts_of_lot(lot, own, batch, self._verdicts_of(lot)[1], checks, warmth, stood)
 
     def verdict(self, lot: Lot) -> Verdict:
         """How dry the batch it came from was when it came off, as its card says it."""
+        return self._verdicts_of(lot)[0]
+
+    def _verdicts_of(self, lot: Lot) -> tuple[Verdict, Verdict]:
+        """By its own target, and by that of what keeps; worked out when it is first asked for."""
         kept = self._batches.get(lot.batch) if lot.batch is not None else None
-        return kept.verdict if kept is not None else NOT_WEIGHED
+        if kept is None:
+            return NOT_WEIGHED, NOT_WEIGHED
+        if kept.batch.id not in self._verdicts:
+            known = self.food(kept.batch.food)
+            self._verdicts[kept.batch.id] = verdicts_of(self.kitchen, kept.batch, kept.inside, known)
+        return self._verdicts[kept.batch.id]
 
     def left(self, lot: Lot, on: date) -> Left:
         """What is left of it at the end of a day."""
