@@ -6,6 +6,7 @@ import math
 from typing import Any
 
 from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.science.display import Style
@@ -63,6 +64,7 @@ def by_now_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
     grams = by_now_g(kitchen, run)
     if grams is None:
         return "Not weighed yet"
+    style = scale_style(run, style)
     read = run.clock.hours(kitchen.now()) - run.points[-1].hours < FRESH_H
     said = f"Now {style.mass(grams)}" if read else f"By now about {style.mass(grams)}"
     return said if run.target_mass is None else f"{said}, dry at {style.mass(run.target_mass.value)}"

@@ -10,6 +10,7 @@ from typing import Any
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.by_now import now_json, now_words
 from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import BatchEvent
 from dryhouse.kitchen.records.batches import DRYING, LOAD, MOVED, SAMPLE
@@ -61,6 +62,7 @@ def last_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
     """What was weighed last, with its time, and what it weighs when dry: `Load 512 g at 13:00, dry at 180 g`."""
     if run.net_g is None:
         return "Not weighed yet"
+    style = scale_style(run, style)
     what = "Sample tray" if run.scope == SAMPLE else "Load"
     read = f"Loaded {style.mass(run.net_g)}"
     if run.last_weighed is not None:
@@ -102,6 +104,7 @@ def aside_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
     off = run.aside.grams(kitchen.now())
     if off <= 0 or run.scope != LOAD:
         return ""
+    style = scale_style(run, style)
     said = f"{style.mass(off)} of the load is off the dryer and counts with it"
     if run.aside.supposed:
         said += ", as the share of its trays: it was not weighed"

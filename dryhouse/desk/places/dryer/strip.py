@@ -39,6 +39,7 @@ from dryhouse.kitchen.dryer.run_words import (
     stop_words,
 )
 from dryhouse.kitchen.dryer.runs import DryingRun
+from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, TRAY, TURNED
 from dryhouse.science.display import duration
@@ -159,6 +160,7 @@ class Strip(QFrame):
         menu.addAction("Weighings from a file …\tCtrl+I", lambda: self.file_asked.emit(batch))
         menu.addAction("Start another like this …", lambda: self.session.open("drying", "like", batch))
         menu.addAction("A scale or logger that reports by itself …", lambda: self.instrument_asked.emit(batch))
+        menu.addAction("A sheet to write weighings on …", lambda: print_sheet(self))
         menu.addAction("Batch in the Journal", lambda: self.session.open("journal", "batch", batch))
         return menu
 
@@ -167,7 +169,7 @@ class Strip(QFrame):
     def show_run(self, run: DryingRun) -> None:
         """Show where the batch stands now. What is being typed stays."""
         self.run = run
-        style = self.session.style
+        style = scale_style(run, self.session.style)
         name = f"{run.title[:1].upper()}{run.title[1:]}"
         self.heading.setText(f"{name}, batch {run.batch.id}")
         self._show_verdict()
@@ -307,3 +309,11 @@ class Strip(QFrame):
 def _say(label: QLabel, text: str) -> None:
     label.setText(text)
     label.setVisible(bool(text))
+
+
+def print_sheet(strip: Strip) -> None:
+    """A page of blanks for the kitchen clipboard, through the preview."""
+    from dryhouse.desk.places.dryer.bench_sheet import bench_sheet
+    from dryhouse.desk.widgets.printing import preview_print
+
+    preview_print(strip, bench_sheet(strip.session, strip.run))
