@@ -57,6 +57,7 @@ def desk_options(given: Sequence[str]) -> DeskOptions | None:
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; answer its exit code."""
+    args: argparse.Namespace | None = None
     try:
         given = [_readable(word) for word in (sys.argv[1:] if arguments is None else arguments)]
         if (options := desk_options(given)) is not None:
@@ -79,8 +80,28 @@ def main(arguments: Sequence[str] | None = None) -> int:
         shown = name if len(name) < _LONGEST_SHOWN else f"{name[:_LONGEST_SHOWN]}…"
         print(f"“{shown}” cannot be used ({problem.strerror}).", file=sys.stderr)
         return 2 if problem.errno == errno.ENAMETOOLONG else 1
+    except (ArithmeticError, LookupError, TypeError, ValueError):
+        # A mistake of ours, unless it is what somebody else wrote into the journal that cannot be worked with.
+        if args is None or not (sentence := _of_unsound_records(args)):
+            raise
+        print(sentence, file=sys.stderr)
+        return 1
     except KeyboardInterrupt:
         return 130  # What a shell expects of a program that was stopped by Ctrl+C.
+
+
+def _of_unsound_records(args: argparse.Namespace) -> str:
+    """A sentence where records of the journal cannot be right; empty where there is nothing wrong with them."""
+    from dryhouse.house import default_journal, faults_in
+    from dryhouse.science.messages import MessageKind, message
+
+    path = Path(args.journal or default_journal())
+    try:
+        found = [] if args.sample else faults_in(path)
+    except WorldProblem:
+        return ""
+    problem = WorldProblem(message(MessageKind.UNSOUND_JOURNAL, path=str(path)))
+    return f"{_sentence(problem)} “dryhouse check” names them." if found else ""
 
 
 def _in_order(given: list[str]) -> list[str]:

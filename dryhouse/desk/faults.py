@@ -37,6 +37,8 @@ def watch(window: DeskWindow) -> None:
         fault_log.write(details_text)
         if session is not None:
             session.say(SENTENCE, "fault", details=details_text)
+            if window.doors is not None:
+                window.doors.rescue.look_for_the_cause()
 
     def caught_beside(fault: threading.ExceptHookArgs) -> None:
         """A thread has no window to speak with: the log has it."""

@@ -138,3 +138,6 @@ class Rescuer(Protocol):
 
     def check(self) -> None:
         """Look the whole journal through, and say what was found."""
+
+    def look_for_the_cause(self) -> None:
+        """The same after something went wrong; nothing is said where the journal has no part in it."""

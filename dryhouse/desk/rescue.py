@@ -60,6 +60,7 @@ class Rescue(QObject):
     def __init__(self, opening: OpensJournals, parent: QObject) -> None:
         super().__init__(parent)
         self.opening = opening
+        self._suspected: set[Path] = set()
         self._said: set[tuple[Path, str]] = set()
         """What was shown already: a failed file has its page once, and every act says it again in the bar."""
 
@@ -117,7 +118,14 @@ class Rescue(QObject):
         if path:
             self.opening.restore(Path(path))
 
-    def check(self) -> None:
+    def look_for_the_cause(self) -> None:
+        """After something went wrong: show what a check finds. A journal is checked once for that, and nothing is
+        said where it has no part in it."""
+        if self.opening.journals is not None and self.opening.here() not in self._suspected:
+            self._suspected.add(self.opening.here())
+            self.check(quietly=True)
+
+    def check(self, *, quietly: bool = False) -> None:
         """Look the whole journal through, beside the window, and say what was found."""
         journals, path = self.opening.journals, self.opening.here()
         assert journals is not None, "this window opens no journals"
@@ -129,8 +137,9 @@ class Rescue(QObject):
             except WorldProblem as problem:
                 return [problem_sentence(problem)], False
 
-        self._wait("Checking the whole journal…", path)
-        read_beside(self, look, lambda found: self._checked(path, *found), "check the journal")
+        if not quietly:
+            self._wait("Checking the whole journal…", path)
+        read_beside(self, look, lambda found: self._checked(path, *found, quietly=quietly), "check the journal")
 
     def _wait(self, sentence: str, path: Path) -> None:
         if self.opening.session is not None:
@@ -139,8 +148,8 @@ class Rescue(QObject):
             theme = self.opening.window.theme
             self.opening.show_page(EmptyState(theme, "journal", sentence, str(path)))
 
-    def _checked(self, path: Path, found: list[str], mendable: bool) -> None:
-        if path != self.opening.here():
+    def _checked(self, path: Path, found: list[str], mendable: bool, *, quietly: bool = False) -> None:
+        if path != self.opening.here() or (quietly and not found):
             return
         session = self.opening.session
         if session is not None and not found:

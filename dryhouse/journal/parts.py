@@ -53,10 +53,12 @@ def recognized(database: Database, path: Path) -> str:
 
     Raises WorldProblem for any other file.
     """
-    found = revision_of(database, path)
-    refuse_strange(database, path)
-    if found == HEAD:
-        refuse_incomplete(database, path)
+    found, there = revision_of(database, path), parts_in(database.driver)
+    for part in sorted(there):
+        if part.what in STRANGE:
+            raise WorldProblem(message(Kind.STRANGE_FILE, path=str(path), name=part.name))
+    if found == HEAD and expected() - there:
+        raise WorldProblem(damaged(path))
     return found
 
 
@@ -66,12 +68,6 @@ def left_over(database: Database) -> list[Part]:
     tables = {name.partition(".")[0] for name in known}
     there = (part for part in parts_in(database.driver) if part.what == "column" and part.name not in known)
     return sorted(part for part in there if part.name.partition(".")[0] in tables)
-
-
-def refuse_strange(database: Database, path: Path) -> None:
-    """Raises WorldProblem where the file holds a trigger or a view that could change or hide her records."""
-    if found := strange(database):
-        raise WorldProblem(message(Kind.STRANGE_FILE, path=str(path), name=found[0].name))
 
 
 def refuse_incomplete(database: Database, path: Path) -> None:

@@ -183,6 +183,7 @@ class MessageKind(StrEnum):
     FOREIGN = auto()
     DAMAGED = auto()
     STRANGE_FILE = auto()
+    UNSOUND_JOURNAL = auto()
     DISK_FULL = auto()
     ONLY_READ = auto()
     BUSY = auto()

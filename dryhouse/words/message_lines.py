@@ -239,6 +239,9 @@ LINES: Mapping[Kind, str] = {
         "“{path}” holds “{name}”, which this program did not put there and which could change your records; the "
         "file was left as it is. Check the journal to have it removed, or restore a backup."
     ),
+    Kind.UNSOUND_JOURNAL: (
+        "“{path}” holds records that cannot be right, so this could not be worked out. {unchanged}"
+    ),
     Kind.DISK_FULL: "The disk that holds “{path}” is full; make room and try again. {unchanged}",
     Kind.ONLY_READ: ("“{path}” can only be read; change its permissions or copy it elsewhere. {unchanged}"),
     Kind.BUSY: ("Another program is using “{path}” just now; try again when it has finished. {unchanged}"),

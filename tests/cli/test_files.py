@@ -275,3 +275,31 @@ def test_a_name_that_is_too_long_is_said_to_be(tmp_path: Path, capsys) -> None:
         told = capsys.readouterr().err
         assert told.count("\n") == 1
         assert "too long" in told or "no journal" in told or "VERB" in told, told
+
+
+@pytest.fixture
+def broken(monkeypatch) -> None:
+    """A list that cannot be worked out."""
+
+    def broken(*_given: object, **_named: object) -> None:
+        raise ZeroDivisionError
+
+    monkeypatch.setattr("dryhouse.kitchen.cards.batch_list.batch_items", broken)
+
+
+def test_what_cannot_be_worked_out_of_records_that_cannot_be_right_is_a_sentence(
+    file: Path, broken, capsys
+) -> None:
+    with closing(sqlite3.connect(file)) as raw:
+        raw.execute("UPDATE batch SET trays = -2")
+        raw.commit()
+    assert main(["--journal", str(file), "batches"]) == 1
+    told = capsys.readouterr().err
+    assert told.count("\n") == 1
+    assert "holds records that cannot be right" in told
+    assert "dryhouse check" in told
+
+
+def test_a_mistake_of_ours_on_a_sound_journal_stays_one(file: Path, broken) -> None:
+    with pytest.raises(ZeroDivisionError):
+        main(["--journal", str(file), "batches"])

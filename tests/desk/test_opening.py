@@ -356,3 +356,19 @@ def test_an_empty_journal_with_backups_is_no_welcome(opening, journals, qtbot):
     qtbot.waitUntil(lambda: opening._page.list.count() == 1)
     opening._page.buttons[-1].click()
     assert opening.window.here == "journal"
+
+
+def test_after_a_mistake_the_journal_is_checked_once_and_shown_only_if_it_is_the_cause(opening, journals, qtbot):
+    opening.open(journals.own)
+    opening.rescue.look_for_the_cause()
+    qtbot.wait(200)
+    assert opening.window.here == "journal"
+    opening.open_sample()
+    journals.found = [message(MessageKind.UNREADABLE_RECORD, what="Batch", number="3")]
+    opening.rescue.look_for_the_cause()
+    qtbot.waitUntil(lambda: opening._page is not None)
+    assert heading(opening) == "The check found 1 fault"
+    opening.rescue.opening.go_back()
+    opening.rescue.look_for_the_cause()
+    qtbot.wait(200)
+    assert opening.window.here == "journal"

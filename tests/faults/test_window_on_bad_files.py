@@ -2,20 +2,28 @@
 
 from __future__ import annotations
 
+import gc
 import shutil
 import sqlite3
+import sys
+import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings
+from PySide6.QtWidgets import QApplication
 
+from dryhouse.desk import fault_log, faults
 from dryhouse.desk.opening import Opening
 from dryhouse.desk.theme import Theme
+from dryhouse.desk.widgets.found_page import FoundPage
 from dryhouse.desk.window import DeskWindow
 from dryhouse.house import Journals
 from dryhouse.journal.check import check
 from dryhouse.journal.sample import build
+from dryhouse.science.errors import WorldProblem
+from tests.faults.spoiling import WAYS, spoil
 
 SPOILS: dict[str, Callable[[Path], object]] = {}
 
@@ -78,6 +86,10 @@ def opening(qtbot, qapp, tmp_path, monkeypatch) -> Iterator[Opening]:
     window.close()
     window.deleteLater()
     theme.deleteLater()
+    for _ in range(3):
+        qapp.processEvents()
+        qapp.sendPostedEvents(None, 52)  # deferred deletions
+    gc.collect()
 
 
 @pytest.mark.parametrize("how", SPOILS)
@@ -97,3 +109,37 @@ def test_a_file_that_cannot_be_used_has_its_page_and_a_backup_brings_it_back(
     assert opening.window.here == "journal"
     opening.close()
     assert check(file) == []
+
+
+def walked(opening: Opening, file: Path, monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Open the file in the window, go through every place, and answer our own mistakes."""
+    written: list[str] = []
+    monkeypatch.setattr(fault_log, "write", written.append)
+    monkeypatch.setattr(sys, "excepthook", sys.excepthook)
+    monkeypatch.setattr(threading, "excepthook", threading.excepthook)
+    faults.watch(opening.window)
+    opening.open(lambda: opening.journals.file(file))
+    for spec in opening.window.specs:
+        for _ in range(3):
+            QApplication.processEvents()
+        try:
+            opening.window.go(spec.id)
+        except WorldProblem as problem:
+            opening.session.meet(problem)
+    if opening.session is not None:
+        written += [said.text for said in opening.session.messages.history if said.kind == "fault"]
+    return written
+
+
+@pytest.mark.parametrize("seed", range(len(WAYS), 2 * len(WAYS)))
+def test_whatever_is_wrong_with_a_file_every_place_can_be_gone_to(
+    opening: Opening, whole: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, qtbot, seed: int
+) -> None:
+    """What no place can be shown with has the page of what the check found."""
+    file = Path(shutil.copy(whole, tmp_path / "journal.dryhouse"))
+    spoil(file, seed)
+    if walked(opening, file, monkeypatch):
+        qtbot.waitUntil(lambda: isinstance(opening._page, FoundPage), timeout=30_000)
+    opening.close()
+    opening.restore(Path(shutil.copy(whole, tmp_path / "kept.dryhouse")))
+    assert opening.session is not None

@@ -12,6 +12,11 @@ from dryhouse.science.keeping import Stretch
 _SHORT = timedelta(days=1)
 
 
+def _name(places: Mapping[int, Place], number: int) -> str:
+    """What a place is called; one that is gone from a damaged journal goes by its number."""
+    return places[number].name if number in places else f"place {number}"
+
+
 def stretches(
     start: datetime,
     moves: Sequence[LotMove],
@@ -33,8 +38,8 @@ def stretches(
         if end is not None and end <= begin:
             continue
         late = n == 0 and move.at - start > _SHORT
-        said = f"it stood in the {places[move.place].name} before it was put there, too" if late else ""
-        history += _in_place(places[move.place].name, begin, end, temperatures.get(move.place, ()), said)
+        said = f"it stood in the {_name(places, move.place)} before it was put there, too" if late else ""
+        history += _in_place(_name(places, move.place), begin, end, temperatures.get(move.place, ()), said)
     return tuple(history)
 
 
