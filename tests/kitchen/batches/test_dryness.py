@@ -1,0 +1,89 @@
+"""One batch has one verdict, wherever it is asked."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from dryhouse.cli import main
+from dryhouse.journal.opening import open_journal
+from dryhouse.kitchen.batches.dryness import verdicts_of
+from dryhouse.kitchen.batches.log import BatchDraft
+from dryhouse.kitchen.cards.batch_card import batch_card, draft_card
+from dryhouse.kitchen.cards.batch_list import batch_items
+from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import BatchQuery, Change
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.science.quantities import Mass
+from dryhouse.science.statuses import FigureId
+from tests.kitchen.shelf_room import NOW, ROOM, a_batch, a_shelf, packed
+from tests.rows import every_row
+
+
+@pytest.mark.parametrize(
+    ("dried", "felt", "word"),
+    [
+        (250.0, "brittle", "dry enough"),
+        (230.0, "", "probably dry"),
+        (266.0, "", "nearly"),
+        (330.0, "sticky", "still moist"),
+        (90.0, "", "weights don't add up"),
+    ],
+)
+def test_card_form_list_run_shelf_and_command_line_say_one_verdict(tmp_path, capsys, dried, felt, word):
+    file = tmp_path / "j.dryhouse"
+    journal = open_journal(file, write=True)
+    batch = a_batch(dried_mass=Mass(dried), felt=felt)
+    journal.write([Change(None, r) for r in (*ROOM, batch)])
+    kitchen = Kitchen(journal, a_shelf().handbook, lambda: NOW)
+    lot = packed(kitchen)
+    card, run = batch_card(kitchen, 1), run_of(kitchen, 1)
+    said = [
+        card.verdict,
+        draft_card(kitchen, BatchDraft(batch)).verdict,
+        run.verdict,
+        ShelfBook.read(kitchen).verdict(lot),
+        verdicts_of(kitchen, batch)[0],
+    ]
+    assert {found.name for found in said} == {word}
+    assert len({found.probability for found in said}) == 1
+    moisture = card.figure(FigureId.MOISTURE_NOW)
+    (item,) = batch_items(kitchen, BatchQuery())
+    assert (item["verdict"], item["dry_enough_probability"]) == (word, card.verdict.probability)
+    assert item["moisture"] is None if moisture is None else item["moisture"]["value"] == moisture.value
+    if moisture is not None:
+        assert run.moisture.value == moisture.value
+        assert run.target_mass.value == pytest.approx(card.figure(FigureId.TARGET_WEIGHT).value)
+    journal.close()
+
+    def answer(*arguments):
+        assert main(["--journal", str(file), *arguments, "--json"]) == 0
+        return json.loads(capsys.readouterr().out)
+
+    (listed,), (shelved,) = answer("batches")["items"], answer("shelf")["items"]
+    assert listed["verdict"] == word
+    assert (shelved["verdict"] or word) == word
+    assert shelved["dry_enough_probability"] == card.verdict.probability
+
+
+@every_row(
+    "batch",
+    [
+        a_batch(dried_mass=None),
+        a_batch(prepared_mass=None),
+        a_batch(dried_mass=Mass(0.0)),
+        a_batch("no-such-food"),
+    ],
+)
+def test_too_little_known_is_unknown_and_counts_neither_way(batch: Batch):
+    for found in verdicts_of(a_shelf(), batch):
+        assert (found.name, found.dry, found.in_doubt, found.probability) == ("unknown", None, False, None)
+
+
+def test_what_keeps_goes_by_the_drier_of_the_two_targets():
+    own, kept = verdicts_of(a_shelf(), a_batch(dried_mass=Mass(360.0), felt="", target_moisture_pct=45.0))
+    assert own.dry is True
+    assert kept.dry is False
