@@ -80,7 +80,7 @@ def test_too_little_known_says_what_it_takes():
 
 def test_weights_that_do_not_add_up_explain_themselves():
     light = mismatch_sentence(one(), 150, GRAMS)
-    assert "150 g is less than that" in light
+    assert "1 kg at 76 % moisture holds 240 g of dry matter, and 150 g is less than that" in light
     assert "tare of 89.5 g or more" in light
     assert "lost" in light
     assert "above 85 % moisture" in light
