@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QProgressBar, QWidget
 
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.science.display import counted
 
 if TYPE_CHECKING:
@@ -23,8 +23,8 @@ class WorkPage(QWidget):
 
     def __init__(self, heading: str, stop: Callable[[], object] | None = None) -> None:
         super().__init__()
-        self.heading = words(heading, "title")
-        self.told = words("", "muted")
+        self.heading = text_label(heading, "title")
+        self.told = text_label("", "muted")
         self.bar = QProgressBar()
         self.bar.setRange(0, 0)
         self.bar.setAccessibleName(heading)
@@ -61,8 +61,8 @@ class ChoicePage(QWidget):
         self._rest = False
         """Whether those that are not listed are taken."""
         verb = "differs" if len(differences) == 1 else "differ"
-        self.heading = words(f"{counted(len(differences), 'record')} of yours {verb} from the file", "title")
-        self.sentence = words(sentence, "muted", select=True)
+        self.heading = text_label(f"{counted(len(differences), 'record')} of yours {verb} from the file", "title")
+        self.sentence = text_label(sentence, "muted", select=True)
         self.list = QListWidget()
         self.list.setAccessibleName("What differs; checked is taken from the file")
         self.list.setWordWrap(True)

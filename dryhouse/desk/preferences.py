@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QCheckBox, QDialog, QWidget
 
 from dryhouse.desk.measures import hold
 from dryhouse.desk.theme import CHOICES, ZOOMS
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, text_label
 from dryhouse.desk.widgets.fields import ChoiceField, TextField
 from dryhouse.kitchen.cards.alarms import QUIET_KEY, read_quiet_hours
 from dryhouse.kitchen.settings import COMMA_KEY, UNITS_KEY, preference, set_preference
@@ -50,14 +50,16 @@ class Preferences(QDialog):
         self.quiet = QuietField(session)
         page = QWidget()
         inside = column(page, space=8)
-        inside.addWidget(words("In this journal", "heading"))
+        inside.addWidget(text_label("In this journal", "heading"))
         inside.addWidget(self.units)
         inside.addWidget(self.comma)
         inside.addWidget(self.quiet)
-        inside.addWidget(words("On this computer", "heading"))
+        inside.addWidget(text_label("On this computer", "heading"))
         inside.addWidget(self.colors)
         inside.addWidget(self.zoom)
-        inside.addWidget(words("Clock and text follow your system; the size here is in percent of it.", "small"))
+        inside.addWidget(
+            text_label("Clock and text follow your system; the size here is in percent of it.", "small")
+        )
         inside.addStretch(1)
         outer = column(self, margin=16, space=12)
         outer.addWidget(scrolling(page), 1)

@@ -9,7 +9,7 @@ from dryhouse.desk.icons import icon
 from dryhouse.desk.measures import hold, hold_icon
 from dryhouse.desk.place import PlaceSpec
 from dryhouse.desk.theme import Theme, set_role
-from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.basics import column, text_label
 
 _WIDE, _NARROW = 176, 64
 
@@ -26,7 +26,7 @@ class Rail(QFrame):
         self.setAccessibleName("Places")
         set_role(self, "rail")
         self._inside = column(self, margin=10, space=4)
-        self._title = words("Dryhouse", "heading", wrap=False)
+        self._title = text_label("Dryhouse", "heading", wrap=False)
         self._title.setContentsMargins(8, 6, 0, 8)
         self._inside.addWidget(self._title)
         self._group = QButtonGroup(self)
@@ -34,7 +34,7 @@ class Rail(QFrame):
         for spec in specs:
             self._inside.addWidget(self._button(spec))
         self._inside.addStretch(1)
-        self._journal = words("", "small")
+        self._journal = text_label("", "small")
         self._journal.setContentsMargins(8, 0, 0, 4)
         self._inside.addWidget(self._journal)
         theme.changed.connect(self._draw)

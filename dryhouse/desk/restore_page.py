@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.background import read_beside
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, side_by_side, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, side_by_side, text_label
 from dryhouse.kitchen.ports import KeptCopy
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem, WorldProblem
@@ -42,8 +42,8 @@ class RestorePage(QWidget):
     ) -> None:
         super().__init__()
         self._journals, self._restore = journals, restore
-        self.heading = words("Restore a backup", "title")
-        self.sentence = words(f"Checking the backups of {path}…", "muted", select=True)
+        self.heading = text_label("Restore a backup", "title")
+        self.sentence = text_label(f"Checking the backups of {path}…", "muted", select=True)
         self.list = QListWidget()
         self.list.setAccessibleName("Backups, newest first")
         self.inside = QListWidget()
@@ -61,7 +61,7 @@ class RestorePage(QWidget):
             (left, "Made", self.list), (right, "A look inside: the newest batches", self.inside),
         ):  # fmt: skip
             inside = column(side, space=8)
-            inside.addWidget(words(heading, "heading"))
+            inside.addWidget(text_label(heading, "heading"))
             inside.addWidget(shown, 1)
         outer = column(self, margin=20, space=12)
         outer.addWidget(self.heading)

@@ -13,7 +13,7 @@ from dryhouse.desk.labels.paper import LabelJob, label_preview, paper_like, prin
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named
 from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField
 from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.settings import preference, set_preference
@@ -41,7 +41,7 @@ class LabelsPage(QWidget):
         self.picture = QLabel()
         self.picture.setAccessibleName("Preview of the labels")
         self.picture.setAlignment(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop)
-        self.said = words("", "muted")
+        self.said = text_label("", "muted")
         self.back_page = button("‹ Page", lambda: self._turn(-1), name="The page before")
         self.next_page = button("Page ›", lambda: self._turn(1), name="The next page")
         self.save_button = button("&Save as PDF", self.ask_save, "primary", hint="Ctrl+S")

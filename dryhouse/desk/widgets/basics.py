@@ -34,7 +34,7 @@ _LOW = 72
 """Pixels below which what scrolls is of no use."""
 
 
-def words(text: str, role: str = "", *, wrap: bool = True, select: bool = False) -> QLabel:
+def text_label(text: str, role: str = "", *, wrap: bool = True, select: bool = False) -> QLabel:
     """A text in one of the theme's roles, always shown as plain text."""
     label = QLabel(text)
     label.setTextFormat(Qt.TextFormat.PlainText)

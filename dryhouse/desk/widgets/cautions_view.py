@@ -11,7 +11,7 @@ from dryhouse.desk.cautions import SAID, more_words, said
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.announce import announce
-from dryhouse.desk.widgets.basics import column, fill, row, stop_before, tab_through, words
+from dryhouse.desk.widgets.basics import column, fill, row, stop_before, tab_through, text_label
 from dryhouse.desk.widgets.pressable import Pressable
 from dryhouse.science.safety.unfolded import OF_A_PLANT, unfolded
 from dryhouse.science.values import Caution, Moment, gravest_first
@@ -31,7 +31,7 @@ class CautionRow(Pressable):
         self.setToolTip("F8 or click: why, and where this comes from")
         self._shape = QLabel()
         self._shape.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self._text, self._source = words(""), words("", "small")
+        self._text, self._source = text_label(""), text_label("", "small")
         beside = column(space=2)
         fill(beside, self._text, self._source)
         across = row(self._shape, space=8)
@@ -72,7 +72,7 @@ class Fold(Pressable):
         super().__init__(session)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self._turn = turn
-        self._said = words("", "label", wrap=False)
+        self._said = text_label("", "label", wrap=False)
         column(self, margin=4).addWidget(self._said)
         self.count(0, 0, is_open=False)
 

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFrame, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, row, words
+from dryhouse.desk.widgets.basics import button, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField, Field
 from dryhouse.kitchen.ports import WrittenElsewhere
 
@@ -45,7 +45,7 @@ class DraftOffer(QFrame):
     def __init__(self) -> None:
         super().__init__()
         set_role(self, "card")
-        self.asked = words("", "label")
+        self.asked = text_label("", "label")
         self.go_on = button("Go &on with it", self._take, hint="What you had typed comes back")
         self.forget = button("Forget it", self._forget, "quiet")
         across = row(space=8)

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.measures import hold
 from dryhouse.desk.theme import Theme
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 
 _WIDTH = 520
 
@@ -26,8 +26,8 @@ class EmptyState(QWidget):
         self._theme, self._picture = theme, picture
         self._icon = QLabel()
         self._icon.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        self.heading = words(heading, "heading")
-        self.sentence = words(sentence, "muted")
+        self.heading = text_label(heading, "heading")
+        self.sentence = text_label(sentence, "muted")
         for label in (self.heading, self.sentence):
             label.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         hold(self.sentence, most_wide=_WIDTH)

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark, set_role
-from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.science import quantities as q
 from dryhouse.science.display import METRIC
@@ -41,12 +41,12 @@ class Field(QWidget):
         self._value: Any = None
         self._hint = hint
         self._left = False
-        self.label = words(label, "label", wrap=False)
+        self.label = text_label(label, "label", wrap=False)
         self.edit = self.make_edit()
         self.label.setBuddy(self.edit)
         self.edit.setAccessibleName(label.replace("&", ""))
         self.edit.setPlaceholderText(hint)
-        self.sentence: QLabel = words("", "small")
+        self.sentence: QLabel = text_label("", "small")
         self.sentence.setMinimumHeight(self.sentence.fontMetrics().height() + 2)
         self._inside = column(self, space=3)
         for widget in (self.label, self.edit, self.sentence):
@@ -291,12 +291,12 @@ class ChoiceField(QWidget):
         self.session, self.name = session, name
         self.problem: InputProblem | None = None
         """A choice is never wrong by itself; what an act refuses is said below it."""
-        self.label = words(label, "label", wrap=False)
+        self.label = text_label(label, "label", wrap=False)
         self.box = ChoiceBox()
         self.box.setEditable(editable)
         self.box.setAccessibleName(label.replace("&", ""))
         self.label.setBuddy(self.box)
-        self.sentence = words("", "small")
+        self.sentence = text_label("", "small")
         self.sentence.setMinimumHeight(self.sentence.fontMetrics().height() + 2)
         inside = column(self, space=3)
         for widget in (self.label, self.box, self.sentence):

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import column, row, words
+from dryhouse.desk.widgets.basics import column, row, text_label
 from dryhouse.desk.widgets.pressable import Pressable
 from dryhouse.science.display import Style
 from dryhouse.science.values import Basis, Figure
@@ -86,11 +86,11 @@ class FigureView(Pressable):
         self.figure: Figure | None = None
         self._why, self._room = "", 0 if compact else room
         set_role(self, "card")
-        self._title = words(title, "muted")
-        self._value = words("", "heading" if compact else "figure")
-        self._beside = words("", "muted", wrap=False)
-        self._interval = words("", "muted")
-        self._basis = words("", "small")
+        self._title = text_label(title, "muted")
+        self._value = text_label("", "heading" if compact else "figure")
+        self._beside = text_label("", "muted", wrap=False)
+        self._interval = text_label("", "muted")
+        self._basis = text_label("", "small")
         inside = column(self, margin=12, space=2)
         inside.addWidget(self._title)
         value = row(self._value, space=12)

@@ -8,7 +8,7 @@ from typing import Any
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 
 
 class FoundPage(QWidget):
@@ -18,8 +18,8 @@ class FoundPage(QWidget):
         self, heading: str, sentence: str, found: Sequence[str], *acts: tuple[str, Callable[[], Any]]
     ) -> None:
         super().__init__()
-        self.heading = words(heading, "title")
-        self.sentence = words(sentence, "muted", select=True)
+        self.heading = text_label(heading, "title")
+        self.sentence = text_label(sentence, "muted", select=True)
         self.list = QListWidget()
         self.list.setAccessibleName(heading)
         self.list.setWordWrap(True)

@@ -10,7 +10,7 @@ from dryhouse.desk.icons import pixmap
 from dryhouse.desk.messages import Message
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.announce import announce
-from dryhouse.desk.widgets.basics import button, row, words
+from dryhouse.desk.widgets.basics import button, row, text_label
 
 _TINTS = {"done": "keeping", "note": "note", "input": "warn", "world": "stop", "fault": "stop"}
 _SAID = {"done": "Done", "note": "Note", "input": "Please check", "world": "Problem", "fault": "Program error"}
@@ -27,8 +27,8 @@ class MessageBar(QFrame):
         self.message: Message | None = None
         self.setObjectName("messages")
         self._shape = QLabel()
-        self._said = words("", "label", wrap=False)
-        self._text = words("", select=True)
+        self._said = text_label("", "label", wrap=False)
+        self._text = text_label("", select=True)
         self.undo = button("Undo", session.undo, "quiet", hint="Ctrl+Z")
         self.copy = button("Copy details", self._copy, "quiet")
         self.close_button = button("Close", self.dismiss, "quiet", name="Close the message")

@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.choices import FittingList
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.kept_columns import keep_columns
@@ -28,7 +28,7 @@ class NarrowedList(QWidget):
         super().__init__()
         self.session = session
         self._sort, self._descending = sort, descending
-        self.count = words("", "small")
+        self.count = text_label("", "small")
 
     def build(
         self,

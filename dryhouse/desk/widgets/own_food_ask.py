@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.kitchen.foods.own_foods import SAID, ReallyPlant, add_food, new_food
 from dryhouse.kitchen.records.foods import PLANT
 from dryhouse.science.errors import InputProblem
@@ -25,7 +25,7 @@ class ContainsEntry(QWidget):
 
     def __init__(self, question: str = "What is in it?") -> None:
         super().__init__()
-        self.question = words(question, "label")
+        self.question = text_label(question, "label")
         self.boxes = {answer: QCheckBox(said) for answer, said in SAID.items()}
         grid = QGridLayout()
         grid.setContentsMargins(0, 0, 0, 0)
@@ -74,7 +74,7 @@ class OwnFoodAsk(QFrame):
         self._asked_again: tuple[str, tuple[str, ...]] | None = None
         set_role(self, "card")
         self.contains = ContainsEntry()
-        self.sentence = words("", "small")
+        self.sentence = text_label("", "small")
         self.add_button = button("Add it", self.add, "primary", hint="Enter")
         leave = button("Not now", self.left.emit, "quiet", hint="Esc")
         inside = column(self, margin=12, space=8)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame, QWidget
 from dryhouse.desk.cautions import SAID
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionRow
 from dryhouse.desk.widgets.figure_view import also_by_measure
 from dryhouse.science.values import Caution, Figure
@@ -27,7 +27,7 @@ class WorkingsSheet(QFrame):
         self._came_from: QWidget | None = None
         self._text = ""
         set_role(self, "sheet")
-        self.heading = words("", "heading")
+        self.heading = text_label("", "heading")
         self._close = button("Close", self.close_sheet, "quiet", name="Close the side sheet", hint="Esc")
         head = row(space=8)
         head.addWidget(self.heading, 1)
@@ -98,7 +98,7 @@ class WorkingsSheet(QFrame):
         self._text = first
 
     def _add(self, text: str, role: str = "") -> None:
-        self._column.addWidget(words(text, role, select=True))
+        self._column.addWidget(text_label(text, role, select=True))
 
     def _section(self, heading: str, lines: tuple[str, ...]) -> None:
         self._column.addSpacing(8)

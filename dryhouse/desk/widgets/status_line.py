@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFrame, QLabel
 
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.theme import Theme
-from dryhouse.desk.widgets.basics import column, fill, row, words
+from dryhouse.desk.widgets.basics import column, fill, row, text_label
 from dryhouse.science.statuses import VerdictName
 
 
@@ -20,8 +20,8 @@ class StatusLine(QFrame):
         self.word = ""
         self.setObjectName("status")
         self._shape = QLabel()
-        self._word = words("", "label")
-        self._sentence = words("", select=True)
+        self._word = text_label("", "label")
+        self._sentence = text_label("", select=True)
         beside = column(space=2)
         fill(beside, self._word, self._sentence)
         across = row(self._shape, space=10)

@@ -6,7 +6,7 @@ from PySide6.QtCore import QMargins, QRect, QSize, Qt
 from PySide6.QtWidgets import QLayout, QLayoutItem, QSizePolicy, QSpacerItem, QWidget
 
 from dryhouse.desk.measures import scaled
-from dryhouse.desk.widgets.basics import words
+from dryhouse.desk.widgets.basics import text_label
 
 
 class Wrapping(QLayout):
@@ -105,7 +105,7 @@ class Wrapping(QLayout):
 
 def headed(title: str, *things: QWidget | int) -> Wrapping:
     """The head of a place or a page: its title, and what stands beside it."""
-    return Wrapping(words(title, "title", wrap=False), *things)
+    return Wrapping(text_label(title, "title", wrap=False), *things)
 
 
 class Tiles(Wrapping):

@@ -4,7 +4,7 @@ import pytest
 
 from dryhouse.desk.widgets import announce as announcing
 from dryhouse.desk.widgets.announce import Speaker
-from dryhouse.desk.widgets.basics import words
+from dryhouse.desk.widgets.basics import text_label
 
 
 @pytest.fixture
@@ -22,7 +22,7 @@ def test_a_message_is_told(window, heard):
 
 
 def test_an_answer_is_told_once_the_typing_has_paused_and_not_twice(theme, qtbot, heard):
-    label = words("about 9 oz dried")
+    label = text_label("about 9 oz dried")
     qtbot.addWidget(label)
     label.show()
     speaker = Speaker(label)
@@ -35,7 +35,7 @@ def test_an_answer_is_told_once_the_typing_has_paused_and_not_twice(theme, qtbot
 
 
 def test_what_is_out_of_sight_is_not_told(theme, qtbot, heard):
-    label = words("about 9 oz dried")
+    label = text_label("about 9 oz dried")
     qtbot.addWidget(label)
     speaker = Speaker(label)
     speaker.answer("about 9 oz dried")

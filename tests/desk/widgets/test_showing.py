@@ -6,7 +6,7 @@ from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.messages import Message
-from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView, open_reason_in
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.figure_view import FigureView, in_one_unit, unbroken
@@ -276,7 +276,7 @@ def test_the_history_of_messages_is_bounded(session):
 
 
 def test_words_are_never_read_as_markup(qtbot):
-    label = words("<b>5 < 6</b>")
+    label = text_label("<b>5 < 6</b>")
     qtbot.addWidget(label)
     assert label.textFormat() == Qt.TextFormat.PlainText
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, scrolling, text_label
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.batches.naming import batch_name
@@ -109,10 +109,10 @@ class BatchPanel(QWidget):
         super().__init__()
         self.session = session
         self.batch: Batch | None = None
-        self.heading = words("", "heading")
-        self.facts = words("", "muted", select=True)
+        self.heading = text_label("", "heading")
+        self.facts = text_label("", "muted", select=True)
         self.card = CardView(session)
-        self.trouble = words("", "problem")
+        self.trouble = text_label("", "problem")
         self.edit = button("Ed&it", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
         self.chart = button("Drying &chart", self._open_chart, hint="Open this batch in Drying now")
         self.like = button("Sa&me again", self._same_again, hint="Start a batch as this one was done")

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.announce import Speaker
-from dryhouse.desk.widgets.basics import column, empty, tab_through, words
+from dryhouse.desk.widgets.basics import column, empty, tab_through, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
@@ -62,9 +62,9 @@ class CardView(QWidget):
         self._speaker.answer(self.status.accessibleName())
         empty(self._sentences)
         for sentence in card.sentences:
-            self._sentences.addWidget(words(sentence, select=True))
+            self._sentences.addWidget(text_label(sentence, select=True))
         for sentence in card.missing:
-            self._sentences.addWidget(words(sentence, "muted"))
+            self._sentences.addWidget(text_label(sentence, "muted"))
 
     def figure_view(self, id: FigureId) -> FigureView | None:
         """The view of the first figure of that name, where the card has one."""

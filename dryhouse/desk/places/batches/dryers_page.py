@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.wrapping import headed
@@ -30,7 +30,7 @@ class DryersPage(QWidget):
         self.list = QListWidget()
         self.list.setAccessibleName("Dryers")
         hold(self.list, wide=240)
-        self.heading = words("", "heading")
+        self.heading = text_label("", "heading")
         self.fields: dict[str, Field] = {
             "name": TextField(session, "Name", hint="such as shelf dryer", name="name"),
             "trays": NumberField(

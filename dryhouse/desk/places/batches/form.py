@@ -13,7 +13,7 @@ from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.places.batches.entries import FIELD_NAMES, from_text, keep_unchanged, to_text, typed_from
 from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, side_by_side, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, side_by_side, text_label
 from dryhouse.desk.widgets.draft import DraftOffer, KeptForm
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
@@ -45,13 +45,15 @@ class LogForm(QWidget):
         """The ingredients of the batch that is edited, as they were when the form was filled."""
         self._before = TypedBatch()
         self._remembered: dict[str, str] = {}
-        self.heading = words("Log a batch", "title", wrap=False)
+        self.heading = text_label("Log a batch", "title", wrap=False)
         self.entries = Entries(session)
         self.still = QCheckBox("Still drying")
-        self.memory = words("", "small")
+        self.memory = text_label("", "small")
         self.offer = DraftOffer()
         self.preview = CardView(session)
-        self.nothing_yet = words("Type the food and its weights: the answers appear here as you type.", "muted")
+        self.nothing_yet = text_label(
+            "Type the food and its weights: the answers appear here as you type.", "muted"
+        )
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.answer)
         self.kept = KeptForm(
@@ -99,7 +101,7 @@ class LogForm(QWidget):
         self.more.hide()
         answer = QWidget()
         beside = column(answer, space=10)
-        beside.addWidget(words("Results", "heading"))
+        beside.addWidget(text_label("Results", "heading"))
         beside.addWidget(self.nothing_yet)
         beside.addWidget(self.preview)
         beside.addStretch(1)

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, row, stop_before, tab_through, words
+from dryhouse.desk.widgets.basics import column, row, stop_before, tab_through, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import QuantityField
 from dryhouse.desk.widgets.food_field import FoodField
@@ -28,10 +28,10 @@ class Ingredients(QWidget):
         self.session = session
         self._lines: list[tuple[FoodField, QuantityField, QWidget]] = []
         inside = column(self, space=2)
-        inside.addWidget(words("Ingredients of the mix", "heading"))
+        inside.addWidget(text_label("Ingredients of the mix", "heading"))
         self._column = column(space=2)
         inside.addLayout(self._column)
-        self.sum_line = words("", "muted")
+        self.sum_line = text_label("", "muted")
         self.stops = CautionsView(session)
         inside.addWidget(self.sum_line)
         inside.addWidget(self.stops)

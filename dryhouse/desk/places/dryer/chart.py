@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QMenu, QTableWidget, QTableWidgetItem, 
 from dryhouse.desk.places.dryer.live import LivePlotPane, draw_days, draw_rates, draw_runs
 from dryhouse.desk.places.dryer.pictures import picture_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.kitchen.dryer.run_words import finish_words
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
@@ -55,7 +55,7 @@ class ChartPane(QWidget):
         self.menu.aboutToShow.connect(self._offer)
         self.compare.setMenu(self.menu)
         self.plot = LivePlotPane(session, "Drying curve")
-        self.said = words("", "muted", select=True)
+        self.said = text_label("", "muted", select=True)
         inside = column(self, space=6)
         choices = row(self.view, self.time, self.residuals, 1, self.compare, space=12)
         for widget in (self.residuals, self.compare):
@@ -198,7 +198,7 @@ class CurvesPane(QWidget):
         super().__init__()
         self.session = session
         self.table = CurvesTable()
-        self.said = words("", "muted", select=True)
+        self.said = text_label("", "muted", select=True)
         inside = column(self, space=8)
         inside.addWidget(self.said)
         inside.addWidget(self.table, 1)

@@ -9,7 +9,7 @@ from dryhouse.desk.places.dryer.chart import ChartPane, CurvesPane
 from dryhouse.desk.places.dryer.figures import FiguresPane
 from dryhouse.desk.places.dryer.weighings import WeighingsPane
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.dryer.drying import reopen
@@ -30,8 +30,8 @@ class Detail(QWidget):
         super().__init__()
         self.session = session
         self.run: DryingRun | None = None
-        self.heading = words("", "heading")
-        self.facts = words("", "muted")
+        self.heading = text_label("", "heading")
+        self.facts = text_label("", "muted")
         self.again = button("Put &back on the dryer", self._reopen, hint="It was not dry yet; can be undone")
         self.like = button("Sa&me again", self._same_again, hint="Start a batch as this one was done")
         self.journal = button("Open in &Journal", self._journal, "quiet")

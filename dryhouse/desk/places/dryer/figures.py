@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, scrolling, words
+from dryhouse.desk.widgets.basics import column, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.kitchen.cards.batch_card import batch_card
@@ -55,7 +55,7 @@ class FiguresPane(QWidget):
         super().__init__()
         self.session = session
         self.views: list[FigureView] = []
-        self.sentence = words("", "label")
+        self.sentence = text_label("", "label")
         self.cautions = CautionsView(session)
         grid = QWidget()
         self._grid = QGridLayout(grid)

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFileDialog, QHeaderView, QTableWidget, QTableWidg
 
 from dryhouse.desk.places.dryer.strip import with_unit
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.table_menu import TableMenu
@@ -46,8 +46,8 @@ class ImportPage(QWidget):
         self.sheet: Sheet | None = None
         self.mapped: SheetWeighings | None = None
         self.guessed = SheetColumns()
-        self.heading = words("", "heading")
-        self.summary = words("", "label")
+        self.heading = text_label("", "heading")
+        self.summary = text_label("", "label")
         self.time = ChoiceField(session, "Time column")
         self.kind = ChoiceField(session, "Times are", _KINDS)
         self.mass = ChoiceField(session, "Weight column")

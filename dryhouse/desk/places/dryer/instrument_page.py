@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from dryhouse.desk.instruments import source_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField, TextField
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.instruments.follower import Instrument
@@ -32,7 +32,7 @@ class InstrumentPage(QWidget):
         super().__init__()
         self.session = session
         self.run: DryingRun | None = None
-        self.heading = words("", "heading")
+        self.heading = text_label("", "heading")
         self.source = ChoiceField(session, "It comes from", editable=True)
         self.baud = ChoiceField(session, "Speed of the port", [(b, str(b)) for b in BAUDS])
         self.name = TextField(session, "Call it", hint="the pantry scale", name="name")
@@ -42,7 +42,7 @@ class InstrumentPage(QWidget):
         self.pattern.set_value("unit")
         self.unit = ChoiceField(session, "A number without a unit is", [(u, u) for u in ("g", "kg", "oz", "lb")])
         self.tare = QuantityField(session, "Empty tray (tare)", Mass, hint="none", allow_zero=True)
-        self.preview = words("", select=True)
+        self.preview = text_label("", select=True)
         self.preview.setAccessibleName("What it sends now")
         self.follow_button = button("&Follow it", self.follow, "primary", hint="Enter")
         self.stop_button = button("S&top following", self.stop_following)
@@ -63,7 +63,7 @@ class InstrumentPage(QWidget):
         inside.addLayout(row(self.source, self.baud, button("Choose a file …", self.choose_file)))
         inside.addWidget(self.pattern)
         inside.addLayout(row(self.unit, self.tare, self.name))
-        inside.addWidget(words("What it sends now", "label"))
+        inside.addWidget(text_label("What it sends now", "label"))
         inside.addWidget(self.preview)
         inside.addStretch(1)
         inside.addLayout(row(self.follow_button, self.stop_button, button("Leave", self.left.emit), 1))

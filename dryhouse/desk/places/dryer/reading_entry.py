@@ -11,7 +11,7 @@ from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.fields import QuantityField
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.runs import DryingRun
@@ -82,7 +82,7 @@ class ReadingEntry(QWidget):
         super().__init__()
         self.session, self.run = session, run
         self.field = ReadingField(session, label)
-        self.question = words("", "problem")
+        self.question = text_label("", "problem")
         self.keep_button = button(
             f"Keep it, left out ({KEEP_KEY})",
             self.keep,

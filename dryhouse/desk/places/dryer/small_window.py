@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QWidget
 from dryhouse.desk.places.dryer.reading_entry import ReadingEntry
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, hairline, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, hairline, inner_key, row, scrolling, text_label
 from dryhouse.kitchen.dryer.by_now import by_now_words
 from dryhouse.kitchen.dryer.run_words import bands_words, finish_words, paused_words
 from dryhouse.kitchen.dryer.runs import DryingRun, running
@@ -33,8 +33,8 @@ class SmallStrip(QFrame):
     def __init__(self, session: Session, run: DryingRun) -> None:
         super().__init__()
         self.session, self.run = session, run
-        self.name = words("", "label", wrap=False)
-        self.now, self.finish = words("", "small"), words("", "small")
+        self.name = text_label("", "label", wrap=False)
+        self.now, self.finish = text_label("", "small"), text_label("", "small")
         self.entry = ReadingEntry(session, run, label="")
         self.entry.field.label.hide()
         self.entry.field.accepted.connect(self.entry.weigh)
@@ -74,7 +74,7 @@ class SmallWindow(QWidget):
         self.on_top = QCheckBox("Stay on &top")
         self.on_top.setChecked(settings.value(_ON_TOP, "yes") == "yes")
         self.on_top.toggled.connect(self.set_on_top)
-        self.nothing = words("Nothing is on the dryer.", "muted")
+        self.nothing = text_label("Nothing is on the dryer.", "muted")
         page = QWidget()
         inside = column(page, space=8)
         self._list = column(space=8)

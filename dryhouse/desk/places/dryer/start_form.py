@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import Entry, Kept, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, Field, mark_problem
@@ -45,11 +45,11 @@ class StartForm(QWidget):
         super().__init__()
         self.session = session
         self.planned: Batch | None = None
-        self.heading = words("Start a batch", "title", wrap=False)
+        self.heading = text_label("Start a batch", "title", wrap=False)
         self.food = FoodField(session)
         self.fields: dict[str, Field | ChoiceField] = {name: self._make(name) for name in FIELDS}
         self.cautions = CautionsView(session)
-        self.remembered = words("", "small")
+        self.remembered = text_label("", "small")
         self.kept = KeptForm(session, "start", self, self._typed, self._put_back)
         self.offer = self.kept.offer
         self.parts: tuple[BatchPart, ...] = ()

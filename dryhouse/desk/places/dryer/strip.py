@@ -15,7 +15,7 @@ from dryhouse.desk.icons import pixmap
 from dryhouse.desk.places.dryer.reading_entry import ReadingEntry, weighings_in
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
@@ -69,17 +69,17 @@ class Strip(QFrame):
         self.session, self.run = session, run
         self.is_chosen = False
         set_role(self, "card")
-        self.heading = words("", "heading")
+        self.heading = text_label("", "heading")
         self.shape = QLabel()
-        self.verdict = words("", "label", wrap=False)
-        self.clock = words("", "muted")
-        self.state = words("")
-        self.by_now = words("")
-        self.finish = words("", "label")
-        self.bands = words("", "muted")
-        self.again = words("", "muted")
-        self.asks = words("", "small")
-        self.slow = words("", "small")
+        self.verdict = text_label("", "label", wrap=False)
+        self.clock = text_label("", "muted")
+        self.state = text_label("")
+        self.by_now = text_label("")
+        self.finish = text_label("", "label")
+        self.bands = text_label("", "muted")
+        self.again = text_label("", "muted")
+        self.asks = text_label("", "small")
+        self.slow = text_label("", "small")
         self.cautions = CautionsView(session)
         self.entry = ReadingEntry(session, run)
         self.reading = self.entry.field

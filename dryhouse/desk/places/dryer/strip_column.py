@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.places.dryer.strip import Strip
 from dryhouse.desk.places.dryer.waiting import WaitingCard
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, scrolling, words
+from dryhouse.desk.widgets.basics import column, empty, scrolling, text_label
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch
 
@@ -35,7 +35,7 @@ class StripColumn(QWidget):
         """By the number of their batch, in the order shown."""
         page = QWidget()
         self._strips, self._waiting = column(space=12), column(space=8)
-        self.waiting_heading = words("Planned, waiting to be started", "heading")
+        self.waiting_heading = text_label("Planned, waiting to be started", "heading")
         cards = column(page, space=12)
         cards.addLayout(self._strips)
         cards.addWidget(self.waiting_heading)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.dryer.strip import with_unit
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
@@ -44,8 +44,8 @@ class TakeOffForm(QWidget):
         super().__init__()
         self.session = session
         self.run: DryingRun | None = None
-        self.heading = words("", "title")
-        self.standing = words("", "label")
+        self.heading = text_label("", "title")
+        self.standing = text_label("", "label")
         self.cautions = CautionsView(session)
         self.mass = QuantityField(session, label(Batch, "dried_mass"), Mass, name="dried_mass")
         self.felt = ChoiceField(

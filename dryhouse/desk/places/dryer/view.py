@@ -16,7 +16,7 @@ from dryhouse.desk.places.dryer.start_form import StartForm
 from dryhouse.desk.places.dryer.strip_column import StripColumn
 from dryhouse.desk.places.dryer.take_off import TakeOffForm
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, column, row, side_by_side, words
+from dryhouse.desk.widgets.basics import Pages, button, column, row, side_by_side, text_label
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.dryer.runs import planned
 from dryhouse.kitchen.ports import BatchQuery, Done, Record
@@ -78,7 +78,7 @@ class DryingPlace(DeskPlace):
         self.split.setStretchFactor(1, 1)
         self.start_button = button("Start a &batch", self.start, "primary", hint="Ctrl+N")
         outer = column(self, margin=20, space=12)
-        outer.addLayout(row(words("Drying now", "title", wrap=False), 1, self.start_button))
+        outer.addLayout(row(text_label("Drying now", "title", wrap=False), 1, self.start_button))
         outer.addWidget(self.split, 1)
 
     def _connect(self) -> None:

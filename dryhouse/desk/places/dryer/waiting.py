@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QFrame
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.batches.naming import batch_name
@@ -38,8 +38,8 @@ class WaitingCard(QFrame):
         )
         inside = column(self, margin=12, space=4)
         beside = column(space=2)
-        beside.addWidget(words(name, "label"))
-        beside.addWidget(words(", ".join(s for s in said if s), "muted"))
+        beside.addWidget(text_label(name, "label"))
+        beside.addWidget(text_label(", ".join(s for s in said if s), "muted"))
         across = row(space=8)
         across.addLayout(beside, 1)
         across.addWidget(self.start)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QTableWidget, QTableWidgetItem, QWidget
 from dryhouse.desk.places.dryer.reading_entry import KEEP_KEY
 from dryhouse.desk.places.dryer.strip import SCOPE_WORDS, with_unit
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.desk.widgets.table_menu import TableMenu
@@ -73,7 +73,7 @@ class WeighingsPane(QWidget):
         self.at = MomentField(session, "When", name="at")
         self.scope = ChoiceField(session, "Of", SCOPE_WORDS.items(), name="scope")
         self.heat = QuantityField(session, "In the dryer", Temperature)
-        self.events = words("", "muted", select=True)
+        self.events = text_label("", "muted", select=True)
         self.remove_event_button = button("Take the last note out", self.remove_last_event, "quiet")
         self._build()
         TableMenu(session, self.table, "Weighings", self._acts)
@@ -88,7 +88,7 @@ class WeighingsPane(QWidget):
 
     def _build(self) -> None:
         self.keep_button = button(f"Keep it, left out ({KEEP_KEY})", lambda: self.save(keep=True))
-        self.question = words("", "problem")
+        self.question = text_label("", "problem")
         self.editor = QWidget()
         inside = column(self.editor, space=4)
         inside.addLayout(row(self.gross, self.tare, self.at))

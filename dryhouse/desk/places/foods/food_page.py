@@ -10,7 +10,7 @@ from dryhouse.desk.places.foods.own_contents import OwnContents
 from dryhouse.desk.places.foods.own_figure import OwnFigureEditor
 from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, shown, source_words
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import card, column, empty, scrolling, words
+from dryhouse.desk.widgets.basics import card, column, empty, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.handbook.tables import Food
@@ -34,8 +34,8 @@ class FoodPage(QWidget):
         super().__init__()
         self.session = session
         self.food: Food | None = None
-        self.heading = words("", "title")
-        self.names = words("", "muted")
+        self.heading = text_label("", "title")
+        self.names = text_label("", "muted")
         self.cautions = CautionsView(session, most=AT_A_LOOK_UP)
         self.table = QTableWidget(0, len(_HEADINGS))
         self._dress_table()
@@ -176,9 +176,9 @@ class FoodPage(QWidget):
 
     def _say(self, heading: str, text: str, source: str) -> None:
         frame, inside = card()
-        inside.addWidget(words(heading, "label"))
-        inside.addWidget(words(text, select=True))
-        inside.addWidget(words(source, "small"))
+        inside.addWidget(text_label(heading, "label"))
+        inside.addWidget(text_label(text, select=True))
+        inside.addWidget(text_label(source, "small"))
         self._said.addWidget(frame)
 
     def _edit_row(self, item: QTableWidgetItem) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.own_food_ask import ContainsEntry
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.own_foods import ReallyPlant, contents_of_food, say_contents
@@ -22,7 +22,7 @@ class OwnContents(QWidget):
         self._slug = ""
         self._asked_again: tuple[str, ...] | None = None
         self.contains = ContainsEntry()
-        self.sentence = words("", "small")
+        self.sentence = text_label("", "small")
         self.save_button = button("Say what is in it", self.save)
         inside = column(self, space=6)
         inside.addWidget(self.contains)

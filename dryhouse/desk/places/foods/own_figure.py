@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFrame
 from dryhouse.desk.places.foods.wording import FIGURES
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, TextField
 from dryhouse.handbook.tables import Food
@@ -49,7 +49,9 @@ class OwnFigureEditor(QFrame):
         self.save_button = button("&Use my figure", self.save, "primary", hint="Enter")
         self.back_button = button("Back to the handbook's", self.take_back)
         inside = column(self, margin=12, space=4)
-        inside.addWidget(words("Have your own figure? It is then used in place of the published one.", "muted"))
+        inside.addWidget(
+            text_label("Have your own figure? It is then used in place of the published one.", "muted")
+        )
         across = row(space=12)
         across.addWidget(self.figure, 3)
         across.addWidget(self.value, 2)

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.measures import hold
 from dryhouse.desk.places.foods.wording import CATEGORIES
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.draft import Entry, Kept, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
@@ -29,16 +29,16 @@ class OwnFoodPage(QWidget):
         self.name = TextField(session, "Name", hint="such as bean chili", name="name")
         self.others = TextField(session, "Other names", hint="separated by commas")
         self.contains = ContainsEntry()
-        self.again = words("", "problem")
+        self.again = text_label("", "problem")
         self.kind = ChoiceField(session, "Kind", [("", "not said"), *CATEGORIES.items()], name="category")
         self.like = FoodField(
             session, "Dries like", hint="a food of the handbook, if one is near", name="like", own=False
         )
         self._asked_again: tuple[str, tuple[str, ...]] | None = None
         inside = column(self, space=6)
-        inside.addWidget(words("A food of my own", "title"))
+        inside.addWidget(text_label("A food of my own", "title"))
         inside.addWidget(
-            words(
+            text_label(
                 "Name a food it dries like: its figures and cautions stand in until you enter your own.",
                 "muted",
             )

@@ -7,7 +7,7 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, card, column, inner_key, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, card, column, inner_key, row, scrolling, text_label
 
 _SAID = {
     "read": "read at the source",
@@ -31,7 +31,7 @@ class SourcesPage(QWidget):
         self._cards.setContentsMargins(0, 0, 12, 0)
         self._back = button("&Back to the food", self.left.emit, hint="Esc")
         inside = column(self, space=12)
-        inside.addLayout(row(words("Sources", "heading"), 1, self._back))
+        inside.addLayout(row(text_label("Sources", "heading"), 1, self._back))
         inside.addWidget(scrolling(self._page), 1)
         self.setFocusProxy(self._back)
         inner_key(self, "Esc", self.left.emit)
@@ -40,11 +40,11 @@ class SourcesPage(QWidget):
         if not self._cards.count():
             for source in sorted(self.session.kitchen.handbook.sources.values(), key=lambda s: s.citation):
                 frame, inside = card()
-                inside.addWidget(words(source.citation, "label", select=True))
+                inside.addWidget(text_label(source.citation, "label", select=True))
                 year = f", {source.year}" if source.year else ""
-                inside.addWidget(words(f"{_SAID.get(source.how, source.how)}{year}", "muted"))
+                inside.addWidget(text_label(f"{_SAID.get(source.how, source.how)}{year}", "muted"))
                 if source.note:
-                    inside.addWidget(words(source.note, "small", select=True))
+                    inside.addWidget(text_label(source.note, "small", select=True))
                 self._cards.addWidget(frame)
             self._cards.addStretch(1)
         super().showEvent(event)

@@ -14,7 +14,7 @@ from dryhouse.desk.places.foods.own_food import OwnFoodPage
 from dryhouse.desk.places.foods.sources_page import SourcesPage
 from dryhouse.desk.places.foods.wording import CATEGORIES
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, column, side_by_side, words
+from dryhouse.desk.widgets.basics import Pages, button, column, side_by_side, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.printing import document
@@ -45,7 +45,7 @@ class HandbookPlace(DeskPlace):
         self.list = QListWidget()
         self.list.setAccessibleName("Foods")
         self.list.setUniformItemSizes(True)
-        self.count = words("", "small")
+        self.count = text_label("", "small")
         self.page = FoodPage(session)
         self.own_food = OwnFoodPage(session)
         self.sources = SourcesPage(session)

@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.fields import NumberField, QuantityField
 from dryhouse.kitchen.records import MealPart
 from dryhouse.science.quantities import Mass, Volume
@@ -34,7 +34,9 @@ class LabelFigures(QWidget):
         self.water = QuantityField(session, "Water for a portion", Volume)
         self.numbers = {name: NumberField(session, said) for name, said in _NUMBERS}
         inside = column(self, space=4)
-        inside.addWidget(words("What the label says of one portion; leave empty what it does not say.", "small"))
+        inside.addWidget(
+            text_label("What the label says of one portion; leave empty what it does not say.", "small")
+        )
         grid = QGridLayout()
         grid.setSpacing(8)
         for n, field in enumerate((self.portion, self.water, *self.numbers.values())):

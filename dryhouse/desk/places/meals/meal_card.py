@@ -18,7 +18,7 @@ from dryhouse.desk.places.meals.scale_offer import ScaleOffer
 from dryhouse.desk.places.meals.sums_view import SumsView
 from dryhouse.desk.places.meals.swap_view import SwapView
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, scrolling, tab_through, words
+from dryhouse.desk.widgets.basics import button, column, row, scrolling, tab_through, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import KeptForm, kept_entries, put_back
@@ -72,7 +72,7 @@ class MealCard(QWidget):
         self.parts = PartsTable(session)
         self.sums = SumsView(session)
         self.cautions = CautionsView(session, moment="pot")
-        self.problem = words("", "problem")
+        self.problem = text_label("", "problem")
         self.note, self.swap, self.notes = NoteForm(session), SwapView(session), NotesView(session)
         self._swapped = 0
         """The line whose swap is asked for."""
@@ -121,7 +121,7 @@ class MealCard(QWidget):
         inside.addWidget(self.cautions)
         inside.addLayout(head)
         inside.addWidget(self.offer)
-        inside.addWidget(words("Ingredients", "heading"))
+        inside.addWidget(text_label("Ingredients", "heading"))
         inside.addWidget(self.parts)
         inside.addWidget(self.problem)
         for piece in (self.swap, self.note, self.sums, self.notes):

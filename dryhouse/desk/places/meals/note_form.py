@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QCheckBox, QFrame, QGridLayout
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, tab_through, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, tab_through, text_label
 from dryhouse.desk.widgets.draft import Draft, Entry, keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.calendar import read_date, today
@@ -62,7 +62,7 @@ class NoteForm(QFrame):
         self._part_grid = QGridLayout()
         self._part_grid.setSpacing(8)
         inside = column(self, margin=16, space=8)
-        inside.addWidget(words("How it came out", "heading"))
+        inside.addWidget(text_label("How it came out", "heading"))
         grid = QGridLayout()
         grid.setHorizontalSpacing(16)
         for n, field in enumerate(
@@ -72,7 +72,7 @@ class NoteForm(QFrame):
         inside.addLayout(grid)
         inside.addWidget(self.change)
         self.save_button = save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
-        inside.addWidget(words("Single ingredients, where one came back differently", "small"))
+        inside.addWidget(text_label("Single ingredients, where one came back differently", "small"))
         inside.addLayout(self._part_grid)
         inside.addWidget(self.draw)
         inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))

@@ -7,7 +7,7 @@ from functools import partial
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, row, show_all, words
+from dryhouse.desk.widgets.basics import button, column, empty, row, show_all, text_label
 from dryhouse.kitchen.meals.cooking import notes_of, remove_note
 from dryhouse.kitchen.records import CookingNote, CookingNotePart
 from dryhouse.words.dates import full_day
@@ -27,7 +27,7 @@ class NotesView(QWidget):
         notes = notes_of(self.session.kitchen, meal) if meal else ()
         self.setVisible(bool(notes))
         if notes:
-            self._column.addWidget(words(f"Cooking notes, {len(notes)}", "heading"))
+            self._column.addWidget(text_label(f"Cooking notes, {len(notes)}", "heading"))
         for note in notes:
             remove = button(
                 "Remove",
@@ -35,7 +35,7 @@ class NotesView(QWidget):
                 "quiet",
                 name=f"Remove the note of {note.on}",
             )
-            line = row(words(self.note_words(note)), remove)
+            line = row(text_label(self.note_words(note)), remove)
             line.setStretch(0, 1)
             self._column.addLayout(line)
         show_all(self._column)

@@ -12,7 +12,7 @@ from dryhouse.desk.places.meals.ingredient_entry import IngredientEntry
 from dryhouse.desk.places.meals.label_figures import LabelFigures
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark
-from dryhouse.desk.widgets.basics import button, words
+from dryhouse.desk.widgets.basics import button, text_label
 from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.kitchen.meals.ingredients import DRIED, LABEL, STAPLE, Choice
 from dryhouse.kitchen.meals.lines import PartSheet
@@ -47,7 +47,7 @@ class PartRow(QObject):
         self.amount.setPlaceholderText("¼ cup or 1 oz")
         self.lot = ChoiceBox()
         self.lot.setAccessibleName(f"Lot of ingredient {number}")
-        self.mass, self.water, self.energy = (words("", wrap=False) for _ in range(3))
+        self.mass, self.water, self.energy = (text_label("", wrap=False) for _ in range(3))
         self.labels = LabelFigures(session, number)
         self.lot.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.lot.setMinimumContentsLength(5)

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.places.meals.part_row import PartRow
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import tab_through, words
+from dryhouse.desk.widgets.basics import tab_through, text_label
 from dryhouse.kitchen.meals.sheet import MealSheet
 from dryhouse.kitchen.records import MealPart
 from dryhouse.kitchen.shelf.lines import ShelfLine
@@ -36,7 +36,7 @@ class PartsTable(QWidget):
         self.grid.setHorizontalSpacing(5)
         self.grid.setVerticalSpacing(6)
         for n, (head, wide) in enumerate(zip(_HEADS, _WIDEST, strict=True)):
-            self.grid.addWidget(words(head, "small", wrap=False), 0, n)
+            self.grid.addWidget(text_label(head, "small", wrap=False), 0, n)
             self.grid.setColumnStretch(n, wide)
             self.grid.setColumnMinimumWidth(n, (140, 84, 120, 56, 56, 60)[n])
         self.set_parts(())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from dryhouse.desk.widgets.basics import button, row, words
+from dryhouse.desk.widgets.basics import button, row, text_label
 from dryhouse.kitchen.records import Meal
 
 
@@ -17,7 +17,7 @@ class ScaleOffer(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.said = words("")
+        self.said = text_label("")
         self.scale = button("Scale &amounts", self.scale_asked.emit, hint="Saves the meal; can be undone")
         self.keep = button("&Keep amounts", self.keep_asked.emit, "quiet", hint="Saves the meal as it stands")
         across = row(space=12)

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.cautions import stops_in_brief
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, show_all, words
+from dryhouse.desk.widgets.basics import column, empty, show_all, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.wrapping import Tiles
@@ -39,7 +39,7 @@ class AnswerStrip(QWidget):
         self.energy = FigureView(session, "Energy", compact=True, room=_ROOM)
         self.sodium = FigureView(session, "Sodium", compact=True, room=_ROOM)
         across = Tiles(self.water, self.soak, self.cook, self.energy, self.sodium, least=_TILE)
-        self.taught, self.stops = words("", "muted"), words("", "problem")
+        self.taught, self.stops = text_label("", "muted"), text_label("", "problem")
         inside = column(self, space=4)
         inside.addLayout(across)
         inside.addWidget(self.stops)
@@ -84,7 +84,7 @@ class SumsView(QWidget):
         grid = Tiles(*self.figures.values(), self.flame, self.share, least=_TILE)
         self._said = column(space=4)
         inside = column(self, space=8)
-        inside.addWidget(words("Totals", "heading"))
+        inside.addWidget(text_label("Totals", "heading"))
         inside.addLayout(grid)
         inside.addLayout(self._said)
         self.share.changed.connect(self._show)
@@ -107,11 +107,11 @@ class SumsView(QWidget):
         if sheet is None:
             return
         for remark in sheet.remarks:
-            self._said.addWidget(words(remark))
+            self._said.addWidget(text_label(remark))
         if sheet.published:
-            self._said.addWidget(words("Published figures", "label"))
+            self._said.addWidget(text_label("Published figures", "label"))
             for published in sheet.published:
                 self._said.addWidget(
-                    words(f"{published.name}: {published.sentence}  [{published.source}]", "small")
+                    text_label(f"{published.name}: {published.sentence}  [{published.source}]", "small")
                 )
         show_all(self._said)

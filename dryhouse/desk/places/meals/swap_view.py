@@ -11,7 +11,7 @@ from dryhouse.desk.cautions import came_and_went
 from dryhouse.desk.places.meals.ingredient_entry import IngredientEntry
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import KeptForm
 from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_part
@@ -34,13 +34,13 @@ class SwapView(QFrame):
         self.session = session
         self._part: MealPart | None = None
         self.swap: Swap | None = None
-        self.title = words("", "heading")
+        self.title = text_label("", "heading")
         self.name = IngredientEntry(session, "Swap for")
         self.amount = QLineEdit()
         self.amount.setAccessibleName("Amount of the substitute")
         self.amount.setPlaceholderText("the same dry weight")
-        self.sentence = words("", "small")
-        self.cautions, self.gone = CautionsView(session, moment="pot"), words("")
+        self.sentence = text_label("", "small")
+        self.cautions, self.gone = CautionsView(session, moment="pot"), text_label("")
         """What comes with the swap in full, and what goes by name."""
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(24)
@@ -118,10 +118,10 @@ class SwapView(QFrame):
         if self.swap is None:
             return
         for n, head in enumerate(("", self.swap.out.name, self.swap.into.name, "Change")):
-            self._grid.addWidget(words(head, "label", wrap=False), 0, n)
+            self._grid.addWidget(text_label(head, "label", wrap=False), 0, n)
         for at, difference in enumerate(differences(self.swap.before, self.swap.after), start=1):
             for n, text in enumerate(self._told(difference)):
-                self._grid.addWidget(words(text, wrap=False), at, n)
+                self._grid.addWidget(text_label(text, wrap=False), at, n)
 
     def _told(self, difference: Difference) -> tuple[str, str, str, str]:
         style = self.session.style

@@ -13,7 +13,7 @@ from dryhouse.desk.cautions import most_for, stops_in_brief
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import PlaceField
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft, keep_entries
@@ -53,9 +53,9 @@ class ActForm(QWidget):
         self.session = session
         self.fields: dict[str, Field | ChoiceField] = {}
         self._keep: Keep = lambda: None
-        self.heading = words("", "heading")
-        self.sentence = words("", "muted")
-        self.stops = words("", "problem")
+        self.heading = text_label("", "heading")
+        self.sentence = text_label("", "muted")
+        self.stops = text_label("", "problem")
         """The stops in brief, above the entries; below them the cautions in full."""
         self.cautions = CautionsView(session)
         self.save_button = button("&Save", self.save, "primary", hint="Enter")

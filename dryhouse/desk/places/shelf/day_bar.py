@@ -9,7 +9,7 @@ from dryhouse.desk.measures import hold
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import words
+from dryhouse.desk.widgets.basics import text_label
 from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.records import Trip
@@ -31,8 +31,8 @@ class DayBar(QWidget):
         hold(self.on, wide=150)
         self.trips = ChoiceBox()
         self.trips.setAccessibleName("The last day of a trip")
-        self.said = words("", "muted", wrap=False)
-        named = words("Show shelf on", "label", wrap=False)
+        self.said = text_label("", "muted", wrap=False)
+        named = text_label("Show shelf on", "label", wrap=False)
         named.setBuddy(self.on.edit)
         self.setLayout(Wrapping(named, self.on, self.trips, self.said, 1))
         self.setFocusProxy(self.on)

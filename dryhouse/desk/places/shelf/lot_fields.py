@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, row, words
+from dryhouse.desk.widgets.basics import button, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.records.lots import PACKAGES
@@ -48,7 +48,7 @@ class NoPlaces(QFrame):
         super().__init__()
         self.session = session
         set_role(self, "card")
-        said = words("There is no place yet: how long food keeps depends on where it stands.", "label")
+        said = text_label("There is no place yet: how long food keeps depends on where it stands.", "label")
         self.button = button("Add a p&lace", add)
         across = row(space=8)
         across.addWidget(said, 1)

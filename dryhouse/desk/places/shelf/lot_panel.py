@@ -11,7 +11,7 @@ from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, calling, column, row, scrolling, words
+from dryhouse.desk.widgets.basics import button, calling, column, row, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.status_line import StatusLine
@@ -51,15 +51,15 @@ class LotPanel(QWidget):
         super().__init__()
         self.session, self.state = session, state
         self.line: ShelfLine | None = None
-        self.heading = words("", "heading")
+        self.heading = text_label("", "heading")
         self.status = StatusLine(session.theme)
         self.keep_by = FigureView(session, "Keeps for", compact=True)
-        self.facts = words("", select=True)
-        self.conditioned = words("", select=True)
+        self.facts = text_label("", select=True)
+        self.conditioned = text_label("", select=True)
         self.run_button = button(
             "Begin it", lambda: ask(RUN[0]), hint=f"{RUN[1]} in the list; another day: Condition"
         )
-        self.history = words("", "muted", select=True)
+        self.history = text_label("", "muted", select=True)
         self.cautions = CautionsView(session)
         self.to_batch = button("Its &batch", self._open_batch, "quiet", hint="Open the batch it came from")
         page = QWidget()

@@ -13,7 +13,7 @@ from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import KindField, NoPlaces, PlaceField, in_oil_field
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, words
+from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, scrolling, tab_through, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft, KeptForm, kept_entries, put_back
@@ -94,7 +94,7 @@ class PackForm(QWidget):
         self.conditioned_from = DateField(session, "Conditioning began", hint="if it has", name="conditioned_from")
         self.conditioned_to = DateField(session, "Conditioning ended", hint="if it has", name="conditioned_to")
         self.by_servings = QCheckBox("A bag for each serving")
-        self.sum = words("", "muted")
+        self.sum = text_label("", "muted")
         self.more = QCheckBox("More is packed than was weighed dry")
         self.cautions = CautionsView(session)
         self.save_button = button("&Pack", self.save, "primary", hint="Ctrl+Enter")

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
@@ -47,7 +47,7 @@ class PlacesPage(QWidget):
         self.list.setAccessibleName("Places")
         hold(self.list, wide=260)
         self.history.setAccessibleName("Temperatures of this place, newest first")
-        self.heading = words("", "heading")
+        self.heading = text_label("", "heading")
         self.name_ = TextField(session, "Name", hint="such as pantry, cellar or freezer", name="name")
         self.temperature = QuantityField(
             session, "Temperature", Temperature, hint="such as 60 F", name="temperature"
@@ -76,7 +76,7 @@ class PlacesPage(QWidget):
             entries.addWidget(field)
         entries.addLayout(row(self.save_button, self.take_back, self.remove_button, 1))
         entries.addSpacing(12)
-        entries.addWidget(words("How warm it has been (choose one to put it right)", "label"))
+        entries.addWidget(text_label("How warm it has been (choose one to put it right)", "label"))
         entries.addWidget(self.history, 1)
         beside = column(space=8)
         beside.addWidget(self.list, 1)

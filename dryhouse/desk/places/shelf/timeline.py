@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, words
+from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.plot_pane import PlotPane
 from dryhouse.kitchen.calendar import today
 from dryhouse.science.statuses import Status
@@ -19,10 +19,10 @@ class Timeline(QWidget):
     def __init__(self, session: Session, state: ShelfState) -> None:
         super().__init__()
         self.session, self.state = session, state
-        self.said = words("", select=True)
+        self.said = text_label("", select=True)
         self.pane = PlotPane(session, "The shelf along time")
         inside = column(self, space=8)
-        inside.addWidget(words("Timeline", "heading"))
+        inside.addWidget(text_label("Timeline", "heading"))
         inside.addWidget(self.said)
         inside.addWidget(self.pane, 1)
 

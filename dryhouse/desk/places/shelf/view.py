@@ -16,7 +16,7 @@ from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, RUN, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, calling, column, side_by_side, words
+from dryhouse.desk.widgets.basics import Pages, button, calling, column, side_by_side, text_label
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.desk.widgets.wrapping import headed
@@ -72,7 +72,7 @@ class ShelfPlace(ListPlace):
         self.panel = LotPanel(session, self.state, self.ask)
         self.form = ActForm(session)
         self.day = DayBar(session, state)
-        self.today_said = words("")
+        self.today_said = text_label("")
         """What conditioning asks for today; hidden where it asks for nothing."""
         self._timeline: Timeline | None = None
         self._pack: PackForm | None = None

@@ -15,7 +15,7 @@ from dryhouse.desk.places.yields.wording import (
 )
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.announce import Speaker
-from dryhouse.desk.widgets.basics import button, card, column, row, words
+from dryhouse.desk.widgets.basics import button, card, column, row, text_label
 from dryhouse.desk.widgets.figure_view import FigureView, unbroken
 from dryhouse.kitchen.yields.yields import YieldAnswer
 from dryhouse.words.workings import lines as said_in_lines
@@ -30,17 +30,17 @@ class AnswerView(QWidget):
         super().__init__()
         self.session = session
         self._speaker = Speaker(self)
-        self.sentence = words("", "heading", select=True)
-        self.rests_on = words("", "muted")
+        self.sentence = text_label("", "heading", select=True)
+        self.rests_on = text_label("", "muted")
         self.joined = FigureView(session, "Dried")
-        self.missing = words("", "muted")
+        self.missing = text_label("", "muted")
         self.handbook = FigureView(session, "By the handbook", compact=True)
         self.own = FigureView(session, "By your batches", compact=True)
         self.bought = FigureView(session, "To buy (as purchased)", compact=True)
         self.hours = FigureView(session, "Hours in the dryer", compact=True)
         trays, inside = card()
-        self.trays_title = words("Trays", "muted")
-        self.trays = words("")
+        self.trays_title = text_label("Trays", "muted")
+        self.trays = text_label("")
         inside.addWidget(self.trays_title)
         inside.addWidget(self.trays)
         inside.addStretch(1)

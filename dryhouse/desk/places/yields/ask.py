@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLineEdit, QPushButton,
 
 from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, empty, fill, row, words
+from dryhouse.desk.widgets.basics import button, column, empty, fill, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.yields.typed_line import YieldLine
@@ -39,9 +39,9 @@ class AskBar(QWidget):
         self.line.setAccessibleName("Food and amount")
         self.line.setPlaceholderText("corn 1 cup")
         self.line.setClearButtonEnabled(True)
-        label = words("Food and amount", "label", wrap=False)
+        label = text_label("Food and amount", "label", wrap=False)
         label.setBuddy(self.line)
-        self.understood = words("", "small")
+        self.understood = text_label("", "small")
         self.understood.setMinimumHeight(self.understood.fontMetrics().height() + 2)
         self.ways = QButtonGroup(self)
         self.to_dried = self._way("Fresh → dried", "I have so much fresh food; how much dried does it give?")
@@ -57,7 +57,7 @@ class AskBar(QWidget):
         fill(column(asked, space=3), label, self.line, self.understood)
         fill(
             column(which, space=3),
-            words("Which way", "label", wrap=False),
+            text_label("Which way", "label", wrap=False),
             row(self.to_dried, self.to_fresh, space=4),
             1,
         )
@@ -146,7 +146,7 @@ class AskBar(QWidget):
         self._shown_others = (asked, *others)
         empty(self._others)
         if others:
-            self._others.addWidget(words(asked, "muted", wrap=False))
+            self._others.addWidget(text_label(asked, "muted", wrap=False))
             for name in others:
                 chosen = button(name, partial(self._take, name), "quiet", name=f"Take {name} instead")
                 self._others.addWidget(chosen)

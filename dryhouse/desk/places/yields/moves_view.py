@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import card, column, empty, words
+from dryhouse.desk.widgets.basics import card, column, empty, text_label
 from dryhouse.kitchen.yields.influences import Move
 from dryhouse.science.yields.moves import FEWEST
 from dryhouse.words.charts import percent
@@ -34,8 +34,8 @@ class MovesView(QWidget):
         self._grid.setHorizontalSpacing(16)
         self._grid.setVerticalSpacing(4)
         self._grid.setColumnStretch(3, 1)
-        self.note = words(SILENT, "small")
-        inside.addWidget(words("What changes your yield", "label"))
+        self.note = text_label(SILENT, "small")
+        inside.addWidget(text_label("What changes your yield", "label"))
         inside.addLayout(self._grid)
         inside.addWidget(self.note)
         column(self).addWidget(frame)
@@ -45,7 +45,7 @@ class MovesView(QWidget):
         empty(self._grid)
         line = 0
         for move in moves:
-            self._grid.addWidget(words(f"By {move.what}", "small"), line, 0, 1, 4)
+            self._grid.addWidget(text_label(f"By {move.what}", "small"), line, 0, 1, 4)
             line += 1
             for group in move.groups:
                 name = (
@@ -53,7 +53,7 @@ class MovesView(QWidget):
                 )
                 finding = message_words(group.finding, self.session.style)
                 for side, text in enumerate((name, f"n={group.n}", percent(100 * group.ratio), finding)):
-                    label = words(text, "label" if side == 3 and group.shows else "", wrap=side == 3)
+                    label = text_label(text, "label" if side == 3 and group.shows else "", wrap=side == 3)
                     if side in (1, 2):
                         label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
                     self._grid.addWidget(label, line, side)

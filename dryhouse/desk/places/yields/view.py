@@ -15,7 +15,7 @@ from dryhouse.desk.places.yields.learned import Learned, everyday_amount
 from dryhouse.desk.places.yields.moves_view import MovesView
 from dryhouse.desk.places.yields.wording import copied, page, picture
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, column, scrolling, words
+from dryhouse.desk.widgets.basics import Pages, column, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.plot_pane import PlotPane
@@ -74,13 +74,13 @@ class YieldsPlace(DeskPlace):
             (f"Try “{_EXAMPLE_FRESH}”", lambda: self.type(_EXAMPLE_FRESH)),
             (f"Try “{_EXAMPLE_DRIED}”", lambda: self.type(_EXAMPLE_DRIED)),
         )
-        self.refused = words("", "muted")
+        self.refused = text_label("", "muted")
         self._stack = Pages()
         self._stack.addWidget(self.empty)
         self._page = scrolling(self._answer_page())
         self._stack.addWidget(self._page)
         inside = column(self, margin=20, space=12)
-        inside.addWidget(words("Yields", "title"))
+        inside.addWidget(text_label("Yields", "title"))
         inside.addWidget(self.ask)
         inside.addWidget(self.refused)
         inside.addWidget(self._stack, 1)

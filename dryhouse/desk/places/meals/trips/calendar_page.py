@@ -11,7 +11,7 @@ from dryhouse.desk.places.meals.trips.hours_form import HoursForm
 from dryhouse.desk.places.meals.trips.weeks import weeks_page
 from dryhouse.desk.places.meals.wording import drying_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, calling, column, empty, row, words
+from dryhouse.desk.widgets.basics import button, calling, column, empty, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.calendar_file import ENDING, write_calendar
@@ -36,7 +36,7 @@ class CalendarPage(QWidget):
         super().__init__()
         self.session = session
         self.plan: Plan | None = None
-        self.hours_line = words("", "small")
+        self.hours_line = text_label("", "small")
         self.change = button("Change the &hours", self._change, name="Change the hours you keep")
         self.show_as = ChoiceField(session, "Show as", ((LIST, "a list"), (WEEKS, "weeks")), name="show_as")
         self.show_as.label.hide()

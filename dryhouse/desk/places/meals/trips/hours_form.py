@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.household import (
@@ -44,7 +44,7 @@ class HoursForm(QFrame):
         self.begin = TextField(session, "Spread the loads from", hint="now, or a month such as May", name="begin")
         self._fields = (self.awake, self.away, self.days, self.nights, self.begin)
         inside = column(self, margin=12, space=8)
-        inside.addWidget(words("The hours you keep", "heading"))
+        inside.addWidget(text_label("The hours you keep", "heading"))
         grid = QGridLayout()
         grid.setHorizontalSpacing(16)
         for n, field in enumerate(self._fields):
@@ -54,7 +54,7 @@ class HoursForm(QFrame):
                 field.accepted.connect(self.save)
         inside.addLayout(grid)
         why = "Loads are started after you are home and taken off before you leave or go to bed."
-        inside.addWidget(words(why, "small"))
+        inside.addWidget(text_label(why, "small"))
         keep = button("Keep these hours", self.save, "primary", hint="Enter")
         inner_key(self, "Esc", self.left.emit)
         inside.addLayout(row(keep, button("Close", self.left.emit, hint="Esc"), 1))

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.kitchen.records import TripPerson
 from dryhouse.science.errors import InputProblem
 
@@ -37,7 +37,7 @@ class PeopleTable(QWidget):
         self.add = button("Add a &person", self.add_person)
         said = "Say it only of those who eat more or less than usual, avoid something, or fall ill more easily."
         inside = column(self, space=4)
-        inside.addLayout(row(words(said, "small"), 1, self.add))
+        inside.addLayout(row(text_label(said, "small"), 1, self.add))
         inside.addWidget(self.table)
 
     def show_people(self, people: Sequence[TripPerson]) -> None:

@@ -12,7 +12,7 @@ from dryhouse.desk.places.meals.trips.lots_table import LotsTable
 from dryhouse.desk.places.meals.trips.shopping_page import ShoppingPage
 from dryhouse.desk.places.meals.wording import packing_page, shopping_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, words
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.printing import document, preview_print
 from dryhouse.kitchen.records import Trip
@@ -38,7 +38,7 @@ class PlanView(QWidget):
         super().__init__()
         self.session = session
         self.plan: Plan | None = None
-        self.says = words("", "label")
+        self.says = text_label("", "label")
         self.tabs = QTabWidget()
         self.tabs.setAccessibleName("Days and lists of the trip")
         self.tabs.setDocumentMode(True)

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QComboBox, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, scrolling, words
+from dryhouse.desk.widgets.basics import column, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.table_menu import TableMenu
@@ -42,7 +42,7 @@ class ShoppingPage(QWidget):
             self.table.horizontalHeader().setSectionResizeMode(
                 n, modes.Stretch if n in (NAME, NOTE) else modes.ResizeToContents
             )
-        self.nothing = words("Nothing to buy.", "muted")
+        self.nothing = text_label("Nothing to buy.", "muted")
         self.cautions = CautionsView(session)
         below = scrolling(self.cautions)
         below.setMaximumHeight(_CAUTIONS_HIGH)

@@ -13,7 +13,7 @@ from dryhouse.desk.places.meals.note_form import DayField
 from dryhouse.desk.places.meals.trips.people_table import PeopleTable
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, words
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.draft import Draft, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.wrapping import Tiles
@@ -64,7 +64,7 @@ class TripForm(QFrame):
         self.layovers = TextField(session, "Layover days", hint="by number, such as 3 6", name="layovers")
         self.fuel = QuantityField(session, "Fuel for a liter boiled", Mass, hint="what you weighed", name="fuel")
         self.people_table = PeopleTable(session)
-        self.title = words("A new trip", "heading")
+        self.title = text_label("A new trip", "heading")
         inside = column(self, margin=16, space=8)
         inside.addWidget(self.title)
         self._fields = (
@@ -76,7 +76,7 @@ class TripForm(QFrame):
             field.accepted.connect(self.save)
         inside.addLayout(Tiles(*self._fields, least=200, space=16))
         why = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
-        inside.addWidget(words(why, "small"))
+        inside.addWidget(text_label(why, "small"))
         inside.addWidget(self.people_table)
         save = button("&Save the trip", self.save, "primary", hint="Enter")
         self.kept = KeptForm(session, "trip", self, self._typed, self._put_back)

@@ -15,7 +15,7 @@ from dryhouse.desk.places.meals.trips.plan_view import PlanView
 from dryhouse.desk.places.meals.trips.trip_form import TripForm
 from dryhouse.desk.places.meals.trips.trip_grid import TripGrid
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, column, fill, row, scrolling, side_by_side, words
+from dryhouse.desk.widgets.basics import Pages, button, column, fill, row, scrolling, side_by_side, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.empty_state import EmptyState
@@ -45,7 +45,7 @@ class TripsPage(QWidget):
         self.choice = ChoiceBox()
         self.choice.setAccessibleName("Trip")
         hold(self.choice, least_wide=260)
-        self.summary = words("", "muted")
+        self.summary = text_label("", "muted")
         self.form = TripForm(session)
         self.list = MealList(session, "Meals to put on a day")
         self.grid, self.cautions = TripGrid(session), CautionsView(session, moment="pot")
@@ -73,7 +73,9 @@ class TripsPage(QWidget):
         left = QWidget()
         inside = column(left, space=8)
         inside.addWidget(self.list)
-        inside.addWidget(words("Drag a meal onto a day, or choose one here and press Enter on the day.", "small"))
+        inside.addWidget(
+            text_label("Drag a meal onto a day, or choose one here and press Enter on the day.", "small")
+        )
         right = QWidget()
         below = scrolling(self.cautions)
         hold(below, most_high=_CAUTIONS_HIGH)
