@@ -34,8 +34,8 @@ def run(args: argparse.Namespace) -> int:
     """Answer in the unit that was typed; a measure is answered in grams, and in that measure beside it."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.foods.catalog import food
+    from dryhouse.kitchen.foods.counted import counted_mass
     from dryhouse.kitchen.settings import style
-    from dryhouse.kitchen.yields.counted import counted_mass
     from dryhouse.kitchen.yields.yields import DRIED, FRESH, yields
     from dryhouse.science.quantities import parse_amount
 

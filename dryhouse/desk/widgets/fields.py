@@ -7,7 +7,7 @@ emits `changed` whenever its value changes.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
@@ -18,6 +18,8 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark, set_role
 from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.choice_box import ChoiceBox
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.foods.counted import counted_mass
 from dryhouse.science import quantities as q
 from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
@@ -202,7 +204,13 @@ class QuantityField(Field):
         self.kind = kind
         self._unit = default_unit
         self._allow_zero = allow_zero
+        self._food: Callable[[], Food | None] | None = None
         super().__init__(session, label, hint=hint, name=name)
+
+    def count_pieces_of(self, food: Field) -> None:
+        """Take so many pieces of the food that is named there for their weight: `3 medium apples`."""
+        self._food = food.value
+        food.changed.connect(self._judge)
 
     @property
     def default_unit(self) -> str:
@@ -224,6 +232,9 @@ class QuantityField(Field):
             self._judge()
 
     def read(self, text: str) -> q.Quantity:
+        food = self._food() if self._food is not None else None
+        if food is not None and (counted := counted_mass(food, text)) is not None:
+            return counted[0]
         return q.parse(
             text,
             self.kind,

@@ -11,9 +11,11 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
 
+from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.dryers import find_dryer
 from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.foods.counted import mass_typed
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.batches import FINISHED, OTHER_PRECOOK
@@ -87,11 +89,20 @@ def draft_from(kitchen: Kitchen, typed: TypedBatch, state: str = FINISHED) -> Ba
     for entry, shape in ENTRIES.items():
         if text := typed[entry].strip():
             try:
-                values[shape.name] = find_dryer(kitchen, text).id if entry == "dryer" else read(shape, text, like)
+                values[shape.name] = _value(kitchen, known, entry, shape, text, like)
             except InputProblem as problem:
                 raise InputProblem(problem.said, entry) from None
     batch = Batch(known.slug, state=state, started=started, ended=ended, **values)
     return BatchDraft(batch, _parts(kitchen, typed.parts, like))
+
+
+def _value(kitchen: Kitchen, known: Food, entry: str, shape: Shape, text: str, like: Style) -> Any:
+    """The value of one entry: a dryer's number, a weight loaded that may be so many pieces, else as it is read."""
+    if entry == "dryer":
+        return find_dryer(kitchen, text).id
+    if shape.name == "prepared_mass":
+        return mass_typed(known, text, default_unit=like.mass_unit, decimal_comma=like.decimal_comma)
+    return read(shape, text, like)
 
 
 def _times(kitchen: Kitchen, typed: TypedBatch, like: Style) -> tuple[datetime | None, datetime | None]:
@@ -172,9 +183,9 @@ def _parts(kitchen: Kitchen, typed: tuple[tuple[str, str], ...], like: Style) ->
     parts = []
     for position, (name, amount) in enumerate(t for t in typed if any(s.strip() for s in t)):
         try:
-            slug = food(kitchen, name).slug
-            mass = parse(amount, Mass, default_unit=like.mass_unit, decimal_comma=like.decimal_comma)
+            known = food(kitchen, name)
+            mass = mass_typed(known, amount, default_unit=like.mass_unit, decimal_comma=like.decimal_comma)
         except InputProblem as problem:
             raise InputProblem(f"Ingredient {position + 1}: {problem_sentence(problem)}", "parts") from None
-        parts.append(BatchPart(0, position, slug, mass))
+        parts.append(BatchPart(0, position, known.slug, mass))
     return tuple(parts)

@@ -11,6 +11,7 @@ from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions
 from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
 from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.foods.counted import mass_typed
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.settings import style
@@ -18,7 +19,7 @@ from dryhouse.kitchen.yields.jar_water import takes_up
 from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.moisture import LoadPart, load_of, target_mass, typed_moisture
-from dryhouse.science.quantities import Mass, parse_amount, parse_mass, parse_percent, unit_typed
+from dryhouse.science.quantities import Mass, parse_amount, parse_percent, unit_typed
 from dryhouse.science.safety import FoodFacts
 from dryhouse.science.statuses import Severity
 from dryhouse.science.units import SIZES, figure_in
@@ -36,7 +37,6 @@ def target(
     the food need not be one that is known here: the cautions then say so. Raises InputProblem.
     """
     comma = style(kitchen).decimal_comma
-    mass = parse_mass(fresh, decimal_comma=comma)
     entered_water = None if solids is None else _water_from(solids, comma)
     entered_target = None if moisture is None else _entered_target(moisture, comma)
     try:
@@ -46,6 +46,7 @@ def target(
         if entered_water is None or entered_target is None:
             raise
         known, cautions = Food(name, name, (), "other"), _cautions_of_any(asked)
+    mass = mass_typed(known, fresh, decimal_comma=comma)
     water, goal = entered_water or _with_range(known), entered_target or known.fact("target_moisture")
     if water is None:
         raise NotKnown(f"No starting moisture is known for {known.name}; give its solids.", "solids")

@@ -13,6 +13,7 @@ from functools import cache
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.catalog import find_foods
 from dryhouse.kitchen.foods.catalog import food as find_food
+from dryhouse.kitchen.foods.counted import counted_mass, without_pieces
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.yields.yields import DRIED, FRESH, Direction
 from dryhouse.science.errors import InputProblem
@@ -50,7 +51,11 @@ def read_line(kitchen: Kitchen, text: str, *, decimal_comma: bool = False) -> Yi
     spoken = re.findall(r"[^\s,;:→>]+", rest)
     ways = [_WAYS[w.casefold()] for w in spoken if w.casefold() in _WAYS]
     named = " ".join(w for w in spoken if w.casefold() not in _WAYS and w.casefold() not in _SMALL_WORDS)
+    if amount is None and problem and without_pieces(named):
+        named = without_pieces(named)
     known, others = _foods(kitchen, named)
+    if amount is None and problem and known is not None:
+        amount, problem = _pieces(known, text, problem)
     if not named:
         hint = "Name a food, such as corn."
     elif known is None and others:
@@ -64,6 +69,18 @@ def read_line(kitchen: Kitchen, text: str, *, decimal_comma: bool = False) -> Yi
     else:
         hint = ""
     return YieldLine(named, known, others, amount, ways[-1] if ways else None, hint)
+
+
+def _pieces(known: Food, text: str, problem: str) -> tuple[Mass | None, str]:
+    """The weight of so many pieces of the food, wherever in the line their number stands; or what is wrong."""
+    number = _BARE.search(text)
+    others = "" if number is None else text[: number.start()] + " " + text[number.end() :]
+    spoken = " ".join(w for w in others.split() if w.casefold() not in _WAYS and w.casefold() not in _SMALL_WORDS)
+    try:
+        counted = None if number is None else counted_mass(known, f"{number[0]} {spoken}")
+    except InputProblem as refused:
+        return None, problem if without_pieces(spoken) == spoken else problem_sentence(refused)
+    return (None, problem) if counted is None else (counted[0], "")
 
 
 @cache

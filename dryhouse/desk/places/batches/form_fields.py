@@ -81,6 +81,9 @@ class Entries(QObject):
             if isinstance(field, Field):
                 field.edit.textChanged.connect(self.changed)
                 field.accepted.connect(self.accepted)
+        loaded = self.fields["fresh"]
+        assert isinstance(loaded, QuantityField)
+        loaded.count_pieces_of(self.food)
         self.food.edit.textChanged.connect(self.changed)
         self.food.accepted.connect(lambda: self.fields["fresh"].setFocus())
         self.mix.changed.connect(self.changed)

@@ -81,6 +81,7 @@ class Ingredients(QWidget):
         number = len(self._lines) + 1
         food = FoodField(self.session, f"Ingredient {number}", hint="such as lentils", name="parts")
         weight = QuantityField(self.session, f"Weight of ingredient {number}", Mass, name="parts")
+        weight.count_pieces_of(food)
         food.show_text(name)
         weight.edit.setText(mass)
         line = QWidget()

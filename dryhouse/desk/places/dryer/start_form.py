@@ -11,7 +11,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import Entry, Kept, KeptForm, kept_entries, put_back
-from dryhouse.desk.widgets.fields import ChoiceField, Field, mark_problem
+from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.record_fields import field_for
@@ -55,6 +55,9 @@ class StartForm(QWidget):
         self.parts: tuple[BatchPart, ...] = ()
         """The ingredients of a mix that is made again."""
         self._build()
+        loaded = self.fields["prepared_mass"]
+        assert isinstance(loaded, QuantityField)
+        loaded.count_pieces_of(self.food)
         self.food.chosen.connect(self._remember)
         for field in self.fields.values():
             field.changed.connect(self._caution)

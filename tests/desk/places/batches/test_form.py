@@ -302,3 +302,13 @@ def test_clear_empties_the_form(form):
     enter(form, food="corn", fresh="3 oz", notes="x")
     form.clear()
     assert form.typed() == TypedBatch()
+
+
+def test_a_weight_loaded_may_be_so_many_pieces_and_says_what_they_weigh(form):
+    enter(form, food="corn", fresh="6 medium ears")
+    fresh = form.entries.fields["fresh"]
+    assert fresh.problem is None
+    assert fresh.value().si == pytest.approx(612)
+    assert "1 lb 5.6 oz" in fresh.sentence.text()
+    enter(form, food="apple")
+    assert fresh.problem is not None, "an apple has no ears"

@@ -8,13 +8,26 @@ from dryhouse.handbook.pieces import pieces
 from dryhouse.handbook.spelling import words
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Mass
+from dryhouse.science.quantities import Mass, parse
 from dryhouse.science.values import Fact
 
 _COUNT = re.compile(r"(\d{1,4}(?:\.\d+)?|½|¼|¾)\s*(\D*)")
 _PARTS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 _KINDS = ("bunch", "can", "head", "ear", "clove", "stalk", "piece", "bulb", "package")
 _SIZES = ("small", "medium", "extra large", "large")
+
+
+def mass_typed(food: Food | None, text: str, *, default_unit: str = "", decimal_comma: bool = False) -> Mass:
+    """A weight as it is typed for a food, or so many pieces of it. Raises InputProblem."""
+    counted = counted_mass(food, text) if food is not None else None
+    if counted is not None:
+        return counted[0]
+    return parse(text, Mass, default_unit=default_unit, decimal_comma=decimal_comma)
+
+
+def without_pieces(said: str) -> str:
+    """The words without those that only say what is counted: `medium apples` is `apples`, `corn ears` is `corn`."""
+    return " ".join(w for w in said.split() if not set(words(w)) & {*_KINDS, *" ".join(_SIZES).split()})
 
 
 def counted_mass(food: Food, text: str) -> tuple[Mass, Fact] | None:
