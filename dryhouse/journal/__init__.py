@@ -11,6 +11,9 @@ sqlite                  everything that only SQLite does: the file, its locks an
 missing_journal         what stands for a journal that is not there
 opening                 any number of windows and commands, one act at a time; revision, network_drives and problems
                         help it
-backup, check           copies to go back to; whether the file is whole
+parts, looked_up        what a file is made of, compared before anything in it is run
+backup, backup_list     copies to go back to, thinned as they grow older (thinning), and as they are offered
+check, record_check     whether the file, its parts, every record and the backups are whole; mending puts right what
+                        can be
 sample                  the sample journal
 """
