@@ -115,7 +115,7 @@ class BatchPanel(QWidget):
         self.trouble = text_label("", "problem")
         self.edit = button("Ed&it", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
         self.chart = button("Drying &chart", self._open_chart, hint="Open this batch in Drying now")
-        self.like = button("A&gain", self._same_again, name="Same again", hint="Start a batch as this one was done")
+        self.like = button("Again", self._same_again, name="Same again", hint="Start a batch as this one was done")
         self.delete = button("Remove", lambda: self._ask(self.delete_asked), hint="Del in the list; can be undone")
         page = QWidget()
         inside = column(page, margin=0, space=10)

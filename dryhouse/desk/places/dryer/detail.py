@@ -33,7 +33,7 @@ class Detail(QWidget):
         self.heading = text_label("", "heading")
         self.facts = text_label("", "muted")
         self.again = button("Put &back on the dryer", self._reopen, hint="It was not dry yet; can be undone")
-        self.like = button("Sa&me again", self._same_again, hint="Start a batch as this one was done")
+        self.like = button("Same again", self._same_again, hint="Start a batch as this one was done")
         self.journal = button("Open in &Journal", self._journal, "quiet")
         self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
         self.chart, self.weighings = ChartPane(session), WeighingsPane(session)
