@@ -8,6 +8,7 @@ from datetime import date, datetime
 
 from dryhouse.science.display import counted
 from dryhouse.words.dates import clock, short_day, weekday_clock, weekday_words
+from dryhouse.words.names import capital
 
 INTO_FREEZER = "into the freezer once it is cool, until you leave"
 KEEP_COLD = "keep it cold until the trip: in a warm room it would be past its keep-by"
@@ -65,7 +66,7 @@ def in_calendar(
 
 def jars_are_conditioned(name: str) -> str:
     """`Apple is conditioned: look at the jars and seal them`."""
-    return f"{name[:1].upper()}{name[1:]} is conditioned: look at the jars and seal them"
+    return f"{capital(name)} is conditioned: look at the jars and seal them"
 
 
 def days_of_bags(days: Sequence[date]) -> str:

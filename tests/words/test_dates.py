@@ -58,3 +58,15 @@ def test_a_moment_of_these_days_is_said_by_its_distance():
     assert dates.day_and_clock(now.replace(hour=9, minute=30) - timedelta(days=1), now) == "yesterday 9:30"
     assert dates.day_and_clock(now - timedelta(days=20), now) == "6 Nov 2026 20:00"
     assert dates.day_and_clock(now + timedelta(days=1), now) == "27 Nov 2026 20:00"
+
+
+@every_row(
+    ("hour", "said"),
+    [(0, "12:05 am"), (1, "1:05 am"), (11, "11:05 am"), (12, "12:05 pm"), (13, "1:05 pm"), (23, "11:05 pm")],
+)
+def test_a_clock_of_twelve_hours_begins_again_at_noon(hour, said):
+    dates.tell_twelve_hours(True)
+    try:
+        assert dates.clock(MOMENT.replace(hour=hour)) == said
+    finally:
+        dates.tell_twelve_hours(False)

@@ -2,7 +2,14 @@
 
 from datetime import UTC, date, datetime
 
-from dryhouse.words.trip_plans import conditioned, days_of_bags, from_to, on_trays, takes
+from dryhouse.words.trip_plans import (
+    conditioned,
+    days_of_bags,
+    from_to,
+    jars_are_conditioned,
+    on_trays,
+    takes,
+)
 
 FRIDAY = datetime(2027, 8, 6, 18, tzinfo=UTC)
 
@@ -17,6 +24,10 @@ def test_hours_and_trays_are_said_with_their_range_and_number():
     assert takes(9.2, None, None) == takes(9.0, 9.0, 9.0) == "9 h"
     assert on_trays("3 lb", 1) == "3 lb on 1 tray"
     assert conditioned(10, date(2027, 8, 17)) == "condition 10 days, ready Tue 17 Aug"
+
+
+def test_what_is_conditioned_is_said_with_a_capital() -> None:
+    assert jars_are_conditioned("sour cherry") == "Sour cherry is conditioned: look at the jars and seal them"
 
 
 def test_bags_on_days_in_a_row_are_said_together():
