@@ -29,7 +29,8 @@ class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
         if unknown := re.match(r"argument VERB: invalid choice: '(.*?)' \(choose from", message):
             raise InputProblem(_no_such_verb(unknown[1]))
-        raise InputProblem(f"{message[:1].upper()}{message[1:]}. “{self.prog} --help” shows what would be right.")
+        said = " ".join(message.split())
+        raise InputProblem(f"{said[:1].upper()}{said[1:]}. “{self.prog} --help” shows what would be right.")
 
 
 def make_parser(desk: Callable[[Any], int], given: Sequence[str] = ()) -> argparse.ArgumentParser:

@@ -1,7 +1,8 @@
 """Reading a moment as people type it: `2026-11-20 18:00`, `yesterday 18:00`, `18:00`, `20 Nov 7:30`.
 
 A time on its own means the last time the clock showed it. Answers are in UTC; what was typed is on the
-person's own clock.
+person's own clock. When the clocks are set, an hour is left out or comes twice: of the one that never was the
+sentence says so, and of the one that came twice it asks which, unless what stands around it tells.
 """
 
 from __future__ import annotations
@@ -13,6 +14,8 @@ from typing import Protocol
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_duration
+from dryhouse.words.dates import clock as clock_words
+from dryhouse.words.dates import day_words
 
 EXAMPLE = "2026-11-20 18:00, yesterday 18:00, or 18:00"
 
@@ -40,6 +43,8 @@ _DAY_AND_TIME = re.compile(
     r"(?:(?P<day>.*?)(?:\s+at|(?<=\d)t|\s|^))?\s*"
     r"(?P<time>\d{1,2}(?:[:.h]\d{2}){1,2}\s*(?:am|pm)?|\d{1,2}\s*(?:am|pm))"
 )
+_WHICH = re.compile(r"(?P<moment>.*\S)\s+\(?(?P<which>first|second)\)?")
+"""Of an hour that comes twice: which of them."""
 _TIME = re.compile(r"(?P<h>\d{1,2})(?:[:.h](?P<m>\d{2}))?(?::(?P<s>\d{2}))?\s*(?P<half>am|pm)?")
 
 
@@ -84,21 +89,42 @@ def _moment(wall: Wall, text: str, field: str, after: datetime | None) -> dateti
         return datetime.fromisoformat(low.upper()).astimezone(UTC)
     if low.endswith(" ago"):
         return wall.now() - timedelta(seconds=parse_duration(low.removesuffix(" ago")).si)
-    day_words, clock = _split(low)
+    told = _WHICH.fullmatch(low)
+    words_of_day, clock = _split(low if told is None else told["moment"])
     moment_of_day = _time(clock) if clock else None
-    day = read_day(day_words, here.date()) if day_words else None
-    if moment_of_day is None or (day is None and day_words):
+    day = read_day(words_of_day, here.date()) if words_of_day else None
+    if moment_of_day is None or (day is None and words_of_day):
         raise InputProblem(f"“{typed}” is not a moment; write it like {EXAMPLE}.", field)
-    if day is None and after is not None:
-        first = wall.local(after).date()
-        made = _here(wall, first, moment_of_day)
-        return (
-            made if made > after - timedelta(minutes=1) else _here(wall, first + timedelta(days=1), moment_of_day)
-        )
-    made = _here(wall, day or here.date(), moment_of_day)
-    if day is None and made > wall.now() + timedelta(minutes=1):
-        made = _here(wall, here.date() - timedelta(days=1), moment_of_day)
-    return made
+    which = "" if told is None else told["which"]
+
+    def on(day: date) -> list[datetime]:
+        return _meanings(wall, day, moment_of_day, which, field)
+
+    if after is not None:
+        first = day or wall.local(after).date()
+        later = [made for made in on(first) if made > after - _SLACK]
+        return later[0] if later else on(first)[-1] if day else on(first + timedelta(days=1))[0]
+    past = [made for made in on(day or here.date()) if made <= wall.now() + _SLACK]
+    if day is None:
+        return past[-1] if past else on(here.date() - timedelta(days=1))[-1]
+    meant = on(day)
+    if len(meant) == 1 or len(past) == 1:
+        return past[0] if past else meant[0]
+    raise InputProblem(
+        f"“{typed}” came twice: the clocks were set back that night. Write “{typed} first” or “{typed} second”.",
+        field,
+    )
+
+
+_SLACK = timedelta(minutes=1)
+
+
+def moment_text(wall: Wall, moment: datetime) -> str:
+    """The moment as it is typed, so that reading it again gives the same minute."""
+    local = wall.local(moment)
+    both = _shown_as(wall, local.replace(tzinfo=None, second=0, microsecond=0))
+    which = "" if len(both) < 2 else " first" if moment < both[1] else " second"
+    return f"{local:%Y-%m-%d %H:%M}{which}"
 
 
 def _split(low: str) -> tuple[str, str]:
@@ -156,6 +182,28 @@ def _day(year: int, month: int, day: int) -> date | None:
         return None
 
 
-def _here(wall: Wall, day: date, at: time) -> datetime:
+def _meanings(wall: Wall, day: date, at: time, which: str, field: str) -> list[datetime]:
+    """The moments at which the clock shows this: one, two when it is set back, and none when it is set forward;
+    of two the one that is told. Raises InputProblem for none."""
     local = datetime.combine(day, at)
-    return (local.replace(tzinfo=wall.zone) if wall.zone else local.astimezone()).astimezone(UTC)
+    found = _shown_as(wall, local)
+    if not found:
+        before, after = (wall.local(made) for made in sorted(_reckoned(wall, local)))
+        raise InputProblem(
+            f"There was no {clock_words(local)} on {day_words(day)}: the clocks were set forward. "
+            f"Write {clock_words(before)} or {clock_words(after)}.",
+            field,
+        )
+    return found if not which else found[:1] if which == "first" else found[-1:]
+
+
+def _shown_as(wall: Wall, local: datetime) -> list[datetime]:
+    """When the clock on the wall shows this, in UTC."""
+    made = _reckoned(wall, local)
+    return sorted(m for m in made if wall.local(m).replace(tzinfo=None, fold=0) == local)
+
+
+def _reckoned(wall: Wall, local: datetime) -> set[datetime]:
+    """By the rule before a change of the clocks, and by the one after."""
+    both = (local.replace(fold=fold) for fold in (0, 1))
+    return {(m.replace(tzinfo=wall.zone) if wall.zone else m.astimezone()).astimezone(UTC) for m in both}

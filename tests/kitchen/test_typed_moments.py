@@ -1,10 +1,13 @@
 """Moments as people type them."""
 
-from datetime import UTC, datetime
+import time
+from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
+import pytest
+
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.typed_moments import read_moment
+from dryhouse.kitchen.typed_moments import moment_text, read_moment
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
 from tests.rows import every_row
@@ -61,3 +64,63 @@ def test_a_batch_across_the_autumn_clock_change_counts_the_hour_that_comes_twice
     there = Kitchen(base.journal, base.handbook, base.now, ZoneInfo("Europe/Stockholm"))
     start, end = read_moment(there, "2026-10-24 22:00"), read_moment(there, "2026-10-25 06:00")
     assert (end - start).total_seconds() == 9 * 3600
+
+
+# --- when the clocks are set -------------------------------------------------------------------------------------
+
+NEW_YORK = ZoneInfo("America/New_York")
+
+
+def at_the_bench(*now: int) -> Kitchen:
+    """A kitchen in New York, at this moment in UTC."""
+    base = a_kitchen()
+    return Kitchen(base.journal, base.handbook, lambda: datetime(*now, tzinfo=UTC), NEW_YORK)
+
+
+@pytest.mark.parametrize("zone", [NEW_YORK, None])
+def test_an_hour_that_never_was_is_said_with_the_ones_that_were(zone, monkeypatch):
+    monkeypatch.setenv("TZ", "America/New_York")
+    time.tzset()
+    try:
+        wall = Kitchen(a_kitchen().journal, a_kitchen().handbook, zone=zone)
+        with told(InputProblem, "no 02:30 on 8 Mar 2026: the clocks were set forward. Write 01:30 or 03:30"):
+            read_moment(wall, "2026-03-08 02:30")
+        assert read_moment(wall, "2026-03-08 01:59") == datetime(2026, 3, 8, 6, 59, tzinfo=UTC)
+        assert read_moment(wall, "2026-03-08 03:00") == datetime(2026, 3, 8, 7, 0, tzinfo=UTC)
+    finally:
+        monkeypatch.undo()
+        time.tzset()
+
+
+def test_an_hour_that_came_twice_is_asked_about_and_either_can_be_meant():
+    wall = at_the_bench(2026, 11, 20, 12)
+    with told(InputProblem, "came twice.*Write “2026-11-01 01:30 first” or “2026-11-01 01:30 second”"):
+        read_moment(wall, "2026-11-01 01:30")
+    assert read_moment(wall, "2026-11-01 01:30 first") == datetime(2026, 11, 1, 5, 30, tzinfo=UTC)
+    assert read_moment(wall, "Nov 1 1:30 am (second)") == datetime(2026, 11, 1, 6, 30, tzinfo=UTC)
+    assert read_moment(wall, "2026-11-01 03:30 second") == datetime(2026, 11, 1, 8, 30, tzinfo=UTC)
+
+
+def test_a_time_alone_is_the_last_time_the_clock_showed_it():
+    """1:40 EST: 1:30 was ten minutes ago, not an hour and ten; at 1:40 EDT it was ten minutes ago too."""
+    assert read_moment(at_the_bench(2026, 11, 1, 6, 40), "1:30") == datetime(2026, 11, 1, 6, 30, tzinfo=UTC)
+    assert read_moment(at_the_bench(2026, 11, 1, 5, 40), "1:30") == datetime(2026, 11, 1, 5, 30, tzinfo=UTC)
+    assert read_moment(at_the_bench(2026, 11, 1, 5, 40), "today 1:30") == datetime(2026, 11, 1, 5, 30, tzinfo=UTC)
+
+
+def test_a_log_across_the_hour_that_comes_twice_stays_in_that_night():
+    wall = at_the_bench(2026, 11, 20, 12)
+    last = read_moment(wall, "2026-11-01 01:50 first")
+    lines = (("1:10", 20), ("1:50", 0), ("2:10", 80), ("2026-11-01 1:10", 20), ("0:30", 23 * 60 + 40))
+    for typed, minutes in lines:
+        assert read_moment(wall, typed, after=last) == last + timedelta(minutes=minutes), typed
+
+
+def test_a_moment_is_written_so_that_it_reads_as_the_same():
+    wall = at_the_bench(2026, 11, 20, 12)
+    start = datetime(2026, 11, 1, 4, 0, tzinfo=UTC)
+    for minutes in range(0, 300, 7):
+        moment = start + timedelta(minutes=minutes)
+        assert read_moment(wall, moment_text(wall, moment)) == moment
+    assert moment_text(wall, start) == "2026-11-01 00:00"
+    assert moment_text(wall, start + timedelta(hours=2, seconds=5)) == "2026-11-01 01:00 second"

@@ -6,7 +6,7 @@ from datetime import datetime
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import Field
-from dryhouse.kitchen.typed_moments import read_moment
+from dryhouse.kitchen.typed_moments import moment_text, read_moment
 from dryhouse.words.dates import full_moment
 
 
@@ -29,7 +29,7 @@ class MomentField(Field):
         return read_moment(self.session.kitchen, text, field=self.name)
 
     def write(self, value: datetime) -> str:
-        return f"{self.session.kitchen.local(value):%Y-%m-%d %H:%M}"
+        return moment_text(self.session.kitchen, value)
 
     def echo(self, value: datetime, text: str) -> str:
         return show_moment(self.session, value)

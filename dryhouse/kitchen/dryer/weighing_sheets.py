@@ -19,6 +19,8 @@ from dryhouse.science.units import MASS, written_as
 
 HOURS, MINUTES, MOMENTS = "hours", "minutes", "moments"
 TIME_KINDS = (HOURS, MINUTES, MOMENTS)
+MOST_COLUMNS = 200
+"""Far more columns than a log of a scale has."""
 LARGEST_BYTES = 20_000_000
 
 _TIME_WORDS = (
@@ -99,6 +101,14 @@ def read_file(path: Path) -> Sheet:
     return read_sheet(text)
 
 
+def _without_empty_end(cells: tuple[str, ...]) -> tuple[str, ...]:
+    """The cells up to the last that holds something: a spreadsheet may write commas to its right edge."""
+    filled = len(cells)
+    while filled and not cells[filled - 1]:
+        filled -= 1
+    return cells[:filled]
+
+
 def read_sheet(text: str) -> Sheet:
     """Cells from text separated by commas, semicolons or tabs; a semicolon or tab lets a comma be the
     decimal mark. A first line without any number is the header."""
@@ -117,7 +127,14 @@ def read_sheet(text: str) -> Sheet:
         header = table.pop(0)[1]
     if not table:
         raise InputProblem("The file has a header and no weighings below it.")
-    width = max(len(cells) for _, cells in table)
+    table = [(number, _without_empty_end(cells)) for number, cells in table]
+    header = _without_empty_end(header)
+    for number, cells in table:
+        if len(cells) > MOST_COLUMNS:
+            raise InputProblem(f"Line {number} has {len(cells)} cells; a file of weighings has a few columns.")
+    if len(header) > MOST_COLUMNS:
+        raise InputProblem(f"The first line names {len(header)} columns; a file of weighings has a few.")
+    width = max(len(header), *(len(cells) for _, cells in table))
     header = header or tuple(f"column {n + 1}" for n in range(width))
     rows = tuple(cells + ("",) * (width - len(cells)) for _, cells in table)
     comma = delimiter != "," and any(re.fullmatch(r"-?[\d.]+,\d+", c) for cells in rows for c in cells)

@@ -10,6 +10,7 @@ from dryhouse.kitchen.dryer.curve_points import points_of, read_points
 from dryhouse.kitchen.dryer.weighing_sheets import read_sheet
 from dryhouse.science.errors import InputProblem
 from tests.rows import every_row
+from tests.told import told
 
 
 def test_other_masses_are_turned_into_grams() -> None:
@@ -92,3 +93,22 @@ def test_a_log_that_goes_on_every_second_stays_as_it_is() -> None:
     rows = "\n".join(f"{s / 3600!r},{500 - s}" for s in range(60))
     points = points_of(read_sheet(f"hours,grams\n{rows}"))
     assert len(points.hours) == 60
+
+
+@every_row(
+    ("text", "words"),
+    [
+        ("hours,x,grams\n0,1\n1,2\n", "weight"),
+        ("hours,grams\n0,1000\n" + "5" + ",1" * 300 + "\n", "has 301 cells"),
+        ("hours" + ",x" * 300 + "\n0,1000\n", "names 301 columns"),
+    ],
+)
+def test_a_line_that_is_too_short_or_too_long_is_said(text, words):
+    with told(InputProblem, words):
+        points_of(read_sheet(text))
+
+
+def test_commas_to_the_edge_of_the_sheet_are_nothing():
+    wide = "," * 30_000
+    points = points_of(read_sheet(f"hours,grams{wide}\n0,1000{wide}\n2,900{wide}\n{wide}\n4,800\n"))
+    assert points.grams == (1000.0, 900.0, 800.0)

@@ -12,6 +12,7 @@ from dryhouse.kitchen.batches.typed import APART, ENTRIES, NO, YES, TypedBatch, 
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
+from dryhouse.kitchen.typed_moments import moment_text
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity, parse
@@ -119,4 +120,4 @@ def _hours(batch: Batch) -> str:
 
 
 def _moment(kitchen: Kitchen, moment: datetime | None) -> str:
-    return "" if moment is None else f"{kitchen.local(moment):%Y-%m-%d %H:%M}"
+    return "" if moment is None else moment_text(kitchen, moment)
