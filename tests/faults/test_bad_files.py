@@ -79,6 +79,21 @@ def test_a_journal_that_lost_its_revision(tmp_path: Path) -> None:
     refused(file, "damaged", "backups")
 
 
+def test_a_journal_that_says_it_is_older_than_it_is(tmp_path: Path) -> None:
+    file = journal_at(tmp_path / "journal.dryhouse")
+    raw = sqlite3.connect(file)
+    raw.execute("UPDATE alembic_version SET version_num = '0001'")
+    raw.commit()
+    raw.execute("PRAGMA journal_mode = DELETE")
+    raw.close()
+    with told(WorldProblem, "damaged"):
+        open_journal(file, write=False)
+    before = file.read_bytes()
+    with told(WorldProblem, "damaged"):
+        open_journal(file, write=True)
+    assert file.read_bytes() == before
+
+
 @pytest.mark.parametrize("part", [0.02, 0.3, 0.6, 0.95])
 def test_a_file_cut_short(tmp_path: Path, part: float) -> None:
     file = journal_at(tmp_path / "journal.dryhouse")

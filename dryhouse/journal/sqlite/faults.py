@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from enum import Enum
 from sqlite3 import Error
 
@@ -27,8 +28,11 @@ class Fault(Enum):
     OTHER = ""
 
 
-_DAMAGED = ("no such table", "no such column", "no such index", "Could not decode")
-"""How SQLite begins where something every journal has is missing, or a text is none: these have no names."""
+_DAMAGED = re.compile(
+    r"no such (table|column|index)|Could not decode|duplicate column name|(table|index|trigger) .* already exists"
+)
+"""What SQLite says where something every journal has is missing, where a file is not of the shape it says it is, or
+a text is none: these have no names."""
 _OURS = ("SQLITE_MISUSE", "SQLITE_RANGE", "SQLITE_CONSTRAINT_NOTNULL", "SQLITE_CONSTRAINT_DATATYPE")
 
 
@@ -43,7 +47,7 @@ def fault_of(error: BaseException) -> Fault | None:
     if not isinstance(cause, Error):
         return None
     name = name_of(error)
-    if str(cause).startswith(_DAMAGED):
+    if _DAMAGED.match(str(cause)):
         return Fault.DAMAGED
     if name == Fault.OURS.value or name in _OURS:
         return Fault.OURS
