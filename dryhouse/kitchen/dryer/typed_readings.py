@@ -8,7 +8,7 @@ day run back from the last one. What could be read two ways is refused.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from itertools import pairwise
@@ -223,28 +223,49 @@ def _weight_and_time(wall: Wall, rest: str, how: Notation, typed: str) -> tuple[
     """The one way to read what is left as a weight, or a weight and a time."""
     words = rest.split()
     found: dict[tuple[str, float], Mass] = {}
-    after_time: InputProblem | None = None
-    after_mass = ""
-    for cut in range(len(words) + 1):
-        for when, weight in ((words[:cut], words[cut:]), (words[cut:], words[:cut])):
-            moment = _time_words(wall, " ".join(when))
-            try:
-                mass = read_mass(" ".join(weight), how) if weight else None
-            except InputProblem as problem:
-                after_time = problem if moment else after_time
-                continue
-            if mass is not None and moment is not None:
-                found[(moment, mass.si)] = mass
-            elif mass is not None and (not after_mass or any(c.isalpha() for c in "".join(weight))):
-                after_mass = " ".join(when)
+    for when, weight in _splits(words):
+        mass = _weight_in(weight, how) if _may_be_weight(weight) else None
+        moment = _time_words(wall, when) if mass is not None else None
+        if mass is not None and moment is not None:
+            found[(moment, mass.si)] = mass
     if len(found) == 1:
         ((when_typed, _), mass) = found.popitem()
         return when_typed, mass
     if found:
-        raise InputProblem(
-            f"“{typed}” can be read two ways; write the time with a colon, such as 13:00 860 g.", "gross"
-        )
+        said = f"“{typed}” can be read two ways; write the time with a colon, such as 13:00 860 g."
+        raise InputProblem(said, "gross")
+    after_time: InputProblem | None = None
+    after_mass = ""
+    for when, weight in _splits(words):
+        try:
+            read_mass(weight, how)
+        except InputProblem as problem:
+            after_time = problem if _time_words(wall, when) else after_time
+            continue
+        if not after_mass or any(c.isalpha() for c in weight):
+            after_mass = when
     raise _why(typed, rest, after_time, after_mass, wall, how)
+
+
+def _splits(words: Sequence[str]) -> Iterator[tuple[str, str]]:
+    """Every way to part the words in two, the one before the other or the other way round."""
+    for cut in range(len(words) + 1):
+        before, after = " ".join(words[:cut]), " ".join(words[cut:])
+        yield before, after
+        yield after, before
+
+
+def _may_be_weight(text: str) -> bool:
+    """Whether it is made of numbers and units of weight: what is not need not be read."""
+    known = written_as((MASS,))
+    return bool(text) and all(word in known or word == "and" for word in re.findall(r"[a-z#]+", text.lower()))
+
+
+def _weight_in(text: str, how: Notation) -> Mass | None:
+    try:
+        return read_mass(text, how)
+    except InputProblem:
+        return None
 
 
 def _why(
