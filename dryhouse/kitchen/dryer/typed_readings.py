@@ -224,8 +224,8 @@ def _weight_and_time(wall: Wall, rest: str, how: Notation, typed: str) -> tuple[
     words = rest.split()
     found: dict[tuple[str, float], Mass] = {}
     for when, weight in _splits(words):
-        mass = _weight_in(weight, how) if _may_be_weight(weight) else None
-        moment = _time_words(wall, when) if mass is not None else None
+        moment = _time_words(wall, when) if _may_be_weight(weight) else None
+        mass = _weight_in(weight, how) if moment is not None else None
         if mass is not None and moment is not None:
             found[(moment, mass.si)] = mass
     if len(found) == 1:

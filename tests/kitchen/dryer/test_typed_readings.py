@@ -122,9 +122,9 @@ def made_weight(dice: random.Random) -> tuple[str, float]:
     )  # fmt: skip
 
 
-def test_three_thousand_made_lines_are_read_as_they_were_made() -> None:
+def test_eighteen_thousand_made_lines_are_read_as_they_were_made() -> None:
     dice, wrong = random.Random(1126), []
-    for _ in range(3_000):
+    for _ in range(18_000):
         (typed, grams), (when, moment) = made_weight(dice), dice.choice(TIMES)
         (vessel, named), (tare, tare_g) = dice.choice(VESSELS), dice.choice(TARES)
         (heat, heat_c), (remark, note) = dice.choice(HEATS), dice.choice(REMARKS)
@@ -161,9 +161,9 @@ BROKEN = (
 )  # fmt: skip
 
 
-def test_a_thousand_broken_lines_are_refused_with_what_is_wrong() -> None:
+def test_two_thousand_broken_lines_are_refused_with_what_is_wrong() -> None:
     dice, wrong = random.Random(2611), []
-    for _ in range(1_000):
+    for _ in range(2_000):
         pattern, expected = dice.choice(BROKEN)
         line = pattern.format(
             mass=f"{dice.randint(100, 900)} g",
