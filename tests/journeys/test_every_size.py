@@ -16,13 +16,20 @@ def settle() -> None:
         QApplication.processEvents()
 
 
+def running(window) -> int:
+    """The first batch in the dryer."""
+    return next(iter(window.view("drying").strips))
+
+
 FORMS = {
     "log": lambda w: w.go("journal").log(),
     "log_more": lambda w: (w.go("journal").log(), w.view("journal").form.more_button.click()),
     "edit": lambda w: w.go("journal").edit(w.view("journal").listing.table.rows.ids[4]),
     "dryers": lambda w: w.go("journal").show_dryers(),
     "start": lambda w: w.go("drying").start(),
-    "take_off": lambda w: w.go("drying").ask_take_off(next(iter(w.go("drying").strips))),
+    "take_off": lambda w: w.go("drying").open_beside(
+        w.view("drying").take_off, next(iter(w.view("drying").strips))
+    ),
     "weighings": lambda w: w.go("drying").show_weighings(next(iter(w.go("drying").strips))),
     "pack": lambda w: w.go("shelf").pack(),
     "shelve": lambda w: w.go("shelf").shelve(),

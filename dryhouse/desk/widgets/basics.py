@@ -6,7 +6,7 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import Any
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
@@ -131,7 +131,7 @@ def show_all(layout: QLayout) -> None:
 
 
 class _Asks(QObject):
-    """Hears that a page needs another width, which Qt tells nobody outside the area it scrolls in."""
+    """Hears that a page needs another size, so that it never stands squeezed in its area, not even for a moment."""
 
     def __init__(self, area: QWidget) -> None:
         super().__init__(area)
@@ -140,6 +140,7 @@ class _Asks(QObject):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() == QEvent.Type.LayoutRequest:
             self._area.updateGeometry()
+            QCoreApplication.sendEvent(self._area, QEvent(QEvent.Type.LayoutRequest))
         return False
 
 

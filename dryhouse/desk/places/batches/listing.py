@@ -122,7 +122,7 @@ class BatchListing(NarrowedList):
 
         return (
             Column("Started", self._started, "started", width=112),
-            Column("Food", self._food, "food", width=270, stretch=True),
+            Column("Food", self._food, "food", width=220, stretch=True),
             Column("Dryer", lambda r: r.dryer_name, "dryer", width=104, spare=3),
             Column("Loaded", lambda r: shown(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
             Column("Dried", lambda r: shown(r.batch.dried_mass), "dried", right=True, width=92),

@@ -74,7 +74,7 @@ class JournalPlace(ListPlace):
         session.drafts.watch(self, self._keep_draft)
 
     def _build(self) -> None:
-        self.both = side_by_side(self.listing, self.panel, sizes=(676, 380), least=(360, 320))
+        self.both = side_by_side(self.listing, self.panel, sizes=(620, 436), least=(360, 320))
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         dryers = button("&Dryers", self.show_dryers, hint="Ctrl+D")

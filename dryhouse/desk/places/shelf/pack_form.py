@@ -18,7 +18,7 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import Draft, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, first_problem, mark_problem
-from dryhouse.desk.widgets.wrapping import headed
+from dryhouse.desk.widgets.wrapping import Tiles, headed
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.cautions.cautions import batch_facts, lot_cautions
@@ -125,19 +125,17 @@ class PackForm(QWidget):
     def _build(self, grid: QWidget) -> None:
         page = QWidget()
         inside = column(page, space=8)
-        first, second, third = row(space=12), row(space=12), row(space=12)
+        first, third = row(space=12), row(space=12)
         first.addWidget(self.batch, 3)
         first.addWidget(self.packed_on, 1)
-        for field in (self.count, self.kind, self.place, self.in_oil):
-            second.addWidget(field, 1)
         for day in (self.conditioned_from, self.conditioned_to):
             third.addWidget(day, 1)
         self._conditioning = QWidget()
         self._conditioning.setLayout(third)
         self.no_places = NoPlaces(self.session, self.places_asked.emit)
         inside.addWidget(self.no_places)
-        for layout in (first, second):
-            inside.addLayout(layout)
+        inside.addLayout(first)
+        inside.addLayout(Tiles(self.count, self.kind, self.place, self.in_oil, least=190, space=12))
         for widget in (self.by_servings, self._conditioning, self.cautions, grid, self.sum, self.more):
             inside.addWidget(widget)
         inside.addStretch(1)
