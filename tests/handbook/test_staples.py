@@ -59,7 +59,7 @@ def test_names_are_found_by_their_beginnings_and_nothing_else() -> None:
 def test_every_assumption_of_the_pot_says_that_it_is_one() -> None:
     for fact in pot_figures().values():
         assert fact.source
-        assert fact.how in ("read", "recalled", "common practice")
+        assert fact.how in ("read", "recalled", "common practice", "computed")
     assert "assumption" in pot("stew_liquid").source
     assert pot("sodium_day").value == 2300
 
