@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, text_label
@@ -32,6 +32,7 @@ class PeopleTable(QWidget):
         self.table.verticalHeader().setDefaultSectionSize(session.theme.tokens.target - 8)
         self.table.setMaximumHeight(_ROWS_HIGH)
         self.table.setTabKeyNavigation(False)
+        self.table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         for n, mode in enumerate(("Stretch", "ResizeToContents", "Stretch", "ResizeToContents")):
             self.table.horizontalHeader().setSectionResizeMode(n, QHeaderView.ResizeMode[mode])
         self.add = button("Add a &person", self.add_person)
