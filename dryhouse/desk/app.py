@@ -39,12 +39,11 @@ def run(
     marks = Milestones(began)
     gc.disable()  # nothing made while starting is garbage; from then on the window's own collector looks for it
     try:
-        from PySide6.QtCore import QLocale
         from PySide6.QtWidgets import QApplication
     except ImportError as problem:
         print(missing_libraries(problem), file=sys.stderr)
         return 1
-    from PySide6.QtCore import QTimer
+    from PySide6.QtCore import QLocale, QTimer
 
     marks.reach("qt_imported")
     running = QApplication.instance()
