@@ -234,7 +234,7 @@ def by_hand(cook: Cook, saved: Path) -> Iterator[tuple[str, Callable[[], bool]]]
     yield "start a batch", lambda: cook.newest(Batch).food == "zucchini"
 
     started = drying.strips[cook.newest(Batch).id]
-    drying.area.ensureWidgetVisible(started.off_button)
+    drying.column.area.ensureWidgetVisible(started.off_button)
     cook.click(started.off_button)
     cook.click(drying.take_off.mass.edit)
     cook.type("4 oz")
