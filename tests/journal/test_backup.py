@@ -58,6 +58,14 @@ def test_the_first_session_of_a_day_that_writes_leaves_a_backup(file: Path) -> N
     assert foods(newest) == ["corn", "apple", "pear"]
 
 
+def test_a_session_to_write_in_which_nothing_is_written_leaves_no_backup(file: Path) -> None:
+    (first,) = backups_of(file)
+    yesterday = first.stat().st_mtime - 86_400
+    os.utime(first, (yesterday, yesterday))
+    open_journal(file, write=True).close()
+    assert backups_of(file) == [first]
+
+
 def test_a_backup_from_a_clock_that_was_ahead_does_not_stop_the_daily_one(file: Path) -> None:
     (first,) = backups_of(file)
     ahead = first.stat().st_mtime + 5 * 365 * 86_400
