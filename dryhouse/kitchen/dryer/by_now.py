@@ -46,7 +46,7 @@ def now_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
     if ahead is None:
         return ""
     grams, wet = ((float(b.low80[0]), float(b.median[0]), float(b.high80[0])) for b in ahead)
-    return now_sentence(grams, wet, style)
+    return now_sentence(grams, wet, scale_style(run, style))
 
 
 def now_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any] | None:
