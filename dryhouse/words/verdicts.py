@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from dryhouse.science.display import Style
+from dryhouse.science.display import US, Style
 from dryhouse.science.dryness import Verdict
 from dryhouse.science.moisture import Load
 from dryhouse.science.statuses import Feel, VerdictName
+from dryhouse.science.units import SIZES
 
 HARDLY_OPEN = 0.05
 """Below this probability of being dry nothing need be broken to see that it is moist (our own choice)."""
@@ -82,8 +83,14 @@ def _probably(verdict: Verdict, style: Style) -> str:
 def _to_go(verdict: Verdict, style: Style) -> str:
     word = "Nearly dry" if verdict.name == VerdictName.NEARLY else "Still moist"
     left = verdict.to_go_g
-    still = f"; {style.mass(left)} of water still to go" if left > 0 else ""
+    still = f"; {style.mass(_as_weighed(left, style))} of water still to go" if left > 0 else ""
     return f"{word} {_by(verdict)}: {_now(verdict, style)}{still}.{_settles(verdict)}"
+
+
+def _as_weighed(grams: float, style: Style) -> float:
+    """The grams to the step of a kitchen scale, a gram or a tenth of an ounce, and never none."""
+    step = SIZES["oz"] / 10.0 if style.system == US else 1.0
+    return max(round(grams / step), 1) * step
 
 
 def _settles(verdict: Verdict) -> str:
