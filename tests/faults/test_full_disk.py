@@ -41,7 +41,7 @@ import resource, signal
 signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
 journal = open_journal(file, write=True)
 journal.write([Change(None, Batch("corn", id=1))])
-room = max(file.stat().st_size, file.with_name(file.name + "-wal").stat().st_size) + 60_000
+room = max(file.stat().st_size, file.with_name(file.name + "-wal").stat().st_size) + 200_000
 resource.setrlimit(resource.RLIMIT_FSIZE, (room, room))
 number = 1
 try:

@@ -43,7 +43,8 @@ def test_a_tray_that_comes_off_early_leaves_the_load_as_it_was(hands) -> None:
     after = run_of(hands.kitchen, 1)
     assert after.net_g == pytest.approx(before.net_g)
     assert after.verdict.name == before.verdict.name
-    assert after.moisture.value == pytest.approx(before.moisture.value, abs=0.1)
+    # The same weight read once more tells a little by itself: a quarter of a point of moisture at most.
+    assert after.moisture.value == pytest.approx(before.moisture.value, abs=0.25)
     said = aside_words(hands.kitchen, after, STYLE)
     assert said.startswith("100 g of the load is off the dryer")
     assert f"dry at {STYLE.mass(after.target_mass.value - 100)} on the scale" in said
