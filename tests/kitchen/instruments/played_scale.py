@@ -9,6 +9,9 @@ import tty
 from contextlib import suppress
 from datetime import datetime, timedelta
 from pathlib import Path
+from types import SimpleNamespace
+
+from dryhouse.kitchen.instruments import serial_port
 
 LOAD_G, DRY_G = 1000.0, 140.0
 
@@ -28,12 +31,24 @@ class PlayedScale:
         self.plug_in()
 
     def plug_in(self) -> None:
-        master, slave = os.openpty()
+        try:
+            master, slave = os.openpty()
+        except OSError:
+            self._plug_in_a_pipe()
+            return
         tty.setraw(slave)
         os.set_blocking(master, False)
         self._ends = (master, slave)
         self.path.unlink(missing_ok=True)
         self.path.symlink_to(os.ttyname(slave))
+
+    def _plug_in_a_pipe(self) -> None:
+        """Where the system has no terminals to play on (a bare chroot): a pipe for the cable, read as a port is."""
+        self.path.unlink(missing_ok=True)
+        os.mkfifo(self.path)
+        end = os.open(self.path, os.O_RDWR | os.O_NONBLOCK)
+        self._ends = (end, os.dup(end))
+        serial_port.pyserial = lambda: SimpleNamespace(Serial=PipePort)
 
     def unplug(self) -> None:
         if self._ends is not None:
@@ -54,6 +69,25 @@ class PlayedScale:
         number = grams if unit == "g" else grams / 28.349523125
         steady = "US" if abs(off) > 0 and self._dice.random() < 0.3 else "ST"
         self.send(f"{steady},GS,{number:+9.{1 if unit == 'g' else 2}f} {unit}\r\n".encode())
+
+
+class PipePort:
+    """What `serial.Serial` is to its reader, over a pipe."""
+
+    def __init__(self, port: str, baud: int, **_waits: float) -> None:
+        self._end = os.open(port, os.O_RDONLY | os.O_NONBLOCK)
+
+    def read(self, size: int) -> bytes:
+        try:
+            data = os.read(self._end, size)
+        except BlockingIOError:
+            return b""
+        if not data:
+            raise OSError("unplugged")
+        return data
+
+    def close(self) -> None:
+        os.close(self._end)
 
 
 class Ticking:
