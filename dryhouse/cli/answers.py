@@ -74,7 +74,9 @@ def say_figure(
     head = [f"{title}: {style.figure(figure)}" + (f"  (80 %: {between})" if between else "")]
     if figure.measure is not None:
         measure = figure.measure
-        head.append(f"  by measure: {style.amount(measure.value, measure.unit)}")
+        by_measure = style.amount(measure.value, measure.unit)
+        if by_measure != style.figure(figure):
+            head.append(f"  by measure: {by_measure}")
     say_answer(
         args,
         head,

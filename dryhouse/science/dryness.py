@@ -91,11 +91,12 @@ def _dry_as_told(load: Load, grams: float, target_pct: float) -> bool:
 def adds_up(load: Load, grams: float) -> bool:
     """Whether such a load can weigh that: no more than was loaded, and no less than its dry matter may be."""
     step = scale_step(load)
-    if not 0.0 < grams <= load.grams + step:
-        return False
-    if load.solids <= 0:
-        return True
-    return math.log((grams + step) / load.solids) >= -HARDLY_EVER_SD * load_spread(load)
+    return 0.0 < grams <= load.grams + step and grams + step >= least_dry_matter(load)
+
+
+def least_dry_matter(load: Load) -> float:
+    """Grams of dry matter that such a load hardly ever falls short of."""
+    return load.solids * math.exp(-HARDLY_EVER_SD * load_spread(load)) if load.solids > 0 else 0.0
 
 
 def verdict(

@@ -110,6 +110,6 @@ def _recorded(
         other = doubtful.doubt.replaces
         if args.replace and other:
             return kitchen.do(record_readings, batch, readings, replacing=other)
-        instead = ", --replace puts it in that one's place" if other else ""
-        way_on = f"Nothing was recorded{instead}; --keep-anyway keeps it, left out of the curve."
+        instead = " --replace puts it in that one's place;" if other else ""
+        way_on = f"Nothing was recorded.{instead} --keep-anyway keeps it, left out of the curve."
         raise InputProblem(f"{doubtful.doubt.question} {way_on}", "gross") from None

@@ -17,7 +17,7 @@ from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.curves import CurveSet, fit_all, periods
 from dryhouse.science.display import METRIC, Style
-from dryhouse.science.dryness import adds_up
+from dryhouse.science.dryness import adds_up, least_dry_matter
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Forecast, Heating, Prior, forecast
 from dryhouse.science.forecast.pace import SAME_HEAT_C
@@ -143,7 +143,7 @@ def _forecast(
     """
     lightest = min(points.grams)
     doubt = mismatch_sentence(load, lightest, _AS_THE_FILE) if not adds_up(load, lightest) else ""
-    sound = _plausible(points, load.solids_low) if doubt else len(points.grams)
+    sound = _plausible(points, least_dry_matter(load)) if doubt else len(points.grams)
     try:
         found = forecast(
             points.hours[:sound],

@@ -21,6 +21,7 @@ from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
 from dryhouse.kitchen.records.batches import LOAD
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import METRIC, US, Style
+from dryhouse.science.dryness import least_dry_matter
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import Load, scale_step
 from dryhouse.science.quantities import unit_typed
@@ -156,11 +157,11 @@ def _impossible(weighing: Weighing, around: Neighbours, notation: Style) -> Doub
     load, net = around.load, around.whole(weighing)
     if load is None:
         return None
-    step, now = scale_step(load), notation.mass(net)
-    below, above = net < load.solids_low - step, net > load.grams * (1.0 + RISE) + step
+    step, now, least = scale_step(load), notation.mass(net), least_dry_matter(load)
+    below, above = net < least - step, net > load.grams * (1.0 + RISE) + step
     if not below and not above:
         return None
-    if meant := other_unit(weighing, load.solids_low, around.most or load.grams):
+    if meant := other_unit(weighing, least, around.most or load.grams):
         return Doubt(
             DoubtKind.UNIT, f"{said(weighing)} is {now}, and {_last(around, notation)}. Did you mean {meant}?"
         )
@@ -170,11 +171,11 @@ def _impossible(weighing: Weighing, around: Neighbours, notation: Style) -> Doub
             f"{now} is more than the {notation.mass(load.grams)} that was loaded. Was a tray or jar weighed along? "
             f"That would be a tare of {notation.mass(net - load.grams)}.",
         )
-    holds = f"{now} is less than the {notation.mass(load.solids)} of dry matter in {notation.mass(load.grams)}"
+    loaded = notation.mass(load.grams)
     if is_cooked(load) and weighing.scope == LOAD:
-        return Doubt(
-            DoubtKind.RAW, f"{holds} of cooked food. Was {notation.mass(load.grams)} the weight before cooking?"
-        )
+        holds = f"{now} is less than the dry matter in {loaded} of cooked food, at least {notation.mass(least)}"
+        return Doubt(DoubtKind.RAW, f"{holds}. Was {loaded} the weight before cooking?")
+    holds = f"{now} is less than the dry matter in {loaded}, at least {notation.mass(least)}"
     which = "another tray" if weighing.scope != LOAD else "only one tray"
     return Doubt(DoubtKind.BELOW_DRY_MATTER, f"{holds}. Was {which} on the scale, or was the tare taken off twice?")
 

@@ -7,6 +7,7 @@ from datetime import timedelta
 
 import pytest
 
+from dryhouse.kitchen.batches.loads import load_for
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight, DoubtKind
 from dryhouse.kitchen.dryer.drying import (
     add_weighing,
@@ -20,6 +21,7 @@ from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.batches import SAMPLE
 from dryhouse.science.display import METRIC, Style
+from dryhouse.science.dryness import least_dry_matter
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import parse_mass
 from tests.builders import TURKEY
@@ -181,3 +183,17 @@ def test_lines_of_a_file_that_can_t_be_true_are_brought_in_and_left_out() -> Non
     kept = [(w.net_g, w.left_out) for w in weighings_of(hands.kitchen, batch)]
     assert kept == [(800, False), (90, True), (640, False), (900, True), (520, False)]
     assert [p.net_g for p in run_of(hands.kitchen, batch).points] == [1000, 800, 640, 520]
+
+
+def test_a_load_with_less_dry_matter_than_most_is_not_asked_about_until_hardly_any_such_food_holds_so_little() -> None:
+    """One load in ten holds less than the low end of the middle 80 %: that is no reason to doubt the scale."""
+    hands, batch = drying()
+    load = load_for(hands.kitchen, hands.kitchen.present(Batch, batch, "batch"), grams=1000.0)
+    assert load is not None
+    for share in (0.99, 0.95):
+        assert hands.weigh(batch, round(share * load.solids_low))
+        hands.wait(1)
+    least = least_dry_matter(load)
+    assert least < 0.94 * load.solids_low
+    told = asked(hands, batch, f"{least - 5:.0f} g")
+    assert told.doubt.kind is DoubtKind.BELOW_DRY_MATTER and f"at least {least:.0f} g" in told.doubt.question
