@@ -2,8 +2,9 @@
 
     python tests/pictures.py FOLDER [--place journal] [--size 1280x800] [--look light]
 
-Without choices it draws every place at 1280×800 and 1920×1080, light and dark. The pictures of the README and of
-the guides are made by `python tests/pictures.py dryhouse/share/guides --guides`.
+Without choices it draws every place at 1280×800 and 1920×1080, light and dark; with `--forms` every form, page and
+dialog too, with `--empty` the welcome and the places of an empty journal. The pictures of the README and of the
+guides are made by `python tests/pictures.py dryhouse/share/guides --guides`.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ import os
 import sys
 import tempfile
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
@@ -28,11 +29,14 @@ def main() -> None:
     """Draw what is asked for."""
     asked = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     asked.add_argument("folder", type=Path)
-    asked.add_argument("--place", action="append", help="only this place; may be given more than once")
+    asked.add_argument("--place", action="append", help="only this place or form; may be given more than once")
     asked.add_argument("--size", action="append", choices=(*SIZES, *SMALL))
     asked.add_argument("--look", action="append", choices=LOOKS)
+    asked.add_argument("--forms", action="store_true", help="every form, page and dialog")
+    asked.add_argument("--empty", action="store_true", help="the welcome and the places of an empty journal")
     asked.add_argument("--guides", action="store_true", help="the pictures of the README and of the guides")
     asked.add_argument("--zoom", type=int, default=100, help="size of the text, in percent")
+    asked.add_argument("--metric", action="store_true", help="in grams, milliliters and °C")
     given = asked.parse_args()
     given.folder.mkdir(parents=True, exist_ok=True)
     with tempfile.TemporaryDirectory() as data:
@@ -40,53 +44,91 @@ def main() -> None:
         if not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
             os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
         if given.guides:
-            draw(given.folder, None, SIZES[:1], LOOKS[:1], guides=True)
+            Pictures(given.folder).guides()
         else:
-            draw(given.folder, given.place, given.size or SIZES, given.look or LOOKS[:2], zoom=given.zoom)
+            looks, sizes = given.look or LOOKS[:2], given.size or SIZES
+            pictures = Pictures(given.folder, given.zoom, given.place, "metric" if given.metric else "")
+            pictures.draw(sizes, looks, forms=given.forms, empty=given.empty)
 
 
-def draw(
-    folder: Path,
-    places: list[str] | None,
-    sizes: Sequence[str],
-    looks: Sequence[str],
-    *,
-    guides: bool = False,
-    zoom: int = 100,
-) -> None:
-    """One PNG for each place, size and look."""
-    from PySide6.QtWidgets import QApplication
+class Pictures:
+    """A window on the sample journal, and where its pictures go."""
 
-    from dryhouse.desk.opening import Opening
-    from dryhouse.desk.settings import settings
-    from dryhouse.desk.theme import Theme
-    from dryhouse.desk.window import DeskWindow
-    from dryhouse.house import Journals
-    from dryhouse.kitchen.ports import BatchQuery
+    def __init__(self, folder: Path, zoom: int = 100, only: Sequence[str] | None = None, units: str = "") -> None:
+        from PySide6.QtWidgets import QApplication
 
-    app = QApplication([])
-    theme = Theme(app, "light", zoom=zoom)
-    window = DeskWindow(theme, settings())
-    opening = Opening(window, Journals())
-    window.show()
-    opening.open_sample()
-    for size in sizes:
-        window.resize(*(int(side) for side in size.split("x")))
-        for look in looks:
-            theme.choose(look)
-            for spec in window.specs:
-                if places and spec.id not in places:
-                    continue
-                view = window.go(spec.id)
-                if guides and spec.id == "journal":
-                    corn = opening.session.kitchen.journal.batch_ids(
-                        BatchQuery(foods=("corn",), states=("finished",))
-                    )
-                    view.show_record("batch", corn[0])
-                settle(app, 8.0 if guides else 0.4)
-                name = spec.id if guides else f"{spec.id}_{size}_{look}_{zoom}"
-                window.grab().save(str(folder / f"{name}.png"))
-    window.close()
+        from dryhouse.desk.opening import Opening
+        from dryhouse.desk.settings import settings
+        from dryhouse.desk.theme import Theme
+        from dryhouse.desk.window import DeskWindow
+        from dryhouse.house import Journals
+
+        self.app = QApplication([])
+        self.folder, self.zoom, self.only, self.units = folder, zoom, only, units
+        self.theme = Theme(self.app, "light", zoom=zoom)
+        self.window = DeskWindow(self.theme, settings())
+        self.opening = Opening(self.window, Journals())
+        self.window.show()
+        self.window.activateWindow()
+
+    def guides(self) -> None:
+        """Each place by its name, the Journal on a batch of corn."""
+        from dryhouse.kitchen.ports import BatchQuery
+
+        self.opening.open_sample()
+        self.window.resize(1280, 800)
+        for spec in self.window.specs:
+            view = self.window.go(spec.id)
+            if spec.id == "journal":
+                query = BatchQuery(foods=("corn",), states=("finished",))
+                view.show_record("batch", self.opening.session.kitchen.journal.batch_ids(query)[0])
+            settle(self.app, 8.0)
+            self.window.grab().save(str(self.folder / f"{spec.id}.png"))
+        self.window.close()
+
+    def draw(self, sizes: Sequence[str], looks: Sequence[str], *, forms: bool, empty: bool) -> None:
+        """One PNG for each place, or form, size and look."""
+        from tests.surfaces import DIALOGS, FORMS, PAGES
+
+        for size in sizes:
+            for look in looks:
+                self.window.resize(*(int(side) for side in size.split("x")))
+                self.theme.choose(look)
+                suffix = f"{size}_{look}_{self.zoom}" + (f"_{self.units}" if self.units else "")
+                self.opening.open_sample()
+                self._measure_in()
+                shown = {spec.id: lambda w, _o, id=spec.id: w.go(id) for spec in self.window.specs}
+                for name, opened in (shown | (FORMS | DIALOGS | PAGES if forms else {})).items():
+                    if not self.only or name in self.only:
+                        self.shoot(f"{name}_{suffix}", opened, apart=name in DIALOGS)
+                if empty:
+                    self.empty(suffix)
+        self.window.close()
+
+    def empty(self, suffix: str) -> None:
+        """The welcome, and each place before anything is recorded."""
+        folder = Path(os.environ["XDG_DATA_HOME"]) / suffix
+        folder.mkdir()
+        self.opening.open(lambda: self.opening.journals.file(folder / "kitchen.dryhouse"))
+        self.shoot(f"welcome_{suffix}", lambda _w, _o: None)
+        self.opening._start(self.units or "us")
+        for spec in self.window.specs:
+            self.shoot(f"empty_{spec.id}_{suffix}", lambda w, _o, id=spec.id: w.go(id))
+
+    def shoot(self, name: str, opened: Callable[[object, object], object], *, apart: bool = False) -> None:
+        """Open it, and draw the window, or what it opened in a window of its own."""
+        made = opened(self.window, self.opening)
+        settle(self.app)
+        shown = made if apart else self.window
+        shown.grab().save(str(self.folder / f"{name}.png"))
+        if apart:
+            made.close()
+
+    def _measure_in(self) -> None:
+        if self.units:
+            from dryhouse.kitchen.settings import UNITS_KEY, set_preference
+
+            self.opening.session.act(set_preference, UNITS_KEY, self.units)
 
 
 def settle(app: object, seconds: float = 0.4) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QCheckBox, QDialog, QWidget
 
 from dryhouse.desk.measures import hold
@@ -62,11 +62,13 @@ class Preferences(QDialog):
         )
         inside.addStretch(1)
         outer = column(self, margin=16, space=12)
-        outer.addWidget(scrolling(page), 1)
+        area = scrolling(page)
+        outer.addWidget(area, 1)
         outer.addLayout(row(1, button("C&lose", self.accept, "primary", hint="Esc")))
         hold(self, least_wide=360)
-        self.resize(self.sizeHint().expandedTo(self.minimumSizeHint()).boundedTo(self.screen().availableSize()))
         self.tell()
+        whole = self.sizeHint() + QSize(0, max(page.sizeHint().height() - area.sizeHint().height(), 0))
+        self.resize(whole.expandedTo(self.minimumSizeHint()).boundedTo(self.screen().availableSize()))
         self.units.changed.connect(self._told(UNITS_KEY, lambda: str(self.units.value())))
         self.quiet.accepted.connect(self._keep_quiet)
         self.finished.connect(lambda _how: self._keep_quiet())

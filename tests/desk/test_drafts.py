@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.draft_book import ENDING, MOST, DraftBook
 from dryhouse.desk.opening import Opening
+from dryhouse.desk.places.dryer.small_window import show_small
 from dryhouse.desk.places.shelf.acts import ActForm
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column
@@ -300,7 +301,49 @@ def own_figure(opening: Opening) -> tuple[Any, Any]:
     return place.page.own, place.page.own.value.edit
 
 
+def weighing(opening: Opening) -> tuple[Any, Any]:
+    place = view(opening, "drying")
+    strip = place.strips[place.current]
+    return strip, strip.reading.edit
+
+
+def tare_of_a_weighing(opening: Opening) -> tuple[Any, Any]:
+    place = view(opening, "drying")
+    strip = place.strips[place.current]
+    return strip, strip.tare.edit
+
+
+def small_window(opening: Opening) -> tuple[Any, Any]:
+    show_small(opening.window)
+    strip = next(iter(opening.window.small.strips.values()))
+    return strip, strip.entry.field.edit
+
+
+def corrected_weighing(opening: Opening) -> tuple[Any, Any]:
+    place = view(opening, "drying")
+    place.show_weighings(place.current)
+    pane = place.detail.weighings
+    pane.edit()
+    return pane, pane.gross.edit
+
+
+def instrument(opening: Opening) -> tuple[Any, Any]:
+    place = view(opening, "drying")
+    place.open_beside(place.instrument, place.current)
+    return place.instrument, place.instrument.name.edit
+
+
+def hours(opening: Opening) -> tuple[Any, Any]:
+    place = view(opening, "meals")
+    place.turn(1)
+    calendar = place.trips.plan_view.calendar
+    calendar.change.click()
+    return calendar.form, calendar.form.awake.edit
+
+
 FORMS = {
+    "a weighing": weighing, "the tare of a weighing": tare_of_a_weighing, "a weighing in small": small_window,
+    "a weighing put right": corrected_weighing, "an instrument": instrument, "the hours": hours,
     "a dryer": dryer, "a new batch": new_batch, "a recorded batch": changed_batch, "a place": storage_place,
     "bought food": bought, "packing": pack, "taking from a lot": lot_act, "starting": start_form,
     "taking off": take_off, "a trip": trip, "a meal": meal, "a cooking note": note, "a swap": swap,

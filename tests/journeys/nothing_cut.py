@@ -1,9 +1,19 @@
-"""Measuring every label and every button against its text, as it stands in the window."""
+"""Measuring every label, button, choice and example of an entry against its text, as it stands in the window."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import QRect, Qt
-from PySide6.QtWidgets import QAbstractButton, QLabel, QToolButton, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QComboBox,
+    QLabel,
+    QLineEdit,
+    QStyle,
+    QStyleOptionComboBox,
+    QStyleOptionFrame,
+    QToolButton,
+    QWidget,
+)
 
 from dryhouse.desk.widgets.pressable import Pressable
 
@@ -24,6 +34,12 @@ def cut(page: QWidget, *, sideways: bool = False) -> list[str]:
             )
             if not pictured and text_width(button) > button.width() + SLACK:
                 found.append(f"button {button.text()!r} {button.width()} < {text_width(button)}")
+    for box in page.findChildren(QComboBox):
+        if box.isVisible() and not box.isEditable() and chosen_width(box) > box_width(box) + SLACK:
+            found.append(f"choice {box.currentText()!r} {box_width(box)} < {chosen_width(box)}")
+    for edit in page.findChildren(QLineEdit):
+        if edit.isVisible() and edit.fontMetrics().horizontalAdvance(edit.placeholderText()) > line_width(edit):
+            found.append(f"example {edit.placeholderText()!r} {line_width(edit)}")
     for widget in () if sideways else (*page.findChildren(QLabel), *page.findChildren(QAbstractButton)):
         if widget.isVisible() and hangs_over(widget):
             said = widget.text() or (widget.accessibleName() if isinstance(widget, Pressable) else "")
@@ -36,6 +52,25 @@ def text_width(button: QAbstractButton) -> int:
     return button.fontMetrics().horizontalAdvance(button.text().replace("&", "")) + (
         button.iconSize().width() if not button.icon().isNull() else 0
     )
+
+
+def chosen_width(box: QComboBox) -> int:
+    return box.fontMetrics().horizontalAdvance(box.currentText())
+
+
+def box_width(box: QComboBox) -> int:
+    """The room for the text of what is chosen."""
+    option = QStyleOptionComboBox()
+    box.initStyleOption(option)
+    style, control = QStyle.ComplexControl.CC_ComboBox, QStyle.SubControl.SC_ComboBoxEditField
+    return box.style().subControlRect(style, option, control, box).width()
+
+
+def line_width(edit: QLineEdit) -> int:
+    """The room for what is typed, or for the example in its place."""
+    option = QStyleOptionFrame()
+    edit.initStyleOption(option)
+    return edit.style().subElementRect(QStyle.SubElement.SE_LineEditContents, option, edit).width()
 
 
 def too_small(label: QLabel) -> bool:

@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtWidgets import QApplication
 
 from tests.journeys.nothing_cut import cut
+from tests.surfaces import FORMS
 
 SIZES = ((900, 600, 100), (1093, 614, 100), (1280, 800, 100), (1280, 800, 200), (900, 600, 200), (640, 480, 100))
 
@@ -14,36 +15,6 @@ SCROLLED = ((900, 600, 200), (640, 480, 100))
 def settle() -> None:
     for _ in range(6):
         QApplication.processEvents()
-
-
-def running(window) -> int:
-    """The first batch in the dryer."""
-    return next(iter(window.view("drying").strips))
-
-
-FORMS = {
-    "log": lambda w: w.go("journal").log(),
-    "log_more": lambda w: (w.go("journal").log(), w.view("journal").form.more_button.click()),
-    "edit": lambda w: w.go("journal").edit(w.view("journal").listing.table.rows.ids[4]),
-    "dryers": lambda w: w.go("journal").show_dryers(),
-    "start": lambda w: w.go("drying").start(),
-    "take_off": lambda w: w.go("drying").open_beside(
-        w.view("drying").take_off, next(iter(w.view("drying").strips))
-    ),
-    "weighings": lambda w: w.go("drying").show_weighings(next(iter(w.go("drying").strips))),
-    "pack": lambda w: w.go("shelf").pack(),
-    "shelve": lambda w: w.go("shelf").shelve(),
-    "places": lambda w: w.go("shelf").show_places(),
-    "labels": lambda w: w.go("shelf").ask("labels"),
-    "move": lambda w: w.go("shelf").ask("move"),
-    "check": lambda w: w.go("shelf").ask("check"),
-    "own_food": lambda w: w.go("handbook").add_food(),
-    "sources": lambda w: w.go("handbook").show_sources(),
-    "yields": lambda w: w.go("yields").type("corn 1 cup"),
-    "meal": lambda w: w.go("meals").new(),
-    "trips": lambda w: w.go("meals").turn(1),
-    "trip": lambda w: w.view("meals").trips.new(),
-}
 
 
 def test_nothing_is_cut_at_any_size(person):
@@ -70,7 +41,7 @@ def test_no_form_is_cut(person, wide, high, zoom):
     while window.theme.zoom != zoom:
         window.theme.enlarge(1)
     for name, open_form in FORMS.items():
-        open_form(window)
+        open_form(window, person.opening)
         settle()
         found += [f"{name}: {what}" for what in cut(window.view(window.here))]
     assert not found, "\n".join(found)

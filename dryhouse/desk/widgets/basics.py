@@ -6,9 +6,10 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import Any
 
-from PySide6.QtCore import QCoreApplication, QEvent, QObject, QSize, Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
+    QApplication,
     QBoxLayout,
     QFrame,
     QHBoxLayout,
@@ -18,7 +19,7 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QSizePolicy,
     QSplitter,
-    QStackedWidget,
+    QStackedLayout,
     QVBoxLayout,
     QWidget,
 )
@@ -29,6 +30,9 @@ from dryhouse.desk.theme import BAR, set_role
 _ENOUGH = 260
 """Pixels, at our usual text, that each of two things one above the other is given at least."""
 
+
+_BESIDE = 28
+"""Pixels that are shown above and below what the keyboard is on: its label, and what is said of it."""
 
 _LOW = 72
 """Pixels below which what scrolls is of no use."""
@@ -145,7 +149,8 @@ class _Asks(QObject):
 
 
 class Scrolling(QScrollArea):
-    """Scrolls up and down and never sideways: it is never narrower than what it holds."""
+    """Scrolls up and down and never sideways: it is never narrower than what it holds. Where the keyboard goes
+    inside it is always in view."""
 
     def __init__(self, inside: QWidget) -> None:
         super().__init__()
@@ -153,6 +158,11 @@ class Scrolling(QScrollArea):
         self._watch = _Asks(self)
         self.setWidget(inside)
         inside.installEventFilter(self._watch)
+        self._settled = QTimer(self, singleShot=True, interval=0)
+        self._settled.timeout.connect(self._show_focus)
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.focusChanged.connect(self._note_focus)
 
     def minimumSizeHint(self) -> QSize:
         inside = self._inside.minimumSizeHint().expandedTo(self._inside.minimumSize())
@@ -161,6 +171,16 @@ class Scrolling(QScrollArea):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.updateGeometry()
+
+    def _note_focus(self, _before: QWidget | None, now: QWidget | None) -> None:
+        """The keyboard came here, not by a click: a page that moves under the pointer would lose it."""
+        if now is not None and self._inside.isAncestorOf(now) and not QApplication.mouseButtons():
+            self._settled.start()
+
+    def _show_focus(self) -> None:
+        here = QApplication.focusWidget()
+        if here is not None and self._inside.isAncestorOf(here):
+            self.ensureWidgetVisible(here, 0, _BESIDE)
 
 
 def scrolling(inside: QWidget) -> Scrolling:
@@ -175,23 +195,64 @@ def scrolling(inside: QWidget) -> Scrolling:
     return area
 
 
-class Pages(QStackedWidget):
-    """Pages of which one is shown. It needs the room of that one, not of the largest."""
+class _OnePage(QStackedLayout):
+    """Asks for the room of the page in view; Qt's own asks for that of the largest."""
 
-    def __init__(self, *pages: QWidget) -> None:
-        super().__init__()
-        for page in pages:
-            self.addWidget(page)
-        self.currentChanged.connect(lambda _page: self.updateGeometry())
-
-    def minimumSizeHint(self) -> QSize:
+    def minimumSize(self) -> QSize:
         page = self.currentWidget()
         return page.minimumSizeHint().expandedTo(page.minimumSize()) if page is not None else QSize()
 
+    def hasHeightForWidth(self) -> bool:
+        page = self.currentWidget()
+        return page is not None and page.hasHeightForWidth()
+
     def heightForWidth(self, width: int) -> int:
-        """The least height of the page in view at this width."""
         page = self.currentWidget()
         return least_height(page, width) if page is not None else 0
+
+    def minimumHeightForWidth(self, width: int) -> int:
+        return self.heightForWidth(width)
+
+
+class Pages(QWidget):
+    """Pages of which one is shown. It needs the room of that one, not of the largest."""
+
+    currentChanged = Signal(int)
+
+    def __init__(self, *pages: QWidget) -> None:
+        super().__init__()
+        self._pages = _OnePage(self)
+        self._pages.currentChanged.connect(self._changed)
+        for page in pages:
+            self.addWidget(page)
+
+    def _changed(self, place: int) -> None:
+        self.updateGeometry()
+        self.currentChanged.emit(place)
+
+    def addWidget(self, page: QWidget) -> None:
+        """One more page; the first is shown."""
+        self._pages.addWidget(page)
+
+    def removeWidget(self, page: QWidget) -> None:
+        """Take a page out; it is not let go."""
+        self._pages.removeWidget(page)
+
+    def currentWidget(self) -> QWidget | None:
+        """The page in view."""
+        return self._pages.currentWidget()
+
+    def currentIndex(self) -> int:
+        """Its place."""
+        return self._pages.currentIndex()
+
+    def setCurrentWidget(self, page: QWidget) -> None:
+        """Show this page."""
+        self._pages.setCurrentWidget(page)
+
+    def setCurrentIndex(self, place: int) -> None:
+        """Show the page at this place."""
+        self._pages.setCurrentIndex(place)
 
 
 class SideBySide(QSplitter):

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from PySide6.QtWidgets import QComboBox, QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtWidgets import QComboBox, QSizePolicy, QWidget
 
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.basics import Pages
 from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.empty_state import EmptyState
 
@@ -41,7 +42,7 @@ def offer(box: QComboBox, choices: Sequence[tuple[str, Any]]) -> None:
     box.blockSignals(False)
 
 
-class FittingList(QStackedWidget):
+class FittingList(Pages):
     """A list, or where nothing fits the filter a page that says so and shows all again."""
 
     def __init__(

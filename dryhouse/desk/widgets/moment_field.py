@@ -20,9 +20,7 @@ def show_moment(session: Session, moment: datetime | None, *, missing: str = "â€
 class MomentField(Field):
     """Answers a moment in UTC. A time alone is the last time the clock showed it."""
 
-    def __init__(
-        self, session: Session, label: str, *, hint: str = "yesterday 18:00, 8:30", name: str = ""
-    ) -> None:
+    def __init__(self, session: Session, label: str, *, hint: str = "yesterday 18:00", name: str = "") -> None:
         super().__init__(session, label, hint=hint, name=name)
 
     def read(self, text: str) -> datetime:

@@ -51,9 +51,7 @@ class Batch:
     food: str = field(metadata=about("Food"))
     """Slug of the food; for a mix the slug of an own food of category `mixed`."""
     state: str = field(default=FINISHED, metadata=about("State", choices=BATCH_STATES))
-    title: str = field(
-        default="", metadata=about("Name of this batch", hint="where the food's name says too little")
-    )
+    title: str = field(default="", metadata=about("Name of this batch", hint="such as soup mix"))
     form: str = field(
         default="",
         metadata=about("Cut", hint="slices, dice, kernels…", help="the cut: slices, dice, kernels …", kept=True),
@@ -70,7 +68,7 @@ class Batch:
         metadata=about(
             "Bought weight",
             entry="purchased",
-            hint="before peeling and coring",
+            hint="before peeling",
             positive=True,
             high=MOST_G,
             help="mass bought, before preparing",
@@ -99,9 +97,7 @@ class Batch:
             help="measure loaded",
         ),
     )
-    pretreatment: str = field(
-        default="", metadata=about("Pretreatment", hint="steam-blanched 3 min, lemon dip…", kept=True)
-    )
+    pretreatment: str = field(default="", metadata=about("Pretreatment", hint="blanched 3 min…", kept=True))
     precook_method: str = field(
         default="",
         metadata=about(
@@ -211,7 +207,7 @@ class Batch:
         metadata=about(
             "Started",
             entry="start",
-            hint="yesterday 18:00, or 8:30",
+            hint="yesterday 18:00",
             help="when it went on, such as “2026-11-20 18:00”",
         ),
     )

@@ -10,7 +10,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import Field, NumberField, QuantityField, TextField, mark_problem
-from dryhouse.desk.widgets.wrapping import headed
+from dryhouse.desk.widgets.wrapping import Tiles, headed
 from dryhouse.kitchen.batches.dryers import dryers, remove_dryer, save_dryer
 from dryhouse.kitchen.records import Dryer
 from dryhouse.science.quantities import Area, Temperature
@@ -57,11 +57,9 @@ class DryersPage(QWidget):
         entries = column(space=2)
         entries.addWidget(self.heading)
         entries.addWidget(self.kept.offer)
-        for field in self.fields.values():
-            hold(field, most_wide=420)
-            entries.addWidget(field)
-        entries.addStretch(1)
+        entries.addLayout(Tiles(*self.fields.values(), least=220, space=16))
         entries.addLayout(row(self.save_button, self.remove_button, 1))
+        entries.addStretch(1)
         across = row(space=28)
         beside = column(space=8)
         beside.addWidget(self.list, 1)

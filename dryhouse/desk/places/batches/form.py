@@ -290,7 +290,6 @@ class LogForm(QWidget):
         self._toggle_more(self.more_button.isChecked())
         first = self.entries.fields[FIRST_OF_MORE] if self.more_button.isChecked() else self.more_button
         first.setFocus()
-        QTimer.singleShot(0, self, lambda: self.area.ensureWidgetVisible(first))
 
     def _toggle_more(self, on: bool) -> None:
         self.more_button.setChecked(on)

@@ -95,7 +95,7 @@ class Entries(QObject):
             entry: partial(field_for, s, shape, entry) for entry, shape in ENTRIES.items()
         }
         return made | {
-            "start": lambda: MomentField(s, "Started", hint="yesterday 18:00, or 8:30"),
+            "start": lambda: MomentField(s, "Started", hint="yesterday 18:00"),
             "hours": lambda: QuantityField(s, "Drying time", Duration, hint="8h30, or 8.5"),
             "dryer": lambda: ChoiceField(s, "Dryer"),
         }

@@ -32,7 +32,7 @@ class BatchListing(NarrowedList):
         self.dryer, self.period, self.state = boxes = choice_box("Dryer"), choice_box("When"), choice_box("State")
         self.build(
             PagedTable("Batches", self._columns(), session.kitchen.journal.batch_rows, _number),
-            FilterBar("Find batches", "Find by food, cut, notes, dryer or date", *boxes),
+            FilterBar("Find batches", "Find by food, cut, dryer, date", *boxes),
             boxes,
             picture="journal",
             none_fits="No batch fits",

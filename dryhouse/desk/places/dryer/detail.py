@@ -50,8 +50,11 @@ class Detail(QWidget):
             page.setContentsMargins(0, 12, 0, 0)
             self.pages.addTab(page, title)
         inside = column(self, space=6)
-        inside.addLayout(row(self.heading, 1, self.like, self.again, self.journal, self.away))
+        head = row(self.heading, self.journal, self.away)
+        head.setStretch(0, 1)
+        inside.addLayout(head)
         inside.addWidget(self.facts)
+        inside.addLayout(row(self.like, self.again, 1))
         inside.addWidget(self.pages, 1)
         self.pages.currentChanged.connect(self._fill)
 

@@ -6,14 +6,16 @@ from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFileDialog, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+from PySide6.QtWidgets import QComboBox, QFileDialog, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.dryer.strip import with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.table_menu import TableMenu
+from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.dryer.weighing_files import SheetWeighings, import_weighings, read_weighings
@@ -31,6 +33,7 @@ from dryhouse.science.quantities import Mass
 _SHOWN = 400
 _KINDS = ((HOURS, "hours since start"), (MINUTES, "minutes since start"), (MOMENTS, "clock times or dates"))
 _UNITS = (("g", "grams"), ("kg", "kilograms"), ("oz", "ounces"), ("lb", "pounds"))
+_COLUMN_WIDE = 250
 
 
 class ImportPage(QWidget):
@@ -72,8 +75,10 @@ class ImportPage(QWidget):
         self.leave = button("&Leave", self.left.emit, hint="Esc")
         inside = column(self, space=8)
         inside.addWidget(self.heading)
-        inside.addLayout(row(*self.choices[:4]))
-        inside.addLayout(row(*self.choices[4:]))
+        for choice in self.choices:
+            choice.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+            hold(choice, most_wide=_COLUMN_WIDE)
+        inside.addLayout(Wrapping(*self.choices))
         inside.addWidget(self.summary)
         inside.addWidget(self.table, 1)
         inside.addLayout(row(self.go, self.leave, 1))

@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from dryhouse.desk.instruments import source_of
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
-from dryhouse.desk.widgets.fields import ChoiceField, QuantityField, TextField
+from dryhouse.desk.widgets.draft import Kept, KeptForm, put_back
+from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, TextField
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.instruments.follower import Instrument
 from dryhouse.kitchen.instruments.growing_file import GrowingFile
@@ -33,17 +34,23 @@ class InstrumentPage(QWidget):
         self.session = session
         self.run: DryingRun | None = None
         self.heading = text_label("", "heading")
-        self.source = ChoiceField(session, "It comes from", editable=True)
-        self.baud = ChoiceField(session, "Speed of the port", [(b, str(b)) for b in BAUDS])
+        self.source = ChoiceField(session, "It comes from", name="source", editable=True)
+        self.baud = ChoiceField(session, "Speed of the port", [(b, str(b)) for b in BAUDS], name="baud")
         self.name = TextField(session, "Call it", hint="the pantry scale", name="name")
         self.pattern = ChoiceField(
-            session, "How a line is read", [(name, said) for name, (said, _) in PATTERNS.items()], editable=True
+            session,
+            "How a line is read",
+            [(name, said) for name, (said, _) in PATTERNS.items()],
+            name="pattern",
+            editable=True,
         )
-        self.pattern.set_value("unit")
-        self.unit = ChoiceField(session, "A number without a unit is", [(u, u) for u in ("g", "kg", "oz", "lb")])
-        self.tare = QuantityField(session, "Empty tray (tare)", Mass, hint="none", allow_zero=True)
+        units = [(unit, unit) for unit in ("g", "kg", "oz", "lb")]
+        self.unit = ChoiceField(session, "A number without a unit is", units, name="unit")
+        self.tare = QuantityField(session, "Empty tray (tare)", Mass, hint="none", name="tare", allow_zero=True)
         self.preview = text_label("", select=True)
         self.preview.setAccessibleName("What it sends now")
+        self._fields = (self.source, self.baud, self.pattern, self.unit, self.tare, self.name)
+        self.kept = KeptForm(session, "instrument", self, self._typed, lambda kept: put_back(self._fields, kept))
         self.follow_button = button("&Follow it", self.follow, "primary", hint="Enter")
         self.stop_button = button("S&top following", self.stop_following)
         self._source: GrowingFile | SerialPort | None = None
@@ -60,6 +67,7 @@ class InstrumentPage(QWidget):
     def _build(self) -> None:
         inside = column(self, space=8)
         inside.addWidget(self.heading)
+        inside.addWidget(self.kept.offer)
         inside.addLayout(row(self.source, self.baud, button("Choose a file …", self.choose_file)))
         inside.addWidget(self.pattern)
         inside.addLayout(row(self.unit, self.tare, self.name))
@@ -70,17 +78,25 @@ class InstrumentPage(QWidget):
 
     def open(self, run: DryingRun) -> None:
         """Ask which instrument weighs this batch."""
+        self.kept.rest()
         self.run = run
         self.heading.setText(f"A scale or logger for {run.title}, batch {run.batch.id}")
         self.source.set_choices([*((port, port) for port in ports())])
         known = self._followed()
         self.stop_button.setVisible(known is not None)
-        if known is not None:
-            self.source.set_value(known.source)
-            self.pattern.set_value(known.way.pattern)
-            self.unit.set_value(known.way.unit)
-            self.name.set_value(known.name)
+        way = Way("unit", "g") if known is None else known.way
+        self.source.set_value(None if known is None else known.source)
+        self.baud.set_value(BAUDS[0] if known is None else known.baud)
+        self.pattern.set_value(way.pattern)
+        self.unit.set_value(way.unit)
+        self.tare.set_value(Mass(known.tare_g) if known is not None and known.tare_g else None)
+        self.name.set_value(None if known is None else known.name)
+        self.kept.shown(run.batch.id)
         self.source.setFocus()
+
+    def _typed(self) -> Kept:
+        """Everything that stands here: an instrument is chosen as much as it is typed."""
+        return {field.name: field.text() if isinstance(field, Field) else field.value() for field in self._fields}
 
     def choose_file(self) -> None:
         """Choose the file that the instrument writes."""
@@ -158,11 +174,17 @@ class InstrumentPage(QWidget):
     def follow(self) -> None:
         """Follow the instrument from now on."""
         found = self.instrument()
-        if found is None or found.way.problem() or self.session.instruments is None:
+        if found is None or self.session.instruments is None:
             self.session.say("Choose the port, or the file, that the readings come from.", "input")
+            self.source.setFocus()
+            return
+        if problem := found.way.problem():
+            self.session.say(problem, "input")
+            self.pattern.setFocus()
             return
         self._let_go()
         self.session.instruments.follow(found)
+        self.kept.saved()
         self.session.say(f"Following {found.name} for batch {found.batch}.", "done")
         self.left.emit()
 

@@ -12,6 +12,7 @@ from dryhouse.desk.places.dryer.reading_entry import ReadingEntry
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, hairline, inner_key, row, scrolling, text_label
+from dryhouse.desk.widgets.draft import keep_entries
 from dryhouse.kitchen.dryer.by_now import by_now_words
 from dryhouse.kitchen.dryer.run_words import bands_words, finish_words, paused_words
 from dryhouse.kitchen.dryer.runs import DryingRun, running
@@ -38,10 +39,13 @@ class SmallStrip(QFrame):
         self.entry = ReadingEntry(session, run, label="")
         self.entry.field.label.hide()
         self.entry.field.accepted.connect(self.entry.weigh)
+        self.kept = keep_entries(session, "weighing in small", self, lambda: [self.entry.field])
+        self.entry.recorded.connect(self.kept.saved)
         inside = column(self, space=2)
-        for widget in (self.name, self.now, self.finish, self.entry.field, self.entry.asked):
+        for widget in (self.name, self.now, self.finish, self.kept.offer, self.entry.field, self.entry.asked):
             inside.addWidget(widget)
         self.show_run(run)
+        self.kept.shown(run.batch.id)
 
     def show_run(self, run: DryingRun) -> None:
         """Show where the batch stands; what is being typed stays."""

@@ -18,6 +18,7 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
+from dryhouse.desk.widgets.draft import Kept, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.pressable import draw_focus
@@ -88,17 +89,21 @@ class Strip(QFrame):
         self.at = MomentField(session, "When", hint="now", name="at")
         self.heat = QuantityField(session, "In the dryer", Temperature, hint="not read")
         self.heat_to = QuantityField(session, "Changed to", Temperature, name="temperature")
+        self._aside = (self.tare, self.at, self.heat)
+        typed = (self.reading, self.scope, *self._aside)
+        self.kept = KeptForm(session, "weighing", self, lambda: kept_entries(typed), partial(_put_back, self))
         self._build()
         self.reading.accepted.connect(self.weigh)
         self.entry.recorded.connect(self._recorded)
         self.scope.changed.connect(self._name_reading)
-        for field in (self.tare, self.at, self.heat):
+        for field in self._aside:
             field.accepted.connect(self.weigh)
         self.heat_to.accepted.connect(self._note_heat)
         for field in (self.reading, self.tare, self.at, self.heat, self.heat_to):
             field.edit.installEventFilter(self)
         session.theme.changed.connect(self._show_verdict)
         self.show_run(run)
+        self.kept.shown(run.batch.id)
 
     def _build(self) -> None:
         self.weigh_button = button("&Weigh", self.weigh, "primary", hint="Enter")
@@ -109,6 +114,7 @@ class Strip(QFrame):
         self.more_button = button("Mo&re", lambda: None, name="More for this batch")
         self.more_button.setMenu(self._more_menu())
         every = (self.weigh_button, self.note_button, self.off_button, self.more_button)
+        self.kept.offer.go_on.setText(self.kept.offer.go_on.text().replace("&", ""))
         self._lettered = [(made, made.text()) for made in every]
         """Buttons and their words; only those of the chosen strip have a letter for Alt."""
         inside = column(self, margin=14, space=4)
@@ -120,6 +126,7 @@ class Strip(QFrame):
             inside.addWidget(label)
         inside.addWidget(self.cautions)
         inside.addSpacing(4)
+        inside.addWidget(self.kept.offer)
         entry = row(self.reading)
         entry.setStretch(0, 1)
         entry.addWidget(self.weigh_button, 0, Qt.AlignmentFlag.AlignBottom)
@@ -263,8 +270,9 @@ class Strip(QFrame):
                 field.show_problem(problem)
 
     def _recorded(self) -> None:
-        for entry in (self.tare, self.at, self.heat):
+        for entry in self._aside:
             entry.set_value(None)
+        self.kept.saved()
 
     def _note(self, kind: str, **named: Any) -> None:
         self.session.act(add_event, self.run.batch.id, kind, **named)
@@ -309,6 +317,14 @@ class Strip(QFrame):
 def _say(label: QLabel, text: str) -> None:
     label.setText(text)
     label.setVisible(bool(text))
+
+
+def _put_back(strip: Strip, kept: Kept) -> None:
+    """What was begun stands in the entries again."""
+    aside = (strip.tare, strip.at, strip.heat)
+    put_back((strip.reading, strip.scope, *aside), kept)
+    strip.more.setVisible(any(entry.text() for entry in aside))
+    strip.reading.setFocus()
 
 
 def print_sheet(strip: Strip) -> None:

@@ -13,6 +13,7 @@ from dryhouse.desk.places.dryer.reading_entry import KEEP_KEY
 from dryhouse.desk.places.dryer.strip import SCOPE_WORDS, with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
+from dryhouse.desk.widgets.draft import keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.desk.widgets.table_menu import TableMenu
@@ -21,6 +22,7 @@ from dryhouse.kitchen.dryer.drying import correct_weighing, leave_out, remove_we
 from dryhouse.kitchen.dryer.happenings import remove_event
 from dryhouse.kitchen.dryer.run_words import event_words
 from dryhouse.kitchen.dryer.runs import DryingRun, WeighedPoint
+from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import TAKEN_OFF
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
@@ -75,6 +77,9 @@ class WeighingsPane(QWidget):
         self.heat = QuantityField(session, "In the dryer", Temperature)
         self.events = text_label("", "muted", select=True)
         self.remove_event_button = button("Take the last note out", self.remove_last_event, "quiet")
+        self._typed = (self.gross, self.tare, self.at, self.scope, self.heat)
+        self.editor = QWidget()
+        self.kept = keep_entries(session, "weighing corrected", self.editor, lambda: self._typed)
         self._build()
         TableMenu(session, self.table, "Weighings", self._acts)
         self.table.opened.connect(self.edit)
@@ -89,8 +94,9 @@ class WeighingsPane(QWidget):
     def _build(self) -> None:
         self.keep_button = button(f"Keep it, left out ({KEEP_KEY})", lambda: self.save(keep=True))
         self.question = text_label("", "problem")
-        self.editor = QWidget()
         inside = column(self.editor, space=4)
+        inside.addWidget(self.kept.offer)
+        inside.addWidget(self.question)
         inside.addLayout(row(self.gross, self.tare, self.at))
         inside.addLayout(
             row(
@@ -101,7 +107,8 @@ class WeighingsPane(QWidget):
                 self.keep_button,
             )
         )
-        self.editor.hide()
+        for widget in (self.editor, self.keep_button, self.question):
+            widget.hide()
         self.out_button = button("&Leave out", self.leave_out, hint="Space in the table; can be undone")
         self.edit_button = button("&Correct", self.edit, hint="Enter in the table")
         self.remove_button = button("Re&move", self.remove, hint="Del in the table; can be undone")
@@ -149,7 +156,7 @@ class WeighingsPane(QWidget):
         return (
             f"{weekday_words(here)}, {clock(here)}",
             style.number(point.hours, 2),
-            style.mass(point.net_g),
+            scale_style(run, style).mass(point.net_g),
             moisture,
             weighing.gross.typed or style.mass(weighing.gross.si),
             (weighing.tare.typed or style.mass(weighing.tare.si)) if weighing.tare and weighing.tare.si else "—",
@@ -173,6 +180,7 @@ class WeighingsPane(QWidget):
         weighing = self.chosen()
         if weighing is None:
             return
+        self.kept.rest()
         self.editing = weighing
         for field, value in ((self.gross, weighing.gross), (self.tare, weighing.tare)):
             field.set_unit(unit_typed(value) if value is not None and value.typed else self.session.style.mass_unit)
@@ -180,6 +188,7 @@ class WeighingsPane(QWidget):
         self.at.set_value(weighing.at)
         self.scope.set_value(weighing.scope)
         self.heat.set_value(weighing.dryer_temperature)
+        self.kept.shown(weighing.id)
         self.editor.show()
         self.gross.setFocus()
         self.gross.edit.selectAll()
@@ -220,10 +229,12 @@ class WeighingsPane(QWidget):
                 field.show_problem(problem)
                 field.setFocus()
             return
+        self.kept.saved()
         self.leave()
 
     def leave(self) -> None:
-        """Close the entries."""
+        """Close the entries; what was typed there is kept."""
+        self.kept.rest()
         self.editing = None
         for widget in (self.editor, self.keep_button, self.question):
             widget.hide()

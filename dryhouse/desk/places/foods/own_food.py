@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from dryhouse.desk.measures import hold
 from dryhouse.desk.places.foods.wording import CATEGORIES
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
@@ -13,6 +12,7 @@ from dryhouse.desk.widgets.draft import Entry, Kept, KeptForm, kept_entries, put
 from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.own_food_ask import ContainsEntry
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.foods.own_foods import ReallyPlant, add_food
 from dryhouse.words.messages import problem_sentence
 
@@ -43,9 +43,10 @@ class OwnFoodPage(QWidget):
                 "muted",
             )
         )
-        for field in (self.name, self.others, self.contains, self.again, self.kind, self.like):
-            hold(field, most_wide=560 if field is self.contains else 460)
-            inside.addWidget(field)
+        inside.addLayout(Tiles(self.name, self.others, least=260, space=16))
+        inside.addWidget(self.contains)
+        inside.addWidget(self.again)
+        inside.addLayout(Tiles(self.kind, self.like, least=260, space=16))
         self.again.hide()
         self.contains.accepted.connect(self.save)
         self.contains.changed.connect(self.again.hide)

@@ -70,6 +70,8 @@ def shown(fact: Fact, style: Style) -> str:
 
     if fact.low is None or fact.high is None:
         return one(fact.value)
+    if one(fact.low) == one(fact.high) == one(fact.value):
+        return one(fact.value)
     ends = f"{one(fact.low).removesuffix(' ' + unit)} to {one(fact.high)}"
     return ends if fact.low <= fact.value <= fact.high and unit in ("h", "degC") else f"{one(fact.value)} ({ends})"
 

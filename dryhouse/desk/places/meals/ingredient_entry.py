@@ -28,7 +28,7 @@ class IngredientEntry(QLineEdit):
         self.problem = ""
         self._offered: list[Choice] = []
         self.setAccessibleName(name)
-        self.setPlaceholderText("such as carrot, or potato flakes")
+        self.setPlaceholderText("carrot")
         self._names = QStringListModel(self)
         completer = QCompleter(self._names, self)
         completer.setCompletionMode(QCompleter.CompletionMode.UnfilteredPopupCompletion)

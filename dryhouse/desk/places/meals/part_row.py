@@ -44,7 +44,7 @@ class PartRow(QObject):
         self.name = IngredientEntry(session, f"Ingredient {number}")
         self.amount = QLineEdit()
         self.amount.setAccessibleName(f"Amount of ingredient {number}")
-        self.amount.setPlaceholderText("¼ cup or 1 oz")
+        self.amount.setPlaceholderText("¼ cup")
         self.lot = ChoiceBox()
         self.lot.setAccessibleName(f"Lot of ingredient {number}")
         self.mass, self.water, self.energy = (text_label("", wrap=False) for _ in range(3))

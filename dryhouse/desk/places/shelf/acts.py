@@ -157,7 +157,7 @@ class ActForm(QWidget):
         place = PlaceField(self.session, "To")
         fields = {
             "place": place,
-            "at": MomentField(self.session, "When", hint="empty means now", name="at"),
+            "at": MomentField(self.session, "When", hint="now", name="at"),
         }
         sentence = (
             "You can enter a past date; the keep-by is recalculated from it."
@@ -298,4 +298,4 @@ class ActForm(QWidget):
         return f"{day_words(here.date())} {clock(here)}"
 
     def _day(self, name: str) -> DateField:
-        return DateField(self.session, "On", hint="empty means today", name=name)
+        return DateField(self.session, "On", hint="today", name=name)

@@ -46,7 +46,7 @@ class BoughtForm(QWidget):
         self.keep_by = DateField(
             session, "Date on the package", hint="such as 2027-06-30", name="bought_keep_by", future=True
         )
-        self.bought_on = DateField(session, "Bought on", hint="empty means today", name="packed_on")
+        self.bought_on = DateField(session, "Bought on", hint="today", name="packed_on")
         self.fields = (
             self.food, self.name_, self.kind, self.mass, self.volume, self.place, self.in_oil,
             self.keep_by, self.bought_on,

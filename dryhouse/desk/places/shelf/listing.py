@@ -72,7 +72,7 @@ class LotListing(NarrowedList):
         self.standing, self.place = boxes = choice_box("Status"), choice_box("Place")
         self.build(
             PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id),
-            FilterBar("Find lots", "Find by food, name, place, notes or date", *boxes),
+            FilterBar("Find lots", "Find by food, name, place, notes, date", *boxes),
             boxes,
             picture="shelf",
             none_fits="No lot fits",

@@ -86,7 +86,7 @@ class PackForm(QWidget):
         self.rows: list[PackageRow] = []
         self.batch = ChoiceField(session, "Batch", name="batch")
         may_be_narrow(self.batch.box, 24)
-        self.packed_on = DateField(session, "Packed on", hint="empty means today", name="packed_on")
+        self.packed_on = DateField(session, "Packed on", hint="today", name="packed_on")
         self.count = NumberField(session, "Number of packages", name="count", whole=True, what="number of jars")
         self.kind = KindField(session)
         self.place = PlaceField(session)

@@ -13,7 +13,7 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_la
 from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, first_problem, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
-from dryhouse.desk.widgets.wrapping import headed
+from dryhouse.desk.widgets.wrapping import Tiles, headed
 from dryhouse.kitchen.records import Place, PlaceTemperature
 from dryhouse.kitchen.shelf.places import (
     add_place,
@@ -53,7 +53,7 @@ class PlacesPage(QWidget):
             session, "Temperature", Temperature, hint="such as 60 F", name="temperature"
         )
         self.humidity = NumberField(session, "Humidity, %", hint="if known", name="humidity_pct", percent=True)
-        self.since = MomentField(session, "From when on", hint="empty means now", name="since")
+        self.since = MomentField(session, "From when on", hint="now", name="since")
         self.fields = (self.name_, self.temperature, self.humidity, self.since)
         self.kept = keep_entries(session, "place", self, lambda: self.fields)
         self.save_button = button("&Save", self.save, "primary", hint="Enter")
@@ -71,9 +71,7 @@ class PlacesPage(QWidget):
         entries = column(space=2)
         entries.addWidget(self.heading)
         entries.addWidget(self.kept.offer)
-        for field in self.fields:
-            hold(field, most_wide=420)
-            entries.addWidget(field)
+        entries.addLayout(Tiles(*self.fields, least=220, space=16))
         entries.addLayout(row(self.save_button, self.take_back, self.remove_button, 1))
         entries.addSpacing(12)
         entries.addWidget(text_label("How warm it has been (choose one to put it right)", "label"))

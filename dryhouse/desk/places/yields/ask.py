@@ -6,7 +6,7 @@ import re
 from functools import partial
 
 from PySide6.QtCore import QSignalBlocker, Signal
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLineEdit, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QButtonGroup, QLineEdit, QPushButton, QSizePolicy, QWidget
 
 from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
@@ -49,7 +49,7 @@ class AskBar(QWidget):
         self.to_dried.setChecked(True)
         self.form = ChoiceField(session, "Form", [("", ANY)])
         self.pretreatment = ChoiceField(session, "Pretreatment", [("", ANY)])
-        self._others: QHBoxLayout = row()
+        self._others = Wrapping()
         self._shown_others: tuple[str, ...] = ()
         asked, which = QWidget(), QWidget()
         asked.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
@@ -150,7 +150,6 @@ class AskBar(QWidget):
             for name in others:
                 chosen = button(name, partial(self._take, name), "quiet", name=f"Take {name} instead")
                 self._others.addWidget(chosen)
-            self._others.addStretch(1)
 
     def _take(self, name: str) -> None:
         """Put another food into the line, the amount kept."""

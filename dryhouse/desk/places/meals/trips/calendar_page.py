@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QTextBrowser, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QSizePolicy, QTextBrowser, QWidget
 
 from dryhouse.desk.places.meals.trips.hours_form import HoursForm
 from dryhouse.desk.places.meals.trips.weeks import weeks_page
 from dryhouse.desk.places.meals.wording import drying_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, calling, column, empty, row, text_label
+from dryhouse.desk.widgets.basics import button, calling, column, empty, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.calendar_file import ENDING, write_calendar
 from dryhouse.kitchen.trips.household import hours_words
@@ -53,9 +54,8 @@ class CalendarPage(QWidget):
         self.browser.setOpenLinks(False)
         self.browser.document().setDefaultStyleSheet(style_sheet)
         inside = column(self, space=6)
-        above = row(self.hours_line, self.change, self.show_as, self.file)
-        above.setStretch(0, 1)
-        inside.addLayout(above)
+        self.hours_line.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        inside.addLayout(Wrapping(self.hours_line, self.change, self.show_as, self.file))
         inside.addWidget(self.form)
         inside.addWidget(self.next)
         inside.addWidget(self.browser, 1)

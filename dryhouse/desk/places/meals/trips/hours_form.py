@@ -7,12 +7,14 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QGridLayout
+from PySide6.QtWidgets import QFrame
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
+from dryhouse.desk.widgets.draft import keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, TextField, mark_problem
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.household import (
     changed,
@@ -43,16 +45,14 @@ class HoursForm(QFrame):
         self.nights = ChoiceField(session, "Dryers", _NIGHTS, name="nights")
         self.begin = TextField(session, "Spread the loads from", hint="now, or a month such as May", name="begin")
         self._fields = (self.awake, self.away, self.days, self.nights, self.begin)
+        self.kept = keep_entries(session, "drying hours", self, lambda: self._fields)
         inside = column(self, margin=12, space=8)
         inside.addWidget(text_label("The hours you keep", "heading"))
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(16)
-        for n, field in enumerate(self._fields):
-            grid.addWidget(field, n // 3, n % 3)
-            grid.setColumnStretch(n % 3, 1)
+        inside.addWidget(self.kept.offer)
+        for field in self._fields:
             if isinstance(field, TextField):
                 field.accepted.connect(self.save)
-        inside.addLayout(grid)
+        inside.addLayout(Tiles(*self._fields, least=240, space=16))
         why = "Loads are started after you are home and taken off before you leave or go to bed."
         inside.addWidget(text_label(why, "small"))
         keep = button("Keep these hours", self.save, "primary", hint="Enter")
@@ -62,6 +62,7 @@ class HoursForm(QFrame):
     def begin_with_what_is_kept(self) -> None:
         """Fill the entries with her hours, and those of the trip in view."""
         hours, trip = drying_hours(self.session.kitchen), self._trip()
+        self.kept.rest()
         self.awake.set_value(span_words(hours.awake))
         self.away.set_value(span_words(hours.away) or "none")
         self.days.set_value(days_words(hours.days))
@@ -69,6 +70,7 @@ class HoursForm(QFrame):
         month = None if trip is None else trip.dry_from
         self.begin.set_value(None if month is None else f"{MONTHS[month.month - 1]} {month.year}")
         self.begin.setEnabled(trip is not None)
+        self.kept.shown("" if trip is None else trip.id)
         self.awake.setFocus()
 
     def save(self) -> None:
@@ -94,4 +96,5 @@ class HoursForm(QFrame):
             return
         if trip is not None and trip.dry_from != month:
             self.session.act(save_trip, replace(trip, dry_from=month))
+        self.kept.saved()
         self.left.emit()

@@ -38,7 +38,9 @@ class PeopleTable(QWidget):
         self.add = button("Add a &person", self.add_person)
         said = "Say it only of those who eat more or less than usual, avoid something, or fall ill more easily."
         inside = column(self, space=4)
-        inside.addLayout(row(text_label(said, "small"), 1, self.add))
+        head = row(text_label(said, "small"), self.add)
+        head.setStretch(0, 1)
+        inside.addLayout(head)
         inside.addWidget(self.table)
 
     def show_people(self, people: Sequence[TripPerson]) -> None:

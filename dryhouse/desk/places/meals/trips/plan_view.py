@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtGui import QGuiApplication, QTextDocument
-from PySide6.QtWidgets import QTabWidget, QTextBrowser, QWidget
+from PySide6.QtWidgets import QSizePolicy, QTabWidget, QTextBrowser, QWidget
 
 from dryhouse.desk.places.meals.trips.calendar_page import CalendarPage
 from dryhouse.desk.places.meals.trips.lots_table import LotsTable
 from dryhouse.desk.places.meals.trips.shopping_page import ShoppingPage
 from dryhouse.desk.places.meals.wording import packing_page, shopping_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, text_label
+from dryhouse.desk.widgets.basics import button, column, text_label
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.printing import document, preview_print
+from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.provisioning import Plan
 
@@ -59,9 +60,8 @@ class PlanView(QWidget):
         self.copy = button("Copy", self.copy_page, name="Copy this list")
         self.print = button("&Print", self.print_page, name="Print this list", hint="Ctrl+P")
         inside = column(self, space=8)
-        above = row(self.says, self.copy, self.print, self.labels, self.batches)
-        above.setStretch(0, 1)
-        inside.addLayout(above)
+        self.says.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        inside.addLayout(Wrapping(self.says, self.copy, self.print, self.labels, self.batches))
         inside.addWidget(self.tabs, 1)
 
     def show_plan(self, plan: Plan | None) -> None:

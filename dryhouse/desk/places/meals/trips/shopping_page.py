@@ -102,6 +102,7 @@ class ShoppingPage(QWidget):
         food = row.buy.key.removeprefix("dry ")
         box = ChoiceBox()
         box.setAccessibleName(f"{row.name}, bought as")
+        box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         for form in row.buy.forms:
             box.addItem(caption(food, form), form)
         box.setCurrentIndex(row.buy.forms.index(row.buy.form))
