@@ -271,7 +271,8 @@ def model_lines(answer: RunAnswer) -> Sequence[str]:
             f"{name} = {value:.4g}" + (f" ± {error:.2g}" if error is not None else "")
             for name, (value, error) in f.parameters.items()
         )
+        aicc = f"{f.aicc:.1f}" if np.isfinite(f.aicc) else "— (too few weighings)"
         sentences.append(
-            f"{mark} {f.name:16s} {values}   SSE {f.sse:.3g}, RMSE {f.rmse:.2g}, R² {f.r2:.4f}, AICc {f.aicc:.1f}"
+            f"{mark} {f.name:16s} {values}   SSE {f.sse:.3g}, RMSE {f.rmse:.2g}, R² {f.r2:.4f}, AICc {aicc}"
         )
     return sentences

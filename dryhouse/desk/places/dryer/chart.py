@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from datetime import datetime
 
 from PySide6.QtCore import Qt
@@ -249,7 +250,7 @@ class CurvesTable(QTableWidget):
                 f"{fit.rmse:.4f}",
                 chi,
                 f"{fit.sse:.2e}",
-                f"{fit.aicc:.1f}",
+                f"{fit.aicc:.1f}" if math.isfinite(fit.aicc) else "—",
             )
             for place, text in enumerate(cells):
                 item = QTableWidgetItem(text)
