@@ -8,12 +8,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dryhouse.science.errors import WorldProblem
-from dryhouse.science.messages import Message, MessageKind, message
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.exchange.bringing import Coming, Difference
     from dryhouse.kitchen.kitchen import Kitchen
     from dryhouse.kitchen.ports import Done, KeptCopy, Record
+    from dryhouse.science.messages import Message
 
 
 def default_journal() -> Path:
@@ -72,6 +72,8 @@ def _refuse_emptied(file: Path) -> None:
     from dryhouse.journal.backup import emptied
 
     if emptied(file):
+        from dryhouse.science.messages import MessageKind, message
+
         where = {"path": str(file.resolve()), "backups": str(file.resolve().parent / "backups")}
         raise WorldProblem(message(MessageKind.EMPTIED, **where))
 

@@ -43,8 +43,6 @@ def run(
     except ImportError as problem:
         print(missing_libraries(problem), file=sys.stderr)
         return 1
-    from PySide6.QtCore import QLocale, QTimer
-
     marks.reach("qt_imported")
     running = QApplication.instance()
     app = running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
@@ -52,15 +50,11 @@ def run(
     app.setApplicationDisplayName("Dryhouse")
     app.setOrganizationName("dryhouse")
     QApplication.setDesktopFileName("app.dryhouse.Dryhouse")
-    from dryhouse.desk.collector import Collector
-    from dryhouse.desk.fault_log import note_breaks
     from dryhouse.desk.faults import watch
     from dryhouse.desk.settings import settings
     from dryhouse.desk.theme import theme_of
     from dryhouse.desk.window import DeskWindow
-    from dryhouse.words.dates import tell_twelve_hours
 
-    tell_twelve_hours(twelve_hours(QLocale.system()))
     kept = settings()
     window = DeskWindow(theme_of(app, kept), kept)
     watch(window)
@@ -71,8 +65,12 @@ def run(
         window.furnish()
         app.processEvents()
         marks.reach("furnished")
+        from PySide6.QtCore import QLocale, QTimer
         from PySide6.QtGui import QIcon
 
+        from dryhouse.words.dates import tell_twelve_hours
+
+        tell_twelve_hours(twelve_hours(QLocale.system()))
         window.setWindowIcon(QIcon(str(Path(__file__).parents[1] / "share" / "dryhouse.svg")))
         from dryhouse.desk.opening import Opening
 
@@ -85,8 +83,13 @@ def run(
     def ready() -> None:
         if "journal_usable" in marks.reached:
             return
-        app.processEvents()
+        from PySide6.QtCore import QEventLoop
+
+        app.processEvents(QEventLoop.ProcessEventsFlag.X11ExcludeTimers)  # what is to come later is not waited for
         marks.reach("journal_usable")
+        from dryhouse.desk.collector import Collector
+        from dryhouse.desk.fault_log import note_breaks
+
         Collector(window)
         note_breaks()
         if timings:

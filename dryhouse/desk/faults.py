@@ -8,8 +8,6 @@ import traceback
 from types import TracebackType
 from typing import TYPE_CHECKING
 
-from dryhouse import __version__
-from dryhouse.desk import fault_log
 from dryhouse.science.errors import InputProblem, WorldProblem
 
 if TYPE_CHECKING:
@@ -32,6 +30,8 @@ def watch(window: DeskWindow) -> None:
         if isinstance(problem, (InputProblem, WorldProblem)) and session is not None:
             session.meet(problem)
             return
+        from dryhouse.desk import fault_log
+
         details_text = details(kind, problem, trace)
         sys.__excepthook__(kind, problem, trace)
         fault_log.write(details_text)
@@ -42,6 +42,8 @@ def watch(window: DeskWindow) -> None:
 
     def caught_beside(fault: threading.ExceptHookArgs) -> None:
         """A thread has no window to speak with: the log has it."""
+        from dryhouse.desk import fault_log
+
         if fault.exc_value is not None:
             fault_log.write(details(fault.exc_type, fault.exc_value, fault.exc_traceback))
         threading.__excepthook__(fault)
@@ -53,6 +55,8 @@ def watch(window: DeskWindow) -> None:
 def details(kind: type[BaseException], problem: BaseException, trace: TracebackType | None) -> str:
     """What a person can copy and send: versions and the trace, nothing of her journal's records."""
     import platform
+
+    from dryhouse import __version__
 
     details_text = "".join(traceback.format_exception(kind, problem, trace))
     return f"Dryhouse {__version__}, Python {platform.python_version()}, {platform.platform()}\n\n{details_text}"

@@ -1,16 +1,14 @@
 """One window for a journal: a second start brings the first one to the front instead of opening another.
 
 A window that has a journal open answers on a local socket (on Windows a named pipe) that is called after the
-journal's file; only the same person can reach it. Whoever asks needs nothing of Qt, so that a first start does
-not wait for it.
+journal's file; only the same person can reach it. Whoever asks needs nothing of Qt and next to nothing of Python,
+so that a first start does not wait for it.
 """
 
 from __future__ import annotations
 
-import hashlib
 import os
 import sys
-import tempfile
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,16 +18,22 @@ if TYPE_CHECKING:
     from dryhouse.desk.window import DeskWindow
 
 _ASK, _DONE = b"to the front", b"it is"
+_PRIME = 2**89 - 1
+"""A file's name is told by its remainder: short enough for a socket, without the libraries of a digest."""
 _PATIENCE_S = 3.0
 """How long a window may take to answer; one that hangs is not waited for, and another one opens."""
 
 
 def address(journal: Path) -> str:
     """Where the window with this journal answers; the same for a link to it."""
-    name = hashlib.sha256(os.fsencode(journal.resolve())).hexdigest()[:20]
+    name = f"{int.from_bytes(os.fsencode(journal.resolve())) % _PRIME:x}"
     if sys.platform == "win32":
         return f"\\\\.\\pipe\\dryhouse-{os.environ.get('USERNAME', '')}-{name}"
-    folder = os.environ.get("XDG_RUNTIME_DIR") or tempfile.gettempdir()
+    folder = os.environ.get("XDG_RUNTIME_DIR")
+    if not folder:
+        import tempfile
+
+        folder = tempfile.gettempdir()
     return os.path.join(folder, f"dryhouse-{os.getuid()}-{name}")
 
 

@@ -7,7 +7,6 @@ whole number signed, which the service of notices does not take.
 from __future__ import annotations
 
 import os
-import socket
 import struct
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -35,6 +34,8 @@ class SessionBus:
     """One connection. Raises OSError where there is no bus, or it does not answer in time."""
 
     def __init__(self, patience_s: float = 2.0) -> None:
+        import socket
+
         self._socket = socket.socket(socket.AF_UNIX, socket.SOCK_STREAM)
         self._socket.settimeout(patience_s)
         self._serial, self._waiting = 0, b""

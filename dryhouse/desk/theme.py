@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, QSettings, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontInfo, QPalette
-from PySide6.QtWidgets import QApplication, QWidget
+from typing import TYPE_CHECKING
 
-from dryhouse.desk.measures import measure_again
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QColor, QPalette
+
 from dryhouse.plots.tokens import BLACK_ON_WHITE, DARK, LIGHT, WHITE_ON_BLACK, Tokens
+
+if TYPE_CHECKING:
+    from PySide6.QtCore import QSettings
+    from PySide6.QtWidgets import QApplication, QWidget
 
 CHOICES = ("system", "light", "dark", "contrast")
 BAR = 12
@@ -17,28 +21,37 @@ ZOOMS = (80, 90, 100, 110, 125, 150, 175, 200)
 
 
 class Theme(QObject):
-    """The look in use. `changed` fires after the whole application has been dressed anew."""
+    """The look in use. `changed` fires after the whole application has been dressed anew.
+
+    With `whole` unset there are colours alone, for a first paint that does not wait for letters and styles, until
+    `finish`.
+    """
 
     changed = Signal()
 
-    def __init__(self, app: QApplication, choice: str = "system", *, sheet: bool = True, zoom: int = 100) -> None:
+    def __init__(self, app: QApplication, choice: str = "system", *, whole: bool = True, zoom: int = 100) -> None:
         super().__init__(app)
         self._app = app
-        self._sheet = sheet
+        self._whole = False
         self.choice = choice if choice in CHOICES else "system"
         self.zoom = zoom if zoom in ZOOMS else 100
-        self.tokens: Tokens = self._wanted()
-        app.setStyle("Fusion")
-        self._dress()
-        hints = app.styleHints()
-        hints.colorSchemeChanged.connect(self._follow)
-        hints.accessibility().contrastPreferenceChanged.connect(self._follow)
+        self.tokens: Tokens = self._at_first()
+        if whole:
+            self.finish()
+        else:
+            app.setPalette(palette(self.tokens))
 
     def finish(self) -> None:
-        """Dress with the style sheet too, where only the colours were set for the first paint (`sheet=False`)."""
-        if not self._sheet:
-            self._sheet = True
-            self._dress()
+        """Dress whole, and follow the system from now on."""
+        if self._whole:
+            return
+        self._whole = True
+        self.tokens = self._wanted()
+        self._app.setStyle("Fusion")
+        self._dress()
+        hints = self._app.styleHints()
+        hints.colorSchemeChanged.connect(self._follow)
+        hints.accessibility().contrastPreferenceChanged.connect(self._follow)
 
     def choose(self, choice: str) -> None:
         """`system`, `light`, `dark` or `contrast`."""
@@ -59,7 +72,16 @@ class Theme(QObject):
             self._dress()
             self.changed.emit()
 
+    def _at_first(self) -> Tokens:
+        """The look by the system's own colours: its word for light and dark takes longer to load than to paint."""
+        dark = self._app.palette().color(QPalette.ColorRole.Window).lightness() < 128
+        if self.choice == "contrast":
+            return WHITE_ON_BLACK if dark else BLACK_ON_WHITE
+        return DARK if self.choice == "dark" or (dark and self.choice == "system") else LIGHT
+
     def _wanted(self) -> Tokens:
+        from PySide6.QtCore import Qt
+
         hints = self._app.styleHints()
         dark = hints.colorScheme() == Qt.ColorScheme.Dark
         strong = hints.accessibility().contrastPreference() == Qt.ContrastPreference.HighContrast
@@ -70,12 +92,15 @@ class Theme(QObject):
         return look.enlarged(system_enlargement() * self.zoom / 100)
 
     def _dress(self) -> None:
+        from PySide6.QtGui import QFont
+
+        from dryhouse.desk.measures import measure_again
+
         font = QFont(self._app.font())
         font.setPointSizeF(self.tokens.body)
         self._app.setFont(font)
         self._app.setPalette(palette(self.tokens))
-        if self._sheet:
-            self._app.setStyleSheet(style_sheet(self.tokens))
+        self._app.setStyleSheet(style_sheet(self.tokens))
         measure_again(self._app, self.tokens.body / LIGHT.body)
 
 
@@ -83,12 +108,14 @@ def theme_of(app: QApplication, kept: QSettings) -> Theme:
     """The look that is kept on this machine, of colours alone until the first paint."""
     zoom = str(kept.value("window/zoom", 100))
     return Theme(
-        app, str(kept.value("window/theme", "system")), sheet=False, zoom=int(zoom) if zoom.isdecimal() else 100
+        app, str(kept.value("window/theme", "system")), whole=False, zoom=int(zoom) if zoom.isdecimal() else 100
     )
 
 
 def system_enlargement() -> float:
     """How many times our own size of text the system's is; never less than once."""
+    from PySide6.QtGui import QFontDatabase, QFontInfo
+
     system = QFontInfo(QFontDatabase.systemFont(QFontDatabase.SystemFont.GeneralFont)).pointSizeF()
     return max(1.0, system / LIGHT.body)
 
@@ -233,6 +260,8 @@ def set_role(widget: QWidget, role: str) -> None:
 
 def set_mark(widget: QWidget, name: str, value: object) -> None:
     """Set a property the style sheet asks about, and dress the widget anew where it was dressed before."""
+    from PySide6.QtCore import Qt
+
     if widget.property(name) != value:
         widget.setProperty(name, value)
         if widget.testAttribute(Qt.WidgetAttribute.WA_WState_Polished):

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QSettings, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QPaintEvent, QResizeEvent
+from PySide6.QtCore import QByteArray, QSize, QTimer, Signal
 from PySide6.QtWidgets import QMainWindow, QWidget
 
-from dryhouse.desk.measures import scaled
-from dryhouse.desk.theme import Theme
-
 if TYPE_CHECKING:
+    from PySide6.QtCore import QSettings
+    from PySide6.QtGui import QCloseEvent, QPaintEvent, QResizeEvent
+
     from dryhouse.desk.journal_access import Doorway
     from dryhouse.desk.place import DeskPlace, PlaceSpec
     from dryhouse.desk.session import Session
+    from dryhouse.desk.theme import Theme
     from dryhouse.desk.widgets.sheet import WorkingsSheet
     from dryhouse.science.values import Figure
 
@@ -23,6 +23,8 @@ _SMALLEST = QSize(640, 480)
 _USUAL = QSize(1280, 800)
 _FRAME = QSize(8, 40)
 """About what the window system draws around a window."""
+_FOLLOW_MS = 300
+"""How long after a journal is shown its instruments are followed."""
 _WORDS_IN_RAIL = 1100
 """A narrower window shows its places as pictures alone."""
 
@@ -100,7 +102,12 @@ class DeskWindow(QMainWindow):
         self.reminders = Reminders(session, session)
         self.reminders.start()
         self.elsewhere = Elsewhere(session)
-        session.start_instruments(self.settings)
+
+        def follow() -> None:
+            if self.session is session:
+                session.start_instruments(self.settings)
+
+        QTimer.singleShot(_FOLLOW_MS, session, follow)
         self.small: QWidget | None = None
 
     def detach(self) -> None:
@@ -226,6 +233,8 @@ class DeskWindow(QMainWindow):
 
     def come_to_front(self) -> None:
         """Be seen: out of the task bar, above the others, with the keyboard."""
+        from PySide6.QtCore import Qt
+
         self.setWindowState((self.windowState() & ~Qt.WindowState.WindowMinimized) | Qt.WindowState.WindowActive)
         self.show()
         self.raise_()
@@ -248,6 +257,8 @@ class DeskWindow(QMainWindow):
     def fit_rail(self) -> None:
         """The words of the rail, where there is room for them beside a place."""
         if self._furnished:
+            from dryhouse.desk.measures import scaled
+
             self.rail.be_narrow(self.width() < scaled(_WORDS_IN_RAIL))
 
     def paintEvent(self, event: QPaintEvent) -> None:

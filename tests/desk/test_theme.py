@@ -74,6 +74,18 @@ def test_what_is_held_at_a_width_follows_the_text(theme, qtbot):
     assert held.minimumWidth() == 100
 
 
+def test_the_first_paint_has_the_colours_that_are_kept_and_the_rest_comes_after_it(qapp, settings):
+    for choice, look in (("dark", DARK), ("light", LIGHT)):
+        settings.setValue("window/theme", choice)
+        made = themes.theme_of(qapp, settings)
+        assert made.tokens is look
+        assert qapp.palette().color(QPalette.ColorRole.Window).name().upper() == look.ground
+        made.finish()
+        assert made.tokens is look
+        assert look.edge in qapp.styleSheet()
+        made.deleteLater()
+
+
 def test_high_contrast_is_a_choice(theme, qapp):
     theme.choose("contrast")
     assert theme.tokens is BLACK_ON_WHITE

@@ -5,19 +5,14 @@ from __future__ import annotations
 from PySide6.QtCore import Signal, SignalInstance
 from PySide6.QtWidgets import QWidget
 
-from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, scrolling, text_label
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.batches.naming import batch_name
-from dryhouse.kitchen.batches.typed import ENTRIES
-from dryhouse.kitchen.cards.heating import heating_lines
-from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
 from dryhouse.kitchen.records.batches import DRYING, PLANNED
-from dryhouse.kitchen.yields.yields import dried_from
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity
 from dryhouse.science.statuses import VerdictName
@@ -33,6 +28,9 @@ _NOT_YET = {
 
 def facts_of(session: Session, batch: Batch) -> list[str]:
     """What was recorded of a batch beside its weights, in short lines."""
+    from dryhouse.kitchen.cards.heating import heating_lines
+    from dryhouse.kitchen.yields.yields import dried_from
+
     kitchen, style = session.kitchen, session.style
     lines = []
     planned = batch.state == PLANNED
@@ -88,6 +86,8 @@ _OF_HEAT = ("precook_", "finish_")
 
 def _others(session: Session, batch: Batch) -> list[str]:
     """Everything else that is recorded, each by its label."""
+    from dryhouse.kitchen.batches.typed import ENTRIES
+
     said = []
     for shape in ENTRIES.values():
         value = getattr(batch, shape.name)
@@ -137,7 +137,9 @@ class BatchPanel(QWidget):
             widget.setVisible(there)
         if self.batch is None:
             return
+        from dryhouse.desk.cautions import most_for
         from dryhouse.kitchen.cards.batch_card import batch_card
+        from dryhouse.kitchen.cautions.cautions import batch_facts
 
         try:
             card, trouble = batch_card(self.session.kitchen, self.batch.id), ""
