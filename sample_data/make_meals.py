@@ -123,7 +123,7 @@ _NOTE_PARTS: dict[int, tuple[tuple[str, str, str], ...]] = {
 
 
 def meals() -> dict[str, list[dict[str, Any]]]:
-    """The tables meal, meal_part, trip, trip_meal, trip_person, cooking_note and cooking_note_part."""
+    """The tables meal, meal_part, trip, trip_meal, trip_person, after_trip, cooking_note and cooking_note_part."""
     return {
         "meal": [
             {
@@ -148,6 +148,10 @@ def meals() -> dict[str, list[dict[str, Any]]]:
             {"trip": 2, "name": name, "appetite_pct": appetite, "avoids": avoids}
             for name, appetite, avoids in _PADDLERS
         ],
+        "after_trip": [
+            {"trip": 1, "meal": meal, "uneaten": uneaten, "short": short, "change": change}
+            for meal, uneaten, short, change in _AFTER
+        ],
         "cooking_note": [
             {
                 "meal": meal,
@@ -171,6 +175,10 @@ def meals() -> dict[str, list[dict[str, Any]]]:
     }
 
 
+_AFTER = (
+    (OATS, 4, 0, "One breakfast less: the last one is eaten in town."),
+    (CHILI, 0, 2, "More of it after the long portages."),
+)
 _PADDLERS = (
     ("stern of the red canoe", 120, ""),
     ("bow of the red canoe", 100, ""),

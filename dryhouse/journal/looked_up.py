@@ -7,6 +7,7 @@ from typing import Any
 
 from dryhouse.journal.mapping import table_name
 from dryhouse.kitchen.records import (
+    AfterTrip,
     Batch,
     BatchEvent,
     BatchPart,
@@ -46,6 +47,7 @@ LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
     MealPart: (("meal",), ("lot",)),
     TripPerson: (("trip",),),
     TripMeal: (("trip",), ("meal",)),
+    AfterTrip: (("trip",), ("meal",)),
     CookingNote: (("meal",),),
     CookingNotePart: (("note",),),
 }

@@ -11,6 +11,7 @@ from typing import Any, Generic, Protocol, TypeVar, cast
 
 from dryhouse.kitchen.records import (
     RECORD_KINDS,
+    AfterTrip,
     Batch,
     BatchEvent,
     BatchPart,
@@ -54,6 +55,7 @@ Record = (
     | Trip
     | TripMeal
     | TripPerson
+    | AfterTrip
     | CookingNote
     | CookingNotePart
 )

@@ -168,6 +168,8 @@ class StepKind(StrEnum):
     FOR_EACH_PERSON_DAY = auto()
     IN_BAGS = auto()
     BEFORE_COOKING = auto()
+    EATEN_SHARE = auto()
+    SERVINGS_AGAIN = auto()
     EATEN_ON_TRIP = auto()
     FROM_SHELF = auto()
     MARGIN = auto()

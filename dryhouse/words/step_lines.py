@@ -212,6 +212,11 @@ LINES: Mapping[Kind, str] = {
     # a trip
     Kind.FOR_EACH_PERSON: "For each person: ÷ {share:bare} = {result}",
     Kind.FOR_EACH_PERSON_DAY: "For each person and day: ÷ {share:bare} = {result}",
+    Kind.EATEN_SHARE: (
+        "{meal}: {carried} servings went, {uneaten} came back, {short} more were wanted: {result} % would have"
+        " been right"
+    ),
+    Kind.SERVINGS_AGAIN: "{before} servings × {share} %, to the nearest {nearest} = {result}",
     Kind.BEFORE_COOKING: "Before cooking: {cooked} cooked ÷ {factor} = {result}",
     Kind.IN_BAGS: "{n:bag|bags}, together {result}",
     Kind.EATEN_ON_TRIP: "Eaten on the trip: {result} dried",

@@ -324,7 +324,7 @@ def a_trip(*records, **more):
 
 def test_the_bags_label_says_what_the_meals_card_says():
     kitchen = a_trip(SALAMI)
-    (label,) = bag_labels(kitchen, plan(kitchen, 1), Style())
+    (label,) = bag_labels(plan(kitchen, 1), Style())
     assert "cold-soak-bought" in {c.rule for c in label.cautions}
 
 

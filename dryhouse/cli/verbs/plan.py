@@ -223,6 +223,10 @@ def _bag(bag: Bag) -> dict[str, Any]:
         "water": _short(bag.water),
         "soak_minutes": bag.soak_minutes,
         "cook_minutes": bag.cook_minutes,
+        "ingredients": list(bag.holds.ingredients),
+        "allergens": list(bag.holds.allergens),
+        "allergens_on_labels": list(bag.holds.labels),
+        "contents_unknown": list(bag.holds.unknown),
         "parts": [
             {
                 "name": p.name,

@@ -17,7 +17,7 @@ from dryhouse.kitchen.shelf.labels import Label
 
 LARGEST_PT, SMALLEST_PT = 14.0, 6.0
 """What is smaller than 6 points is not read off a jar: our own choice of a usual least."""
-_COMFORTABLE_PT = 6.5
+_COMFORTABLE_PT = 8.0
 """Cautions that are no stops do not make the words smaller than this."""
 _TITLE_SCALE = 1.35
 _PADDING_MM = 2.0

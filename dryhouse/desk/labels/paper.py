@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QMarginsF, QPointF, QRectF, QSizeF, Qt
@@ -15,6 +16,8 @@ from dryhouse.kitchen.shelf.labels import Label
 
 _DOTS = 600
 _PREVIEW_DOTS = 110
+_EDGE_MM = 15.0
+_CUT_DOWN = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +97,20 @@ def paper_like() -> QImage:
     paper.setDotsPerMeterX(round(_DOTS / 0.0254))
     paper.setDotsPerMeterY(round(_DOTS / 0.0254))
     return paper
+
+
+def cut_outs(labels: Sequence[Label], device: QPagedPaintDevice) -> list[Callable[[QPainter], None]]:
+    """Labels to cut out of plain paper of the device's size, two beside each other: each page, as it is painted."""
+    size = device.pageLayout().pageSize().size(QPageSize.Unit.Millimeter)
+    wide, high = (size.width() - 2 * _EDGE_MM) / 2, (size.height() - 2 * _EDGE_MM) / _CUT_DOWN
+    page = (size.width(), size.height())
+    sheet = LabelSheet("cut", "", "custom", page, (wide, high), 2, _CUT_DOWN, (_EDGE_MM,) * 2, (wide, high))
+    job = LabelJob(tuple(labels), sheet, outlines=True)
+    fitted = job.fitted(device)
+    return [
+        partial(_draw_page, job=job, fitted=fitted, page=number, device=device)
+        for number in range(job.pages(fitted))
+    ]
 
 
 def label_preview(job: LabelJob, page: int = 0) -> tuple[QImage, int]:

@@ -104,14 +104,14 @@ class _JsonExport:
 
     def _groups(self) -> Iterator[Entry]:
         text = self._text
-        if text.next_mark() != "{":
+        if text.next_mark() not in ("{", ""):
             raise self._no_list()
         for name in text.members():
             kind = _KINDS.get(name)
             if kind is None:
                 strange = short(name)
                 raise InputProblem(f"“{self._file}” has records of a kind not known here: “{strange}”.")
-            if text.next_mark() != "[":
+            if text.next_mark() not in ("[", ""):
                 raise self._no_list()
             text.take("[")
             if self._seen.issuperset(LINKS.get(kind, {}).values()) and not self._waits(kind):

@@ -9,7 +9,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED, STAPLE, Choice, identify_ingredient
 from dryhouse.kitchen.meals.sheet import meal_parts, scaled
 from dryhouse.kitchen.ports import Done, Pending, Record
-from dryhouse.kitchen.records import CookingNote, CookingNotePart, LotDraw, Meal, MealPart, TripMeal
+from dryhouse.kitchen.records import AfterTrip, CookingNote, CookingNotePart, LotDraw, Meal, MealPart, TripMeal
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.search_words import one_named
 from dryhouse.kitchen.settings import style
@@ -68,6 +68,7 @@ def remove_meal(kitchen: Kitchen, id: int) -> Done[Record]:
     notes = kitchen.journal.where(CookingNote, meal=id)
     pending = Pending()
     pending.remove(*(p for n in notes for p in kitchen.journal.where(CookingNotePart, note=n.id)))
+    pending.remove(*kitchen.journal.where(AfterTrip, meal=id))
     pending.remove(*notes, *kitchen.journal.where(TripMeal, meal=id), *meal_parts(kitchen, id))
     for draw in kitchen.journal.where(LotDraw, meal=id):
         pending.edit(draw, replace(draw, meal=None))

@@ -8,7 +8,16 @@ from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weigh
 from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
 from dryhouse.kitchen.records.kitchen import Dryer, Place, PlaceTemperature, Preference
 from dryhouse.kitchen.records.lots import Lot, LotCheck, LotDraw, LotMove
-from dryhouse.kitchen.records.meals import CookingNote, CookingNotePart, Meal, MealPart, Trip, TripMeal, TripPerson
+from dryhouse.kitchen.records.meals import (
+    AfterTrip,
+    CookingNote,
+    CookingNotePart,
+    Meal,
+    MealPart,
+    Trip,
+    TripMeal,
+    TripPerson,
+)
 
 RECORD_KINDS = (
     Preference,
@@ -30,6 +39,7 @@ RECORD_KINDS = (
     Trip,
     TripMeal,
     TripPerson,
+    AfterTrip,
     CookingNote,
     CookingNotePart,
 )
@@ -37,6 +47,7 @@ RECORD_KINDS = (
 
 __all__ = [
     "RECORD_KINDS",
+    "AfterTrip",
     "Batch",
     "BatchEvent",
     "BatchPart",

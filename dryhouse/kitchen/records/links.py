@@ -10,7 +10,16 @@ from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weigh
 from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
 from dryhouse.kitchen.records.kitchen import Dryer, Place, PlaceTemperature, Preference
 from dryhouse.kitchen.records.lots import Lot, LotCheck, LotDraw, LotMove
-from dryhouse.kitchen.records.meals import CookingNote, CookingNotePart, Meal, MealPart, Trip, TripMeal, TripPerson
+from dryhouse.kitchen.records.meals import (
+    AfterTrip,
+    CookingNote,
+    CookingNotePart,
+    Meal,
+    MealPart,
+    Trip,
+    TripMeal,
+    TripPerson,
+)
 
 LINKS: Mapping[type[Any], Mapping[str, type[Any]]] = {
     PlaceTemperature: {"place": Place},
@@ -25,6 +34,7 @@ LINKS: Mapping[type[Any], Mapping[str, type[Any]]] = {
     MealPart: {"meal": Meal, "lot": Lot},
     TripMeal: {"trip": Trip, "meal": Meal},
     TripPerson: {"trip": Trip},
+    AfterTrip: {"trip": Trip, "meal": Meal},
     CookingNote: {"meal": Meal},
     CookingNotePart: {"note": CookingNote},
 }
@@ -60,6 +70,7 @@ KNOWN_BY: Mapping[type[Any], tuple[str, ...]] = {
     Trip: ("name", "starts_on"),
     TripMeal: ("trip", "on", "slot"),
     TripPerson: ("trip", "name"),
+    AfterTrip: ("trip", "meal"),
     CookingNote: ("meal", "on"),
     CookingNotePart: ("note", "name"),
 }
@@ -76,6 +87,7 @@ OWNER: Mapping[type[Any], str] = {
     MealPart: "meal",
     TripMeal: "trip",
     TripPerson: "trip",
+    AfterTrip: "trip",
     CookingNote: "meal",
     CookingNotePart: "note",
 }

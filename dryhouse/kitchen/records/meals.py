@@ -192,6 +192,38 @@ class TripMeal:
     id: int = 0
 
 
+@dataclass(frozen=True, slots=True)
+class AfterTrip:
+    """What one meal taught on a trip: what of it came back uneaten, what was short, what to change."""
+
+    trip: int
+    meal: int
+    uneaten: float = field(
+        default=0.0,
+        metadata=about(
+            "Came back uneaten",
+            entry="uneaten",
+            low=0.0,
+            high=MOST_SERVINGS,
+            says="Say how many servings came back uneaten, such as 4, or leave it empty.",
+        ),
+    )
+    """Servings, of all its bags."""
+    short: float = field(
+        default=0.0,
+        metadata=about(
+            "Was short",
+            entry="short",
+            low=0.0,
+            high=MOST_SERVINGS,
+            says="Say how many more servings were wanted, such as 2, or leave it empty.",
+        ),
+    )
+    """Servings that were wanted and not there, of all its bags."""
+    change: str = field(default="", metadata=about("What to change"))
+    id: int = 0
+
+
 HARD, RIGHT, SOUPY = "hard", "right", "soupy"
 CAME_BACK = (HARD, RIGHT, SOUPY)
 

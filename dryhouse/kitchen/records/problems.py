@@ -71,6 +71,7 @@ CALLED: Mapping[str, str] = {
     "MealPart": "ingredient",
     "TripMeal": "meal on a trip",
     "TripPerson": "person on a trip",
+    "AfterTrip": "note after a trip",
     "CookingNote": "cooking note",
     "CookingNotePart": "remark on an ingredient",
 }

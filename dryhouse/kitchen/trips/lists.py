@@ -7,16 +7,19 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.holds import NOTHING, Holds
 from dryhouse.kitchen.meals.ingredients import DRIED
 from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.sheet import cooking_line
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.bag_cautions import bag_cautions
+from dryhouse.kitchen.trips.bag_holds import bag_holds
 from dryhouse.kitchen.trips.lots import TripLot, part_key
 from dryhouse.kitchen.trips.sheet import Eaten, TripSheet
 from dryhouse.science.display import Style
 from dryhouse.science.provisioning import Cover
 from dryhouse.science.values import Caution, Figure
+from dryhouse.words import bags as words
 
 _ROUNDING_G = 0.5
 
@@ -51,6 +54,15 @@ class Bag:
     parts: tuple[Packed, ...]
     cautions: tuple[Caution, ...] = ()
     """By the lots it draws on, on the trip."""
+    holds: Holds = NOTHING
+
+    @property
+    def inside(self) -> tuple[str, ...]:
+        """Its ingredients and allergens, as its label says them."""
+        held = self.holds
+        if not held.ingredients:
+            return ()
+        return words.ingredients(held.ingredients), words.contains(held.allergens, held.labels, held.unknown)
 
 
 def packing_list(
@@ -82,6 +94,7 @@ def packing_list(
                     "" if forbidden else cooking_line(eaten.sheet, cautions),
                     tuple(parts),
                     cautions,
+                    bag_holds(kitchen, covered, eaten),
                 )
             )
     return tuple(bags)

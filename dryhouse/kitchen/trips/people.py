@@ -6,33 +6,47 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from dryhouse.handbook.staples import find_staples
-from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.cautions.cautions import facts_of_food
-from dryhouse.kitchen.foods.catalog import find_foods, food
+from dryhouse.kitchen.foods.catalog import find_foods
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.holds import NOT_KNOWN, Held, held
 from dryhouse.kitchen.meals.ingredients import Ingredient
-from dryhouse.kitchen.records import BatchPart, TripPerson
+from dryhouse.kitchen.records import TripPerson
 from dryhouse.kitchen.trips.lists import Bag
 from dryhouse.kitchen.trips.sheet import DaySheet, TripSheet, appetites_of
-from dryhouse.science.safety.facts import UNKNOWN_ANIMAL, UNKNOWN_FOOD
 from dryhouse.words import people as words
 from dryhouse.words.dates import weekday_words
 
+_MEAT = frozenset({"meat", "poultry", "game", "jerky", "holds meat", "holds poultry"})
+_MILK = frozenset({"dairy", "holds dairy", "holds milk"})
+_EGG = frozenset({"egg", "holds egg"})
+_FISH = frozenset({"fish", "holds fish", "holds shellfish"})
+_NUTS = frozenset({"nut", "holds tree nuts", "holds peanut"})
+_ALLERGENS: dict[str, frozenset[str]] = {
+    "milk": _MILK,
+    "dairy": _MILK,
+    "egg": _EGG,
+    "eggs": _EGG,
+    "fish": frozenset({"fish", "holds fish"}),
+    "shellfish": frozenset({"holds shellfish"}),
+    "nut": _NUTS,
+    "nuts": _NUTS,
+    "peanut": frozenset({"holds peanut"}),
+    "peanuts": frozenset({"holds peanut"}),
+    "wheat": frozenset({"holds wheat"}),
+    "gluten": frozenset({"holds wheat", "holds gluten"}),
+    "soy": frozenset({"holds soy"}),
+    "sesame": frozenset({"holds sesame"}),
+}
+"""Words for what a label tells of: what its maker added may hold it, too."""
 _KINDS: dict[str, frozenset[str]] = {
-    "meat": frozenset({"meat", "poultry", "game", "jerky"}),
-    "vegetarian": frozenset({"meat", "poultry", "fish", "game", "jerky"}),
-    "vegan": frozenset({"meat", "poultry", "fish", "egg", "dairy", "game", "jerky", "holds egg", "holds dairy"}),
-    "milk": frozenset({"dairy", "holds dairy"}),
-    "eggs": frozenset({"egg", "holds egg"}),
-    "egg": frozenset({"egg", "holds egg"}),
-    "dairy": frozenset({"dairy", "holds dairy"}),
-    "nuts": frozenset({"nut"}),
-    "nut": frozenset({"nut"}),
+    **_ALLERGENS,
+    "meat": _MEAT,
+    "vegetarian": _MEAT | _FISH,
+    "vegan": _MEAT | _FISH | _EGG | _MILK,
     "animal food": frozenset({"animal"}),
 }
 """Words for whole kinds of food; any other word is looked for in the names of what is eaten."""
 _SHORT = 3
-_NOT_KNOWN = frozenset({UNKNOWN_ANIMAL, UNKNOWN_FOOD})
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,13 +97,16 @@ def remarks_on(
 def _avoided(kitchen: Kitchen, person: TripPerson, items: Iterable[Ingredient]) -> tuple[list[str], list[str]]:
     """The ingredients a person does not eat, and those of which nobody can tell."""
     avoids = words_of(person)
+    by_label = any(set(word.split()) & set(_ALLERGENS) for word in avoids)
     found: list[str] = []
     unknown: list[str] = []
     for item in items if avoids else ():
-        kinds, names = _of(kitchen, item)
+        one = held(kitchen, item)
+        kinds = one.kinds | {f"holds {allergen}" for allergen in one.allergens}
+        names = _names(one, item)
         if any(_is(word, kinds, names) for word in avoids):
             found.append(item.part.name)
-        elif not kinds or kinds & _NOT_KNOWN:
+        elif one.unknown or not one.kinds or kinds & NOT_KNOWN or (one.label and by_label):
             unknown.append(item.part.name)
     return list(dict.fromkeys(found)), list(dict.fromkeys(unknown))
 
@@ -121,33 +138,14 @@ def _singular(word: str) -> str:
     return word[:-1] if len(word) > _SHORT and word.endswith("s") and not word.endswith("ss") else word
 
 
-def _of(kitchen: Kitchen, item: Ingredient) -> tuple[frozenset[str], frozenset[str]]:
-    """The kinds of an ingredient and the words of its names; of a mix those of what was recorded in it, and where
-    nothing was, nobody can tell."""
-    if item.staple is not None:
-        bought = item.staple
-        kinds = {bought.kind, *([bought.animal] if bought.animal else [])}
-        return frozenset(kinds), _words((bought.name, *bought.other_names, item.part.name))
-    if item.food is None:
-        return frozenset(), _words((item.part.name,))
-    inside = _inside(kitchen, item)
-    found: set[str] = set(facts_of_food(item.food).kinds)
-    if inside:
-        found = (found - _NOT_KNOWN).union(*(facts_of_food(known).kinds for known in inside))
-    elif item.food.category == "mixed":
-        found.add(UNKNOWN_FOOD)
-    names = (name for known in (item.food, *inside) for name in (known.name, *known.other_names))
-    return frozenset(found), _words((*names, item.part.name))
+def _names(one: Held, item: Ingredient) -> frozenset[str]:
+    """The words of the names of an ingredient, and of what was recorded in it."""
+    bought = () if item.staple is None else (item.staple.name, *item.staple.other_names)
+    names = (name for known in one.foods for name in (known.name, *known.other_names))
+    return _words((*names, *bought, item.part.name))
 
 
 def _words(names: Iterable[str]) -> frozenset[str]:
     """Every word of these names, in the singular."""
     said = "".join(letter if letter.isalpha() else " " for letter in " ".join(names).casefold())
     return frozenset(_singular(word) for word in said.split())
-
-
-def _inside(kitchen: Kitchen, item: Ingredient) -> list[Food]:
-    """What was recorded in the batch of a named lot of a mix."""
-    batch = None if item.lot is None else item.lot.batch
-    parts = () if batch is None else kitchen.journal.where(BatchPart, batch=batch)
-    return [food(kitchen, part.food) for part in parts]

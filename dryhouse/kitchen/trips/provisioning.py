@@ -13,6 +13,7 @@ from dryhouse.kitchen.meals.sheet import meal_parts
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, Trip, TripPerson
 from dryhouse.kitchen.records.batches import PLANNED
+from dryhouse.kitchen.trips.after import noted_before
 from dryhouse.kitchen.trips.drying_plan import drying_room, whole_bags
 from dryhouse.kitchen.trips.fuel import Fuel, trip_fuel
 from dryhouse.kitchen.trips.household import DryingHours, drying_hours
@@ -56,7 +57,9 @@ class Plan:
     next_steps: tuple[NextStep, ...]
     """What is still to be recorded."""
     remarks: tuple[str, ...]
-    """What is not known and was left out, and lots that do not serve, with the reason."""
+    """What is not known and was left out, who does not eat what, what was noted to change; and `lots_left_out`."""
+    lots_left_out: tuple[str, ...]
+    """Lots that do not serve, with the reason."""
     kwh: float | None
 
     @property
@@ -108,6 +111,7 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
     bags = packing_list(kitchen, sheet, covered, lots, bought)
     people = people_of(kitchen, trip)
     kwh = [run.kwh for run in made.runs]
+    left_out = tuple(f"{t.name}: {t.why}" for t in lots if t.why)
     return Plan(
         trip=found,
         sheet=sheet,
@@ -124,10 +128,12 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
         fuel=trip_fuel(kitchen, sheet),
         remarks=(
             *remarks_on(kitchen, sheet, people, bags),
+            *noted_before(kitchen, found, [bag.meal for bag in bags]),
             *unknown,
             *_earlier(kitchen, found, tuple(slug for slug in foods if not is_staple(slug))),
-            *(f"{t.name}: {t.why}" for t in lots if t.why),
+            *left_out,
         ),
+        lots_left_out=left_out,
         kwh=sum(k for k in kwh if k is not None) if kwh and all(k is not None for k in kwh) else None,
     )
 

@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import the_meal
 from dryhouse.kitchen.ports import Done, Pending, Record
-from dryhouse.kitchen.records import Batch, Trip, TripMeal, TripPerson
+from dryhouse.kitchen.records import AfterTrip, Batch, Trip, TripMeal, TripPerson
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.search_words import one_named
@@ -83,7 +83,7 @@ def save_trip(kitchen: Kitchen, trip: Trip, people: Sequence[TripPerson] | None 
     """A new trip (id 0), or an edited one, with those who go where they are given. Meals on days that no longer
     belong to it go with their days."""
     trip = replace(trip, name=" ".join(trip.name.split()))
-    _check_trip(kitchen, trip)
+    check_trip(kitchen, trip)
     pending = Pending()
     if trip.id == 0:
         trip = replace(trip, id=kitchen.journal.next_id(Trip))
@@ -118,6 +118,7 @@ def remove_trip(kitchen: Kitchen, id: int) -> Done[Record]:
             pending.remove(batch)
         else:
             pending.edit(batch, replace(batch, trip=None))
+    pending.remove(*kitchen.journal.where(AfterTrip, trip=id))
     pending.remove(*meals_of(kitchen, id), *people_of(kitchen, id), trip)
     return kitchen.commit(f"Removed the trip {trip.name}", pending)
 
@@ -169,7 +170,8 @@ def _the_placed(kitchen: Kitchen, id: int) -> TripMeal:
     return found
 
 
-def _check_trip(kitchen: Kitchen, trip: Trip) -> None:
+def check_trip(kitchen: Kitchen, trip: Trip) -> None:
+    """Refuses what a trip may not be: its own faults, and a name another one has."""
     refuse(trip, kitchen.around())
     if any(t.name.casefold() == trip.name.casefold() and t.id != trip.id for t in kitchen.journal.where(Trip)):
         raise InputProblem(f"There is already a trip called {trip.name}; choose another name.", "name")

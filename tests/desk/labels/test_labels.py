@@ -138,7 +138,7 @@ def turkey_soup(paper):
     )  # fmt: skip
     for batch in (1, 2):
         packed(kitchen, batch, FREEZER)
-    return bag_labels(kitchen, plan(kitchen, 1), Style())
+    return bag_labels(plan(kitchen, 1), Style())
 
 
 @pytest.mark.parametrize("sheet", label_sheets(), ids=lambda s: s.id)

@@ -1,123 +1,81 @@
-"""The paged table: never all rows, never a wrong one."""
+"""Pages on paper: what stays together, what breaks, and what is said again."""
 
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtTest import QAbstractItemModelTester
+from PySide6.QtGui import QPageSize, QPdfWriter
 
-from dryhouse.desk.models.paged import KEPT_PAGES, PAGE, Column, PagedModel
-from dryhouse.desk.widgets.paged_table import PagedTable
+from dryhouse.desk.widgets.paged import A4, LETTER, Layout, Section, Table, print_sections, write_sections
 
-COLUMNS = (
-    Column("Number", lambda r: str(r), "id", right=True),
-    Column("Square", lambda r: str(r * r), stretch=True),
-)
+LINES = [(f"food {n}", f"{n} oz") for n in range(150)]
+TABLE = Table(("What", "How much"), LINES, (60, 40), "<h2>Produce</h2>")
 
 
-class Source:
-    def __init__(self, gone=()):
-        self.fetched = []
-        self.gone = set(gone)
-
-    def __call__(self, ids):
-        self.fetched.append(len(ids))
-        return [i for i in ids if i not in self.gone]
+@pytest.fixture(params=[LETTER, A4], ids=["letter", "a4"])
+def paper(request, qapp, tmp_path):
+    writer = QPdfWriter(str(tmp_path / "pages.pdf"))
+    writer.setResolution(150)
+    writer.setPageSize(QPageSize(request.param))
+    return writer
 
 
-@pytest.fixture
-def source():
-    return Source(gone={5})
+def texts(layout):
+    return [[made.toPlainText() for _, made in page.pieces] for page in layout.pages]
 
 
-@pytest.fixture
-def model(source):
-    made = PagedModel(COLUMNS, source, lambda r: r)
-    made.set_ids(list(range(1, 100_001)))
-    return made
+def test_a_table_breaks_between_its_lines_and_says_its_head_again(paper):
+    layout = Layout([Section("Shopping", [TABLE])], paper)
+    pages = [page[0] for page in texts(layout)]
+    assert len(pages) > 2
+    assert all("How much" in page for page in pages)
+    assert ["Produce" in page for page in pages] == [True] + [False] * (len(pages) - 1)
+    said = "\n".join(pages)
+    assert [said.count(f"food {n}\n") for n in range(150)] == [1] * 150
+    assert all(made.size().height() <= layout._high for page in layout.pages for _, made in page.pieces)
 
 
-@pytest.fixture
-def table(source, qtbot):
-    made = PagedTable("Numbers", COLUMNS, source, lambda r: r)
-    qtbot.addWidget(made)
-    made.resize(500, 400)
-    made.show()
-    return made
+def test_a_heading_never_stands_alone_at_the_foot_of_a_page(paper):
+    """Paragraphs fill the first page to within a line; a heading with its table, or its text, then turns it."""
+    for filled in range(30, 60):
+        text = "<p>" + "<br>".join("line" for _ in range(filled)) + "</p>"
+        layout = Layout([Section("x", [text, TABLE])], paper)
+        for page in texts(layout):
+            ends = [line for line in page[-1].splitlines() if line]
+            assert ends[-1] not in ("Produce", "What", "How much")
 
 
-def test_it_keeps_the_promises_of_a_model(model):
-    tester = QAbstractItemModelTester(model, QAbstractItemModelTester.FailureReportingMode.Fatal)
-    model.set_ids([3, 2, 1])
-    model.forget()
-    model.set_ids([])
-    assert tester.model() is model
+def test_what_fits_on_one_page_is_not_cut_and_no_page_is_empty(paper):
+    block = "<h2>Dinner</h2><p>" + "<br>".join(f"part {n}" for n in range(14)) + "</p>"
+    layout = Layout([Section("Packing", [block] * 12)], paper)
+    pages = texts(layout)
+    assert 1 < len(pages) < 12
+    assert all(page for page in pages)
+    assert all(piece.count("part") == 14 for page in pages for piece in page)
+    for page in layout.pages:
+        ends = [top + made.size().height() for top, made in page.pieces]
+        assert max(ends) <= layout._high
+        assert all(top >= end for (top, _), end in zip(page.pieces[1:], ends, strict=False))
 
 
-def test_a_hundred_thousand_rows_cost_one_page(model, source):
-    assert model.rowCount() == 100_000
-    assert model.index(70_000, 1).data() == str(70_001**2)
-    assert source.fetched == [PAGE]
+def test_a_line_longer_than_a_page_is_still_there(paper):
+    long = [("word " * 6000, "1 oz"), ("next", "2 oz")]
+    layout = Layout([Section("x", ["<p>before</p>", Table(("", ""), long, (80, 20))])], paper)
+    assert "next" in texts(layout)[-1][-1]
 
 
-def test_pages_far_from_the_view_are_dropped(model, source):
-    for page in range(KEPT_PAGES + 5):
-        model.index(page * PAGE, 0).data()
-    assert len(model._pages) == KEPT_PAGES
+def test_each_section_begins_a_page_and_painted_ones_bring_their_own(paper):
+    painted = []
+    sections = [
+        Section("one", ["<p>a</p>"]),
+        Section("two", ["<p>b</p>"]),
+        Section("labels", painted=lambda device: [painted.append, painted.append]),
+    ]
+    assert print_sections(sections, paper, "lakes") == 4
+    assert len(painted) == 2
 
 
-def test_a_record_that_is_gone_is_an_empty_line_and_not_a_neighbours(model):
-    assert model.index(4, 0).data() == ""
-    assert model.row_at(4) is None
-    assert model.index(5, 0).data() == "6"
-
-
-def test_only_the_view_is_fetched(table, source):
-    table.set_ids(list(range(1, 100_001)))
-    table.grab()
-    assert sum(source.fetched) <= 2 * PAGE
-
-
-def test_the_first_line_is_chosen_and_announced(table, qtbot):
-    with qtbot.waitSignal(table.chosen) as caught:
-        table.set_ids([7, 8, 9])
-    assert caught.args == [7]
-
-
-def test_the_chosen_one_stays_chosen_through_another_filter(table, qtbot):
-    table.set_ids([7, 8, 9])
-    table.choose(9)
-    with qtbot.assertNotEmitted(table.chosen):
-        table.set_ids([9, 10])
-    assert table.current_id == 9
-
-
-def test_an_empty_list_chooses_nothing(table, qtbot):
-    table.set_ids([7])
-    with qtbot.waitSignal(table.chosen) as caught:
-        table.set_ids([])
-    assert caught.args == [None]
-
-
-def test_keys_walk_and_enter_opens(table, qtbot):
-    table.set_ids([7, 8, 9])
-    qtbot.keyClick(table, Qt.Key.Key_Down)
-    assert table.current_id == 8
-    with qtbot.waitSignal(table.opened) as caught:
-        qtbot.keyClick(table, Qt.Key.Key_Return)
-    assert caught.args == [8]
-    qtbot.keyClick(table, Qt.Key.Key_End)
-    assert table.current_id == 9
-
-
-def test_a_heading_asks_for_an_order(table, qtbot):
-    with qtbot.waitSignal(table.sort_asked) as caught:
-        table.horizontalHeader().setSortIndicator(0, Qt.SortOrder.AscendingOrder)
-    assert caught.args == ["id", False]
-    with qtbot.assertNotEmitted(table.sort_asked):
-        table.horizontalHeader().setSortIndicator(1, Qt.SortOrder.AscendingOrder)
-        table.show_sort("id", True)
-
-
-def test_what_is_not_listed_cannot_be_chosen(table):
-    table.set_ids([7])
-    assert not table.choose(99)
-    assert table.current_id == 7
+def test_the_file_is_a_pdf_of_the_size_that_was_asked_for(qapp, tmp_path):
+    file = tmp_path / "trip.pdf"
+    assert write_sections([Section("Menu", ["<p>a</p>"])], file, "Lake circuit", LETTER) == 1
+    assert file.read_bytes().startswith(b"%PDF")
+    assert b"612" in file.read_bytes()
+    with pytest.raises(OSError, match="No such file"):
+        write_sections([], tmp_path / "none" / "trip.pdf", "x", A4)

@@ -103,7 +103,7 @@ def label_stops(*records) -> tuple[str, ...]:
     save_meal(kitchen, Meal("turkey soup", 1.0), [draft_part(kitchen, "ground turkey", "30 g")])
     save_trip(kitchen, Trip("t", date(2026, 8, 2), date(2026, 8, 3), 2, None, Temperature(3.0)))
     put_meal(kitchen, 1, find_meal(kitchen, "turkey soup").id, date(2026, 8, 2))
-    (label,) = bag_labels(kitchen, plan(kitchen, 1), Style())
+    (label,) = bag_labels(plan(kitchen, 1), Style())
     return label.stops
 
 

@@ -51,7 +51,7 @@ def test_a_bag_is_judged_where_it_travels_and_not_where_its_jar_stands(celsius):
     assert "meat-room-limit" in stops(bag.cautions)
     assert bag.cautions == bag_cautions(kitchen, worked.trip, worked.cover, worked.sheet.days[0].meals[0])
     assert "meat-room-limit" in stops(worked.cautions)
-    (label,) = bag_labels(kitchen, worked, Style())
+    (label,) = bag_labels(worked, Style())
     assert any("14 days" in stop for stop in label.stops)
 
 
@@ -67,7 +67,7 @@ def test_in_the_heat_a_soak_has_one_hour():
 def test_no_list_tells_to_soak_cold_what_must_not_be(food):
     kitchen = a_trip(food, celsius=20.0, cooking="cold soak", jar=False)
     worked = plan(kitchen, 1)
-    (label,) = bag_labels(kitchen, worked, Style())
+    (label,) = bag_labels(worked, Style())
     (bag,) = worked.bags
     for line in (cooking_line(meal_sheet(kitchen, 1)), *([bag.cooking] if bag.cooking else [])):
         assert line.startswith("Not as a cold soak. ")
@@ -85,7 +85,7 @@ def test_a_bag_that_must_not_be_eaten_has_no_water_and_no_minutes_on_any_list(fo
     for told in (packing_page(worked, Style()), " ".join(_to_pack(worked, Style()))):
         assert "do not eat" in told
         assert "ater" not in told.split("STOP")[0].split("Stop:")[0]
-    (label,) = bag_labels(a_trip(food, celsius=20.0, jar=jar), worked, Style())
+    (label,) = bag_labels(worked, Style())
     assert not any(line.startswith("Water") for line in label.lines)
 
 

@@ -15,6 +15,7 @@ from dryhouse.desk.widgets.basics import Pages, button, column
 from dryhouse.desk.widgets.wrapping import headed
 from dryhouse.kitchen.exchange.meal_files import ENDING
 from dryhouse.kitchen.records import (
+    AfterTrip,
     Batch,
     CookingNote,
     CookingNotePart,
@@ -39,7 +40,7 @@ class MealsPlace(DeskPlace):
     """Meals from the shelf to the pot, trips from the days back to the shopping list."""
 
     watches = frozenset(
-        {Meal, MealPart, CookingNote, CookingNotePart, Trip, TripMeal, Lot, LotDraw, LotCheck, LotMove}
+        {Meal, MealPart, CookingNote, CookingNotePart, Trip, TripMeal, AfterTrip, Lot, LotDraw, LotCheck, LotMove}
         | {Batch, Dryer, OwnFood, OwnFigure, PlaceTemperature}
     )
     shortcuts = (
@@ -160,3 +161,5 @@ class MealsPlace(DeskPlace):
             self.meals.card.save()
         elif self.trips.form.isVisible():
             self.trips.form.save()
+        elif self.trips.plan_view.after.isVisible():
+            self.trips.plan_view.after.save()

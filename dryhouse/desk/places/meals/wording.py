@@ -11,7 +11,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.sheet import MealSheet, cooking_line
 from dryhouse.kitchen.trips.household import hours_words
 from dryhouse.kitchen.trips.lists import Bag
-from dryhouse.kitchen.trips.plan_rows import buy_rows, run_rows
+from dryhouse.kitchen.trips.plan_rows import BuyRow, buy_rows, run_rows
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.science.display import Style
 from dryhouse.science.values import Caution, Figure
@@ -23,11 +23,16 @@ ON_CARD = "on its card in Dryhouse"
 """Where the cautions stand that a list only counts."""
 
 
-def table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    """A table of plain text."""
-    top = "".join(f"<th>{escape(cell)}</th>" for cell in head)
-    lines = ("".join(f"<td>{escape(cell)}</td>" for cell in line) for line in rows)
-    return f"<table>{f'<tr>{top}</tr>' if top else ''}{''.join(f'<tr>{line}</tr>' for line in lines)}</table>"
+def table(head: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[int] = ()) -> str:
+    """A table of plain text; `widths`, in percent of the page, where tables below each other are to line up."""
+
+    def line(tag: str, cells: Sequence[str]) -> str:
+        shares = [f" width='{share}%'" for share in widths] or [""] * len(cells)
+        each = zip(cells, shares, strict=True)
+        return f"<tr>{''.join(f'<{tag}{share}>{escape(cell)}</{tag}>' for cell, share in each)}</tr>"
+
+    top = line("th", head) if head else ""
+    return f"<table{' width=100%' if widths else ''}>{top}{''.join(line('td', row) for row in rows)}</table>"
 
 
 def shown(style: Style, figure: Figure | None) -> str:
@@ -100,17 +105,21 @@ def shopping_page(plan: Plan, style: Style) -> str:
     """The shopping list, aisle by aisle, to be ticked off."""
     parts = [f"<h1>Shopping for {escape(plan.trip.name)}</h1>"]
     for aisle, rows in buy_rows(plan, style):
-        cells = [(TICKED if row.buy.ticked else BOX, row.name, row.amount, row.note) for row in rows]
         stops = named_stops_html((row.name, row.buy.cautions) for row in rows)
-        parts.append(f"<h2>{escape(aisle)}</h2>{table((), cells)}{stops}")
+        parts.append(f"<h2>{escape(aisle)}</h2>{table((), map(buy_cells, rows))}{stops}")
     if not plan.shopping:
         parts.append("<p>Nothing to buy.</p>")
     return "".join(parts)
 
 
+def buy_cells(row: BuyRow) -> tuple[str, ...]:
+    """A line of the shopping list: its box, what and how much, and what the shop is asked for."""
+    return (TICKED if row.buy.ticked else BOX, row.name, row.amount, row.note)
+
+
 def packing_page(plan: Plan, style: Style) -> str:
     """The packing list, day by day, with the stops of each bag by what goes into it."""
-    parts = [f"<h1>Packing for {escape(plan.trip.name)}</h1>"]
+    parts = [f"<h1>Packing for {escape(plan.trip.name)}</h1>{waits_for_records(plan)}"]
     for day, bags in groupby(plan.bags, key=lambda b: b.day):
         parts.append(f"<h2>{long_day(day)}</h2>")
         for bag in bags:
@@ -120,7 +129,16 @@ def packing_page(plan: Plan, style: Style) -> str:
     return "".join(parts)
 
 
-def bag_html(bag: Bag, style: Style) -> str:
+TO_BE_DRIED = "“Do not eat” stands where food is still to be dried: print this again once its heating is recorded."
+
+
+def waits_for_records(plan: Plan) -> str:
+    """Why some bags say neither water nor minutes yet; empty where none waits."""
+    waits = any(bag.water is None and any("to be dried" in part.source for part in bag.parts) for bag in plan.bags)
+    return f"<p>{TO_BE_DRIED}</p>" if waits else ""
+
+
+def bag_html(bag: Bag, style: Style, widths: Sequence[int] = ()) -> str:
     """One bag: its label's line, then what goes into it and from where."""
     rows = [
         (
@@ -133,9 +151,10 @@ def bag_html(bag: Bag, style: Style) -> str:
         for part in bag.parts
     ]
     pot = "do not eat" if bag.water is None else f"water {style.volume(bag.water.value)}. {bag.cooking}"
+    inside = "".join(f"<br>{escape(line)}" for line in bag.inside)
     return (
         f"<p><b>{escape(bag.slot.capitalize())}: {escape(bag.name)}</b> for {style.number(bag.servings)}; "
-        f"{escape(pot)}.</p>{table((), rows)}"
+        f"{escape(pot.rstrip('.'))}.<span class='small'>{inside}</span></p>{table((), rows, widths)}"
     )
 
 
@@ -145,16 +164,12 @@ def hours_html(plan: Plan) -> str:
     return f"<p class='small'>For the hours you keep ({assumed}{escape(hours_words(plan.hours))}).</p>"
 
 
-def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
-    """The drying calendar, what each run takes, and what would help."""
-    parts = [f"<h1>Drying for {escape(plan.trip.name)}</h1>"]
-    short = plan.shortfall
-    if short is not None:
-        why = () if plan.calendar.runs else short.reasons
-        parts.append(f"<p><b>{escape(short.first[0])}</b></p>")
-        parts += [f"<p>{escape(line)}</p>" for line in (*why, *short.first[1:])]
-    runs = run_rows(kitchen, plan, style)
-    rows = [
+DRYING_HEAD = ("", "On the dryer", "Start by", "Dryer", "Food", "Prepared", "Takes", "After")
+
+
+def drying_cells(plan: Plan, style: Style, kitchen: Kitchen) -> list[tuple[str, ...]]:
+    """The lines of the drying calendar; what runs together says its time and dryer once."""
+    return [
         (
             BOX,
             run.when if n == 0 else "",
@@ -165,12 +180,22 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
             load.takes,
             load.after,
         )
-        for run in runs
+        for run in run_rows(kitchen, plan, style)
         for n, load in enumerate(run.loads)
     ]
+
+
+def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
+    """The drying calendar, what each run takes, and what would help."""
+    parts = [f"<h1>Drying for {escape(plan.trip.name)}</h1>"]
+    short = plan.shortfall
+    if short is not None:
+        why = () if plan.calendar.runs else short.reasons
+        parts.append(f"<p><b>{escape(short.first[0])}</b></p>")
+        parts += [f"<p>{escape(line)}</p>" for line in (*why, *short.first[1:])]
+    rows = drying_cells(plan, style, kitchen)
     parts.append(hours_html(plan) if rows else "")
-    head = ("", "On the dryer", "Start by", "Dryer", "Food", "Prepared", "Takes", "After")
-    parts.append(table(head, rows) if rows else "" if plan.items else f"<p>{NO_LOADS}</p>")
+    parts.append(table(DRYING_HEAD, rows) if rows else "" if plan.items else f"<p>{NO_LOADS}</p>")
     parts.append(named_stops_html((item.name, item.cautions) for item in plan.items))
     if plan.kwh is not None:
         parts.append(f"<p>Power at most {style.number(plan.kwh)} kWh.</p>")

@@ -375,7 +375,7 @@ def test_names_with_signs_of_the_page_language_stay_words(place: MealsPlace) -> 
 
 def test_a_bag_label_has_its_day_and_stops_and_no_water_for_what_must_not_be_eaten(place: MealsPlace) -> None:
     kitchen = place.session.kitchen
-    (label,) = bag_labels(kitchen, plan(kitchen, 1), place.session.style)
+    (label,) = bag_labels(plan(kitchen, 1), place.session.style)
     assert label.title == "Camp stew"
     assert label.lines[0] == "Thu 20 Aug, dinner"
     assert not any("Water" in line for line in label.lines)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtGui import QGuiApplication, QTextDocument
-from PySide6.QtWidgets import QSizePolicy, QTabWidget, QTextBrowser, QWidget
+from PySide6.QtWidgets import QMenu, QSizePolicy, QTabWidget, QTextBrowser, QWidget
 
+from dryhouse.desk.places.meals.trips.after_page import AfterPage
 from dryhouse.desk.places.meals.trips.calendar_page import CalendarPage
 from dryhouse.desk.places.meals.trips.lots_table import LotsTable
 from dryhouse.desk.places.meals.trips.shopping_page import ShoppingPage
@@ -20,7 +21,7 @@ from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.trips.provisioning import Plan
 
 PAGE_STYLE = "h1 { font-size: 14pt; } h2 { font-size: 11pt; } td, th { padding: 2px 16px 2px 0; text-align: left; }"
-PAGES = ("Drying calendar", "Shopping list", "Packing list", "Lots")
+PAGES = ("Drying calendar", "Shopping list", "Packing list", "Lots", "Afterwards")
 
 
 DAYS = "Days"
@@ -54,25 +55,33 @@ class PlanView(QWidget):
             self.tabs.addTab(page, title)
         self.lots = LotsTable(session)
         self.tabs.addTab(self.lots, PAGES[3])
+        self.after = AfterPage(session)
+        self.tabs.addTab(self.after, PAGES[4])
         hint = "Put these loads among the planned batches; they wait in Drying now"
         self.batches = button("Plan these &batches", write_batches, "primary", hint=hint)
         self.labels = button("Bag &labels", labels)
         self.copy = button("Copy", self.copy_page, name="Copy this list")
         self.print = button("&Print", self.print_page, name="Print this list", hint="Ctrl+P")
+        self.whole = button("&Whole trip", lambda: None, name="Print or save the whole trip")
+        menu = QMenu(self.whole)
+        menu.addAction("Preview and print…", self.print_whole)
+        menu.addAction("Save as PDF…", self.save_whole)
+        self.whole.setMenu(menu)
         inside = column(self, space=8)
         self.says.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        inside.addLayout(Wrapping(self.says, self.copy, self.print, self.labels, self.batches))
+        inside.addLayout(Wrapping(self.says, self.copy, self.print, self.whole, self.labels, self.batches))
         inside.addWidget(self.tabs, 1)
 
     def show_plan(self, plan: Plan | None) -> None:
         """Show a plan, or nothing."""
         self.plan = plan
-        for piece in (self.batches, self.labels, self.copy, self.print):
+        for piece in (self.batches, self.labels, self.copy, self.print, self.whole):
             piece.setEnabled(plan is not None)
         self.calendar.show_plan(plan)
         self.shopping.show_plan(plan)
         self.packing.setHtml("" if plan is None else self._html(PAGES[2]))
         self.lots.show_plan(plan)
+        self.after.show_trip(None if plan is None else plan.trip)
         self.says.setText("" if plan is None else self._summary(plan))
         if plan is not None:
             self.batches.setEnabled(bool(plan.calendar.runs))
@@ -115,6 +124,20 @@ class PlanView(QWidget):
         page = self.printout()
         if page is not None:
             preview_print(self, page)
+
+    def print_whole(self) -> None:
+        """Show the whole trip as it will be printed."""
+        if self.plan is not None:
+            from dryhouse.desk.places.meals.trips.whole_trip import print_trip
+
+            print_trip(self, self.session, self.plan)
+
+    def save_whole(self) -> None:
+        """Write the whole trip to a PDF file."""
+        if self.plan is not None:
+            from dryhouse.desk.places.meals.trips.whole_trip import save_trip_pdf
+
+            save_trip_pdf(self, self.session, self.plan)
 
     def copy_page(self) -> None:
         """Put the page on the clipboard as plain text."""

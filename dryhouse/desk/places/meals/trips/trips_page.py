@@ -66,6 +66,7 @@ class TripsPage(QWidget):
         self.grid.servings_asked.connect(lambda id, served: self.session.act(serve_meal, id, served))
         self.list.opened.connect(self._put_chosen)
         self.form.saved.connect(self._saved)
+        self.plan_view.after.planned.connect(self._planned)
         self.form.left.connect(self._leave_form)
 
     def _days(self) -> QWidget:
@@ -155,7 +156,7 @@ class TripsPage(QWidget):
             f"each carries {style.mass(sheet.days[0].carried_per_person)} of food on the first day",
             "" if trip.temperature is not None else "the warmth on the way is not recorded",
         ]
-        return "; ".join(part for part in parts if part) + "."
+        return "; ".join(part for part in parts if part) + "." + (f" {trip.notes}" if trip.notes else "")
 
     # --- acts ------------------------------------------------------------------------------------------------
 
@@ -196,7 +197,7 @@ class TripsPage(QWidget):
             self.labels = LabelsPage(self.session)
             self.labels.left.connect(lambda: self.pages.setCurrentWidget(self.body))
             self.pages.addWidget(self.labels)
-        self.labels.show_labels(bag_labels(self.session.kitchen, worked, self.session.style))
+        self.labels.show_labels(bag_labels(worked, self.session.style))
         self.pages.setCurrentWidget(self.labels)
         self.labels.setFocus()
 
@@ -232,6 +233,12 @@ class TripsPage(QWidget):
         self.list.list.setFocus()
         if self.list.list.count() and self.list.list.currentRow() < 0:
             self.list.list.setCurrentRow(0)
+
+    def _planned(self, id: int) -> None:
+        """The next trip is in view, its days first."""
+        self.show_trip(id)
+        self.plan_view.tabs.setCurrentIndex(0)
+        self.grid.setFocus()
 
     def _leave_form(self) -> None:
         self._close_form()
