@@ -36,6 +36,7 @@ LOOKED_UP: dict[type[Any], tuple[tuple[str, ...], ...]] = {
         ("rating",),
         ("trip",),
         ("start_moisture_tested", "food"),
+        ("settled", "food"),
     ),
     BatchPart: (("batch",),),
     Weighing: (("batch",),),

@@ -1,8 +1,9 @@
 """The chart of drying runs: weighings, chosen curve, bands of what lies ahead, target line, all labelled directly.
 
 `CurveChart` keeps its axes and lines and moves them to the next picture, so that one more weighing redraws
-without building the chart anew. Nothing is told by colour alone: runs differ in line and marker too, the
-bands are edged, and everything has its name beside it.
+without building the chart anew: the axes stay as they stand while the run fits into them, and are drawn once.
+Nothing is told by colour alone: runs differ in line and marker too, the bands are edged, and everything has its
+name beside it.
 """
 
 from __future__ import annotations
@@ -30,6 +31,10 @@ _LEFT, _RIGHT, _BOTTOM, _TOP = 0.78, 1.72, 0.62, 0.3
 _LABEL_GAP = 0.19
 """Least distance between two labels at the right, in inches."""
 _LONGEST_NAME = 26
+_ROOM = 1.05
+"""How much further than what is shown the time goes on."""
+_FITS = 0.8
+"""The axes stay as they are while what is shown fills this share of them."""
 
 
 def draw_curve(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
@@ -56,6 +61,10 @@ class CurveChart:
         self._shape: tuple[bool, bool] | None = None
         self._lines: dict[str, Any] = {}
         self._passing: list[Any] = []
+        self._held: tuple[Any, float, float] | None = None
+        """What the time axis was laid out for, and from where to where."""
+        self._backdrop: tuple[Any, Any] | None = None
+        """How the axes stood when they were drawn alone, and the pixels."""
         self.axes: Axes
         self.below: Axes | None = None
 
@@ -88,11 +97,31 @@ class CurveChart:
         if self.below is not None:
             self._residuals(picture, runs)
 
+    def paint(self) -> None:
+        """Draw to the figure's own canvas: the axes anew only where they stand otherwise than before."""
+        canvas: Any = self.figure.canvas  # matplotlib gives its canvases no types
+        if self.below is not None:
+            canvas.draw()
+            return
+        moving = [*self._lines.values(), *self._passing]
+        for artist in moving:
+            artist.set_animated(True)
+        axes = self.axes
+        stand = (axes.get_xlim(), axes.get_ylim(), axes.get_xlabel(), axes.get_ylabel())
+        if self._backdrop is None or self._backdrop[0] != stand:
+            canvas.draw()
+            self._backdrop = stand, canvas.copy_from_bbox(self.figure.bbox)
+        else:
+            canvas.restore_region(self._backdrop[1])
+        for artist in sorted((a for a in moving if a.get_visible()), key=lambda a: a.get_zorder()):
+            axes.draw_artist(artist)
+
     # --- laying out ------------------------------------------------------------------------------------
 
     def _lay_out(self, picture: CurvePicture) -> None:
         figure, tokens = self.figure, self.tokens
         figure.clear()
+        self._backdrop = self._held = None
         self._lines.clear()
         self._passing.clear()
         wide, high = figure.get_size_inches()
@@ -120,20 +149,27 @@ class CurveChart:
     def _set_limits(self, picture: CurvePicture, runs: Sequence[RunPicture]) -> None:
         ends = [max((*r.hours, *r.curve_hours, r.now or 0.0)) for r in runs]
         ahead = _horizon(runs[0])
-        start, end = 0.0, max(max(ends), ahead, 1e-3) * 1.02
+        start, end = 0.0, max(max(ends), ahead, 1e-3)
         if picture.by_clock:
             firsts, lasts = zip(
                 *((_x(picture, r, 0.0), _x(picture, r, e)) for r, e in zip(runs, ends, strict=True)), strict=True
             )
             start, end = float(min(firsts)), float(max(*lasts, _x(picture, runs[0], ahead)))
-            self.axes.set_xlim(start, end + 0.02 * (end - start) + 1e-6)
-        else:
-            self.axes.set_xlim(start, end)
+        self.axes.set_xlim(*self._held_for((picture.by_clock, *((r.name, r.started) for r in runs)), start, end))
         tops = [float(np.max(r.on(picture.axis, r.grams, picture.unit))) for r in runs]
         top = max(tops)
         lows = [float(np.min(r.on(picture.axis, r.grams, picture.unit))) for r in runs]
         bottom = min(0.0, min(lows) * 1.05)
         self.axes.set_ylim(bottom, 100.0 if picture.axis == WET and top <= 100 else top * 1.06)
+
+    def _held_for(self, what: Any, start: float, end: float) -> tuple[float, float]:
+        """The stretch of time to show: as before, where the same runs still fill it."""
+        if self._held is not None and self._held[:2] == (what, start):
+            share = (end - start) / (self._held[2] - start)
+            if _FITS <= share <= 1.0:
+                return start, self._held[2]
+        self._held = what, start, start + _ROOM * (end - start) + 1e-6
+        return self._held[1:]
 
     # --- what is drawn -----------------------------------------------------------------------------------
 

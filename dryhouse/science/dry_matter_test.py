@@ -38,21 +38,27 @@ def sd_of_test(dried_out_g: float, step_g: float) -> float:
 
 
 def taught(
-    usual: float | None, purchase_sd: float | None, shares: Sequence[float], least_sd: float
+    usual: float | None,
+    purchase_sd: float | None,
+    shares: Sequence[float],
+    least_sd: float,
+    doubts: Sequence[float] = (),
 ) -> tuple[float, float]:
     """The middle share of dry matter of such food, and the spread of its logarithm, after tests of some loads.
 
     Normal in the logarithm with a known spread from purchase to purchase: the table's figure counts as
-    `TABLE_WORTH` tests. The spread hardly narrows, since the next purchase is another one. Raises ValueError
-    without a table's figure and without a test.
+    `TABLE_WORTH` tests. The spread hardly narrows, since the next purchase is another one. What is less sure than a
+    test (`doubts`, spreads of ln beside that of a test, one for each share) weighs less. Raises ValueError without
+    a table's figure and without a test.
     """
     worth = TABLE_WORTH if usual is not None and purchase_sd is not None else 0.0
-    count = worth + len(shares)
+    spread = purchase_sd if purchase_sd is not None and worth else UNTAUGHT_SD
+    each = [1.0 / (1.0 + (doubt / spread) ** 2) for doubt in doubts] or [1.0] * len(shares)
+    count = worth + sum(each)
     if count <= 0:
         raise ValueError("nothing is known of this food's solids")
-    logs = [math.log(share) for share in shares]
+    logs = [weight * math.log(share) for weight, share in zip(each, shares, strict=True)]
     if usual is not None and worth:
         logs.append(worth * math.log(usual))
-    spread = purchase_sd if purchase_sd is not None and worth else UNTAUGHT_SD
     before = 1.0 + 1.0 / worth if worth else 1.0
     return math.exp(sum(logs) / count), max(spread * math.sqrt((1.0 + 1.0 / count) / before), least_sd)

@@ -48,10 +48,10 @@ def bands_sentence(ahead: Forecast, when: When) -> str:
 
 
 def stop_sentences(ahead: Forecast, when: When) -> list[str]:
-    """What is asked where the dryer seems to have stood still, a sentence or three for each such stretch."""
+    """What is asked where the dryer seems to have stood still, a sentence or two for each such stretch."""
     return [
-        f"It lost almost nothing between {when(begin)} and {when(end)}. Was the dryer off? Enter a pause; "
-        "the forecast leaves that time out."
+        f"It lost almost nothing between {when(begin)} and {when(end)}, and the forecast leaves that time out. Was "
+        "the dryer off?"
         for begin, end in ahead.stops
     ]
 

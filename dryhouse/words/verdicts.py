@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from dryhouse.science.display import US, Style
-from dryhouse.science.dryness import Verdict
+from dryhouse.science.dryness import Verdict, least_dry_matter
 from dryhouse.science.moisture import Load
 from dryhouse.science.statuses import Feel, VerdictName
 from dryhouse.science.units import SIZES
@@ -42,6 +42,21 @@ def mismatch_sentence(load: Load, grams: float, style: Style) -> str:
         "much food was lost (drips, crumbs, pieces eaten), or the food started wetter: above "
         f"{style.percent(needed)} moisture."
     )
+
+
+def too_light_sentence(load: Load, grams: float, style: Style) -> str:
+    """`90 g is less than the dry matter in 1000 g of cooked food, at least 200 g. Was 1000 g the weight before
+    cooking?`: the likeliest reason of weights that don't add up, as a question."""
+    if is_cooked(load):
+        return f"{too_light(load, grams, style)}. Was {style.mass(load.grams)} the weight before cooking?"
+    why = "Was a tray or jar weighed along with the load, or its tare taken off twice?"
+    return f"{too_light(load, grams, style)}. {why}"
+
+
+def too_light(load: Load, grams: float, style: Style) -> str:
+    """`90 g is less than the dry matter in 1000 g, at least 200 g`, to be gone on with."""
+    of, least = " of cooked food" if is_cooked(load) else "", style.mass(least_dry_matter(load))
+    return f"{style.mass(grams)} is less than the dry matter in {style.mass(load.grams)}{of}, at least {least}"
 
 
 def is_cooked(load: Load) -> bool:

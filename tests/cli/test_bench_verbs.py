@@ -185,7 +185,7 @@ def test_what_a_target_hangs_on_and_is_not_known_is_asked_for_by_its_option(caps
 
 
 def test_a_batch_whose_weights_do_not_add_up_shows_no_moisture(capsys, journal):
-    log = ("log", "--food", "sweet corn", "--fresh", "1 lb", "--dried", "0.5 oz", "--json")
+    log = ("log", "--food", "sweet corn", "--fresh", "1 lb", "--dried", "0.5 oz", "--keep-anyway", "--json")
     _, out, _ = answer(capsys, *journal, *log)
     logged = json.loads(out)
     assert logged["verdict"] == "weights don't add up"

@@ -82,6 +82,30 @@ def test_a_dry_matter_test_is_given_in_one_or_in_two(journal, capsys):
     assert "swapped" in capsys.readouterr().err
 
 
+COOKED = ("--food", "turkey", "--fresh", "2 lb", "--dried", "7.5 oz", "--precook", "165 F")
+
+
+def test_a_raw_weight_typed_for_cooked_food_is_asked_about_and_kept_if_she_says_so(journal, capsys):
+    assert log(journal, *COOKED) == 2
+    assert "Was 2 lb the weight before cooking?" in capsys.readouterr().err
+    with open_kitchen(journal) as kitchen:
+        assert not kitchen.journal.where(Batch)
+    assert log(journal, *COOKED, "--keep-anyway") == 0
+    assert the_batch(journal).dried_mass.typed == "7.5 oz"
+
+
+def test_with_the_weight_before_cooking_told_it_is_not_asked_about(journal, capsys):
+    loaded = ("--fresh", "1 lb 7 oz", "--cooked-in", "2 lb", "--cooked-out", "1 lb 7 oz")
+    assert log(journal, *COOKED[:2], *loaded, *COOKED[4:]) == 0
+
+
+def test_weights_far_below_the_dry_matter_are_asked_about(journal, capsys):
+    assert log(journal, "--food", "corn", "--fresh", "1 lb", "--dried", "0.5 oz") == 2
+    said = capsys.readouterr().err
+    assert "0.5 oz is less than the dry matter in 1 lb, at least" in said
+    assert "tare taken off twice?" in said
+
+
 def test_what_was_heated_is_echoed_in_both_scales(journal, capsys):
     words = ("--fresh", "2 lb", "--dried", "9 oz", "--precook", "166", "--finish", "275 F", "--json")
     assert log(journal, "--food", "turkey", *words) == 0

@@ -81,6 +81,9 @@ def add(verbs: Any) -> None:
         metavar="FOOD=QTY",
         help="an ingredient of a mix and its weight, such as “turkey=8 oz”; may be given several times",
     )
+    parser.add_argument(
+        "--keep-anyway", action="store_true", help="keep weights that can't be true as they were typed"
+    )
     add_more(parser)
     parser.set_defaults(run=run)
 
@@ -88,6 +91,7 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Record the batch; answer its number and its card."""
     from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.batches.doubted import doubted_weights
     from dryhouse.kitchen.batches.log import batch_named, check_draft
     from dryhouse.kitchen.cards.batch_card import batch_card, card_lines
     from dryhouse.kitchen.cards.heating import heating_lines
@@ -103,7 +107,10 @@ def run(args: argparse.Namespace) -> int:
         _take_food(kitchen, args)
         typed = _typed(kitchen, args)
         known = _with_own_food(kitchen, args)
-        check_draft(known, _draft(known, args, typed))
+        draft = _draft(known, args, typed)
+        check_draft(known, draft)
+        if not args.keep_anyway and (question := doubted_weights(known, draft)):
+            raise InputProblem(f"{question} Nothing was recorded; --keep-anyway keeps it as typed.", "dried")
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
         done = kitchen.do(_log, args, typed)
         id = done.record.id

@@ -38,7 +38,7 @@ def _once(args: argparse.Namespace) -> int:
     from dryhouse.cli.answers import say_json
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.cards.alarms import alarms
-    from dryhouse.kitchen.dryer.run_words import clock_words
+    from dryhouse.kitchen.dryer.run_moments import clock_words
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         found = alarms(kitchen)

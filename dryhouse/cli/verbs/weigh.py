@@ -13,8 +13,8 @@ if TYPE_CHECKING:
 
     from dryhouse.kitchen.dryer.typed_readings import Reading
     from dryhouse.kitchen.kitchen import Kitchen
-    from dryhouse.kitchen.ports import Done
-    from dryhouse.kitchen.records import BatchEvent, Weighing
+    from dryhouse.kitchen.ports import Done, Record
+    from dryhouse.kitchen.records import Weighing
 
 
 def add(verbs: Any) -> None:
@@ -26,7 +26,8 @@ def add(verbs: Any) -> None:
     parser.add_argument(
         "reading",
         metavar="QTY",
-        help="what the scale shows, such as “412 g” or “13:00 1 lb 3 oz tray 2”, or what happened: “turned”",
+        help="what the scale shows, such as “412 g” or “13:00 1 lb 3 oz tray 2”, or what happened: “turned”; or an "
+        "answer: “was running”, “brittle”",
     )
     parser.add_argument("--at", metavar="WHEN", help="when, such as “14:30”, “yesterday 9:10” or “20 min ago”")
     parser.add_argument(
@@ -77,7 +78,7 @@ def run(args: argparse.Namespace) -> int:
     named = {"tare": tare, "scope": scope, "at": at, "heat": heat}
     asked: dict[str, Any] = {name: value for name, value in named.items() if value is not None}
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        done: Done[Weighing] | Done[BatchEvent]
+        done: Done[Weighing] | Done[Record]
         if isinstance(line, Happening):
             done = kitchen.do(note_happening, number, replace(line, at=at or line.at))
         else:

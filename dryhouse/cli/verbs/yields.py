@@ -66,7 +66,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _counted(typed: str, counted: tuple[Mass, Fact] | None, notation: Style) -> list[str]:
     """What the pieces weigh together, and by which table."""
-    return [] if counted is None else [f"{typed}: {notation.mass(counted[0].si)}   [{counted[1].source}]"]
+    return [] if counted is None else [f"{typed}: {notation.mass(counted[0].si)}   [{counted[1].basis.source}]"]
 
 
 def _more(answer: YieldAnswer) -> dict[str, Any]:

@@ -291,8 +291,13 @@ def render(draw: Draw, result: Any, tokens: Tokens, inches: tuple[float, float],
 
 def as_image(figure: Figure) -> QImage:
     """A figure, drawn."""
+    figure.canvas.draw()
+    return drawn_image(figure)
+
+
+def drawn_image(figure: Figure) -> QImage:
+    """What a figure has drawn on its canvas."""
     canvas: Any = figure.canvas  # matplotlib gives its canvases no types
-    canvas.draw()
     pixels = canvas.buffer_rgba()
     height, width = pixels.shape[:2]
     return QImage(bytes(pixels), width, height, 4 * width, QImage.Format.Format_RGBA8888).copy()

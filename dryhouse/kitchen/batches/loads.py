@@ -8,7 +8,7 @@ from dataclasses import replace
 from dryhouse.handbook.tables import Food
 from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.foods.catalog import food as find_food
-from dryhouse.kitchen.foods.taught import water_by_test
+from dryhouse.kitchen.foods.taught import water_by_level, water_by_test
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.errors import InputProblem
@@ -106,9 +106,12 @@ def load_for(
     """
     food = food or find_food(kitchen, batch.food)
     mass = grams if grams is not None else loaded_grams(food, batch)
-    if parts and batch.start_moisture_pct is None and batch.test_dry is None:
+    by_level = None
+    if batch.settled and batch.test_dry is None and not batch.start_moisture_tested:
+        by_level = water_by_level(kitchen, batch)
+    if parts and batch.start_moisture_pct is None and batch.test_dry is None and by_level is None:
         return _mix(kitchen, batch, parts, mass)
-    water = starting_moisture(food, batch)
+    water = by_level or starting_moisture(food, batch)
     if mass is None or water is None:
         return None
     return load_of([LoadPart(food.name, mass, water)])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.foods.settled import marked_settled
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Change, Done, Pending, Record
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, MealPart, Weighing
@@ -97,7 +98,7 @@ def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done[Batch]:
     """Change a batch and its ingredients to what the draft says. Its lots become lots of the right food with it."""
     before = kitchen.present(Batch, id, "batch", "batch")
     known = check_draft(kitchen, draft)
-    after = replace(_marked_tested(draft.batch, before), food=known, id=id)
+    after = marked_settled(kitchen, replace(_marked_tested(draft.batch, before), food=known, id=id))
     pending = Pending()
     pending.edit(before, after)
     if known != before.food:

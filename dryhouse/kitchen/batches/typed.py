@@ -38,7 +38,7 @@ from dryhouse.science.quantities import (
 )
 from dryhouse.words.messages import problem_sentence
 
-_WITHOUT_ENTRY = ("food", "state", "started", "ended", "trip", "id")
+_WITHOUT_ENTRY = ("food", "state", "started", "ended", "settled", "trip", "id")
 """Fields of a batch that no entry of their own fills in."""
 ENTRIES: Mapping[str, Shape] = {
     shape.about.entry or shape.name: shape for shape in shapes(Batch) if shape.name not in _WITHOUT_ENTRY

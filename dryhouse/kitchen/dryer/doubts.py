@@ -27,7 +27,7 @@ from dryhouse.science.moisture import Load, scale_step
 from dryhouse.science.quantities import unit_typed
 from dryhouse.science.units import METRIC_UNITS, SIZES
 from dryhouse.words.dates import clock
-from dryhouse.words.verdicts import is_cooked
+from dryhouse.words.verdicts import is_cooked, too_light, too_light_sentence
 
 TWICE_WITHIN = timedelta(minutes=1)
 RISE = 0.01
@@ -171,11 +171,9 @@ def _impossible(weighing: Weighing, around: Neighbours, notation: Style) -> Doub
             f"{now} is more than the {notation.mass(load.grams)} that was loaded. Was a tray or jar weighed along? "
             f"That would be a tare of {notation.mass(net - load.grams)}.",
         )
-    loaded = notation.mass(load.grams)
     if is_cooked(load) and weighing.scope == LOAD:
-        holds = f"{now} is less than the dry matter in {loaded} of cooked food, at least {notation.mass(least)}"
-        return Doubt(DoubtKind.RAW, f"{holds}. Was {loaded} the weight before cooking?")
-    holds = f"{now} is less than the dry matter in {loaded}, at least {notation.mass(least)}"
+        return Doubt(DoubtKind.RAW, too_light_sentence(load, net, notation))
+    holds = too_light(load, net, notation)
     which = "another tray" if weighing.scope != LOAD else "only one tray"
     return Doubt(DoubtKind.BELOW_DRY_MATTER, f"{holds}. Was {which} on the scale, or was the tare taken off twice?")
 

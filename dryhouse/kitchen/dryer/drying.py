@@ -13,6 +13,7 @@ from datetime import UTC, datetime, timedelta
 from dryhouse.kitchen.batches.log import BatchDraft, batch_named, check_draft, parts_of
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight, doubt_of
+from dryhouse.kitchen.foods.settled import marked_settled
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, Weighing
@@ -210,7 +211,7 @@ def take_off(
         felt=felt or running.felt,
     )
     pending = Pending()
-    pending.edit(running, after)
+    pending.edit(running, marked_settled(kitchen, after))
     pending.add(BatchEvent(batch, at, TAKEN_OFF, id=kitchen.journal.next_id(BatchEvent)))
     return kitchen.commit(f"Took {batch_name(kitchen, running)} off the dryer", pending)
 
@@ -223,7 +224,8 @@ def reopen(kitchen: Kitchen, batch: int) -> Done[Batch]:
     if kitchen.journal.where(Lot, batch=batch):
         raise InputProblem("Some of this batch is packed; take the packing back before drying it further.")
     pending = Pending()
-    pending.edit(finished, replace(finished, state=DRYING, ended=None, dried_mass=None, dried_volume=None, felt=""))
+    back = replace(finished, state=DRYING, ended=None, dried_mass=None, dried_volume=None, felt="", settled=None)
+    pending.edit(finished, back)
     pending.remove(*(e for e in events_of(kitchen, batch) if e.kind == TAKEN_OFF))
     if finished.dried_mass is not None and finished.ended is not None:
         earlier = weighings_of(kitchen, batch)

@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from dryhouse.kitchen.dryer.run_words import finish_moment, moment_of, weigh_again_moment
+from dryhouse.kitchen.dryer.run_moments import moment_of
+from dryhouse.kitchen.dryer.run_words import finish_moment, weigh_again_moment
 from dryhouse.kitchen.dryer.runs import DryingRun, running
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.values import Caution

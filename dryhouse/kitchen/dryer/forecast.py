@@ -12,10 +12,11 @@ from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.dryer.running_time import Clock
+from dryhouse.kitchen.foods.dryer_air import chamber_of, dryer_temperature
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
-from dryhouse.science.chamber import Chamber, slow_reason, warmed
+from dryhouse.science.chamber import Chamber, slow_reason
 from dryhouse.science.dry_matter import Belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Equilibrium, Forecast, Heating, Prior, forecast
@@ -59,6 +60,7 @@ def run_forecast(
     events: Iterable[BatchEvent] = (),
     *,
     heating: Heating | None = None,
+    ran: Sequence[float] = (),
     running: bool,
 ) -> RunForecast:
     """What to expect of a run whose points stand at these hours (from the first point) with these net masses.
@@ -97,6 +99,7 @@ def run_forecast(
             equilibrium=level,
             prior=prior_for(kitchen, batch, food, load, target, heat),
             heating=heating,
+            ran=ran,
             basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
         )
     except InputProblem as problem:
@@ -109,14 +112,6 @@ def run_forecast(
         )
     learned = found.belief.scaled(sound[0][1] / load.grams) if len(sound) > 2 else None
     return RunForecast(found, "", slow, chamber, settles, activity, learned)
-
-
-def dryer_temperature(batch: Batch, events: Iterable[BatchEvent] = ()) -> float | None:
-    """°C the dryer is set to now: the last change noted, else what it was started at."""
-    changed = [e for e in events if e.kind == HEAT_CHANGED and e.temperature is not None]
-    last = max(changed, key=lambda e: (e.at, e.id), default=None)
-    setting = last.temperature if last is not None else batch.set_temperature
-    return setting.si if setting is not None else None
 
 
 def heating_of(
@@ -136,17 +131,6 @@ def heating_of(
     return Heating(tuple(at for at, _ in heats), tuple(heat for _, heat in heats), activation_of(food.slug))
 
 
-def chamber_of(batch: Batch, heat_c: float | None) -> Chamber | None:
-    """The air in the dryer, or None where the kitchen's air or the dryer's temperature is not recorded."""
-    kitchen_c, humidity = batch.kitchen_temperature, batch.kitchen_humidity_pct
-    if kitchen_c is None or humidity is None or heat_c is None:
-        return None
-    try:
-        return warmed(kitchen_c.si, humidity, heat_c)
-    except InputProblem:
-        return None
-
-
 def prior_for(
     kitchen: Kitchen, batch: Batch, food: Food, load: Load, target: Fact, heat_c: float | None
 ) -> Prior | None:
@@ -160,7 +144,7 @@ def prior_for(
     logged = [p for p in kitchen.journal.yield_pairs(food.slug) if p.batch != batch.id]
     return prior_from_durations(
         logged, ratio=ratio, temperature_c=heat_c, activation=energy
-    ) or published_expectation(food, ratio, heat_c)
+    ) or published_expectation(food, ratio, heat_c, batch.form)
 
 
 def target_ratio(load: Load, target: Fact) -> float:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.by_now import now_json, now_words
+from dryhouse.kitchen.dryer.questions import questions_of
+from dryhouse.kitchen.dryer.run_moments import by_the_clock, clock_words, moment_of
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.kitchen import Kitchen
@@ -21,12 +23,10 @@ from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Figure
 from dryhouse.words.cautions import cautions_json
 from dryhouse.words.curves import curve_lines
-from dryhouse.words.dates import clock, weekday_clock
 from dryhouse.words.figures import figure_json, moisture_json
-from dryhouse.words.forecasts import When, bands_sentence, finish_sentence, stop_sentences
+from dryhouse.words.forecasts import bands_sentence, finish_sentence
 from dryhouse.words.messages import message_words
 
-LONG = timedelta(days=30)
 MORE_LIKELY_THAN_NOT = 0.5
 
 
@@ -42,7 +42,7 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
     if run.batch.state == DRYING:
         if now := now_words(kitchen, run, style):
             yield now
-        yield from stop_words(kitchen, run)
+        yield from (asked.with_answers for asked in questions_of(kitchen, run, style))
         yield finish_words(kitchen, run)
         if again := again_words(kitchen, run):
             yield again
@@ -68,12 +68,6 @@ def last_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
     if run.last_weighed is not None:
         read = f"{what} {style.mass(run.net_g)} at {clock_words(kitchen, run.last_weighed)}"
     return read + (f", dry at {style.mass(run.target_mass.value)}" if run.target_mass else "")
-
-
-def stop_words(kitchen: Kitchen, run: DryingRun) -> list[str]:
-    """What is asked where the dryer seems to have stood still."""
-    found = run.expected.forecast
-    return [] if found is None else stop_sentences(found, _by_the_clock(kitchen, run))
 
 
 def left_out_words(run: DryingRun) -> str:
@@ -141,17 +135,13 @@ def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
     )
     likely = run.verdict.probability if isinstance(run.verdict, Verdict) else None
     doubted = likely is not None and likely < MORE_LIKELY_THAN_NOT
-    return finish_sentence(found, _by_the_clock(kitchen, run), passed=passed, doubted=doubted)
+    return finish_sentence(found, by_the_clock(kitchen, run), passed=passed, doubted=doubted)
 
 
 def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
     """`Even odds: between 18:10 and 20:40. 80 %: between 16:30 and 23:50.`"""
     found = run.expected.forecast
-    return "" if found is None else bands_sentence(found, _by_the_clock(kitchen, run))
-
-
-def _by_the_clock(kitchen: Kitchen, run: DryingRun) -> When:
-    return lambda hours: clock_words(kitchen, moment_of(kitchen, run, hours))
+    return "" if found is None else bands_sentence(found, by_the_clock(kitchen, run))
 
 
 def again_words(kitchen: Kitchen, run: DryingRun) -> str:
@@ -176,28 +166,6 @@ def finish_moment(kitchen: Kitchen, run: DryingRun) -> datetime | None:
     if found is None or not math.isfinite(found.finish.median):
         return None
     return moment_of(kitchen, run, found.finish.median)
-
-
-def moment_of(kitchen: Kitchen, run: DryingRun, hours: float) -> datetime:
-    """The moment so many hours after the first point. While paused, as if the dryer went on now."""
-    drying = hours + (run.points[0].hours if run.points else 0.0)
-    drying = min(drying, run.hours + 24.0 * 366)
-    if run.clock.paused_since is not None and drying > run.hours:
-        return kitchen.now() + timedelta(hours=drying - run.hours)
-    return run.clock.moment(drying)
-
-
-def clock_words(kitchen: Kitchen, moment: datetime) -> str:
-    """`14:30`, `tomorrow 02:10`, `Sat 16 Aug 09:00` on the person's own clock."""
-    here, today = kitchen.local(moment), kitchen.local(kitchen.now()).date()
-    at = clock(here)
-    days = (here.date() - today).days
-    near = {0: at, 1: f"tomorrow {at}", -1: f"yesterday {at}"}
-    if days in near:
-        return near[days]
-    if abs(moment - kitchen.now()) > LONG:
-        return here.strftime("%Y-%m-%d")
-    return weekday_clock(here)
 
 
 def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
@@ -231,7 +199,7 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
         "water_activity": _json(run.expected.water_activity, notation),
         "slow_day": None if run.expected.slow_day is None else message_words(run.expected.slow_day, notation),
         "now": now_json(kitchen, run),
-        "asks": [*run.asks, *stop_words(kitchen, run)],
+        "asks": [*run.asks, *(asked.with_answers for asked in questions_of(kitchen, run, notation))],
     }
 
 

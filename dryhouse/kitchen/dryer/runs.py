@@ -26,7 +26,7 @@ from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, BatchEvent, Dryer, Weighing
-from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, SAMPLE, TRAY
+from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, RAN, SAMPLE, TRAY
 from dryhouse.kitchen.settings import style
 from dryhouse.science.curves import CurveSet, fit_all
 from dryhouse.science.dry_matter import Belief
@@ -168,6 +168,7 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         *_series(points),
         events,
         heating=heating,
+        ran=[clock.hours(e.at) - points[0].hours for e in events if e.kind == RAN] if points else (),
         running=record.state == DRYING,
     )
     weighed = net is not None and (bool(mine or rounds) or len(points) > 1)

@@ -17,6 +17,7 @@ from dryhouse.kitchen.records.batches import (
     MOVED,
     NOTED,
     PAUSED,
+    RAN,
     REMIND,
     RESUMED,
     TRAY_IN,
@@ -32,7 +33,14 @@ _NAMED = r"(?P<named>tray\s+(?:#\s*)?\d{1,2}\b(?!\s*(?:g|kg|oz|lb)\b))"
 _TRAYS = rf"(?:{_NAMED}|{_COUNT}trays?)"
 _UNTIL = r"(?P<until>\d\S*(?:\s*(?:h|hours?|min|minutes?|am|pm)\b)?)"
 _MASS = r"(?P<mass>\s+[\d¼½¾⅓⅔.,].*)?"
+WAS_OFF, BRITTLE, NOT_BRITTLE = "was off", "brittle", "not brittle"
+ANSWERS = frozenset({RAN, WAS_OFF, BRITTLE, NOT_BRITTLE})
+"""What answers a question that is asked of the batch."""
 _SAID: Mapping[str, tuple[str, ...]] = {
+    RAN: (r"(?:no,?\s+)?(?:(?:it|(?:the\s+)?dryer)\s+)?(?:was\s+(?:running|on)|kept\s+running|ran\s+on)",),
+    WAS_OFF: (r"(?:yes,?\s+)?(?:(?:it|(?:the\s+)?dryer|(?:the\s+)?power)\s+)?was\s+off",),
+    BRITTLE: (r"(?:yes,?\s+)?brittle(?:\s+(?:right\s+)?through(?:out)?)?", r"bone[\s-]dry|dry\s+to\s+the\s+bone"),
+    NOT_BRITTLE: (r"not\s+(?:yet\s+)?brittle(?:\s+yet)?", r"not\s+yet"),
     NOTED: (r"(?:note|noted|remark)\s*:?\s+(?P<note>.+)", r"[“\"](?P<note>[^“”\"]+)[”\"]"),
     TURNED: (r"(?:trays\s+)?(?:turned|rotated|swapped)(?:\s+(?:the\s+)?trays)?", r"turn(?:\s+(?:the\s+)?trays)?"),
     PAUSED: (r"paused?", r"(?:dryer|power)\s+off", r"stopped"),

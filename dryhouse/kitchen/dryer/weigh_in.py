@@ -18,12 +18,13 @@ from dryhouse.kitchen.dryer.drying import (
     weighings_of,
 )
 from dryhouse.kitchen.dryer.happenings import add_event
-from dryhouse.kitchen.dryer.typed_happenings import Happening, read_happening
+from dryhouse.kitchen.dryer.questions import Asked, answer
+from dryhouse.kitchen.dryer.typed_happenings import ANSWERS, BRITTLE, WAS_OFF, Happening, read_happening
 from dryhouse.kitchen.dryer.typed_readings import Notation, Reading, read_readings
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
-from dryhouse.kitchen.records.batches import LOAD, SAMPLE
+from dryhouse.kitchen.ports import Done, Pending, Record
+from dryhouse.kitchen.records import Batch, Weighing
+from dryhouse.kitchen.records.batches import LOAD, RAN, SAMPLE
 from dryhouse.kitchen.typed_moments import Wall
 from dryhouse.science.display import Style, counted
 from dryhouse.words.dates import clock, weekday_clock
@@ -41,8 +42,11 @@ def read_line(wall: Wall, text: str, how: Notation, *, started: datetime | None 
     return read_happening(wall, text, how) or read_readings(wall, text, how, started=started)
 
 
-def note_happening(kitchen: Kitchen, batch: int, what: Happening) -> Done[BatchEvent]:
-    """Write down what happened. Raises InputProblem."""
+def note_happening(kitchen: Kitchen, batch: int, what: Happening) -> Done[Record]:
+    """Write down what happened, or the answer to what is asked of the batch. Raises InputProblem."""
+    if what.kind in ANSWERS:
+        about = Asked.STOP if what.kind in (RAN, WAS_OFF) else Asked.LEVEL
+        return answer(kitchen, batch, about, what.kind in (WAS_OFF, BRITTLE), at=what.at)
     note = find_dryer(kitchen, what.dryer).name if what.dryer else what.note
     return add_event(
         kitchen, batch, what.kind,

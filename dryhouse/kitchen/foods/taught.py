@@ -1,22 +1,21 @@
-"""What dry-matter tests say: of the load they were made of, and of every later load of that food."""
+"""What dry-matter tests say, and levels that were confirmed by hand: of their own load, and of every later load of
+that food."""
 
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import replace
 
 from dryhouse.handbook.tables import Food
 from dryhouse.handbook.yield_spread import LEAST_SPREAD, solids_spread
+from dryhouse.kitchen.foods.settled import Settled, confirmed, settled, step_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.dry_matter_test import sd_of_test, share_of_test, taught
-from dryhouse.science.quantities import Mass, unit_typed
-from dryhouse.science.units import SIZES
 from dryhouse.science.values import MIDDLE_80_SD, Fact
 
 OWN_TEST = "dry-matter test of this batch"
-_NUMBER = re.compile(r"\d+(?:[.,](\d+))?")
+OWN_LEVEL = "weight at which this batch stayed the same, brittle right through"
 
 
 def water_by_test(batch: Batch, usual: Fact | None) -> Fact | None:
@@ -25,7 +24,9 @@ def water_by_test(batch: Batch, usual: Fact | None) -> Fact | None:
     share = share_by_test(batch, usual)
     if share is None or batch.test_dry is None:
         return None
-    return _water(share, sd_of_test(batch.test_dry.si, _step(batch.test_dry)), Fact(0.0, "%", OWN_TEST, "entered"))
+    return _water(
+        share, sd_of_test(batch.test_dry.si, step_of(batch.test_dry)), Fact(0.0, "%", OWN_TEST, "entered")
+    )
 
 
 def share_by_test(batch: Batch, usual: Fact | None) -> float | None:
@@ -40,25 +41,54 @@ def share_by_test(batch: Batch, usual: Fact | None) -> float | None:
     return share if 0.0 < share < 1.0 else None
 
 
-def with_tests(kitchen: Kitchen, known: Food) -> Food:
-    """The food with its water as tests of loads of it have taught it; the same food where there are none.
+def water_by_level(kitchen: Kitchen, batch: Batch) -> Fact | None:
+    """Moisture of a load by the level it settled at, where she confirmed by hand that it was dry then."""
+    found = settled(kitchen, batch) if confirmed(batch) else None
+    return _water(found.share, found.log_sd, Fact(0.0, "%", OWN_LEVEL, "entered")) if found is not None else None
 
-    Only what was tested teaches. A load that was cooked between its weighings says nothing of the raw food.
+
+def with_tests(kitchen: Kitchen, known: Food) -> Food:
+    """The food with its water as tests of loads of it have taught it, and loads that were brittle when their weight
+    stayed the same; the same food where there are none.
+
+    What is known by its weight alone teaches nothing. A load that was cooked between its weighings says nothing of
+    the raw food.
     """
-    tested = kitchen.journal.where(Batch, food=known.slug, start_moisture_tested=True)
     usual = known.fact("water")
+    tested = kitchen.journal.where(Batch, food=known.slug, start_moisture_tested=True)
     shares = [share for batch in tested if (share := _taught_by(batch, usual)) is not None]
-    if not shares:
+    levels = _levels(kitchen, known.slug)
+    if not shares and not levels:
         return known
-    many = "a dry-matter test" if len(shares) == 1 else f"{len(shares)} dry-matter tests"
+    doubts = [*(0.0 for _ in shares), *(found.log_sd for found in levels)]
+    said = " and ".join(
+        word
+        for word in (
+            _many(len(shares), "a dry-matter test", "dry-matter tests"),
+            _many(len(levels), "a load", "loads", " dried until the weight stayed the same"),
+        )
+        if word
+    )
+    every = [*shares, *(found.share for found in levels)]
     if usual is None or not 0.0 < usual.value < 100.0:
-        middle, spread = taught(None, None, shares, LEAST_SPREAD)
-        water = _water(middle, spread, Fact(0.0, "%", f"{many} of your own", "entered"))
+        middle, spread = taught(None, None, every, LEAST_SPREAD, doubts)
+        water = _water(middle, spread, Fact(0.0, "%", f"{said} of your own", "entered"))
     else:
         purchase = solids_spread(known, usual).value
-        middle, spread = taught(1.0 - usual.value / 100.0, purchase, shares, LEAST_SPREAD)
-        water = _water(middle, spread, replace(usual, source=f"{usual.source}; {many} of your own"))
+        middle, spread = taught(1.0 - usual.value / 100.0, purchase, every, LEAST_SPREAD, doubts)
+        water = _water(middle, spread, replace(usual, source=f"{usual.source}; {said} of your own"))
     return replace(known, facts={**known.facts, "water": water})
+
+
+def _many(count: int, one: str, more: str, how: str = "") -> str:
+    return "" if not count else f"{one if count == 1 else f'{count} {more}'}{how}"
+
+
+def _levels(kitchen: Kitchen, slug: str) -> list[Settled]:
+    """Of every load of the food that was confirmed by hand and not tested."""
+    batches = kitchen.journal.where(Batch, food=slug, settled=True)
+    raw = (b for b in batches if confirmed(b) and not b.start_moisture_tested and b.cooked_mass_in is None)
+    return [found for batch in raw if (found := settled(kitchen, batch)) is not None]
 
 
 def _taught_by(batch: Batch, usual: Fact | None) -> float | None:
@@ -74,10 +104,3 @@ def _water(share: float, log_sd: float, like: Fact) -> Fact:
     factor = math.exp(MIDDLE_80_SD * log_sd)
     low, high = (max(100.0 * (1.0 - share * f), 0.0) for f in (factor, 1.0 / factor))
     return replace(like, value=100.0 * (1.0 - share), low=low, high=high)
-
-
-def _step(mass: Mass) -> float:
-    """Grams between one reading of a scale and the next, as the number was typed."""
-    numbers = _NUMBER.findall(mass.typed)
-    decimals = len(numbers[-1]) if numbers else 1
-    return 10.0**-decimals * SIZES[unit_typed(mass)]

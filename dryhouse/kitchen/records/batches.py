@@ -286,6 +286,8 @@ class Batch:
         ),
     )
     """How a cooled piece felt when the dried mass was weighed; empty where nobody has said."""
+    settled: bool | None = field(default=None, metadata=about("Weight stayed the same, and brittle", answers=True))
+    """Whether she confirmed by hand that it was dry when its weight stayed the same; None where nobody has said."""
     servings: float | None = field(
         default=None,
         metadata=about(
@@ -359,7 +361,7 @@ class Weighing:
         return self.gross.si - (self.tare.si if self.tare else 0.0)
 
 
-TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED, REMIND = (
+TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED, REMIND, RAN = (
     "trays turned",
     "temperature changed",
     "paused",
@@ -370,8 +372,10 @@ TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVE
     "tray put in later",
     "trays moved",
     "remind",
+    "kept running",
 )
-EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED, REMIND)
+EVENT_KINDS = (TURNED, HEAT_CHANGED, PAUSED, RESUMED, TAKEN_OFF, NOTED, TRAY_OFF, TRAY_IN, MOVED, REMIND, RAN)
+"""The last says that until then the dryer ran, though the load lost almost nothing."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dryhouse.handbook.cut_hours import published_hours
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.kitchen import Kitchen
@@ -47,8 +48,9 @@ def tray_loads(kitchen: Kitchen, food: Food, pairs: Sequence[YieldPair]) -> tupl
     return tuple(found)
 
 
-def hours_for(food: Food, pairs: Sequence[YieldPair]) -> Figure | None:
-    """Hours in the dryer: her own runs, else the handbook's with its published range; None where neither."""
+def hours_for(food: Food, pairs: Sequence[YieldPair], cut: str = "") -> Figure | None:
+    """Hours in the dryer: her own runs, else the handbook's with its published range, of the cut where there is
+    one; None where neither."""
     own = [math.log(p.hours) for p in pairs if p.hours and p.hours > 0]
     if own:
         value = math.exp(math.fsum(own) / len(own))
@@ -67,7 +69,7 @@ def hours_for(food: Food, pairs: Sequence[YieldPair]) -> Figure | None:
             basis=(Basis("own", "drying hours", len(own)),),
             workings=(line,),
         )
-    printed = food.fact("drying_hours")
+    printed = published_hours(food, cut)
     if printed is None:
         return None
     one = (printed.value, "h", printed.source)

@@ -119,7 +119,7 @@ def learn(kitchen: Kitchen, food: Food, form: str = "", pretreatment: str = "") 
         density_of(food, "dried", form, [p.dried_g / p.dried_ml for p in like if p.dried_ml]),
         food.fact("refuse"),
         tray_loads(kitchen, food, kept),
-        hours_for(food, like),
+        hours_for(food, like, form),
         _choices([*forms, *(m.cut for m in food.measures_for("fresh"))]),
         _choices(treated),
     )

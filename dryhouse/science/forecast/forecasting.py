@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import ArrayLike
 
@@ -43,6 +45,7 @@ def forecast(
     prior: Prior | None = None,
     resolution_g: float | None = None,
     heating: Heating | None = None,
+    ran: Sequence[float] = (),
     basis: tuple[Basis, ...] = (),
 ) -> Forecast:
     """The finish of a run and its mass on the way.
@@ -51,7 +54,8 @@ def forecast(
     of the load by its starting moisture, with `dry_matter_sd_g` where that is only known roughly (0: the target
     is the mass that the starting moisture entered makes it). `target_moisture_pct` is wet basis.
     `resolution_g` is the scale's step; guessed from the weighings where None. `heating` are the heats of the dryer
-    where it was changed: all that is expected beforehand is at the last. `basis` says where the dry
+    where it was changed: all that is expected beforehand is at the last. `ran` are hours up to which a stretch
+    without loss is known to be no stop. `basis` says where the dry
     matter and target come from. Raises InputProblem where the weighings or moistures cannot be used.
     """
     if dry_matter_g is None:
@@ -63,7 +67,7 @@ def forecast(
     w, dry, dry_sd = m / m[0], dry_matter_g / m[0], dry_matter_sd_g / m[0]
     target = dry / (1.0 - target_moisture_pct / 100.0)
     step = resolution_g or guessed_resolution(m)
-    pace, stood = pace_of(passed, m, target * m[0], step, heating)
+    pace, stood = pace_of(passed, m, target * m[0], step, heating, ran)
     t = pace.drying_at(passed)
     last = float(t[-1])
     belief = solids or prior_belief(100.0 * dry, max(dry_sd / dry, EXACT))

@@ -8,6 +8,7 @@ lost in it. What is forecast on that clock is told in hours as they pass; from t
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -30,6 +31,7 @@ STILL_WET = 0.3
 """Share of the water there must be for the last stretch to be a stop: a load that is nearly dry levels off."""
 SHORTEST_H = 0.75
 """Nothing shorter is asked about: it costs less than the doubt of a forecast, and is as often a slip of the pen."""
+A_MINUTE = 1.0 / 60.0
 SEEN_ON_THE_SCALE = 6.0
 """A stretch tells of a stop where at least so many steps of the scale should have gone."""
 
@@ -98,16 +100,19 @@ def _along(at: Array, start: Array, end: Array) -> Array:
         return np.asarray(np.where(at > start[-1], end[-1] + (at - start[-1]), np.interp(at, start, end)))
 
 
-def pace_of(t: Array, m: Array, target: float, scale_step: float, heating: Heating | None) -> tuple[Pace, Stops]:
+def pace_of(
+    t: Array, m: Array, target: float, scale_step: float, heating: Heating | None, ran: Sequence[float] = ()
+) -> tuple[Pace, Stops]:
     """The clock of a run weighed `m` at the hours `t`, and the stretches in which the dryer seems to have stood
-    still (from, to: in hours as they pass)."""
+    still (from, to: in hours as they pass). Up to an hour in `ran` a stretch that it lies in is known not to be
+    one: the dryer was running."""
     knots, rates = np.zeros(1), [1.0]
     if heating is not None and heating.changed:
         knots, rates = np.array(heating.hours), heating.rates(heating.energy.value)
     steps = np.diff(knots) * np.array(rates[:-1])
     heat = Pace(knots, np.concatenate(([0.0], np.cumsum(steps))))
     warm = heat.drying_at(t)
-    found = stops(warm, m, target, scale_step)
+    found = [left for stop in stops(warm, m, target, scale_step) if (left := _unanswered(stop, t, ran))]
     at = np.union1d(t, knots)
     drying = heat.drying_at(at)
     for begin, end, rate in found:
@@ -145,6 +150,15 @@ def stops(t: Array, m: Array, target: float, scale_step: float) -> list[tuple[in
     if begin is not None and wet and t[-1] - t[begin] >= SHORTEST_H:
         found.append(_stop(begin, len(pace), t, left, usual))
     return found
+
+
+def _unanswered(stop: tuple[int, int, float], t: Array, ran: Sequence[float]) -> tuple[int, int, float] | None:
+    """What is left of a stretch after the last hour at which the dryer was known to run; None where too little."""
+    begin, end, rate = stop
+    known = [hour for hour in ran if t[begin] - A_MINUTE <= hour <= t[end] + A_MINUTE]
+    if known:
+        begin = int(np.searchsorted(t, max(known) + A_MINUTE, side="right")) - 1
+    return (begin, end, rate) if t[end] - t[begin] >= SHORTEST_H else None
 
 
 def _stop(begin: int, end: int, t: Array, left: Array, usual: float) -> tuple[int, int, float]:

@@ -10,17 +10,16 @@ import pytest
 from dryhouse.kitchen.dryer.by_now import now_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.happenings import add_event
+from dryhouse.kitchen.dryer.run_moments import clock_words
 from dryhouse.kitchen.dryer.run_words import (
     again_words,
     bands_words,
-    clock_words,
     finish_moment,
     finish_words,
     last_words,
     moisture_words,
     run_json,
     run_lines,
-    stop_words,
     weigh_again_moment,
 )
 from dryhouse.kitchen.dryer.runs import run_of
@@ -146,23 +145,6 @@ def test_hours_after_a_weighing_now_is_what_the_curve_says_and_the_reading_keeps
     assert now["low"] < now["value"] < now["high"] < 283, "lighter than it was three hours ago"
     assert now["last_weighed"] == run.last_weighed.isoformat()
     assert last_words(hands.kitchen, run, Style(METRIC)).startswith("Load 283 g at 18:00, dry at ")
-
-
-def test_a_dryer_that_stood_still_is_asked_about_by_the_clock(hands) -> None:
-    batch = hands.start()
-    hands.dry(batch, (1, 2, 3))
-    last = run_of(hands.kitchen, batch).net_g
-    hands.wait(3)
-    hands.weigh(batch, last - 1)
-    run = run_of(hands.kitchen, batch)
-    asked = stop_words(hands.kitchen, run)
-    assert asked == [
-        "It lost almost nothing between 15:00 and 18:00. Was the dryer off? Enter a pause; the forecast leaves "
-        "that time out."
-    ]
-    assert asked[0] in run_json(hands.kitchen, run)["asks"]
-    assert asked[0] in list(run_lines(hands.kitchen, run, Style(METRIC)))
-    assert finish_moment(hands.kitchen, run) < NOON + timedelta(hours=48)
 
 
 def test_a_dryer_turned_up_on_the_way_is_done_sooner_and_the_workings_say_so(hands) -> None:

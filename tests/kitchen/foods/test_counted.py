@@ -29,6 +29,9 @@ def full_kitchen():
         ("corn", "6 ears", 612),
         ("garlic", "4 cloves of garlic", 12),
         ("celery", "2 large stalks", 128),
+        ("spinach", "1 bunch", 340),  # these three from memory
+        ("tuna-canned", "2 cans", 330),
+        ("chickpea", "1 can of chickpeas", 253),
     ],
 )
 def test_pieces_weigh_what_usda_says(food, typed, grams):

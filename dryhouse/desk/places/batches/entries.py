@@ -82,7 +82,8 @@ def keep_unchanged(draft: BatchDraft, before: Batch, typed: TypedBatch, typed_be
     }
     if all(typed[entry] == typed_before[entry] for entry in ("start", "hours", "end")):
         same |= {"started": before.started, "ended": before.ended}
-    return replace(draft, batch=replace(draft.batch, **same, state=before.state, trip=before.trip))
+    same |= {"state": before.state, "settled": before.settled, "trip": before.trip}
+    return replace(draft, batch=replace(draft.batch, **same))
 
 
 def to_text(typed: TypedBatch) -> str:

@@ -15,7 +15,9 @@ from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, side_by_side, text_label
 from dryhouse.desk.widgets.draft import DraftOffer, KeptForm
+from dryhouse.desk.widgets.fields import mark_problem
 from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.doubted import doubted_weights
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
 from dryhouse.kitchen.batches.typed import TypedBatch, draft_from
 from dryhouse.kitchen.cards.batch_card import draft_card
@@ -45,6 +47,8 @@ class LogForm(QWidget):
         """The ingredients of the batch that is edited, as they were when the form was filled."""
         self._before = TypedBatch()
         self._remembered: dict[str, str] = {}
+        self._asked = ""
+        """The question about its weights that she has been asked."""
         self.heading = text_label("Log a batch", "title", wrap=False)
         self.entries = Entries(session)
         self.still = QCheckBox("Still drying")
@@ -133,7 +137,7 @@ class LogForm(QWidget):
     def new(self, kept: TypedBatch | None = None) -> None:
         """A new batch, from the top; `kept` is a draft to go on with."""
         self.kept.rest()
-        self.editing, self._before, self._remembered = None, TypedBatch(), {}
+        self.editing, self._before, self._remembered, self._asked = None, TypedBatch(), {}, ""
         self.heading.setText("Log a batch")
         self.memory.hide()
         self.still.setChecked(False)
@@ -153,7 +157,7 @@ class LogForm(QWidget):
         """Change a recorded batch."""
         self.kept.rest()
         kitchen = self.session.kitchen
-        self.editing = batch
+        self.editing, self._asked = batch, ""
         self.heading.setText(f"Change batch {batch.id}")
         self.memory.hide()
         self.still.setChecked(batch.state != FINISHED)
@@ -243,6 +247,8 @@ class LogForm(QWidget):
         if draft is None:
             self._mark()
             return
+        if self._asks(doubted_weights(self.session.kitchen, draft)):
+            return
         if self.editing is None:
             done = self.session.act(log_batch, draft)
         else:
@@ -255,24 +261,29 @@ class LogForm(QWidget):
         self.new()
         self.saved.emit(id)
 
+    def _asks(self, question: str) -> bool:
+        """Whether weights that can't be true are asked about now; saving once more keeps them as they are."""
+        if question in ("", self._asked):
+            return False
+        self._asked, dried = question, self.entries.fields["dried"]
+        mark_problem(InputProblem(f"{question} To keep it so, save again.", dried.name), [dried])
+        dried.problem = None  # It may be kept.
+        return True
+
     def _draft(self, typed: TypedBatch) -> BatchDraft:
         state = DRYING if self.still.isChecked() else FINISHED
         draft = draft_from(self.session.kitchen, typed, state)
         if self.editing is None:
             return draft
         kept = keep_unchanged(draft, self.editing, typed, self._before)
-        return replace(
-            kept, batch=replace(kept.batch, state=state if self._state_changed() else self.editing.state)
-        )
+        changed = self.still.isChecked() != (self.editing.state != FINISHED)
+        return replace(kept, batch=replace(kept.batch, state=state if changed else self.editing.state))
 
     def _with_the_unweighed(self, draft: BatchDraft) -> BatchDraft:
         """With each ingredient that is named and has no weight yet: what must be known of it waits for none."""
         weighed = {part.food for part in draft.parts}
         named = [food.slug for food in self.entries.mix.foods() if food.slug not in weighed]
         return replace(draft, parts=(*draft.parts, *(BatchPart(0, 0, slug, Mass(0.0)) for slug in named)))
-
-    def _state_changed(self) -> bool:
-        return self.editing is not None and self.still.isChecked() != (self.editing.state != FINISHED)
 
     def _mark(self) -> None:
         problem = self.session.problem

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtGui import QImage
 
-from dryhouse.desk.widgets.plot_pane import PlotCanvas, PlotPane, as_image
+from dryhouse.desk.widgets.plot_pane import PlotCanvas, PlotPane, drawn_image
 from dryhouse.plots.curve_picture import CurvePicture
 from dryhouse.plots.tokens import Tokens
 
@@ -60,7 +60,8 @@ class LiveCanvas(PlotCanvas):
             self._chart, self._made_for = CurveChart(figure, tokens), made_for
         self._chart.show(self.result)
         self.span.apply(self._chart.figure)
-        image = as_image(self._chart.figure)
+        self._chart.paint()
+        image = drawn_image(self._chart.figure)
         self._note_points(self._chart.figure)
         return image
 

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QMenu, QWidget
 
 from dryhouse.desk.cautions import most_for
 from dryhouse.desk.icons import pixmap
+from dryhouse.desk.places.dryer.questions import Questions
 from dryhouse.desk.places.dryer.reading_entry import ReadingEntry, weighings_in
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
@@ -37,7 +38,6 @@ from dryhouse.kitchen.dryer.run_words import (
     moisture_words,
     moved_words,
     paused_words,
-    stop_words,
 )
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.scale_style import scale_style
@@ -79,6 +79,7 @@ class Strip(QFrame):
         self.finish = text_label("", "label")
         self.bands = text_label("", "muted")
         self.again = text_label("", "muted")
+        self.questions = Questions(session)
         self.asks = text_label("", "small")
         self.slow = text_label("", "small")
         self.cautions = CautionsView(session)
@@ -124,6 +125,7 @@ class Strip(QFrame):
         said = (self.clock, self.state, self.by_now, self.finish, self.bands, self.again, self.slow, self.asks)
         for label in said:
             inside.addWidget(label)
+        inside.insertWidget(inside.indexOf(self.asks), self.questions)
         inside.addWidget(self.cautions)
         inside.addSpacing(4)
         inside.addWidget(self.kept.offer)
@@ -187,8 +189,8 @@ class Strip(QFrame):
         self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
         slow = run.expected.slow_day
         _say(self.slow, "" if slow is None else message_words(slow, self.session.style))
-        stood = stop_words(self.session.kitchen, run)
-        said = (*stood, *run.asks, left_out_words(run), aside_words(self.session.kitchen, run, style))
+        self.questions.show_run(run)
+        said = (*run.asks, left_out_words(run), aside_words(self.session.kitchen, run, style))
         _say(self.asks, "\n".join(filter(None, said)))
         self.tick()
         self._remember(run)

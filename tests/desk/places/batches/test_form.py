@@ -312,3 +312,14 @@ def test_a_weight_loaded_may_be_so_many_pieces_and_says_what_they_weigh(form):
     assert "1 lb 5.6 oz" in fresh.sentence.text()
     enter(form, food="apple")
     assert fresh.problem is not None, "an apple has no ears"
+
+
+def test_a_raw_weight_typed_for_cooked_food_is_asked_about_once_and_kept_by_saving_again(form):
+    enter(form, food="turkey", fresh="2 lb", dried="7.5 oz", precook="165 F")
+    before = len(batches(form))
+    form.save()
+    dried = form.entries.fields["dried"]
+    assert "Was 2 lb the weight before cooking?" in dried.sentence.text()
+    assert len(batches(form)) == before
+    form.save()
+    assert len(batches(form)) == before + 1

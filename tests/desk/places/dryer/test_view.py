@@ -7,7 +7,7 @@ from datetime import UTC, timedelta
 
 import pytest
 from PySide6.QtCore import Qt, QUrl
-from PySide6.QtWidgets import QApplication, QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton
 
 from dryhouse.desk.cautions import stops_of
 from dryhouse.desk.place import places
@@ -600,3 +600,21 @@ def test_the_whole_day_is_one_picture_and_the_last_runs_of_the_food_lie_beside_i
     assert chart.menu.actions()[0].text() == "The last 3 of them"
     chart.menu.actions()[0].trigger()
     assert len(chart.picture().runs) == 4
+
+
+def test_what_is_asked_of_a_run_is_answered_by_one_press_and_undone(sitting, hands) -> None:
+    batch = hands.start()
+    for hour, grams in ((2, 600), (5, 300), (9, 170), (12, 160), (13, 160), (15, 160)):
+        hands.time = NOON + timedelta(hours=hour)
+        hands.weigh(batch, grams)
+    sitting.place.refresh()
+    questions = sitting.place.strips[batch].questions
+    assert questions.isVisible()
+    (yes,) = [b for b in questions.findChildren(QPushButton) if b.text() == "Yes, brittle"]
+    yes.click()
+    assert hands.kitchen.journal.get(Batch, batch).settled is True
+    assert not questions.isVisible()
+    assert sitting.place.runs[batch].load.solids == pytest.approx(160 / 1.04, rel=0.01)
+    sitting.session.undo()
+    assert hands.kitchen.journal.get(Batch, batch).settled is None
+    assert questions.isVisible()

@@ -1,0 +1,39 @@
+"""When a weight counts as having stayed the same, and what a level says of the dry matter."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from dryhouse.science.settling import settled_from, share_of_level
+
+HOURS = [0, 4, 8, 9, 10, 11]
+
+
+@pytest.mark.parametrize(
+    ("grams", "step", "since"),
+    [
+        ([1000, 400, 250, 250, 250, 250], 1.0, 2),
+        ([1000, 400, 250, 251, 249, 250], 1.0, 2),  # the scale's own unsteadiness
+        ([1000, 400, 252, 251, 250, 249], 1.0, None),  # a gram an hour
+        ([1000, 400, 260, 250, 250, 250], 1.0, 3),  # three weighings over two hours
+        ([1000, 400, 300, 260, 250, 250], 1.0, None),
+        ([1000, 400, 250, 250, 250, 250], 10.0, None),  # a scale of ten grams shows nothing
+        ([1000, 400, 252, 251, 250, 250], 0.1, None),
+    ],
+)
+def test_a_level_is_several_weighings_over_hours_without_loss(grams, step, since) -> None:
+    assert settled_from(HOURS, grams, step) == since
+
+
+def test_within_an_hour_nothing_is_level() -> None:
+    assert settled_from([0.0, 0.2, 0.5, 0.9], [250.0] * 4, 1.0) is None
+
+
+def test_a_level_holds_the_dry_matter_and_a_little_water() -> None:
+    share, spread = share_of_level(260.0, 1000.0, 1.0, (0.04, 0.01, 0.09))
+    assert share == pytest.approx(0.25)
+    # the middle 80 % of the settling moisture is that of the dry matter
+    assert math.exp(2 * 1.2816 * spread) == pytest.approx(1.09 / 1.01, rel=0.01)
+    assert share_of_level(260.0, 1000.0, 1.0, (0.04, 0.01, 0.09), sample=True)[1] > spread
