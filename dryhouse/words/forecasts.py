@@ -14,14 +14,20 @@ if TYPE_CHECKING:
 FEW = 4
 """With fewer weighings than this, and nothing known beforehand, a forecast is called rough."""
 LEVELS_OFF = "It is levelling off above the target, or it started drier than the handbook says: check by hand."
+LEVELLING = "It is levelling off, so it may have started drier than the handbook says: check by hand."
+ALREADY = "More likely dry than not by now: check by hand."
+MORE_LIKELY_THAN_NOT = 0.5
 
 When = Callable[[float], str]
 """Says a moment so many hours after the first weighing: `tomorrow 02:10`, `9.5 h`."""
 
 
-def finish_sentence(ahead: Forecast, when: When, *, passed: bool = False, doubted: bool = False) -> str:
+def finish_sentence(
+    ahead: Forecast, when: When, *, passed: bool = False, doubted: bool = False, likely: float | None = None
+) -> str:
     """When it will likely be dry; or that it was, or may never be.
 
+    `likely` is how likely it is to be dry by its last weight: more likely than not, there is nothing to wait for.
     `passed` where the middle of the forecast has gone by without a weighing; `doubted` where the load is more
     likely moist than dry though it weighs no more than the usual target.
     """
@@ -32,11 +38,14 @@ def finish_sentence(ahead: Forecast, when: When, *, passed: bool = False, doubte
         )
     if ahead.reached_at is not None:
         return f"The target weight was reached about {when(ahead.reached_at)}."
+    if likely is not None and likely >= MORE_LIKELY_THAN_NOT:
+        return ALREADY
     if not math.isfinite(ahead.finish.median):
         return LEVELS_OFF
     middle = when(ahead.finish.median)
     said = f"Likely dry since about {middle}: weigh it." if passed else f"Dry about {middle}."
-    return " ".join(part for part in (said, _doubt(ahead), bands_sentence(ahead, when)) if part)
+    level = LEVELLING if likely is not None and not math.isfinite(ahead.finish.high50) else ""
+    return " ".join(part for part in (said, _doubt(ahead), level, bands_sentence(ahead, when)) if part)
 
 
 def bands_sentence(ahead: Forecast, when: When) -> str:

@@ -70,3 +70,13 @@ def test_what_was_reached_is_not_forecast():
     doubted = finish_sentence(reached, HOURS, doubted=True)
     assert doubted.startswith("The usual target weight was reached about 6.5 h, but")
     assert "weigh again" in doubted
+
+
+def test_a_load_more_likely_dry_than_not_is_not_told_to_wait():
+    assert finish_sentence(Ahead(), HOURS, likely=0.6) == "More likely dry than not by now: check by hand."
+    assert finish_sentence(Ahead(), HOURS, likely=0.4).startswith("Dry about 7 h.")
+
+
+def test_a_run_that_levels_off_names_a_drier_start_as_the_likely_cause():
+    levelling = Ahead(finish=Finish(4.0, 5.0, 7.0, math.inf, math.inf))
+    assert "it may have started drier than the handbook says" in finish_sentence(levelling, HOURS, likely=0.3)

@@ -32,7 +32,7 @@ from dryhouse.science.moisture import (
 from dryhouse.science.values import Basis, Caution, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
-from dryhouse.words.forecasts import finish_sentence, from_the_first, stop_sentences
+from dryhouse.words.forecasts import ALREADY, finish_sentence, from_the_first, stop_sentences
 from dryhouse.words.messages import message_words, problem_sentence
 from dryhouse.words.verdicts import mismatch_sentence
 from dryhouse.words.workings import lines
@@ -60,6 +60,8 @@ class RunAnswer:
     cautions: tuple[Caution, ...]
     missing: tuple[str, ...] = ()
     """What a finish hangs on and is not known: `start_moisture`, `until_moisture`."""
+    likely: float | None = None
+    """How likely the load is to be dry by its last weight."""
 
 
 def read_run(
@@ -93,7 +95,11 @@ def read_run(
     found, doubt = _forecast(points, load, water, target, prior, heating)
     if found is None:
         return RunAnswer(points, curves, spoken, None, doubt, basis, notes, (line, *load.workings), cautions)
-    return RunAnswer(points, curves, spoken, found, doubt, found.basis, notes, (line, *found.workings), cautions)
+    likely = found.belief.dry_probability(points.grams[-1] / points.grams[0], target.value)
+    steps = (line, *found.workings)
+    return RunAnswer(
+        points, curves, spoken, found, doubt, found.basis, notes, steps, cautions, likely=None if doubt else likely
+    )
 
 
 def _moistures(
@@ -246,8 +252,9 @@ def lines_of(answer: RunAnswer, style: Style) -> tuple[str, ...]:
 def _sentences(answer: RunAnswer, style: Style) -> list[str]:
     """The forecast's own sentence, and what is to be doubted."""
     found = answer.forecast
-    finish = finish_sentence(found, from_the_first(style)) if found else ""
-    counted = "Hours count from the first weighing." if found and np.isfinite(found.finish.median) else ""
+    finish = finish_sentence(found, from_the_first(style), likely=answer.likely) if found else ""
+    told = found is not None and np.isfinite(found.finish.median) and finish != ALREADY
+    counted = "Hours count from the first weighing." if told else ""
     stood = stop_sentences(found, from_the_first(style)) if found else []
     return [said for said in (" ".join(filter(None, (finish, counted))), answer.doubt, *stood) if said]
 

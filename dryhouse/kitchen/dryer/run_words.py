@@ -24,10 +24,8 @@ from dryhouse.science.values import Figure
 from dryhouse.words.cautions import cautions_json
 from dryhouse.words.curves import curve_lines
 from dryhouse.words.figures import figure_json, moisture_json
-from dryhouse.words.forecasts import bands_sentence, finish_sentence
+from dryhouse.words.forecasts import MORE_LIKELY_THAN_NOT, bands_sentence, finish_sentence
 from dryhouse.words.messages import message_words
-
-MORE_LIKELY_THAN_NOT = 0.5
 
 
 def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
@@ -135,13 +133,14 @@ def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
     )
     likely = run.verdict.probability if isinstance(run.verdict, Verdict) else None
     doubted = likely is not None and likely < MORE_LIKELY_THAN_NOT
-    return finish_sentence(found, by_the_clock(kitchen, run), passed=passed, doubted=doubted)
+    return finish_sentence(found, by_the_clock(kitchen, run), passed=passed, doubted=doubted, likely=likely)
 
 
 def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
-    """`Even odds: between 18:10 and 20:40. 80 %: between 16:30 and 23:50.`"""
+    """`Even odds: between 18:10 and 20:40. 80 %: between 16:30 and 23:50.`; nothing where none is told."""
     found = run.expected.forecast
-    return "" if found is None else bands_sentence(found, by_the_clock(kitchen, run))
+    said = "" if found is None else bands_sentence(found, by_the_clock(kitchen, run))
+    return said if finish_words(kitchen, run).endswith(said) else ""
 
 
 def again_words(kitchen: Kitchen, run: DryingRun) -> str:
