@@ -63,7 +63,7 @@ def say(journal: Path, *words: str) -> str:
 
 def surfaces(journal: Path, name: str, more: tuple[str, ...]) -> dict[str, str]:
     """What is said of one food on each surface, from a batch that is logged, packed and cooked here."""
-    weights = ("--fresh", "1 kg", "--dried", "200 g", "--hours", "9", "--start", "2026-10-01 8:00")
+    weights = ("--fresh", "1 kg", "--dried", "200 g", "--keep-anyway", "--hours", "9", "--start", "2026-10-01 8:00")
     said = {"batch": say(journal, "log", "--food", name, *weights, *more)}
     with open_kitchen(journal, write=True) as kitchen:
         batch = max(kitchen.journal.where(Batch), key=lambda b: b.id)

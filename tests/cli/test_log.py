@@ -107,7 +107,7 @@ def test_weights_far_below_the_dry_matter_are_asked_about(journal, capsys):
 
 
 def test_what_was_heated_is_echoed_in_both_scales(journal, capsys):
-    words = ("--fresh", "2 lb", "--dried", "9 oz", "--precook", "166", "--finish", "275 F", "--json")
+    words = ("--fresh", "2 lb", "--dried", "11 oz", "--precook", "166", "--finish", "275 F", "--json")
     assert log(journal, "--food", "turkey", *words) == 0
     said = " ".join(json.loads(capsys.readouterr().out)["sentences"])
     assert "Precooked to 166 °F (74 °C)" in said

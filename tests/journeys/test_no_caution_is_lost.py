@@ -135,7 +135,17 @@ def of_meals(kitchen: Kitchen) -> Iterator[Said]:
 
 def of_what_is_logged(kitchen: Kitchen) -> Iterator[Said]:
     for slug in FOODS:
-        weights = ("--fresh", "1 kg", "--dried", "200 g", "--hours", "9", "--start", "2026-10-01 8:00")
+        weights = (
+            "--fresh",
+            "1 kg",
+            "--dried",
+            "200 g",
+            "--keep-anyway",
+            "--hours",
+            "9",
+            "--start",
+            "2026-10-01 8:00",
+        )
         yield Said(("log", "--food", slug, *weights), batch_cautions(kitchen, BatchDraft(Batch(slug))))
 
 

@@ -147,7 +147,7 @@ def test_what_answers_a_stop_is_asked_anew_though_the_last_batch_had_it(form):
         form,
         food="turkey",
         fresh="35 oz",
-        dried="9 oz",
+        dried="12 oz",
         made_from="cooked",
         precook="165 F",
         precook_measured="thermometer",

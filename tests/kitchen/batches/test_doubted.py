@@ -1,0 +1,52 @@
+"""Weights of a finished batch that can't be true are asked about, with the likeliest reason."""
+
+from __future__ import annotations
+
+import pytest
+
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.batches.doubted import doubted_weights
+from dryhouse.kitchen.batches.dryness import verdicts_of
+from dryhouse.kitchen.batches.log import BatchDraft
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Batch
+from dryhouse.science.quantities import Mass
+from tests.fakes import FakeJournal
+
+KITCHEN = Kitchen(FakeJournal(), handbook())
+
+
+def asked(food: str, loaded: float, dried: float | None, **more: object) -> str:
+    mass = Mass(dried, f"{dried:g} g") if dried is not None else None
+    return doubted_weights(KITCHEN, BatchDraft(Batch(food, prepared_mass=Mass(loaded), dried_mass=mass, **more)))
+
+
+@pytest.mark.parametrize(
+    ("food", "dried", "end"),
+    [
+        ("turkey", 200, "of cooked food, at least"),
+        ("kidney-bean", 150, "of cooked food, at least"),
+        ("corn", 90, "or its tare taken off twice?"),
+        ("tomato", 25, "or its tare taken off twice?"),
+    ],
+)
+def test_less_than_such_food_holds_is_asked_about(food, dried, end):
+    said = asked(food, 1000, dried)
+    assert end in said
+    assert ("Was 2 lb 3.3 oz the weight before cooking?" in said) == ("cooked" in end)
+
+
+@pytest.mark.parametrize(("food", "dried"), [("turkey", 340), ("corn", 240), ("tomato", 60), ("corn", None)])
+def test_what_adds_up_is_not_asked_about(food, dried):
+    assert asked(food, 1000, dried) == ""
+
+
+def test_it_is_asked_where_the_card_says_that_the_weights_do_not_add_up_and_nowhere_else():
+    for dried in range(60, 400, 10):
+        batch = Batch("turkey", prepared_mass=Mass(1000), dried_mass=Mass(float(dried)))
+        mismatch = verdicts_of(KITCHEN, batch, ())[0].name == "weights don't add up"
+        assert mismatch == bool(doubted_weights(KITCHEN, BatchDraft(batch))), dried
+
+
+def test_a_batch_heavier_than_it_was_loaded_is_left_to_its_refusal():
+    assert asked("corn", 300, 900) == ""
