@@ -97,7 +97,7 @@ def test_another_unit_of_mass_changes_nothing_but_the_masses(run: Points, scale:
     )
     assert [f.name for f in other.curves.fits] == [f.name for f in one.curves.fits]
     for mine, theirs in zip(one.curves.fits, other.curves.fits, strict=True):
-        # two terms of a run that is one exponential lie in a flat valley, where the last digit of a mass decides how
+        # two terms of a run that is one exponential lie in a flat valley: the last digit of a mass decides how
         # far down the fit gets
         valley = 1e-3 if mine.name == "two-term" else 1e-6
         assert theirs.sse == pytest.approx(mine.sse, rel=valley, abs=1e-12)
