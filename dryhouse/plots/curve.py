@@ -17,7 +17,8 @@ import numpy as np
 from matplotlib import dates as mdates
 
 from dryhouse.plots.axes import dress
-from dryhouse.plots.curve_picture import MASS, RATIO, WET, CurvePicture, RunPicture, time_label, value_label
+from dryhouse.plots.curve_picture import WET, CurvePicture, RunPicture, time_label, value_label
+from dryhouse.plots.curve_places import along, horizon, level_words, short, spread
 from dryhouse.plots.tokens import Tokens
 from dryhouse.science.units import SIZES
 from dryhouse.words import charts
@@ -30,7 +31,6 @@ _LEFT, _RIGHT, _BOTTOM, _TOP = 0.78, 1.72, 0.62, 0.3
 """Margins in inches; the right one holds the direct labels."""
 _LABEL_GAP = 0.19
 """Least distance between two labels at the right, in inches."""
-_LONGEST_NAME = 26
 _ROOM = 1.05
 """How much further than what is shown the time goes on."""
 _FITS = 0.8
@@ -148,13 +148,14 @@ class CurveChart:
 
     def _set_limits(self, picture: CurvePicture, runs: Sequence[RunPicture]) -> None:
         ends = [max((*r.hours, *r.curve_hours, r.now or 0.0)) for r in runs]
-        ahead = _horizon(runs[0])
+        ahead = horizon(runs[0])
         start, end = 0.0, max(max(ends), ahead, 1e-3)
         if picture.by_clock:
             firsts, lasts = zip(
-                *((_x(picture, r, 0.0), _x(picture, r, e)) for r, e in zip(runs, ends, strict=True)), strict=True
+                *((along(picture, r, 0.0), along(picture, r, e)) for r, e in zip(runs, ends, strict=True)),
+                strict=True,
             )
-            start, end = float(min(firsts)), float(max(*lasts, _x(picture, runs[0], ahead)))
+            start, end = float(min(firsts)), float(max(*lasts, along(picture, runs[0], ahead)))
         self.axes.set_xlim(*self._held_for((picture.by_clock, *((r.name, r.started) for r in runs)), start, end))
         tops = [float(np.max(r.on(picture.axis, r.grams, picture.unit))) for r in runs]
         top = max(tops)
@@ -198,12 +199,12 @@ class CurveChart:
         values = run.on(picture.axis, run.grams, picture.unit)
         curve = run.on(picture.axis, run.curve_grams, picture.unit)
         if run.curve_hours:
-            x = _x(picture, run, run.curve_hours)
+            x = along(picture, run, run.curve_hours)
             self._line(
                 f"curve {place}", x, curve, color=series.colour, linestyle=series.dashes, linewidth=2.0, zorder=3
             )
         self._line(
-            f"points {place}", _x(picture, run, run.hours), values,
+            f"points {place}", along(picture, run, run.hours), values,
             color=series.colour, linestyle="none", marker=series.marker, markersize=7.0,
             markeredgecolor=self.tokens.surface, markeredgewidth=1.0, clip_on=False, zorder=5,
         )  # fmt: skip
@@ -212,17 +213,17 @@ class CurveChart:
             if hours:
                 values = np.clip(run.on(picture.axis, grams, picture.unit), *self.axes.get_ylim())
                 self._line(
-                    f"{kind} {place}", _x(picture, run, hours), values, clip_on=False,
+                    f"{kind} {place}", along(picture, run, hours), values, clip_on=False,
                     color=colour, linestyle="none", marker=series.marker, markersize=6.0,
                     markerfacecolor="none", markeredgecolor=colour, zorder=4,
                 )  # fmt: skip
         if not alone:
             last = run.on(picture.axis, run.curve_grams[-1:] or run.grams[-1:], picture.unit)
-            x_last = float(_x(picture, run, (run.curve_hours or run.hours)[-1]))
-            labels.append(_Label(float(last[0]), _short(run.name), series.colour, x_last))
+            x_last = float(along(picture, run, (run.curve_hours or run.hours)[-1]))
+            labels.append(_Label(float(last[0]), short(run.name), series.colour, x_last))
         elif run.curve_hours:
             middle = int(0.35 * len(run.curve_hours))
-            at = (float(_x(picture, run, run.curve_hours[middle])), float(curve[middle]))
+            at = (float(along(picture, run, run.curve_hours[middle])), float(curve[middle]))
             self._passing.append(
                 self.axes.annotate(
                     charts.curve(run.curve_name), at, xytext=(8, 6), textcoords="offset points",
@@ -235,7 +236,7 @@ class CurveChart:
         if band is None or len(band.hours) < 2:
             return
         colour = self.tokens.series[0].colour
-        x = _x(picture, run, band.hours)
+        x = along(picture, run, band.hours)
         rows = {
             n: run.on(picture.axis, getattr(band, n), picture.unit)
             for n in ("low80", "low50", "median", "high50", "high80")
@@ -263,7 +264,7 @@ class CurveChart:
         self._line(
             "target", x, (level, level), color=self.tokens.ink, linestyle=(0, (8, 3)), linewidth=1.2, zorder=2
         )
-        labels.append(_Label(level, charts.target(_level(picture, level)), self.tokens.ink))
+        labels.append(_Label(level, charts.target(level_words(picture, level)), self.tokens.ink))
 
     def _finish(self, picture: CurvePicture, run: RunPicture) -> None:
         """The finish on the target line: a thin bar for four in five, a thick one for one in two, the median."""
@@ -271,7 +272,7 @@ class CurveChart:
             return
         level = float(run.on(picture.axis, run.target_g, picture.unit))
         edge = self.axes.get_xlim()[1]
-        hours = [_x(picture, run, h) if math.isfinite(h) else edge for h in run.finish]
+        hours = [along(picture, run, h) if math.isfinite(h) else edge for h in run.finish]
         hours = [min(float(h), edge) for h in hours]
         ink = self.tokens.ink
         self._line(
@@ -299,9 +300,9 @@ class CurveChart:
             )  # fmt: skip
 
     def _now(self, picture: CurvePicture, run: RunPicture) -> None:
-        if run.now is None or run.now <= run.hours[-1] or run.now > _horizon(run):
+        if run.now is None or run.now <= run.hours[-1] or run.now > horizon(run):
             return
-        x = float(_x(picture, run, run.now))
+        x = float(along(picture, run, run.now))
         low, high = self.axes.get_ylim()
         self._line("now", (x, x), (low, high), color=self.tokens.accent, linewidth=1.4, zorder=2)
         words = self.axes.text(
@@ -312,7 +313,7 @@ class CurveChart:
     def _marks(self, picture: CurvePicture, run: RunPicture) -> None:
         top = self.axes.get_ylim()[1]
         for hour, what in run.marks:
-            x = float(_x(picture, run, hour))
+            x = float(along(picture, run, hour))
             self._passing.append(
                 self.axes.axvline(x, color=self.tokens.edge, linewidth=0.8, linestyle=(0, (1, 2)), zorder=1)
             )
@@ -337,7 +338,7 @@ class CurveChart:
             left_over = [r / size for r in run.residual_grams]
             largest = max(largest, *(abs(r) for r in left_over))
             self._line(
-                f"residuals {place}", _x(picture, run, hours), left_over, self.below,
+                f"residuals {place}", along(picture, run, hours), left_over, self.below,
                 color=series.colour, linestyle="none", marker=series.marker, markersize=6.0,
             )  # fmt: skip
         self.below.set_ylim(-1.25 * largest, 1.25 * largest)
@@ -380,51 +381,3 @@ class CurveChart:
                 color=self.tokens.muted, fontsize=self.tokens.body,
             )
         )  # fmt: skip
-
-
-def spread(places: Sequence[float], gap: float) -> list[float]:
-    """Ascending places between 0 and 1 moved so that neighbours are `gap` apart where there is room for that."""
-    if not places:
-        return []
-    gap = min(gap, 1.0 / max(len(places) - 1, 1))
-    up: list[float] = []
-    for place in places:
-        up.append(max(place, up[-1] + gap) if up else place)
-    over = up[-1] - 1.0
-    if over > 0:
-        up[-1] = 1.0
-        for i in range(len(up) - 2, -1, -1):
-            up[i] = min(up[i], up[i + 1] - gap)
-    return up
-
-
-def _horizon(run: RunPicture) -> float:
-    """How far ahead the chart looks: to the late end of the finish, but not to where nothing is known."""
-    if run.finish is None:
-        return run.band.hours[-1] if run.band else 0.0
-    *_, median, high50, high80 = run.finish
-    reach = run.band.hours[-1] if run.band else 0.0
-    if not math.isfinite(median):
-        return min(reach, 2.0 * max(run.hours[-1], 1.0))
-    late = next((h for h in (high80, high50) if math.isfinite(h)), median)
-    return min(1.05 * late, 2.0 * median)
-
-
-def _x(picture: CurvePicture, run: RunPicture, hours: Any) -> Any:
-    """Hours of drying where the horizontal axis has them: as they are, or as days by the clock."""
-    if not picture.by_clock or run.started is None:
-        return np.asarray(hours, dtype=float)
-    begun = float(mdates.date2num(run.started.replace(tzinfo=None)))  # type: ignore[no-untyped-call]
-    return begun + run.elapsed(hours) / 24.0
-
-
-def _short(name: str) -> str:
-    return name if len(name) <= _LONGEST_NAME else name[: _LONGEST_NAME - 1].rstrip() + "…"
-
-
-def _level(picture: CurvePicture, level: float) -> str:
-    if picture.axis == WET:
-        return f"{level:.0f} %"
-    if picture.axis == MASS:
-        return f"{level:.0f} {picture.unit}" if level >= 100 else f"{level:.1f} {picture.unit}"
-    return f"{level:.3f}" if picture.axis == RATIO else f"{level:.2f} g/g"

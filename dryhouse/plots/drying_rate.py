@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from dryhouse.plots.axes import dress
-from dryhouse.plots.curve import spread
 from dryhouse.plots.curve_picture import DRY, Array, CurvePicture, RunPicture
+from dryhouse.plots.curve_places import spread
 from dryhouse.plots.tokens import Tokens
 from dryhouse.words import charts
 

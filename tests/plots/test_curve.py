@@ -15,8 +15,9 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 from matplotlib.text import Text
 
-from dryhouse.plots.curve import CurveChart, draw_curve, spread
+from dryhouse.plots.curve import CurveChart, draw_curve
 from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, Band, CurvePicture, RunPicture
+from dryhouse.plots.curve_places import spread
 from dryhouse.plots.tokens import DARK, LIGHT
 from dryhouse.words.charts import BAND_50, BAND_80
 from tests.rows import every_row
@@ -219,3 +220,48 @@ def test_spread_keeps_order_and_distance_within_the_axis(places, gap) -> None:
     assert all(b - a >= room - 1e-9 for a, b in itertools.pairwise(placed))
     assert min(placed) >= -1e-9
     assert max(placed) <= 1 + 1e-9
+
+
+def pixels(chart: CurveChart) -> np.ndarray:
+    chart.paint()
+    return np.asarray(chart.figure.canvas.buffer_rgba()).copy()
+
+
+def new_chart() -> CurveChart:
+    figure = Figure(figsize=(7.6, 4.2), dpi=100)
+    FigureCanvasAgg(figure)
+    return CurveChart(figure, LIGHT)
+
+
+def test_axes_that_stay_are_drawn_once_and_the_picture_is_the_same_as_one_drawn_anew(monkeypatch) -> None:
+    chart, drawn_whole = new_chart(), []
+    draw = chart.figure.canvas.draw
+    monkeypatch.setattr(chart.figure.canvas, "draw", lambda: drawn_whole.append(draw()))
+    chart.show(CurvePicture((RUN,), axis=MASS))
+    before = pixels(chart)
+    more = replace(RUN, hours=(*HOURS, 6.0), grams=(*GRAMS, 300.0), now=6.5)
+    chart.show(CurvePicture((more,), axis=MASS))
+    after = pixels(chart)
+    assert len(drawn_whole) == 1
+    assert not np.array_equal(before, after)
+    fresh = new_chart()
+    fresh.show(CurvePicture((RUN,), axis=MASS))
+    fresh.show(CurvePicture((more,), axis=MASS))
+    assert np.array_equal(after, pixels(fresh))
+    chart.show(CurvePicture((more,), axis=RATIO))
+    pixels(chart)
+    assert len(drawn_whole) == 2
+
+
+def test_the_time_axis_stays_while_the_run_fills_it_and_grows_when_it_must() -> None:
+    chart = new_chart()
+    chart.show(CurvePicture((RUN,), axis=MASS))
+    first = chart.axes.get_xlim()
+    sooner = tuple(0.95 * h for h in RUN.finish)
+    chart.show(CurvePicture((replace(RUN, finish=sooner),), axis=MASS))
+    assert chart.axes.get_xlim() == first
+    later = tuple(1.6 * h for h in RUN.finish)
+    chart.show(CurvePicture((replace(RUN, finish=later),), axis=MASS))
+    assert chart.axes.get_xlim()[1] > first[1]
+    chart.show(CurvePicture((replace(RUN, name="another batch"),), axis=MASS))
+    assert chart.axes.get_xlim() == first
