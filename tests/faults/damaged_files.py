@@ -9,21 +9,19 @@ last good state back. What went otherwise is printed with its seed. Exit code 1 
 
 from __future__ import annotations
 
-import argparse
 import contextlib
 import io
 import shutil
 import sys
 import tempfile
 import traceback
-from collections import Counter
-from collections.abc import Iterator
 from pathlib import Path
 from random import Random
 
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
+from tests.faults.by_seed import Tried, main  # noqa: E402
 from tests.faults.spoiling import spoil  # noqa: E402
 
 VERBS = (
@@ -39,17 +37,18 @@ VERBS = (
     ["backup"],
     ["check"],
 )
+_NEWEST = ("batches", "--newest", "20")
 _VERBS_EACH = 4
 
 
 def run(file: Path, *arguments: str) -> tuple[int, str]:
     """The exit code of a command on the file, and what it said on standard error; 99 with a traceback."""
-    from dryhouse.cli import main
+    from dryhouse.cli import main as dryhouse
 
     out, err = io.StringIO(), io.StringIO()
     try:
         with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
-            code = main(["--journal", str(file), *arguments])
+            code = dryhouse(["--journal", str(file), *arguments])
     except SystemExit as end:
         code = int(end.code or 0)
     except BaseException:
@@ -76,13 +75,13 @@ def one_file(whole: Path, folder: Path, seed: int) -> tuple[str, list[str]]:
 def _recovers(file: Path, kept: Path, *, repair: bool) -> list[str]:
     code, said = run(file, "check", *(["--repair"] if repair else []))
     if code == 0:
-        return [] if run(file, "batches")[0] == 0 else ["it checks whole and cannot be listed"]
+        return [] if run(file, *_NEWEST)[0] == 0 else ["it checks whole and cannot be listed"]
     if code == 99:
         return [f"check ended with a traceback:\n{said}"]
     code, said = run(file, "restore", str(kept))
     if code:
         return [f"restore ended with {code}:\n{said}"]
-    code, said = run(file, "batches")
+    code, said = run(file, *_NEWEST)
     if code:
         return [f"after restoring, batches ended with {code}:\n{said}"]
     return [] if _same(file, kept) else ["what was restored is not what was kept"]
@@ -100,7 +99,7 @@ def _same(one: Path, other: Path) -> bool:
     return found[0] == found[1]
 
 
-def damaged_files(times: int, seed: int) -> Iterator[tuple[int, str, list[str]]]:
+def damaged_files(times: int, seed: int) -> Tried:
     """For each file its seed, the way it was damaged, and what went wrong."""
     from dryhouse.journal.sample import build
 
@@ -114,24 +113,5 @@ def damaged_files(times: int, seed: int) -> Iterator[tuple[int, str, list[str]]]
             shutil.rmtree(folder)
 
 
-def main() -> int:
-    """Damage as many as asked for; tell what went wrong."""
-    options = argparse.ArgumentParser(description=__doc__)
-    options.add_argument("--times", type=int, default=2000)
-    options.add_argument("--seed", type=int, default=1)
-    asked = options.parse_args()
-    ways: Counter[str] = Counter()
-    failed = 0
-    for number, way, wrong in damaged_files(asked.times, asked.seed):
-        ways[way] += 1
-        failed += bool(wrong)
-        for what in wrong:
-            print(f"seed {number} ({way}): {what}", flush=True)
-    print(
-        f"{sum(ways.values())} files ({', '.join(f'{n} {way}' for way, n in sorted(ways.items()))}): {failed} wrong"
-    )
-    return 1 if failed else 0
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(main(__doc__ or "", "files", 2000, damaged_files))

@@ -9,13 +9,11 @@ and nothing may be torn: what is otherwise is printed with its seed. Exit code 1
 
 from __future__ import annotations
 
-import argparse
 import shutil
 import sys
 import tempfile
 import time
-from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from random import Random
 
@@ -29,6 +27,7 @@ from dryhouse.journal.opening import open_journal  # noqa: E402
 from dryhouse.journal.sample import build, sample_folder  # noqa: E402
 from dryhouse.kitchen.exchange import read_records  # noqa: E402
 from dryhouse.kitchen.records import Batch, Weighing  # noqa: E402
+from tests.faults.by_seed import Tried, main  # noqa: E402
 from tests.faults.children import start  # noqa: E402
 
 KITCHEN = """
@@ -230,7 +229,7 @@ ACTS: dict[str, Callable[[Path, int], list[str]]] = {
 }
 
 
-def kills(times: int, seed: int) -> Iterator[tuple[int, str, list[str]]]:
+def kills(times: int, seed: int) -> Tried:
     """For each program that was killed its seed, what it did, and what went wrong."""
     with tempfile.TemporaryDirectory(prefix="kills-") as place:
         whole = Path(place) / "whole.dryhouse"
@@ -246,24 +245,5 @@ def kills(times: int, seed: int) -> Iterator[tuple[int, str, list[str]]]:
             shutil.rmtree(folder)
 
 
-def main() -> int:
-    """Kill as many as asked for; tell what went wrong."""
-    options = argparse.ArgumentParser(description=__doc__)
-    options.add_argument("--times", type=int, default=1000)
-    options.add_argument("--seed", type=int, default=1)
-    asked = options.parse_args()
-    acts: Counter[str] = Counter()
-    failed = 0
-    for number, act, wrong in kills(asked.times, asked.seed):
-        acts[act] += 1
-        failed += bool(wrong)
-        for what in wrong:
-            print(f"seed {number} ({act}): {what}", flush=True)
-    print(
-        f"{sum(acts.values())} kills ({', '.join(f'{n} {act}' for act, n in sorted(acts.items()))}): {failed} wrong"
-    )
-    return 1 if failed else 0
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(main(__doc__ or "", "kills", 1000, kills))
