@@ -12,7 +12,10 @@ import sys
 from pathlib import Path
 from time import monotonic
 
-from PySide6.QtCore import QCoreApplication, QEvent, QObject, QProcess, QTimer, Signal
+from PySide6.QtCore import QObject, QProcess, QTimer, Signal
+
+from dryhouse.desk.beside import LIST_FONTS, beside
+from dryhouse.desk.pauses import Keys
 
 PARTS = (
     "PIL.Image", "pyparsing", "dateutil.rrule", "matplotlib", "matplotlib.font_manager", "matplotlib.mathtext",
@@ -40,7 +43,7 @@ class DrawingLibrary(QObject):
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         self._left = list(PARTS)
-        self._last_key = 0.0
+        self._keys = Keys(self)
         self._fonts_until = 0.0
         self._timer = QTimer(self, interval=_STEP_MS)
         self._timer.timeout.connect(self._step)
@@ -48,21 +51,16 @@ class DrawingLibrary(QObject):
     def begin(self) -> None:
         """Begin, where that is still to be done."""
         if not self._timer.isActive() and not loaded():
-            _application().installEventFilter(self)
+            self._keys.listen()
             self._timer.start()
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if event.type() == QEvent.Type.KeyPress:
-            self._last_key = monotonic()
-        return False
-
     def _step(self) -> None:
-        if monotonic() - self._last_key < _AFTER_A_KEY_S or self._fonts_awaited():
+        if not self._keys.rest_for(_AFTER_A_KEY_S) or self._fonts_awaited():
             return
         importlib.import_module(self._left.pop(0))
         if not self._left:
             self._timer.stop()
-            _application().removeEventFilter(self)
+            self._keys.end()
             self.ready.emit()
 
     def _fonts_awaited(self) -> bool:
@@ -72,7 +70,7 @@ class DrawingLibrary(QObject):
             return False
         if not self._fonts_until:
             self._fonts_until = monotonic() + _LONGEST_S
-            QProcess.startDetached(sys.executable, ["-c", f"import {_NEEDS_FONTS}"])
+            QProcess.startDetached(*beside(LIST_FONTS))
             self._timer.setInterval(_FONTS_LOOK_MS)
         return monotonic() < self._fonts_until
 
@@ -89,10 +87,3 @@ def _fonts_listed() -> bool:
 def drawing_library(session: QObject) -> DrawingLibrary:
     """The one of a session, made when first wanted."""
     return session.findChild(DrawingLibrary) or DrawingLibrary(session)
-
-
-def _application() -> QCoreApplication:
-    """The application, which is there as long as anything is drawn."""
-    running = QCoreApplication.instance()
-    assert running is not None
-    return running

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QObject, QProcess, QTimer
 
+from dryhouse.desk.beside import beside
 from dryhouse.desk.instruments import Instruments
 from dryhouse.desk.notices import DesktopNotices
 from dryhouse.desk.one_window import address, is_answered
@@ -125,8 +126,9 @@ class Elsewhere(QObject):
     def __init__(self, journal: Path) -> None:
         super().__init__()
         self._process = QProcess(self)
-        self._process.setProgram(sys.executable)
-        self._process.setArguments(["-m", "dryhouse", "--journal", str(journal), "watch", "--once", "--json"])
+        program, arguments = beside("--journal", str(journal), "watch", "--once", "--json")
+        self._process.setProgram(program)
+        self._process.setArguments(arguments)
         self._process.finished.connect(self._finished)
         self._then: Callable[[tuple[Due, ...]], None] = lambda _dues: None
 

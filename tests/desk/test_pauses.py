@@ -1,0 +1,31 @@
+"""What can wait is done in a pause of the typing, once."""
+
+from __future__ import annotations
+
+from time import monotonic
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLineEdit
+
+from dryhouse.desk.pauses import InAPause
+
+
+def test_it_waits_while_keys_are_pressed_and_is_then_done_once(qtbot) -> None:
+    line = QLineEdit()
+    qtbot.addWidget(line)
+    done: list[float] = []
+    pause = InAPause(line, lambda: done.append(monotonic()), 0.3)
+    pause.want()
+    last = monotonic()
+    for _ in range(8):
+        pause.want()
+        qtbot.keyClick(line, Qt.Key.Key_A)
+        last = monotonic()
+        qtbot.wait(100)
+    assert done == []
+    qtbot.waitUntil(lambda: bool(done))
+    assert done[0] - last >= 0.29
+    qtbot.wait(400)
+    assert len(done) == 1
+    pause.want()
+    qtbot.waitUntil(lambda: len(done) == 2)
