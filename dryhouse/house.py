@@ -114,6 +114,13 @@ def faults_in(journal: Path) -> list[Message]:
     return check(journal)
 
 
+def unsound_among_newest(journal: Path) -> bool:
+    """Whether a command may have stumbled over a record that cannot be right. Raises WorldProblem."""
+    from dryhouse.journal import check
+
+    return check.unsound_among_newest(journal)
+
+
 def can_mend(found: Iterable[Message]) -> bool:
     """Whether any of what a check found can be mended."""
     from dryhouse.journal.mending import MENDABLE
@@ -164,6 +171,13 @@ class Journals:
     def back_up(self, kitchen: Kitchen) -> Path:
         """A copy of an open journal in its folder of backups; where the copy is."""
         return back_up(self.path(kitchen))
+
+    def copy(self, kitchen: Kitchen, into: Path) -> Path:
+        """Put a whole copy of an open journal there; where it is."""
+        from dryhouse.journal.backup import copy_to
+
+        copy_to(self.path(kitchen), into)
+        return into
 
     def restore(self, backup: Path, into: Path) -> Path | None:
         """Put a backup in the place of a journal; where the former one is kept."""

@@ -42,6 +42,9 @@ class JournalAccess(Protocol):
     def back_up(self, kitchen: Kitchen) -> Path:
         """Copy an open journal to its folder of backups; where the copy is."""
 
+    def copy(self, kitchen: Kitchen, into: Path) -> Path:
+        """Put a whole copy of an open journal there; where it is."""
+
     def restore(self, backup: Path, into: Path) -> Path | None:
         """Put a backup in the place of a journal; where the former one is kept."""
 

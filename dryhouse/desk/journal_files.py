@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -49,14 +48,7 @@ class JournalFiles(QObject):
         if path.resolve() == self.journals.path(session.kitchen).resolve():
             self._say("That is the journal itself. Give the copy another name.")
             return
-        made = session.attempt(self.journals.back_up, session.kitchen)
-        if made is not None:
-            try:
-                shutil.copyfile(made, path)
-            except OSError as problem:
-                said = problem.strerror or problem
-                session.say(f"The copy was not saved: {said}. Choose another folder.", "world")
-                return
+        if session.attempt(self.journals.copy, session.kitchen, path) is not None:
             session.say(f"Saved a copy to {path}", "done")
 
     def _ask(self, title: str, named: str) -> Path | None:

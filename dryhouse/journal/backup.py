@@ -15,7 +15,7 @@ from dryhouse.journal.file_faults import faults_of, is_sound
 from dryhouse.journal.network_drives import network_drive
 from dryhouse.journal.parts import recognized
 from dryhouse.journal.problems import as_world_problem, damaged
-from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, has_log, is_empty
+from dryhouse.journal.sqlite.file import ENDINGS, copy_over, copy_whole, damage_in, has_log, is_empty
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind as Kind
 from dryhouse.science.messages import message
@@ -94,6 +94,24 @@ def back_up_open(database: Database, path: Path, keep: int = KEEP, *, spare: Pat
         if spare is None or there[moment].resolve() != spare.resolve():
             there[moment].unlink(missing_ok=True)
     return made
+
+
+def copy_to(path: Path, into: Path) -> None:
+    """A whole copy of the journal where the person wants it, and no backup. A file that is there gives way at the
+    end. Raises WorldProblem where the journal is not whole, or where what is there may be open."""
+    path, into = path.resolve(), into.resolve()
+    if any(into.with_name(into.name + ending).exists() for ending in ENDINGS):
+        raise WorldProblem(message(Kind.MAY_BE_OPEN, path=str(into)))
+    with as_world_problem(path):
+        database = connect(path, "ro")
+        try:
+            recognized(database, path)
+            if damage_in(database.driver, 1, quick=True):
+                raise WorldProblem(damaged(path))
+            with as_world_problem(into):
+                copy_whole(database.driver, into)
+        finally:
+            database.close()
 
 
 def _is_being_written(part: Path) -> bool:

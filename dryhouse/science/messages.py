@@ -169,6 +169,7 @@ class MessageKind(StrEnum):
     NOTHING_TO_WRITE_TO = auto()
     NO_BACKUP = auto()
     BACKUP_IS_JOURNAL = auto()
+    MAY_BE_OPEN = auto()
     BACKUP_NOT_WHOLE = auto()
     RESTORED_NOT_WHOLE = auto()
     IS_A_FOLDER = auto()

@@ -207,6 +207,7 @@ LINES: Mapping[Kind, str] = {
     Kind.NOTHING_TO_WRITE_TO: "There is no journal at “{path}” yet; open it to write. {unchanged}",
     Kind.NO_BACKUP: "There is no file “{backup}” to restore. {unchanged}",
     Kind.BACKUP_IS_JOURNAL: "“{backup}” is the journal itself; name a backup of it. {unchanged}",
+    Kind.MAY_BE_OPEN: "“{path}” is a journal that is open, or was not closed in order; give the copy another name.",
     Kind.BACKUP_NOT_WHOLE: "“{backup}” is not whole ({because}) {unchanged}",
     Kind.RESTORED_NOT_WHOLE: (
         "“{backup}” was put in the place of “{path}”, but what is there now is not whole; the disk may be "

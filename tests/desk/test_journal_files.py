@@ -62,6 +62,35 @@ def test_a_copy_holds_everything_and_the_journal_stays_open(opening, answered, t
     with open_kitchen(tmp_path / "copy.dryhouse") as copied:
         assert [d.name for d in copied.journal.where(Dryer)] == ["galley dryer"]
     assert opening.journals.path(opening.session.kitchen) == own
+    assert opening.journals.has_backups(own) is False, "a copy of hers is no backup of ours"
+    opening.session.act(save_dryer, Dryer("porch dryer", 6))
+    opening.files.ask_copy()
+    with open_kitchen(tmp_path / "copy.dryhouse") as copied:
+        assert len(copied.journal.where(Dryer)) == 2, "the one that was there gives way"
+    assert [file.name for file in tmp_path.glob("copy*")] == ["copy.dryhouse"]
+
+
+def test_a_journal_that_is_open_is_not_copied_over_and_a_folder_without_room_keeps_nothing_half(
+    opening, answered, tmp_path, monkeypatch
+):
+    from dryhouse.journal.sqlite import file
+
+    opening.session.act(save_dryer, Dryer("galley dryer", 4))
+    (tmp_path / "club.dryhouse").write_text("hers")
+    (tmp_path / "club.dryhouse-wal").write_text("and her log")
+    answered(tmp_path / "club.dryhouse")
+    opening.files.ask_copy()
+    assert "another name" in opening.session.messages.latest.text
+    assert (tmp_path / "club.dryhouse").read_text() == "hers"
+
+    def full(_path: Path) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(file, "_to_disk", full)
+    answered(tmp_path / "other.dryhouse")
+    opening.files.ask_copy()
+    assert "full" in opening.session.messages.latest.text
+    assert not list(tmp_path.glob("other*"))
 
 
 def test_the_journal_itself_is_no_place_for_its_copy(opening, answered):

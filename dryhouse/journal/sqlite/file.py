@@ -163,14 +163,19 @@ def _part_of_a_transaction(driver: sqlite3.Connection) -> Iterator[None]:
 def copy_whole(driver: sqlite3.Connection, into: Path) -> None:
     """A whole copy under its final name, or none."""
     part = into.with_name(f"{into.name}.{os.getpid()}.part")
-    copy = open_file(part, "rwc")
     try:
-        driver.backup(copy)
-        copy.execute("PRAGMA journal_mode = DELETE")
-    finally:
-        copy.close()
-    _to_disk(part)
-    os.replace(part, into)
+        copy = open_file(part, "rwc")
+        try:
+            driver.backup(copy)
+            copy.execute("PRAGMA journal_mode = DELETE")
+        finally:
+            copy.close()
+        _to_disk(part)
+        os.replace(part, into)
+    except BaseException:
+        with suppress(OSError):
+            part.unlink(missing_ok=True)
+        raise
     _to_disk(into.parent)
 
 
