@@ -92,12 +92,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _of_unsound_records(args: argparse.Namespace) -> str:
     """A sentence where records of the journal cannot be right; empty where there is nothing wrong with them."""
-    from dryhouse.house import default_journal, faults_in
+    from dryhouse.house import default_journal, unsound_among_newest
     from dryhouse.science.messages import MessageKind, message
 
     path = Path(args.journal or default_journal())
     try:
-        found = [] if args.sample else faults_in(path)
+        found = not args.sample and unsound_among_newest(path)
     except WorldProblem:
         return ""
     problem = WorldProblem(message(MessageKind.UNSOUND_JOURNAL, path=str(path)))
@@ -130,9 +130,10 @@ def _with_way_on(problem: InputProblem) -> str:
 
 
 def _sentence(problem: InputProblem | WorldProblem) -> str:
+    """On one line, also where what was typed had several."""
     from dryhouse.words.messages import problem_sentence
 
-    return problem_sentence(problem)
+    return " ".join(problem_sentence(problem).splitlines())
 
 
 _LONGEST_SHOWN = 80

@@ -40,6 +40,26 @@ def check(path: Path) -> list[Message]:
     return [*found, *faulty_backups(path)]
 
 
+def unsound_among_newest(path: Path) -> bool:
+    """Whether a record that cannot be right is among the newest of its kind: what a command may have stumbled over.
+    A look of a second or two, however large the journal is."""
+    path = path.resolve()
+    if not path.exists():
+        return False
+    with as_world_problem(path):
+        database = connect(path, "ro")
+        try:
+            if revision_of(database, path) != HEAD:
+                database = newest_in_memory(database, path)
+            keep_unreadable_text(database.driver)
+            return bool(judge_all(database, 1, _NEWEST).said)
+        finally:
+            database.close()
+
+
+_NEWEST = 20_000
+
+
 def _can_be_read(database: Database, *, newest: bool) -> bool:
     return not newest or not any(part.what in ("table", "column") for part in missing(database))
 

@@ -38,18 +38,19 @@ class Judged:
         self.said.append(message(found, because=because, **named))
 
 
-def judge_all(database: Database, most: int) -> Judged:
+def judge_all(database: Database, most: int, newest: int | None = None) -> Judged:
     """Read and judge the records, owners before what belongs to them, until so many faults are found.
 
-    A record whose owner is not there is read and not judged.
+    A record whose owner is not there is read and not judged. With `newest` only so many of each kind are looked at.
     """
     from dryhouse.handbook.reader import handbook
 
     judged, taken = Judged(), defaultdict[int, float](float)
     around = Surroundings(_Lenient(database), handbook(), lambda moment: moment)  # type: ignore[arg-type]
-    orphans = {(table, number) for table, number, _ in orphans_in(database.driver)}
+    lost = orphans_in(database.driver) if newest is None else ()
+    orphans = {(table, number) for table, number, _ in lost}
     for kind in OWNERS_FIRST:
-        for id, record, bounded in _records(database, kind):
+        for id, record, bounded in _records(kind, direct_sql.rows(database.driver, kind, newest)):
             if record is None:
                 judged.unreadable[kind].append(id)
                 judged.say(kind, id, "")
@@ -67,15 +68,15 @@ def judge_all(database: Database, most: int) -> Judged:
                         judged.say(kind, id, "")
             if len(judged.said) >= most:
                 return judged
-    judged.said += _overdrawn(around, taken)
+    judged.said += _overdrawn(around, taken) if newest is None else ()
     return judged
 
 
-def _records(database: Database, kind: type[Any]) -> Iterator[tuple[int, Any, bool]]:
+def _records(kind: type[Any], rows: Iterable[tuple[Any, ...]]) -> Iterator[tuple[int, Any, bool]]:
     """Each row's number, its record (None where there is none in it), and whether the program can use it."""
     of = mapped(kind)
     at = of.columns.index("id")
-    for row in direct_sql.rows(database.driver, kind):
+    for row in rows:
         try:
             yield row[at], of.record(row), True
         except Unreadable:
@@ -92,10 +93,12 @@ class _Lenient:
         self._database = database
 
     def get(self, kind: type[Any], id: int) -> Any:
-        return next((record for record in self.where(kind, id=id)), None)
+        found = _records(kind, direct_sql.rows_numbered(self._database.driver, kind, id))
+        return next((record for _, record, _ in found), None)
 
     def where(self, kind: type[Any], **equals: Any) -> tuple[Any, ...]:
-        found = (record for _, record, _ in _records(self._database, kind) if record is not None)
+        rows = direct_sql.rows(self._database.driver, kind)
+        found = (record for _, record, _ in _records(kind, rows) if record is not None)
         return tuple(r for r in found if all(getattr(r, name) == value for name, value in equals.items()))
 
 

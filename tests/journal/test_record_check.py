@@ -56,6 +56,16 @@ def test_no_more_than_asked_for_are_named(database: Database) -> None:
     assert len(judge_all(database, 2).said) == 2
 
 
+def test_of_a_large_journal_only_the_newest_may_be_asked_for_and_their_owners_are_looked_up(
+    database: Database,
+) -> None:
+    assert judge_all(database, 20, newest=2).said == [], "the batch is older than two, and known all the same"
+    database.driver.execute("UPDATE weighing SET tare_g = 5000, tare_typed = '5000 g' WHERE id = 1")
+    assert judge_all(database, 20, newest=2).said == []
+    database.driver.execute("UPDATE weighing SET tare_g = 5000, tare_typed = '5000 g' WHERE id = 3")
+    assert [line[:11] for line in in_words(judge_all(database, 20, newest=2).said)] == ["Weighing 3:"]
+
+
 def test_a_record_whose_owner_is_gone_is_left_to_who_names_orphans(database: Database) -> None:
     enforce_foreign_keys(database.driver, False)
     database.driver.execute("DELETE FROM batch")

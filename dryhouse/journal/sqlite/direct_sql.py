@@ -39,9 +39,16 @@ def records_numbered(driver: sqlite3.Connection, kind: type[R], ids: Iterable[in
     return list(map(mapped(kind).record, found))
 
 
-def rows(driver: sqlite3.Connection, kind: type[Any]) -> Iterator[tuple[Any, ...]]:
-    """Every row of a kind, its columns as `Mapped.record` reads them, by number."""
+def rows(driver: sqlite3.Connection, kind: type[Any], newest: int | None = None) -> Iterator[tuple[Any, ...]]:
+    """Every row of a kind, its columns as `Mapped.record` reads them, by number; or so many, the newest first."""
+    if newest is not None:
+        return driver.execute(f"{_listed(kind)} ORDER BY id DESC LIMIT ?", (newest,))
     return driver.execute(f"{_listed(kind)} ORDER BY id")
+
+
+def rows_numbered(driver: sqlite3.Connection, kind: type[Any], number: int) -> Iterator[tuple[Any, ...]]:
+    """The row of that number, if there is one."""
+    return driver.execute(f"{_listed(kind)} WHERE id = ?", (number,))
 
 
 def _listed(kind: type[Any]) -> str:
