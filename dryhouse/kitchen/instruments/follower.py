@@ -183,6 +183,7 @@ def record_kept(kitchen: Kitchen, instrument: Instrument, kept: Sequence[Kept]) 
             instrument.scope,
             Temperature(heat) if heat is not None else None,
             instrument=instrument.name,
+            dryer_humidity_pct=reading.sample.chamber_pct,
             id=first + number,
         )
         if weighing.net_g <= 0:
@@ -201,12 +202,13 @@ def _same(weighing: Weighing, reading: Kept, instrument: Instrument) -> bool:
 
 
 def _keep_air(pending: Pending, batch: Batch, kept: Sequence[Kept]) -> None:
-    """The kitchen's air, where the instrument has it and nobody recorded it."""
-    with_air = next((k.sample for k in kept if k.sample.kitchen_c is not None), None)
-    if with_air is None or batch.kitchen_temperature is not None or with_air.kitchen_c is None:
-        return
-    humidity = batch.kitchen_humidity_pct if batch.kitchen_humidity_pct is not None else with_air.kitchen_pct
-    air = replace(
-        batch, kitchen_temperature=Temperature(round(with_air.kitchen_c, 1)), kitchen_humidity_pct=humidity
-    )
-    pending.edit(batch, air)
+    """The kitchen's air, as far as the instrument has it and nobody recorded it."""
+    warmth = next((k.sample.kitchen_c for k in kept if k.sample.kitchen_c is not None), None)
+    damp = next((k.sample.kitchen_pct for k in kept if k.sample.kitchen_pct is not None), None)
+    air = batch
+    if batch.kitchen_temperature is None and warmth is not None:
+        air = replace(air, kitchen_temperature=Temperature(round(warmth, 1)))
+    if batch.kitchen_humidity_pct is None and damp is not None:
+        air = replace(air, kitchen_humidity_pct=round(damp, 1))
+    if air != batch:
+        pending.edit(batch, air)

@@ -28,6 +28,13 @@ PATTERNS: Mapping[str, tuple[str, str]] = {
 _UNSTEADY = re.compile(r"^\s*(?:US|UN|DY|OL|UL)\b|[?~]\s*$")
 """Marks by which scales say that a reading is not steady or out of range (common practice, no source)."""
 _MOST_G = 200_000.0
+_AIR = {
+    "chamber_c": (-30.0, 150.0),
+    "chamber_pct": (0.0, 100.0),
+    "kitchen_c": (-30.0, 60.0),
+    "kitchen_pct": (0.0, 99.9),
+}
+"""What a sensor of air may say; beyond it there is something the matter with it."""
 _MASS_WORDS = frozenset({"mass", "weight", "grams", "gram", "g", "kg", "oz", "lb", "scale", "load", "net"})
 
 
@@ -109,7 +116,7 @@ class LineReader:
         at = _moment(self.wall, when) if when else None
         if when and at is None:
             return None
-        air = {name: self._air(cells, name) for name in ("chamber_c", "chamber_pct", "kitchen_c", "kitchen_pct")}
+        air = {name: self._air(cells, name) for name in _AIR}
         return _sound(Sample(grams * SIZES[self._table_unit], "", at, **air))
 
     def _take_headings(self, cells: Sequence[str]) -> None:
@@ -133,7 +140,7 @@ class LineReader:
         if value is None:
             return None
         value = to_celsius(value) if name in self._fahrenheit else value
-        low, high = (0.0, 100.0) if name.endswith("pct") else (-30.0, 150.0)
+        low, high = _AIR[name]
         return value if low <= value <= high else None
 
 

@@ -353,6 +353,11 @@ class Weighing:
     """Kept as it was read, and in no curve, verdict or forecast until it is taken in."""
     instrument: str = field(default="", metadata=about("Read by"))
     """The instrument that read it by itself; empty where a person did."""
+    dryer_humidity_pct: float | None = field(
+        default=None, metadata=about("Humidity in the dryer, %", low=0, high=100)
+    )
+    """Read then, by an instrument that has it. Drying food damps this air, so it says nothing of where the food
+    settles: that is reckoned from the kitchen's air."""
     id: int = 0
 
     @property

@@ -13,7 +13,9 @@ from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.instruments.follower import Following, Instrument, record_kept
 from dryhouse.kitchen.instruments.lines import Way
 from dryhouse.kitchen.instruments.serial_port import SerialPort
+from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
+from dryhouse.science.quantities import Temperature
 from tests.kitchen.drying_room import NOON, Hands
 from tests.kitchen.instruments.played_scale import LOAD_G, PlayedScale, Ticking, true_g
 
@@ -137,18 +139,39 @@ def test_another_unit_that_is_not_named_is_said_and_nothing_is_recorded(hands, t
 
 def test_an_open_door_is_seen_by_the_air_and_the_air_is_kept(hands) -> None:
     following = Following(hands.kitchen, instrument("x", way=Way("table")))
-    lines = ["time,grams,dryer temp C,kitchen temp C,kitchen humidity"]
+    lines = ["time,grams,dryer temp C,kitchen temp C,kitchen humidity,dryer humidity"]
     for minute in range(60):
         air = 57.0 if minute < 30 or minute > 40 else 40.0
         at = NOON + timedelta(minutes=minute + 1)
-        lines.append(f"{at:%Y-%m-%dT%H:%M:%S}Z,{true_g(minute / 60):.1f},{air},21.5,48")
+        lines.append(f"{at:%Y-%m-%dT%H:%M:%S}Z,{true_g(minute / 60):.1f},{air},21.5,48,17.5")
     hands.wait(2)
     kept, said = following.take(lines, hands.time)
     record_kept(hands.kitchen, instrument("x"), kept)
     assert sum("door" in sentence for sentence in said) == 1
-    assert weighings_of(hands.kitchen, 1)[0].dryer_temperature.si == 57.0
+    first = weighings_of(hands.kitchen, 1)[0]
+    assert (first.dryer_temperature.si, first.dryer_humidity_pct) == (57.0, 17.5)
     batch = hands.journal.get(Batch, 1)
     assert (batch.kitchen_temperature.si, batch.kitchen_humidity_pct) == (21.5, 48)
+
+
+def test_air_that_is_half_recorded_is_filled_up_and_a_broken_sensor_stops_nothing(hands) -> None:
+    edit = replace(hands.journal.get(Batch, 1), kitchen_temperature=Temperature(19.0, "19 C"))
+    hands.journal.write([Change(hands.journal.get(Batch, 1), edit)])
+    following = Following(hands.kitchen, instrument("x", way=Way("table")))
+    lines = ["time,grams,dryer rh,kitchen rh,kitchen °C"]
+    for minute in range(60):
+        damp = 300 if minute < 20 else 100 if minute < 40 else 52
+        lines.append(
+            f"{NOON + timedelta(minutes=minute + 1):%Y-%m-%dT%H:%M:%S}Z,{true_g(minute / 60):.1f},120,{damp},90"
+        )
+    hands.wait(2)
+    kept, _ = following.take(lines, hands.time)
+    record_kept(hands.kitchen, instrument("x"), kept)
+    found = weighings_of(hands.kitchen, 1)
+    assert len(found) > 5
+    assert {w.dryer_humidity_pct for w in found} == {None}
+    batch = hands.journal.get(Batch, 1)
+    assert (batch.kitchen_temperature.si, batch.kitchen_humidity_pct) == (19.0, 52)
 
 
 def test_what_was_recorded_before_a_restart_is_not_recorded_again(hands) -> None:

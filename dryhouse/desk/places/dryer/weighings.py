@@ -25,6 +25,7 @@ from dryhouse.kitchen.dryer.runs import DryingRun, WeighedPoint
 from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import TAKEN_OFF
+from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
 from dryhouse.words.dates import clock, weekday_words
 
@@ -161,7 +162,7 @@ class WeighingsPane(QWidget):
             weighing.gross.typed or style.mass(weighing.gross.si),
             (weighing.tare.typed or style.mass(weighing.tare.si)) if weighing.tare and weighing.tare.si else "—",
             weighing.vessel or SCOPE_WORDS.get(weighing.scope, weighing.scope),
-            style.show(weighing.dryer_temperature),
+            _air(weighing, style),
             ", ".join(filter(None, ("left out" if weighing.left_out else "", weighing.instrument, weighing.note))),
         )
 
@@ -261,3 +262,12 @@ class WeighingsPane(QWidget):
         notes = [e for e in self.run.events if e.kind != TAKEN_OFF] if self.run else []
         if notes:
             self.session.act(remove_event, notes[-1].id)
+
+
+def _air(weighing: Weighing, style: Style) -> str:
+    """The air in the dryer, as it was read with the weighing."""
+    damp = weighing.dryer_humidity_pct
+    if damp is None:
+        return style.show(weighing.dryer_temperature)
+    warmth = f"{style.show(weighing.dryer_temperature)}, " if weighing.dryer_temperature is not None else ""
+    return f"{warmth}{style.percent(damp)} humidity"

@@ -21,6 +21,8 @@ from dryhouse.desk.theme import Theme
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.dryer.drying import events_of, take_off, weighings_of
+from dryhouse.kitchen.instruments.follower import Instrument, Kept, record_kept
+from dryhouse.kitchen.instruments.lines import Sample
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import FINISHED, HEAT_CHANGED, PLANNED, SAMPLE
@@ -310,6 +312,21 @@ def test_weighings_are_corrected_and_removed_in_their_table(sitting, hands) -> N
     sitting.session.undo()
     assert weighings_of(hands.kitchen, batch) == (first, second)
     assert pane.table.rowCount() == 2
+
+
+def test_the_air_an_instrument_read_stands_beside_its_weight_and_survives_a_correction(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.wait(1)
+    sample = Sample(900.0, chamber_c=57.0, chamber_pct=18.0)
+    kept = [Kept(NOON + timedelta(minutes=30), 900.0, sample)]
+    sitting.session.act(record_kept, Instrument("the pantry scale", "log.csv", batch), kept)
+    sitting.ctrl(Qt.Key.Key_L)
+    pane = sitting.place.detail.weighings
+    assert pane.table.item(0, 7).text() == "57 °C, 18 % humidity"
+    sitting.press(ENTER)
+    sitting.type("905 g", ENTER)
+    (corrected,) = weighings_of(hands.kitchen, batch)
+    assert (corrected.net_g, corrected.dryer_humidity_pct) == (905, 18)
 
 
 def test_a_correction_that_cannot_be_stays_open_and_says_why(sitting, hands) -> None:
