@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from time import monotonic
+from typing import Generic, TypeVar
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, QTimer
+
+T = TypeVar("T")
 
 _LOOK_MS = 50
 
@@ -36,18 +39,20 @@ class Keys(QObject):
         return monotonic() - self._last >= seconds
 
 
-class InAPause(QObject):
-    """Does a thing once, after it was wanted, as soon as no key has been pressed for so many seconds."""
+class InAPause(QObject, Generic[T]):
+    """Hands on what came, all of it at once, as soon as no key has been pressed for so many seconds."""
 
-    def __init__(self, parent: QObject, act: Callable[[], object], seconds: float) -> None:
+    def __init__(self, parent: QObject, act: Callable[[list[T]], object], seconds: float) -> None:
         super().__init__(parent)
         self._act, self._seconds = act, seconds
+        self._came: list[T] = []
         self._keys = Keys(self)
         self._timer = QTimer(self, interval=_LOOK_MS)
         self._timer.timeout.connect(self._look)
 
-    def want(self) -> None:
-        """Have it done."""
+    def want(self, what: T) -> None:
+        """Have this handed on."""
+        self._came.append(what)
         if not self._timer.isActive():
             self._keys.listen()
             self._timer.start()
@@ -56,7 +61,8 @@ class InAPause(QObject):
         if self._keys.rest_for(self._seconds):
             self._timer.stop()
             self._keys.end()
-            self._act()
+            came, self._came = self._came, []
+            self._act(came)
 
 
 def _application() -> QCoreApplication:

@@ -10,7 +10,7 @@ from PySide6.QtCore import QObject, Signal
 from dryhouse.desk.drafts import Drafts
 from dryhouse.desk.messages import Kind, Message, Messages
 from dryhouse.desk.pauses import InAPause
-from dryhouse.kitchen.ports import Done, R, Record, WrittenElsewhere
+from dryhouse.kitchen.ports import Done, R, ReadByInstruments, Record, WrittenElsewhere
 from dryhouse.kitchen.records import Preference
 from dryhouse.kitchen.records.problems import called
 from dryhouse.kitchen.settings import style
@@ -69,8 +69,6 @@ class Session(QObject):
         self._style = style(kitchen)
         self._done: list[Done[Record]] = []
         self._undone: list[Done[Record]] = []
-        self._unshown: list[Done[Record]] = []
-        """What instruments wrote and no place shows yet."""
         self._version = kitchen.journal.version()
         self._told: set[Record] = set()
         """Records of which she was told that they are no longer as her form shows them."""
@@ -202,18 +200,10 @@ class Session(QObject):
         """Follow the instruments that are followed on this machine. What they read is no act to be undone."""
         from dryhouse.desk.instruments import Instruments
 
-        self._pause = InAPause(self, self._show_read, _AFTER_A_KEY_S)
-        self.instruments = Instruments(self.kitchen, settings, self.say, self._read, self)
+        # To fit and draw a curve anew takes longer than a key may wait.
+        later = InAPause(self, lambda read: self.changed.emit(ReadByInstruments.of(read)), _AFTER_A_KEY_S)
+        self.instruments = Instruments(self.kitchen, settings, self.say, later.want, self)
         self.instruments.start()
-
-    def _read(self, done: Done[Record]) -> None:
-        """An instrument wrote. To fit and draw the curve anew takes longer than a key may wait."""
-        self._unshown.append(done)
-        self._pause.want()
-
-    def _show_read(self) -> None:
-        read, self._unshown = self._unshown, []
-        self.changed.emit(Done(read[-1].what, tuple(change for done in read for change in done.changes)))
 
     # --- doors --------------------------------------------------------------------------------------
 

@@ -109,6 +109,15 @@ class Done(Generic[About]):
         return Done(self.what, tuple(c.reversed() for c in reversed(self.changes)))
 
 
+class ReadByInstruments(Done[Record]):
+    """Weights that came by themselves: nobody waits for them to be shown, and she may be typing."""
+
+    @classmethod
+    def of(cls, acts: Sequence[Done[Record]]) -> ReadByInstruments:
+        """Several as one, called by the last."""
+        return cls(acts[-1].what, tuple(change for done in acts for change in done.changes))
+
+
 class WrittenElsewhere(Done[Record]):
     """Another window or program has written to the journal: any record may be another one now."""
 

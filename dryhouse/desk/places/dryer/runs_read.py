@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from collections.abc import Set as AbstractSet
+from contextlib import suppress
 
+from PySide6.QtCore import QObject
+
+from dryhouse.desk.background import read_beside
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
 from dryhouse.kitchen.ports import Done, Record
@@ -24,6 +28,8 @@ class RunsRead(dict[int, DryingRun]):
         self._session = session
         self._unread: set[int] | None = None
         """Batches to read again; None means all."""
+        self._turn = 0
+        """Counts what was written."""
 
     def note(self, done: Done[Record], kinds: AbstractSet[type]) -> None:
         """An act was done that touched records of these kinds: what belongs to them is to be read again."""
@@ -35,10 +41,33 @@ class RunsRead(dict[int, DryingRun]):
 
     def forget(self) -> None:
         """Read them all again next time."""
+        self._turn += 1
         self._unread = None
+
+    def read_ahead(self, owner: QObject, then: Callable[[], None]) -> None:
+        """Read again in a thread what is to be read again; `then` is told when it is there, while `owner` lives.
+        Where anything is written meanwhile, whoever shows that shows this too."""
+        kitchen, turn = self._session.kitchen, self._turn
+        wanted = [batch for batch in self if self._unread is None or batch in self._unread]
+
+        def read() -> dict[int, DryingRun]:
+            with suppress(InputProblem):
+                return {batch: run_of(kitchen, batch) for batch in wanted}
+            return {}
+
+        def keep(found: dict[int, DryingRun]) -> None:
+            if turn != self._turn:
+                return
+            if self._unread is not None:
+                self.update(found)
+                self._unread -= found.keys()
+            then()
+
+        read_beside(owner, read, keep, "what instruments read")
 
     def touch(self, *batches: int) -> None:
         """Read these again next time."""
+        self._turn += 1
         if self._unread is not None:
             self._unread.update(batches)
 

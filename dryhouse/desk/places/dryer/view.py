@@ -19,7 +19,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import Pages, button, column, row, side_by_side, text_label
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.dryer.runs import planned
-from dryhouse.kitchen.ports import BatchQuery, Done, Record
+from dryhouse.kitchen.ports import BatchQuery, Done, ReadByInstruments, Record
 from dryhouse.kitchen.records import (
     Batch,
     BatchEvent,
@@ -111,7 +111,10 @@ class DryingPlace(DeskPlace):
     def note_change(self, done: Done[Record]) -> None:
         if kinds := done.kinds & self.watches:
             self.runs.note(done, kinds)
-            self.mark_stale()
+            if isinstance(done, ReadByInstruments) and self.isVisible():
+                self.runs.read_ahead(self, self.mark_stale)
+            else:
+                self.mark_stale()
 
     def refresh(self) -> None:
         kitchen = self.session.kitchen
