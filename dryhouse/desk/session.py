@@ -201,7 +201,9 @@ class Session(QObject):
         from dryhouse.desk.instruments import Instruments
 
         # To fit and draw a curve anew takes longer than a key may wait.
-        later = InAPause(self, lambda read: self.changed.emit(ReadByInstruments.of(read)), _AFTER_A_KEY_S)
+        later = InAPause[Done[Record]](
+            self, lambda read: self.changed.emit(ReadByInstruments.of(read)), _AFTER_A_KEY_S
+        )
         self.instruments = Instruments(self.kitchen, settings, self.say, later.want, self)
         self.instruments.start()
 

@@ -31,6 +31,17 @@ TABLES = ("batch_words", "batch_words_config", "batch_words_data", "batch_words_
 """The tables SQLite keeps it in."""
 
 
+_PARTS = (
+    "CREATE TABLE IF NOT EXISTS batch_words_data (id INTEGER PRIMARY KEY, block BLOB)",
+    "CREATE TABLE IF NOT EXISTS batch_words_idx (segid, term, pgno, PRIMARY KEY (segid, term)) WITHOUT ROWID",
+    "CREATE TABLE IF NOT EXISTS batch_words_config (k PRIMARY KEY, v) WITHOUT ROWID",
+    "INSERT OR IGNORE INTO batch_words_config VALUES ('version', 4)",
+    "INSERT OR IGNORE INTO batch_words_data VALUES (1, x''), (10, x'00000000000000')",
+)
+"""Those tables as far as they are missing, with what an empty index has in them: without them SQLite cannot even
+drop it."""
+
+
 def triggers() -> dict[str, str]:
     """Each trigger that keeps the index true, and the statement that made it."""
     made = [statement for statement in WORDS if statement.startswith("CREATE TRIGGER")]
@@ -55,7 +66,11 @@ def make_anew(driver: sqlite3.Connection) -> None:
     """Drop what there is of the index and make it from the batches."""
     for name in triggers():
         driver.execute(f"DROP TRIGGER IF EXISTS {name}")
+    for statement in _PARTS:
+        driver.execute(statement)
     driver.execute("DROP TABLE IF EXISTS batch_words")
+    for name in TABLES:
+        driver.execute(f"DROP TABLE IF EXISTS {name}")
     for statement in WORDS:
         driver.execute(statement)
     driver.execute("INSERT INTO batch_words (batch_words) VALUES ('rebuild')")
