@@ -23,10 +23,17 @@ def scaled(pixels: float) -> int:
 
 
 def hold(
-    widget: QWidget, *, wide: int = 0, least_wide: int = 0, most_wide: int = 0, most_high: int = 0, high: int = 0
+    widget: QWidget,
+    *,
+    wide: int = 0,
+    least_wide: int = 0,
+    most_wide: int = 0,
+    least_high: int = 0,
+    most_high: int = 0,
+    high: int = 0,
 ) -> None:
     """Keep a widget at these widths and heights, in pixels for our usual size of text, whatever the size is."""
-    widget.setProperty(_MEASURES, [wide or least_wide, wide or most_wide, high, high or most_high])
+    widget.setProperty(_MEASURES, [wide or least_wide, wide or most_wide, high or least_high, high or most_high])
     _measure(widget)
 
 

@@ -1,11 +1,14 @@
-"""The shelf along time: each lot a bar from today to its keep-by, a line at the day that matters.
+"""The shelf along time: each lot a bar from the day it was packed to its keep-by, a line at today and at the day
+looked at, the trips to come behind them.
 
-What will have passed by then is hatched and said in words, so that nothing hangs on colour alone.
+The graver a status the higher it stands and the fuller its bar; what will have passed by the day looked at is
+hatched and said in words, so that nothing hangs on colour alone.
 """
 
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
@@ -15,6 +18,7 @@ from matplotlib.ticker import FuncFormatter
 
 from dryhouse.plots.axes import dress
 from dryhouse.plots.tokens import Tokens
+from dryhouse.science.statuses import Status
 from dryhouse.words import charts
 from dryhouse.words.dates import day_words, month_words, short_day
 
@@ -22,141 +26,181 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
 
-_MOST = 24
 _LETTER = 0.083
 """Inches a letter of the small type takes, on the wide side."""
-_ROW = 0.19
-"""Inches a row takes at least."""
-_WORDS = 2.2
+_ROW = 0.24
+"""Inches a row takes."""
+_WORDS = 2.4
 """Inches the words to the right of a bar take."""
+_FOOT, _HEAD = 0.62, 0.55
+_WIDE = 8.0
 _EPOCH = date(1970, 1, 1)
+_GRAVE = frozenset({Status.DO_NOT_EAT, Status.CHECK_FIRST, Status.PAST})
+_RANK = {status: n for n, status in enumerate(Status)}
+_OPEN_DAYS = 20.0
+"""Days a bar without an end is drawn beyond today."""
 
 
 @dataclass(frozen=True, slots=True)
 class ShelfBar:
-    """One lot: its name, its last day, its standing on the day looked at."""
+    """One lot: its name, from when to when, its status on the day looked at."""
 
     name: str
-    keep_by: date
+    packed_on: date
+    keep_by: date | None
     standing: str
     amount: str = ""
+    until: str = ""
+    """Its keep-by in words; empty where it has none."""
 
 
 @dataclass(frozen=True, slots=True)
 class ShelfPicture:
-    """The lots that have a keep-by, and the two days the picture is about."""
+    """Every lot, the two days the picture is about, and the trips: name, first and last day."""
 
     bars: tuple[ShelfBar, ...]
     today: date
     chosen: date
-    unknown: int = 0
-    """How many lots have no keep-by and are not in the picture."""
+    trips: tuple[tuple[str, date, date], ...] = ()
+
+    @property
+    def unknown(self) -> int:
+        """How many lots have no keep-by."""
+        return sum(bar.keep_by is None for bar in self.bars)
 
     def passed(self) -> tuple[ShelfBar, ...]:
         """What will have passed by the chosen day."""
-        return tuple(bar for bar in self.bars if bar.keep_by < self.chosen)
+        return tuple(bar for bar in self.bars if _ended(bar, self.chosen))
 
     def passing(self) -> tuple[ShelfBar, ...]:
         """What is good today and will have passed by the chosen day."""
-        return tuple(bar for bar in self.passed() if bar.keep_by >= self.today)
+        return tuple(bar for bar in self.passed() if not _ended(bar, self.today))
 
-    def shown(self, room: int = _MOST) -> tuple[ShelfBar, ...]:
-        """As many as can be read, in the order of their keep-by: what is still to pass comes before what has
-        passed, the soonest first and the last passed first."""
-        to_come = sorted((b for b in self.bars if b.keep_by >= self.today), key=_order)
-        behind = sorted((b for b in self.bars if b.keep_by < self.today), key=_order)
-        kept = to_come[:room]
-        return (*behind[len(behind) - min(len(behind), room - len(kept)) :], *kept)
+    def in_order(self) -> tuple[ShelfBar, ...]:
+        """The gravest status first; in each the soonest keep-by first."""
+        return tuple(sorted(self.bars, key=lambda b: (_RANK[Status(b.standing)], b.keep_by or date.min, b.name)))
 
 
-def _order(bar: ShelfBar) -> tuple[date, str]:
-    return bar.keep_by, bar.name
+def _ended(bar: ShelfBar, day: date) -> bool:
+    return bar.keep_by is not None and bar.keep_by < day
+
+
+def size_of(picture: ShelfPicture) -> tuple[float, float]:
+    """The inches in which every lot can be read."""
+    return _WIDE, _HEAD + 0.6 + _FOOT + _ROW * max(6, len(picture.bars))
 
 
 def say(picture: ShelfPicture) -> str:
     """The picture in a sentence."""
     passed = len(picture.passed())
     on = picture.chosen if picture.chosen > picture.today else None
-    return charts.shelf_sentence(len(picture.bars), passed, passed - len(picture.passing()), on, picture.unknown)
+    known = len(picture.bars) - picture.unknown
+    return charts.shelf_sentence(known, passed, passed - len(picture.passing()), on, picture.unknown)
 
 
 def table(picture: ShelfPicture) -> list[tuple[str, ...]]:
     """The rows behind the picture, headings first."""
-    rows = [(b.name, b.keep_by.isoformat(), b.standing, b.amount) for b in picture.shown()]
-    return [("lot", "keep-by", "standing", "left"), *rows]
+    rows = [
+        (b.name, b.packed_on.isoformat(), "" if b.keep_by is None else b.keep_by.isoformat(), b.standing, b.amount)
+        for b in picture.in_order()
+    ]
+    return [("lot", "packed", "keep-by", "status", "left"), *rows]
 
 
 def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     """Draw the picture on an empty figure, its margins in inches so that no word is cut."""
     figure.set_layout_engine("none")
     width, height = figure.get_size_inches()
-    bars = picture.shown(max(4, min(_MOST, int((height - 1.3) / _ROW))))
+    bars = picture.in_order()
     longest = max((len(_short(bar.name)) for bar in bars), default=0)
     left = 0.25 + longest * _LETTER
     title = textwrap.wrap(say(picture), max(20, int((width - 0.3) / _LETTER / 1.1)))
-    top = 0.35 + 0.18 * len(title)
-    axes = figure.add_axes((left / width, 0.62 / height, 1 - (left + 0.15) / width, 1 - (0.62 + top) / height))
+    top = _HEAD + 0.18 * len(title)
+    axes = figure.add_axes((left / width, _FOOT / height, 1 - (left + 0.15) / width, 1 - (_FOOT + top) / height))
     dress(axes, tokens, charts.DAY, "")
     axes.grid(visible=False, axis="y")
     figure.text(0.15 / width, 1 - 0.12 / height, "\n".join(title), va="top", color=tokens.ink, fontsize=tokens.body)
     if not bars:
         axes.set_yticks([])
         return
-    days = [_at(bar.keep_by) for bar in bars]
-    first, last = min(*days, _at(picture.today)), max(*days, _at(picture.chosen))
+    first, last = _ends(bars, picture)
     span = max(30.0, last - first)
-    words = min(0.75, _WORDS / max(1.0, width - left - 0.15))
+    words = min(0.6, _WORDS / max(1.0, width - left - 0.15))
     axes.set_xlim(first - 0.02 * span, first + span / (1 - words))
     for n, bar in enumerate(bars):
         _bar(axes, bar, len(bars) - 1 - n, picture, tokens)
     axes.set_ylim(-0.7, len(bars) - 0.3)
     axes.set_yticks(range(len(bars)))
-    axes.set_yticklabels([_short(bar.name) for bar in reversed(bars)], color=tokens.ink, fontsize=tokens.small)
+    labels = axes.set_yticklabels([_short(bar.name) for bar in reversed(bars)], fontsize=tokens.small)
+    for label, bar in zip(labels, reversed(bars), strict=True):
+        grave = bar.standing in _GRAVE
+        label.set_color(tokens.tint(bar.standing).ink if grave else tokens.ink)
+        label.set_fontweight("bold" if grave else "normal")
     axes.tick_params(axis="y", length=0)
-    _mark(axes, picture.today, charts.TODAY, tokens, "dotted", 1.0)
+    for name, begin, end in picture.trips:
+        axes.axvspan(_at(begin), _at(end) + 1, color=tokens.accent_soft, zorder=0)
+        _name(axes, begin, _short(name), tokens, 1.0)
+    _mark(axes, picture.today, charts.TODAY, tokens, "dotted", 1.0, left=True)
     if picture.chosen != picture.today:
         _mark(axes, picture.chosen, day_words(picture.chosen), tokens, "solid", 0.0)
     room = (width - left) * (1 - words)
-    locator = mdates.AutoDateLocator(minticks=2, maxticks=max(3, int(room / 0.7)))  # type: ignore[no-untyped-call]
+    locator = mdates.AutoDateLocator(minticks=4, maxticks=max(5, int(room / 0.7)))  # type: ignore[no-untyped-call]
     axes.xaxis.set_major_locator(locator)
     axes.xaxis.set_major_formatter(FuncFormatter(_tick))
-    if len(picture.bars) > len(bars):
-        axes.set_xlabel(charts.not_shown(len(picture.bars) - len(bars)), color=tokens.ink, fontsize=tokens.body)
+
+
+def _ends(bars: Sequence[ShelfBar], picture: ShelfPicture) -> tuple[float, float]:
+    """The first and the last day of the picture."""
+    trips = [day for _, begin, end in picture.trips for day in (begin, end)]
+    ends = [bar.keep_by for bar in bars if bar.keep_by is not None]
+    begins = [bar.packed_on for bar in bars]
+    return _at(min(*begins, picture.today)), max(_at(max([*ends, *trips, picture.chosen])), _at(picture.today))
 
 
 def _bar(axes: Axes, bar: ShelfBar, y: int, picture: ShelfPicture, tokens: Tokens) -> None:
     tint = tokens.tint(bar.standing)
-    begin, end = sorted((_at(picture.today), _at(bar.keep_by)))
+    begin = _at(bar.packed_on)
+    end = _at(bar.keep_by) if bar.keep_by is not None else max(begin, _at(picture.today)) + _OPEN_DAYS
+    end = max(end, begin + 0.5)
+    full = bar.standing in _GRAVE
     axes.barh(
         y,
-        max(end - begin, 0.5),
+        end - begin,
         left=begin,
-        height=0.6,
-        facecolor=tint.ground,
-        edgecolor=tint.ink,
-        hatch="////" if bar.keep_by < picture.chosen else None,
+        height=0.62,
+        facecolor=tint.ink if full else tint.ground,
+        edgecolor=tokens.surface if full else tint.ink,
+        hatch="////" if _ended(bar, picture.chosen) else None,
+        linestyle="solid" if bar.keep_by is not None else "dashed",
         linewidth=1.0,
     )
     axes.annotate(
-        f"{day_words(bar.keep_by)}, {bar.standing}",
+        f"{bar.until}, {bar.standing}" if bar.until else bar.standing,
         (end, y),
         xytext=(5, 0),
         textcoords="offset points",
         va="center",
         color=tint.ink,
+        weight="bold" if full else "normal",
         fontsize=tokens.small,
     )
 
 
-def _mark(axes: Axes, day: date, words: str, tokens: Tokens, style: str, at_top: float) -> None:
+def _mark(
+    axes: Axes, day: date, words: str, tokens: Tokens, style: str, at_top: float, *, left: bool = False
+) -> None:
     """A line at a day, named at the top or the bottom of the axes so that two near days do not collide."""
-    at = _at(day)
-    axes.axvline(at, color=tokens.accent, linestyle=style, linewidth=1.4, zorder=0.5)
+    axes.axvline(_at(day), color=tokens.accent, linestyle=style, linewidth=1.4, zorder=3)
+    _name(axes, day, words, tokens, at_top, left=left)
+
+
+def _name(axes: Axes, day: date, words: str, tokens: Tokens, at_top: float, *, left: bool = False) -> None:
     axes.annotate(
         words,
-        (at, at_top),
+        (_at(day), at_top),
         xycoords=("data", "axes fraction"),
-        xytext=(3, 3),
+        xytext=(-3 if left else 3, 3),
+        ha="right" if left else "left",
         textcoords="offset points",
         color=tokens.accent,
         fontsize=tokens.small,

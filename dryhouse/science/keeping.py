@@ -199,18 +199,38 @@ def used_up(
 
     `life_of` stands in for `life_on_the_way` where many histories are asked about and lives are remembered.
     """
+    until, missing, _ = _end_of_life(history, lines, life_of)
+    return until, missing
+
+
+def is_a_least(
+    history: Sequence[Stretch],
+    lines: Sequence[Line],
+    life_of: Callable[[Sequence[Line], float], Life | None] = life_on_the_way,
+) -> bool:
+    """Whether the life is used up where it is colder than anything published: then it lasts at least so long."""
+    life = _end_of_life(history, lines, life_of)[2]
+    return life is not None and life.how.kind == Kind.LIFE_COLDEST
+
+
+def _end_of_life(
+    history: Sequence[Stretch],
+    lines: Sequence[Line],
+    life_of: Callable[[Sequence[Line], float], Life | None],
+) -> tuple[datetime | None, Message | None, Life | None]:
+    """When the life is used up and the life it ended by, or what is missing."""
     used = 0.0
     for stretch in history:
         if stretch.temperature_c is None:
-            return None, message(Told.PLACE_TEMPERATURE_MISSING, place=stretch.place)
+            return None, message(Told.PLACE_TEMPERATURE_MISSING, place=stretch.place), None
         life = life_of(lines, stretch.temperature_c)
         if life is None:
-            return None, nothing_published(lines, stretch.temperature_c)
+            return None, nothing_published(lines, stretch.temperature_c), None
         left = timedelta(days=(1.0 - used) * life.days)
         if stretch.end is None or stretch.start + left <= stretch.end:
-            return stretch.start + left, None
+            return stretch.start + left, None, life
         used += (stretch.end - stretch.start).total_seconds() / DAY_S / life.days
-    return None, message(Told.NO_PLACE)
+    return None, message(Told.NO_PLACE), None
 
 
 def nothing_published(lines: Sequence[Line], celsius: float) -> Message:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
-from dryhouse.science.display import counted
 from dryhouse.words.dates import day_words
 
 # a drying run
@@ -46,11 +45,6 @@ def curve(model: str) -> str:
 def target(level: str) -> str:
     """`target 20 %`."""
     return f"target {level}"
-
-
-def not_shown(lots: int) -> str:
-    """The axis of days, where some lots found no room."""
-    return f"{DAY} ({counted(lots, 'lot is', 'lots are')} not shown)"
 
 
 def percent(value: float) -> str:

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from dryhouse.words.charts import not_shown, shelf_sentence, yields_sentence
+from dryhouse.words.charts import shelf_sentence, yields_sentence
 
 
 def test_a_shelf_is_told_as_it_is_today_or_as_it_will_be():
@@ -11,11 +11,6 @@ def test_a_shelf_is_told_as_it_is_today_or_as_it_will_be():
         "2 of 3 lots will have passed their keep-by on 6 Aug 2027, 1 of them already; 2 more have no keep-by"
     )
     assert shelf_sentence(3, 2, 0, date(2027, 8, 6), 1).endswith("on 6 Aug 2027; 1 more has no keep-by")
-
-
-def test_lots_that_found_no_room_are_counted():
-    assert not_shown(1) == "Day (1 lot is not shown)"
-    assert not_shown(4) == "Day (4 lots are not shown)"
 
 
 def test_a_yield_without_interval_or_own_batch_says_neither():

@@ -77,6 +77,7 @@ def _run(args: argparse.Namespace) -> int:
                     "first": line.first,
                     "packed_on": line.lot.packed_on.isoformat(),
                     "keep_by": line.keep_by.isoformat() if line.keep_by else None,
+                    "at_least": line.at_least,
                     "days_left": left.days if left is not None else None,
                     "place": line.place,
                     "package": line.lot.package,
@@ -106,7 +107,8 @@ def _text(kitchen: Kitchen, line: ShelfLine, shown: Style) -> str:
     amount = amount_words(line.mass_left_g, line.volume_left_ml, shown) or "amount not known"
     amount = amount if portion is None else portion["sentence"].removeprefix(f"{line.lot.name}: ")
     where = line.place or "place not recorded"
-    keep_by = f"keep-by {line.keep_by.isoformat()}" if line.keep_by else "no keep-by"
+    least = "at least " if line.at_least else ""
+    keep_by = f"keep-by {least}{line.keep_by.isoformat()}" if line.keep_by else "no keep-by"
     first = f"  use {_nth(line.first)}" if line.first else ""
     head = f"{line.lot.id:>4}  {line.title}: {line.standing}, {keep_by}, {amount}, {where}{first}"
     return "\n".join([head, *([f"        {line.reason}"] if line.reason else [])])

@@ -26,6 +26,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFileDialog, QMenu, QSizePolicy, QWidget
 
 from dryhouse.desk.drawing_library import drawing_library, loaded
+from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.announce import announce
 from dryhouse.desk.widgets.basics import button, calling, column, row
@@ -207,6 +208,7 @@ class PlotPane(QWidget):
         super().__init__()
         self.session, self.name = session, name
         self._table: Table | None = None
+        self._paper = _PAPER_INCHES
         self.canvas = self.canvas_type(session)
         self.canvas.setAccessibleName(name)
         self.more = button("Save or copy", lambda: None, "quiet", name=f"Save or copy: {name}")
@@ -231,6 +233,11 @@ class PlotPane(QWidget):
         self.canvas.setAccessibleDescription(f"{said} The arrow keys read off its points.".strip())
         self.canvas.stale()
 
+    def tall(self, inches: tuple[float, float]) -> None:
+        """How large the chart must be at least, so that all of it can be read: in the window it scrolls."""
+        self._paper = (max(inches[0], _PAPER_INCHES[0]), max(inches[1], _PAPER_INCHES[1]))
+        hold(self.canvas, least_wide=280, least_high=round(inches[1] * _DOTS_PER_INCH))
+
     def _pop_up(self, where: QPoint) -> None:
         menu = self.more.menu()
         if menu is not None and self.more.isEnabled():
@@ -245,7 +252,7 @@ class PlotPane(QWidget):
     def save(self, path: Path) -> None:
         """Write the chart on white to a PNG, SVG or PDF file, by the ending of its name."""
         assert self.canvas.draw is not None, "there is no chart to save"
-        figure = _figure(self.canvas.draw, self.canvas.result, LIGHT, _PAPER_INCHES, 200.0)
+        figure = _figure(self.canvas.draw, self.canvas.result, LIGHT, self._paper, 200.0)
         figure.savefig(path, dpi=200)
 
     def ask_save(self, ending: str) -> None:

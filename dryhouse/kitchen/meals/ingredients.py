@@ -79,9 +79,19 @@ def identify_ingredient(kitchen: Kitchen, text: str) -> Choice:
     except InputProblem:
         if len(bought) == 1:
             return bought[0]
-        names = "; ".join(c.label for c in near) or "none; give its label figures to add it as it is"
-        raise InputProblem(f"“{text.strip()}” could be several things or none. Near: {names}.", "name") from None
+        raise _several(text, near) from None
+    called = {name.casefold() for name in (known.name, *known.other_names)}
+    begin = [c for c in bought if c.name.casefold().startswith(key)]
+    if begin and key not in called:
+        if len(begin) > 1:
+            raise _several(text, near)
+        return begin[0]
     return Choice(STAPLE if BOUGHT in known.traits else DRIED, known.slug, known.name)
+
+
+def _several(text: str, near: Sequence[Choice]) -> InputProblem:
+    names = "; ".join(c.label for c in near) or "none; give its label figures to add it as it is"
+    return InputProblem(f"“{text.strip()}” could be several things or none. Near: {names}.", "name")
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,7 +54,7 @@ from dryhouse.kitchen.shelf.status import (
 )
 from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.keeping import Keeping, Life, Line, Stretch, keeping, life_on_the_way, used_up
+from dryhouse.science.keeping import Keeping, Life, Line, Stretch, is_a_least, keeping, life_on_the_way, used_up
 from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.statuses import Status
 from dryhouse.science.workings import StepKind as Kind
@@ -93,6 +93,7 @@ class ShelfBook:
     _batches: dict[int, _Kept] = field(default_factory=dict)
     _verdicts: dict[int, tuple[Verdict, Verdict]] = field(default_factory=dict)
     _keep_by: dict[int, tuple[date | None, str]] = field(default_factory=dict)
+    _least: dict[int, bool] = field(default_factory=dict)
     _found: dict[tuple[int, float | None, int, Stood], Reasons] = field(default_factory=dict)
     """What the rules say of a lot, by its number, the warmth of its place, how many checks count, how long it stood
     warm."""
@@ -142,6 +143,7 @@ class ShelfBook:
             self._read_batches(tuple(missing))
         for id in touched:
             self._keep_by.pop(id, None)
+            self._least.pop(id, None)
         self._found = {key: found for key, found in self._found.items() if key[0] not in touched}
 
     def _forget(self) -> None:
@@ -151,6 +153,7 @@ class ShelfBook:
             self._batches,
             self._verdicts,
             self._keep_by,
+            self._least,
             self._found,
             self._lines,
             self._lives,
@@ -281,6 +284,13 @@ class ShelfBook:
         day = day_of(self.kitchen, until)
         return (min(day, lot.bought_keep_by) if lot.bought_keep_by is not None else day), ""
 
+    def at_least(self, lot: Lot) -> bool:
+        """Whether it keeps at least until its keep-by, as it stands colder than anything published."""
+        if lot.id not in self._least:
+            dated = lot.bought_keep_by is not None
+            self._least[lot.id] = not dated and is_a_least(self.history(lot), self.lines(lot).lines, self._life)
+        return self._least[lot.id]
+
     def place_at(self, lot: int, moment: datetime) -> int | None:
         """The place the lot is in at a moment; None before it was put anywhere."""
         return place_of(self.moves.get(lot, ()), moment)
@@ -346,7 +356,8 @@ class ShelfBook:
         key = (lot.id, warmth, len(checks), stood)
         if key not in self._found:
             self._found[key] = status_reasons(self._facts(lot, checks, warmth, stood))
-        return standing_of(lot, self._found[key], checks, keep_by, missing, on)
+        least = keep_by is not None and on > keep_by == self.keep_by(lot)[0] and self.at_least(lot)
+        return standing_of(lot, self._found[key], checks, keep_by, missing, on, at_least=least)
 
     def line(self, lot: Lot, on: date, moment: datetime) -> ShelfLine:
         """The lot on a day; `moment` is the end of that day."""
@@ -373,6 +384,7 @@ class ShelfBook:
             self.places[place].name if place in self.places and place is not None else "",
             place,
             called(kept, name) if kept is not None else "",
+            at_least=keep_by is not None and self.at_least(lot),
         )
 
 

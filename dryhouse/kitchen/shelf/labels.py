@@ -98,7 +98,7 @@ def _keep_by(line: ShelfLine) -> str:
     if line.keep_by is None:
         return "Keep-by not known"
     where = f" in the {line.place}" if line.place and not goes_by_its_date(line.lot) else ""
-    return f"Keep-by {day_words(line.keep_by)}{where}"
+    return f"Keep-by {line.keeps_until}{where}"
 
 
 def lot_water(kitchen: Kitchen, line: ShelfLine) -> Figure | None:

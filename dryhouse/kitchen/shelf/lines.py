@@ -8,6 +8,7 @@ from datetime import date
 
 from dryhouse.kitchen.records import Lot
 from dryhouse.science.statuses import Status
+from dryhouse.words.dates import day_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,10 +30,23 @@ class ShelfLine:
     first: int | None = None
     """1 for the lot to use first, and so on; None for lots that are not in good standing."""
 
+    at_least: bool = False
+    """It keeps at least until then: where it stands it is colder than anything published."""
+
+    @property
+    def keeps_until(self) -> str:
+        """Its keep-by in words, `at least 20 May 2027`; empty where it has none."""
+        return "" if self.keep_by is None else until_words(self.keep_by, at_least=self.at_least)
+
     @property
     def title(self) -> str:
         """What to call the lot: as its batch or its food is called, and its own name where it has one."""
         return titled(self.called or self.food_name, self.lot.name)
+
+
+def until_words(day: date, *, at_least: bool) -> str:
+    """`at least 20 May 2027`, `20 May 2027`."""
+    return f"at least {day_words(day)}" if at_least else day_words(day)
 
 
 def titled(what: str, name: str) -> str:

@@ -76,8 +76,11 @@ def standing_of(
     keep_by: date | None,
     missing: str,
     on: date,
+    *,
+    at_least: bool = False,
 ) -> Standing:
-    """The standing of a lot on a day, from what the rules found and the checks by then. Something is left of it."""
+    """The standing of a lot on a day, from what the rules found and the checks by then. Something is left of it.
+    With `at_least` it keeps at least until its keep-by: where it stands, nothing is published for longer."""
     if forbidden := forbidding(found):
         return Standing(Status.DO_NOT_EAT, "; ".join(forbidden))
     running = lot.conditioned_from is not None and lot.conditioned_to is None
@@ -93,11 +96,17 @@ def standing_of(
         return Standing(Status.CHECK_FIRST, "; ".join((*reasons, *past)))
     assert keep_by is not None
     if on > keep_by:
-        return Standing(Status.PAST, f"kept until {day_words(keep_by)}")
+        return Standing(Status.PAST, _past(keep_by, at_least=at_least))
     life = keep_by - lot.packed_on
     if keep_by - on <= min(SOON, life * SOON_SHARE):
         return Standing(Status.USE_SOON, f"keeps until {day_words(keep_by)}")
     return Standing(Status.KEEPING)
+
+
+def _past(keep_by: date, *, at_least: bool) -> str:
+    if at_least:
+        return f"kept at least until {day_words(keep_by)}; nothing is published for longer as cold as it stands"
+    return f"kept until {day_words(keep_by)}"
 
 
 def _found_dry(checks: Sequence[LotCheck], on: date, since: date) -> date | None:

@@ -14,7 +14,7 @@ from dryhouse.kitchen.records import TripPerson
 from dryhouse.kitchen.trips.lists import Bag
 from dryhouse.kitchen.trips.sheet import DaySheet, TripSheet, appetites_of
 from dryhouse.words import people as words
-from dryhouse.words.dates import weekday_words
+from dryhouse.words.trip_plans import days_of_bags
 
 _MEAT = frozenset({"meat", "poultry", "game", "jerky", "holds meat", "holds poultry"})
 _MILK = frozenset({"dairy", "holds dairy", "holds milk"})
@@ -81,17 +81,29 @@ def remarks_on(
     for person in people:
         for word in not_known_here(kitchen, person):
             yield words.no_such_food(person.name, word)
+    found: dict[tuple[TripPerson | None, tuple[str, ...], bool, str], list[Bag]] = {}
     for one, bag in zip(eaten, bags, strict=True):
-        when = f"{weekday_words(bag.day)} {bag.slot}"
         items = [line.ingredient for line in one.sheet.parts]
         for person in people:
             avoided, unknown = _avoided(kitchen, person, items)
-            if avoided:
-                yield words.does_not_eat(person.name, avoided, bag.name, when)
-            elif unknown:
-                yield words.may_hold(person.name, person.avoids, unknown, bag.name)
+            if avoided or unknown:
+                key = (person, tuple(avoided or unknown), bool(avoided), bag.name)
+                found.setdefault(key, []).append(bag)
         if risky and any(c.rule.startswith("heat-") and c.severity == "stop" for c in bag.cautions):
-            yield words.at_risk(risky, bag.name, when)
+            found.setdefault((None, (), True, bag.name), []).append(bag)
+    for (who, what, known, meal), alike in found.items():
+        if who is None:
+            yield words.at_risk(risky, meal, bags_when(alike))
+        elif known:
+            yield words.does_not_eat(who.name, what, meal, bags_when(alike))
+        else:
+            yield words.may_hold(who.name, who.avoids, what, meal)
+
+
+def bags_when(bags: Sequence[Bag]) -> str:
+    """When bags of one meal are eaten: `Wed 25 Aug dinner`, `22 Aug and 26 Aug dinner`."""
+    slots = list(dict.fromkeys(bag.slot for bag in bags))
+    return f"{days_of_bags([bag.day for bag in bags])} {' and '.join(slots)}"
 
 
 def _avoided(kitchen: Kitchen, person: TripPerson, items: Iterable[Ingredient]) -> tuple[list[str], list[str]]:

@@ -4,11 +4,16 @@ from dataclasses import replace
 
 import pytest
 
-from dryhouse.kitchen.meals.ingredients import ingredient, lot_density
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.ingredients import identify_ingredient, ingredient, lot_density
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, MealPart
 from dryhouse.kitchen.yields.composition import dried_composition
+from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
-from tests.builders import APPLE, CORN, TURKEY, a_kitchen, fact
+from tests.builders import APPLE, CORN, NOW, TURKEY, a_kitchen, fact
+from tests.fakes import FakeJournal
+from tests.told import told
 
 FATTY = replace(
     CORN,
@@ -74,3 +79,11 @@ def test_a_lots_own_mass_and_volume_are_its_bulk_density():
     assert lot_density(replace(lot, volume=None)) is None
     by_cup = ingredient(a_kitchen(lot), MealPart(1, 0, "corn", "corn", lot=1, volume=Volume(100.0)))
     assert by_cup.grams == pytest.approx(50.0)
+
+
+def test_a_staple_whose_name_begins_as_typed_is_not_taken_for_a_food_to_dry():
+    kitchen = Kitchen(FakeJournal(), handbook(), lambda: NOW)
+    with told(InputProblem, "Dry milk, nonfat, instant, bought; Dry milk, whole, bought"):
+        identify_ingredient(kitchen, "dry milk")
+    assert identify_ingredient(kitchen, "dry milk, whole").slug == "milk-whole-dry"
+    assert identify_ingredient(kitchen, "milk").kind == "dried"

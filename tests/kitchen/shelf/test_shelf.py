@@ -43,6 +43,28 @@ def test_use_soon_then_past():
     assert standing(kitchen, lot.id, keep_by + timedelta(days=1))[0] == "past keep-by"
 
 
+def test_colder_than_anything_published_it_keeps_at_least_so_long():
+    """Vegetables are published down to 60 °F only; dried meat down to a freezer of 0 °F."""
+    kitchen = a_shelf(a_batch(), a_batch("turkey", 2, **HEATED))
+    cellar, cold = packed(kitchen, place=CELLAR), packed(kitchen, 1, FREEZER)
+    meat = packed(kitchen, 2, FREEZER)
+    assert shelf_line(kitchen, cellar.id).keeps_until == "26 Apr 2027"
+    frozen = shelf_line(kitchen, cold.id)
+    assert frozen.keep_by >= shelf_line(kitchen, cellar.id).keep_by
+    assert (frozen.at_least, frozen.keeps_until) == (True, "at least 26 Apr 2027")
+    name, reason = standing(kitchen, cold.id, frozen.keep_by + timedelta(days=1))
+    assert name == "past keep-by"
+    assert reason == "kept at least until 26 Apr 2027; nothing is published for longer as cold as it stands"
+    assert shelf_line(kitchen, meat.id).at_least
+    travels, until = standing_on(
+        kitchen, cold, frozen.keep_by - timedelta(days=3), leaves=TODAY, temperature_c=30.0
+    )
+    assert until < frozen.keep_by
+    assert travels.reason == f"kept until {until.day} {until:%b %Y}"
+    move(kitchen, [cold.id], CELLAR)
+    assert not shelf_line(kitchen, cold.id).at_least
+
+
 def test_turkey_without_a_recorded_precook_is_not_to_be_eaten_and_has_no_keep_by():
     kitchen = a_shelf(a_batch("turkey"), a_batch("turkey", 2, **HEATED))
     cold, heated = packed(kitchen, 1, FREEZER), packed(kitchen, 2, FREEZER)

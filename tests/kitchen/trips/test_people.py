@@ -164,3 +164,14 @@ def test_a_cold_soak_takes_no_fuel():
     fuel = plan(kitchen, 1).fuel
     assert fuel.heat.value == 0.0
     assert fuel_words(fuel, style(kitchen)) == ""
+
+
+def test_bags_of_one_meal_are_told_of_once_with_their_days():
+    kitchen = a_kitchen(person(1, "bow", avoids="meat", at_risk=True), parts=(("turkey", ""),))
+    put_meal(kitchen, 1, 1, DAY + timedelta(days=1))
+    said = [line for line in plan(kitchen, 1).remarks if line.startswith("Bow")]
+    assert said == [
+        "Bow does not eat turkey, which is in stew (2 days, 20 Sep to 21 Sep dinner).",
+        "Bow: at risk, and stew (2 days, 20 Sep to 21 Sep dinner) holds home-dried animal food that is not known "
+        "to be heated.",
+    ]

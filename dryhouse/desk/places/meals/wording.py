@@ -138,8 +138,9 @@ def waits_for_records(plan: Plan) -> str:
     return f"<p>{TO_BE_DRIED}</p>" if waits else ""
 
 
-def bag_html(bag: Bag, style: Style, widths: Sequence[int] = ()) -> str:
-    """One bag: its label's line, then what goes into it and from where."""
+def bag_html(bag: Bag, style: Style, widths: Sequence[int] = (), when: str = "") -> str:
+    """One bag: its label's line, then what goes into it and from where; `when` it is eaten, where no day stands
+    above it."""
     rows = [
         (
             BOX,
@@ -152,8 +153,9 @@ def bag_html(bag: Bag, style: Style, widths: Sequence[int] = ()) -> str:
     ]
     pot = "do not eat" if bag.water is None else f"water {style.volume(bag.water.value)}. {bag.cooking}"
     inside = "".join(f"<br>{escape(line)}" for line in bag.inside)
+    name = f"{f'{when} {bag.slot}' if when else bag.slot.capitalize()}: {bag.name}"
     return (
-        f"<p><b>{escape(bag.slot.capitalize())}: {escape(bag.name)}</b> for {style.number(bag.servings)}; "
+        f"<p><b>{escape(name)}</b> for {style.number(bag.servings)}; "
         f"{escape(pot.rstrip('.'))}.<span class='small'>{inside}</span></p>{table((), rows, widths)}"
     )
 

@@ -27,7 +27,6 @@ from dryhouse.kitchen.search_days import days_in
 from dryhouse.kitchen.search_words import split_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.science.statuses import Status
-from dryhouse.words.dates import day_words
 
 _STANDING_COLUMN = 1
 _FAR = date.max
@@ -142,7 +141,7 @@ class LotListing(NarrowedList):
         return (
             Column("Food", lot_name, "food", width=206, stretch=True),
             Column("Status", lambda line: line.standing.capitalize(), "standing", width=128),
-            Column("Keep-by", lambda line: day_words(line.keep_by) if line.keep_by else "—", "keep_by", width=116),
+            Column("Keep-by", lambda line: line.keeps_until or "—", "keep_by", width=116),
             Column("Use", self._first, "keep_by", right=True, width=60, spare=3),
             Column("Left", self._mass, "mass", right=True, width=76, spare=1),
             Column("Volume", self._measure, right=True, width=100, spare=4),

@@ -128,8 +128,9 @@ class LotPanel(QWidget):
         figure = keep_by_figure(self.session.kitchen, line.lot, moment)
         on = "" if self.state.on is None else f" from {day_words(self.state.day)}"
         if figure is not None and line.keep_by is not None:
-            day = day_words(line.keep_by)
-            title = f"Keeps until {day}; days left{on}"
+            day = line.keeps_until
+            until = f"Keeps {day}" if line.at_least else f"Keeps until {day}"
+            title = f"{until}; days left{on}"
             if figure.value < 0:
                 title, figure = f"Past keep-by ({day}) for", replace(figure, value=-figure.value)
             self.keep_by.set_figure(figure, title=title)

@@ -26,7 +26,7 @@ def shelf_page(session: Session, state: ShelfState) -> QTextDocument:
         cells = (
             lot_name(line),
             line.standing,
-            day_words(line.keep_by) if line.keep_by else "not known",
+            line.keeps_until or "not known",
             "first" if line.first == 1 else str(line.first or ""),
             amount_words(line.mass_left_g, line.volume_left_ml, session.style),
             line.place or "not recorded",

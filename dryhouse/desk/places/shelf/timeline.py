@@ -1,15 +1,19 @@
-"""The shelf along time, beside the list."""
+"""The shelf along time, in place of the list: every lot, as tall as it takes; it scrolls."""
 
 from __future__ import annotations
+
+from datetime import date
 
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, text_label
+from dryhouse.desk.widgets.basics import column, scrolling, text_label
 from dryhouse.desk.widgets.plot_pane import PlotPane
 from dryhouse.kitchen.calendar import today
+from dryhouse.kitchen.records import Trip
+from dryhouse.kitchen.shelf.remaining import amount_words
 from dryhouse.science.statuses import Status
 
 
@@ -24,33 +28,40 @@ class Timeline(QWidget):
         inside = column(self, space=8)
         inside.addWidget(text_label("Timeline", "heading"))
         inside.addWidget(self.said)
-        inside.addWidget(self.pane, 1)
+        inside.addWidget(scrolling(self.pane), 1)
 
     def show_state(self) -> None:
         """Draw the day looked at."""
-        from dryhouse.plots.shelf import ShelfBar, ShelfPicture, draw_shelf, say, table
+        from dryhouse.plots.shelf import ShelfBar, ShelfPicture, draw_shelf, say, size_of, table
 
         style = self.session.style
-        lines = [
-            line for line in self.state.lines().values() if line.standing not in (Status.THROWN_OUT, Status.USED_UP)
-        ]
+        gone = (Status.THROWN_OUT, Status.USED_UP)
         bars = tuple(
             ShelfBar(
                 lot_name(line),
+                line.lot.packed_on,
                 line.keep_by,
                 line.standing,
-                style.mass(line.mass_left_g) if line.mass_left_g is not None else "",
+                amount_words(line.mass_left_g, line.volume_left_ml, style),
+                line.keeps_until,
             )
-            for line in lines
-            if line.keep_by is not None
+            for line in self.state.lines().values()
+            if line.standing not in gone
         )
         now = today(self.session.kitchen)
-        picture = ShelfPicture(bars, now, self.state.day, len(lines) - len(bars))
-        passing = sorted(picture.passing(), key=lambda bar: bar.keep_by)
+        picture = ShelfPicture(bars, now, self.state.day, self._trips())
+        passing = sorted(picture.passing(), key=lambda bar: (bar.keep_by or now, bar.name))
         names = "; ".join(bar.name for bar in passing[:6]) + (
             f" and {len(passing) - 6} more" if passing[6:] else ""
         )
         later = self.state.day > now
         none = "Nothing more will have passed by then." if later else "Choose a later day above to see what passes."
         self.said.setText(f"Passing by then: {names}." if passing else none)
+        self.pane.tall(size_of(picture))
         self.pane.show_plot(draw_shelf, picture, table=table, said=f"{say(picture)}. {self.said.text()}")
+
+    def _trips(self) -> tuple[tuple[str, date, date], ...]:
+        """The trips that are not over."""
+        now = today(self.session.kitchen)
+        known = self.session.kitchen.journal.where(Trip)
+        return tuple((t.name, t.starts_on, t.ends_on) for t in known if t.ends_on >= now)

@@ -83,6 +83,7 @@ def test_everything_a_trip_asks_for_stands_on_its_pages(trips, tmp_path) -> None
     for _, rows in buy_rows(plan, style):
         assert all(f"{row.name}\n{row.amount}" in pages["Shopping"] for row in rows)
     assert pages["Packing"].count("Contains wheat.") == DAYS
+    assert "Sun 20 Sep dinner: turkey stew for 2.2" in pages["Packing"]
     assert "print this again once its heating is recorded" in pages["Packing"]
 
 

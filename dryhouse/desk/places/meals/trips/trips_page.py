@@ -5,7 +5,6 @@ from __future__ import annotations
 from datetime import date
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
 from PySide6.QtWidgets import QWidget
 
@@ -93,7 +92,10 @@ class TripsPage(QWidget):
         outer = column(body, space=8)
         top = row(self.choice, self.change_button, self.remove_button, 1)
         outer.addLayout(top)
-        outer.addWidget(self.form, 0, Qt.AlignmentFlag.AlignTop)
+        held = QWidget()
+        fill(column(held), self.form, 1)
+        self.form_area = scrolling(held)
+        outer.addWidget(self.form_area, 2)
         outer.addWidget(self.summary)
         outer.addWidget(self.plan_view, 1)
         self.body = body
@@ -101,7 +103,7 @@ class TripsPage(QWidget):
         self.pages.addWidget(body)
         self.pages.addWidget(self.empty_state)
         column(self).addWidget(self.pages)
-        self.form.hide()
+        self.form_area.hide()
 
     # --- showing ---------------------------------------------------------------------------------------------
 
@@ -171,7 +173,7 @@ class TripsPage(QWidget):
 
     def _open_form(self, trip: Trip | None) -> None:
         self.pages.setCurrentWidget(self.body)
-        self.form.show()
+        self.form_area.show()
         self.plan_view.hide()
         self.summary.hide()
         self.form.begin(trip)
@@ -246,6 +248,6 @@ class TripsPage(QWidget):
         (self.grid if self.trip is not None else self.empty_state.buttons[0]).setFocus()
 
     def _close_form(self) -> None:
-        self.form.hide()
+        self.form_area.hide()
         self.plan_view.show()
         self.summary.show()

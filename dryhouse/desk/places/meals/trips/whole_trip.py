@@ -173,15 +173,15 @@ def _drying(session: Session, plan: Plan) -> Iterator[Block]:
         yield Table(DRYING_HEAD, [tuple(map(escape, row)) for row in rows], (3, 17, 12, 14, 14, 14, 11, 15))
     elif not plan.items:
         yield f"<p>{NO_LOADS}</p>"
+    if short is not None and (short.reasons or short.lacking):
+        missing = [f"<p>{escape(line)}</p>" for line in (*short.reasons, *short.lacking)]
+        yield from _headed("What cannot be ready", missing)
     if plan.kwh is not None:
         yield f"<p>Power at most {session.style.number(plan.kwh)} kWh.</p>"
     yield from (f"<p>{escape(step.sentence)}</p>" for step in plan.next_steps)
     stops = named_stops_html((item.name, item.cautions) for item in plan.items)
     if stops:
         yield from _paragraphs(stops)
-    if short is not None and (short.reasons or short.lacking):
-        missing = [f"<p>{escape(line)}</p>" for line in (*short.reasons, *short.lacking)]
-        yield from _headed("What cannot be ready", missing)
 
 
 def _shopping(session: Session, plan: Plan) -> Iterator[Block]:
@@ -213,7 +213,7 @@ def _packing(session: Session, plan: Plan) -> Iterator[Block]:
             heading = "" if n else f"<h2>{long_day(day)}</h2>"
             stops = stops_in_brief(bag.cautions)
             told = f"<p><b>{escape(stops)}</b></p>" if stops else ""
-            yield f"{heading}{bag_html(bag, session.style, _PACKED)}{told}"
+            yield f"{heading}{bag_html(bag, session.style, _PACKED, weekday_words(day))}{told}"
 
 
 def _cautions(plan: Plan) -> Iterator[Block]:
