@@ -16,7 +16,7 @@ from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import titled
 from dryhouse.kitchen.shelf.remaining import Left
 from dryhouse.science.errors import InputProblem, NotKnown
-from dryhouse.science.quantities import Mass
+from dryhouse.science.quantities import Mass, Volume
 from dryhouse.words.dates import day_words
 
 _SCALE_G = 0.5
@@ -111,6 +111,14 @@ def draw(
     amount = "all" if mass is None else mass.typed or f"{mass.si:.0f} g"
     verb = {COOKED: "Took", THROWN_OUT: "Threw out"}.get(purpose, "Gave away")
     return kitchen.commit(f"{verb} {amount} of {lot_title(kitchen, lot)}", pending)
+
+
+def weight_of(kitchen: Kitchen, id: int, measure: Volume) -> Mass:
+    """What so much of a lot weighs, by what is left of it. Raises InputProblem where its cup is not known."""
+    remains = _left(kitchen, present(kitchen, id), today(kitchen))
+    if not remains.mass_g or not remains.volume_ml:
+        raise InputProblem("What a cup of this lot weighs is not known: give what you take by weight.", "mass")
+    return Mass(measure.si * remains.mass_g / remains.volume_ml)
 
 
 def throw_out(kitchen: Kitchen, lots: Sequence[int], on: date | None = None, note: str = "") -> Done[LotDraw]:

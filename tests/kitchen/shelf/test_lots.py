@@ -18,9 +18,10 @@ from dryhouse.kitchen.shelf.lots import (
     remove_lot,
     remove_move,
     throw_out,
+    weight_of,
 )
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Mass
+from dryhouse.science.quantities import Mass, Volume
 from dryhouse.words.dates import day_words
 from tests.kitchen.shelf_room import CELLAR, FREEZER, NOW, TODAY, a_batch, a_shelf, packed
 
@@ -79,6 +80,16 @@ def test_more_than_is_left_cannot_be_drawn(kitchen, lot):
     with pytest.raises(InputProblem, match="Only 40 g is left"):
         draw(kitchen, lot.id, Mass(100.0, "100 g"))
     assert len(kitchen.journal.where(LotDraw)) == 1
+
+
+def test_a_measure_weighs_what_the_lot_weighs(kitchen, lot):
+    """240 g in 600 ml, as it was packed; once a part is gone the rest is no lighter."""
+    assert weight_of(kitchen, lot.id, Volume(150.0)).si == pytest.approx(60.0)
+    draw(kitchen, lot.id, Mass(120.0))
+    assert weight_of(kitchen, lot.id, Volume(150.0)).si == pytest.approx(60.0)
+    kitchen.journal.kept[Lot][lot.id] = replace(lot, mass=None, volume=None)
+    with pytest.raises(InputProblem, match="by weight"):
+        weight_of(kitchen, lot.id, Volume(150.0))
 
 
 def test_draws_before_packing_in_the_future_or_for_no_purpose_are_refused(kitchen, lot):

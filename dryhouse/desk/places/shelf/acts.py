@@ -34,12 +34,26 @@ from dryhouse.kitchen.shelf.lots import (
     redry,
     remove_move,
     throw_out,
+    weight_of,
 )
-from dryhouse.science.quantities import Mass
+from dryhouse.science.quantities import Mass, parse_amount
 from dryhouse.science.values import Caution
 from dryhouse.words.dates import clock, day_words
 
 Keep = Callable[[], Done[Record] | None]
+
+
+class TakenField(QuantityField):
+    """How much of a lot is taken, by weight or by measure."""
+
+    def __init__(self, session: Session, lot: int) -> None:
+        self._lot = lot
+        super().__init__(session, "How much", Mass, hint="such as 1/4 cup; empty takes all", name="mass")
+
+    def read(self, text: str) -> Mass:
+        comma = self.session.style.decimal_comma
+        amount = parse_amount(text, default_unit=self.default_unit, decimal_comma=comma)
+        return amount if isinstance(amount, Mass) else weight_of(self.session.kitchen, self._lot, amount)
 
 
 class ActForm(QWidget):
@@ -176,7 +190,7 @@ class ActForm(QWidget):
     def _draw(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         purposes = ((COOKED, "For cooking or eating"), (GIVEN, "Given away"))
         fields = {
-            "mass": QuantityField(self.session, "How much", Mass, hint="empty takes all that is left", name="mass"),
+            "mass": TakenField(self.session, lots[0]),
             "purpose": ChoiceField(self.session, "What for", purposes, name="purpose"),
             "on": self._day("on"),
             "note": TextField(self.session, "Note", name="note"),

@@ -130,7 +130,7 @@ def test_acts_by_keyboard_draw_check_and_throw_out(qtbot, shelf, session, window
     assert set(shelf.state.lines()) == {lot.id}
 
 
-def test_a_refused_draw_is_said_at_its_entry(qtbot, shelf, window):
+def test_a_refused_draw_is_said_at_its_entry_and_a_cup_will_do(qtbot, shelf, window, kitchen):
     lot = window.session.act(pack, 1, [Package(place=CELLAR)]).record
     shelf.listing.show_row(lot.id)
     settle(qtbot, shelf)
@@ -138,6 +138,11 @@ def test_a_refused_draw_is_said_at_its_entry(qtbot, shelf, window):
     shelf.form.fields["mass"].edit.setText("900 g")
     shelf.form.save()
     assert "is left" in shelf.form.fields["mass"].sentence.text()
+    shelf.form.fields["mass"].edit.setText("1/4 cup")
+    shelf.form.save()
+    (taken,) = kitchen.journal.where(LotDraw)
+    assert taken.mass.si == pytest.approx(59.15 * 240 / 600, rel=1e-3)
+    shelf.ask("draw")
     qtbot.keyClick(shelf.form, Qt.Key.Key_Escape)
     assert shelf.beside.currentWidget() is shelf.panel
 
