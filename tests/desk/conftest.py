@@ -5,23 +5,21 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterator
 from datetime import timedelta
-from importlib import import_module
+from itertools import count
 
 import pytest
 from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication
 
-from dryhouse.desk.drawing_library import PARTS
 from dryhouse.desk.opening import Opening
-from dryhouse.desk.place import places
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.window import DeskWindow
-from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.science.quantities import Mass, Temperature
 from tests.builders import NOW, a_kitchen
+from tests.windows import read_for_windows
 
 SHELF = Dryer("shelf dryer", 6, id=1)
 BOX = Dryer("box dryer", 10, id=2)
@@ -81,15 +79,12 @@ def window(qtbot, kitchen: Kitchen, theme: Theme, settings: QSettings) -> Iterat
 
 @pytest.fixture(scope="session", autouse=True)
 def charts_at_once() -> None:
-    """Charts are drawn where they are seen, without the wait of a first start. What every test shares is read once,
-    and left alone by the collector, which looks through everything else after each test."""
-    for part in PARTS:
-        import_module(part)
-    handbook()
-    for place in places():
-        place.load()
-    gc.collect()
-    gc.freeze()
+    """Charts are drawn where they are seen, without the wait of a first start."""
+    read_for_windows()
+
+
+_TESTS, _OFTEN = count(1), 25
+"""What has come to stay since (tables, fonts) is left alone too, now and then: no window is open then."""
 
 
 @pytest.fixture(autouse=True)
@@ -101,6 +96,8 @@ def nothing_left(qapp: QApplication) -> Iterator[None]:
         qapp.processEvents()
         qapp.sendPostedEvents(None, 52)  # deferred deletions
     gc.collect()
+    if not next(_TESTS) % _OFTEN:
+        gc.freeze()
     left = [w for w in qapp.topLevelWidgets() if id(w) not in before and w.isVisible()]
     for widget in left:
         widget.close()

@@ -16,15 +16,17 @@ import sys
 import tempfile
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
+from itertools import repeat
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 STEPS = 60
+"""Half of them before charts can be drawn, half after."""
 _LONGEST_S = 600
 _QUIET = "This plugin does not support"
 
 
-def one_start(seed: int) -> str:
+def one_start(seed: int, steps: int = STEPS) -> str:
     """Start the program and drive it with this seed; what went wrong, empty where nothing did."""
     with tempfile.TemporaryDirectory(prefix="first-start-", ignore_cleanup_errors=True) as home:
         kept = {
@@ -32,7 +34,7 @@ def one_start(seed: int) -> str:
         }
         around = kept | {"HOME": home, "PYTHONPATH": str(ROOT), "QT_QPA_PLATFORM": "offscreen"}
         ended = subprocess.run(
-            [sys.executable, "-X", "faulthandler", __file__, "--drive", str(seed)],
+            [sys.executable, "-X", "faulthandler", __file__, "--drive", str(seed), "--steps", str(steps)],
             env=around, cwd=home, capture_output=True, text=True, timeout=_LONGEST_S + 60, check=False,
         )  # fmt: skip
         said = "\n".join(line for line in ended.stderr.splitlines() if line and not line.startswith(_QUIET))
@@ -42,7 +44,7 @@ def one_start(seed: int) -> str:
         return f"seed {seed}: ended with {ended.returncode}\n{said}\n{left}"
 
 
-def drive(seed: int) -> int:
+def drive(seed: int, steps: int) -> int:
     """Be that program: open the desk as a first start does, and press keys as soon as there is a window.
 
     Half-way there is a pause until charts can be drawn: the other half is driven with charts.
@@ -67,13 +69,13 @@ def drive(seed: int) -> int:
         if window is None or getattr(window, "session", None) is None:
             timer.start(5)
             return
-        if done == STEPS // 2 and not loaded():
+        if done == steps // 2 and not loaded():
             timer.start(50)
             return
         done += 1
         if done == 1 and rng.random() < 0.5:
             window.doors.open_sample()
-        elif done > STEPS:
+        elif done > steps:
             window.close()
             return
         else:
@@ -110,10 +112,10 @@ def drive(seed: int) -> int:
     return main([])
 
 
-def first_starts(times: int, together: int, seed: int) -> Iterator[str]:
+def first_starts(times: int, together: int, seed: int, steps: int = STEPS) -> Iterator[str]:
     """Start so many times, some at the same time: of each what went wrong, empty where nothing did."""
     with ThreadPoolExecutor(together) as pool:
-        yield from pool.map(one_start, range(seed, seed + times))
+        yield from pool.map(one_start, range(seed, seed + times), repeat(steps))
 
 
 def run() -> int:
@@ -123,11 +125,12 @@ def run() -> int:
     asked.add_argument("--together", type=int, default=2)
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--drive", type=int, metavar="SEED", help="be one such start, with the home there is")
+    asked.add_argument("--steps", type=int, default=STEPS, help="keys pressed in each")
     given = asked.parse_args()
     if given.drive is not None:
-        return drive(given.drive)
+        return drive(given.drive, given.steps)
     wrong = 0
-    for count, told in enumerate(first_starts(given.times, given.together, given.seed), 1):
+    for count, told in enumerate(first_starts(given.times, given.together, given.seed, given.steps), 1):
         wrong += bool(told)
         print(told or f"{count} first starts, {wrong} of them went wrong", flush=True)
     return 1 if wrong else 0

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import shutil
 import sqlite3
 import sys
@@ -24,6 +23,7 @@ from dryhouse.journal.check import check
 from dryhouse.journal.sample import build
 from dryhouse.science.errors import WorldProblem
 from tests.faults.spoiling import WAYS, spoil
+from tests.windows import read_for_windows
 
 SPOILS: dict[str, Callable[[Path], object]] = {}
 
@@ -78,6 +78,7 @@ def whole(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture
 def opening(qtbot, qapp, tmp_path, monkeypatch) -> Iterator[Opening]:
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+    read_for_windows()
     theme = Theme(qapp, "light")
     window = DeskWindow(theme, QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat))
     made = Opening(window, Journals(tmp_path / "journal.dryhouse"))
@@ -89,7 +90,6 @@ def opening(qtbot, qapp, tmp_path, monkeypatch) -> Iterator[Opening]:
     for _ in range(3):
         qapp.processEvents()
         qapp.sendPostedEvents(None, 52)  # deferred deletions
-    gc.collect()
 
 
 @pytest.mark.parametrize("how", SPOILS)

@@ -84,6 +84,21 @@ def test_what_is_missing_is_made_anew_and_what_is_strange_is_taken_out(file: Pat
     journal.close()
 
 
+def test_an_index_that_lost_its_rows_is_filled_again(file: Path) -> None:
+    with closing(sqlite3.connect(file)) as raw:
+        (as_it_should_be,) = raw.execute("SELECT sql FROM sqlite_master WHERE name = 'ix_batch_filter'").fetchone()
+        raw.execute("DROP INDEX ix_batch_filter")
+        raw.execute(f"{as_it_should_be} WHERE id < 3")
+        raw.execute("PRAGMA writable_schema = ON")
+        raw.execute("UPDATE sqlite_master SET sql = ? WHERE name = 'ix_batch_filter'", (as_it_should_be,))
+        raw.commit()
+    assert check(file) != []
+    mend(file)
+    assert check(file) == []
+    with closing(sqlite3.connect(file)) as raw:
+        assert raw.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
+
+
 def test_a_record_that_cannot_be_read_is_set_aside_with_what_belongs_to_it(file: Path) -> None:
     batches, weighings = count(file, Batch), count(file, Weighing)
     with closing(sqlite3.connect(file)) as raw:

@@ -206,6 +206,18 @@ def test_what_is_on_the_dryer_moves_by_whole_hours_and_whatever_is_done_stays(tm
     )
 
 
+def test_the_sample_is_kept_in_her_cache_also_where_that_is_a_new_folder(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    cache = tmp_path / "home" / "cache" / "dryhouse"
+    monkeypatch.setattr("platformdirs.user_cache_path", lambda *_, **__: cache)
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    for _ in range(2):
+        fresh_copy()
+        assert len(list(cache.glob("sample-*.dryhouse"))) == 1
+        assert not list(tmp_path.glob("sample-*.dryhouse"))
+
+
 @pytest.mark.parametrize("left", [b"", b"SQLite format 3\0", None], ids=["empty", "its beginning", "half of it"])
 def test_a_kept_sample_that_is_no_longer_whole_is_made_again(
     left: bytes | None, tmp_path: Path, monkeypatch: pytest.MonkeyPatch

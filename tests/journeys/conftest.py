@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings, Qt
@@ -15,6 +17,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.window import DeskWindow
 from dryhouse.house import Journals
+from tests.windows import read_for_windows
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 
@@ -44,27 +47,56 @@ class Person:
         QApplication.processEvents()
 
 
+@pytest.fixture(scope="session")
+def built_once(tmp_path_factory) -> Path:
+    """A folder of kept things that all share: the sample is built in it by whoever comes first."""
+    read_for_windows()
+    return tmp_path_factory.mktemp("cache")
+
+
+def data_in(folder: Path, kept: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let a person's data be in this folder."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(folder / "data"))
+    monkeypatch.setenv("XDG_CACHE_HOME", str(kept))
+
+
 @pytest.fixture
-def own_folder(tmp_path, monkeypatch):
+def own_folder(tmp_path, built_once, monkeypatch):
     """A person's data folder of its own."""
-    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
-    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    data_in(tmp_path, built_once, monkeypatch)
     return tmp_path
 
 
-@pytest.fixture
-def person(qtbot, qapp, own_folder) -> Iterator[Person]:
-    """At the sample journal."""
-    settings = QSettings(str(own_folder / "settings.ini"), QSettings.Format.IniFormat)
-    theme = Theme(qapp, "light")
+@contextmanager
+def at_the_sample(app: QApplication, folder: Path) -> Iterator[Person]:
+    """Someone at a window of her own that shows the sample journal."""
+    settings = QSettings(str(folder / "settings.ini"), QSettings.Format.IniFormat)
+    theme = Theme(app, "light")
     window = DeskWindow(theme, settings)
     opening = Opening(window, Journals())
     window.resize(1280, 800)
     window.show()
-    qtbot.waitExposed(window)
+    assert QTest.qWaitForWindowExposed(window)
     window.activateWindow()
     opening.open_sample()
     yield Person(window, opening)
     window.close()
     window.deleteLater()
     theme.deleteLater()
+
+
+@pytest.fixture
+def person(qapp, own_folder) -> Iterator[Person]:
+    """At the sample journal."""
+    with at_the_sample(qapp, own_folder) as someone:
+        yield someone
+
+
+@pytest.fixture(scope="module")
+def one_person(qapp, tmp_path_factory, built_once) -> Iterator[Person]:
+    """At the sample journal, and the same window for all tests of the module: for those that only look."""
+    folder = tmp_path_factory.mktemp("one")
+    with pytest.MonkeyPatch.context() as monkeypatch:
+        data_in(folder, built_once, monkeypatch)
+        with at_the_sample(qapp, folder) as someone:
+            yield someone

@@ -1,7 +1,10 @@
-"""A season by script: the console entry run as another program would run it, in processes of its own."""
+"""A season by script: the console entry run as another program would run it, in processes of its own where that is
+the point, else in this one."""
 
 from __future__ import annotations
 
+import contextlib
+import io
 import json
 import os
 import subprocess
@@ -9,6 +12,8 @@ import sys
 from pathlib import Path
 
 import pytest
+
+from dryhouse.cli import main
 
 ROOT = Path(__file__).parents[2]
 CORN = ("log", "--food", "sweet corn", "--form", "kernels", "--hours", "9h30", "--temp", "125 F")
@@ -35,6 +40,17 @@ class Script:
         assert done.returncode == code, self.told
         return done.stdout.decode(around.get("PYTHONIOENCODING", "utf-8"))
 
+    def here(self, *words: str) -> str:
+        """The same in this process, which knows the handbook already."""
+        said, told = io.StringIO(), io.StringIO()
+        with contextlib.redirect_stdout(said), contextlib.redirect_stderr(told):
+            code = main(["--journal", str(self.journal), *words])
+        assert code == 0, told.getvalue()
+        return said.getvalue()
+
+    def ask_here(self, *words: str) -> dict:
+        return json.loads(self.here(*words, "--json"))
+
     def ask(self, *words: str, **around: str) -> dict:
         return json.loads(self.run(*words, "--json", **around))
 
@@ -45,7 +61,7 @@ def script(tmp_path):
 
 
 def test_a_season_of_three_batches_is_logged_asked_about_moved_and_restored(script, tmp_path):
-    before = script.ask("yields", "sweet corn", "--fresh", "1 kg", "--form", "kernels")
+    before = script.ask_here("yields", "sweet corn", "--fresh", "1 kg", "--form", "kernels")
     assert not script.journal.exists()
     assert {b["kind"] for b in before["basis"]} == {"handbook"}
 
@@ -53,10 +69,12 @@ def test_a_season_of_three_batches_is_logged_asked_about_moved_and_restored(scri
         ("2 lb 3 oz", "7.7 oz", "2025-08-01 18:00"),
         ("2 lb", "7.1 oz", "2025-08-03 18:00"),
     ):
-        script.run(*CORN, "--fresh", fresh, "--dried", dried, "--start", start)
-    logged = script.ask("log", "--food", "ground beef", "--fresh", "500 g", "--dried", "210 g", "--precook", "71 C",
-                        "--precook-measured", "thermometer", "--start", "2025-08-05 9:00", "--hours", "7",
-                        "--notes", "für die Bucht 🛶")  # fmt: skip
+        script.here(*CORN, "--fresh", fresh, "--dried", dried, "--start", start)
+    logged = script.ask_here(
+        "log", "--food", "ground beef", "--fresh", "500 g", "--dried", "210 g", "--precook", "71 C",
+        "--precook-measured", "thermometer", "--start", "2025-08-05 9:00", "--hours", "7",
+        "--notes", "für die Bucht 🛶",
+    )  # fmt: skip
     assert (logged["batch"], logged["value"], logged["unit"]) == (3, pytest.approx(42.0), "%")
     script.run("weigh", "1", "1 lb 4 oz", "--at", "2025-08-01 20:00")
 
@@ -65,24 +83,24 @@ def test_a_season_of_three_batches_is_logged_asked_about_moved_and_restored(scri
     assert 0.22 < after["value"] < before["value"]
     assert after["high"] - after["low"] < before["high"] - before["low"]
 
-    batches = script.ask("batches")
+    batches = script.ask_here("batches")
     assert [b["id"] for b in batches["items"]] == [3, 2, 1]
-    assert script.ask("cautions", "--batch", "3")["food"] == "ground-beef"
-    raw = script.ask("cautions", "ground", "beef")
+    assert script.ask_here("cautions", "--batch", "3")["food"] == "ground-beef"
+    raw = script.ask_here("cautions", "ground", "beef")
     assert "stop" in {c["severity"] for c in raw["cautions"]}
 
-    script.run("export", str(tmp_path / "season.json"))
+    script.here("export", str(tmp_path / "season.json"))
     other = Script(tmp_path / "elsewhere")
     other.journal.parent.mkdir()
-    assert other.ask("import", str(tmp_path / "season.json"))["added"] == 4
-    assert other.ask("batches") == batches
-    assert other.ask("cautions", "--batch", "3") == script.ask("cautions", "--batch", "3")
+    assert other.ask_here("import", str(tmp_path / "season.json"))["added"] == 4
+    assert other.ask_here("batches") == batches
+    assert other.ask_here("cautions", "--batch", "3") == script.ask_here("cautions", "--batch", "3")
 
-    backup = script.ask("backup")["file"]
-    script.run("log", "--food", "apple", "--fresh", "3 lb", "--dried", "8 oz")
-    assert script.ask("restore", backup)["former"]
-    assert script.ask("batches") == batches
-    assert script.ask("check") == {"whole": True, "faults": [], "schema": 2}
+    backup = script.ask_here("backup")["file"]
+    script.here("log", "--food", "apple", "--fresh", "3 lb", "--dried", "8 oz")
+    assert script.ask_here("restore", backup)["former"]
+    assert script.ask_here("batches") == batches
+    assert script.ask_here("check") == {"whole": True, "faults": [], "schema": 2}
 
 
 def test_what_cannot_be_used_changes_nothing_and_what_cannot_be_shown_is_no_accident(script):

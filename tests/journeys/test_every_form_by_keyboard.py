@@ -163,14 +163,6 @@ FORMS = {
 }
 
 
-@pytest.fixture(params=FORMS, ids=lambda name: name.replace(" ", "_"))
-def opened(request, person, qtbot) -> QWidget:
-    qtbot.waitUntil(lambda: person.window.isActiveWindow() and QApplication.focusWidget() is not None)
-    form = FORMS[request.param](person)
-    QApplication.processEvents()
-    return form
-
-
 def holds_focus(form: QWidget) -> bool:
     here = QApplication.focusWidget()
     return here is not None and (here is form or form.isAncestorOf(here))
@@ -198,48 +190,81 @@ def controls(form: QWidget) -> list[QWidget]:
     ]
 
 
-def test_a_form_opens_with_the_keyboard_in_it(opened):
-    assert opened.isVisible()
-    assert holds_focus(opened)
-
-
-def test_everything_in_a_form_has_a_name(opened):
-    nameless = [
+def nameless(form: QWidget) -> list[str]:
+    """What has no name for who does not see it."""
+    return [
         type(widget).__name__
         for kind in INTERACTIVE
-        for widget in opened.findChildren(kind)
+        for widget in form.findChildren(kind)
         if widget.focusPolicy() != Qt.FocusPolicy.NoFocus
         and not (isinstance(widget, QAbstractButton) and widget.text())
         and not widget.accessibleName()
         and not belongs_to_another(widget)
     ]
-    assert nameless == []
 
 
-def test_tab_goes_through_a_form_line_by_line(opened, person):
-    """Tab comes to everything there is, and never goes up, save to the head of the next column."""
+def walked(person, form: QWidget) -> list[QWidget]:
+    """What Tab comes to, one after the other, until it comes round or leaves the form."""
     stops = [QApplication.focusWidget()]
     for _ in range(MOST_STOPS):
         person.press(TAB)
         here = QApplication.focusWidget()
-        if not holds_focus(opened) or here in stops:
+        if not holds_focus(form) or here in stops:
             break
         stops.append(here)
-    first = stops[0].mapTo(opened, QPoint(0, 0)).y()
-    missed = [
+    return stops
+
+
+def not_come_to(form: QWidget, stops: list[QWidget]) -> list[str]:
+    """What a person can use in a form, below its first stop, and Tab does not come to."""
+    first = stops[0].mapTo(form, QPoint(0, 0)).y()
+    return [
         c.accessibleName() or c.text()
-        for c in controls(opened)
-        if c not in stops and c.mapTo(opened, QPoint(0, 0)).y() >= first
+        for c in controls(form)
+        if c not in stops and c.mapTo(form, QPoint(0, 0)).y() >= first
     ]
-    assert missed == []
-    places = [(w.mapTo(opened, w.rect().center()), w) for w in stops]
-    for (before, a), (after, b) in pairwise(places):
-        up = after.y() < before.y() - a.height()
-        assert not up or after.x() > before.x(), (a.accessibleName(), b.accessibleName())
+
+
+def upwards(form: QWidget, stops: list[QWidget]) -> list[tuple[str, str]]:
+    """Where Tab goes up, save to the head of the next column."""
+    places = [(w.mapTo(form, w.rect().center()), w) for w in stops]
+    return [
+        (a.accessibleName(), b.accessibleName())
+        for (before, a), (after, b) in pairwise(places)
+        if after.y() < before.y() - a.height() and after.x() <= before.x()
+    ]
+
+
+def in_focus(person) -> bool:
+    return person.window.isActiveWindow() and QApplication.focusWidget() is not None
+
+
+@pytest.mark.parametrize("name", FORMS, ids=lambda name: name.replace(" ", "_"))
+def test_a_form_is_reached_named_walked_and_left(one_person, qtbot, name):
+    """It opens with the keyboard in it; everything in it has a name; Tab comes to everything there is, line by
+    line; Esc leaves it, and the keyboard is where one can go on."""
+    person = one_person
+    qtbot.waitUntil(lambda: in_focus(person))
+    form = FORMS[name](person)
+    QApplication.processEvents()
+    assert form.isVisible()
+    assert holds_focus(form)
+    assert nameless(form) == []
+    stops = walked(person, form)
+    assert not_come_to(form, stops) == []
+    assert upwards(form, stops) == []
+    if not holds_focus(form):
+        person.press(TAB, Qt.KeyboardModifier.ShiftModifier)
+    person.press(ESC)
+    assert not form.isVisible()
+    here = QApplication.focusWidget()
+    assert here is not None
+    assert here.isVisible()
+    assert person.window.views[person.window.here].isAncestorOf(here), type(here).__name__
 
 
 def test_tab_goes_from_the_method_of_a_meal_along_its_ingredients(person, qtbot):
-    qtbot.waitUntil(lambda: person.window.isActiveWindow() and QApplication.focusWidget() is not None)
+    qtbot.waitUntil(lambda: in_focus(person))
     card = meals(person).meals.card
     card.method.setFocus()
     for row in card.parts.rows:
@@ -247,12 +272,3 @@ def test_tab_goes_from_the_method_of_a_meal_along_its_ingredients(person, qtbot)
             if cell.isEnabled():
                 person.press(TAB)
                 assert QApplication.focusWidget() is cell, cell.accessibleName()
-
-
-def test_escape_leaves_a_form_and_the_keyboard_is_where_one_can_go_on(opened, person):
-    person.press(ESC)
-    assert not opened.isVisible()
-    here = QApplication.focusWidget()
-    assert here is not None
-    assert here.isVisible()
-    assert person.window.views[person.window.here].isAncestorOf(here), type(here).__name__

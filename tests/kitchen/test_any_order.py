@@ -50,6 +50,7 @@ from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
 from tests.journal.journals import BOTH, empty_journal
+from tests.often import often
 
 START = datetime(2026, 8, 1, 8, tzinfo=UTC)
 FOODS = st.sampled_from(["corn", "apple", "ground-beef", "moon rock"])
@@ -275,7 +276,7 @@ class InAFile(AnyOrder):
     which = BOTH[1]
 
 
-@pytest.mark.parametrize(("machine", "examples"), [(AnyOrder, 120), (InAFile, 30)], ids=BOTH)
+@pytest.mark.parametrize(("machine", "examples"), [(AnyOrder, often(40)), (InAFile, often(10))], ids=BOTH)
 def test_whatever_is_done_can_be_undone_and_looked_at(machine: type[AnyOrder], examples: int) -> None:
     slow = [HealthCheck.too_slow, HealthCheck.data_too_large]
     how = settings(max_examples=examples, stateful_step_count=40, deadline=None, suppress_health_check=slow)

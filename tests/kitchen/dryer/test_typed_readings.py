@@ -15,6 +15,7 @@ from dryhouse.science.quantities import Quantity
 from dryhouse.science.units import SIZES
 from dryhouse.words.messages import problem_sentence
 from tests.kitchen.dryer.typed_lines import READ, REFUSED
+from tests.often import often
 
 NOW = datetime(2026, 11, 25, 15, 0, tzinfo=UTC)
 
@@ -122,9 +123,9 @@ def made_weight(dice: random.Random) -> tuple[str, float]:
     )  # fmt: skip
 
 
-def test_eighteen_thousand_made_lines_are_read_as_they_were_made() -> None:
+def test_thousands_of_made_lines_are_read_as_they_were_made() -> None:
     dice, wrong = random.Random(1126), []
-    for _ in range(18_000):
+    for _ in range(often(4_000)):
         (typed, grams), (when, moment) = made_weight(dice), dice.choice(TIMES)
         (vessel, named), (tare, tare_g) = dice.choice(VESSELS), dice.choice(TARES)
         (heat, heat_c), (remark, note) = dice.choice(HEATS), dice.choice(REMARKS)
@@ -161,9 +162,9 @@ BROKEN = (
 )  # fmt: skip
 
 
-def test_two_thousand_broken_lines_are_refused_with_what_is_wrong() -> None:
+def test_hundreds_of_broken_lines_are_refused_with_what_is_wrong() -> None:
     dice, wrong = random.Random(2611), []
-    for _ in range(2_000):
+    for _ in range(often(700)):
         pattern, expected = dice.choice(BROKEN)
         line = pattern.format(
             mass=f"{dice.randint(100, 900)} g",
