@@ -24,8 +24,9 @@ def test_no_letter_means_two_things(person):
     opened = {spec.id: lambda w, _o, id=spec.id: w.go(id) for spec in window.specs} | FORMS
     for name, open_form in opened.items():
         open_form(window, person.opening)
-        for offer in window.view(window.here).findChildren(DraftOffer):
-            offer.setVisible(offer.parentWidget().isVisible())
+        offers = {offer.parentWidget(): offer for offer in window.view(window.here).findChildren(DraftOffer)}
+        for form, offer in offers.items():  # a form makes one offer at a time
+            offer.setVisible(form.isVisible())
         QApplication.processEvents()
         twice = {letter: texts for letter, texts in letters(window).items() if len(texts) > 1}
         assert not twice, (name, twice)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QApplication,
     QComboBox,
     QLineEdit,
+    QScrollArea,
     QTextEdit,
     QWidget,
 )
@@ -225,13 +226,29 @@ def not_come_to(form: QWidget, stops: list[QWidget]) -> list[str]:
     ]
 
 
+def scrolled_in(widget: QWidget, form: QWidget) -> QScrollArea | None:
+    """What a widget of a form is scrolled in."""
+    above = widget.parentWidget()
+    while above is not None and above is not form and not isinstance(above, QScrollArea):
+        above = above.parentWidget()
+    return above if isinstance(above, QScrollArea) and above is not form else None
+
+
+def height(widget: QWidget, form: QWidget, beside: QWidget) -> int:
+    """How far down a widget is, seen beside another: no deeper than the end of what it alone is scrolled in."""
+    deep, area = widget.mapTo(form, widget.rect().center()).y(), scrolled_in(widget, form)
+    if area is None or area is scrolled_in(beside, form):
+        return deep
+    return min(deep, area.mapTo(form, area.rect().bottomLeft()).y())
+
+
 def upwards(form: QWidget, stops: list[QWidget]) -> list[tuple[str, str]]:
     """Where Tab goes up, save to the head of the next column."""
-    places = [(w.mapTo(form, w.rect().center()), w) for w in stops]
     return [
         (a.accessibleName(), b.accessibleName())
-        for (before, a), (after, b) in pairwise(places)
-        if after.y() < before.y() - a.height() and after.x() <= before.x()
+        for a, b in pairwise(stops)
+        if height(b, form, a) < height(a, form, b) - a.height()
+        and b.mapTo(form, b.rect().center()).x() <= a.mapTo(form, a.rect().center()).x()
     ]
 
 

@@ -113,7 +113,7 @@ class MealCard(QWidget):
         for choice in (self.cooking, self.liquid):
             may_be_narrow(choice.box)
         self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
-        self.note_button = button("Add a c&ooking note", self.open_note, hint="Ctrl+K")
+        self.note_button = button("Add a coo&king note", self.open_note, hint="Ctrl+K")
         page = QWidget()
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 16, 0)
