@@ -17,6 +17,8 @@ WATTS = {SHELF_DRYER: 500, BOX_DRYER: 1000}
 TRAYS = {SHELF_DRYER: 6, BOX_DRYER: 10}
 TRAY_TARE_G = {SHELF_DRYER: 342, BOX_DRYER: 518}
 
+POT_SERVINGS = 6
+"""What a pot of the galley makes, eaten or dried whole."""
 
 _FEELS = (("brittle", 11.0), ("leathery", 18.0), ("pliable", 25.0))
 """What a piece feels like below a moisture, % wet basis."""
@@ -54,6 +56,9 @@ def batches(chance: Random) -> dict[str, list[dict[str, Any]]]:
         lines["batch_event"] += _events(chance, number, batch, truth)
     _break_a_piece(lines["batch"], [truth for _, truth in made])
     _spoil(lines)
+    for batch in lines["batch"]:
+        if batch["food"] in POTS:
+            batch["servings"] = POT_SERVINGS
     lines["batch"] += _planned()
     return lines
 

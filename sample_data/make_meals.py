@@ -10,21 +10,21 @@ SQUASH, BARLEY, TURKEY, CHILI, COUSCOUS, OATS = range(1, 7)
 _MEALS = (
     (
         "squash and lentil stew",
-        "simmer",
+        "short soak",
         "stew",
         15,
         "Soak cold in the pot, bring to the boil, simmer with the lid on, stand in the cosy.",
     ),
     (
         "mushroom barley pot",
-        "simmer",
+        "short soak",
         "stew",
         20,
         "Everything but the cheese into the pot; cheese when it comes off.",
     ),
     (
         "turkey and wild rice soup",
-        "simmer",
+        "short soak",
         "soup",
         20,
         "Turkey soaks on its own for half an hour; then all together.",

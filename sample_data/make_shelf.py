@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 from random import Random
 from typing import Any
 
-from make_batches import pounds
+from make_batches import POT_SERVINGS, pounds
 from make_habits import HABIT
 from make_meals import BARLEY, CHILI, COUSCOUS, OATS, SQUASH, TURKEY
 from make_room import CELLAR, FREEZER, PACK, PANTRY
@@ -45,6 +45,7 @@ def shelf(chance: Random, made: dict[str, list[dict[str, Any]]]) -> dict[str, li
             _pack(chance, lines, number, batch)
     _bought(lines)
     _found(lines)
+    _pot_by_servings(lines, made["batch"])
     return lines
 
 
@@ -162,6 +163,19 @@ def _bought(lines: dict[str, list[dict[str, Any]]]) -> None:
     lines["lot_draw"].append(
         {"lot": number, "on": date(2026, 8, 24), "purpose": "cooked", "mass": "6 oz", "note": "eaten by hand"}
     )
+
+
+def _pot_by_servings(lines: dict[str, list[dict[str, Any]]], batches: list[dict[str, Any]]) -> None:
+    """The last pot of stew went into a bag for each serving."""
+    number = max(n for n, batch in enumerate(batches, 1) if batch["food"] == "galley-squash-lentil")
+    batch = batches[number - 1]
+    each, packed = parse_mass(batch["dried_mass"]).si / POT_SERVINGS, datetime.fromisoformat(batch["ended"]).date()
+    for bag in range(1, POT_SERVINGS + 1):
+        lot = {"food": batch["food"], "batch": number, "origin": "home", "package": "bag", "sealed": "yes"}
+        lines["lot"].append(
+            lot | {"name": f"{bag} of {POT_SERVINGS}", "mass": pounds(each)[0], "packed_on": packed}
+        )
+        lines["lot_move"].append({"lot": len(lines["lot"]), "place": PANTRY, "at": _at(packed)})
 
 
 def _found(lines: dict[str, list[dict[str, Any]]]) -> None:

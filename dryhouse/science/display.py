@@ -133,7 +133,9 @@ class Style:
         return f"{self._of(figure, figure.low)} to {self._of(figure, figure.high)}"
 
     def _of(self, figure: Figure, value: float) -> str:
-        return f"{self.number(value)} {figure.unit}" if figure.as_is else self.amount(value, figure.unit)
+        if figure.as_is:
+            return f"{self.number(value, 0 if abs(value) >= 100 else 1)} {figure.unit}"
+        return self.amount(value, figure.unit)
 
 
 DAYS_OF_A_MONTH = 365.25 / 12.0
@@ -198,7 +200,8 @@ def household(ml: float, style: Style) -> str:
 
     What is poured is read off a measuring cup, so cups never carry decimals: eighths and thirds up to four cups,
     then quarters; quarts from eight cups, by quarters, halves from ten, whole ones from thirty. Less than half a
-    cup that no mark is near is said in tablespoons.
+    cup that no mark is near is said in tablespoons; less than one of these in quarters of a teaspoon, below one in
+    eighths.
     """
     cups = ml / SIZES["cup"]
     if cups >= 7.875:
@@ -210,8 +213,10 @@ def household(ml: float, style: Style) -> str:
     if spoons >= 0.95:
         steps = 4 if spoons < 4 else 2
         return f"{fraction(round(spoons * steps) / steps, style)} tbsp"
-    eighths = round(ml / SIZES["tsp"] * 8)
-    return f"{fraction(eighths / 8, style)} tsp" if eighths or ml <= 0 else "less than ⅛ tsp"
+    small = ml / SIZES["tsp"]
+    steps = 4 if small >= 1 else 8
+    marks = round(small * steps)
+    return f"{fraction(marks / steps, style)} tsp" if marks or ml <= 0 else "less than ⅛ tsp"
 
 
 def _near_a_mark(cups: float) -> bool:

@@ -1,7 +1,8 @@
-"""The fuel a trip takes: by her own grams for a liter boiled, else the heat that boiling takes.
+"""The fuel a pot takes: by her own grams for a liter boiled, else the heat that goes into the water.
 
-Q = m · c · (boiling point − cold), with c the mean specific heat of water between the two, from the steam tables; a
-milliliter of cold water weighs a gram. What the stove burns for it is Q ÷ efficiency, an assumption that is named.
+Q = m · c · (boiling point − cold) + what boils off · r, with c the mean specific heat of water between the two and
+r the heat that turns it to steam, both from the steam tables; a milliliter of cold water weighs a gram. What the
+stove burns for it is Q ÷ efficiency, an assumption that is named.
 """
 
 from __future__ import annotations
@@ -26,6 +27,18 @@ def heat_to_boil(water_ml: float, start: Fact, boils_c: Figure, each: Fact) -> F
     return Figure(value, "kJ", basis=(start.basis, each.basis), workings=(*boils_c.workings, line), as_is=True)
 
 
+def heat_of_pot(boiling: Figure, steam_ml: float, each: Fact) -> Figure:
+    """The heat of boiling and of simmering in kJ: what boils off takes its own along; `each` is kJ per kg."""
+    if steam_ml <= 0:
+        return boiling
+    value = steam_ml / 1000.0 * each.value
+    steam = step(Kind.STEAM_HEAT, (value, "kJ"), water=(steam_ml, "ml"), each=(each.value, each.unit, each.source))
+    together = step(Kind.TOGETHER, (boiling.value + value, "kJ"))
+    basis = boiling.basis if each.basis in boiling.basis else (*boiling.basis, each.basis)
+    lines = (*boiling.workings, steam, together)
+    return Figure(boiling.value + value, "kJ", basis=basis, workings=lines, as_is=True)
+
+
 def burnt(heat: Figure, efficiency: Fact) -> Figure:
     """Heat in kJ the fuel has to give, by the share (%) of it that ends in the water."""
     value = heat.value / (efficiency.value / 100.0)
@@ -34,8 +47,15 @@ def burnt(heat: Figure, efficiency: Fact) -> Figure:
     return Figure(value, "kJ", basis=basis, workings=(*heat.workings, line), as_is=True)
 
 
-def own_fuel(water_ml: float, each: Fact) -> Figure:
-    """Grams of fuel by what she weighed for a liter boiled (`each`)."""
-    value = water_ml / 1000.0 * each.value
-    line = step(Kind.OWN_FUEL, (value, "g"), water=(water_ml, "ml"), each=(each.value, each.unit, each.source))
-    return Figure(value, "g", basis=(Basis("own", each.source, 1),), workings=(line,))
+def own_fuel(heat: Figure, liter: Figure, each: Fact) -> Figure:
+    """Grams of fuel by what she weighed for a liter boiled (`each`), as many liters as the heat (kJ) would boil;
+    `liter` is the heat of one."""
+    value = heat.value / liter.value * each.value
+    line = step(
+        Kind.OWN_FUEL,
+        (value, "g"),
+        heat=(heat.value, "kJ"),
+        liter=(liter.value, "kJ"),
+        each=(each.value, each.unit, each.source),
+    )
+    return Figure(value, "g", basis=(Basis("own", each.source, 1),), workings=(*heat.workings, line))

@@ -161,6 +161,7 @@ class MessageKind(StrEnum):
     SOAK_TIME_UNKNOWN = auto()
     SOAK_WARMTH_UNKNOWN = auto()
     COLD_SOAK = auto()
+    NO_POT = auto()
     ALTITUDE_UNKNOWN = auto()
     AT_ALTITUDE = auto()
     # the journal's file

@@ -199,6 +199,7 @@ LINES: Mapping[Kind, str] = {
     Kind.SOAK_TIME_UNKNOWN: "how long it soaks is not recorded",
     Kind.SOAK_WARMTH_UNKNOWN: "how warm it soaks is not recorded",
     Kind.COLD_SOAK: "it is planned as a cold soak",
+    Kind.NO_POT: "it is planned without a pot",
     Kind.ALTITUDE_UNKNOWN: "the altitude is not known",
     Kind.AT_ALTITUDE: "at {up:both}",
     # the journal's file

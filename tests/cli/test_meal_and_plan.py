@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from datetime import date, datetime, timedelta
+from pathlib import Path
 
 import pytest
 
@@ -57,6 +58,47 @@ def test_a_meal_scales_and_goes_up_the_mountain(capsys, journal):
     high = json.loads(answer(capsys, *journal, "meal", "carrot", "--altitude", "8000 ft", "--json")[1])
     assert four["dry_mass"]["value"] == pytest.approx(4 * one["dry_mass"]["value"])
     assert high["cook"]["value"] > one["cook"]["value"]
+
+
+def test_another_way_is_answered_without_changing_the_meal(capsys, journal):
+    short = json.loads(answer(capsys, *journal, "meal", "carrot", "--json")[1])
+    rest = json.loads(answer(capsys, *journal, "meal", "carrot", "--cooking", "boil-and-rest", "--json")[1])
+    assert (short["cooking"], rest["cooking"]) == ("short soak", "boil and rest")
+    assert rest["heat"]["value"] < short["heat"]["value"]
+    (offered,) = [way for way in short["other_ways"] if way["cooking"] == "boil and rest"]
+    assert (offered["water"]["value"], offered["cook"]["value"]) == (rest["value"], rest["cook"]["value"])
+    assert json.loads(answer(capsys, *journal, "meal", "carrot", "--json")[1])["cooking"] == "short soak"
+    _, out, _ = answer(capsys, *journal, "meal", "carrot")
+    assert len([line for line in out.splitlines() if line.startswith("  or ")]) == 3
+    assert "kJ of heat" in out.splitlines()[1]
+    assert answer(capsys, *journal, "meal", "carrot", "--cooking", "fry")[0] == 2
+
+
+def test_a_snack_has_no_water_no_minutes_and_no_fuel(capsys, journal):
+    figure = json.loads(answer(capsys, *journal, "meal", "carrot", "--cooking", "no pot", "--json")[1])
+    assert [figure[key] for key in ("value", "soak", "cook", "flame", "heat", "fuel")] == [None] * 6
+    assert figure["other_ways"] == []
+    assert figure["serving"]["energy"]["value"] > 400
+    assert (
+        ": no pot\n  Eaten as it is, no cooking"
+        in answer(capsys, *journal, "meal", "carrot", "--cooking", "no pot")[1]
+    )
+
+
+def test_a_variant_is_kept_under_its_own_name_and_a_cup_is_weighed_once(capsys, journal):
+    ask = (*journal, "meal", "carrot", "--change", "onion=", "--change", "carrot=1 cup")
+    assert answer(capsys, *ask, "--copy-as", "Thin couscous")[0] == 0
+    kept = json.loads(answer(capsys, *journal, "meal", "Thin couscous", "--json")[1])
+    assert [line["name"] for line in kept["ingredients"]] == ["carrot", "Couscous", "Olive oil"]
+    beef = (*journal, "meal", "thin", "--change", "olive oil=1 oz")
+    assert answer(capsys, *beef, "--change", "salt=1 oz")[0] == 2
+    with open_kitchen(Path(journal[1]), write=True) as kitchen:
+        save_meal(kitchen, Meal("Beef pot"), [draft_part(kitchen, "ground beef", "1/2 cup")])
+    unknown = json.loads(answer(capsys, *journal, "meal", "beef pot", "--json")[1])
+    assert (unknown["value"], unknown["to_weigh"]) == (None, ["ground beef, cooked"])
+    assert "weigh one cup of ground beef, cooked" in answer(capsys, *journal, "meal", "beef pot")[1]
+    assert answer(capsys, *journal, "meal", "beef pot", "--cup", "ground beef=3 oz")[0] == 0
+    assert json.loads(answer(capsys, *journal, "meal", "beef pot", "--json")[1])["value"] > 0
 
 
 def test_a_meal_in_words(capsys, journal):
@@ -180,7 +222,7 @@ def test_hours_forms_and_fuel_are_options_and_what_is_remembered_is_said(capsys,
     kept = json.loads(answer(capsys, *journal, "plan", "lake", "--fuel", "9 g", "--json")[1])
     assert kept["drying_hours"]["days"] == "weekends"
     assert next(line["form"] for line in kept["shopping"] if line["name"] == "carrot") == "frozen"
-    assert kept["fuel"]["grams"]["value"] == pytest.approx(kept["fuel"]["water_ml"] / 1000 * 9)
+    assert kept["fuel"]["grams"]["value"] == pytest.approx(kept["fuel"]["heat_kj"] / 377.1 * 9)
     for wrong in (("--days", "never"), ("--awake", "late"), ("--buy", "carrot=pickled"), ("--from", "someday")):
         code, out, err = answer(capsys, *journal, "plan", "lake", *wrong)
         assert (code, out, len(err.strip().splitlines())) == (2, "", 1)

@@ -71,7 +71,7 @@ def food(case):
 @pytest.fixture
 def kitchen(case, food):
     heat = FOODS[case]
-    cooking = "cold soak" if case == "turkey" else "simmer"
+    cooking = "cold soak" if case == "turkey" else "short soak"
     made = a_shelf(
         a_batch(food, DONE, **heat),
         a_batch(food, RUNNING, **heat, state=DRYING, dried_mass=None, dried_volume=None, ended=NOW),

@@ -274,7 +274,7 @@ def test_bought_dried_egg_is_not_called_home_dried_but_keeps_its_cautions():
 # --- meals -------------------------------------------------------------------------------------------------
 
 
-def a_meal(*parts, cooking="simmer", **more):
+def a_meal(*parts, cooking="short soak", **more):
     return a_shelf(Meal("supper", servings=2, cooking=cooking, id=1), *parts, **more)
 
 

@@ -61,9 +61,9 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Answer with the dried grams still to be made, the lists, and what would help where it cannot be met."""
     from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.meals.heat import set_fuel_per_liter
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.trips.calendar_file import write_calendar
-    from dryhouse.kitchen.trips.fuel import set_fuel_per_liter
     from dryhouse.kitchen.trips.household import changed, drying_hours, read_month, set_drying_hours
     from dryhouse.kitchen.trips.provisioning import plan, plan_batches
     from dryhouse.kitchen.trips.shopping import buy_as
@@ -223,6 +223,8 @@ def _bag(bag: Bag) -> dict[str, Any]:
         "water": _short(bag.water),
         "soak_minutes": bag.soak_minutes,
         "cook_minutes": bag.cook_minutes,
+        "cooking": bag.cooking,
+        "do_not_eat": bag.forbidden,
         "ingredients": list(bag.holds.ingredients),
         "allergens": list(bag.holds.allergens),
         "allergens_on_labels": list(bag.holds.labels),

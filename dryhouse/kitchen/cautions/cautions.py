@@ -75,18 +75,19 @@ def meal_cautions(
     altitude_m: float | None = None,
     moment: datetime | None = None,
     travels_at: tuple[float | None] | None = None,
+    dry: bool = False,
 ) -> tuple[Caution, ...]:
     """The cautions of a meal. A home-dried ingredient whose lot is not named counts as nothing recorded.
 
     `travels_at` holds how warm (°C) it is where the bag travels, or None where that is not known; without it the
-    lots are judged where they stand.
+    lots are judged where they stand. `dry` says that no water goes on it, not even to drink.
     """
     if parts is None:
         parts = kitchen.journal.where(MealPart, meal=meal.id)
     inside = tuple(_part_facts(kitchen, part, moment) for part in parts)
     if travels_at is not None:
         inside = tuple(replace(f, temperature_c=travels_at[0]) if isinstance(f, LotFacts) else f for f in inside)
-    return cautions_for(MealFacts(inside, meal.cooking, soak_minutes, soak_temperature_c, altitude_m))
+    return cautions_for(MealFacts(inside, meal.cooking, soak_minutes, soak_temperature_c, altitude_m, dry))
 
 
 def _part_facts(kitchen: Kitchen, part: MealPart, moment: datetime | None) -> FoodFacts | LotFacts:

@@ -1,9 +1,10 @@
-"""A meal as a file for another kitchen: its card, its parts, and the own foods it is made of; no lots, no notes."""
+"""A meal as a file for another kitchen: its card, its parts, the own foods it is made of, and what the pot taught;
+no lots."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -12,10 +13,13 @@ from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.exchange.bringing import same_kind
 from dryhouse.kitchen.exchange.formats import as_json, from_json, may_hold_halves, refuse_halves
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.meals import check_meal, the_meal
+from dryhouse.kitchen.meals.cooking import notes_of
+from dryhouse.kitchen.meals.meals import check_meal, free_name, the_meal
 from dryhouse.kitchen.meals.sheet import meal_parts
+from dryhouse.kitchen.meals.water import way_of
 from dryhouse.kitchen.ports import Done, Pending, Record
-from dryhouse.kitchen.records import Meal, MealPart, OwnFigure, OwnFood
+from dryhouse.kitchen.records import CookingNote, CookingNotePart, Meal, MealPart, OwnFigure, OwnFood
+from dryhouse.kitchen.records.foods import DRIED_CUP
 from dryhouse.science.errors import InputProblem, WorldProblem
 
 MARK, VERSION = "dryhouse meal", 1
@@ -29,6 +33,7 @@ def meal_text(kitchen: Kitchen, id: int) -> str:
     slugs = tuple(dict.fromkeys(p.food for p in parts if p.food and p.food not in kitchen.handbook.foods))
     foods = kitchen.journal.where(OwnFood, slug=slugs) if slugs else ()
     figures = kitchen.journal.where(OwnFigure, food=slugs) if slugs else ()
+    figures += _cups(kitchen, [p.food or p.staple for p in parts if (p.food or p.staple) not in slugs])
     return json.dumps(
         {
             "file": MARK,
@@ -37,15 +42,28 @@ def meal_text(kitchen: Kitchen, id: int) -> str:
             "parts": [_bare(replace(part, lot=None)) for part in parts],
             "foods": [_bare(own) for own in foods],
             "figures": [_bare(figure) for figure in figures],
+            "notes": [_note(kitchen, note) for note in reversed(notes_of(kitchen, id))],
         },
         ensure_ascii=False,
         indent=1,
     )
 
 
+def _cups(kitchen: Kitchen, slugs: Sequence[str]) -> tuple[OwnFigure, ...]:
+    """What she weighed a cup of these foods at."""
+    known = tuple(dict.fromkeys(slug for slug in slugs if slug))
+    return kitchen.journal.where(OwnFigure, food=known, name=DRIED_CUP) if known else ()
+
+
+def _note(kitchen: Kitchen, note: CookingNote) -> dict[str, Any]:
+    """A cooking note with how single ingredients came back inside it, and how it was cooked."""
+    parts = kitchen.journal.where(CookingNotePart, note=note.id)
+    return {**_bare(replace(note, cooking=way_of(kitchen, note))), "parts": [_bare(part) for part in parts]}
+
+
 def _bare(record: Record) -> dict[str, Any]:
     """A record without the numbers that only mean something in this journal."""
-    return {name: value for name, value in as_json(record).items() if name not in ("id", "meal")}
+    return {name: value for name, value in as_json(record).items() if name not in ("id", "meal", "note")}
 
 
 def write_meal(kitchen: Kitchen, id: int, file: Path) -> Path:
@@ -73,11 +91,7 @@ def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Don
     """Add the meal of this text; a name already taken gets a number behind it, own foods known here stay."""
     whole = _opened(text, where)
     meal = from_json(Meal, whole["meal"], where)
-    taken = {m.name.casefold() for m in kitchen.journal.where(Meal)}
-    name, n = meal.name, 2
-    while name.casefold() in taken:
-        name, n = f"{meal.name} {n}", n + 1
-    meal = replace(meal, name=name, id=kitchen.journal.next_id(Meal))
+    meal = replace(meal, name=free_name(kitchen, meal.name), id=kitchen.journal.next_id(Meal))
     check_meal(kitchen, meal)
     pending = Pending()
     pending.add(meal)
@@ -89,6 +103,7 @@ def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Don
         staple = part.staple if part.staple in staples() else ""
         part = replace(part, food=slug, staple=staple, lot=None, id=first + position)
         pending.add(part)
+    _notes(kitchen, whole, where, pending, meal.id, known)
     return kitchen.commit(f"Brought in the meal {meal.name}", pending)
 
 
@@ -113,8 +128,25 @@ def _listed(whole: Mapping[str, Any], name: str, where: str) -> list[dict[str, A
     return entries
 
 
+def _notes(
+    kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pending, meal: int, own: set[str]
+) -> None:
+    """What the pot taught there comes along; a food not known here is named and no more."""
+    first, next_part = kitchen.journal.next_id(CookingNote), kitchen.journal.next_id(CookingNotePart)
+    for n, values in enumerate(_listed(whole, "notes", where)):
+        inside = _listed(values, "parts", where)
+        bare = {name: value for name, value in values.items() if name != "parts"}
+        pending.add(from_json(CookingNote, {**bare, "meal": meal, "id": first + n}, where))
+        for part_values in inside:
+            part = from_json(CookingNotePart, {**part_values, "note": first + n, "id": next_part}, where)
+            known = part.food in own or part.food in kitchen.handbook.foods
+            pending.add(part if known else replace(part, food=""))
+            next_part += 1
+
+
 def _foods(kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pending) -> set[str]:
-    """Own foods that are not known here are added with their figures; answers every own slug now known."""
+    """Own foods that are not known here are added with their figures, and cups nobody weighed here; answers every
+    own slug now known."""
     known = {own.slug for own in kitchen.journal.where(OwnFood)}
     new: set[str] = set()
     for values in _listed(whole, "foods", where):
@@ -127,6 +159,12 @@ def _foods(kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pend
             new.add(own.slug)
     figures = [from_json(OwnFigure, values, where) for values in _listed(whole, "figures", where)]
     first = kitchen.journal.next_id(OwnFigure)
-    wanted = [figure for figure in figures if figure.food in new]
+    weighed = {figure.food for figure in kitchen.journal.where(OwnFigure, name=DRIED_CUP)}
+    there = known | set(kitchen.handbook.foods) | set(staples())
+    wanted = [
+        figure
+        for figure in figures
+        if figure.food in new or (figure.name == DRIED_CUP and figure.food in there - weighed)
+    ]
     pending.add(*(replace(figure, id=first + n) for n, figure in enumerate(wanted)))
     return known | new

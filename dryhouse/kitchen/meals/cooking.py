@@ -6,16 +6,19 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
+from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED
 from dryhouse.kitchen.meals.meals import the_meal
 from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import CookingNote, CookingNotePart, LotDraw, Meal
+from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, LotDraw, Meal
 from dryhouse.kitchen.records.lots import COOKED
+from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.shelf.shelf import GOOD, shelf
 from dryhouse.science.provisioning import Need, Supply, cover
 from dryhouse.science.quantities import Mass
+from dryhouse.words.cooking_ways import taken_off_the_shelf, taken_words
 
 
 def note_cooking(
@@ -34,7 +37,19 @@ def note_cooking(
     for n, draw in enumerate(draws):
         pending.add(replace(draw, id=first_draw + n, on=note.on, purpose=COOKED, meal=meal.id))
     how = f", {note.came_back}" if note.came_back else ""
-    return kitchen.commit(f"Noted how {meal.name} came out{how}", pending)
+    taken = drawn_words(kitchen, draws)
+    return kitchen.commit(f"Noted how {meal.name} came out{how}{f'; {taken}' if taken else ''}", pending)
+
+
+def drawn_words(kitchen: Kitchen, draws: Sequence[LotDraw], *, to_come: bool = False) -> str:
+    """`taken off the shelf: 1 oz of carrot (jar by the door)`, or what would be; nothing where nothing is drawn."""
+    ours, said = style(kitchen), []
+    for draw in draws:
+        lot = kitchen.journal.get(Lot, draw.lot)
+        if lot is not None:
+            much = "all" if draw.mass is None else ours.mass(draw.mass.si)
+            said.append(taken_words(much, food_name(kitchen, lot.food), lot.name or f"lot {lot.id}"))
+    return taken_off_the_shelf(said, to_come=to_come) if said else ""
 
 
 def remove_note(kitchen: Kitchen, id: int) -> Done[CookingNote]:

@@ -4,25 +4,33 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from types import MappingProxyType
 
 from dryhouse.handbook.staples import COMPOSITION, Staple, find_staples, staples
 from dryhouse.handbook.staples import STAPLE as BOUGHT
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.foods.catalog import find_foods, food
+from dryhouse.kitchen.batches.log import last_batch_of
+from dryhouse.kitchen.foods.catalog import find_foods, food, set_figure
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Lot, MealPart
+from dryhouse.kitchen.meals.heat import fuel_per_liter
+from dryhouse.kitchen.meals.pieces import Pieces, pieces_of
+from dryhouse.kitchen.ports import Done
+from dryhouse.kitchen.records import Lot, MealPart, OwnFigure
+from dryhouse.kitchen.records.foods import DRIED_CUP
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.kitchen.yields.composition import dried_composition
 from dryhouse.kitchen.yields.jar_water import batch_of, takes_up
 from dryhouse.kitchen.yields.yields import dried_density
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Mass
 from dryhouse.science.rehydration import TakesUp
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Fact, Figure
 
 DRIED, STAPLE, LABEL = "dried", "staple", "label"
+OWN_CUP = "one cup, weighed by you"
 _TOLD = {DRIED: "home-dried", STAPLE: "bought", LABEL: "by its own label"}
 
 
@@ -107,6 +115,8 @@ class Ingredient:
     """For home-dried food: what is known of the water it takes up."""
     density: Figure | Fact | None
     """Grams per millilitre, as it stands in the bag."""
+    pieces: Pieces | None = None
+    """Of home-dried food: how large its pieces are."""
 
     @property
     def kind(self) -> str:
@@ -123,6 +133,16 @@ class Ingredient:
         return None
 
     @property
+    def unweighed(self) -> bool:
+        """Whether it is given by measure, and what a cup of it weighs is not known."""
+        return self.part.volume is not None and self.grams is None
+
+    @property
+    def slug(self) -> str:
+        """What its own figures are kept under; empty for what only its label knows."""
+        return self.part.food or self.part.staple
+
+    @property
     def ml(self) -> float | None:
         """Its dry volume in the meal; None where only a mass is given and no bulk density is known."""
         if self.part.volume is not None:
@@ -137,7 +157,7 @@ def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
     if part.staple:
         staple = staples().get(part.staple)
         per_100g = dict(staple.facts) if staple is not None else {}
-        cup = None if staple is None or staple.cup is None else staple.cup
+        cup = None if staple is None else staple.cup or _own_cup(kitchen, staple.slug)
         density = None if cup is None else replace(cup, value=cup.value / SIZES["cup"], unit="g/ml")
         return Ingredient(part, None, staple, None, MappingProxyType(per_100g | label_facts(part)), None, density)
     if not part.food:
@@ -148,7 +168,21 @@ def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
     wet = takes_up(kitchen, known, batch)
     per_100g = dict(dried_composition(kitchen, known, batch, wet.ratio)) | label_facts(part)
     density_now = lot_density(lot) or dried_density(kitchen, known)
-    return Ingredient(part, known, None, lot, MappingProxyType(per_100g), wet, density_now)
+    pieces = pieces_of(batch or last_batch_of(kitchen, known.slug))
+    return Ingredient(part, known, None, lot, MappingProxyType(per_100g), wet, density_now, pieces)
+
+
+def _own_cup(kitchen: Kitchen, slug: str) -> Fact | None:
+    """What she weighed a cup of a staple at."""
+    found = kitchen.journal.where(OwnFigure, food=slug, name=DRIED_CUP)
+    return None if not found else Fact(found[0].value, "g", OWN_CUP, "entered")
+
+
+def keep_cup(kitchen: Kitchen, slug: str, weight: Mass) -> Done[OwnFigure]:
+    """Keep what one cup of a food or a staple weighed as her own figure. Raises InputProblem."""
+    if weight.si <= 0:
+        raise InputProblem("Weigh one full cup of it, and write what it weighs, such as 3.1 oz.", "cup")
+    return set_figure(kitchen, slug, DRIED_CUP, weight.si, typed=weight.typed, note=OWN_CUP)
 
 
 @dataclass
@@ -168,6 +202,11 @@ class Pantry:
         if bare not in self._known:
             self._known[bare] = ingredient(self.kitchen, bare)
         return replace(self._known[bare], part=part)
+
+    @cached_property
+    def own_fuel(self) -> float | None:
+        """Her grams of fuel for a liter boiled, where she weighed them."""
+        return fuel_per_liter(self.kitchen)
 
     def good_lots(self, food: str) -> tuple[tuple[int, float], ...]:
         """The lots of a food in good standing today and the grams left in each, in the order to use them."""

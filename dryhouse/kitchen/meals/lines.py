@@ -32,8 +32,8 @@ class PartSheet:
         return None if self.contents is None else self.contents.amounts.get("energy")
 
 
-def line_of(item: Ingredient) -> PartSheet:
-    """The line of one ingredient."""
+def line_of(item: Ingredient, *, dry: bool = False) -> PartSheet:
+    """The line of one ingredient; where it is eaten `dry` it takes up no water but what its label asks for."""
     grams = item.grams
     held = None if grams is None else contents(item.part.name, grams, item.per_100g)
-    return PartSheet(item, grams, item.ml, uptake(item), held)
+    return PartSheet(item, grams, item.ml, None if dry and item.part.label_water is None else uptake(item), held)

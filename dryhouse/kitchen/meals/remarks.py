@@ -8,34 +8,43 @@ from dryhouse.handbook.pot import pot
 from dryhouse.kitchen.meals.ingredients import Ingredient
 from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.records import Meal
-from dryhouse.kitchen.records.meals import COLD_SOAK
+from dryhouse.kitchen.records.meals import COLD_SOAK, NO_POT
 
 
-def unknown(lines: Sequence[PartSheet]) -> list[str]:
-    """What keeps a figure from being whole, ingredient by ingredient."""
+def unknown(lines: Sequence[PartSheet], *, dry: bool = False) -> list[str]:
+    """What keeps a figure from being whole, ingredient by ingredient; `dry` where no pot asks for water."""
     said = []
     for line in lines:
         name = line.part.name
         if line.part.mass is None and line.part.volume is None:
             said.append(f"{name}: no amount yet, so it counts for nothing.")
         elif line.grams is None:
-            said.append(f"{name}: what a cup of it weighs is not known, so it counts for nothing; give its weight.")
+            how = "weigh one cup of it" if line.ingredient.slug else "give its weight"
+            said.append(f"{name}: what a cup of it weighs is not known: {how}.")
         else:
             if not line.ingredient.per_100g:
                 said.append(f"{name}: nothing is known of what it holds; the sums leave it out.")
-            if line.water is None and line.ingredient.food is not None:
+            if line.water is None and line.ingredient.food is not None and not dry:
                 said.append(f"{name}: what it lost in drying is not known; no water is counted for it.")
     return said
 
 
+def still_to_dry(names: Sequence[str]) -> list[str]:
+    """That the water of animal food rests on a general figure until there is a batch of it."""
+    return [
+        f"{name}: none of it stands dried on the shelf, so its water is a general figure; weigh its batch before "
+        "and after drying, and the water follows from that."
+        for name in names
+    ]
+
+
 def not_softened(meal: Meal, items: Sequence[Ingredient]) -> list[str]:
-    """What a cold soak will not soften."""
-    if meal.cooking != COLD_SOAK:
+    """What a cold soak, or no pot at all, will not soften."""
+    if meal.cooking not in (COLD_SOAK, NO_POT):
         return []
     hard = [i.part.name for i in items if i.staple is not None and not i.staple.cold_soak]
-    return (
-        [f"A cold soak does not cook {', '.join(hard)}: boil it, or swap it for an instant kind."] if hard else []
-    )
+    how = "A cold soak does not cook" if meal.cooking == COLD_SOAK else "Without a pot nothing cooks"
+    return [f"{how} {', '.join(hard)}: boil it, or swap it for an instant kind."] if hard else []
 
 
 def salty(lines: Sequence[PartSheet], servings: float) -> list[str]:

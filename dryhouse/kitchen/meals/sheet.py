@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.cautions.cautions import lot_cautions, meal_cautions
 from dryhouse.kitchen.cautions.forbidden import forbidding_words
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.drawn import from_the_shelf
+from dryhouse.kitchen.meals.heat import PotHeat, pot_heat
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.lines import PartSheet, line_of
-from dryhouse.kitchen.meals.remarks import not_softened, salty, unknown
-from dryhouse.kitchen.meals.water import Minutes, Published, meal_water
+from dryhouse.kitchen.meals.minutes import Minutes
+from dryhouse.kitchen.meals.remarks import not_softened, salty, still_to_dry, unknown
+from dryhouse.kitchen.meals.water import Published, meal_water
 from dryhouse.kitchen.records import Lot, Meal, MealPart
-from dryhouse.kitchen.records.meals import COLD_SOAK, REST
+from dryhouse.kitchen.records.meals import COLD_SOAK, NO_POT, REST
+from dryhouse.science.display import duration
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.nutrition import NUTRIENTS, Total, total
 from dryhouse.science.quantities import Mass, Volume
@@ -22,6 +25,8 @@ from dryhouse.science.rehydration import with_cups
 from dryhouse.science.values import Basis, Caution, Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+
+_ROUNDING_G = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +62,28 @@ class MealSheet:
     cautions: tuple[Caution, ...]
     forbidden: str = ""
     """Why it must not be eaten, where a lot that it names must not be; then its water is not said."""
+    heat: PotHeat | None = None
+    """None where nothing is heated."""
+    steam_ml: float = 0.0
+    """What boils off."""
+    to_dry: tuple[str, ...] = ()
+    """The meat, fish and the like that no jar holds yet: until its batch is weighed, its water is a general
+    figure."""
+
+    @property
+    def needs_pot(self) -> bool:
+        """Whether it is cooked or soaked, and not eaten as it is."""
+        return self.meal.cooking != NO_POT
+
+    @property
+    def unweighed(self) -> tuple[PartSheet, ...]:
+        """What is given by measure and would have to be weighed first; then no sum of the meal is known."""
+        return tuple(line for line in self.parts if line.ingredient.unweighed)
+
+    @property
+    def needs_water(self) -> bool:
+        """Whether water goes on it: into the pot, or into a drink."""
+        return self.needs_pot or self.bag.water.value > 0
 
 
 def meal_sheet(
@@ -118,9 +145,10 @@ def sheet_of(
     pot_meal = replace(meal, servings=count)
     known = pantry or Pantry(kitchen)
     items = [known.ingredient(scaled(part, factor)) for part in parts]
-    lines = tuple(line_of(item) for item in items)
+    lines = tuple(line_of(item, dry=meal.cooking == NO_POT) for item in items)
     wet = meal_water(kitchen, pot_meal, items, altitude_m=altitude_m)
     bag = _sums(lines, wet.water)
+    heated = meal.cooking not in (COLD_SOAK, NO_POT)
     cautions = meal_cautions(
         kitchen,
         meal,
@@ -128,7 +156,9 @@ def sheet_of(
         soak_minutes=wet.minutes.soak.value,
         soak_temperature_c=soak_temperature_c,
         altitude_m=altitude_m,
+        dry=meal.cooking == NO_POT and wet.water.value <= 0,
     )
+    to_dry = () if meal.cooking == NO_POT else tuple(_animal_to_dry(known, lines))
     return MealSheet(
         meal=meal,
         servings=count,
@@ -138,10 +168,27 @@ def sheet_of(
         minutes=wet.minutes,
         published=wet.published,
         notes_used=wet.notes,
-        remarks=(*unknown(lines), *not_softened(meal, items), *salty(lines, count)),
+        remarks=(
+            *unknown(lines, dry=meal.cooking == NO_POT),
+            *still_to_dry(to_dry),
+            *not_softened(meal, items),
+            *salty(lines, count),
+        ),
         cautions=cautions,
         forbidden=_forbidden(kitchen, parts),
+        heat=pot_heat(wet.water.value, wet.steam_ml, altitude_m, known.own_fuel) if heated else None,
+        steam_ml=wet.steam_ml,
+        to_dry=to_dry,
     )
+
+
+def _animal_to_dry(pantry: Pantry, lines: Sequence[PartSheet]) -> Iterator[str]:
+    for line in lines:
+        known = line.ingredient.food
+        if known is None or not known.animal or line.part.lot is not None or not line.grams:
+            continue
+        if sum(grams for _, grams in pantry.good_lots(known.slug)) < line.grams - _ROUNDING_G:
+            yield line.part.name
 
 
 def _forbidden(kitchen: Kitchen, parts: Sequence[MealPart]) -> str:
@@ -212,6 +259,7 @@ def _share(bag: Sums, share: float) -> Sums:
 _TOO_LONG = frozenset({"soak-two-hours", "soak-one-hour-hot"})
 _KEPT_COLD = "kept at 40 °F (4 °C) or colder"
 _NO_COLD_SOAK = "Not as a cold soak"
+_NOT_UNHEATED = "Not without cooking"
 
 
 def cooking_line(sheet: MealSheet, cautions: Sequence[Caution] | None = None) -> str:
@@ -221,15 +269,28 @@ def cooking_line(sheet: MealSheet, cautions: Sequence[Caution] | None = None) ->
     """
     minutes, said = sheet.minutes, sheet.cautions if cautions is None else cautions
     stops = [c for c in said if c.severity == "stop"]
+    if not sheet.needs_pot:
+        cook = _instead(stops, _NOT_UNHEATED, "unheated-")
+        return cook or ("Stir into cold water, no cooking" if sheet.needs_water else "Eaten as it is, no cooking")
     cold = any(c.rule in _TOO_LONG for c in stops)
-    soak = f"Soak {minutes.soak.value:.0f} min" if minutes.soak.value >= 1 else ""
+    soak = f"Soak {_time(minutes.soak)}" if minutes.soak.value >= 1 else ""
     if sheet.meal.cooking == COLD_SOAK:
-        instead = [c.brief.removeprefix(f"{_NO_COLD_SOAK}: ") for c in stops if c.rule.startswith("cold-soak-")]
+        instead = _instead(stops, _NO_COLD_SOAK, "cold-soak-")
         if instead:
-            return f"{_NO_COLD_SOAK}. {'. '.join(i[:1].upper() + i[1:] for i in instead)}"
+            return instead
         return f"{soak or 'Soak'} in cold water{f' {_KEPT_COLD}' if cold else ''}, no cooking"
     soak += f" {_KEPT_COLD}" if soak and cold else ""
-    cook = f"simmer {minutes.cook.value:.0f} min"
+    cook = f"simmer {_time(minutes.cook)}"
     if sheet.meal.cooking == REST:
-        cook = f"boil {minutes.flame.value:.0f} min, rest {minutes.cook.value:.0f} min well wrapped"
+        cook = f"boil {_time(minutes.flame)}, rest {_time(minutes.cook)} well wrapped"
     return f"{soak}, {cook}" if soak else cook[:1].upper() + cook[1:]
+
+
+def _time(minutes: Figure) -> str:
+    return duration(minutes.value * 60.0)
+
+
+def _instead(stops: Sequence[Caution], never: str, rules: str) -> str:
+    """What stops of these rules say to do instead; empty where none speaks."""
+    said = [c.brief.removeprefix(f"{never}: ") for c in stops if c.rule.startswith(rules)]
+    return f"{never}. {'. '.join(i[:1].upper() + i[1:] for i in said)}" if said else ""

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.meals import draft_part, the_meal, the_part
+from dryhouse.kitchen.meals.meals import draft_part, save_as_new, the_meal, the_part
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
 from dryhouse.kitchen.ports import Done, Pending
-from dryhouse.kitchen.records import MealPart
+from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Caution, Figure
 
@@ -61,6 +61,14 @@ def swap_part(kitchen: Kitchen, part: int, name: str, amount: str = "") -> Done[
     pending = Pending()
     pending.edit(swap.out, swap.into)
     return kitchen.commit(f"Swapped {swap.out.name} for {swap.into.name}", pending)
+
+
+def swap_in_copy(kitchen: Kitchen, part: int, name: str, amount: str = "") -> Done[Meal]:
+    """Make the swap in a copy, called after what stands in; the meal itself stays as it is."""
+    swap = preview_swap(kitchen, part, name, amount)
+    meal = the_meal(kitchen, swap.out.meal)
+    parts = [swap.into if p.id == swap.out.id else p for p in meal_parts(kitchen, meal.id)]
+    return save_as_new(kitchen, replace(meal, name=f"{meal.name} with {swap.into.name}"), parts)
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,8 @@ def contents_of(own: OwnFood) -> tuple[str, ...]:
     return tuple(part.strip() for part in own.contains.split(";") if part.strip())
 
 
+DRIED_CUP = "dried_cup"
+"""What a cup of it weighs, dried: weighed once, it stands for every cup of it."""
 FIGURE_UNITS = {
     "water": "%",
     "energy": "kcal/100 g",
@@ -46,6 +48,7 @@ FIGURE_UNITS = {
     "drying_temperature": "degC",
     "drying_hours": "h",
     "tray_load": "kg/m2",
+    DRIED_CUP: "g/cup",
 }
 """The figures a person may enter for a food, and the unit each is kept in."""
 

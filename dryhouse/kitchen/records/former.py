@@ -13,6 +13,7 @@ from typing import Any
 from dryhouse.kitchen.records.batches import OTHER_PRECOOK, PRECOOK_METHODS, ROASTED, STEAMED, Batch
 from dryhouse.kitchen.records.foods import OwnFood
 from dryhouse.kitchen.records.lots import BOUGHT, HOME, Lot
+from dryhouse.kitchen.records.meals import SHORT_SOAK, Meal
 
 _WAYS = {
     STEAMED: re.compile(r"\b(simmered|steamed|boiled)\b"),
@@ -54,12 +55,19 @@ def origin_of(batch: object, bought_keep_by: object) -> str:
     return BOUGHT if not batch and bought_keep_by else HOME
 
 
+def cooking_of(words: str) -> str:
+    """How a meal is cooked: what was once called simmering was soaked first."""
+    return SHORT_SOAK if words == "simmer" else words
+
+
 def read_today(kind: type[Any], values: Mapping[str, Any]) -> Mapping[str, Any]:
     """The values of an exported record; one written before a field was there gets it as the migration gives it."""
     if kind is Lot and "origin" not in values:
         return {**values, "origin": origin_of(values.get("batch"), values.get("bought_keep_by"))}
     if kind is OwnFood and "contains" not in values:
         return {**values, "contains": contents_of(str(values.get("category", "")))}
+    if kind is Meal and isinstance(values.get("cooking"), str):
+        return {**values, "cooking": cooking_of(values["cooking"])}
     words, notes = values.get("precook_method"), values.get("notes") or ""
     if kind is Batch and "identified" not in values and isinstance(words, str) and isinstance(notes, str):
         return {**values, "precook_method": precook_of(words), "notes": notes_with(notes, words)}

@@ -8,8 +8,12 @@ from datetime import date
 from dryhouse.kitchen.records.describing import MOST_G, MOST_MINUTES, MOST_ML, about
 from dryhouse.science.quantities import Length, Mass, Temperature, Volume
 
-SIMMER, REST, COLD_SOAK = "simmer", "boil and rest", "cold soak"
-COOKING_STYLES = (SIMMER, REST, COLD_SOAK)
+NO_SOAK, SHORT_SOAK, REST, COLD_SOAK = "no soak", "short soak", "boil and rest", "cold soak"
+WAYS = (NO_SOAK, SHORT_SOAK, REST, COLD_SOAK)
+"""The ways to bring a pot back, the one that takes the most fuel first."""
+NO_POT = "no pot"
+"""Eaten as it is, or stirred into cold water: a snack, a lunch, a drink."""
+COOKING_STYLES = (*WAYS, NO_POT)
 
 DRY, STEW, SOUP = "dry", "stew", "soup"
 LIQUID_STYLES = (DRY, STEW, SOUP)
@@ -28,7 +32,7 @@ _ALTITUDE = about(
 
 @dataclass(frozen=True, slots=True)
 class Meal:
-    """A one-pot meal: its servings, how it is cooked, how wet it should be."""
+    """A meal: its servings, how it is cooked (or that it needs no pot), how wet it should be."""
 
     name: str = field(metadata=about("Name", needed=True, says="A meal needs a name."))
     servings: float = field(
@@ -40,7 +44,7 @@ class Meal:
             says="A meal serves someone: write servings such as 1, 2 or 4, at most 500.",
         ),
     )
-    cooking: str = field(default=SIMMER, metadata=about("Cooking", choices=COOKING_STYLES, needed=True))
+    cooking: str = field(default=SHORT_SOAK, metadata=about("Cooking", choices=COOKING_STYLES, needed=True))
     liquid: str = field(default=STEW, metadata=about("Style", choices=LIQUID_STYLES, needed=True))
     cook_minutes: float | None = field(
         default=None,
@@ -48,6 +52,7 @@ class Meal:
             "Minutes of cooking", low=0, high=MOST_MINUTES, says="Cooking takes between 0 minutes and a day."
         ),
     )
+    """Her own minutes over the flame, once it boils; None leaves them to what goes in."""
     pot_diameter: Length | None = field(
         default=None,
         metadata=about("Pot", low=20.0, high=2000.0, says="A pot is between 2 cm and 2 m across."),
@@ -248,6 +253,7 @@ class CookingNote:
         default=None, metadata=about("Minutes of soaking", low=0, high=7 * MOST_MINUTES)
     )
     cook_minutes: float | None = field(default=None, metadata=about("Minutes of cooking", low=0, high=MOST_MINUTES))
+    """Minutes over the flame, once it boiled."""
     altitude: Length | None = field(default=None, metadata=_ALTITUDE)
     came_back: str = field(default="", metadata=about("How it came back", choices=CAME_BACK))
     """`hard`, `right`, `soupy`, or empty where not noted."""
@@ -255,6 +261,8 @@ class CookingNote:
     rating: int | None = field(
         default=None, metadata=about("Rating", low=1, high=5, says="A rating is from 1 to 5.")
     )
+    cooking: str = field(default="", metadata=about("Cooked by", choices=COOKING_STYLES))
+    """How it was cooked that time; empty where that was not noted."""
     id: int = 0
 
 

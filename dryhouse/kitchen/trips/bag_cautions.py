@@ -30,4 +30,5 @@ def bag_cautions(kitchen: Kitchen, trip: Trip, cover: Cover, eaten: Eaten) -> tu
         altitude_m=altitude_of(trip),
         moment=end_of_day(kitchen, eaten.placed.on),
         travels_at=(warmth_of_trip(trip),),
+        dry=not eaten.sheet.needs_water,
     )

@@ -20,7 +20,8 @@ def _label(bag: Bag, eaten: Eaten, style: Style) -> Label:
     sheet = eaten.sheet
     energy = sheet.serving.energy
     gives = "" if energy is None else f" · {energy.value:.0f} kcal each"
-    pot = () if bag.water is None else (f"Water {style.volume(bag.water.value)}", bag.cooking)
+    water = () if bag.water is None else (f"Water {style.volume(bag.water.value)}",)
+    pot = () if bag.forbidden else (*water, bag.cooking)
     lines = (
         f"{weekday_words(bag.day)}, {bag.slot}",
         f"For {style.number(bag.servings)} · {style.mass(sheet.bag.dry_mass.value)} dry{gives}",

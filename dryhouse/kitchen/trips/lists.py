@@ -20,6 +20,7 @@ from dryhouse.science.display import Style
 from dryhouse.science.provisioning import Cover
 from dryhouse.science.values import Caution, Figure
 from dryhouse.words import bags as words
+from dryhouse.words.cooking_ways import weigh_first
 
 _ROUNDING_G = 0.5
 
@@ -46,7 +47,8 @@ class Bag:
     name: str
     servings: float
     water: Figure | None
-    """None where a stop says that what is in it must not be eaten; so are the minutes, and `cooking` is empty."""
+    """None where a stop says that what is in it must not be eaten; so are the minutes, and `cooking` is empty. None
+    too where it needs no water."""
     soak_minutes: float | None
     cook_minutes: float | None
     cooking: str
@@ -55,6 +57,10 @@ class Bag:
     cautions: tuple[Caution, ...] = ()
     """By the lots it draws on, on the trip."""
     holds: Holds = NOTHING
+    forbidden: bool = False
+    """Not to be eaten as it would be packed."""
+    to_weigh: str = ""
+    """What has to be weighed before its water is known."""
 
     @property
     def inside(self) -> tuple[str, ...]:
@@ -63,6 +69,13 @@ class Bag:
         if not held.ingredients:
             return ()
         return words.ingredients(held.ingredients), words.contains(held.allergens, held.labels, held.unknown)
+
+    def pot(self, notation: Style) -> str:
+        """`2½ cups, soak 20 min, simmer 8 min`; of what must not be eaten, that."""
+        if self.forbidden:
+            return "do not eat"
+        water = self.to_weigh if self.water is None else notation.volume(self.water.value)
+        return ", ".join(filter(None, (water, self.cooking)))
 
 
 def packing_list(
@@ -76,6 +89,7 @@ def packing_list(
         for eaten in day.meals:
             cautions = bag_cautions(kitchen, sheet.trip, covered, eaten)
             forbidden = any(c.forbids_eating for c in cautions)
+            lacking = [line.part.name for line in eaten.sheet.unweighed]
             parts = []
             for line in eaten.sheet.parts:
                 source = _source(line, covered, eaten, names, bought, notation)
@@ -88,13 +102,15 @@ def packing_list(
                     eaten.placed.meal,
                     eaten.sheet.meal.name,
                     eaten.sheet.servings,
-                    None if forbidden else eaten.sheet.bag.water,
-                    None if forbidden else minutes.soak.value,
-                    None if forbidden else minutes.cook.value,
+                    eaten.sheet.bag.water if eaten.sheet.needs_water and not (forbidden or lacking) else None,
+                    minutes.soak.value if eaten.sheet.needs_pot and not forbidden else None,
+                    minutes.cook.value if eaten.sheet.needs_pot and not forbidden else None,
                     "" if forbidden else cooking_line(eaten.sheet, cautions),
                     tuple(parts),
                     cautions,
                     bag_holds(kitchen, covered, eaten),
+                    forbidden,
+                    weigh_first(lacking) if lacking else "",
                 )
             )
     return tuple(bags)

@@ -151,6 +151,5 @@ def meal_rows(plan: Plan, style: Style) -> Iterator[MealRow]:
     for _, group in groupby(sorted(plan.bags, key=lambda bag: order[alike(bag)]), key=alike):
         bags = list(group)
         first, days = bags[0], words.days_of_bags([bag.day for bag in bags])
-        pot = "do not eat" if first.water is None else f"{style.volume(first.water.value)}, {first.cooking}"
-        line = f"{days}, {first.slot}: {first.name} for {style.number(first.servings)}, {pot}"
+        line = f"{days}, {first.slot}: {first.name} for {style.number(first.servings)}, {first.pot(style)}"
         yield MealRow(first.name, days, first, line, gravest_first(c for bag in bags for c in bag.cautions))

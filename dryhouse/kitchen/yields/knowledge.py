@@ -17,9 +17,11 @@ from dryhouse.handbook.yield_spread import cup, finish, raw_water, water_with_ra
 from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import YieldPair
+from dryhouse.kitchen.records.foods import DRIED_CUP
 from dryhouse.kitchen.yields.habits import TrayLoad, hours_for, tray_loads
 from dryhouse.science.dryness import adds_up
 from dryhouse.science.moisture import LoadPart, load_of
+from dryhouse.science.units import SIZES
 from dryhouse.science.values import UNCHECKED, Basis, Fact, Figure
 from dryhouse.science.workings import Step, step
 from dryhouse.science.workings import StepKind as Kind
@@ -190,6 +192,9 @@ def density_of(food: Food, state: str, form: str, own: Sequence[float]) -> Densi
     measures = food.measures_for(state)
     of_form = [m for m in measures if form and _meets(form, m.cut)]
     same_cut = bool(of_form) or (not form and len(measures) == 1)
+    weighed = food.fact(DRIED_CUP) if state == "dried" else None
+    if weighed is not None and weighed.value > 0:
+        own = [*own, weighed.value / SIZES["cup"]]
     published = [
         PublishedDensity(
             m.density,

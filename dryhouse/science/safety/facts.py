@@ -174,6 +174,8 @@ class MealFacts:
     soak_temperature_c: float | None = None
     """What the soaking food stands at."""
     altitude_m: float | None = None
+    dry: bool = False
+    """Known to be eaten as it is: no water goes on it."""
 
     @property
     def kinds(self) -> frozenset[str]:

@@ -6,12 +6,24 @@ from datetime import UTC, date, datetime
 
 import pytest
 
+from dryhouse.desk.places.meals.wording import meal_page
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.cooking import draws_for, note_cooking
 from dryhouse.kitchen.meals.meals import draft_part, find_meal, save_meal
 from dryhouse.kitchen.meals.sheet import cooking_line, sheet_of
-from dryhouse.kitchen.records import Batch, CookingNote, Lot, LotCheck, LotMove, Meal, Place, PlaceTemperature, Trip
+from dryhouse.kitchen.records import (
+    Batch,
+    CookingNote,
+    Lot,
+    LotCheck,
+    LotDraw,
+    LotMove,
+    Meal,
+    Place,
+    PlaceTemperature,
+    Trip,
+)
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.kitchen.trips.trips import put_meal, save_trip
@@ -56,12 +68,37 @@ def test_a_lot_past_its_date_or_to_be_looked_at_is_left_alone() -> None:
     assert drawn(a_kitchen(lot(1, 100.0, date(2026, 7, 31)), lot(2, 100.0), moist)) == []
 
 
+def test_water_of_meat_that_is_still_to_be_dried_is_never_said_as_if_it_were_known() -> None:
+    jar = Lot("ground-beef", DAY, mass=Mass(90.0), bought_keep_by=LATER, origin="bought", id=1)
+    parts = ("ground beef", "40 g"), ("carrot", "30 g")
+    for records, waits in (((), ("ground beef, cooked",)), ((jar,), ())):
+        kitchen = a_kitchen(*records)
+        sheet = sheet_of(kitchen, Meal("m"), [draft_part(kitchen, *typed) for typed in parts])
+        assert sheet.to_dry == waits
+        said = [remark for remark in sheet.remarks if "general figure" in remark]
+        assert [remark.partition(":")[0] for remark in said] == list(waits)
+        assert meal_page(sheet, Style()).count("Water about ") == len(waits)
+
+
+def test_what_leaves_the_shelf_is_said_and_comes_back_with_one_undo() -> None:
+    kitchen = a_kitchen(lot(1, 100.0))
+    meal = find_meal(kitchen, "stew")
+    done = note_cooking(kitchen, CookingNote(meal.id, DAY, 2.0), draws=draws_for(kitchen, meal, 2.0, DAY))
+    assert done.what == "Noted how stew came out; taken off the shelf: 2.1 oz of carrot (lot 1)"
+    assert len(kitchen.journal.where(LotDraw)) == 1
+    kitchen.journal.write(done.undone().changes)
+    assert not kitchen.journal.where(LotDraw)
+    assert not kitchen.journal.where(CookingNote)
+
+
 @every_row(
     ("cooking", "said"),
     [
-        ("simmer", "Soak 60 min, simmer 10 min"),
-        ("boil and rest", "Soak 60 min, boil 2 min, rest 20 min well wrapped"),
-        ("cold soak", "Soak 240 min in cold water kept at 40 °F (4 °C) or colder, no cooking"),
+        ("no soak", "Simmer 15 min"),
+        ("short soak", "Soak 20 min, simmer 8 min"),
+        ("boil and rest", "Boil 2 min, rest 20 min well wrapped"),
+        ("cold soak", "Soak 2 h in cold water kept at 40 °F (4 °C) or colder, no cooking"),
+        ("no pot", "Eaten as it is, no cooking"),
     ],
 )
 def test_the_cooking_line_follows_how_the_meal_is_cooked(cooking: str, said: str) -> None:

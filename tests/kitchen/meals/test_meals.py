@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 from datetime import UTC, date, datetime
 
@@ -11,19 +12,22 @@ from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.exchange.meal_files import bring_meal, meal_text, read_meal, write_meal
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.cooking import note_cooking, notes_of
-from dryhouse.kitchen.meals.ingredients import LABEL, Choice, find_ingredients, identify_ingredient
+from dryhouse.kitchen.meals.ingredients import LABEL, Choice, find_ingredients, identify_ingredient, keep_cup
 from dryhouse.kitchen.meals.meals import (
+    cup_of,
     draft_part,
     find_meal,
     meals,
     part_of,
     remove_meal,
+    save_as_new,
     save_meal,
     scale_meal,
+    varied,
     with_amount,
 )
 from dryhouse.kitchen.meals.sheet import meal_parts, meal_sheet, sheet_of
-from dryhouse.kitchen.meals.swaps import differences, preview_swap, swap_part
+from dryhouse.kitchen.meals.swaps import differences, preview_swap, swap_in_copy, swap_part
 from dryhouse.kitchen.ports import Record
 from dryhouse.kitchen.records import (
     Batch,
@@ -101,7 +105,7 @@ def test_a_measure_without_a_bulk_density_counts_for_nothing_and_says_so() -> No
     kitchen = a_kitchen()
     sheet = sheet_of(kitchen, Meal("m"), [draft_part(kitchen, "honey", "1 tbsp")])
     assert sheet.parts[0].grams is None
-    assert any("Honey" in remark and "weight" in remark for remark in sheet.remarks)
+    assert "Honey: what a cup of it weighs is not known: weigh one cup of it." in sheet.remarks
 
 
 def test_a_saved_meal_answers_for_the_bag_and_for_each_serving() -> None:
@@ -327,10 +331,11 @@ def test_the_slowest_ingredient_sets_the_minutes() -> None:
     assert sheet.minutes.soak.value == 0
 
 
-def test_published_soak_hours_are_used_and_shown() -> None:
+def test_published_soak_hours_stand_beside_the_soak_of_the_way() -> None:
     kitchen = a_kitchen()
     sheet = meal_sheet(kitchen, build(kitchen, ("carrot", "20 g")))
-    assert sheet.minutes.soak.value == 60
+    assert sheet.minutes.soak.value == 20
+    assert any("soak at least 1 h" in p.sentence for p in sheet.published)
     assert any("Georgia" in p.source for p in sheet.published)
 
 
@@ -406,6 +411,77 @@ def test_cooking_draws_from_the_shelf() -> None:
     assert [(d.purpose, d.meal, d.mass) for d in drawn] == [("cooked", id, Mass(20.0))]
 
 
+def test_a_copy_has_a_name_of_its_own_and_the_ingredients_but_not_the_notes() -> None:
+    kitchen = a_kitchen()
+    id = build(kitchen, ("carrot", "20 g"), ("Lentils", "80 g"))
+    note_cooking(kitchen, CookingNote(id, DAY, came_back="hard"))
+    known, parts = kitchen.journal.get(Meal, id), meal_parts(kitchen, id)
+    names = []
+    for _ in range(2):
+        done = save_as_new(kitchen, known, parts)
+        names.append(done.record.name)
+    assert names == ["stew 2", "stew 3"]
+    assert save_as_new(kitchen, done.record, parts).record.name == "stew 4"
+    assert [p.name for p in meal_parts(kitchen, done.record.id)] == [p.name for p in parts]
+    assert not notes_of(kitchen, done.record.id)
+    assert kitchen.journal.get(Meal, id) == known
+    kitchen.journal.write(done.undone().changes)
+    assert len(meals(kitchen)) == 3
+
+
+def test_notes_stay_with_the_way_they_speak_of_when_the_meal_is_cooked_another_way() -> None:
+    kitchen = a_kitchen()
+    id = build(kitchen, ("Lentils", "80 g"), cooking="no soak")
+    note_cooking(kitchen, CookingNote(id, DAY, 2.0, cook_minutes=45.0, came_back="right"))
+    assert meal_sheet(kitchen, id).minutes.flame.value == 45
+    meal = kitchen.journal.get(Meal, id)
+    done = save_meal(kitchen, replace(meal, cooking="boil and rest"))
+    assert meal_sheet(kitchen, id).minutes.flame.value == 2
+    assert [n.cooking for n in notes_of(kitchen, id)] == ["no soak"]
+    kitchen.journal.write(done.undone().changes)
+    assert [n.cooking for n in notes_of(kitchen, id)] == [""]
+
+
+def test_a_variant_changes_amounts_and_leaves_out_what_has_none() -> None:
+    kitchen = a_kitchen()
+    parts = meal_parts(kitchen, build(kitchen, ("carrot", "20 g"), ("Lentils", "80 g"), ("onion", "5 g")))
+    less = varied(kitchen, parts, ["lentil=40 g", "onion="])
+    assert [(p.name, p.mass.si) for p in less] == [("carrot", 20.0), ("Lentils", 40.0)]
+    for wrong in ("n=5 g", "beef=1 oz", "carrot"):
+        with pytest.raises(InputProblem, match="names no one ingredient"):
+            varied(kitchen, parts, [wrong])
+
+
+def test_a_swap_in_a_copy_leaves_the_meal_as_it_was() -> None:
+    kitchen = a_kitchen()
+    id = build(kitchen, ("ground beef", "40 g"), ("couscous", "60 g"))
+    beef = meal_parts(kitchen, id)[0]
+    made = swap_in_copy(kitchen, beef.id, "soy crumble").record
+    assert made.name == "stew with Soy crumble, textured"
+    assert [p.name for p in meal_parts(kitchen, made.id)] == ["Soy crumble, textured", "Couscous"]
+    assert meal_parts(kitchen, id)[0] == beef
+
+
+def test_one_weighed_cup_stands_for_every_measure_of_it_and_can_be_taken_back() -> None:
+    kitchen = a_kitchen()
+    id = build(kitchen, ("ground beef", "1/2 cup"), ("bouillon powder, beef", "1 tbsp"))
+    assert [line.part.name for line in meal_sheet(kitchen, id).unweighed] == [
+        "ground beef, cooked",
+        "Bouillon powder, beef",
+    ]
+    slug, weight = cup_of(kitchen, meal_parts(kitchen, id), "beef, cooked=90 g")
+    done = keep_cup(kitchen, slug, weight)
+    keep_cup(kitchen, "bouillon-beef", Mass(160.0))
+    sheet = meal_sheet(kitchen, id)
+    assert not sheet.unweighed
+    assert [line.grams for line in sheet.parts] == pytest.approx([45.0, 10.0], rel=1e-3)
+    assert any(b.kind == "own" for b in sheet.bag.dry_mass.basis)
+    kitchen.journal.write(done.undone().changes)
+    assert [line.part.food for line in meal_sheet(kitchen, id).unweighed] == ["ground-beef"]
+    with pytest.raises(InputProblem, match="one full cup"):
+        keep_cup(kitchen, "ground-beef", Mass(0.0))
+
+
 # --- files -----------------------------------------------------------------------------------------------
 
 
@@ -422,6 +498,49 @@ def test_a_meal_travels_to_another_kitchen_and_answers_the_same(tmp_path) -> Non
     again = read_meal(there, file)
     assert [m.name for m in meals(there)] == ["stew", "stew 2"]
     there.journal.write(again.undone().changes)
+
+
+def test_what_the_pot_taught_travels_with_the_meal() -> None:
+    here = a_kitchen()
+    id = build(here, ("carrot", "20 g"), ("Lentils", "80 g"), cooking="no soak")
+    note = CookingNote(
+        id, DAY, 2.0, water=Volume(700.0), cook_minutes=35.0, came_back="right", change="more carrot"
+    )
+    note_cooking(here, note, [CookingNotePart(0, "carrot", "hard", "carrot")])
+    there = a_kitchen()
+    done = bring_meal(there, meal_text(here, id))
+    sent, got = meal_sheet(here, id), meal_sheet(there, done.record.id)
+    assert (got.notes_used, got.minutes.cook.value) == (1, 35.0)
+    assert got.bag.water.value == pytest.approx(sent.bag.water.value)
+    (noted,) = notes_of(there, done.record.id)
+    assert (noted.change, noted.cooking) == ("more carrot", "no soak")
+    there.journal.write(done.undone().changes)
+    assert not there.journal.where(CookingNote)
+    assert not there.journal.where(CookingNotePart)
+
+
+def test_a_weighed_cup_travels_with_the_meal_and_never_over_one_that_was_weighed_here() -> None:
+    here = a_kitchen()
+    id = build(here, ("ground beef", "1/2 cup"), ("bouillon powder, beef", "1 tbsp"))
+    keep_cup(here, "ground-beef", Mass(90.0))
+    keep_cup(here, "bouillon-beef", Mass(160.0))
+    there = a_kitchen()
+    keep_cup(there, "bouillon-beef", Mass(150.0))
+    got = meal_sheet(there, bring_meal(there, meal_text(here, id)).record.id)
+    assert [line.grams for line in got.parts] == pytest.approx([45.0, 150.0 / 16.0], rel=1e-3)
+
+
+@every_row("wrong", [{"came_back": "burnt"}, {"servings": 0}, {"on": "some day"}, {"pot": 3}, {"parts": "carrot"}])
+def test_a_note_that_cannot_be_is_refused_and_nothing_comes(wrong: dict[str, object]) -> None:
+    here = a_kitchen()
+    id = build(here, ("carrot", "20 g"))
+    note_cooking(here, CookingNote(id, DAY, 2.0))
+    whole = json.loads(meal_text(here, id))
+    whole["notes"][0] |= wrong
+    there = a_kitchen()
+    with pytest.raises(InputProblem):
+        bring_meal(there, json.dumps(whole))
+    assert not there.journal.where(Meal)
 
 
 @every_row("text", ["", "[]", "{}", '{"file": "dryhouse meal"}', '{"file": "something else", "meal": {}}'])

@@ -1,20 +1,18 @@
-"""Water and minutes of a meal: each ingredient its own, the slowest ruling, notes correcting both."""
+"""The water of a meal: each ingredient its own, and what notes taught."""
 
 from dataclasses import replace
 from datetime import date
 
 import pytest
 
-from dryhouse.handbook.boiling import boiling_tables
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import ingredient
-from dryhouse.kitchen.meals.water import meal_minutes, meal_water, uptake
+from dryhouse.kitchen.meals.water import drink_water, meal_water, uptake
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Meal, MealPart
-from dryhouse.kitchen.records.meals import COLD_SOAK, REST
-from dryhouse.science.boiling import boiling_point, times_as_long
-from dryhouse.science.quantities import Length, Mass, Volume
+from dryhouse.kitchen.records.meals import NO_POT
+from dryhouse.science.quantities import Mass, Volume
 from tests.fakes import FakeJournal
 from tests.workings import read
 
@@ -76,47 +74,6 @@ def test_soup_holds_more_than_stew_and_stew_more_than_dry():
     assert dry < stew < soup
 
 
-class TestMinutes:
-    def test_the_slowest_ingredient_rules(self):
-        kitchen = a_kitchen()
-        meal = replace(DRY, cook_minutes=None)
-        slow = max(i.staple.cook_minutes.value for i in known(kitchen, RICE))
-        both = meal_minutes(meal, known(kitchen, RICE, CARROT), (), None)
-        assert both.cook.value == max(slow, pot("dried_simmer").value)
-        assert both.flame.value == both.cook.value
-
-    def test_high_up_it_takes_longer_by_the_boiling_point(self):
-        meal, items = replace(DRY, cook_minutes=20.0), known(a_kitchen(), RICE)
-        boils = boiling_point(2000.0, boiling_tables()).value
-        longer = times_as_long(boils, pot("slower_per_10c").value)
-        assert longer > 1.3
-        assert meal_minutes(meal, items, (), 2000.0).cook.value == pytest.approx(20 * longer)
-
-    def test_boil_and_rest_burns_two_minutes_and_stands_twice_as_long(self):
-        meal = replace(DRY, cook_minutes=20.0, cooking=REST)
-        found = meal_minutes(meal, known(a_kitchen(), RICE), (), None)
-        assert (found.flame.value, found.cook.value) == (2.0, 40.0)
-
-    def test_a_cold_soak_cooks_nothing_and_soaks_four_times_as_long(self):
-        hot = meal_minutes(DRY, known(a_kitchen(), CARROT), (), None)
-        cold = meal_minutes(replace(DRY, cooking=COLD_SOAK), known(a_kitchen(), CARROT), (), None)
-        assert (cold.flame.value, cold.cook.value) == (0.0, 0.0)
-        assert cold.soak.value == 4 * hot.soak.value
-
-    def test_the_latest_note_with_minutes_decides(self):
-        meal, items = replace(DRY, cook_minutes=20.0), known(a_kitchen(), RICE)
-        right = [note(1, "right", cook_minutes=26.0)]
-        assert meal_minutes(meal, items, right, None).cook.value == 26.0
-        hard = [*right, replace(note(2, "hard", cook_minutes=30.0), on=date(2026, 8, 9))]
-        assert meal_minutes(meal, items, hard, None).cook.value == pytest.approx(30 * 1.15)
-
-    def test_a_note_from_high_up_is_brought_down_to_the_sea(self):
-        meal, items = replace(DRY, cook_minutes=20.0), known(a_kitchen(), RICE)
-        high = [note(1, "right", cook_minutes=40.0, altitude=Length(2000e3))]
-        assert meal_minutes(meal, items, high, None).cook.value < 30
-        assert meal_minutes(meal, items, high, 2000.0).cook.value == pytest.approx(40.0)
-
-
 class TestNotes:
     def test_soupy_means_less_and_hard_means_more(self):
         plain = water_of(DRY, RICE).water.value
@@ -153,5 +110,24 @@ class TestNotes:
 def test_published_cups_stand_beside_with_their_source():
     (row, *_) = water_of(DRY, CARROT).published
     assert row.name == "carrot"
-    assert "cups of" in row.sentence
+    assert row.sentence == "1⅓ cups of boiling water for ⅝ cup dried, soak at least 1 h"
     assert row.source
+
+
+def test_without_a_pot_only_what_a_label_asks_for_is_stirred_in():
+    drink = part("lemon powder", grams=30.0, label_water=Volume(250.0), portion=Mass(20.0))
+    items = known(a_kitchen(), drink, CARROT)
+    assert drink_water(items).value == pytest.approx(375.0)
+    snack = meal_water(a_kitchen(), replace(DRY, cooking=NO_POT), known(a_kitchen(), CARROT, RICE))
+    assert (snack.water.value, snack.published, snack.steam_ml) == (0.0, (), 0.0)
+
+
+def test_a_note_of_another_way_is_held_against_that_way():
+    meal = replace(DRY, cooking="boil and rest", cook_minutes=None)
+    flame_2, flame_18 = (
+        water_of(replace(meal, cooking=way), RICE).water.value for way in ("boil and rest", "no soak")
+    )
+    assert flame_18 > flame_2
+    # what was right when it simmered unsoaked teaches nothing new of the pot that rests
+    as_simmered = note(1, "right", flame_18, cooking="no soak")
+    assert water_of(meal, RICE, notes=[as_simmered]).water.value == pytest.approx(flame_2)

@@ -26,7 +26,7 @@ def stops(cautions):
     return {c.rule for c in cautions if c.severity == "stop"}
 
 
-def a_trip(food, *, celsius=None, cooking="simmer", jar=True, grams=50.0, **batch):
+def a_trip(food, *, celsius=None, cooking="short soak", jar=True, grams=50.0, **batch):
     """A pot of one food on the third day from now, of a jar in the freezer where there is one."""
     starts = TODAY + timedelta(days=2)
     warmth = None if celsius is None else Temperature(celsius)
@@ -60,7 +60,7 @@ def test_in_the_heat_a_soak_has_one_hour():
     assert stops(hot.bags[0].cautions) >= {"soak-one-hour-hot", "soak-two-hours"}
     assert stops(mild.bags[0].cautions) == {"soak-two-hours"}
     for worked in (hot, mild):
-        assert worked.bags[0].cooking == "Soak 240 min in cold water kept at 40 °F (4 °C) or colder, no cooking"
+        assert worked.bags[0].cooking == "Soak 2 h in cold water kept at 40 °F (4 °C) or colder, no cooking"
 
 
 @every_row("food", ["turkey", "kidney-bean", "shiitake", "salmon", "egg"])

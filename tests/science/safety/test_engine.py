@@ -66,7 +66,7 @@ lots = st.builds(
 meals = st.builds(
     MealFacts,
     st.lists(st.one_of(foods, lots), max_size=4).map(tuple),
-    cooking=maybe | st.sampled_from(("simmer", "boil and rest", "cold soak")),
+    cooking=maybe | st.sampled_from(("short soak", "boil and rest", "cold soak")),
     soak_minutes=maybe | st.floats(0, 600),
     soak_temperature_c=warmth,
     altitude_m=maybe | st.floats(0, 5000),
@@ -145,7 +145,7 @@ ADDED = {
     "package": st.just("jar"),
     "conditioned_days": st.integers(0, 20),
     "temperature_c": st.floats(-30, 60),
-    "cooking": st.sampled_from(("simmer", "cold soak")),
+    "cooking": st.sampled_from(("short soak", "cold soak")),
     "soak_minutes": st.floats(0, 600),
     "soak_temperature_c": st.floats(-5, 99),
     "altitude_m": st.floats(0, 5000),
@@ -203,9 +203,9 @@ def test_what_is_hot_enough_for_beef_is_not_for_turkey_or_game():
 
 def test_soaking_two_hours_is_a_limit_unless_it_is_kept_cold_or_hot():
     for celsius, stopped in ((None, True), (20.0, True), (4.0, False), (61.0, False)):
-        meal = MealFacts((), "simmer", soak_minutes=121.0, soak_temperature_c=celsius)
+        meal = MealFacts((), "short soak", soak_minutes=121.0, soak_temperature_c=celsius)
         assert ("soak-two-hours" in {r.id for r in stops(meal)}) is stopped
-    hot = MealFacts((), "simmer", soak_minutes=61.0, soak_temperature_c=33.0)
+    hot = MealFacts((), "short soak", soak_minutes=61.0, soak_temperature_c=33.0)
     assert {r.id for r in stops(hot)} == {"soak-one-hour-hot"}
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QFrame
 
-from dryhouse.desk.places.foods.wording import FIGURES
+from dryhouse.desk.places.foods.wording import CUP, FIGURES, shown
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, text_label
@@ -13,7 +13,7 @@ from dryhouse.desk.widgets.fields import ChoiceField, Field, TextField
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.catalog import set_figure
 from dryhouse.kitchen.records.foods import FIGURE_UNITS
-from dryhouse.science.quantities import Temperature, parse, parse_number, parse_percent
+from dryhouse.science.quantities import Mass, Temperature, parse, parse_number, parse_percent
 
 
 class FigureField(Field):
@@ -28,6 +28,8 @@ class FigureField(Field):
             return parse(
                 text, Temperature, default_unit=style.temperature_unit, decimal_comma=style.decimal_comma
             ).si
+        if unit == CUP:
+            return parse(text, Mass, default_unit=style.mass_unit, decimal_comma=style.decimal_comma).si
         reader = parse_percent if unit == "%" else parse_number
         return reader(text, decimal_comma=style.decimal_comma, what=FIGURES[self.figure].lower())
 
@@ -111,12 +113,13 @@ class OwnFigureEditor(QFrame):
         self.value.figure = name
         unit = FIGURE_UNITS[name]
         style = self.session.style
-        self.value.set_hint("135 F, or 57 C" if unit == "degC" else f"in {unit.replace('/', ' per ')}")
+        hints = {"degC": "135 F, or 57 C", CUP: "3.1 oz, or 88 g"}
+        self.value.set_hint(hints.get(unit, f"in {unit.replace('/', ' per ')}"))
         fact = self.food.fact(name) if self.food else None
         own = fact if fact is not None and fact.how == "entered" else None
         text = ""
         if own is not None:
-            text = style.temperature(own.value) if unit == "degC" else style.number(own.value, 3)
+            text = shown(own, style) if unit in ("degC", CUP) else style.number(own.value, 3)
         self.value.set_value(None)
         self.value.edit.setText(text)
         self.note.edit.setText(own.source if own is not None and own.source != "entered by you" else "")

@@ -15,6 +15,7 @@ FIGURES: dict[str, str] = {
     "blanch_steam": "Blanching in steam",
     "blanch_water": "Blanching in water",
     "refuse": "Peel, core and other waste",
+    "dried_cup": "Weight of a cup, dried",
     "dried_water": "Water in store-bought dried",
     "energy": "Energy, fresh",
     "protein": "Protein, fresh",
@@ -48,6 +49,7 @@ CATEGORIES: dict[str, str] = {
     "other": "Other foods",
 }
 
+CUP = "g/cup"
 _SHORT = {
     "% wet basis": "%",
     "% of as-purchased mass": "% of what is bought",
@@ -66,6 +68,8 @@ def shown(fact: Fact, style: Style) -> str:
     def one(value: float) -> str:
         if unit == "degC":
             return style.temperature(value)
+        if unit == CUP:
+            return style.mass(value)
         return f"{style.number(value, 2)} {unit}"
 
     if fact.low is None or fact.high is None:

@@ -7,9 +7,10 @@ from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QScrollArea, QSizePolicy, QWidget
 
 from dryhouse.desk.measures import hold
+from dryhouse.desk.places.meals.cup_ask import CupAsk
 from dryhouse.desk.places.meals.note_form import NoteForm
 from dryhouse.desk.places.meals.notes_view import NotesView
 from dryhouse.desk.places.meals.part_row import PartRow
@@ -17,6 +18,7 @@ from dryhouse.desk.places.meals.parts_table import PartsTable
 from dryhouse.desk.places.meals.scale_offer import ScaleOffer
 from dryhouse.desk.places.meals.sums_view import SumsView
 from dryhouse.desk.places.meals.swap_view import SwapView
+from dryhouse.desk.places.meals.ways_view import WaysView
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, tab_through, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
@@ -28,7 +30,7 @@ from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.meals import save_meal, scale_meal
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
 from dryhouse.kitchen.records import Meal, MealPart
-from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES
+from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES, NO_POT
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.errors import InputProblem
@@ -43,6 +45,7 @@ class MealCard(QWidget):
     """`saved` gives the number of the meal once it is written."""
 
     saved = Signal(int)
+    copy_asked = Signal()
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -55,6 +58,7 @@ class MealCard(QWidget):
         self.name = TextField(session, "Meal", hint="such as squash and lentil stew", name="name")
         self.servings = NumberField(session, "Servings", hint="1", name="servings")
         self.offer = ScaleOffer()
+        self.cup = CupAsk(session)
         self.cooking = ChoiceField(session, "Cooked by", [(c, c) for c in COOKING_STYLES], name="cooking")
         self.liquid = ChoiceField(session, "Style", [(s, s) for s in LIQUID_STYLES], name="liquid")
         self.minutes = NumberField(session, "Minutes", hint="calculated", name="cook_minutes")
@@ -73,6 +77,7 @@ class MealCard(QWidget):
         self.sums = SumsView(session)
         self.cautions = CautionsView(session, moment="pot")
         self.problem = text_label("", "problem")
+        self.ways = WaysView(session)
         self.note, self.swap, self.notes = NoteForm(session), SwapView(session), NotesView(session)
         self._swapped = 0
         """The line whose swap is asked for."""
@@ -96,6 +101,7 @@ class MealCard(QWidget):
         self.parts.swap_asked.connect(self._ask_swap)
         for piece in (self.note.saved, self.note.left):
             piece.connect(lambda: self._close_forms(self.note_button))
+        self.swap.copied.connect(self.show_new)
         for piece in (self.swap.done, self.swap.left):
             piece.connect(lambda: self._close_forms(self.parts.more_of(self._swapped)))
         self._close_forms()
@@ -113,6 +119,9 @@ class MealCard(QWidget):
         for choice in (self.cooking, self.liquid):
             may_be_narrow(choice.box)
         self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
+        self.copy_button = button(
+            "Save as a new meal", self.copy_asked.emit, hint="Ctrl+Shift+M; this one stays as it was"
+        )
         self.note_button = button("Add a coo&king note", self.open_note, hint="Ctrl+K")
         page = QWidget()
         inside = column(page, space=12)
@@ -123,8 +132,9 @@ class MealCard(QWidget):
         inside.addWidget(self.offer)
         inside.addWidget(text_label("Ingredients", "heading"))
         inside.addWidget(self.parts)
+        inside.addWidget(self.cup)
         inside.addWidget(self.problem)
-        for piece in (self.swap, self.note, self.sums, self.notes):
+        for piece in (self.swap, self.note, self.ways, self.sums, self.notes):
             inside.addWidget(piece)
         inside.addStretch(1)
         self.area = scrolling(page)
@@ -134,7 +144,7 @@ class MealCard(QWidget):
         outer = column(self, space=8)
         outer.addWidget(self.sums.strip)
         outer.addWidget(self.area, 1)
-        outer.addLayout(row(1, self.note_button, self.save_button))
+        outer.addLayout(row(1, self.note_button, self.copy_button, self.save_button))
 
     # --- showing ---------------------------------------------------------------------------------------------
 
@@ -167,6 +177,7 @@ class MealCard(QWidget):
         self.notes.show_meal(meal.id)
         self._close_forms()
         self.note_button.setEnabled(bool(meal.id))
+        self.copy_button.setEnabled(bool(meal.id))
         self.kept.shown(meal.id or "")
         self.reckon()
 
@@ -183,13 +194,7 @@ class MealCard(QWidget):
     def forget(self) -> None:
         """Records changed: look every ingredient and lot up again when next reckoning."""
         self._pantry = Pantry(self.session.kitchen)
-        self.parts.set_shelf(self._shelf())
-
-    def _shelf(self) -> dict[str, list[ShelfLine]]:
-        lots: dict[str, list[ShelfLine]] = defaultdict(list)
-        for line in shelf(self.session.kitchen):
-            lots[line.lot.food].append(line)
-        return lots
+        self.parts.set_shelf(_shelf_of(self.session))
 
     def draft(self) -> Meal:
         """The meal as it stands in the entries."""
@@ -220,16 +225,20 @@ class MealCard(QWidget):
         metres = None if height is None else height.si / 1000.0
         parts = self.parts.parts()
         said = list(self.parts.problems())
+        kitchen, pantry = self.session.kitchen, self._pantry
         try:
-            kitchen, pantry = self.session.kitchen, self._pantry
             self.sheet = sheet_of(kitchen, self.draft(), parts, altitude_m=metres, pantry=pantry)
         except InputProblem as problem:
             self.sheet = None
             said.append(problem_sentence(problem, self.session.style))
+        for of_the_pot in (self.minutes, self.pot, self.boil_off, self.liquid):
+            of_the_pot.setEnabled(self.cooking.value() != NO_POT)
         self.problem.setText(" ".join(said))
         self.problem.setVisible(bool(said))
         self.parts.show_sheet(self.sheet)
+        self.cup.show_for(self.sheet)
         self.sums.show_sheet(self.sheet)
+        self.ways.show_later(self.sheet, metres, pantry)
         known = any(p.mass is not None or p.volume is not None for p in parts)
         self.offer.show_for(self.meal, self.servings.value(), known)
         self._show_cautions(self.sheet if parts else None)
@@ -242,6 +251,10 @@ class MealCard(QWidget):
         cautions = sheet.cautions if sheet is not None else ()
         self.cautions.set_cautions(cautions, OF_ANIMAL_FOOD if animal else OF_A_PLANT)
 
+    def has_problem(self) -> bool:
+        """Whether an entry holds what cannot be read."""
+        return any(field.problem is not None for field in self._fields)
+
     # --- acts ------------------------------------------------------------------------------------------------
 
     def save(self) -> bool:
@@ -251,7 +264,7 @@ class MealCard(QWidget):
         if problems:
             self.session.say(problems[0], "input")
             return False
-        if any(field.problem is not None for field in self._fields):
+        if self.has_problem():
             return False
         shown: tuple[Meal | MealPart, ...] = (self.meal, *self.recorded) if self.meal.id else ()
         done = self.session.act_on(shown, save_meal, self.draft(), self.parts.parts())
@@ -264,6 +277,13 @@ class MealCard(QWidget):
         self.show_meal(meal)
         self.saved.emit(meal.id)
         return True
+
+    def show_new(self, meal: int) -> None:
+        """A meal that was just made of this one."""
+        found = self.session.kitchen.journal.get(Meal, meal)
+        if found is not None:
+            self.show_meal(found)
+            self.saved.emit(meal)
 
     def scale(self) -> None:
         """The amounts follow the servings; whatever else was changed is saved first."""
@@ -297,7 +317,7 @@ class MealCard(QWidget):
             self._close_forms()
             self.note.show()
             self.note.begin(self.sheet)
-            self._bring_into_view(self.note)
+            _bring_into_view(self.area, self.note)
 
     def _go_to_lot(self, lot: int) -> None:
         """The lot on the shelf; the meal stays as it is, one step back."""
@@ -314,11 +334,7 @@ class MealCard(QWidget):
                 self._swapped = self.parts.rows.index(line)
                 self.swap.show()
                 self.swap.begin(part)
-                self._bring_into_view(self.swap)
-
-    def _bring_into_view(self, form: QWidget) -> None:
-        """Its top at the top, once it is laid out."""
-        QTimer.singleShot(0, form, lambda: self.area.verticalScrollBar().setValue(form.y() - 8))
+                _bring_into_view(self.area, self.swap)
 
     def _close_forms(self, then: QWidget | None = None) -> None:
         """Put them away; the keyboard goes where they were asked for."""
@@ -326,3 +342,15 @@ class MealCard(QWidget):
         self.swap.hide()
         if then is not None:
             then.setFocus()
+
+
+def _shelf_of(session: Session) -> dict[str, list[ShelfLine]]:
+    lots: dict[str, list[ShelfLine]] = defaultdict(list)
+    for line in shelf(session.kitchen):
+        lots[line.lot.food].append(line)
+    return lots
+
+
+def _bring_into_view(area: QScrollArea, form: QWidget) -> None:
+    """Its top at the top, once it is laid out."""
+    QTimer.singleShot(0, form, lambda: area.verticalScrollBar().setValue(form.y() - 8))

@@ -7,6 +7,7 @@ from pathlib import Path
 from PySide6.QtGui import QTextDocument
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from dryhouse.desk.places.meals.copying import copy_of_card
 from dryhouse.desk.places.meals.meal_card import MealCard
 from dryhouse.desk.places.meals.meal_list import MealList
 from dryhouse.desk.places.meals.wording import meal_page
@@ -52,6 +53,7 @@ class MealsPage(QWidget):
         self.list.chosen.connect(self.show_meal)
         self.list.opened.connect(lambda _m: self.card.name.setFocus())
         self.card.saved.connect(self._saved)
+        self.card.copy_asked.connect(lambda: copy_of_card(self.card))
 
     def refresh(self) -> None:
         """Read everything again; what is typed and not saved stays."""

@@ -13,11 +13,12 @@ from dryhouse.desk.widgets.basics import button, column, inner_key, row, tab_thr
 from dryhouse.desk.widgets.draft import Draft, Entry, keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.kitchen.calendar import read_date, today
-from dryhouse.kitchen.meals.cooking import draws_for, note_cooking
+from dryhouse.kitchen.meals.cooking import drawn_words, draws_for, note_cooking
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_sheet
-from dryhouse.kitchen.records import CookingNote, CookingNotePart
+from dryhouse.kitchen.records import CookingNote, CookingNotePart, LotDraw
 from dryhouse.kitchen.records.meals import CAME_BACK
 from dryhouse.science.quantities import Length, Volume
+from dryhouse.words.names import capital
 
 _HOW = [("", "not noted"), *((word, word) for word in CAME_BACK)]
 
@@ -47,7 +48,7 @@ class NoteForm(QFrame):
         self.servings = NumberField(session, "Servings cooked", name="servings")
         self.water = QuantityField(session, "Water used", Volume, name="water")
         self.soak = NumberField(session, "Soaked, minutes", name="soak")
-        self.cook = NumberField(session, "Cooked, minutes", name="cook_minutes")
+        self.cook = NumberField(session, "Over the flame, minutes", name="cook_minutes")
         self.altitude = QuantityField(
             session, "Altitude", Length, default_unit="ft" if session.style.system == "us" else "m", name="altitude"
         )
@@ -58,6 +59,7 @@ class NoteForm(QFrame):
         self.change = TextField(session, "What to change", hint="less water, more onion")
         self.draw = QCheckBox("Take what was cooked off the shelf")
         self.draw.setChecked(True)
+        self.taken = text_label("", "small")
         self._parts: list[tuple[ChoiceField, str, str]] = []
         self._part_grid = QGridLayout()
         self._part_grid.setSpacing(8)
@@ -71,10 +73,11 @@ class NoteForm(QFrame):
             grid.addWidget(field, n // 4, n % 4)
         inside.addLayout(grid)
         inside.addWidget(self.change)
+        inside.addWidget(self.draw)
+        inside.addWidget(self.taken)
         self.save_button = save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
         inside.addWidget(text_label("Single ingredients, where one came back differently", "small"))
         inside.addLayout(self._part_grid)
-        inside.addWidget(self.draw)
         inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
         self.kept = keep_entries(session, "note", self, self._entries)
         inside.insertWidget(1, self.kept.offer)
@@ -110,8 +113,8 @@ class NoteForm(QFrame):
         ]
         for n, (choice, _, _) in enumerate(self._parts):
             self._part_grid.addWidget(choice, n // 4, n % 4)
-        tab_through(self.change, *(choice for choice, _, _ in self._parts), self.draw, self.save_button)
-        self.draw.setVisible(any(line.part.food for line in sheet.parts))
+        tab_through(self.change, self.draw, *(choice for choice, _, _ in self._parts), self.save_button)
+        self._show_taken()
         self.kept.shown(sheet.meal.id)
         self.came_back.setFocus()
 
@@ -142,10 +145,10 @@ class NoteForm(QFrame):
             came_back=self.came_back.value(),
             change=self.change.text(),
             rating=self.rating.value(),
+            cooking=meal.cooking,
         )
         parts = [CookingNotePart(0, name, said, food) for c, name, food in self._parts if (said := c.value())]
-        kitchen = self.session.kitchen
-        draws = draws_for(kitchen, meal, note.servings, note.on) if self.draw.isChecked() else ()
+        draws = self._draws() if self.draw.isChecked() else ()
         if self.session.act(note_cooking, note, parts, draws) is None:
             mark_problem(self.session.problem, (*self._fields, self.came_back, self.rating))
             return
@@ -158,8 +161,23 @@ class NoteForm(QFrame):
             sheet = self.session.attempt(meal_sheet, self.session.kitchen, self._sheet.meal, servings=count)
             if sheet is not None:
                 self._fill(sheet)
+                self._show_taken()
+
+    def _draws(self) -> tuple[LotDraw, ...]:
+        """What would leave the shelf, as the form stands."""
+        if self._sheet is None:
+            return ()
+        kitchen, day = self.session.kitchen, self.on.value() or today(self.session.kitchen)
+        return draws_for(kitchen, self._sheet.meal, self.servings.value() or self._sheet.servings, day)
+
+    def _show_taken(self) -> None:
+        """Say what would leave the shelf, before it does."""
+        taken = drawn_words(self.session.kitchen, self._draws(), to_come=True)
+        self.draw.setVisible(bool(taken))
+        self.taken.setVisible(bool(taken))
+        self.taken.setText(f"{capital(taken)}. Undo puts it back with the note." if taken else "")
 
     def _fill(self, sheet: MealSheet) -> None:
-        self.water.set_value(Volume(sheet.bag.water.value))
+        self.water.set_value(Volume(sheet.bag.water.value) if sheet.needs_water and not sheet.unweighed else None)
         self.soak.set_value(round(sheet.minutes.soak.value))
-        self.cook.set_value(round(sheet.minutes.cook.value))
+        self.cook.set_value(round(sheet.minutes.flame.value))

@@ -11,6 +11,8 @@ from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.meals.sheet import MealSheet, Sums
+from dryhouse.kitchen.records.meals import REST as BOIL_AND_REST
+from dryhouse.words.cooking_ways import NO_FUEL, weigh_first
 
 SERVING, BAG = "serving", "bag"
 REST = (
@@ -26,6 +28,12 @@ _ROOM = 24
 _TILE = 140
 """Pixels that a figure takes at least."""
 _WHY = "add an ingredient with its amount"
+NO_POT = "no pot"
+
+
+def _weigh(sheet: MealSheet | None) -> str:
+    """What to weigh before any sum is known; empty where all is."""
+    return "" if sheet is None or not sheet.unweighed else weigh_first([p.part.name for p in sheet.unweighed])
 
 
 class AnswerStrip(QWidget):
@@ -47,17 +55,25 @@ class AnswerStrip(QWidget):
 
     def show_sums(self, sheet: MealSheet | None, sums: Sums | None, of: str) -> None:
         """Show the figures of a serving or a bag, or that there is nothing to reckon yet."""
-        minutes = None if sheet is None else sheet.minutes
+        lacking = _weigh(sheet)
+        rests = sheet is not None and sheet.meal.cooking == BOIL_AND_REST
+        self.cook.title = "Rest, wrapped" if rests else "Cook"
+        minutes = sheet.minutes if sheet is not None and sheet.needs_pot else None
+        unpotted = sheet is not None and not sheet.needs_pot
         for view, figure in (
-            (self.energy, None if sums is None else sums.energy),
-            (self.sodium, None if sums is None else sums.sodium),
+            (self.energy, None if sums is None or lacking else sums.energy),
+            (self.sodium, None if sums is None or lacking else sums.sodium),
             (self.soak, None if minutes is None else minutes.soak),
             (self.cook, None if minutes is None else minutes.cook),
         ):
-            view.set_figure(figure, _WHY if sums is None else "not known for any ingredient")
+            why = _WHY if sums is None else lacking or "not known for any ingredient"
+            view.set_figure(figure, NO_POT if unpotted and view in (self.soak, self.cook) else why)
         forbidden = "" if sheet is None else sheet.forbidden
-        water = None if sums is None or forbidden else sums.water
-        self.water.set_figure(water, forbidden or _WHY, title=f"Water, {of}")
+        wet = sheet is not None and sheet.needs_water
+        water = sums.water if sums is not None and wet and not forbidden and not lacking else None
+        why = forbidden or lacking or (NO_POT if unpotted else _WHY)
+        named = "Water, about" if sheet is not None and sheet.to_dry else "Water"
+        self.water.set_figure(water, why, title=f"{named}, {of}")
         n = 0 if sheet is None else sheet.notes_used
         taught = f"Water corrected by {n} cooking {'note' if n == 1 else 'notes'} of this meal (n={n})."
         self.taught.setText(taught if n else "")
@@ -80,8 +96,9 @@ class SumsView(QWidget):
         self._sheet: MealSheet | None = None
         self.share = ChoiceField(session, "Figures for", [(SERVING, "each serving"), (BAG, "the whole bag")])
         self.flame = FigureView(session, "Stove time", compact=True)
+        self.fuel = FigureView(session, "Fuel", compact=True)
         self.figures = {name: FigureView(session, title, compact=True) for name, title in REST}
-        grid = Tiles(*self.figures.values(), self.flame, self.share, least=_TILE)
+        grid = Tiles(*self.figures.values(), self.flame, self.fuel, self.share, least=_TILE)
         self._said = column(space=4)
         inside = column(self, space=8)
         inside.addWidget(text_label("Totals", "heading"))
@@ -100,10 +117,10 @@ class SumsView(QWidget):
         sums = None if sheet is None else sheet.bag if bag else sheet.serving
         count = self.session.style.number(1.0 if sheet is None else sheet.servings)
         self.strip.show_sums(sheet, sums, f"bag of {count}" if bag else "one serving")
-        self.flame.set_figure(None if sheet is None else sheet.minutes.flame, _WHY)
+        self._show_fuel()
         for name, view in self.figures.items():
-            figure = None if sums is None else getattr(sums, name)
-            view.set_figure(figure, _WHY)
+            figure = None if sums is None or _weigh(sheet) else getattr(sums, name)
+            view.set_figure(figure, _weigh(sheet) or _WHY)
         if sheet is None:
             return
         for remark in sheet.remarks:
@@ -115,3 +132,16 @@ class SumsView(QWidget):
                     text_label(f"{published.name}: {published.sentence}  [{published.source}]", "small")
                 )
         show_all(self._said)
+
+    def _show_fuel(self) -> None:
+        """Minutes of flame, and her own fuel for the whole pot or the heat it takes."""
+        sheet = self._sheet
+        heat = None if sheet is None else sheet.heat
+        if _weigh(sheet):
+            self.flame.set_figure(None if sheet is None else sheet.minutes.flame, _WHY)
+            self.fuel.set_figure(None, _weigh(sheet))
+            return
+        why = _WHY if sheet is None else NO_FUEL if sheet.needs_pot else NO_POT
+        self.flame.set_figure(None if heat is None or sheet is None else sheet.minutes.flame, why)
+        title = "Heat, whole pot" if heat is None or heat.grams is None else "Fuel, whole pot"
+        self.fuel.set_figure(None if heat is None else heat.grams or heat.heat, why, title=title)

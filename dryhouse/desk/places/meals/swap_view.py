@@ -14,7 +14,7 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import KeptForm
-from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_part
+from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_in_copy, swap_part
 from dryhouse.kitchen.records import MealPart
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import problem_sentence
@@ -26,6 +26,8 @@ class SwapView(QFrame):
     """Type what should stand in; the differences answer while typing, and nothing changes until asked."""
 
     done = Signal()
+    copied = Signal(int)
+    """The number of the meal that was made of it."""
     left = Signal()
 
     def __init__(self, session: Session) -> None:
@@ -45,13 +47,14 @@ class SwapView(QFrame):
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(24)
         self.make = button("Make the s&wap", self.make_swap, "primary")
+        self.copy = button("Swap in a copy", self.make_in_copy, hint="This meal stays as it is")
         inside = column(self, margin=16, space=8)
         inside.addWidget(self.title)
         inside.addLayout(row(self.name, self.amount, space=16))
         for widget in (self.sentence, self.cautions, self.gone):
             inside.addWidget(widget)
         inside.addLayout(self._grid)
-        inside.addLayout(row(self.make, button("Close", self.left.emit, hint="Esc"), 1))
+        inside.addLayout(row(self.make, self.copy, button("Close", self.left.emit, hint="Esc"), 1))
         inner_key(self, "Esc", self.left.emit)
         self.kept = KeptForm(session, "swap", self, self._typed, self._put_back)
         inside.insertWidget(1, self.kept.offer)
@@ -106,9 +109,20 @@ class SwapView(QFrame):
             self.kept.saved()
             self.done.emit()
 
+    def make_in_copy(self) -> None:
+        """Make it in a meal of its own."""
+        if self._part is not None and self.swap is not None:
+            part, into = self._part.id, self.swap.into.name
+            done = self.session.act(swap_in_copy, part, into, self.amount.text())
+            if done is not None:
+                self.kept.saved()
+                self.done.emit()
+                self.copied.emit(done.record.id)
+
     def _show(self, sentence: str) -> None:
         self.sentence.setText(sentence)
-        self.make.setEnabled(self.swap is not None)
+        for made in (self.make, self.copy):
+            made.setEnabled(self.swap is not None)
         before, after = ((), ()) if self.swap is None else (self.swap.before.cautions, self.swap.after.cautions)
         came, gone = came_and_went(before, after)
         self.cautions.set_cautions(came)

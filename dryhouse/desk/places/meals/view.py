@@ -47,6 +47,7 @@ class MealsPlace(DeskPlace):
         ("Ctrl+N", "build a meal, or plan a trip"),
         ("Ctrl+F", "find a meal"),
         ("Ctrl+S", "save the meal"),
+        ("Ctrl+Shift+M", "save it as a new meal, beside the old one"),
         ("Enter", "in Servings, once changed: to the choice whether the amounts follow"),
         ("Ctrl+K", "note how it came out"),
         ("Ctrl+T", "turn between meals and trips"),
@@ -75,6 +76,7 @@ class MealsPlace(DeskPlace):
         for keys, act in (
             ("Ctrl+N", self.new),
             ("Ctrl+S", self._save),
+            ("Ctrl+Shift+M", self._save_as_new),
             ("Ctrl+K", self._note),
             ("Ctrl+T", lambda: self.turn(1 - self.here)),
         ):
@@ -155,6 +157,10 @@ class MealsPlace(DeskPlace):
     def _note(self) -> None:
         if self.here == MEALS:
             self.meals.card.open_note()
+
+    def _save_as_new(self) -> None:
+        if self.here == MEALS:
+            self.meals.card.copy_asked.emit()
 
     def _save(self) -> None:
         if self.here == MEALS:

@@ -15,6 +15,7 @@ from dryhouse.kitchen.trips.plan_rows import BuyRow, buy_rows, run_rows
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.science.display import Style
 from dryhouse.science.values import Caution, Figure
+from dryhouse.words.cooking_ways import about_if, weigh_first
 from dryhouse.words.dates import long_day, weekday_clock
 from dryhouse.words.trip_plans import NO_LOADS
 
@@ -83,12 +84,16 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
         ("Carbohydrate", shown(style, bag.carbohydrate), shown(style, one.carbohydrate)),
         ("Sodium", shown(style, bag.sodium), shown(style, one.sodium)),
     ]
+    poured = about_if(shown(style, bag.water), bool(sheet.to_dry))
+    water = f"<b>Water {escape(poured)}</b>. " if sheet.needs_water else ""
+    if sheet.unweighed:
+        water = f"<b>Water not known: {escape(weigh_first([line.part.name for line in sheet.unweighed]))}</b>. "
     method = f"<p>{escape(meal.method)}</p>" if meal.method else ""
     remarks = "".join(f"<p>{escape(remark)}</p>" for remark in sheet.remarks)
     return (
         f"<h1>{escape(meal.name)}</h1><p>{style.number(sheet.servings)} servings; {escape(meal.cooking)}, "
         f"{escape(meal.liquid)}</p>"
-        f"<p><b>Water {escape(shown(style, bag.water))}</b>. {escape(cooking_line(sheet))}.</p>{method}"
+        f"<p>{water}{escape(cooking_line(sheet))}.</p>{method}"
         f"{table(('Ingredient', 'Dry weight', 'Measure'), rows)}"
         f"<h2>Totals</h2>{table(('', 'Bag', 'One serving'), sums)}{remarks}"
         f"{'<h2>Cautions</h2>' if sheet.cautions else ''}{_for_the_pot(sheet)}"
@@ -134,7 +139,7 @@ TO_BE_DRIED = "“Do not eat” stands where food is still to be dried: print th
 
 def waits_for_records(plan: Plan) -> str:
     """Why some bags say neither water nor minutes yet; empty where none waits."""
-    waits = any(bag.water is None and any("to be dried" in part.source for part in bag.parts) for bag in plan.bags)
+    waits = any(bag.forbidden and any("to be dried" in part.source for part in bag.parts) for bag in plan.bags)
     return f"<p>{TO_BE_DRIED}</p>" if waits else ""
 
 
@@ -151,7 +156,9 @@ def bag_html(bag: Bag, style: Style, widths: Sequence[int] = (), when: str = "")
         )
         for part in bag.parts
     ]
-    pot = "do not eat" if bag.water is None else f"water {style.volume(bag.water.value)}. {bag.cooking}"
+    lacking = f"{bag.to_weigh}. " if bag.to_weigh else ""
+    water = lacking if bag.water is None else f"water {style.volume(bag.water.value)}. "
+    pot = "do not eat" if bag.forbidden else f"{water}{bag.cooking}"
     inside = "".join(f"<br>{escape(line)}" for line in bag.inside)
     name = f"{f'{when} {bag.slot}' if when else bag.slot.capitalize()}: {bag.name}"
     return (

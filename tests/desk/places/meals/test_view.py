@@ -231,6 +231,81 @@ def test_a_swap_is_seen_before_it_is_made(place: MealsPlace) -> None:
     assert not card.swap.isVisible()
 
 
+def test_what_stands_in_the_card_becomes_a_meal_of_its_own(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    card = place.meals.card
+    typed(card.parts.rows[2].amount, "10 g")
+    card.copy_button.click()
+    kitchen = place.session.kitchen
+    assert (card.meal.name, place.meals.list.current()) == ("camp stew 2", card.meal.id)
+    assert [p.mass.si for p in meal_parts(kitchen, card.meal.id)] == [20.0, 80.0, 10.0, 12.0]
+    assert meal_parts(kitchen, 1)[2].mass.si == 20.0
+    assert card.name.edit.selectedText() == "camp stew 2"
+    place.session.undo()
+    assert len(kitchen.journal.where(Meal)) == 2
+
+
+def test_a_swap_may_be_made_in_a_copy(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    card = place.meals.card
+    card.parts.rows[2].swap.trigger()
+    card.swap.name.setText("soy crumble")
+    card.swap.name.settle()
+    card.swap.copy.click()
+    assert card.meal.name == "camp stew with Soy crumble, textured"
+    assert meal_parts(place.session.kitchen, 1)[2].food == "ground-beef"
+
+
+def test_a_cup_nobody_weighed_is_asked_for_instead_of_a_figure(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    card = place.meals.card
+    assert card.cup.isHidden()
+    typed(card.parts.rows[2].amount, "1/2 cup")
+    card.reckon()
+    assert "a cup of ground beef, cooked weighs is not known" in card.cup.said.text()
+    for view in (card.sums.strip.water, card.sums.strip.energy, card.sums.figures["dry_mass"], card.sums.fuel):
+        assert view.figure is None
+        assert (
+            "weigh one cup of ground beef"
+            in view.accessibleDescription() + view.value_text() + view.accessibleName()
+        )
+    card.cup.weight.edit.setText("90 g")
+    card.cup.save()
+    place.refresh()
+    assert card.cup.isHidden()
+    assert card.sums.strip.water.figure is not None
+    assert card.sheet.parts[2].grams == pytest.approx(45.0)
+
+
+def test_every_way_of_cooking_is_a_line_and_a_snack_has_neither_water_nor_minutes(place: MealsPlace) -> None:
+    named(place, "oat breakfast")
+    card = place.meals.card
+    card.ways.show_now()
+    assert card.ways.said.text().splitlines()[0].startswith("No soak: simmer 5 min; ")
+    assert "Cold soak: soak 30 min in cold water, no cooking" in card.ways.said.text()
+    assert card.sums.fuel.figure.unit == "kJ"
+    card.cooking.set_value("no pot")
+    card.reckon()
+    card.ways.show_now()
+    assert not card.ways.isVisible()
+    strip = card.sums.strip
+    for view in (strip.water, strip.soak, strip.cook, card.sums.flame, card.sums.fuel):
+        assert view.figure is None
+    assert strip.energy.figure is not None
+    assert "Water" not in meal_page(card.sheet, place.session.style)
+    assert "Eaten as it is, no cooking" in meal_page(card.sheet, place.session.style)
+
+
+def test_a_note_says_what_it_would_take_off_the_shelf(place: MealsPlace) -> None:
+    named(place, "camp stew")
+    card = place.meals.card
+    card.open_note()
+    assert card.note.taken.text().startswith("This leaves the shelf: 0.71 oz of carrot (jar by the door).")
+    card.note.servings.set_value(2.0)
+    card.note.servings.changed.emit()
+    assert "1.4 oz of carrot" in card.note.taken.text()
+
+
 def test_a_note_changes_the_water_and_is_listed(place: MealsPlace) -> None:
     named(place, "camp stew")
     card = place.meals.card

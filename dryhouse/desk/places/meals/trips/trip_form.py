@@ -18,8 +18,8 @@ from dryhouse.desk.widgets.draft import Draft, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import today
+from dryhouse.kitchen.meals.heat import fuel_per_liter, set_fuel_per_liter
 from dryhouse.kitchen.records import Trip
-from dryhouse.kitchen.trips.fuel import fuel_per_liter, set_fuel_per_liter
 from dryhouse.kitchen.trips.trips import people_of, save_trip
 from dryhouse.science.quantities import Length, Mass, Temperature
 

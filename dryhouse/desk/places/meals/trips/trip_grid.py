@@ -115,6 +115,8 @@ class TripGrid(QTableWidget):
         fit = [e for e in day.meals if not any(c.forbids_eating for c in self._stops.get(e.placed.id, ()))]
         if not fit:
             return "no water\nno flame"
+        if not any(e.sheet.needs_water for e in fit):
+            return "no pot"
         water = self.session.style.volume(sum(e.sheet.bag.water.value for e in fit))
         flame = sum(e.sheet.minutes.flame.value for e in fit)
         return f"{water}\n{flame:.0f} min of flame"

@@ -1,0 +1,29 @@
+"""The heat and the fuel of one pot."""
+
+import pytest
+
+from dryhouse.kitchen.meals.heat import pot_heat
+from dryhouse.words.cooking_ways import heat_words
+
+
+def test_a_liter_from_a_lake_is_brought_to_the_boil_and_some_of_it_boiled_off():
+    """Steam tables (IAPWS-IF97): 419.0 less 42.1 kJ to boil a kilogram, 2676 less 419 kJ to turn it to steam."""
+    boiled = pot_heat(1000.0, 0.0, None, None)
+    assert boiled.heat.value == pytest.approx(419.0 - 42.1, rel=0.01)
+    simmered = pot_heat(1000.0, 100.0, None, None)
+    assert simmered.heat.value - boiled.heat.value == pytest.approx(225.7, rel=0.001)
+    assert simmered.burnt.value == pytest.approx(2 * simmered.heat.value)
+    assert simmered.grams is None
+
+
+def test_her_own_grams_are_for_a_liter_boiled_and_simmering_takes_its_share():
+    assert pot_heat(2000.0, 0.0, None, 10.0).grams.value == pytest.approx(20.0, rel=0.01)
+    assert pot_heat(1000.0, 100.0, None, 10.0).grams.value == pytest.approx(
+        10.0 * (377.1 + 225.7) / 377.1, rel=0.01
+    )
+
+
+def test_fuel_is_said_as_it_is_known():
+    assert heat_words(None, None) == "no fuel"
+    assert heat_words(384.0, None) == "380 kJ of heat"
+    assert heat_words(384.0, "0.4 oz") == "0.4 oz of fuel"
