@@ -16,7 +16,7 @@ from dryhouse.kitchen.records import RECORD_KINDS
 from dryhouse.kitchen.records.links import KNOWN_BY, LINKS, OWNER
 from dryhouse.kitchen.records.shapes import shapes
 
-_OWNERS_HELD = 500
+_OWNERS_HELD, _OWNERS_AT_ONCE = 500, 50
 _MOST_CHANGED, _LEAST_ALIKE = 3, 3
 """Of two records of one number that stand by themselves and are known by something else: they are one and the same
 where so few fields differ and so many that say anything are alike. Our own bounds: two kitchens number alike."""
@@ -58,10 +58,25 @@ class Known:
         kind = type(record)
         if self.none_of[kind]:
             return None
-        found = _chosen(record, number, [m for m in self._near(record, number) if m.id not in self._found[kind]])
+        found = self._unchanged(record, number)
+        if found is None:
+            near = [m for m in self._near(record, number) if m.id not in self._found[kind]]
+            found = _chosen(record, number, near)
         if found is not None:
             self._found[kind].add(found.id)
         return found
+
+    def _unchanged(self, record: Any, number: int) -> Any | None:
+        """Hers of that number where nothing in it differs: none can be nearer, and none is looked for."""
+        kind = type(record)
+        if kind in OWNER:
+            owner = getattr(record, OWNER[kind])
+            mine = next((m for m in self._parts(kind, -owner) if m.id == number), None) if owner < 0 else None
+        else:
+            mine = self._journal.get(kind, number)
+        if mine is None or mine.id in self._found[kind] or differing(as_coming(mine), record):
+            return None
+        return mine
 
     def _near(self, record: Any, number: int) -> Iterable[Any]:
         kind = type(record)
@@ -74,13 +89,16 @@ class Known:
         return near if numbered is None or numbered in near else (*near, numbered)
 
     def _parts(self, kind: type[Any], owner: int) -> tuple[Any, ...]:
-        """All of hers that belong to one record."""
-        asked = (kind, owner)
-        if asked not in self._owned:
-            self._owned[asked] = self._journal.where(kind, **{OWNER[kind]: owner})
-            if len(self._owned) > _OWNERS_HELD:
+        """All of hers that belong to one record. The next few, which mostly come next, are read too."""
+        if (kind, owner) not in self._owned:
+            owners = tuple(range(owner, owner + _OWNERS_AT_ONCE))
+            read: dict[int, list[Any]] = {number: [] for number in owners}
+            for part in self._journal.where(kind, **{OWNER[kind]: owners}):
+                read[getattr(part, OWNER[kind])].append(part)
+            self._owned.update(((kind, number), tuple(parts)) for number, parts in read.items())
+            while len(self._owned) > _OWNERS_HELD:
                 self._owned.popitem(last=False)
-        return self._owned[asked]
+        return self._owned[kind, owner]
 
 
 def _chosen(record: Any, number: int, near: Iterable[Any]) -> Any | None:
