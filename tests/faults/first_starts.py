@@ -33,10 +33,13 @@ def one_start(seed: int, steps: int = STEPS) -> str:
             name: value for name, value in os.environ.items() if not name.startswith(("XDG_", "DRYHOUSE_", "MPL"))
         }
         around = kept | {"HOME": home, "PYTHONPATH": str(ROOT), "QT_QPA_PLATFORM": "offscreen"}
-        ended = subprocess.run(
-            [sys.executable, "-X", "faulthandler", __file__, "--drive", str(seed), "--steps", str(steps)],
-            env=around, cwd=home, capture_output=True, text=True, timeout=_LONGEST_S + 60, check=False,
-        )  # fmt: skip
+        command = [sys.executable, "-X", "faulthandler", __file__, "--drive", str(seed), "--steps", str(steps)]
+        try:
+            ended = subprocess.run(
+                command, env=around, cwd=home, capture_output=True, text=True, timeout=_LONGEST_S + 60, check=False
+            )
+        except subprocess.TimeoutExpired:
+            return f"seed {seed}: did not end in {_LONGEST_S + 60} s"
         said = "\n".join(line for line in ended.stderr.splitlines() if line and not line.startswith(_QUIET))
         left = "".join(path.read_text(encoding="utf-8") for path in Path(home).rglob("*.log"))
         if ended.returncode == 0 and not said and not left:
