@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 NOTHING_NOTED = "Nothing is noted yet of how it was."
+AGAIN = " again"
 NOTHING_CHANGED = "every meal as it was"
 
 

@@ -179,8 +179,13 @@ class Scrolling(QScrollArea):
 
     def _show_focus(self) -> None:
         here = QApplication.focusWidget()
-        if here is not None and self._inside.isAncestorOf(here):
+        if here is None or not self._inside.isAncestorOf(here):
+            return
+        if here.height() < self.viewport().height():
             self.ensureWidgetVisible(here, 0, _BESIDE)
+        elif here.visibleRegion().isEmpty():
+            top = here.mapTo(self._inside, here.rect().topLeft())
+            self.ensureVisible(top.x(), top.y(), 0, _BESIDE)
 
 
 def scrolling(inside: QWidget) -> Scrolling:

@@ -127,10 +127,14 @@ def next_start(trip: Trip) -> date:
     return trip.starts_on + timedelta(weeks=WEEKS)
 
 
-def next_name(trip: Trip, starts_on: date) -> str:
+def next_name(kitchen: Kitchen, trip: Trip, starts_on: date) -> str:
     """What the next such trip is called, unless said otherwise: its year in place of the former one."""
     old, new = str(trip.starts_on.year), str(starts_on.year)
-    return trip.name.replace(old, new) if old in trip.name and old != new else f"{trip.name} {new}"
+    name = trip.name.replace(old, new) if old in trip.name and old != new else f"{trip.name} {new}"
+    taken = {other.name.casefold() for other in kitchen.journal.where(Trip)}
+    while name.casefold() in taken:
+        name += words.AGAIN
+    return name
 
 
 def changes_of(kitchen: Kitchen, trip: int, style: Style) -> tuple[str, ...]:
@@ -158,7 +162,7 @@ def plan_again(kitchen: Kitchen, trip: int, style: Style, starts_on: date, name:
     made = replace(
         found,
         id=kitchen.journal.next_id(Trip),
-        name=" ".join(name.split()) or next_name(found, starts_on),
+        name=" ".join(name.split()) or next_name(kitchen, found, starts_on),
         starts_on=starts_on,
         ends_on=found.ends_on + shift,
         dry_from=None,

@@ -152,9 +152,11 @@ def test_a_name_that_is_taken_is_refused_and_nothing_is_written(kitchen):
     assert len(kitchen.journal.where(Trip)) == 1
 
 
-def test_the_next_name_has_the_next_year():
-    assert next_name(TRIP, date(2027, 8, 21)) == "Lake circuit 2027"
-    assert next_name(Trip("lakes", DAY, DAY), date(2027, 8, 21)) == "lakes 2027"
+def test_the_next_name_has_the_next_year_and_is_none_that_is_taken(kitchen):
+    assert next_name(kitchen, TRIP, date(2027, 8, 21)) == "Lake circuit 2027"
+    assert next_name(kitchen, Trip("lakes", DAY, DAY), date(2027, 8, 21)) == "lakes 2027"
+    again(kitchen)
+    assert again(kitchen)[1].name == "Lake circuit 2027 again"
 
 
 def test_the_notes_leave_with_their_trip_and_with_their_meal(kitchen):

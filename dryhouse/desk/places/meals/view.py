@@ -70,8 +70,8 @@ class MealsPlace(DeskPlace):
         self.to_meals.setChecked(True)
         self.new_button = button("Build a meal", self.new, "primary", hint="Ctrl+N")
         inside = column(self, margin=20, space=12)
-        print_button = button("Print", self.print_page, hint="Ctrl+P")
-        inside.addLayout(headed("Meals", self.to_meals, self.to_trips, 1, print_button, self.new_button))
+        self.print_button = button("Print", self.print_page, hint="Ctrl+P")
+        inside.addLayout(headed("Meals", self.to_meals, self.to_trips, 1, self.print_button, self.new_button))
         inside.addWidget(self.pages, 1)
         for keys, act in (
             ("Ctrl+N", self.new),
@@ -98,6 +98,7 @@ class MealsPlace(DeskPlace):
         self.pages.setCurrentIndex(page)
         (self.to_trips if page == TRIPS else self.to_meals).setChecked(True)
         self.new_button.setText("Plan a trip" if page == TRIPS else "Build a meal")
+        self.print_button.setVisible(page == MEALS)
         self.refresh()
         self.arrive()
 

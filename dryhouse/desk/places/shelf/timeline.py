@@ -28,7 +28,8 @@ class Timeline(QWidget):
         inside = column(self, space=8)
         inside.addWidget(text_label("Timeline", "heading"))
         inside.addWidget(self.said)
-        inside.addWidget(scrolling(self.pane), 1)
+        self.area = scrolling(self.pane)
+        inside.addWidget(self.area, 1)
 
     def show_state(self) -> None:
         """Draw the day looked at."""

@@ -191,8 +191,11 @@ def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     assert shelf.state.line(lot.id).standing == "past keep-by"
     shelf.toggle_timeline()
     assert "Passing by then" in shelf._timeline.said.text()
+    shelf._timeline.pane.canvas.setFocus()
     qtbot.wait(30)
     assert not shelf._timeline.pane.picture().isNull()
+    assert shelf._timeline.area.verticalScrollBar().value() == 0
+    assert shelf._timeline.pane.canvas.minimumHeight() > 250
     shelf.toggle_timeline()
     shelf.day.on.edit.setText("in 2 weeks")
     assert shelf.state.day == TODAY + timedelta(days=14)

@@ -67,7 +67,8 @@ class AfterPage(QWidget):
         inside.addWidget(self.table, 1)
         inside.addLayout(row(self.save_button, 1))
         inside.addWidget(self.next_line)
-        below = row(self.starts, self.name, self.again, 1)
+        below = row(self.starts, self.name, self.again)
+        below.setStretch(1, 1)
         below.setAlignment(self.again, Qt.AlignmentFlag.AlignVCenter)
         inside.addLayout(below)
         self.kept = KeptForm(session, "after", self, self._typed, self._put_back)
@@ -91,7 +92,7 @@ class AfterPage(QWidget):
         if trip is not None:
             if not same:
                 self.starts.set_value(next_start(trip))
-                self.name.set_value(next_name(trip, next_start(trip)))
+                self.name.set_value(next_name(self.session.kitchen, trip, next_start(trip)))
             changes = changes_of(self.session.kitchen, trip.id, self.session.style)
             noted = any(one.noted for one in self._meals)
             said = words.next_takes(changes) if noted else words.NOTHING_NOTED

@@ -80,6 +80,7 @@ class TripsPage(QWidget):
         below = scrolling(self.cautions)
         hold(below, most_high=_CAUTIONS_HIGH)
         self.cautions.seen.connect(below.setVisible)
+        below.hide()
         fill(column(right, space=8), self.grid, below)
         days = side_by_side(left, right, sizes=(224, 820), least=(180, 480), gap=16)
         days.setStretchFactor(1, 1)
