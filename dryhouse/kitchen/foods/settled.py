@@ -25,9 +25,7 @@ from dryhouse.kitchen.records.batches import (
     TRAY_IN,
     TRAY_OFF,
 )
-from dryhouse.science.dry_matter import SETTLES
 from dryhouse.science.quantities import Mass, unit_typed
-from dryhouse.science.settling import settled_from, share_of_level
 from dryhouse.science.sorption import equilibrium_moisture
 from dryhouse.science.statuses import Feel
 from dryhouse.science.units import SIZES
@@ -72,6 +70,8 @@ def settled(
         readings.append((batch.ended, batch.dried_mass.si, batch.dried_mass))
     if loaded is None or not readings:
         return None
+    from dryhouse.science.settling import settled_from, share_of_level  # brings NumPy, which a name can do without
+
     step = max(step_of(gross) for _, _, gross in readings[-3:])
     began = readings[0][0]
     hours = [(at - began).total_seconds() / 3600 for at, _, _ in readings]
@@ -128,6 +128,8 @@ def _unsettles(event: BatchEvent, since: datetime, until: datetime, scope: str) 
 
 def _settles(batch: Batch, events: Sequence[BatchEvent]) -> tuple[float, float, float]:
     """The moisture (dry basis) such food settles at in the air of the dryer, where that is known."""
+    from dryhouse.science.dry_matter import SETTLES
+
     heat = dryer_temperature(batch, events)
     chamber = chamber_of(batch, heat)
     if chamber is None or heat is None:
