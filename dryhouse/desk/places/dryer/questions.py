@@ -20,13 +20,13 @@ class Questions(QWidget):
         self.session = session
         self._inside: QVBoxLayout = column(self, space=4)
         self._asked: tuple[Question, ...] = ()
-        self._batch = 0
+        self._batch, self._of = 0, ""
         self.hide()
 
     def show_run(self, run: DryingRun) -> None:
         """Ask what is open of this run."""
         asked = questions_of(self.session.kitchen, run, self.session.style)
-        self._batch = run.batch.id
+        self._batch, self._of = run.batch.id, f"{run.title}, batch {run.batch.id}"
         if asked != self._asked:
             self._asked = asked
             while (item := self._inside.takeAt(0)) is not None:
@@ -40,8 +40,9 @@ class Questions(QWidget):
         made = QWidget()
         inside = column(made, space=2)
         inside.addWidget(text_label(question.text, "small"))
-        yes = button(question.yes, partial(self._answer, question, True))
-        no = button(question.no, partial(self._answer, question, False))
+        of = f"{self._of}: {question.text}"
+        yes = button(question.yes, partial(self._answer, question, True), name=f"{question.yes}. {of}")
+        no = button(question.no, partial(self._answer, question, False), name=f"{question.no}. {of}")
         inside.addLayout(row(yes, no, 1, space=8))
         return made
 
