@@ -156,8 +156,6 @@ def wrong(kitchen: Kitchen, run: DryingRun, food: Food, finished: bool, seen: Co
             yield f"{name} is negative: {figure.value}, {low} to {high}"
     if run.moisture is not None and not 0.0 <= run.moisture.value < 100.0:
         yield f"a moisture of {run.moisture.value} %"
-    if run.target_mass is not None and run.load is not None and run.target_mass.value > run.load.grams:
-        yield f"a target of {run.target_mass.value} g for {run.load.grams} g"
     if isinstance(run.verdict, Verdict):
         yield from of_verdict(run.verdict)
     found = run.expected.forecast

@@ -101,3 +101,12 @@ def test_readings_a_minute_apart_make_no_forecast():
     with pytest.raises(InputProblem) as problem:
         finish([0.0, 1 / 60], [200.0, 120.0])
     assert "weigh again in half an hour" in problem_sentence(problem.value)
+
+
+def test_a_stretch_in_which_the_dryer_was_known_to_run_is_slow_drying_and_no_stop():
+    ran = np.array([0, 1, 2, 3, 3, 4.0])
+    passed = ran + np.array([0, 0, 0, 0, 3, 3])
+    asked, known = finish(passed, left(ran)), finish(passed, left(ran), ran=[6.0])
+    assert known.stops == ()
+    assert known.finish.median > asked.finish.median
+    assert finish(passed, left(ran), ran=[2.0]).stops == asked.stops, "of another stretch"
