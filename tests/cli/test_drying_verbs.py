@@ -51,6 +51,18 @@ def test_a_weighing_answers_moisture_verdict_and_forecast(capsys, journal, batch
     assert "Weigh again" in out or "Weigh now" in out
 
 
+def test_what_came_off_long_ago_is_weighed_only_for_a_moment_of_its_run(capsys, journal) -> None:
+    call(
+        capsys, journal, "log", "--food", "apple", "--fresh", "2 lb", "--dried", "5 oz",
+        "--start", "2026-03-04 18:00", "--hours", "9h30",
+    )  # fmt: skip
+    code, _, err = call(capsys, journal, "weigh", "1", "6 oz")
+    assert code == 2
+    assert err.startswith("Apple, batch 1, came off the dryer on Thu 5 Mar 2026. Say with --at")
+    code, _, err = call(capsys, journal, "weigh", "1", "20 oz", "--at", "2026-03-04 22:00")
+    assert (code, err) == (0, "")
+
+
 def test_the_json_answer_has_the_keys_of_every_figure(capsys, journal, batch) -> None:
     _, out, _ = call(capsys, journal, "weigh", "apple", "20 oz", "--json")
     said = json.loads(out)

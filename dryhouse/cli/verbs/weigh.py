@@ -4,17 +4,22 @@ from __future__ import annotations
 
 import argparse
 from dataclasses import replace
+from datetime import timedelta
 from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, say_answer, say_json
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from datetime import datetime
 
     from dryhouse.kitchen.dryer.typed_readings import Reading
     from dryhouse.kitchen.kitchen import Kitchen
     from dryhouse.kitchen.ports import Done, Record
-    from dryhouse.kitchen.records import Weighing
+    from dryhouse.kitchen.records import Batch, Weighing
+
+_COOLING = timedelta(hours=12)
+"""So long after a batch came off it may still be weighed: cooled, or the next morning."""
 
 
 def add(verbs: Any) -> None:
@@ -74,6 +79,8 @@ def run(args: argparse.Namespace) -> int:
         tare = parse_mass(args.tare, allow_zero=True, decimal_comma=comma) if args.tare else None
         heat = parse_temperature(args.dryer_temp, decimal_comma=comma) if args.dryer_temp else None
         at = read_moment(kitchen, args.at, field="at") if args.at else None
+        if not isinstance(line, Happening):
+            _refuse_long_off(kitchen, running, [at or reading.at or kitchen.now() for reading in line])
     scope, number = SAMPLE if args.sample_tray else LOAD if args.load else None, running.id
     named = {"tare": tare, "scope": scope, "at": at, "heat": heat}
     asked: dict[str, Any] = {name: value for name, value in named.items() if value is not None}
@@ -95,6 +102,22 @@ def run(args: argparse.Namespace) -> int:
             most=most_for(batch_facts(kitchen, answer.batch).kinds),
         )
     return 0
+
+
+def _refuse_long_off(kitchen: Kitchen, batch: Batch, moments: Sequence[datetime]) -> None:
+    """What came off the dryer long ago is not weighed into its curve. Raises InputProblem."""
+    from dryhouse.kitchen.batches.naming import batch_name
+    from dryhouse.science.errors import InputProblem
+    from dryhouse.words.dates import full_day
+
+    if batch.ended is not None and max(moments) - batch.ended > _COOLING:
+        off = full_day(kitchen.local(batch.ended).date())
+        name = batch_name(kitchen, batch)
+        raise InputProblem(
+            f"{name[:1].upper()}{name[1:]}, batch {batch.id}, came off the dryer on {off}. Say with --at when it "
+            "was weighed, or name a batch that is running.",
+            "batch",
+        )
 
 
 def _recorded(
