@@ -71,8 +71,7 @@ def meal_minutes(
     if meal.cooking == REST:
         cook.lines.append(step(Kind.BOIL_AND_REST, flame=(flame.value, "min")))
     cook.lines.append(step(Kind.MINUTES, (cook.value, "min")))
-    if meal.cooking != NO_SOAK:
-        _soak_taught(soak, notes, also_where_none=meal.cooking == REST)
+    _soak_taught(soak, notes, also_where_none=meal.cooking == REST)
     return Minutes(soak.figure(), cook.figure(), flame.figure())
 
 
