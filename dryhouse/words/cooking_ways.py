@@ -26,9 +26,11 @@ def not_this_way(way: str, why: str) -> str:
     return f"{way}: {why[:1].lower()}{why[1:]}"
 
 
-def weigh_first(names: Sequence[str]) -> str:
-    """`weigh one cup of ground beef`."""
-    return f"weigh one cup of {' and of '.join(names)}"
+def weigh_first(cups: Sequence[str], by_label: Sequence[str] = ()) -> str:
+    """`weigh one cup of ground beef, and give the weight of trail sauce`; empty where nothing is missing."""
+    said = [f"weigh one cup of {' and of '.join(cups)}"] if cups else []
+    said += [f"give the weight of {' and of '.join(by_label)}"] if by_label else []
+    return ", and ".join(said)
 
 
 def taken_words(much: str, food: str, lot: str) -> str:

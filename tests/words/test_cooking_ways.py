@@ -18,6 +18,8 @@ def test_a_way_is_one_line_with_its_minutes_its_water_and_its_fuel():
 
 def test_what_is_not_known_is_asked_for_or_called_about():
     assert weigh_first(["ground beef", "bouillon"]) == "weigh one cup of ground beef and of bouillon"
+    assert weigh_first(["beef"], ["sauce"]) == "weigh one cup of beef, and give the weight of sauce"
+    assert weigh_first([]) == ""
     assert (about_if("2 cups", True), about_if("2 cups", False)) == ("about 2 cups", "2 cups")
 
 

@@ -173,7 +173,7 @@ def sums_json(sums: Sums, notation: Style) -> dict[str, Any]:
 def _say(sheet: MealSheet, ways: Sequence[Way], notation: Style, args: argparse.Namespace) -> None:
     from dryhouse.kitchen.meals.sheet import cooking_line
     from dryhouse.kitchen.meals.ways import fuel_of
-    from dryhouse.words.cooking_ways import about_if, weigh_first
+    from dryhouse.words.cooking_ways import about_if
     from dryhouse.words.workings import lines
 
     people = "serving" if sheet.servings == 1 else "servings"
@@ -190,7 +190,7 @@ def _say(sheet: MealSheet, ways: Sequence[Way], notation: Style, args: argparse.
     elif sheet.heat is not None and not sheet.unweighed:
         how = f"{how}; {fuel_of(sheet.heat, notation)}"
     if sheet.unweighed:
-        title = f"{meal}: {weigh_first([part.part.name for part in sheet.unweighed])}: --cup “INGREDIENT=WEIGHT”"
+        title = f"{meal}: {sheet.weigh}: --cup “INGREDIENT=WEIGHT”, or --change “INGREDIENT=WEIGHT”"
     answer = [f"{meal}: {sheet.forbidden}"] if sheet.forbidden else [title, f"  {how}"]
     figures = [("soak", sheet.minutes.soak), ("cook", sheet.minutes.cook)] if sheet.needs_pot else []
     if sheet.heat is not None and not sheet.unweighed:

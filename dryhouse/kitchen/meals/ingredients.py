@@ -134,8 +134,10 @@ class Ingredient:
 
     @property
     def unweighed(self) -> bool:
-        """Whether it is given by measure, and what a cup of it weighs is not known."""
-        return self.part.volume is not None and self.grams is None
+        """Whether it is given by measure, what a cup of it weighs is not known, and something hangs on its weight:
+        of what neither handbook nor label says anything, nothing does."""
+        known = bool(self.slug or self.per_100g or self.part.label_water is not None)
+        return known and self.part.volume is not None and self.grams is None
 
     @property
     def slug(self) -> str:

@@ -25,6 +25,7 @@ from dryhouse.science.rehydration import with_cups
 from dryhouse.science.values import Basis, Caution, Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+from dryhouse.words.cooking_ways import weigh_first
 
 _ROUNDING_G = 0.5
 
@@ -79,6 +80,12 @@ class MealSheet:
     def unweighed(self) -> tuple[PartSheet, ...]:
         """What is given by measure and would have to be weighed first; then no sum of the meal is known."""
         return tuple(line for line in self.parts if line.ingredient.unweighed)
+
+    @property
+    def weigh(self) -> str:
+        """`weigh one cup of ground beef`, where that is missing."""
+        cups = [line.part.name for line in self.unweighed if line.ingredient.slug]
+        return weigh_first(cups, [line.part.name for line in self.unweighed if not line.ingredient.slug])
 
     @property
     def needs_water(self) -> bool:

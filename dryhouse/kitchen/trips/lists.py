@@ -20,7 +20,6 @@ from dryhouse.science.display import Style
 from dryhouse.science.provisioning import Cover
 from dryhouse.science.values import Caution, Figure
 from dryhouse.words import bags as words
-from dryhouse.words.cooking_ways import weigh_first
 
 _ROUNDING_G = 0.5
 
@@ -89,7 +88,7 @@ def packing_list(
         for eaten in day.meals:
             cautions = bag_cautions(kitchen, sheet.trip, covered, eaten)
             forbidden = any(c.forbids_eating for c in cautions)
-            lacking = [line.part.name for line in eaten.sheet.unweighed]
+            lacking = eaten.sheet.unweighed
             parts = []
             for line in eaten.sheet.parts:
                 source = _source(line, covered, eaten, names, bought, notation)
@@ -110,7 +109,7 @@ def packing_list(
                     cautions,
                     bag_holds(kitchen, covered, eaten),
                     forbidden,
-                    weigh_first(lacking) if lacking else "",
+                    eaten.sheet.weigh,
                 )
             )
     return tuple(bags)

@@ -478,6 +478,10 @@ def test_one_weighed_cup_stands_for_every_measure_of_it_and_can_be_taken_back() 
     assert any(b.kind == "own" for b in sheet.bag.dry_mass.basis)
     kitchen.journal.write(done.undone().changes)
     assert [line.part.food for line in meal_sheet(kitchen, id).unweighed] == ["ground-beef"]
+    by_label = [replace(part_of(Choice(LABEL, "", "camp sauce")), volume=Volume(100.0))]
+    assert not sheet_of(kitchen, Meal("m"), by_label).unweighed
+    counted = [replace(by_label[0], label_energy_kcal=200.0)]
+    assert sheet_of(kitchen, Meal("m"), counted).weigh == "give the weight of camp sauce"
     with pytest.raises(InputProblem, match="one full cup"):
         keep_cup(kitchen, "ground-beef", Mass(0.0))
 

@@ -12,7 +12,7 @@ from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.meals.sheet import MealSheet, Sums
 from dryhouse.kitchen.records.meals import REST as BOIL_AND_REST
-from dryhouse.words.cooking_ways import NO_FUEL, weigh_first
+from dryhouse.words.cooking_ways import NO_FUEL
 
 SERVING, BAG = "serving", "bag"
 REST = (
@@ -33,7 +33,7 @@ NO_POT = "no pot"
 
 def _weigh(sheet: MealSheet | None) -> str:
     """What to weigh before any sum is known; empty where all is."""
-    return "" if sheet is None or not sheet.unweighed else weigh_first([p.part.name for p in sheet.unweighed])
+    return "" if sheet is None else sheet.weigh
 
 
 class AnswerStrip(QWidget):

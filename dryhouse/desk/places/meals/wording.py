@@ -15,7 +15,7 @@ from dryhouse.kitchen.trips.plan_rows import BuyRow, buy_rows, run_rows
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.science.display import Style
 from dryhouse.science.values import Caution, Figure
-from dryhouse.words.cooking_ways import about_if, weigh_first
+from dryhouse.words.cooking_ways import about_if
 from dryhouse.words.dates import long_day, weekday_clock
 from dryhouse.words.trip_plans import NO_LOADS
 
@@ -87,7 +87,7 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
     poured = about_if(shown(style, bag.water), bool(sheet.to_dry))
     water = f"<b>Water {escape(poured)}</b>. " if sheet.needs_water else ""
     if sheet.unweighed:
-        water = f"<b>Water not known: {escape(weigh_first([line.part.name for line in sheet.unweighed]))}</b>. "
+        water = f"<b>Water not known: {escape(sheet.weigh)}</b>. "
     method = f"<p>{escape(meal.method)}</p>" if meal.method else ""
     remarks = "".join(f"<p>{escape(remark)}</p>" for remark in sheet.remarks)
     return (
