@@ -20,7 +20,7 @@ from dryhouse.desk.places.meals.sums_view import SumsView
 from dryhouse.desk.places.meals.swap_view import SwapView
 from dryhouse.desk.places.meals.ways_view import WaysView
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, scrolling, tab_through, text_label
+from dryhouse.desk.widgets.basics import button, column, scrolling, tab_through, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import KeptForm, kept_entries, put_back
@@ -120,7 +120,7 @@ class MealCard(QWidget):
             may_be_narrow(choice.box)
         self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
         self.copy_button = button(
-            "Save as a new meal", self.copy_asked.emit, hint="Ctrl+Shift+M; this one stays as it was"
+            "Save as new", self.copy_asked.emit, hint="Ctrl+Shift+M; this one stays as it was"
         )
         self.note_button = button("Add a coo&king note", self.open_note, hint="Ctrl+K")
         page = QWidget()
@@ -144,7 +144,7 @@ class MealCard(QWidget):
         outer = column(self, space=8)
         outer.addWidget(self.sums.strip)
         outer.addWidget(self.area, 1)
-        outer.addLayout(row(1, self.note_button, self.copy_button, self.save_button))
+        outer.addLayout(Wrapping(1, self.note_button, self.copy_button, self.save_button))
 
     # --- showing ---------------------------------------------------------------------------------------------
 

@@ -57,7 +57,7 @@ class AnswerStrip(QWidget):
         """Show the figures of a serving or a bag, or that there is nothing to reckon yet."""
         lacking = _weigh(sheet)
         rests = sheet is not None and sheet.meal.cooking == BOIL_AND_REST
-        self.cook.title = "Rest, wrapped" if rests else "Cook"
+        self.cook.title = "Rest" if rests else "Cook"
         minutes = sheet.minutes if sheet is not None and sheet.needs_pot else None
         unpotted = sheet is not None and not sheet.needs_pot
         for view, figure in (
