@@ -32,9 +32,9 @@ REACH = 4.5
 """How many standard deviations of ln s the grid spans either way."""
 DRIEST, WETTEST = 0.985, 0.005
 """No load on trays holds more, or less, of dry matter than this."""
-SETTLES = (0.04, 0.01, 0.09)
+SETTLES = (0.04, 0.02, 0.09)
 """Where the chamber's air is not known: the moisture (dry basis) that food settles at in warm dry air, with its
-middle 80 %. An assumption, from the isotherms of `gab.csv` between 5 and 20 % relative humidity."""
+middle 80 %. An assumption, from the isotherms of `gab.csv` at 45 to 60 °C and 5 to 20 % relative humidity."""
 QUANTILES = (0.10, 0.50, 0.90)
 
 
@@ -167,7 +167,7 @@ def equilibrium_nodes(settles: tuple[float, float, float]) -> tuple[Array, Array
     value, low, high = settles
     spread = max(math.log(max(high, 1e-4) / max(low, 1e-4)) / (2 * 1.2815515655446004), 1e-3)
     nodes, weight = np.polynomial.hermite_e.hermegauss(5)
-    return value * np.exp(0.8 * spread * nodes), weight / weight.sum()
+    return value * np.exp(spread * nodes), weight / weight.sum()
 
 
 def normal_cdf(z: Array) -> Array:

@@ -9,26 +9,32 @@ wrong clock does not matter. The walk is pinned at the last weighing. Both sizes
 
 Shapes, levels and sizes lie on a grid. The half-time does not: once shape and level are given, the last weighing
 fixes it within the scale's error, so it is found there by least squares and its spread is kept (Laplace's
-approximation, exact for a straight line). No step of a grid is then too coarse for a fine scale.
+approximation, exact for a straight line). So is a small bend of the shape, ln(time / half-time) stretched by a
+factor near one, so that no step between two shapes is too coarse for a fine scale either: what the shapes on the
+grid cannot follow would else be taken for errors of the clock, and widen every band.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from dryhouse.science.curves.model import Array
+from dryhouse.science.dry_matter import normal_cdf
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 
-TAU = np.array([0.025, 0.07, 0.20])
+TAU = np.array([0.02, 0.07, 0.20])
 """Sizes of the clock's error, about threefold apart and alike beforehand: a run that keeps its law, one whose air
 and load change a little on the way, one that is turned, crowded or interrupted."""
+BEND_SD = 0.03
+"""Spread of the logarithm of the factor that stretches ln(time / half-time): a third of a step of Page's n."""
 FARTHEST = 3.5
 """ln(time ahead), or behind, past which the clock's error grows no more."""
 MOST_CELLS = 3000
-"""Where more cells than these matter, so many are drawn in proportion to their weight, evenly."""
+"""So many cells are drawn in proportion to their weight, evenly."""
 TAILS = 4.0
 """Degrees of freedom of the expected half-time: what was expected gives way to weighings that contradict it."""
 NOISE = np.array([1.0, 3.0])
@@ -54,6 +60,8 @@ class Posterior:
     """The dry matter that goes with each cell's level, at nodes of equal weight: (cells, nodes)."""
     number: NDArray[np.intp]
     """Which of the levels each cell has."""
+    stretch: Array
+    """By how much each cell's ln(time / half-time) is longer than its shape's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,10 +108,16 @@ class Errors:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """For every shape and level and size of error: the best ln half-time, its spread, the log likelihood."""
+    """For every shape and level and size of error: the best ln half-time and bend, how the two hang together, and
+    the log likelihood."""
 
     log_half: Array
     spread: Array
+    bend: Array
+    lean: Array
+    """By how much the bend moves with ln half-time."""
+    own_spread: Array
+    """Spread of the bend where ln half-time is given."""
     log: Array
 
 
@@ -162,8 +176,10 @@ def _errors(table: Shapes, t: Array, near: Found, at_levels: Array, expected: Ex
     """The scale's error and the clock's, which moves a weighing by the slope of the best rough curve there."""
     log = near.log[..., 0] + (table.log_prior + expected.shape_weight)[:, None]
     shape, level = np.unravel_index(np.argmax(log), log.shape)
-    at = np.log(t) - near.log_half[shape, level, 0]
-    slope = np.interp(at, FIRST + STEP * (np.arange(table.mr.shape[1] - 1) + 0.5), -np.diff(table.mr[shape]) / STEP)
+    stretch = np.exp(near.bend[shape, level, 0])
+    at = (np.log(t) - near.log_half[shape, level, 0]) / stretch
+    middles = FIRST + STEP * (np.arange(table.mr.shape[1] - 1) + 0.5)
+    slope = np.interp(at, middles, -np.diff(table.mr[shape]) / STEP) / stretch
     back = np.minimum(np.log(t[-1] / t), FARTHEST)
     pull = slope * (1.0 - float(at_levels[level]))
     size, turn = np.linalg.eigh(pull[:, None] * np.minimum(back[:, None], back[None, :]) * pull[None, :])
@@ -173,22 +189,43 @@ def _errors(table: Shapes, t: Array, near: Found, at_levels: Array, expected: Ex
 
 
 def _fitted(table: Shapes, t: Array, y: Array, levels: Array, noise: float, errors: Errors) -> Found:
-    """The half-time through the last weighing, moved by two steps of least squares on all of them."""
+    """The half-time through the last weighing, and no bend: both moved by two steps of least squares on all."""
     level = levels[None, :, None]
     lost = np.clip((y[-1] - levels) / (1.0 - levels), 1e-4, 1.0 - noise)
     half = np.log(t[-1]) - _passing(table, lost)
+    bend, held = np.zeros(half.shape), BEND_SD**-2
     inverse = 1.0 / errors.variance
     for _ in range(2):
-        mr, slope = _read(table, np.log(t) - half[:, :, None])
+        stretch = np.exp(bend)[:, :, None]
+        at = (np.log(t) - half[:, :, None]) / stretch
+        mr, slope = _read(table, at)
+        steep = -(1.0 - level) * slope
         off = (y - level - (1.0 - level) * mr) @ errors.turn
-        pull = (-(1.0 - level) * slope) @ errors.turn
-        own, mixed, square = (a @ inverse for a in (off * off, off * pull, pull * pull))
-        square = square + 1e-9
-        move = mixed / square
-        log = -0.5 * (own - mixed * move + np.log(square) + np.log(errors.variance).sum(axis=0))
-        best = np.take_along_axis(move, np.argmax(log, axis=2)[..., None], axis=2)[..., 0]
-        last, half = half, half + np.clip(best, -1.0, 1.0)
-    return Found(last[..., None] + np.clip(move, -1.0, 1.0), square**-0.5, log)
+        pull, curl = (steep / stretch) @ errors.turn, (steep * at) @ errors.turn
+        own, to_half, to_bend, square, mixed, bent = (
+            a @ inverse for a in (off * off, off * pull, off * curl, pull * pull, pull * curl, curl * curl)
+        )
+        square, bent, to_bend = square + 1e-9, bent + held, to_bend - held * bend[:, :, None]
+        area = square * bent - mixed * mixed
+        move, twist = (bent * to_half - mixed * to_bend) / area, (square * to_bend - mixed * to_half) / area
+        log = own + held * (bend * bend)[:, :, None] - to_half * move - to_bend * twist + np.log(area / held)
+        log = -0.5 * (log + np.log(errors.variance).sum(axis=0))
+        best = np.argmax(log, axis=2)[..., None]
+        last, last_bend = half[..., None], bend[..., None]
+        half = half + np.clip(np.take_along_axis(move, best, axis=2)[..., 0], -1.0, 1.0)
+        bend = _held(bend + np.take_along_axis(twist, best, axis=2)[..., 0])
+    return Found(
+        last + np.clip(move, -1.0, 1.0),
+        np.sqrt(bent / area),
+        _held(last_bend + twist),
+        -mixed / bent,
+        bent**-0.5,
+        log,
+    )
+
+
+def _held(bend: Array) -> Array:
+    return np.clip(bend, -3.0 * BEND_SD, 3.0 * BEND_SD)
 
 
 def _passing(table: Shapes, mr: Array) -> Array:
@@ -198,23 +235,25 @@ def _passing(table: Shapes, mr: Array) -> Array:
 
 
 def _collect(table: Shapes, found: Found, expected: Expectation, last_hour: float) -> Posterior:
-    """Prior times likelihood: the cells that carry all but a thousandth of the weight, or an even draw of them."""
+    """Prior times likelihood: an even draw of the cells that carry all but a thousandth of the weight."""
     log = found.log + (table.log_prior + expected.shape_weight)[:, None, None]
     log = log + expected.levels.log_weight[None, :, None]
     log = log + np.repeat(np.log(NOISE_PRIOR), len(TAU))
     pulled = (log + expected.pull(found.log_half)).ravel()
     keep = np.flatnonzero(pulled > pulled.max() - 9.0)
-    half, spread = found.log_half.ravel()[keep], np.minimum(found.spread.ravel()[keep], 3.0)
+    spread = np.minimum(found.spread.ravel()[keep], 3.0)
     nodes, share = _nodes(bool(np.average(spread, weights=np.exp(pulled[keep] - pulled.max())) > FINE))
-    half = half[:, None] + spread[:, None] * nodes
+    moved = spread[:, None] * nodes
+    half = found.log_half.ravel()[keep, None] + moved
     weight = np.exp(log.ravel()[keep, None] - pulled.max() + expected.pull(half)) * share
-    keep, half, weight = np.repeat(keep, len(nodes)), half.ravel(), weight.ravel()
-    if len(keep) > MOST_CELLS:
-        run = np.cumsum(weight)
-        drawn = np.searchsorted(run, (np.arange(MOST_CELLS) + 0.5) / MOST_CELLS * run[-1])
-        keep, half, weight = keep[drawn], half[drawn], np.ones(MOST_CELLS)
+    bend = found.bend.ravel()[keep, None] + found.lean.ravel()[keep, None] * moved
+    keep, half, bend = np.repeat(keep, len(nodes)), half.ravel(), bend.ravel()
+    run = np.cumsum(weight.ravel())
+    drawn = np.searchsorted(run, (np.arange(MOST_CELLS) + 0.5) / MOST_CELLS * run[-1])
+    keep, half, bend = keep[drawn], half[drawn], bend[drawn]
+    bend = _held(bend + found.own_spread.ravel()[keep] * even_normal(MOST_CELLS))
     s, c, m = np.unravel_index(keep, log.shape)
-    return _cells(s, half, c, TAU[m % len(TAU)], weight, last_hour, expected)
+    return _cells(s, half, c, TAU[m % len(TAU)], last_hour, expected, np.exp(bend))
 
 
 def _nodes(spread: bool) -> tuple[Array, Array]:
@@ -236,7 +275,8 @@ def _unseen(table: Shapes, expected: Expectation) -> Posterior:
     run = np.cumsum(np.exp(log - log.max()).ravel())
     drawn = np.searchsorted(run, (np.arange(MOST_CELLS) + 0.5) / MOST_CELLS * run[-1])
     s, h, c, m = np.unravel_index(drawn, log.shape)
-    return _cells(s, half[h], c, TAU[m], np.ones(MOST_CELLS), 0.0, expected)
+    stretch = np.exp(BEND_SD * even_normal(MOST_CELLS))
+    return _cells(s, half[h], c, TAU[m], 0.0, expected, stretch)
 
 
 def _cells(
@@ -244,10 +284,20 @@ def _cells(
     log_half: Array,
     level: NDArray[np.intp],
     tau: Array,
-    weight: Array,
     last_hour: float,
     expected: Expectation,
+    stretch: Array,
 ) -> Posterior:
     levels = expected.levels
-    weight = weight / weight.sum()
-    return Posterior(shape, log_half, levels.at[level], tau, weight, last_hour, levels.solids[level], level)
+    weight = np.full(len(shape), 1.0 / len(shape))
+    return Posterior(
+        shape, log_half, levels.at[level], tau, weight, last_hour, levels.solids[level], level, stretch
+    )
+
+
+@cache
+def even_normal(count: int) -> Array:
+    """Numbers as a normal distribution has them, in an order that is even wherever it is cut (golden ratio)."""
+    z = np.linspace(-4.5, 4.5, 1801)
+    share = ((np.arange(count) + 0.5) * 0.6180339887498949) % 1.0
+    return np.asarray(np.interp(share, normal_cdf(z), z))

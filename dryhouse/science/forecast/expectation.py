@@ -13,10 +13,12 @@ from dryhouse.science.forecast.shapes import shapes
 USUAL_EQUILIBRIUM = SETTLES
 LEVELS, SHARES, NODES = 18, 41, 5
 """How finely settling levels, dry matter, and the dry matter that goes with a level are divided."""
-LEVEL_SLACK = 0.004
-"""How far off the settling level may be beyond that, as a share of the first mass: starting moistures are told in
-whole percent, and trays are never emptied quite clean."""
-HANDLING = 0.0008
+TOLD_ROUNDLY = 0.003
+"""Starting moistures are told in whole percent: how far off the settling level is for that, as a share of the first
+mass. A belief that is in more doubt than this already counts it."""
+LEVEL_SLACK = 0.01
+"""How far off the settling level may be beyond that, as a share of itself: trays are never emptied quite clean."""
+HANDLING = 0.0003
 """Error of a weighing besides the scale's step (trays lifted in and out), as a share of the water."""
 OUT_OF_REACH = 0.05
 """Weight of levels above the target: a target is set so that it can be reached, but not always."""
@@ -61,15 +63,17 @@ def joint_levels(
 ) -> Levels:
     """Level and dry matter as one unknown, all as shares of the first mass.
 
-    A load settles at s (1 + X_e), give or take `LEVEL_SLACK`. No level lies above the lightest weighing. `between`
-    names the levels to look at more closely.
+    A load settles at s (1 + X_e), give or take `TOLD_ROUNDLY` and `LEVEL_SLACK`. No level lies above the lightest
+    weighing. `between` names the levels to look at more closely.
     """
     shares, weight = _even_nodes(solids)
     nodes, share = equilibrium_nodes(settles)
     middles = (shares[:, None] * (1.0 + nodes[None, :])).ravel()
-    spread = np.minimum(LEVEL_SLACK, 0.25 * middles)
-    top = min(float(middles.max() + 3.0 * LEVEL_SLACK), lightest - 1e-4)
-    low = max(float(middles.min() - 2.0 * LEVEL_SLACK), 0.001)
+    known = solids.middle * solids.log_sd
+    lacking = float(np.sqrt(max(TOLD_ROUNDLY**2 - known**2, 0.0)))
+    spread = np.hypot(np.minimum(lacking, 0.25 * middles), LEVEL_SLACK * middles)
+    top = min(float(middles.max() + 3.0 * spread.max()), lightest - 1e-4)
+    low = max(float(middles.min() - 2.0 * spread.max()), 0.001)
     ends = between or (min(low, 0.9 * top), max(top, 0.0011))
     levels = np.linspace(*ends, LEVELS)
     near = np.exp(-0.5 * ((levels[:, None] - middles[None, :]) / spread) ** 2) / spread

@@ -13,7 +13,8 @@ from dryhouse.science.forecast.engine import Posterior, clock_error
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes
 
 QUANTILES = np.array([0.10, 0.25, 0.50, 0.75, 0.90])
-_EVENLY = 9
+_CLOCKS = 3
+"""Errors of the clock looked at for every cell and dry matter: over thousands of these they are spread evenly."""
 
 
 def changed_pace(share: Array) -> Array:
@@ -24,14 +25,11 @@ def changed_pace(share: Array) -> Array:
     return np.asarray(0.7 * (2.0 * share - 1.0) / np.sqrt(2.0 * share * (1.0 - share)))
 
 
-_CLOCK = changed_pace((np.arange(_EVENLY) + 0.5) / _EVENLY)
-
-
 def log_time_at(table: Shapes, shape: NDArray[np.intp], mr: Array) -> Array:
     """ln(time/half-time) at which each cell's curve passes `mr`; inf where it never does."""
     out = np.full(mr.shape, np.inf)
     x = FIRST + STEP * np.arange(table.mr.shape[1])
-    for s in np.unique(shape):
+    for s in np.flatnonzero(np.bincount(shape)):
         of = shape == s
         row = table.mr[s]
         out[of] = np.interp(-mr[of], -row, x)
@@ -44,19 +42,21 @@ def finish_times(table: Shapes, found: Posterior, wet: float) -> tuple[Array, Ar
     """Weighted finish times (h) to a target moisture of `wet` (wet basis, as a fraction); inf where never reached.
 
     Every cell has the dry matter that goes with its level, so that the target mass moves with it. The clock's own
-    error past the last weighing is taken at `_CLOCK`. Times before the last weighing are dropped, since the target
+    error past the last weighing is drawn evenly. Times before the last weighing are dropped, since the target
     had not been reached by then; if all are, it is due now.
     """
     aim = found.solids / (1.0 - wet)
     level = found.level[:, None]
     mr = (aim - level) / (1.0 - level)
-    shape = np.repeat(found.shape, aim.shape[1])
-    centre = log_time_at(table, shape, mr.ravel()) + np.repeat(found.log_half, aim.shape[1])
+    nodes = aim.shape[1]
+    shape = np.repeat(found.shape, nodes)
+    centre = log_time_at(table, shape, mr.ravel()) * np.repeat(found.stretch, nodes)
+    centre = centre + np.repeat(found.log_half, nodes)
     begun = np.log(found.last_hour) if found.last_hour > 0 else None
     ahead = np.maximum(centre - begun, 0.0) if begun is not None else np.full(centre.shape, 1.0)
-    spread = np.repeat(found.tau, aim.shape[1]) * clock_error(np.where(np.isfinite(ahead), ahead, 0.0))
-    log_time = centre[:, None] + spread[:, None] * _CLOCK[None, :]
-    share = np.repeat(found.weight, aim.shape[1])[:, None] / (aim.shape[1] * len(_CLOCK))
+    spread = np.repeat(found.tau, nodes) * clock_error(np.where(np.isfinite(ahead), ahead, 0.0))
+    log_time = centre[:, None] + spread[:, None] * _clock_errors(len(centre) * _CLOCKS).reshape(-1, _CLOCKS)
+    share = np.repeat(found.weight, nodes)[:, None] / (nodes * _CLOCKS)
     weight = np.broadcast_to(share, log_time.shape)
     good = np.ones(log_time.shape, bool) if begun is None else log_time > begun + 1e-3
     if begun is not None and not good.any():
@@ -110,7 +110,7 @@ def paths(table: Shapes, found: Posterior, hours: Array, count: int = 400) -> tu
     log_hours = np.log(np.maximum(hours, 1e-9))
     ahead = log_hours - np.log(begun) if found.last_hour > 0 else np.ones(len(hours))
     wander = found.tau[cells, None] * error[:, None] * clock_error(ahead)[None, :]
-    at = log_hours[None, :] - wander - found.log_half[cells, None]
+    at = (log_hours[None, :] - wander - found.log_half[cells, None]) / found.stretch[cells, None]
     mr = mr_along(table, found.shape[cells], at)
     level = found.level[cells, None]
     w = level + (1.0 - level) * mr

@@ -52,7 +52,8 @@ def forecast(
 
     `hours` ascend and count from the first weighing; `grams` are net masses. `dry_matter_g` is the dry matter
     of the load by its starting moisture, with `dry_matter_sd_g` where that is only known roughly (0: the target
-    is the mass that the starting moisture entered makes it). `target_moisture_pct` is wet basis.
+    is the mass that the starting moisture entered makes it); where it is in doubt, the target and whether it was
+    reached go by what the weighings leave of that doubt. `target_moisture_pct` is wet basis.
     `resolution_g` is the scale's step; guessed from the weighings where None. `heating` are the heats of the dryer
     where it was changed: all that is expected beforehand is at the last. `ran` are hours up to which a stretch
     without loss is known to be no stop. `basis` says where the dry
@@ -79,7 +80,9 @@ def forecast(
         expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
         found = posterior(t, w, expected, errors)
     after = learned(found, expected, belief)
-    reached = _crossing(passed, m, target * m[0])
+    own = after.middle if belief.log_sd > 2.0 * EXACT else dry
+    aim = float(own / (1.0 - wet) * m[0])
+    reached = _crossing(passed, m, aim)
     again = None
     if reached is not None:
         done = _round_about(passed, reached)
@@ -101,8 +104,8 @@ def forecast(
     return Forecast(
         finish=done,
         belief=after,
-        target_g=float(target * m[0]),
-        dry_matter_g=float(dry_matter_g),
+        target_g=aim,
+        dry_matter_g=float(own * m[0]),
         reached_at=reached,
         weigh_again_at=float(pace.hours_at(again[0])) if again else None,
         mass=Bands(ahead, *(m[0] * np.quantile(along, QUANTILES, axis=0))),
@@ -112,7 +115,7 @@ def forecast(
         expected=prior is not None,
         basis=bases(basis, equilibrium, prior),
         workings=workings(
-            float(m[0]), dry_matter_g, dry_matter_sd_g, target_moisture_pct, float(target * m[0]),
+            float(m[0]), dry_matter_g, dry_matter_sd_g, after if own != dry else None, target_moisture_pct, aim,
             found, table, equilibrium, prior, len(t),
         ) + (heating.workings() if heating is not None else ())
         + tuple(step_of(Kind.STOOD_STILL, begin=(a, "h"), end=(b, "h")) for a, b in stood),

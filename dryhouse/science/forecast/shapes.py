@@ -1,6 +1,6 @@
 """The shapes a drying curve may have, each as moisture ratio against time, time 1 being when half is gone (about).
 
-Two families of laws:
+Three families of laws:
 
 1. Resistances in series: water moves inside and leaves the surface, and the times of the two add up,
 
@@ -11,9 +11,12 @@ Two families of laws:
    order of the falling rate: 1 is Lewis, and the more a slice shrinks the sooner it ends, down to 1/4; these are
    alike too.
 2. Page's law, MR = exp(-k t^n), which published tables fit most often.
+3. The two periods of the textbooks: a constant rate down to a critical moisture ratio c, and from there on a rate
+   in proportion to the moisture. Rarely so sharp in food, but a run that falls by the ruler follows it to the end.
 
 A run need not start in step: `d` is a head start (loose surface water, d > 0) or a lag (cold food, d < 0), in
-half-times, that builds up over the first tenth of a half-time or over the lag itself.
+half-times, that builds up over the first tenth of a half-time or over the lag itself. What lies between the shapes
+is reached by bending them a little (`engine.BEND_SD`).
 
 The weights are round numbers held against 1,000 made runs of laws that are not among these (`tests/benchmarks`);
 published runs only judge them.
@@ -39,6 +42,10 @@ PAGE_SHARE = 1 / 3
 PAGE_N, PAGE_SD = 1.15, 0.2
 """Page's exponent in published tables of slices and pieces, and its spread."""
 PAGE_NODES = (0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.4, 1.55)
+SHARP_SHARE = 1 / 20
+"""Weight of the two periods: a sharp end of the constant rate is the exception."""
+CRITICAL = (0.04, 0.1, 0.2)
+"""Critical moisture ratios of the two periods; rounder ones are near the resistances."""
 STARTS = {-0.3: 0.15, -0.1: 0.25, 0.0: 0.4, 0.1: 0.2}
 """Head starts and lags, with weights: most runs start nearly in step; cold trays are commoner than wet ones."""
 _HEAD_START_OVER = 0.1
@@ -73,7 +80,7 @@ def shapes() -> Shapes:
 def _laws(mr: Array) -> list[tuple[Array, float]]:
     """ln(time/half-time) of every law at these moisture ratios, and its prior weight."""
     found = []
-    each = (1.0 - PAGE_SHARE) / len(SURFACE_B) / len(ORDERS)
+    each = (1.0 - PAGE_SHARE - SHARP_SHARE) / len(SURFACE_B) / len(ORDERS)
     for b, p in product(SURFACE_B, ORDERS):
         time, half = resistances(mr, b, p), resistances(np.array([0.5]), b, p)
         found.append((np.log(time / half), each))
@@ -81,6 +88,9 @@ def _laws(mr: Array) -> list[tuple[Array, float]]:
     likely = likely * np.gradient(np.array(PAGE_NODES))
     for n, weight in zip(PAGE_NODES, likely / likely.sum(), strict=True):
         found.append((np.log(-np.log(mr) / np.log(2.0)) / n, PAGE_SHARE * weight))
+    for c in CRITICAL:
+        time = np.log(two_periods(mr, c) / two_periods(np.array([0.5]), c))
+        found.append((time, SHARP_SHARE / len(CRITICAL)))
     return found
 
 
@@ -88,6 +98,11 @@ def resistances(mr: Array, b: float, p: float) -> Array:
     """Dimensionless time at which the free moisture ratio has fallen to `mr`."""
     internal = -np.log(mr) if p == 1.0 else (mr ** (1.0 - p) - 1.0) / (p - 1.0)
     return np.asarray(internal + b * (1.0 - mr))
+
+
+def two_periods(mr: Array, c: float) -> Array:
+    """Dimensionless time at which the moisture ratio has fallen to `mr` where the rate is constant down to `c`."""
+    return np.asarray(np.where(mr > c, 1.0 - mr, 1.0 - c - c * np.log(np.minimum(mr, c) / c)))
 
 
 def _in_step(log_time: Array, d: float) -> Array:

@@ -38,12 +38,12 @@ def weigh_again(
     late = early[np.argsort(np.sin(np.arange(count) * 7.0))]
     part = Posterior(
         found.shape[cells], found.log_half[cells], found.level[cells], found.tau[cells], found.weight[cells], last,
-        found.solids[cells], found.number[cells],
+        found.solids[cells], found.number[cells], found.stretch[cells],
     )  # fmt: skip
     node = (np.arange(count) * 3) % part.solids.shape[1]
     target = part.solids[np.arange(count), node] / (1.0 - wet)
     mr = (target - part.level) / (1.0 - part.level)
-    centre = log_time_at(table, part.shape, mr) + part.log_half
+    centre = log_time_at(table, part.shape, mr) * part.stretch + part.log_half
     good = np.isfinite(centre)
     if np.count_nonzero(good) < count // 2:
         return None
@@ -71,7 +71,7 @@ def _left(
     whole = clock_error(np.where(good, centre, 0.0) - begun)
     wander = part.tau * until * early
     finish = (centre + wander + part.tau * np.sqrt(np.maximum(whole**2 - until**2, 0.0)) * late)[good]
-    at = np.log(hour) - wander - part.log_half
+    at = (np.log(hour) - wander - part.log_half) / part.stretch
     mass = (part.level + (1.0 - part.level) * mr_along(table, part.shape, at[:, None])[:, 0])[good]
     finish, mass = finish - finish.mean(), mass - mass.mean()
     spread = float(mass @ mass) / len(mass) + noise**2

@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from dryhouse.science.curves.model import Array
+from dryhouse.science.dry_matter import QUANTILES as BAND
+from dryhouse.science.dry_matter import Belief
 from dryhouse.science.forecast.answer import Equilibrium, Prior
 from dryhouse.science.forecast.engine import TAU, Posterior
 from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM
@@ -21,6 +23,7 @@ def workings(
     first_g: float,
     dry_g: float,
     dry_sd_g: float,
+    after: Belief | None,
     target_pct: float,
     target_g: float,
     found: Posterior,
@@ -29,16 +32,18 @@ def workings(
     prior: Prior | None,
     n: int,
 ) -> Workings:
-    """The arithmetic line by line."""
+    """The arithmetic line by line. `after` is the belief about the dry matter where it is the weighings'."""
     x, low, high = USUAL_EQUILIBRIUM
     if equilibrium is not None:
         x, low, high = equilibrium.value, equilibrium.low, equilibrium.high
     dry, first = (dry_g, "g"), (first_g, "g")
+    own = dry if after is None else (after.middle * first_g, "g")
     lines: list[Step] = [
         step(Kind.KNOWN_SOLIDS_ROUGHLY, dry, spread=(dry_sd_g, "g"), first=first)
         if dry_sd_g > 0
         else step(Kind.KNOWN_SOLIDS, dry, first=first),
-        step(Kind.FORECAST_TARGET, (target_g, "g"), target=(target_pct, "%"), solids=dry),
+        *_learned(after, first_g),
+        step(Kind.FORECAST_TARGET, (target_g, "g"), target=(target_pct, "%"), solids=own),
         step(Kind.SETTLES_AT, level=(x, "g/g"), low=(low, "g/g"), high=(high, "g/g")),
     ]
     if prior is not None:
@@ -47,14 +52,13 @@ def workings(
         lines.extend(prior.workings)
     if n > 1:
         half = np.exp(_middle(found.log_half, found.weight))
-        n_like = _mean(table.page_n[found.shape], found.weight)
+        allowed = int(np.count_nonzero(np.bincount(found.shape)))
+        n_like = _mean(table.page_n[found.shape] / found.stretch, found.weight)
         tau = _mean(found.tau, found.weight)
         low_h, half_h, high_h = ((float(v), "h") for v in half)
         lines += [
             step(Kind.HALF_GONE, half_h, n=n, low=low_h, high=high_h),
-            step(
-                Kind.CURVE_SHAPES, exponent=n_like, allowed=len(np.unique(found.shape)), tried=len(table.log_prior)
-            ),
+            step(Kind.CURVE_SHAPES, exponent=n_like, allowed=allowed, tried=len(table.log_prior)),
             step(
                 Kind.MODEL_ERROR,
                 drift=(100.0 * tau, "%"),
@@ -77,6 +81,13 @@ def bases(given: tuple[Basis, ...], equilibrium: Equilibrium | None, prior: Prio
         ),
         (prior.basis if prior else Basis("assumption", said=message(Told.SPEED_UNKNOWN)),),
     )
+
+
+def _learned(after: Belief | None, first_g: float) -> Workings:
+    if after is None:
+        return ()
+    low, middle, high = (share * first_g for share in after.quantiles(BAND))
+    return (step(Kind.DRY_MATTER_LEARNED, (middle, "g"), low=(low, "g"), high=(high, "g")),)
 
 
 def _middle(values: Array, weight: Array) -> Array:

@@ -89,6 +89,13 @@ class TestTheFinish:
         assert after.middle == pytest.approx(DRY / 500.0, rel=0.06)
         assert after.log_sd < 0.5 * expected.log_sd
 
+    @pytest.mark.parametrize("n", [0.95, 1.05, 1.25])
+    def test_a_run_between_two_shapes_of_the_grid_is_followed_to_the_end(self, n):
+        hours = np.linspace(0, 0.7 * when(15.0, n=n), 13)
+        told = ahead(hours, load(hours, n=n, step=0.1)).finish
+        assert told.median == pytest.approx(when(15.0, n=n), rel=0.05)
+        assert told.high80 - told.low80 < 0.2 * when(15.0, n=n)
+
     @settings(max_examples=25, deadline=None)
     @given(
         half=st.floats(0.3, 8.0),
@@ -118,6 +125,22 @@ class TestAlreadyThere:
         assert answer.reached_at == pytest.approx(when(15.0), abs=1.5)
         assert answer.weigh_again_at is None
         assert "was reached" in said(answer)
+
+    def test_where_the_dry_matter_is_in_doubt_the_load_s_own_target_counts_and_not_the_table_s(self):
+        """The table says a quarter more dry matter than there is: its target weight is passed long before."""
+        expected = prior_belief(100 * 1.25 * DRY / 500.0, 0.12)
+        usual = 1.25 * DRY / 0.85
+        early = np.arange(0, 11.1, 1.0)
+        early = early[load(early) >= 0.93 * usual]
+        assert load(early)[-1] < usual
+        running = forecast(early, load(early), solids=expected, target_moisture_pct=15)
+        assert running.reached_at is None
+        assert running.target_g == pytest.approx(running.belief.middle * 500.0 / 0.85)
+        assert "leaves" in read(running.workings)
+        whole = np.arange(0, 20.1, 1.0)
+        done = forecast(whole, load(whole), solids=expected, target_moisture_pct=15)
+        assert done.target_g == pytest.approx(DRY / 0.85, rel=0.06)
+        assert done.reached_at == pytest.approx(when(15.0), abs=2.0)
 
     def test_a_weighing_that_went_back_above_the_target_does_not_count(self):
         hours = [0, 4, 8, 9, 10]

@@ -29,8 +29,23 @@ def test_a_dry_matter_test_narrows_moisture_and_target_by_half():
         assert tested[width] <= 0.5 * by_food[width]
 
 
+def test_plain_runs_get_no_wider_bands_than_they_need():
+    """A run that keeps its law is the easiest of all: bands that hold nearly every one of them say too little."""
+    found = judge(list(kitchens(150, seed=9, kind="plain")), 0.4)
+    assert 0.78 <= found["finish in 80"] <= 0.92
+    assert 0.45 <= found["finish in 50"] <= 0.62
+    assert found["ends"] >= 0.95
+
+
 @pytest.mark.parametrize("kind", ["straight", "warm"])
-def test_straight_runs_and_cold_trays_are_told_no_later_than_they_finish(kind):
-    """By more than a seventh: straight runs used to be told a quarter to a third late."""
-    found = judge(list(kitchens(40, seed=5, kind=kind)), 0.4)
-    assert found["late"] < np.log(8 / 7)
+def test_straight_runs_and_cold_trays_are_told_about_when_they_finish(kind):
+    """Straight runs used to be told a quarter to a third late, cold trays a fifth early."""
+    found = judge(list(kitchens(60, seed=5, kind=kind)), 0.4)
+    assert abs(found["late"]) < np.log(6 / 5)
+    assert 0.78 <= found["finish in 80"] <= 0.95
+
+
+def test_a_run_straight_to_the_end_is_followed_to_the_end():
+    found = judge(list(kitchens(60, seed=5, kind="straight")), 0.7)
+    assert found["finish in 80"] >= 0.75
+    assert found["off"] < 0.07

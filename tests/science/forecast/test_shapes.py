@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from dryhouse.science.forecast.engine import thinned
 from dryhouse.science.forecast.finish import weighted_quantiles
-from dryhouse.science.forecast.shapes import FIRST, STARTS, STEP, resistances, shapes
+from dryhouse.science.forecast.shapes import FIRST, STARTS, STEP, resistances, shapes, two_periods
 
 
 def test_every_shape_falls_from_one_to_nothing():
@@ -33,6 +33,14 @@ def test_a_straight_line_to_the_end_is_nearly_among_them():
     time = np.exp(FIRST + STEP * np.arange(shapes().mr.shape[1]))
     off = np.max(np.abs(shapes().mr - np.clip(1.0 - time / 2.0, 0.0, 1.0)), axis=1)
     assert off.min() < 0.02
+
+
+def test_the_two_periods_of_the_textbooks_join_at_the_critical_moisture():
+    """Constant rate to c, then t = (1 - c) + c ln(c / MR): at c = 0.2 and MR 0.1 by hand 0.8 + 0.2 ln 2."""
+    assert two_periods(np.array([0.9, 0.2, 0.1]), 0.2) == pytest.approx([0.1, 0.8, 0.9386], abs=1e-4)
+    time = np.exp(FIRST + STEP * np.arange(shapes().mr.shape[1])) / 2.0
+    sharp = np.where(time < 0.9, 1.0 - time, 0.1 * np.exp(-np.minimum((time - 0.9) / 0.1, 300.0)))
+    assert np.max(np.abs(shapes().mr - sharp), axis=1).min() < 0.005
 
 
 def test_lewis_is_among_them():

@@ -16,7 +16,7 @@ def posterior(last: float, spread: float) -> Posterior:
     ones = np.ones(CELLS)
     half = np.log(3.0) + spread * np.linspace(-1.5, 1.5, CELLS)
     return Posterior(np.zeros(CELLS, dtype=int), half, 0.1 * ones, 0.02 * ones, ones / CELLS, last,
-                     0.08 * np.ones((CELLS, 5)), np.zeros(CELLS, dtype=int))  # fmt: skip
+                     0.08 * np.ones((CELLS, 5)), np.zeros(CELLS, dtype=int), ones)  # fmt: skip
 
 
 def test_it_lies_after_the_last_weighing_and_before_the_load_may_be_done():
