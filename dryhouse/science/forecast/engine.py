@@ -26,8 +26,8 @@ from dryhouse.science.curves.model import Array
 from dryhouse.science.dry_matter import normal_cdf
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 
-TAU = np.array([0.02, 0.07, 0.20])
-"""Sizes of the clock's error, about threefold apart and alike beforehand: a run that keeps its law, one whose air
+TAU = np.array([0.012, 0.06, 0.20])
+"""Sizes of the clock's error, some fourfold apart and alike beforehand: a run that keeps its law, one whose air
 and load change a little on the way, one that is turned, crowded or interrupted."""
 BEND_SD = 0.03
 """Spread of the logarithm of the factor that stretches ln(time / half-time): a third of a step of Page's n."""
@@ -38,8 +38,8 @@ MOST_CELLS = 3000
 TAILS = 4.0
 """Degrees of freedom of the expected half-time: what was expected gives way to weighings that contradict it."""
 NOISE = np.array([1.0, 3.0])
-NOISE_PRIOR = np.array([0.7, 0.3])
-"""Some weigh in haste: three in ten with three times the error."""
+NOISE_PRIOR = np.array([0.8, 0.2])
+"""Some weigh in haste: one in five with three times the error."""
 FINE = 0.01
 """A spread of ln half-time that is not worth nodes of its own."""
 UNSEEN = 41

@@ -18,7 +18,7 @@ TOLD_ROUNDLY = 0.003
 mass. A belief that is in more doubt than this already counts it."""
 LEVEL_SLACK = 0.01
 """How far off the settling level may be beyond that, as a share of itself: trays are never emptied quite clean."""
-HANDLING = 0.0003
+HANDLING = 0.0002
 """Error of a weighing besides the scale's step (trays lifted in and out), as a share of the water."""
 OUT_OF_REACH = 0.05
 """Weight of levels above the target: a target is set so that it can be reached, but not always."""
