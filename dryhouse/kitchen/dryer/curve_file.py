@@ -158,6 +158,7 @@ def _forecast(
             target_moisture_pct=target.value,
             prior=prior,
             heating=heating,
+            as_told=water.how == "entered",
             basis=merge_bases([water.basis, target.basis]),
         )
     except InputProblem as problem:

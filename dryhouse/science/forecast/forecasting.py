@@ -46,6 +46,7 @@ def forecast(
     resolution_g: float | None = None,
     heating: Heating | None = None,
     ran: Sequence[float] = (),
+    as_told: bool = False,
     basis: tuple[Basis, ...] = (),
 ) -> Forecast:
     """The finish of a run and its mass on the way.
@@ -53,7 +54,8 @@ def forecast(
     `hours` ascend and count from the first weighing; `grams` are net masses. `dry_matter_g` is the dry matter
     of the load by its starting moisture, with `dry_matter_sd_g` where that is only known roughly (0: the target
     is the mass that the starting moisture entered makes it); where it is in doubt, the target and whether it was
-    reached go by what the weighings leave of that doubt. `target_moisture_pct` is wet basis.
+    reached go by what the weighings leave of that doubt, or with `as_told` by the middle told.
+    `target_moisture_pct` is wet basis.
     `resolution_g` is the scale's step; guessed from the weighings where None. `heating` are the heats of the dryer
     where it was changed: all that is expected beforehand is at the last. `ran` are hours up to which a stretch
     without loss is known to be no stop. `basis` says where the dry
@@ -80,7 +82,7 @@ def forecast(
         expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
         found = posterior(t, w, expected, errors)
     after = learned(found, expected, belief)
-    own = after.middle if belief.log_sd > 2.0 * EXACT else dry
+    own = dry if as_told or belief.log_sd <= 2.0 * EXACT else after.middle
     aim = float(own / (1.0 - wet) * m[0])
     reached = _crossing(passed, m, aim)
     again = None
