@@ -28,6 +28,8 @@ TOO_CLOSE_H = 0.03
 """Weighings that all lie within a minute of each other show no pace: a clock is read to the minute."""
 HARDLY_MOVED = 0.01
 """Share of the water that must go; a run of three weighings that has lost less is no drying."""
+TEACHES = 3
+"""With fewer weighings a run says nothing of its dry matter that its weight alone does not."""
 EXACT = 1e-3
 """Spread of ln solids where the starting moisture is taken as it is."""
 _STEPS = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001)
@@ -54,7 +56,7 @@ def forecast(
     `hours` ascend and count from the first weighing; `grams` are net masses. `dry_matter_g` is the dry matter
     of the load by its starting moisture, with `dry_matter_sd_g` where that is only known roughly (0: the target
     is the mass that the starting moisture entered makes it); where it is in doubt, the target and whether it was
-    reached go by what the weighings leave of that doubt, or with `as_told` by the middle told.
+    reached go by what three weighings or more leave of that doubt, or with `as_told` by the middle told.
     `target_moisture_pct` is wet basis.
     `resolution_g` is the scale's step; guessed from the weighings where None. `heating` are the heats of the dryer
     where it was changed: all that is expected beforehand is at the last. `ran` are hours up to which a stretch
@@ -82,7 +84,7 @@ def forecast(
         expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
         found = posterior(t, w, expected, errors)
     after = learned(found, expected, belief)
-    own = dry if as_told or belief.log_sd <= 2.0 * EXACT else after.middle
+    own = dry if as_told or len(t) < TEACHES or belief.log_sd <= 2.0 * EXACT else after.middle
     aim = float(own / (1.0 - wet) * m[0])
     reached = _crossing(passed, m, aim)
     again = None
