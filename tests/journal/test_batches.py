@@ -15,6 +15,7 @@ from dryhouse.kitchen.records import Batch, Dryer, OwnFood, Weighing
 from dryhouse.kitchen.records.batches import BATCH_STATES
 from dryhouse.science.quantities import Mass, Volume
 from tests.journal.journals import BOTH, empty_journal
+from tests.often import often
 
 SORTS = ("started", "food", "dryer", "fresh", "dried", "yield", "rating", "id")
 DRYERS = (Dryer("shelf dryer", 6, id=1), Dryer("box dryer", 10, id=2))
@@ -171,7 +172,7 @@ QUERY = st.builds(
 
 
 @given(batches=st.lists(BATCH, min_size=3, max_size=12), queries=st.lists(QUERY, min_size=1, max_size=6))
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=often(20), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_both_journals_answer_every_query_alike(batches: list[Batch], queries: list[BatchQuery]) -> None:
     with empty_journal("in memory") as plain, empty_journal("in a file") as filed:
         changes = [Change(None, r) for r in (*DRYERS, *(replace(b, id=n) for n, b in enumerate(batches, 1)))]

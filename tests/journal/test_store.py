@@ -14,6 +14,7 @@ from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, Dryer, Lot
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.quantities import Mass
 from tests.journal.journals import BOTH, empty_journal
+from tests.often import often
 from tests.records import journals
 from tests.told import told
 
@@ -33,7 +34,7 @@ def put(journal: Journal, *records: object) -> None:
 
 @pytest.mark.parametrize("which", BOTH)
 @given(listed=journals())
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=often(12), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_every_record_comes_back_as_it_was_written(which: str, listed: list) -> None:
     with empty_journal(which) as journal:
         put(journal, *listed)
@@ -46,7 +47,7 @@ def test_every_record_comes_back_as_it_was_written(which: str, listed: list) -> 
 
 @pytest.mark.parametrize("which", BOTH)
 @given(listed=journals())
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=often(8), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_undoing_leaves_nothing_behind_and_doing_it_again_restores_all(which: str, listed: list) -> None:
     with empty_journal(which) as journal:
         done = Done("Put everything", tuple(Change(None, r) for r in listed))

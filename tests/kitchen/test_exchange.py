@@ -22,6 +22,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.words.messages import problem_sentence
 from tests.fakes import FakeJournal
+from tests.often import often
 from tests.records import journals
 
 NOON = datetime(2026, 8, 1, 12, tzinfo=UTC)
@@ -47,7 +48,7 @@ def everything(journal: Journal) -> list[object]:
 
 @pytest.mark.parametrize("name", ["journal.json", "folder"])
 @given(listed=journals())
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=often(12), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_every_record_survives_export_and_import(name: str, listed: list) -> None:
     with TemporaryDirectory() as folder:
         file = Path(folder) / name
@@ -58,7 +59,7 @@ def test_every_record_survives_export_and_import(name: str, listed: list) -> Non
 
 
 @given(listed=journals())
-@settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=often(6), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_every_record_survives_from_one_file_to_another(listed: list) -> None:
     with TemporaryDirectory() as folder:
         first, second = (open_journal(Path(folder) / f"{n}.dryhouse", write=True) for n in "ab")
@@ -71,7 +72,7 @@ def test_every_record_survives_from_one_file_to_another(listed: list) -> None:
 
 
 @given(listed=journals())
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=often(12), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_importing_twice_adds_nothing(listed: list) -> None:
     journal = FakeJournal(*listed)
     done = bring_in(kitchen(journal), listed)
@@ -80,7 +81,7 @@ def test_importing_twice_adds_nothing(listed: list) -> None:
 
 
 @given(mine=journals(most=2), theirs=journals(most=2))
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=often(12), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_two_journals_join_without_losing_anything_and_undo_parts_them(mine: list, theirs: list) -> None:
     journal = FakeJournal(*mine)
     done = bring_in(kitchen(journal), theirs)
