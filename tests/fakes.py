@@ -156,7 +156,7 @@ class FakeJournal:
         dried = batch.dried_mass.si if batch.dried_mass else None
         when = (batch.started is not None, batch.started)
         return {
-            "started": (batch.started,),
+            "started": (batch.started or batch.ended,),
             "food": (batch.food, when),
             "dryer": (self._dryer_name(batch) or None, when),
             "fresh": (prepared,),

@@ -1,7 +1,8 @@
 """The words of a command as a person types them, put into the order that the parser reads.
 
 What belongs to the whole program may stand after the verb, what belongs to an answer before it; an amount needs no
-quotation marks (`--fresh 2 lb 3 oz`); a journal's file alone is opened.
+quotation marks (`--fresh 2 lb 3 oz`), and nothing that follows an option of `log` does; a journal's file alone is
+opened.
 """
 
 from __future__ import annotations
@@ -36,6 +37,8 @@ def in_order(given: Sequence[str], verbs: Collection[str]) -> list[str]:
             del words[:1]
         elif word in OF_AN_ANSWER:
             last.append(word)
+        elif rest[:1] == ["log"] and word.startswith("--") and "=" not in word:
+            rest += [word, *_until_an_option(words)]
         elif word in AMOUNTS:
             rest += [word, *_amount(words)]
         elif word.startswith("--") and "=" not in word and words and not words[0].startswith("--"):
@@ -47,6 +50,14 @@ def in_order(given: Sequence[str], verbs: Collection[str]) -> list[str]:
 
 def _is_a_journal(word: str, verbs: Collection[str]) -> bool:
     return word not in verbs and not word.startswith("-") and (word.endswith(SUFFIX) or Path(word).is_file())
+
+
+def _until_an_option(words: list[str]) -> list[str]:
+    """The words up to the next option, taken from the front and made one: `log` has no words of its own."""
+    said: list[str] = []
+    while words and not words[0].startswith("--"):
+        said.append(words.pop(0))
+    return [" ".join(said)] if said else []
 
 
 def _amount(words: list[str]) -> list[str]:

@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 from html import escape
 
-from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD, unfolded
+from dryhouse.science.safety.unfolded import unfolded
 from dryhouse.science.values import Caution, Moment, gravest_first
 
 SAID = {"stop": "Stop", "warn": "Caution", "note": "Note"}
 """The word each severity is said with."""
-
-
-def most_for(kinds: Collection[str]) -> int:
-    """How many cautions beside the stops stand unfolded for a batch, a lot or a meal of these kinds of food."""
-    return OF_ANIMAL_FOOD if "animal" in kinds else OF_A_PLANT
 
 
 def more_words(number: int, shown: int) -> str:

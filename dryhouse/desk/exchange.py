@@ -79,7 +79,7 @@ class Exchange(QObject):
 
     def ask_import(self) -> None:
         """Ask what, and bring it in."""
-        path, _ = QFileDialog.getOpenFileName(self.opening.window, "Bring in", str(Path.home()), _EXPORTS)
+        path, _ = QFileDialog.getOpenFileName(self.opening.window, "Import", str(Path.home()), _EXPORTS)
         if path:
             self.bring_in(Path(path).parent if path.endswith(".csv") else Path(path))
 
@@ -143,7 +143,7 @@ class Exchange(QObject):
                 backup = journals.back_up_file(here)
                 report("Everything goes into the journal at once.", None)
                 done = journals.take_in(here, coming, chosen)
-            return f"{done.what}. Undo does not go back behind this; the journal as it was is kept as {backup}"
+            return f"{done.what}. This can't be undone; the journal as it was is kept as {backup}"
 
         page = WorkPage("Bringing it in")
         self.opening.show_page(page)

@@ -70,12 +70,12 @@ class ChoicePage(QWidget):
         for _, line in differences[:_SHOWN]:
             self.list.addItem(_item(line))
         if len(differences) > _SHOWN:
-            self.list.addItem(f"And {len(differences) - _SHOWN} more, which go with the two buttons for all.")
+            self.list.addItem(f"And {len(differences) - _SHOWN} more; the two buttons for all decide those too.")
         self.buttons = [
-            button("&Bring in", self._go, "primary", hint="Ctrl+Enter"),
+            button("&Import", self._go, "primary", hint="Ctrl+Enter"),
             button("Take &theirs everywhere", lambda: self._all(True)),
             button("&Keep mine everywhere", lambda: self._all(False)),
-            button("Lea&ve", leave, hint="Esc"),
+            button("Clo&se", leave, hint="Esc; nothing is imported"),
         ]
         inside = column(self, margin=20, space=12)
         inside.addWidget(self.heading)

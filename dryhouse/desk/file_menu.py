@@ -39,7 +39,7 @@ def fill_file(window: DeskWindow, file: QMenu, *, open_here: bool) -> None:
         if open_here:
             add("Save a cop&y…", doors.files.ask_copy, "Ctrl+Shift+S")
             add("&Export everything…", doors.exchange.ask_export)
-            add("Br&ing in an export…", doors.exchange.ask_import)
+            add("&Import…", doors.exchange.ask_import)
             file.addSeparator()
             add("&Back up now", doors.back_up, "Ctrl+B")
         add("&Restore a backup…", doors.rescue.ask_restore)

@@ -13,7 +13,7 @@ from dryhouse.desk.session_bus import BUS, BUS_PATH, SessionBus, words_in
 
 SERVICE, PATH = "org.freedesktop.Notifications", "/org/freedesktop/Notifications"
 PUT_OFF = "put-off"
-_ACTIONS = ["default", "Show it", PUT_OFF, "In 30 minutes again"]
+_ACTIONS = ["default", "Show it", PUT_OFF, "Again in 30 minutes"]
 _HINTS = {"desktop-entry": ("s", "app.dryhouse.Dryhouse"), "urgency": ("y", 1)}
 
 

@@ -102,7 +102,7 @@ class Reminders(QObject):
 
         tray = QSystemTrayIcon(icon("drying", self.session.theme.tokens.accent), self)
         menu = QMenu()
-        menu.addAction("In 30 minutes again", lambda: self.put_off(0))
+        menu.addAction("Again in 30 minutes", lambda: self.put_off(0))
         menu.addAction("Show it", lambda: self.session.open("drying"))
         tray.setContextMenu(menu)
         self._menu = menu

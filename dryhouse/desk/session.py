@@ -150,6 +150,11 @@ class Session(QObject):
             self.meet(problem)
         return None
 
+    def told_beside(self, problem: InputProblem | None) -> None:
+        """A refusal stands beside its entry: it is told there, and not in the bar as well."""
+        if problem is not None and self.problem is not None and problem.said == self.problem.said:
+            self.messages.clear()
+
     def meet(self, problem: InputProblem | WorldProblem) -> None:
         """Say what was refused or what failed; a file that failed has its own page."""
         sentence = problem_sentence(problem, self.style)

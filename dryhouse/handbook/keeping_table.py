@@ -105,7 +105,7 @@ def _plant(slug: str, kinds: frozenset[str]) -> KeepingLines:
     if own is not None:
         return KeepingLines((own, replace(general, only_between=True)))
     named = fruit or "vegetable" in kinds
-    return KeepingLines((general,), () if named else ("the rule for dried vegetables stands in for this food",))
+    return KeepingLines((general,), () if named else ("the rule for dried vegetables is used for this food",))
 
 
 def _life(row: Row) -> Fact:

@@ -159,9 +159,7 @@ class CurveChart:
         self.axes.set_xlim(*self._held_for((picture.by_clock, *((r.name, r.started) for r in runs)), start, end))
         tops = [float(np.max(r.on(picture.axis, r.grams, picture.unit))) for r in runs]
         top = max(tops)
-        lows = [float(np.min(r.on(picture.axis, r.grams, picture.unit))) for r in runs]
-        bottom = min(0.0, min(lows) * 1.05)
-        self.axes.set_ylim(bottom, 100.0 if picture.axis == WET and top <= 100 else top * 1.06)
+        self.axes.set_ylim(0.0, 100.0 if picture.axis == WET else max(top * 1.06, 1e-6))
 
     def _held_for(self, what: Any, start: float, end: float) -> tuple[float, float]:
         """The stretch of time to show: as before, where the same runs still fill it."""
@@ -196,8 +194,9 @@ class CurveChart:
         alone: bool,
     ) -> None:
         series = self.tokens.series[place % len(self.tokens.series)]
-        values = run.on(picture.axis, run.grams, picture.unit)
-        curve = run.on(picture.axis, run.curve_grams, picture.unit)
+        possible = self.axes.get_ylim()
+        values = np.clip(run.on(picture.axis, run.grams, picture.unit), *possible)
+        curve = np.clip(run.on(picture.axis, run.curve_grams, picture.unit), *possible)
         if run.curve_hours:
             x = along(picture, run, run.curve_hours)
             self._line(
@@ -221,7 +220,7 @@ class CurveChart:
             last = run.on(picture.axis, run.curve_grams[-1:] or run.grams[-1:], picture.unit)
             x_last = float(along(picture, run, (run.curve_hours or run.hours)[-1]))
             labels.append(_Label(float(last[0]), short(run.name), series.colour, x_last))
-        elif run.curve_hours:
+        elif run.curve_hours and picture.models:
             middle = int(0.35 * len(run.curve_hours))
             at = (float(along(picture, run, run.curve_hours[middle])), float(curve[middle]))
             self._passing.append(
@@ -253,8 +252,8 @@ class CurveChart:
         shown = np.asarray(x) <= edge
         last = int(np.flatnonzero(shown)[-1]) if shown.any() else 0
         inner, outer = (float(rows[n][last]) for n in ("high50", "high80"))
-        labels.append(_Label(outer, charts.BAND_80, self.tokens.muted))
-        labels.append(_Label(inner, charts.BAND_50, self.tokens.ink))
+        labels.append(_Label(outer, charts.BAND_80, self.tokens.muted, float(np.asarray(x)[last])))
+        labels.append(_Label(inner, charts.BAND_50, self.tokens.ink, float(np.asarray(x)[last])))
 
     def _target(self, picture: CurvePicture, run: RunPicture, labels: list[_Label]) -> None:
         if run.target_g is None:

@@ -110,6 +110,8 @@ class CurvePicture:
     residuals: bool = False
     unit: str = "g"
     """Of the mass axis."""
+    models: bool = False
+    """Whether curves and axes carry the names that those who fit curves use."""
 
     @property
     def shown(self) -> tuple[RunPicture, ...]:
@@ -122,6 +124,8 @@ LABELS = {WET: charts.WET_BASIS, DRY: charts.DRY_BASIS, RATIO: charts.RATIO}
 
 def value_label(picture: CurvePicture) -> str:
     """The vertical axis in words, with its unit."""
+    if picture.axis == WET and not picture.models:
+        return charts.MOISTURE_SHORT
     return LABELS.get(picture.axis, charts.weight(picture.unit))
 
 

@@ -51,6 +51,7 @@ def draw_day(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
         axes.tick_params(labelbottom=place == len(parts) - 1)
         axes.set_xlim(0.0, 1.03 * end + 1e-6)
         _lines(axes, lines, tokens)
+        axes.set_ylim(*_possible(label, axes.get_ylim()))
         if place == 0:
             _names(axes, picture.runs, lines, tokens, tall * high)
             _marks(axes, picture.runs[0], tokens)
@@ -77,6 +78,14 @@ def _parts(picture: CurvePicture) -> list[tuple[str, list[Line]]]:
         (charts.RATE_SHORT, each(_rate)),
         (charts.air(fahrenheit), each(lambda run: _air(run, fahrenheit))),
     ]
+
+
+def _possible(label: str, limits: tuple[float, float]) -> tuple[float, float]:
+    """Limits that leave room for nothing that cannot be: no weight below nothing, no moisture beyond 100 %."""
+    low, high = limits
+    if label == charts.MOISTURE_SHORT:
+        return 0.0, 100.0
+    return (0.0 if label.startswith(charts.WEIGHT) else low), high
 
 
 _NONE: Line = (np.array([]), np.array([]))

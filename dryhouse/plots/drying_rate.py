@@ -44,7 +44,7 @@ def draw_rate(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
             ha="center", va="center", color=tokens.muted, fontsize=tokens.body,
         )  # fmt: skip
         return
-    highest, widest = 0.0, 0.0
+    highest, widest, lowest = 0.0, 0.0, 0.0
     ends: list[tuple[float, str, str]] = []
     for place, run in enumerate(runs):
         series = tokens.series[place % len(tokens.series)]
@@ -57,11 +57,12 @@ def draw_rate(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
             markeredgecolor=tokens.surface, label=run.name,
         )  # fmt: skip
         highest = max([highest, 1e-6, *y.tolist(), *slope.tolist()])
+        lowest = min([lowest, *y.tolist()])
         name = run.name if len(runs) > 1 else charts.curve(run.curve_name)
         ends.append((slope[0] if len(along) else y[0], name, series.colour))
         widest = max(widest, float(along[0] if len(along) else x[0]))
     axes.set_xlim(0.0, 1.3 * widest)
-    low = min(0.0, axes.get_ylim()[0])
+    low = 1.1 * min(0.0, lowest)
     axes.set_ylim(low, 1.1 * highest)
     ends.sort()
     shares = spread([min(max((y - low) / (1.1 * highest - low), 0.0), 1.0) for y, _, _ in ends], 0.05)

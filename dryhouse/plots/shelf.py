@@ -1,4 +1,4 @@
-"""The shelf along time: each lot a bar from the day it was packed to its keep-by, a line at today and at the day
+"""Timeline of the shelf: each lot a bar from the day it was packed to its keep-by, a line at today and at the day
 looked at, the trips to come behind them.
 
 The graver a status the higher it stands and the fuller its bar; what will have passed by the day looked at is

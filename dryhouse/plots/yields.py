@@ -193,4 +193,4 @@ def _limits(picture: YieldPicture) -> tuple[float, float]:
     ends += [d.value for d in picture.dots]
     low, high = min(ends), max(ends)
     room = 0.18 * (high - low) or 0.2 * high
-    return max(low - room, 0.0), high + room
+    return max(low - room, 0.0), max(min(high + room, 100.0), high)

@@ -135,10 +135,18 @@ class Style:
     def _of(self, figure: Figure, value: float) -> str:
         if figure.as_is:
             return f"{self.number(value, 0 if abs(value) >= 100 else 1)} {figure.unit}"
+        spread = 0.0 if figure.low is None or figure.high is None else figure.high - figure.low
+        if figure.unit == "%" and spread >= WHOLE_PERCENT:
+            return self.percent(value, 0)
+        if figure.unit in ("s", "min", "h") and spread * SIZES[figure.unit] >= 3600.0:
+            return duration(round(value * SIZES[figure.unit] / QUARTER_HOUR) * QUARTER_HOUR)
         return self.amount(value, figure.unit)
 
 
 DAYS_OF_A_MONTH = 365.25 / 12.0
+WHOLE_PERCENT = 2.0
+"""A share known no closer than this is said in whole percent; hours known no closer than one, in quarters."""
+QUARTER_HOUR = 900.0
 
 
 def days_in_words(days: float) -> str:

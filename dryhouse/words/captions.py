@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from dryhouse.science.display import Style
 from dryhouse.science.statuses import FigureId
 from dryhouse.science.units import both_scales
 
@@ -14,7 +15,7 @@ _CAPTIONS: Mapping[FigureId, str] = {
     FigureId.TARGET_WEIGHT: "Target weight",
     FigureId.WATER_BACK: "Water to bring it back",
     FigureId.KEEPS: "Keeps",
-    FigureId.MOISTURE_WET: "Moisture, wet basis",
+    FigureId.MOISTURE_WET: "Moisture",
     FigureId.MOISTURE_DRY: "Moisture, dry basis",
     FigureId.MOISTURE_RATIO: "Moisture ratio",
     FigureId.LOAD_TARGET: "Target weight of the load",
@@ -28,3 +29,8 @@ _CAPTIONS: Mapping[FigureId, str] = {
 def caption(id: FigureId, celsius: float | None = None) -> str:
     """The caption of a figure; `celsius` is the temperature it holds at, where that is part of it."""
     return _CAPTIONS[id] if celsius is None else f"{_CAPTIONS[id]} at {both_scales(celsius)}"
+
+
+def short_caption(id: FigureId, celsius: float | None, style: Style) -> str:
+    """The same where room is short: the temperature on her own scale alone."""
+    return _CAPTIONS[id] if celsius is None else f"{_CAPTIONS[id]} at {style.temperature(celsius)}"

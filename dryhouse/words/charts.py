@@ -8,6 +8,7 @@ from datetime import date
 from dryhouse.words.dates import day_words
 
 # a drying run
+WEIGHT = "Weight"
 WET_BASIS, DRY_BASIS, RATIO = "Moisture, wet basis (%)", "Moisture, dry basis (g/g)", "Moisture ratio"
 HOURS_OF_DRYING, TIME_OF_DAY = "Hours of drying (h)", "Time of day"
 SINCE_START = "Hours since the start (h)"
@@ -24,7 +25,7 @@ DRIED_SHARE, EACH_BATCH, OTHER_FORM = "Dried, % of the prepared fresh weight", "
 
 def weight(unit: str) -> str:
     """`Weight (g)`."""
-    return f"Weight ({unit})"
+    return f"{WEIGHT} ({unit})"
 
 
 def residual(unit: str) -> str:

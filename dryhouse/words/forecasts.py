@@ -56,6 +56,16 @@ def bands_sentence(ahead: Forecast, when: When) -> str:
     return f"Even odds: {_between(f.low50, f.high50, when)}. 80 %: {_between(f.low80, f.high80, when)}."
 
 
+def likely_sentence(ahead: Forecast, when: When) -> str:
+    """`Likely 16:30 to 23:50.`, the 80 % band; nothing where it was reached."""
+    if ahead.reached_at is not None or not math.isfinite(ahead.finish.median):
+        return ""
+    low, high = ahead.finish.low80, ahead.finish.high80
+    if not math.isfinite(high):
+        return f"Likely {_between(low, high, when)}."
+    return f"Likely {when(low)} to {when(high)}."
+
+
 def stop_sentences(ahead: Forecast, when: When) -> list[str]:
     """What is asked where the dryer seems to have stood still, a sentence or two for each such stretch."""
     return [
@@ -68,8 +78,8 @@ def stop_sentences(ahead: Forecast, when: When) -> list[str]:
 def now_sentence(grams: tuple[float, float, float], moisture: tuple[float, float, float], style: Style) -> str:
     """Weight (g) and moisture (% wet basis) that the curve has at this minute, each low, middle and high."""
     low, middle, high = (style.mass(g) for g in grams)
-    dry, now, wet = (style.percent(pct) for pct in moisture)
-    return f"By now about {middle} ({low} to {high}), {now} moisture ({dry} to {wet})."
+    dry, now, wet = (style.percent(pct, 0) for pct in moisture)
+    return f"Now about {middle} ({low} to {high}), {now} moisture ({dry} to {wet})."
 
 
 def from_the_first(style: Style) -> When:

@@ -21,10 +21,10 @@ LINES: Mapping[Kind, str] = {
     ),
     Kind.TWO_WAYS: "“{typed}” can be read two ways; write 1500 or 1,5.",
     Kind.DECIMAL_COMMA: "“{typed}” has a comma for a decimal mark; here it is a point, as in 1.5.",
-    Kind.DIVIDES_BY_ZERO: "“{typed}” divides by nothing; write a fraction such as 1/2.",
+    Kind.DIVIDES_BY_ZERO: "“{typed}” divides by zero; write a fraction such as 1/2.",
     Kind.BELOW_ZERO: "“{typed}” cannot be negative; write it without the minus, such as {wanted:example}.",
     Kind.TOO_LARGE: "“{typed}” is larger than anything this can be; write it like {wanted:example}.",
-    Kind.ZERO: "“{typed}” is nothing at all; leave it empty, or write it like {wanted:example}.",
+    Kind.ZERO: "“{typed}” is zero; leave it empty, or write it like {wanted:example}.",
     Kind.NO_NUMBER: "“{typed}” is not a {what}; write digits, such as 4 or 2.5.",
     Kind.NO_PERCENTAGE: "A {what} lies between 0 and 100 %; “{typed}” does not.",
     Kind.UNITS_OUT_OF_ORDER: "“{typed}” names its units out of order or twice; write it like {wanted:example}.",
@@ -42,8 +42,8 @@ LINES: Mapping[Kind, str] = {
     Kind.WET_BASIS_RANGE: "Moisture wet basis lies between 0 and below 100 %.",
     Kind.DRY_BASIS_RANGE: "Moisture dry basis cannot be negative.",
     Kind.TARGET_RANGE: "A target moisture lies between 0 and below 100 % wet basis.",
-    Kind.NO_MASS: "A mass must be more than nothing.",
-    Kind.EMPTY_LOAD: "A load needs at least one ingredient with a mass.",
+    Kind.NO_MASS: "Enter a weight above 0.",
+    Kind.EMPTY_LOAD: "A load needs at least one ingredient with a weight.",
     # air, sorption and boiling
     Kind.HUMIDITY_RANGE: "Relative humidity lies between 0 and 100 %.",
     Kind.KITCHEN_RANGE: "A kitchen is between {low} and {high}.",
@@ -59,7 +59,7 @@ LINES: Mapping[Kind, str] = {
     # the air in the dryer
     Kind.NEVER_DRY_HERE: (
         "It may never get there: the air in the dryer is at {air:2} relative humidity, and in it this food settles "
-        "near {settles:2} moisture, above the target. Warmer or drier air would."
+        "near {settles:2} moisture, above the target. Warmer or drier air would help."
     ),
     Kind.SLOW_AT_THE_END: (
         "The last of it will be slow: the air in the dryer is at {air:2} relative humidity, and this food settles "
@@ -70,12 +70,12 @@ LINES: Mapping[Kind, str] = {
         "drier air."
     ),
     # curves through weighings
-    Kind.BEST_OF_MODELS: "{model} has the smallest AICc of the {models} models that {n} weighings carry.",
+    Kind.BEST_OF_MODELS: "{model} has the smallest AICc of the {models} models that {n} weighings allow.",
     Kind.BEST_OF_FEW_MODELS: (
-        "{model} has the smallest AICc of the {models} models that {n} weighings carry; {left_out} with more "
+        "{model} has the smallest AICc of the {models} models that {n} weighings allow; {left_out} with more "
         "parameters were left out."
     ),
-    Kind.ONLY_LEWIS: "{n} weighings carry no more than the simplest curve, Lewis; five would carry Page.",
+    Kind.ONLY_LEWIS: "{n} weighings allow no more than the simplest curve, Lewis; five would allow Page.",
     Kind.NOTHING_TO_FIT: "No weighings: a curve needs at least {fewest}, and 5 to choose between models.",
     Kind.TOO_FEW_TO_FIT: (
         "{n:weighing|weighings} so far: a curve needs at least {fewest}, and 5 to choose between models."
@@ -118,7 +118,7 @@ LINES: Mapping[Kind, str] = {
     Kind.NO_KEEPING_TIME: "no keeping time is published for this food",
     Kind.NO_KEEPING_TIME_AT: "no keeping time is published for it at {warmth:both}: refrigerate or freeze it",
     # what a figure rests on
-    Kind.ROOM_LIMIT_IN_HEAT: ("in the heat the limit for a room, or less, is reckoned with; nothing is published"),
+    Kind.ROOM_LIMIT_IN_HEAT: ("nothing is published for the heat: the limit for a room, or less, is used"),
     Kind.HANDBOOK_SPREAD: "the handbook's spread is worth {worth} batches",
     Kind.OTHER_FORM: "a batch of another form counts {each}",
     Kind.USUAL_SETTLING: "food settles at {level} ({low} to {high}) of its dry matter",
@@ -130,10 +130,10 @@ LINES: Mapping[Kind, str] = {
     # the forecast
     Kind.NO_START_MOISTURE: "A forecast needs the starting moisture.",
     Kind.NO_WEIGHINGS: "A forecast needs at least one weighing with its time.",
-    Kind.WEIGHING_RANGE: "Every weighing is a mass above zero at a known time.",
-    Kind.WEIGHINGS_OUT_OF_ORDER: "The weighings stand in order of time, one for each moment.",
+    Kind.WEIGHING_RANGE: "Every weighing needs a weight above 0 and a time.",
+    Kind.WEIGHINGS_OUT_OF_ORDER: "The weighings must be in order of time, each at its own moment.",
     Kind.FORECAST_TARGET_RANGE: "The target moisture lies between 0 and 100 %, wet basis.",
-    Kind.DRY_MATTER_RANGE: "The dry matter is less than the first weighing and more than nothing.",
+    Kind.DRY_MATTER_RANGE: "The dry matter must be above 0 and less than the first weighing.",
     Kind.DRY_FROM_THE_START: "The load is already as dry as the target at its first weighing.",
     Kind.HEAVIER_AT_THE_END: "The load weighs more at the end than at the beginning; check the tare and the tray.",
     Kind.HARDLY_MOVED: (
@@ -143,9 +143,9 @@ LINES: Mapping[Kind, str] = {
     # why a caution is said
     Kind.THIS_FOOD: "this food",
     Kind.EVERY_FOOD: "said of every food",
-    Kind.IS_OR_HOLDS: "{food} is or holds: {which}",
+    Kind.IS_OR_HOLDS: "{food} counts as {which:kinds}",
     Kind.CONTENTS_UNKNOWN: "what {food} is made of is not recorded",
-    Kind.MOULD_SEEN: "mould was seen",
+    Kind.MOULD_SEEN: "mold was seen",
     Kind.ODD_SMELL: "an odd smell was noted",
     Kind.NOT_CHECKED: "no check is recorded",
     Kind.PLACE_AT: "its place is at {at:both}",
@@ -171,9 +171,9 @@ LINES: Mapping[Kind, str] = {
     Kind.PIECES_THICK: "the pieces are {thick:own} thick",
     Kind.SULFITED: "a sulfite or sulfur pretreatment is recorded",
     Kind.OFF_NOT_DRY: "by weight it is not dry enough; off the dryer, {because}",
-    Kind.OFF_IN_DOUBT: "off the dryer; by weight it may be dry and may not",
+    Kind.OFF_IN_DOUBT: "off the dryer; by weight it may or may not be dry",
     Kind.DRYNESS_UNKNOWN: "no weights show that it is dry",
-    Kind.DRYNESS_IN_DOUBT: "by weight it may be dry and may not",
+    Kind.DRYNESS_IN_DOUBT: "by weight it may or may not be dry",
     Kind.NOT_CONDITIONED: "no conditioning is recorded",
     Kind.CONDITIONED_SHORT: "conditioned for {days:day|days}",
     Kind.WITH_ABSORBER: "packed with an oxygen absorber",
@@ -185,7 +185,7 @@ LINES: Mapping[Kind, str] = {
         "packed without air, and by weight not dry enough; it has stood warm for 2 hours at most"
     ),
     Kind.AIRLESS_NOTHING_SHOWN: "packed without air; nothing on record shows that it is dry",
-    Kind.AIRLESS_IN_DOUBT: "packed without air; by weight it may be dry and may not",
+    Kind.AIRLESS_IN_DOUBT: "packed without air; by weight it may or may not be dry",
     Kind.NOT_DRY: "by weight it is not dry enough",
     Kind.NOT_DRY_AND_STOOD: "by weight it is not dry enough; {because}",
     Kind.FOUND_MOIST: "found moist",
@@ -247,12 +247,12 @@ LINES: Mapping[Kind, str] = {
     Kind.DISK_FULL: "The disk that holds “{path}” is full; make room and try again. {unchanged}",
     Kind.ONLY_READ: ("“{path}” can only be read; change its permissions or copy it elsewhere. {unchanged}"),
     Kind.BUSY: ("Another program is using “{path}” just now; try again when it has finished. {unchanged}"),
-    Kind.STILL_BELONGS: (
-        "Other records still belong to what would go, or what they belong to is not there. {unchanged}"
-    ),
+    Kind.STILL_BELONGS: ("Other records still depend on it, or refer to something that is missing. {unchanged}"),
     Kind.SAME_NAME: "The journal already has one of that name. {unchanged}",
     Kind.SAME_NUMBER: "The journal already has an entry of that number. {unchanged}",
-    Kind.NO_WAY_IN: ("“{path}” cannot be opened: the folder or the file does not let this program in. {unchanged}"),
+    Kind.NO_WAY_IN: (
+        "“{path}” cannot be opened: this program has no permission for the file or its folder. {unchanged}"
+    ),
     Kind.DISK_FAILED: "The disk that holds “{path}” failed or is full ({name}). {unchanged}",
     Kind.COULD_NOT_BE_USED: "“{path}” could not be used ({error}). {unchanged}",
     # what is wrong in a journal
@@ -271,7 +271,7 @@ LINES: Mapping[Kind, str] = {
     Kind.TAKEN_OUT: "“{name}” was removed from the file.",
     Kind.MADE_ANEW: "The index {name} was rebuilt.",
     Kind.WORDS_MADE_ANEW: "The search index was rebuilt.",
-    Kind.LINK_EMPTIED: "{what} {number} named a {name} that is not there, and names none now.",
+    Kind.LINK_EMPTIED: "{what} {number} referred to a {name} that is missing; the reference was removed.",
     Kind.SET_ASIDE: "{count:record|records} that could not be read were moved out of the journal, to “{path}”.",
     Kind.FORMER_KEPT: "The file as it was is kept as “{path}”.",
     Kind.OVERDRAWN: "Lot {number} ({food}) has given more than it weighed.",

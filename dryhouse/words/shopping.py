@@ -29,7 +29,7 @@ NOTES: Mapping[str, str] = {
 """What the amount of a shopping line is of."""
 
 NO_REFUSE = "prepared weight; no refuse figure is known"
-NOT_KNOWN_RAW = "weighed cooked; what it weighs before cooking is not known"
+NOT_KNOWN_RAW = "cooked weight; how much raw gives it is not known"
 BY_MEASURE = "by measure; its weight is not known"
 NOT_IN_TIME = "not all of it can be dried in time"
 SOME_UNWEIGHED = "some of it without a weight"

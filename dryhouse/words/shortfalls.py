@@ -19,9 +19,9 @@ ANY_OF = "Any one of these would help:"
 
 
 def no_time(hours: float, conditioning_days: int) -> str:
-    """Why a food cannot be ready: `the dryers have no 14 h and 10 days of conditioning left before departure`."""
+    """Why a food cannot be ready: `no dryer is free for 14 h and 10 days of conditioning before departure`."""
     condition = f" and {conditioning_days} days of conditioning" if conditioning_days else ""
-    return f"the dryers have no {hours:.0f} h{condition} left before departure"
+    return f"no dryer is free for {hours:.0f} h{condition} before departure"
 
 
 def no_hours_fit(hours: float) -> str:

@@ -24,6 +24,8 @@ _EXAMPLES: Mapping[str, str] = {
     TEMPERATURE: "135 F or 57 C",
 }
 """How each kind of quantity is typed."""
+_KINDS: Mapping[str, str] = {"animal": "animal food", "low acid": "low-acid food", "ground": "ground meat"}
+"""Kinds of food whose names alone say too little."""
 
 
 class Slot:
@@ -32,7 +34,7 @@ class Slot:
     After a colon the line may ask for `own`, the unit as it is whatever the person's system; `bare`, the
     number without its unit; `both`, in °F and °C or in feet and meters whichever she reads, `exactly` to the tenth
     of a degree; how many digits are known; what is counted, `one|many`; of a kind of quantity, the
-    `noun` it goes by or an `example` of how it is typed.
+    `noun` it goes by or an `example` of how it is typed; of a list of kinds of food, `kinds`.
     """
 
     def __init__(self, term: Term, style: Style) -> None:
@@ -44,6 +46,8 @@ class Slot:
             return day_words(value)
         if isinstance(value, MessageKind):
             return LINES[value]
+        if isinstance(value, str) and spec == "kinds":
+            return ", ".join(_KINDS.get(kind, kind) for kind in value.split(", "))
         if isinstance(value, str):
             return _quantity(value, spec) if spec else value
         if "|" in spec:

@@ -31,14 +31,14 @@ LINES: Mapping[Kind, str] = {
     # keeping
     Kind.LIFE_PUBLISHED: "Published life: {result} at {at}",
     Kind.LIFE_COLDEST: "Colder than the coldest published point: at least the {result} at {at}",
-    Kind.LIFE_NEXT_WARMER: "The next warmer limit holds: {result} at {at}",
+    Kind.LIFE_NEXT_WARMER: "The next warmer limit is used: {result} at {at}",
     Kind.LIFE_BETWEEN: (
         "Life at {temperature}, on the line of log life between {cool} at {cool_at} and {warm} at "
         "{warm_at}: {result}"
     ),
     Kind.LIFE_HOTTER: (
         "Life at {temperature}, on the line of log life through {cool} at {cool_at} and {hottest} at {hottest_at}, "
-        "drawn on: {result}"
+        "extended: {result}"
     ),
     Kind.LIFE_HALVED: (
         "Life at {temperature}: {hottest} at {hottest_at}, halved for each {each} hotter [{rule}], "
@@ -46,7 +46,7 @@ LINES: Mapping[Kind, str] = {
     ),
     Kind.STRETCH_LEFT: "At {temperature} (1 − {used}) × {life} = {result} left",
     Kind.STRETCH_USED: "At {temperature} {spent} use {spent} ÷ {life} = {result} of the life",
-    Kind.SUPPOSED: "Supposed: {what}",
+    Kind.SUPPOSED: "Assumed: {what}",
     Kind.PLACE_TEMPERATURE_MISSING: "The temperature is not recorded",
     Kind.NO_LIFE_PUBLISHED: "No keeping time is published for this food",
     # nutrition
@@ -57,7 +57,7 @@ LINES: Mapping[Kind, str] = {
     Kind.NOT_KNOWN_FOR: "Not known for {foods}: at least this much",
     # the pot
     Kind.BOILS_AT: "At {height} water boils at {result}",
-    Kind.BOILS_ELSEWHERE: "Another table says {result}; the cooler pot rules",
+    Kind.BOILS_ELSEWHERE: "Another table says {result}; the cooler figure is used",
     Kind.FRESH_WEIGHED: "Fresh it weighed {dried} ÷ {ratio} = {result}",
     Kind.WATER_LOST: "It lost {fresh} − {dried} = {lost}; at {density} that is {result}",
     Kind.WATER_TAKEN_UP: "It takes up {dried} × {each}; at {density} that is {result}",
@@ -79,7 +79,7 @@ LINES: Mapping[Kind, str] = {
     Kind.PUBLISHED_CUP: "A cup {state}, {cut}: {result}",
     Kind.PUBLISHED_CUP_ANY: "A cup {state}, cut not stated: {result}",
     Kind.MEAN_CUP: "A cup {state}: {result}, the mean of {n}",
-    Kind.CUPS_STRAY: "Cups of it stray by {spread} (SD)",
+    Kind.CUPS_STRAY: "Cups of it vary by {spread} (SD)",
     Kind.RAW_SOLIDS: "Raw: {water} water, so {result} solids",
     Kind.DRIED_SOLIDS: "Dried: {water} water, so {result} solids",
     Kind.DRIED_SOLIDS_NOTE: "Dried: {water} water, so {result} solids ({note})",
@@ -90,9 +90,9 @@ LINES: Mapping[Kind, str] = {
     ),
     Kind.AT_HOME_FINISH: "That was at {end} water; at {home}: {result}",
     Kind.JOINED_PUBLICATION: "Joined with the published yield: {result}",
-    Kind.JOINED_PUBLICATIONS: "Joined with {n} publications, each one voice: {result}",
+    Kind.JOINED_PUBLICATIONS: "Joined with {n} publications, each counted once: {result}",
     Kind.YIELD_STRAYS: (
-        "Strays from batch to batch by {batches:2} (raw water, finish), and published yields by a further"
+        "Varies from batch to batch by {batches:2} (raw water, finish), and published yields by a further"
         " {tables:2} (SD, {n} comparisons)"
     ),
     Kind.HANDBOOK_YIELD: "Handbook: {result}, 80 % between {low} and {high}",
@@ -180,7 +180,7 @@ LINES: Mapping[Kind, str] = {
     # the run
     Kind.OWN_RUNS: "Page from {n:earlier run|earlier runs} of yours: rate {rate:3} per h, n {exponent:3}",
     Kind.RUNS_MOVED: "{n:run|runs} of them moved to {heat} with an activation energy of {energy}",
-    Kind.RUNS_SPREAD: "Spread of the rate ± {spread:2}, supposing ± {supposed:2} before any run (assumption)",
+    Kind.RUNS_SPREAD: "Spread of the rate ± {spread:2}, assuming ± {supposed:2} before any run (assumption)",
     Kind.LOGGED_HOURS: (
         "Your last {n:logged batch|logged batches} took about {result:3} at this temperature; taken as first order"
     ),

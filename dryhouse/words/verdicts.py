@@ -126,7 +126,7 @@ def _mismatch(verdict: Verdict, style: Style) -> str:
 
 
 def _unknown(_verdict: Verdict, _style: Style) -> str:
-    return "Dryness is not known: it takes the loaded and the dried mass."
+    return "Dryness is not known: it takes the loaded weight, the dried weight and the starting moisture."
 
 
 _SAY: Mapping[VerdictName, Callable[[Verdict, Style], str]] = {

@@ -38,13 +38,19 @@ def call(capsys, journal, *arguments):
     return code, said.out, said.err
 
 
+def test_a_reading_needs_no_quotation_marks(capsys, journal, batch) -> None:
+    code, out, _err = call(capsys, journal, "weigh", batch, "1", "lb", "12", "oz")
+    assert code == 0
+    assert out.startswith("Recorded 1 lb 12 oz for apple, batch 1")
+
+
 def test_a_weighing_answers_moisture_verdict_and_forecast(capsys, journal, batch) -> None:
     for ago, reading in (("7 h ago", "28 oz"), ("6 h ago", "24.2 oz"), ("5 h ago", "21 oz"), ("3 h ago", "16 oz")):
         code, out, err = call(capsys, journal, "weigh", batch, reading, "--at", ago)
         assert (code, err) == (0, "")
-    assert out.startswith("Weighed apple, batch 1")
+    assert out.startswith("Recorded 16 oz for apple, batch 1")
     assert re.search(r"Load 1 lb at .*\d\d:\d\d, dry at", out)
-    assert re.search(r"By now about .*\(.* to .*\), .* % moisture", out)
+    assert re.search(r"Now about .*\(.* to .*\), .* % moisture", out)
     assert "Moisture: " in out
     assert "Still moist" in out
     assert "Even odds: between" in out

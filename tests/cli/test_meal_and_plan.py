@@ -105,7 +105,7 @@ def test_a_meal_in_words(capsys, journal):
     code, out, _ = answer(capsys, *journal, "meal", "carrot couscous")
     assert code == 0
     assert out.startswith("Carrot couscous, 1 serving: water for the pot: ")
-    assert "each serving: dry mass" in out
+    assert "each serving: dry weight" in out
     assert ", energy " in out
 
 

@@ -73,6 +73,9 @@ AS_TYPED = [
     (["target", "--fresh", "2 lb", "3", "corn"], ["target", "--fresh", "2 lb", "3", "corn"]),
     (["log", "--notes", "--sample"], ["--sample", "log", "--notes"]),
     (["log", "--notes", "as before", "--food", "corn"], ["log", "--notes", "as before", "--food", "corn"]),
+    (["log", "--food", "ground", "beef", "--json"], ["log", "--food", "ground beef", "--json"]),
+    (["log", "--really-plant", "--trays", "4"], ["log", "--really-plant", "--trays", "4"]),
+    (["weigh", "12", "95", "g"], ["weigh", "12", "95", "g"]),
     (["mine.dryhouse"], ["--journal", "mine.dryhouse"]),
     (["mine.dryhouse", "shelf"], ["--journal", "mine.dryhouse", "shelf"]),
     (["--journal"], ["--journal"]),
@@ -96,6 +99,16 @@ def test_every_verb_has_an_example_and_says_what_each_word_is():
     for name, verb in next(a for a in top._actions if a.metavar == "VERB").choices.items():
         assert f"Example: dryhouse {name}" in verb.format_help()
         assert all(action.help for action in verb._actions), name
+
+
+@every_row("verb", ["yields", "target", "water", "keeps", "cautions", "log", "batches", "shelf", "backup", "check"])
+def test_the_example_of_a_help_answers(verb, tmp_path, capsys):
+    mine = tmp_path / "mine.dryhouse"
+    main(["--journal", str(mine), "log", "--food", "corn", "--fresh", "2 lb"])
+    capsys.readouterr()
+    parsers = next(a for a in parser()._actions if a.metavar == "VERB").choices
+    example = parsers[verb].epilog.removeprefix("Example: dryhouse ").split()
+    assert main(["--journal", str(mine), *example]) == 0, capsys.readouterr().err
 
 
 @every_row("verb", [["shelf"], ["batches"], ["meal", "soup"], ["plan", "trip"]])

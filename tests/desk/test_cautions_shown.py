@@ -190,7 +190,7 @@ def test_the_shelf_its_panel_its_forms_and_its_page(session, kitchen, food, show
     form.begin("check", [lot.id], "the jar")
     form.fields["mould"].set_value(True)
     says(form.cautions, cautions_for(replace(lot_facts(kitchen, lot), checked=True, mould=True)))
-    assert "Mould" in form.stops.text()
+    assert "Mold" in form.stops.text()
     form.begin("move", [lot.id], "the jar")
     form.fields["place"].set_value(PANTRY)
     says(form.cautions, lot_cautions(kitchen, lot, place=PANTRY))

@@ -52,6 +52,13 @@ def test_the_newest_come_first_and_those_without_a_time_last(journal: Journal) -
     assert ids(journal, descending=False) == [1, 3, 5, 2, 4]
 
 
+def test_a_batch_with_an_end_alone_stands_by_its_end(journal: Journal) -> None:
+    off = Batch("plum", started=None, ended=day(5), prepared_mass=Mass(500.0), dried_mass=Mass(90.0), id=6)
+    journal.write([Change(None, off)])
+    assert ids(journal) == [2, 5, 6, 3, 1, 4]
+    assert ids(journal, descending=False) == [1, 3, 6, 5, 2, 4]
+
+
 def test_sorting_by_yield_goes_by_dried_over_fresh_and_puts_the_unknown_last(journal: Journal) -> None:
     assert ids(journal, sort="yield", descending=False)[:3] == [5, 2, 1]
     assert ids(journal, sort="yield")[:3] == [1, 2, 5]

@@ -280,12 +280,12 @@ def test_a_form_is_reached_named_walked_and_left(one_person, qtbot, name):
     assert person.window.views[person.window.here].isAncestorOf(here), type(here).__name__
 
 
-def test_tab_goes_from_the_method_of_a_meal_along_its_ingredients(person, qtbot):
+def test_tab_goes_from_the_minutes_of_a_meal_along_its_ingredients(person, qtbot):
     qtbot.waitUntil(lambda: in_focus(person))
     card = meals(person).meals.card
-    card.method.setFocus()
+    card.minutes.setFocus()
     for row in card.parts.rows:
-        for cell in (row.name, row.amount, row.lot, row.open_lot, row.more):
+        for cell in (row.name, row.amount, row.lot, row.more):
             if cell.isEnabled():
                 person.press(TAB)
                 assert QApplication.focusWidget() is cell, cell.accessibleName()

@@ -74,7 +74,7 @@ def line(figure: Figure, x, y):
 @every_row(
     ("axis", "values", "label"),
     [
-        (WET, (86.0, 82.5, 78.4615, 65.0), "Moisture, wet basis (%)"),
+        (WET, (86.0, 82.5, 78.4615, 65.0), "Moisture (%)"),
         (DRY, (6.142857, 4.714286, 3.642857, 1.857143), "Moisture, dry basis (g/g)"),
         (RATIO, (1.0, 0.767442, 0.593023, 0.302326), "Moisture ratio"),
         (MASS, GRAMS, "Weight (g)"),
@@ -96,8 +96,12 @@ def test_the_weight_is_shown_in_the_persons_unit() -> None:
 
 
 def test_everything_is_named_beside_it() -> None:
-    said = words(drawn(CurvePicture((RUN,))))
-    assert {BAND_80, BAND_50, "target 20 %", "Page curve", "now"} <= set(said)
+    said = set(words(drawn(CurvePicture((RUN,)))))
+    assert {BAND_80, BAND_50, "target 20 %", "now"} <= said
+    assert "Page curve" not in said
+    models = drawn(CurvePicture((RUN,), models=True))
+    assert "Page curve" in words(models)
+    assert models.axes[0].get_ylabel() == "Moisture, wet basis (%)"
 
 
 def test_both_bands_are_filled_and_edged() -> None:

@@ -1,4 +1,4 @@
-"""The shelf along time."""
+"""Timeline of the shelf."""
 
 from __future__ import annotations
 

@@ -127,8 +127,8 @@ def test_beyond_the_last_limit_of_meat_there_is_no_life_and_on_the_way_the_limit
 def test_what_was_assumed_in_the_heat_stands_in_the_workings_and_the_basis():
     carried = line((4.5, 90.0), (21.0, 14.0), steps=True, carried_c=32.0)
     found = keeping(history([], 26.0), [carried], START)
-    said = "in the heat the limit for a room, or less, is reckoned with; nothing is published"
-    assert f"Supposed: {said}" in read(found.workings)
+    said = "nothing is published for the heat: the limit for a room, or less, is used"
+    assert f"Assumed: {said}" in read(found.workings)
     assert f"assumption: {said}" in rests_on(found.basis)
 
 
@@ -152,7 +152,7 @@ def test_workings_have_a_line_for_each_stretch_and_name_what_was_supposed():
     supposed = Stretch("the cellar", START, START + timedelta(days=20), 15.0, "it was as warm before")
     found = keeping((supposed, Stretch("the pantry", supposed.end, None, 27.0)), [FRUIT], START)
     said = read(found.workings).split("\n")
-    assert said[0] == "Supposed: it was as warm before"
+    assert said[0] == "Assumed: it was as warm before"
     assert said[1].startswith("the cellar: Published life: 365 days at 15 °C")
     assert said[2] == "the cellar: At 15 °C 20 days use 20 days ÷ 365 days = 0.05479 of the life"
     assert said[-1].startswith("the pantry: At 27 °C (1 − 0.05479) × ")

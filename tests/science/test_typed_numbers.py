@@ -47,7 +47,7 @@ def test_a_refusal_says_what_would_be_right():
         "": "There is no number here yet.",
         "1½2": "“1½2” goes on after ½; write the whole number before it, as in 1½.",
         "٣": "“٣” has digits that are not read here; write it with the digits 0 to 9.",
-        "1/0": "“1/0” divides by nothing; write a fraction such as 1/2.",
+        "1/0": "“1/0” divides by zero; write a fraction such as 1/2.",
     }
 
 

@@ -8,7 +8,7 @@ def test_why_a_curve_is_shown_comes_before_what_is_odd_about_the_weighings():
     hours = [0.0, 1.0, 2.0, 3.0, 4.0, 5.0]
     why, rise = curve_lines(fit_all(hours, [1.0, 0.7, 0.5, 0.55, 0.3, 0.2]))
     assert why == (
-        "Lewis has the smallest AICc of the 3 models that 6 weighings carry; 3 with more parameters were left out."
+        "Lewis has the smallest AICc of the 3 models that 6 weighings allow; 3 with more parameters were left out."
     )
     assert rise == (
         "The weight rises 1 time, most between 2 h and 3 h (MR by 0.05): a scale reading, a swapped tray or food "

@@ -18,5 +18,5 @@ def test_each_alternative_says_what_it_would_give():
 
 
 def test_a_lack_of_time_names_the_conditioning():
-    assert no_time(12.2, 0) == "the dryers have no 12 h left before departure"
-    assert no_time(12.2, 10) == "the dryers have no 12 h and 10 days of conditioning left before departure"
+    assert no_time(12.2, 0) == "no dryer is free for 12 h before departure"
+    assert no_time(12.2, 10) == "no dryer is free for 12 h and 10 days of conditioning before departure"

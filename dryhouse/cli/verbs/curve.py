@@ -21,12 +21,12 @@ def add(verbs: Any) -> None:
     parser = verbs.add_parser(
         "curve",
         help="the drying curves of a run, and when it is done",
-        epilog="Example: dryhouse curve run.csv --food apple --until-moisture 15%%",
+        epilog="Example: dryhouse curve run.csv --food apple --until-moisture 15",
     )
     parser.add_argument("file", type=Path, metavar="FILE.csv", help="columns: hours (or moments), grams")
     parser.add_argument("--food", metavar="FOOD", help="take starting and target moisture from this food")
-    parser.add_argument("--until-moisture", metavar="PCT", help="moisture wanted, %% wet basis")
-    parser.add_argument("--start-moisture", metavar="PCT", help="moisture at the first weighing, %% wet basis")
+    parser.add_argument("--until-moisture", metavar="PCT", help="target moisture, %%")
+    parser.add_argument("--start-moisture", metavar="PCT", help="moisture at the first weighing, %%")
     parser.add_argument(
         "--start-moisture-tested", action="store_true", help="it was measured by drying a sample, not looked up"
     )

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from dryhouse.kitchen.meals.ways import Way
     from dryhouse.science.display import Style
 
+_CALLED = {"dry_mass": "dry weight", "fibre": "fiber"}
 SUMS = ("dry_mass", "energy", "energy_per_gram", "protein", "fat", "carbohydrate", "fibre", "sodium")
 
 
@@ -220,7 +221,8 @@ def _each(sheet: MealSheet, notation: Style) -> str:
     said = []
     for name in SUMS:
         figure = getattr(sheet.serving, name)
-        said.append(f"{name.replace('_', ' ')} {'not known' if figure is None else notation.figure(figure)}")
+        called = _CALLED.get(name, name.replace("_", " "))
+        said.append(f"{called} {'not known' if figure is None else notation.figure(figure)}")
     return f"each serving: {', '.join(said)}"
 
 

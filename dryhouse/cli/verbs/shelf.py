@@ -21,8 +21,11 @@ from dryhouse.science.statuses import Status
 from dryhouse.science.units import SIZES
 from dryhouse.words.bases import bases_json
 from dryhouse.words.cautions import cautions_json
+from dryhouse.words.dates import day_words
 from dryhouse.words.figures import figure_json
 from dryhouse.words.workings import lines as workings
+
+_FIRST = {1: "first", 2: "second", 3: "third"}
 
 
 def add(verbs: Any) -> None:
@@ -108,11 +111,15 @@ def _text(kitchen: Kitchen, line: ShelfLine, shown: Style) -> str:
     amount = amount if portion is None else portion["sentence"].removeprefix(f"{line.lot.name}: ")
     where = line.place or "place not recorded"
     least = "at least " if line.at_least else ""
-    keep_by = f"keep-by {least}{line.keep_by.isoformat()}" if line.keep_by else "no keep-by"
-    first = f"  use {_nth(line.first)}" if line.first else ""
+    keep_by = f"keep-by {least}{day_words(line.keep_by)}" if line.keep_by else "no keep-by"
+    first = f", use {_nth(line.first)}" if line.first else ""
     head = f"{line.lot.id:>4}  {line.title}: {line.standing}, {keep_by}, {amount}, {where}{first}"
-    return "\n".join([head, *([f"        {line.reason}"] if line.reason else [])])
+    said = line.reason and line.standing not in (Status.PAST, Status.USE_SOON, Status.KEEPING)
+    return "\n".join([head, *([f"        {line.reason}"] if said else [])])
 
 
 def _nth(rank: int | None) -> str:
-    return "first" if rank == 1 else f"as number {rank}"
+    if rank is None:
+        return ""
+    teen = 10 <= rank % 100 <= 20
+    return _FIRST.get(rank) or f"{rank}{'th' if teen else {1: 'st', 2: 'nd', 3: 'rd'}.get(rank % 10, 'th')}"

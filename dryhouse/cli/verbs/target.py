@@ -13,12 +13,12 @@ def add(verbs: Any) -> None:
     parser = verbs.add_parser(
         "target",
         help="what a load should weigh when it is dry",
-        epilog="Example: dryhouse target cherries --fresh 40 oz",
+        epilog="Example: dryhouse target sweet cherry --fresh 40 oz",
     )
     parser.add_argument("food", nargs="+", metavar="FOOD", help="the food, by its everyday name")
-    parser.add_argument("--fresh", required=True, metavar="QTY", help="the mass loaded, such as “40 oz”")
+    parser.add_argument("--fresh", required=True, metavar="QTY", help="the weight loaded, such as “40 oz”")
     parser.add_argument("--solids", metavar="PCT", help="solids of the fresh food, %% by weight")
-    parser.add_argument("--moisture", metavar="PCT", help="moisture wanted, %% wet basis")
+    parser.add_argument("--moisture", metavar="PCT", help="target moisture, %%")
     add_more(parser)
     parser.set_defaults(run=run)
 

@@ -30,6 +30,7 @@ def add(verbs: Any) -> None:
     parser.add_argument("batch", metavar="BATCH", help="its number, or the name of the one running batch of a food")
     parser.add_argument(
         "reading",
+        nargs="+",
         metavar="QTY",
         help="what the scale shows, such as “412 g” or “13:00 1 lb 3 oz tray 2”, or what happened: “turned”; or an "
         "answer: “was running”, “brittle”",
@@ -64,6 +65,8 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.dryer.typed_readings import Notation
     from dryhouse.kitchen.dryer.weigh_in import note_happening, read_line
     from dryhouse.kitchen.records.batches import LOAD, SAMPLE
+
+    typed = " ".join(args.reading)
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.typed_moments import read_moment
     from dryhouse.science.errors import InputProblem
@@ -75,7 +78,7 @@ def run(args: argparse.Namespace) -> int:
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         comma = style(kitchen).decimal_comma
         running = running_batch_named(kitchen, args.batch)
-        line = read_line(kitchen, args.reading, Notation("", comma), started=running.started)
+        line = read_line(kitchen, typed, Notation("", comma), started=running.started)
         tare = parse_mass(args.tare, allow_zero=True, decimal_comma=comma) if args.tare else None
         heat = parse_temperature(args.dryer_temp, decimal_comma=comma) if args.dryer_temp else None
         at = read_moment(kitchen, args.at, field="at") if args.at else None

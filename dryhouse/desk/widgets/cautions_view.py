@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLabel, QWidget
@@ -12,6 +12,7 @@ from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.announce import announce
 from dryhouse.desk.widgets.basics import column, fill, row, stop_before, tab_through, text_label
+from dryhouse.desk.widgets.fold import Fold
 from dryhouse.desk.widgets.pressable import Pressable
 from dryhouse.science.safety.unfolded import OF_A_PLANT, unfolded
 from dryhouse.science.values import Caution, Moment, gravest_first
@@ -65,28 +66,13 @@ class CautionRow(Pressable):
         self.session.show_caution(self.caution)
 
 
-class Fold(Pressable):
+class CautionsFold(Fold):
     """The line that stands for the folded cautions. F8, Enter or a click shows them, and folds them again."""
-
-    def __init__(self, session: Session, turn: Callable[[], None]) -> None:
-        super().__init__(session)
-        self.setCursor(Qt.CursorShape.PointingHandCursor)
-        self._turn = turn
-        self._said = text_label("", "label", wrap=False)
-        column(self, margin=4).addWidget(self._said)
-        self.count(0, 0, is_open=False)
 
     def count(self, number: int, shown: int, *, is_open: bool) -> None:
         """Stand for so many cautions beside those that are shown."""
         label = "Show fewer cautions" if is_open else more_words(number, shown)
-        self._said.setText(f"{'▾' if is_open else '▸'} {label}")
-        self.setAccessibleName(label)
-        self.setToolTip("" if is_open else "F8 or click: read them, with their sources")
-        self._said.setStyleSheet(f"color: {self.session.theme.tokens.accent};")
-
-    def press(self) -> None:
-        """Show the rest, or fold it."""
-        self._turn()
+        self.say(label, is_open=is_open, hint="" if is_open else "F8 or click: read them, with their sources")
 
 
 class CautionsView(QWidget):
@@ -109,7 +95,8 @@ class CautionsView(QWidget):
         self.is_open = False
         self.cautions: tuple[Caution, ...] = ()
         self.rows: list[CautionRow] = []
-        self.fold = Fold(session, self.turn)
+        self.fold = CautionsFold(session, self.turn)
+        self.fold.count(0, 0, is_open=False)
         self._column = column(self, space=4)
         self._column.addWidget(self.fold)
         session.theme.changed.connect(self._show)

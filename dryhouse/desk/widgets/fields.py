@@ -18,6 +18,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark, set_role
 from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.choice_box import ChoiceBox
+from dryhouse.desk.widgets.fold import reveal
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.counted import counted_mass
 from dryhouse.science import quantities as q
@@ -107,6 +108,7 @@ class Field(QWidget):
         self.problem = problem
         self._left = True
         self._show()
+        self.session.told_beside(problem)
 
     def point_out(self) -> None:
         """Say at the entry what is wrong with it, and put the keyboard there."""
@@ -353,6 +355,7 @@ class ChoiceField(QWidget):
         """Say below the choice what is wrong with it."""
         set_role(self.sentence, "problem")
         self.sentence.setText(problem_sentence(problem))
+        self.session.told_beside(problem)
 
     def point_out(self) -> None:
         """Put the keyboard there."""
@@ -373,6 +376,6 @@ def mark_problem(problem: InputProblem | None, fields: Iterable[Field | ChoiceFi
     if named is None or problem is None:
         return False
     named.show_problem(problem)
+    reveal(named)
     named.setFocus()
-    named.session.messages.clear()
     return True

@@ -66,7 +66,8 @@ def in_one_unit(between: str) -> str:
 class FigureView(Pressable):
     """Shows a `Figure` under its title. Enter, Space or a click opens its workings beside the place.
 
-    `set_figure(None, why)` shows that the figure is missing, and why.
+    `set_figure(None, why)` shows that the figure is missing, and why. A `brief` one leaves where it comes from to
+    the workings, the tooltip and the screen reader.
     """
 
     opened = Signal()
@@ -79,12 +80,14 @@ class FigureView(Pressable):
         figure: Figure | None = None,
         *,
         compact: bool = False,
+        brief: bool = False,
         room: int = BASIS_ROOM,
     ) -> None:
         super().__init__(session)
         self.title = title
         self.figure: Figure | None = None
-        self._why, self._room = "", 0 if compact else room
+        compact = compact or brief
+        self._why, self._room, self._brief = "", 0 if compact else room, brief
         set_role(self, "card")
         self._title = text_label(title, "muted")
         self._value = text_label("", "heading" if compact else "figure")
@@ -124,8 +127,8 @@ class FigureView(Pressable):
             texts = (
                 style.figure(figure),
                 also_by_measure(style, figure),
-                f"likely {in_one_unit(between)}" if between else "",
-                basis_short(figure.basis, style, self._room),
+                f"{'' if self._brief else 'likely '}{in_one_unit(between)}" if between else "",
+                "" if self._brief else basis_short(figure.basis, style, self._room),
             )
             self.setCursor(Qt.CursorShape.PointingHandCursor if figure.workings else Qt.CursorShape.ArrowCursor)
             hint = "Enter or click: see the workings" if figure.workings else ""
@@ -134,7 +137,9 @@ class FigureView(Pressable):
         for label, text in zip((self._value, self._beside, self._interval, self._basis), texts, strict=True):
             label.setText(unbroken(text))
             label.setVisible(bool(text))
-        said = ", ".join(t for t in (*texts[:3], basis_line(figure.basis, style) if figure else self._why) if t)
+        likely = texts[2] if texts[2].startswith("likely ") or not texts[2] else f"likely {texts[2]}"
+        whole = basis_line(figure.basis, style) if figure is not None else self._why
+        said = ", ".join(t for t in (*texts[:2], likely, whole) if t)
         self.setAccessibleName(f"{self.title}: {said}")
         self.setAccessibleDescription(self.toolTip())
 

@@ -27,16 +27,20 @@ class _Line(QLineEdit):
 
 
 class FilterBar(QWidget):
-    """`changed` gives the text, trimmed, once typing has paused. Further widgets stand to its right."""
+    """`changed` gives the text, trimmed, once typing has paused. Further widgets stand to its right. `example`
+    stands in the empty line; `by` says what may be typed, to who points at it or listens."""
 
     changed = Signal(str)
     down = Signal()
 
-    def __init__(self, name: str, hint: str, *beside: QWidget) -> None:
+    def __init__(self, name: str, example: str, *beside: QWidget, by: str = "") -> None:
         super().__init__()
         self.edit = _Line()
         self.edit.setAccessibleName(name)
-        self.edit.setPlaceholderText(hint)
+        self.edit.setPlaceholderText(f"Find: {example}" if by else example)
+        if by:
+            self.edit.setToolTip(f"Find by {by}  (Ctrl+F)")
+            self.edit.setAccessibleDescription(f"By {by}")
         self.edit.setClearButtonEnabled(True)
         self._told = ""
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)

@@ -28,6 +28,9 @@ _ORDERS = {
 }
 
 
+_ONLY_ENDED = "SELECT 1 FROM batch WHERE started IS NULL AND ended IS NOT NULL LIMIT 1"
+
+
 def every(driver: sqlite3.Connection, kind: type[R]) -> tuple[R, ...]:
     """Every record of a kind there are only a few of, by number."""
     return tuple(map(mapped(kind).record, driver.execute(f"{_listed(kind)} ORDER BY id")))
@@ -58,12 +61,17 @@ def _listed(kind: type[Any]) -> str:
 
 
 def batches_ordered(driver: sqlite3.Connection, sort: str) -> tuple[list[int], list[int]]:
-    """The numbers of all batches in rising order, and of those that have nothing to be sorted by."""
+    """The numbers of all batches in rising order, and of those that have nothing to be sorted by. What has no start
+    stands by its end; without any such, the index alone answers."""
     if sort == "dryer":
         dryers = driver.execute("SELECT id FROM dryer ORDER BY name, id").fetchall()
         each = "SELECT id FROM batch WHERE dryer = ? ORDER BY started, id"
         known = [batch for dryer in dryers for batch in _numbers(driver, each, dryer)]
         return known, _numbers(driver, "SELECT id FROM batch WHERE dryer IS NULL ORDER BY id")
+    if sort == "started" and driver.execute(_ONLY_ENDED).fetchone() is not None:
+        when = "coalesce(started, ended)"
+        known = _numbers(driver, f"SELECT id FROM batch WHERE {when} IS NOT NULL ORDER BY {when}, id")
+        return known, _numbers(driver, f"SELECT id FROM batch WHERE {when} IS NULL ORDER BY id")
     first, *_ = columns = _ORDERS[sort]
     by = ", ".join((*columns, "id"))
     known = _numbers(driver, f"SELECT id FROM batch WHERE {first} IS NOT NULL ORDER BY {by}")

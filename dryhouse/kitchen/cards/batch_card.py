@@ -22,7 +22,7 @@ from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.shelf.portions import each_sentence
 from dryhouse.kitchen.yields.jar_water import takes_up
-from dryhouse.science.display import Style
+from dryhouse.science.display import Style, duration
 from dryhouse.science.dryness import Verdict
 from dryhouse.science.moisture import believed, moisture_now, target_mass
 from dryhouse.science.quantities import unit_typed
@@ -48,6 +48,8 @@ class Card:
     """What is said beside the verdict."""
     cautions: tuple[Caution, ...]
     missing: tuple[str, ...] = ()
+    times: tuple[str, ...] = ()
+    """How long it dried, what that took, and what was poured off."""
 
     def judgement(self, notation: Style) -> str:
         """The verdict in a sentence, or what stands in its place."""
@@ -55,7 +57,7 @@ class Card:
 
     def said(self, notation: Style) -> tuple[str, ...]:
         """The verdict, and what else is said of the batch."""
-        return self.judgement(notation), *self.sentences
+        return self.judgement(notation), *self.sentences, *self.times
 
     def figure(self, id: FigureId) -> Figure | None:
         """The first figure of that name, or None where the records do not give it."""
@@ -90,7 +92,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         doubt = verdict_sentence(found, notation) if found.name == VerdictName.MISMATCH else ""
         judged: Verdict | Forbidden = Forbidden(forbidden)
         whole = each_sentence(kitchen, batch, notation, forbidden=True)
-        sentences = [s for s in (doubt, whole, *_times(batch, notation)) if s]
+        sentences = [s for s in (doubt, whole) if s]
     else:
         judged = found
         further, sentences = _promises(kitchen, BatchDraft(batch, tuple(parts)), grams, (found, kept), notation)
@@ -109,6 +111,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
         tuple(sentences),
         cautions,
         missing_for(kitchen, batch, parts),
+        tuple(_times(batch, notation)),
     )
 
 
@@ -130,7 +133,7 @@ def _promises(
         figures += keep_by_figures(kitchen, draft)
     elif dried is not None:
         sentences.append(no_keep_by_sentence(found, kept))
-    return figures, [*sentences, *_times(batch, notation)]
+    return figures, sentences
 
 
 def card_lines(card: Card, notation: Style) -> list[str]:
@@ -183,8 +186,7 @@ def _water(kitchen: Kitchen, batch: Batch, dried: float) -> list[CardFigure]:
 def _times(batch: Batch, notation: Style) -> list[str]:
     said = []
     if batch.started is not None and batch.ended is not None:
-        hours = (batch.ended - batch.started).total_seconds() / 3600
-        said.append(f"It dried for {notation.number(hours)} h from start to end.")
+        said.append(f"It dried for {duration((batch.ended - batch.started).total_seconds())} from start to end.")
         if batch.energy_kwh is not None:
             said.append(f"It took {notation.number(batch.energy_kwh, 2)} kWh.")
     if batch.drained_fat is not None or batch.drained_liquid is not None:

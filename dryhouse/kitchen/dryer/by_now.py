@@ -60,11 +60,11 @@ def now_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any] | None:
 
 
 def by_now_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
-    """`By now about 1 lb 2 oz, dry at 9.4 oz`."""
+    """`Now about 1 lb 2 oz, dry at 9.4 oz`."""
     grams = by_now_g(kitchen, run)
     if grams is None:
         return "Not weighed yet"
     style = scale_style(run, style)
     read = run.clock.hours(kitchen.now()) - run.points[-1].hours < FRESH_H
-    said = f"Now {style.mass(grams)}" if read else f"By now about {style.mass(grams)}"
+    said = f"Now {style.mass(grams)}" if read else f"Now about {style.mass(grams)}"
     return said if run.target_mass is None else f"{said}, dry at {style.mass(run.target_mass.value)}"

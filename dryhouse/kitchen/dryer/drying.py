@@ -29,6 +29,7 @@ from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass, Temperature, Volume
+from dryhouse.words.dates import clock
 
 _HEAVIEST_TARE_G = 20_000.0
 """Trays, jars and even the dryer weighed along come to less: our own choice, far above what any of them weighs."""
@@ -95,7 +96,14 @@ def add_weighing(
         pending.remove(former)
     pending.add(replace(weighing, id=kitchen.journal.next_id(Weighing)))
     name = batch_name(kitchen, kitchen.present(Batch, batch, "batch", "batch"))
-    return kitchen.commit(f"Weighed {name}{', left out of the curve' if weighing.left_out else ''}", pending)
+    aside = ", left out of the curve" if weighing.left_out else ""
+    return kitchen.commit(f"Recorded {_shown(kitchen, weighing)} for {name}{aside}", pending)
+
+
+def _shown(kitchen: Kitchen, weighing: Weighing) -> str:
+    """What the scale showed, as typed where it has its unit."""
+    typed = weighing.gross.typed
+    return typed if any(c.isalpha() for c in typed) else style(kitchen).show(weighing.gross)
 
 
 def made_weighing(
@@ -177,7 +185,10 @@ def remove_weighing(kitchen: Kitchen, *ids: int) -> Done[Weighing]:
     pending = Pending()
     pending.remove(*found)
     name = batch_name(kitchen, kitchen.present(Batch, found[0].batch, "batch", "batch"))
-    what = "a weighing" if len(found) == 1 else f"{len(found)} weighings"
+    what = f"{len(found)} weighings"
+    if len(found) == 1:
+        (one,) = found
+        what = f"the {clock(kitchen.local(one.at))} weighing ({_shown(kitchen, one)})"
     return kitchen.commit(f"Removed {what} of {name}", pending)
 
 

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from dryhouse.kitchen.cautions.forbidden import verdict_words
-from dryhouse.kitchen.dryer.by_now import now_json, now_words
+from dryhouse.kitchen.dryer.by_now import ahead_of_the_scale, by_now_words, now_json, now_words
 from dryhouse.kitchen.dryer.questions import questions_of
 from dryhouse.kitchen.dryer.run_moments import by_the_clock, clock_words, moment_of
 from dryhouse.kitchen.dryer.runs import DryingRun
@@ -24,7 +24,7 @@ from dryhouse.science.values import Figure
 from dryhouse.words.cautions import cautions_json
 from dryhouse.words.curves import curve_lines
 from dryhouse.words.figures import figure_json, moisture_json
-from dryhouse.words.forecasts import MORE_LIKELY_THAN_NOT, bands_sentence, finish_sentence
+from dryhouse.words.forecasts import MORE_LIKELY_THAN_NOT, bands_sentence, finish_sentence, likely_sentence
 from dryhouse.words.messages import message_words
 
 
@@ -68,6 +68,28 @@ def last_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
     return read + (f", dry at {style.mass(run.target_mass.value)}" if run.target_mass else "")
 
 
+def state_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
+    """How far it is at this minute: by the scale where it was read just now, else by the curve."""
+    ahead = ahead_of_the_scale(kitchen, run)
+    style = scale_style(run, style)
+    if ahead is not None:
+        wet = style.percent(float(ahead[1].median[0]), 0)
+        return f"{by_now_words(kitchen, run, style)}. {wet} moisture."
+    said = last_words(kitchen, run, style)
+    if run.moisture is not None and (run.verdict is None or run.verdict.name != VerdictName.MISMATCH):
+        said += f". Moisture {moisture_words(run, style)}"
+    return f"{said}."
+
+
+def how_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
+    """`Started 13:00 in the box dryer, 6 trays, 135 °F`: how a running batch is dried."""
+    where = f" in the {run.dryer.name}" if run.dryer else ""
+    began = f"Started {clock_words(kitchen, run.clock.started)}{where}"
+    trays = counted(run.batch.trays, "tray") if run.batch.trays else ""
+    heat = style.temperature(run.batch.set_temperature.si) if run.batch.set_temperature else ""
+    return ", ".join(part for part in (began, trays, *moved_words(run), heat) if part)
+
+
 def left_out_words(run: DryingRun) -> str:
     """How many weighings are kept and don't count, or nothing."""
     count = len(run.left_out)
@@ -106,8 +128,8 @@ def aside_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
 
 
 def moisture_words(run: DryingRun, style: Style) -> str:
-    """`54.2 %` of the weight."""
-    return "not known" if run.moisture is None else style.percent(run.moisture.value)
+    """`54 %` of the weight, no finer than it is known."""
+    return "not known" if run.moisture is None else style.figure(run.moisture)
 
 
 def paused_words(kitchen: Kitchen, run: DryingRun) -> str:
@@ -141,6 +163,14 @@ def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
     found = run.expected.forecast
     said = "" if found is None else bands_sentence(found, by_the_clock(kitchen, run))
     return said if finish_words(kitchen, run).endswith(said) else ""
+
+
+def likely_words(kitchen: Kitchen, run: DryingRun) -> str:
+    """`Likely 16:30 to 23:50.`; nothing where no band is told."""
+    found = run.expected.forecast
+    if found is None or not bands_words(kitchen, run):
+        return ""
+    return likely_sentence(found, by_the_clock(kitchen, run))
 
 
 def again_words(kitchen: Kitchen, run: DryingRun) -> str:

@@ -144,7 +144,7 @@ def import_weighings(kitchen: Kitchen, batch: int, mapped: SheetWeighings) -> Do
     fresh = [row for row in mapped.rows if (row.at.astimezone(UTC), mapped.scope) not in known]
     if not fresh:
         reason = "every reading in it is recorded already" if mapped.rows else "no line of it could be read"
-        raise InputProblem(f"There is nothing to bring in: {reason}.")
+        raise InputProblem(f"There is nothing to import: {reason}.")
     number = kitchen.journal.next_id(Weighing)
     read = [
         Weighing(batch, row.at, row.gross, row.tare, mapped.scope, row.temperature, id=number + n)
@@ -156,5 +156,5 @@ def import_weighings(kitchen: Kitchen, batch: int, mapped: SheetWeighings) -> Do
     left_out = sum(w.left_out for w in judged)
     aside = f", {left_out} of them left out of the curve: they can't be true" if left_out else ""
     return kitchen.commit(
-        f"Brought in {counted(len(fresh), 'weighing')} of {food_name(kitchen, into.food)}{aside}", pending
+        f"Imported {counted(len(fresh), 'weighing')} of {food_name(kitchen, into.food)}{aside}", pending
     )

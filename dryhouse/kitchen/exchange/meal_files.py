@@ -104,7 +104,7 @@ def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Don
         part = replace(part, food=slug, staple=staple, lot=None, id=first + position)
         pending.add(part)
     _notes(kitchen, whole, where, pending, meal.id, known)
-    return kitchen.commit(f"Brought in the meal {meal.name}", pending)
+    return kitchen.commit(f"Imported the meal {meal.name}", pending)
 
 
 def _opened(text: str, where: str) -> Mapping[str, Any]:

@@ -90,14 +90,14 @@ class Difference:
 def differences(before: MealSheet, after: MealSheet) -> tuple[Difference, ...]:
     """What a change does to one serving, figure by figure, and to the minutes."""
     names = {
-        "dry mass": "dry_mass",
+        "dry weight": "dry_mass",
         "water": "water",
         "energy": "energy",
         "energy per gram": "energy_per_gram",
         "protein": "protein",
         "fat": "fat",
         "carbohydrate": "carbohydrate",
-        "fibre": "fibre",
+        "fiber": "fibre",
         "sodium": "sodium",
     }
     per_serving = [Difference(n, getattr(before.serving, f), getattr(after.serving, f)) for n, f in names.items()]

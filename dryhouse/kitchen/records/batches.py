@@ -71,7 +71,7 @@ class Batch:
             hint="before peeling",
             positive=True,
             high=MOST_G,
-            help="mass bought, before preparing",
+            help="weight bought, before preparing",
         ),
     )
     prepared_mass: Mass | None = field(
@@ -82,7 +82,7 @@ class Batch:
             hint="such as 2 lb 3 oz",
             positive=True,
             high=MOST_G,
-            help="mass loaded, after preparing",
+            help="weight loaded, after preparing",
         ),
     )
     """What was loaded, after peeling, coring, blanching or cooking."""
@@ -94,7 +94,7 @@ class Batch:
             hint="6 cups",
             positive=True,
             high=MOST_ML,
-            help="measure loaded",
+            help="volume loaded",
         ),
     )
     pretreatment: str = field(default="", metadata=about("Pretreatment", hint="blanched 3 min…", kept=True))
@@ -263,18 +263,18 @@ class Batch:
             low=0,
             below=100,
             kept=True,
-            help="target moisture, wet basis",
+            help="target moisture, %",
         ),
     )
     dried_mass: Mass | None = field(
         default=None,
         metadata=about(
-            "Dried weight", entry="dried", hint="such as 4.2 oz", positive=True, high=MOST_G, help="mass when dry"
+            "Dried weight", entry="dried", hint="such as 4.2 oz", positive=True, high=MOST_G, help="weight when dry"
         ),
     )
     dried_volume: Volume | None = field(
         default=None,
-        metadata=about("Volume dried", hint="1 1/2 cups", positive=True, high=MOST_ML, help="measure when dry"),
+        metadata=about("Volume dried", hint="1 1/2 cups", positive=True, high=MOST_ML, help="volume when dry"),
     )
     felt: str = field(
         default="",

@@ -33,7 +33,7 @@ class Lot:
     )
     sealed: bool = True
     mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
-    volume: Volume | None = field(default=None, metadata=about("Measure", low=0.0, high=MOST_ML))
+    volume: Volume | None = field(default=None, metadata=about("Volume", low=0.0, high=MOST_ML))
     conditioned_from: date | None = None
     conditioned_to: date | None = None
     pasteurised: str = ""

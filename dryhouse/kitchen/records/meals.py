@@ -114,11 +114,11 @@ class Trip:
     energy_kcal_per_person_day: float | None = field(
         default=None,
         metadata=about(
-            "Energy wanted",
+            "Energy per person and day",
             entry="energy",
             positive=True,
             high=20_000,
-            says="The energy wanted lies between 1 and 20,000 kcal for each person and day.",
+            says="The energy per person and day is between 1 and 20,000 kcal.",
         ),
     )
     temperature: Temperature | None = field(

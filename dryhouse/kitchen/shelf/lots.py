@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 from datetime import date, datetime, timedelta
 
 from dryhouse.kitchen.calendar import day_of, start_of, today
@@ -20,6 +20,18 @@ from dryhouse.science.quantities import Mass, Volume
 from dryhouse.words.dates import day_words
 
 _SCALE_G = 0.5
+_CALLED = {
+    "mass": "weight",
+    "packed_on": "day of packing",
+    "conditioned_from": "conditioning",
+    "conditioned_to": "conditioning",
+    "pasteurised": "treatment against insects",
+    "opened_on": "day of opening",
+    "redried_on": "day of drying again",
+    "bought_keep_by": "date on the package",
+    "in_oil": "packed in oil",
+}
+"""What a person calls the fields of a lot that are not called by their own name."""
 
 
 def lot_named(kitchen: Kitchen, text: str) -> Lot:
@@ -41,7 +53,9 @@ def edit_lot(kitchen: Kitchen, lot: Lot) -> Done[Lot]:
     before = present(kitchen, lot.id)
     pending = Pending()
     pending.edit(before, lot)
-    return kitchen.commit(f"Changed {lot_title(kitchen, lot)}", pending)
+    differ = [f.name for f in fields(Lot) if getattr(before, f.name) != getattr(lot, f.name)]
+    changed = ", ".join(dict.fromkeys(_CALLED.get(name, name) for name in differ)) or "nothing"
+    return kitchen.commit(f"Changed {changed} of {lot_title(kitchen, lot)}", pending)
 
 
 def remove_lot(kitchen: Kitchen, id: int) -> Done[Record]:
@@ -152,7 +166,7 @@ def check_lot(
     lot = present(kitchen, id)
     day = _day(kitchen, lot, on)
     if moist is None and mould is None and mass is None and not smell.strip() and not note.strip():
-        raise InputProblem("What was found? Say whether it was moist, whether there was mould, or what it weighs.")
+        raise InputProblem("What was found? Say whether it was moist, whether there was mold, or what it weighs.")
     number = kitchen.journal.next_id(LotCheck)
     pending = Pending()
     pending.add(LotCheck(id, day, mass, moist, mould, smell.strip(), note.strip(), number))

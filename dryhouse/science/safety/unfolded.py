@@ -16,6 +16,14 @@ def most_for(kinds: Collection[str]) -> int:
     return OF_ANIMAL_FOOD if "animal" in kinds else OF_A_PLANT
 
 
+def most_while_drying(cautions: Iterable[Caution], kinds: Collection[str]) -> int:
+    """The same of a load that is planned or on the dryer: of plants only a warning of this moment is said in full,
+    for jar and pot are not yet."""
+    if "animal" in kinds:
+        return OF_ANIMAL_FOOD
+    return min(OF_A_PLANT, sum(c.severity == "warn" and c.moment == "now" for c in cautions))
+
+
 def unfolded(
     cautions: Iterable[Caution], most: int, moment: Moment = "now"
 ) -> tuple[tuple[Caution, ...], tuple[Caution, ...]]:

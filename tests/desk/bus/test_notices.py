@@ -24,7 +24,7 @@ def test_a_notice_is_taken_and_put_off_by_its_button(qtbot, bus, notices) -> Non
     (notice,) = [json.loads(line) for line in bus.read_text().splitlines()]
     assert notice == [
         "Dryhouse", 0, "Dryhouse", "Apple, batch 1 may be dry by now. Weigh it and check by hand.",
-        ["default", "Show it", "put-off", "In 30 minutes again"], ["desktop-entry", "urgency"],
+        ["default", "Show it", "put-off", "Again in 30 minutes"], ["desktop-entry", "urgency"],
     ]  # fmt: skip
 
 

@@ -151,6 +151,6 @@ def test_a_weight_of_nothing_brought_in_from_a_file_makes_no_figures(loaded, dri
 
 
 def test_how_long_it_dried_is_said_in_hours():
-    (said,) = [sentence for sentence in card(CORN).sentences if "dried for" in sentence]
+    (said,) = [sentence for sentence in card(CORN).times if "dried for" in sentence]
     assert "10 h" in said
-    assert not any("dried for" in s for s in card(replace(CORN, ended=None, started=None)).sentences)
+    assert not any("dried for" in s for s in card(replace(CORN, ended=None, started=None)).times)

@@ -25,7 +25,7 @@ def test_hours_after_the_last_reading_the_weight_now_lies_below_it_and_above_the
     hands.wait(3)
     later = by_now_g(hands.kitchen, run)
     assert 140 < later < run.net_g - 50
-    assert by_now_words(hands.kitchen, run, Style(METRIC)).startswith(f"By now about {later:.0f} g")
+    assert by_now_words(hands.kitchen, run, Style(METRIC)).startswith(f"Now about {later:.0f} g")
 
 
 def test_while_it_is_paused_nothing_gets_lighter(hands) -> None:

@@ -60,7 +60,7 @@ def test_a_run_says_its_moisture_and_both_bands(hands) -> None:
     hands.dry(batch, (1, 2, 4, 6))
     run = run_of(hands.kitchen, batch)
     assert run.moisture.low < 50.5 < run.moisture.high, "by the table's dry matter"
-    assert moisture_words(run, Style(METRIC)) == f"{run.moisture.value:.1f} %"
+    assert moisture_words(run, Style(METRIC)) == f"{run.moisture.value:.0f} %"
     assert finish_words(hands.kitchen, run).startswith("Dry about ")
     assert bands_words(hands.kitchen, run).startswith("Even odds: between ")
     assert "80 %: between " in bands_words(hands.kitchen, run)
@@ -153,7 +153,7 @@ def test_hours_after_a_weighing_now_is_what_the_curve_says_and_the_reading_keeps
     hands.wait(3)
     run = run_of(hands.kitchen, batch)
     said = now_words(hands.kitchen, run, Style(METRIC))
-    assert said.startswith("By now about ")
+    assert said.startswith("Now about ")
     now = run_json(hands.kitchen, run)["now"]
     assert now["low"] < now["value"] < now["high"] < 283, "lighter than it was three hours ago"
     assert now["last_weighed"] == run.last_weighed.isoformat()

@@ -158,7 +158,7 @@ BROKEN = (
     ("{time}", "no weight"), ("{time} {number} cups", "volume"), ("26:{minute} {mass}", "is no time"),
     ("{time} -{mass}", "cannot be negative"), ("{mass} {mass2}", "two weights"),
     ("yesterday {mass}", "a day and no time"),
-    ("{time} 0 g", "nothing at all"),
+    ("{time} 0 g", "is zero"),
 )  # fmt: skip
 
 

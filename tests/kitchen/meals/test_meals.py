@@ -277,7 +277,7 @@ def test_swapping_meat_for_a_soy_crumble_shows_what_changes_and_changes_nothing_
     swap = preview_swap(kitchen, beef.id, "soy crumble")
     assert swap.into.mass == Mass(40.0)
     change = {d.name: d.change for d in differences(swap.before, swap.after)}
-    assert change["dry mass"] == pytest.approx(0.0)
+    assert change["dry weight"] == pytest.approx(0.0)
     assert change["fat"] is not None
     assert change["fat"] < 0
     assert any(c.severity == "stop" for c in swap.before.cautions)

@@ -91,7 +91,7 @@ def test_dried_turkey_at_room_temperature_is_past_after_fourteen_days():
     [
         (lambda k, id: open_lot(k, id), "opened on 25 Nov 2026", "check first"),
         (lambda k, id: check_lot(k, id, moist=True), "moist", "check first"),
-        (lambda k, id: check_lot(k, id, mould=True), "Mould", "do not eat"),
+        (lambda k, id: check_lot(k, id, mould=True), "Mold", "do not eat"),
         (lambda k, id: check_lot(k, id, smell="sour"), "smell", "do not eat"),
         (lambda k, id: redry(k, id), "dried again", "check first"),
     ],

@@ -46,9 +46,9 @@ def test_a_reason_outranks_the_keep_by_and_both_are_said():
 
 
 def test_what_must_not_be_eaten_says_so_before_anything_else_is_said_of_it():
-    found = (("fish-not-cold", "Fish: keep cold"), ("mould-seen", "Mould seen: throw out (mould was seen)"))
+    found = (("fish-not-cold", "Fish: keep cold"), ("mould-seen", "Mold seen: throw out (mold was seen)"))
     late = standing(after(200), found=found, lot=Lot("corn", PACKED, batch=1, opened_on=after(10), id=1))
-    assert (late.name, late.reason) == (Status.DO_NOT_EAT, "Mould seen: throw out (mould was seen)")
+    assert (late.name, late.reason) == (Status.DO_NOT_EAT, "Mold seen: throw out (mold was seen)")
     assert next(iter(Status)) == Status.DO_NOT_EAT
 
 

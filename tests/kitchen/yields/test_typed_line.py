@@ -67,7 +67,7 @@ def test_a_decimal_comma_is_read_where_she_writes_one():
         ("corn 3", "3 of what?"),
         ("1 cup", "Name a food"),
         ("qqqq 1 cup", "No food here is called “qqqq”"),
-        ("corn 0 cups", "nothing at all"),
+        ("corn 0 cups", "is zero"),
         ("corn 3 lb 2 kg", "out of order"),
     ],
 )

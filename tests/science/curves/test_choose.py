@@ -39,7 +39,7 @@ class TestHonestyAboutParameters:
             hours = np.linspace(0, 6, n)
             curves = fit_all(hours, page(hours))
             assert curves.chosen.name == "Lewis"
-            assert "five would carry Page" in message_words(curves.why)
+            assert "five would allow Page" in message_words(curves.why)
 
     def test_the_smallest_aicc_is_chosen(self):
         hours = np.linspace(0, 9, 30)

@@ -112,6 +112,7 @@ class BatchPanel(QWidget):
         self.heading = text_label("", "heading")
         self.facts = text_label("", "muted", select=True)
         self.card = CardView(session)
+        self.card.details.turned.connect(lambda _open: self._show_facts())
         self.trouble = text_label("", "problem")
         self.edit = button("Ed&it", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
         self.chart = button("Drying &chart", self._open_chart, hint="Open this batch in Drying now")
@@ -137,9 +138,9 @@ class BatchPanel(QWidget):
             widget.setVisible(there)
         if self.batch is None:
             return
-        from dryhouse.desk.cautions import most_for
         from dryhouse.kitchen.cards.batch_card import batch_card
         from dryhouse.kitchen.cautions.cautions import batch_facts
+        from dryhouse.science.safety.unfolded import most_for
 
         try:
             card, trouble = batch_card(self.session.kitchen, self.batch.id), ""
@@ -152,6 +153,13 @@ class BatchPanel(QWidget):
         self.trouble.setVisible(bool(trouble))
         most = most_for(batch_facts(self.session.kitchen, self.batch).kinds)
         self.card.set_card(card, _NOT_YET.get(self.batch.state), most=most)
+        self._show_facts()
+
+    def _show_facts(self) -> None:
+        """What was recorded stands with the details; where there is no card, or no dried weight yet, it is the
+        answer."""
+        finished = self.batch is not None and self.batch.state not in _NOT_YET
+        self.facts.setVisible(self.card.card is None or not finished or self.card.details.is_open)
 
     def _ask(self, signal: SignalInstance) -> None:
         if self.batch is not None:

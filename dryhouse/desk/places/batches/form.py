@@ -8,7 +8,6 @@ from dataclasses import replace
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
-from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.places.batches.entries import FIELD_NAMES, from_text, keep_unchanged, to_text, typed_from
 from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
@@ -26,7 +25,7 @@ from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
-from dryhouse.science.safety.unfolded import OF_A_PLANT
+from dryhouse.science.safety.unfolded import OF_A_PLANT, most_for
 from dryhouse.science.values import Caution
 
 _PAUSE_MS = 90
@@ -111,7 +110,7 @@ class LogForm(QWidget):
         beside.addStretch(1)
         self.preview.hide()
         self.save_button = button("&Save", self.save, "primary", hint="Enter or Ctrl+S")
-        self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
+        self.leave_button = button("Close", self.left.emit, hint="Esc; what you typed is kept")
         self.clear_button = button("&Clear", self.clear, "quiet", hint="Clear the form")
         typing = QWidget()
         left = column(typing, space=12)

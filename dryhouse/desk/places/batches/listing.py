@@ -6,11 +6,13 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
 from dryhouse.desk.models.paged import Column
+from dryhouse.desk.places.batches.not_to_eat import NotToEat
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.choices import ANY, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.narrowed_list import NarrowedList
 from dryhouse.desk.widgets.paged_table import PagedTable
+from dryhouse.desk.widgets.status_delegate import StatusDelegate
 from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.ports import BatchQuery, BatchRow
@@ -18,10 +20,13 @@ from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import BATCH_STATES, FINISHED
 from dryhouse.kitchen.search_days import days_in
 from dryhouse.science.display import duration
+from dryhouse.science.statuses import Status
 from dryhouse.words.dates import day_words
 from dryhouse.words.names import capital
 
 _LOOK_AHEAD = 50
+_FOOD = 1
+DO_NOT_EAT = capital(Status.DO_NOT_EAT)
 
 
 class BatchListing(NarrowedList):
@@ -29,27 +34,31 @@ class BatchListing(NarrowedList):
 
     def __init__(self, session: Session) -> None:
         super().__init__(session, sort="started", descending=True)
-        self.dryer, self.period, self.state = boxes = choice_box("Dryer"), choice_box("When"), choice_box("State")
+        self.dryer, self.period, self.state = boxes = choice_box("Dryer"), choice_box("When"), choice_box("Status")
         self.build(
             PagedTable("Batches", self._columns(), session.kitchen.journal.batch_rows, _number),
-            FilterBar("Find batches", "Find by food, cut, dryer, date", *boxes),
+            FilterBar("Find batches", "corn 2025", *boxes, by="food, cut, notes, dryer or date"),
             boxes,
             picture="journal",
             none_fits="No batch fits",
         )
+        self.not_to_eat = NotToEat(session, self.table.rows.forget, self.table)
+        self.table.setItemDelegateForColumn(_FOOD, StatusDelegate(session, self.table, DO_NOT_EAT))
+        session.theme.changed.connect(self.table.viewport().update)
 
     # --- reading ---------------------------------------------------------------------------------------
 
     def refresh(self) -> None:
         """Read the choices and the list again."""
         journal = self.session.kitchen.journal
+        self.not_to_eat.forget()
         offer(
             self.dryer, [("Any dryer", ANY), *((d.name, d.id) for d in dryers(self.session.kitchen, retired=True))]
         )
         oldest = journal.batch_ids(BatchQuery(descending=False))
         first = journal.get(Batch, oldest[0]) if len(oldest) else None
         offer(self.period, [("Any time", ANY), *self._periods(first)])
-        offer(self.state, [("Every state", ANY), *((s.capitalize(), s) for s in BATCH_STATES)])
+        offer(self.state, [("Any status", ANY), *((s.capitalize(), s) for s in BATCH_STATES)])
         first_time = self.table.current_id is None
         self.list_again(same_list=True)
         if first_time:
@@ -127,7 +136,7 @@ class BatchListing(NarrowedList):
             Column("Loaded", lambda r: shown(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
             Column("Dried", lambda r: shown(r.batch.dried_mass), "dried", right=True, width=92),
             Column("Yield", self._yield, "yield", right=True, width=64, spare=1),
-            Column("Took", self._took, right=True, width=84, usual=False),
+            Column("Drying time", self._took, right=True, width=104, usual=False),
             Column("Heat", lambda r: shown(r.batch.set_temperature), right=True, width=76, usual=False),
             Column("Trays", lambda r: str(r.batch.trays or ""), right=True, width=64, usual=False),
             Column("Rating", lambda r: f"{r.batch.rating} of 5" if r.batch.rating else "", width=80, usual=False),
@@ -142,7 +151,8 @@ class BatchListing(NarrowedList):
         batch = row.batch
         name = capital(batch_name(self.session.kitchen, batch))
         more = ", ".join(part for part in (batch.form, "" if batch.state == FINISHED else batch.state) if part)
-        return f"{name} ({more})" if more else name
+        said = f"{name} ({more})" if more else name
+        return f"{DO_NOT_EAT}: {said}" if self.not_to_eat.of(batch) else said
 
     def _took(self, row: BatchRow) -> str:
         started, ended = row.batch.started, row.batch.ended

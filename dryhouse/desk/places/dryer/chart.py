@@ -9,61 +9,65 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QCheckBox, QMenu, QTableWidget, QTableWidgetItem, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.dryer.live import LivePlotPane, draw_days, draw_rates, draw_runs
 from dryhouse.desk.places.dryer.pictures import picture_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, row, text_label
+from dryhouse.desk.widgets.basics import button, column, row, scrolling, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.dryer.run_words import finish_words
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
 from dryhouse.kitchen.ports import BatchQuery, BatchRow
 from dryhouse.plots.curve_picture import DRY, MASS, RATIO, WET, CurvePicture, RunPicture, table
 from dryhouse.science.curves.rate import periods
 from dryhouse.science.display import METRIC
+from dryhouse.science.statuses import FigureId
+from dryhouse.words.captions import caption
 from dryhouse.words.curves import curve_lines
 from dryhouse.words.dates import day_words
 from dryhouse.words.messages import message_words
 
 RATE, DAY = "drying rate", "the day"
-VIEWS = (
-    (WET, "wet basis"),
-    (DRY, "dry basis"),
-    (RATIO, "moisture ratio"),
-    (MASS, "weight"),
-    (RATE, "drying rate"),
-    (DAY, "all of it, by time"),
-)
+VIEWS = ((WET, "moisture"), (MASS, "weight"), (DAY, "the whole day"))
+MODEL_VIEWS = ((WET, "wet basis"), (DRY, "dry basis"), (RATIO, "moisture ratio"), (MASS, "weight"), (RATE, RATE))
+"""How a run is read by one who asks for its curves."""
 LAST = 3
 """So many of the newest runs of the food are laid beside this one at once."""
 _RESIDUALS = "How far each weighing lies from the curve"
+_AS_MODELS_COUNT = (FigureId.MOISTURE_DRY, FigureId.MOISTURE_RATIO)
 _OFFERED = 12
 """So many other batches of the food are offered for comparing."""
 
 
 class ChartPane(QWidget):
-    """Shows a run; remembers how the person likes to read it while the window is open."""
+    """Shows a run; remembers how the person likes to read it while the window is open. Words of the models stand
+    only where it is asked for them: with `models`."""
 
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, *, models: bool = False) -> None:
         super().__init__()
-        self.session = session
+        self.session, self.models = session, models
         self.run: DryingRun | None = None
         self.compared: dict[int, RunPicture] = {}
-        self.view = ChoiceField(session, "Show", VIEWS)
+        self.view = ChoiceField(session, "Show", MODEL_VIEWS if models else VIEWS)
         self.time = ChoiceField(session, "Time axis", (("hours", "hours"), ("clock", "time of day")))
         self.residuals = QCheckBox("Residuals")
         self.compare = button("Com&pare", lambda: None, name="Compare with other batches of this food")
         self.menu = QMenu(self.compare)
         self.menu.aboutToShow.connect(self._offer)
         self.compare.setMenu(self.menu)
-        self.plot = LivePlotPane(session, "Drying curve")
-        self.said = text_label("", "muted", select=True)
+        if not models:  # shown before it has a place, it would be a window
+            self.residuals.hide()
+        self.plot = LivePlotPane(session, "Curves of the models" if models else "Drying curve")
         inside = column(self, space=6)
         choices = row(self.view, self.time, self.residuals, 1, self.compare, space=12)
         for widget in (self.residuals, self.compare):
             choices.setAlignment(widget, Qt.AlignmentFlag.AlignVCenter)
         inside.addLayout(choices)
         inside.addWidget(self.plot, 1)
-        inside.addWidget(self.said)
+        for choice in (self.view, self.time):
+            choice.label.hide()
         self._grey(WET)
         for changed in (self.view.changed, self.time.changed, self.residuals.toggled):
             changed.connect(lambda *_: self.draw())
@@ -80,7 +84,8 @@ class ChartPane(QWidget):
         """What the chart shows now."""
         if self.run is None:
             return None
-        mine = picture_of(self.session.kitchen, self.run, self.session.style)
+        named = self._name(self.run.batch.id, self.run.batch.started) if self.compared else ""
+        mine = picture_of(self.session.kitchen, self.run, self.session.style, name=named)
         axis = self.view.value()
         unit = "g" if self.session.style.system == METRIC else "oz"
         return CurvePicture(
@@ -89,6 +94,7 @@ class ChartPane(QWidget):
             by_clock=self.time.value() == "clock" and not self.compared,
             residuals=self.residuals.isChecked() and not self.compared,
             unit=unit,
+            models=self.models,
         )
 
     def draw(self) -> None:
@@ -96,24 +102,19 @@ class ChartPane(QWidget):
         picture = self.picture()
         if picture is None or self.run is None:
             self.plot.clear()
-            self.said.setText("")
             return
         view = self.view.value()
         self._grey(view)
         draw = {RATE: draw_rates, DAY: draw_days}.get(view, draw_runs)
         self.plot.show_plot(draw, picture, table=table, said=self.in_words())
-        curves = self.run.curves
-        lines = [message_words(told, self.session.style) for told in curves.warnings] if curves is not None else []
-        self.said.setText(" ".join(lines))
-        self.said.setVisible(bool(lines))
 
     def _grey(self, view: str) -> None:
         """Grey what cannot be chosen now, and say why where one points at it."""
         if view == DAY:
-            why = ("All parts stand over the hours since the start", "No residuals here")
+            why = ("All parts are drawn over the hours since the start", "No residuals here")
         elif view == RATE:
             why = (
-                "The drying rate stands against the moisture, not against time",
+                "The drying rate is drawn against the moisture, not against time",
                 "No residuals for the drying rate",
             )
         elif self.compared:
@@ -193,16 +194,25 @@ class ChartPane(QWidget):
 
 
 class CurvesPane(QWidget):
-    """The fitted models in a table, why one of them is chosen, and what the drying rate shows."""
+    """The fitted models: why one of them is chosen, what the drying rate shows, their table, their chart, and the
+    moisture as those who fit curves count it."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
         self.table = CurvesTable()
         self.said = text_label("", "muted", select=True)
-        inside = column(self, space=8)
+        self.chart = ChartPane(session, models=True)
+        hold(self.chart, high=420)
+        self.figures = [FigureView(session, "", brief=True) for _ in _AS_MODELS_COUNT]
+        page = QWidget()
+        inside = column(page, space=8)
         inside.addWidget(self.said)
-        inside.addWidget(self.table, 1)
+        inside.addLayout(Tiles(*self.figures, least=160))
+        inside.addWidget(self.table)
+        inside.addWidget(self.chart)
+        inside.addStretch(1)
+        column(self).addWidget(scrolling(page))
 
     def show_run(self, run: DryingRun | None) -> None:
         """Show the fits of a run."""
@@ -213,6 +223,11 @@ class CurvesPane(QWidget):
         self.said.setText("\n".join(lines))
         self.table.show_run(run)
         self.table.setVisible(bool(curves and curves.fits))
+        self.chart.show_run(run)
+        known = (None, None) if run is None else (run.moisture_dry_basis, run.moisture_ratio)
+        for view, id, figure in zip(self.figures, _AS_MODELS_COUNT, known, strict=True):
+            view.setVisible(figure is not None)
+            view.set_figure(figure, title=caption(id))
 
 
 class CurvesTable(QTableWidget):
@@ -259,3 +274,5 @@ class CurvesTable(QTableWidget):
                 item.setToolTip("\n".join((fit.formula, *(message_words(warning) for warning in fit.warnings))))
                 self.setItem(line, place, item)
         self.resizeColumnsToContents()
+        bar = self.horizontalScrollBar().sizeHint().height()
+        self.setFixedHeight(self.horizontalHeader().sizeHint().height() + self.verticalHeader().length() + bar + 4)

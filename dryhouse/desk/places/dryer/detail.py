@@ -13,6 +13,7 @@ from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.dryer.drying import reopen
+from dryhouse.kitchen.dryer.run_words import again_words, how_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.science.display import duration
@@ -64,18 +65,27 @@ class Detail(QWidget):
         self.setVisible(run is not None)
         if run is None:
             return
+        self.tick()
         finished = run.batch.state == FINISHED
         self.heading.setText(f"{run.title[:1].upper()}{run.title[1:]}, batch {run.batch.id}")
-        said = f"Started {show_moment(self.session, run.clock.started)}"
-        if finished:
-            said += f", off after {duration(run.hours * 3600)} of drying"
-            if run.batch.dried_mass:
-                said += f", {self.session.style.show(run.batch.dried_mass)} dried"
-        self.facts.setText(said)
-        for widget in (self.like, self.again, self.away):
-            widget.setVisible(finished)
+        for widget in (self.heading, self.like, self.again, self.journal, self.away):
+            widget.setVisible(finished)  # of a running one the strip has them
         self._stale = {CHART, WEIGHINGS, FIGURES, CURVES}
         self._fill(self.pages.currentIndex())
+
+    def tick(self) -> None:
+        """Say how it was dried; of a running one, how it is, and when the scale would tell most."""
+        run = self.run
+        if run is None:
+            return
+        kitchen, style = self.session.kitchen, self.session.style
+        if run.batch.state == FINISHED:
+            began, hours = show_moment(self.session, run.clock.started), duration(run.hours * 3600)
+            dried = f", {style.show(run.batch.dried_mass)} dried" if run.batch.dried_mass else ""
+            self.facts.setText(f"Started {began}, off after {hours} of drying{dried}")
+        else:
+            again = again_words(kitchen, run)
+            self.facts.setText(f"{how_words(kitchen, run, style)}.{f' {again}' if again else ''}")
 
     def turn_to(self, page: int) -> None:
         """Bring one page to the front."""

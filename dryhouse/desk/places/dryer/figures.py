@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
-from dryhouse.desk.cautions import most_for
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
@@ -16,6 +15,7 @@ from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import FINISHED, SAMPLE
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.safety.unfolded import most_for
 from dryhouse.science.statuses import FigureId
 
 _ACROSS = 2
@@ -31,8 +31,6 @@ def figures_of(session: Session, run: DryingRun) -> list[CardFigure]:
     expected = run.expected
     found = {
         FigureId.MOISTURE_WET: run.moisture,
-        FigureId.MOISTURE_DRY: run.moisture_dry_basis,
-        FigureId.MOISTURE_RATIO: run.moisture_ratio,
         target: run.target_mass,
         FigureId.HOURS_UNTIL_DRY: expected.forecast.figure() if expected.forecast else None,
         FigureId.SETTLES_AT: expected.equilibrium,

@@ -72,7 +72,7 @@ class ImportPage(QWidget):
         self.table.setWordWrap(True)
         self.table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.go = button("&Import", self.bring_in, "primary")
-        self.leave = button("&Leave", self.left.emit, hint="Esc")
+        self.leave = button("Close", self.left.emit, hint="Esc")
         inside = column(self, space=8)
         inside.addWidget(self.heading)
         for choice in self.choices:
@@ -145,7 +145,7 @@ class ImportPage(QWidget):
                 self.table.setItem(place, n, QTableWidgetItem(str(text)))
         for place in range(self.table.columnCount() - 1):
             self.table.resizeColumnToContents(place)
-        said = f"{len(read)} {'weighing' if len(read) == 1 else 'weighings'} can be brought in"
+        said = f"{len(read)} {'weighing' if len(read) == 1 else 'weighings'} can be imported"
         if wrong:
             lines_said = "1 line cannot" if len(wrong) == 1 else f"{len(wrong)} lines cannot"
             said += f"; {lines_said} be read and would be left out"

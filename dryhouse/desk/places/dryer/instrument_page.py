@@ -74,7 +74,7 @@ class InstrumentPage(QWidget):
         inside.addWidget(text_label("What it sends now", "label"))
         inside.addWidget(self.preview)
         inside.addStretch(1)
-        inside.addLayout(row(self.follow_button, self.stop_button, button("Leave", self.left.emit), 1))
+        inside.addLayout(row(self.follow_button, self.stop_button, button("Close", self.left.emit, hint="Esc"), 1))
 
     def open(self, run: DryingRun) -> None:
         """Ask which instrument weighs this batch."""
@@ -175,11 +175,11 @@ class InstrumentPage(QWidget):
         """Follow the instrument from now on."""
         found = self.instrument()
         if found is None or self.session.instruments is None:
-            self.session.say("Choose the port, or the file, that the readings come from.", "input")
+            self.preview.setText("Choose the port, or the file, that the readings come from.")
             self.source.setFocus()
             return
         if problem := found.way.problem():
-            self.session.say(problem, "input")
+            self.preview.setText(problem)
             self.pattern.setFocus()
             return
         self._let_go()

@@ -151,6 +151,7 @@ class ReadingEntry(QWidget):
             self.question.setText(problem.doubt.question)
             self.replace_button.setVisible(bool(self._replaces))
             self.asked.show()
+            self.session.told_beside(problem)
         elif problem is not None and problem.field in ("", "gross", "kind", "scope"):
             self.field.show_problem(problem)
         self.field.setFocus()

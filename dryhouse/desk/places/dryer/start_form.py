@@ -101,7 +101,7 @@ class StartForm(QWidget):
         self.animal.hide()
         self.more.hide()
         self.start_button = button("&Start drying", self.start, "primary", hint="Enter or Ctrl+S")
-        self.leave_button = button("&Leave", self.left.emit, hint="Esc; what you typed is kept")
+        self.leave_button = button("Close", self.left.emit, hint="Esc; what you typed is kept")
         outer = column(self, space=12)
         outer.addWidget(self.heading)
         self.area = scrolling(page)

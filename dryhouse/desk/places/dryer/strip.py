@@ -10,7 +10,6 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QPaintEvent
 from PySide6.QtWidgets import QFrame, QLabel, QMenu, QWidget
 
-from dryhouse.desk.cautions import most_for
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.places.dryer.questions import Questions
 from dryhouse.desk.places.dryer.reading_entry import ReadingEntry, weighings_in
@@ -25,19 +24,17 @@ from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.pressable import draw_focus
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
-from dryhouse.kitchen.dryer.by_now import now_words
 from dryhouse.kitchen.dryer.drying import remembered_tare
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import (
-    again_words,
     aside_words,
     bands_words,
     finish_words,
     last_words,
     left_out_words,
-    moisture_words,
-    moved_words,
+    likely_words,
     paused_words,
+    state_words,
 )
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.scale_style import scale_style
@@ -45,7 +42,7 @@ from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, TRAY, TURNED
 from dryhouse.science.display import duration
 from dryhouse.science.quantities import Mass, Temperature
-from dryhouse.science.statuses import VerdictName
+from dryhouse.science.safety.unfolded import most_while_drying
 from dryhouse.words.messages import message_words
 
 SCOPE_WORDS = {**OF, TRAY: "one tray"}
@@ -75,17 +72,15 @@ class Strip(QFrame):
         self.verdict = text_label("", "label", wrap=False)
         self.clock = text_label("", "muted")
         self.state = text_label("")
-        self.by_now = text_label("")
         self.finish = text_label("", "label")
         self.bands = text_label("", "muted")
-        self.again = text_label("", "muted")
         self.questions = Questions(session)
         self.asks = text_label("", "small")
         self.slow = text_label("", "small")
         self.cautions = CautionsView(session)
         self.entry = ReadingEntry(session, run)
         self.reading = self.entry.field
-        self.scope = ChoiceField(session, "Weighed", OF.items(), name="scope")
+        self.scope = ChoiceField(session, "What is on the scale", OF.items(), name="scope")
         self.tare = QuantityField(session, "Empty tray (tare)", Mass, name="tare", allow_zero=True)
         self.at = MomentField(session, "When", hint="now", name="at")
         self.heat = QuantityField(session, "In the dryer", Temperature, hint="not read")
@@ -122,7 +117,7 @@ class Strip(QFrame):
         head = row(self.heading, self.shape, self.verdict, space=6)
         head.setStretch(0, 1)
         inside.addLayout(head)
-        said = (self.clock, self.state, self.by_now, self.finish, self.bands, self.again, self.slow, self.asks)
+        said = (self.state, self.clock, self.finish, self.bands, self.slow, self.asks)
         for label in said:
             inside.addWidget(label)
         inside.insertWidget(inside.indexOf(self.asks), self.questions)
@@ -182,11 +177,8 @@ class Strip(QFrame):
         name = f"{run.title[:1].upper()}{run.title[1:]}"
         self.heading.setText(f"{name}, batch {run.batch.id}")
         self._show_verdict()
-        now = last_words(self.session.kitchen, run, style)
-        if run.moisture is not None and (run.verdict is None or run.verdict.name != VerdictName.MISMATCH):
-            now += f". Moisture {moisture_words(run, style)}"
-        self.state.setText(now + ".")
-        self.cautions.set_cautions(run.cautions, most_for(batch_facts(self.session.kitchen, run.batch).kinds))
+        kinds = batch_facts(self.session.kitchen, run.batch).kinds
+        self.cautions.set_cautions(run.cautions, most_while_drying(run.cautions, kinds))
         slow = run.expected.slow_day
         _say(self.slow, "" if slow is None else message_words(slow, self.session.style))
         self.questions.show_run(run)
@@ -199,21 +191,16 @@ class Strip(QFrame):
     def tick(self) -> None:
         """Move the clock and what is said of the time; nothing is reckoned anew."""
         kitchen, run = self.session.kitchen, self.run
-        how = [run.dryer.name if run.dryer else ""]
-        if run.batch.trays:
-            how.append(f"{run.batch.trays} {'tray' if run.batch.trays == 1 else 'trays'}")
-        how += moved_words(run)
-        if run.batch.set_temperature:
-            how.append(self.session.style.temperature(run.batch.set_temperature.si))
+        self.state.setText(state_words(kitchen, run, self.session.style))
+        self.state.setToolTip(last_words(kitchen, run, self.session.style))
         drying = duration(run.clock.hours(kitchen.now()) * 3600)
-        said = ", ".join(h for h in (*how, f"{drying} of drying") if h)
-        self.clock.setText(said[:1].upper() + said[1:] + paused_words(kitchen, run))
-        _say(self.by_now, now_words(kitchen, run, self.session.style))
+        self.clock.setText(f"{drying} of drying{paused_words(kitchen, run)}")
+        self.clock.setVisible(bool(paused_words(kitchen, run)))
         sentence = finish_words(kitchen, run)
         bands = bands_words(kitchen, run)
         self.finish.setText(sentence.removesuffix(bands).strip())
-        _say(self.bands, bands)
-        _say(self.again, again_words(kitchen, run))
+        _say(self.bands, likely_words(kitchen, run))
+        self.bands.setToolTip(bands)
 
     def _show_verdict(self) -> None:
         run = self.run

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from datetime import timedelta
 
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QHideEvent, QShowEvent
@@ -11,11 +12,14 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.places.dryer.strip import Strip
 from dryhouse.desk.places.dryer.waiting import WaitingCard
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, scrolling, text_label
+from dryhouse.desk.widgets.basics import column, empty, scrolling
+from dryhouse.desk.widgets.fold import Unfolding
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch
 
 _TICK_MS = 20_000
+SOON = timedelta(days=7)
+"""What is planned to start within this time is not folded."""
 
 
 class StripColumn(QWidget):
@@ -35,11 +39,13 @@ class StripColumn(QWidget):
         """By the number of their batch, in the order shown."""
         page = QWidget()
         self._strips, self._waiting = column(space=12), column(space=8)
-        self.waiting_heading = text_label("Planned, waiting to be started", "heading")
+        waiting = QWidget()
+        waiting.setLayout(self._waiting)
+        self.waiting = Unfolding(session, "", waiting)
+        """What is planned is folded while something is drying and nothing of it is due soon."""
         cards = column(page, space=12)
         cards.addLayout(self._strips)
-        cards.addWidget(self.waiting_heading)
-        cards.addLayout(self._waiting)
+        cards.addWidget(self.waiting)
         cards.addStretch(1)
         self.area = scrolling(page)
         column(self).addWidget(self.area)
@@ -74,12 +80,21 @@ class StripColumn(QWidget):
 
     def _show_waiting(self, batches: Sequence[Batch]) -> None:
         empty(self._waiting)
-        self.waiting_heading.setVisible(bool(batches))
+        self.waiting.setVisible(bool(batches))
+        self._name_waiting(batches)
         for batch in batches:
             card = WaitingCard(self.session, batch)
             card.start_asked.connect(self.start_asked)
             self._waiting.addWidget(card)
         self.setVisible(bool(batches) or bool(self.strips))
+
+    def _name_waiting(self, batches: Sequence[Batch]) -> None:
+        """What has to start within days is not folded."""
+        starts = [batch.started for batch in batches if batch.started is not None]
+        due = bool(starts) and min(starts) - self.session.kitchen.now() < SOON
+        self.waiting.name(f"{len(batches)} planned")
+        if batches and (due or not self.strips):
+            self.waiting.open()
 
     def mark(self, batch: int | None) -> None:
         """Mark the strip in focus."""

@@ -9,7 +9,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
-from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.dryer.strip import with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, text_label
@@ -28,6 +27,7 @@ from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import FEELS, FINISHED, LOAD
 from dryhouse.kitchen.records.shapes import label
 from dryhouse.science.quantities import Mass, Volume, unit_typed
+from dryhouse.science.safety.unfolded import most_for
 
 FRESH_WEIGHING = timedelta(minutes=30)
 """A weighing of the load this recent stands ready as the dried weight."""

@@ -91,6 +91,7 @@ class DryingPlace(DeskPlace):
         self.instrument.left.connect(self._back)
         self.detail.left.connect(self._close_past)
         self.column.chosen.connect(self.choose)
+        self.column.timer.timeout.connect(self.detail.tick)
         self.column.start_asked.connect(self.start)
         self.column.take_off_asked.connect(lambda batch: self.open_beside(self.take_off, batch))
         self.column.weighings_asked.connect(self.show_weighings)

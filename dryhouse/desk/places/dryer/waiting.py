@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame
 
-from dryhouse.desk.cautions import most_for
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, text_label
@@ -14,6 +13,7 @@ from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.cautions.cautions import batch_facts, cautions_for
 from dryhouse.kitchen.records import Batch, Trip
+from dryhouse.science.safety.unfolded import most_while_drying
 from dryhouse.words.names import capital
 
 
@@ -45,5 +45,6 @@ class WaitingCard(QFrame):
         across.addWidget(self.start)
         inside.addLayout(across)
         facts = batch_facts(session.kitchen, batch)
-        self.cautions = CautionsView(session, cautions_for(facts), most=most_for(facts.kinds))
+        found = cautions_for(facts)
+        self.cautions = CautionsView(session, found, most=most_while_drying(found, facts.kinds))
         inside.addWidget(self.cautions)

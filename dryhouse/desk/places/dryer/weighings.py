@@ -77,7 +77,7 @@ class WeighingsPane(QWidget):
         self.scope = ChoiceField(session, "Of", SCOPE_WORDS.items(), name="scope")
         self.heat = QuantityField(session, "In the dryer", Temperature)
         self.events = text_label("", "muted", select=True)
-        self.remove_event_button = button("Take the last note out", self.remove_last_event, "quiet")
+        self.remove_event_button = button("Remove the last note", self.remove_last_event, "quiet")
         self._typed = (self.gross, self.tare, self.at, self.scope, self.heat)
         self.editor = QWidget()
         self.kept = keep_entries(session, "weighing corrected", self.editor, lambda: self._typed)
@@ -221,6 +221,7 @@ class WeighingsPane(QWidget):
             problem = self.session.problem
             if isinstance(problem, DoubtfulWeight):
                 self.question.setText(problem.doubt.question)
+                self.session.told_beside(problem)
                 for widget in (self.keep_button, self.question):
                     widget.show()
                 self.gross.setFocus()
@@ -258,7 +259,7 @@ class WeighingsPane(QWidget):
             self.session.act(remove_weighing, weighing.id)
 
     def remove_last_event(self) -> None:
-        """Take the last note out."""
+        """Remove the last note."""
         notes = [e for e in self.run.events if e.kind != TAKEN_OFF] if self.run else []
         if notes:
             self.session.act(remove_event, notes[-1].id)

@@ -1,10 +1,10 @@
-"""One food: every published figure with its source, what is said of it, and the person's own figures."""
+"""One food: every published figure, what is said of it; one step away the sources, and the person's own figures."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import QRect, Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QLabel, QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.places.foods.own_contents import OwnContents
 from dryhouse.desk.places.foods.own_figure import OwnFigureEditor
@@ -12,6 +12,7 @@ from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, sho
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import card, column, empty, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
+from dryhouse.desk.widgets.fold import Fold, Unfolding
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.cautions.cautions import food_cautions
@@ -23,6 +24,9 @@ from dryhouse.words.messages import problem_sentence
 
 _ROW = 40
 _HEADINGS = ("Figure", "Value", "Where it comes from")
+_SOURCE = 2
+_NAMES = 3
+"""So many other names are said; the rest are in the tooltip, and found by."""
 
 
 class FoodPage(QWidget):
@@ -40,8 +44,12 @@ class FoodPage(QWidget):
         self.table = QTableWidget(0, len(_HEADINGS))
         self._dress_table()
         TableMenu(session, self.table, "Figures")
+        self.sourced = False
+        self.sources = Fold(session, self.turn_sources)
         self.own = OwnFigureEditor(session)
+        self.own_fold = Unfolding(session, "Use a figure of my own", self.own)
         self.contents = OwnContents(session)
+        self._source_labels: list[QLabel] = []
         said = QWidget()
         self._said = column(said, space=10)
         page = QWidget()
@@ -53,8 +61,9 @@ class FoodPage(QWidget):
             self.cautions,
             self.contents,
             self.table,
-            self.own,
             said,
+            self.sources,
+            self.own_fold,
         ):
             inside.addWidget(widget)
         inside.addStretch(1)
@@ -64,6 +73,7 @@ class FoodPage(QWidget):
         self._fit.timeout.connect(self._fit_rows)
         self.table.itemActivated.connect(self._edit_row)
         session.style_changed.connect(self._fill)
+        self._show_sources()
 
     def show_food(self, slug: str) -> None:
         """Show the food of this slug."""
@@ -74,6 +84,20 @@ class FoodPage(QWidget):
             return
         self.contents.show_food(self.food)
         self._fill()
+
+    def turn_sources(self) -> None:
+        """Show beside each figure where it comes from, or fold it."""
+        self.sourced = not self.sourced
+        self._show_sources()
+
+    def _show_sources(self) -> None:
+        self.table.setColumnHidden(_SOURCE, not self.sourced)
+        across, mode = self.table.horizontalHeader(), QHeaderView.ResizeMode
+        across.setSectionResizeMode(1, mode.ResizeToContents if self.sourced else mode.Stretch)
+        for label in self._source_labels:
+            label.setVisible(self.sourced)
+        self.sources.say("Where the figures come from", is_open=self.sourced)
+        self._fit.start()
 
     def ask(self, question: str) -> None:
         """Show no food, and ask which is meant."""
@@ -112,15 +136,17 @@ class FoodPage(QWidget):
 
     def _fill(self) -> None:
         known = self.food
-        for widget in (self.names, self.cautions, self.table, self.own):
+        for widget in (self.names, self.cautions, self.table, self.sources, self.own_fold):
             widget.setVisible(known is not None)
         empty(self._said)
+        self._source_labels.clear()
         if known is None:
             return
         self.heading.setText(known.name[:1].upper() + known.name[1:])
         kind = CATEGORIES.get(known.category, known.category)
-        also = ", ".join(n for n in known.other_names if n != known.name)
-        self.names.setText(f"{kind}; also called {also}" if also else kind)
+        also = [n for n in known.other_names if n != known.name]
+        self.names.setText(f"{kind}; also called {', '.join(also[:_NAMES])}" if also else kind)
+        self.names.setToolTip(", ".join(also))
         self._fill_table(known)
         for name, heading in SAYINGS.items():
             if (saying := known.saying(name)) is not None:
@@ -134,6 +160,7 @@ class FoodPage(QWidget):
             self._say("What a measure weighs", "\n".join(lines), "; ".join({m.source: 0 for m in known.measures}))
         self.own.show_food(known)
         self.cautions.set_cautions(food_cautions(self.session.kitchen, known))
+        self._show_sources()
 
     def _fill_table(self, known: Food) -> None:
         facts = [(name, known.facts[name]) for name in FIGURES if name in known.facts]
@@ -146,7 +173,7 @@ class FoodPage(QWidget):
                 source += f"; the handbook says {shown(original, self.session.style)}"
             for across, text in enumerate((FIGURES[name], shown(fact, self.session.style), source)):
                 item = QTableWidgetItem(text)
-                item.setToolTip(text)
+                item.setToolTip(source)
                 item.setData(Qt.ItemDataRole.UserRole, name)
                 self.table.setItem(line, across, item)
         self.table.setVisible(bool(facts))
@@ -160,7 +187,7 @@ class FoodPage(QWidget):
         metrics, width = table.fontMetrics(), table.columnWidth(2) - 3 * self.session.theme.tokens.space
         room = QRect(0, 0, max(width, 80), 10_000)
         wrap = int(Qt.TextFlag.TextWordWrap)
-        texts = (self._text(i, 2) for i in range(table.rowCount()))
+        texts = (self._text(i, 2) if self.sourced else "" for i in range(table.rowCount()))
         heights = [max(metrics.boundingRect(room, wrap, text).height() + 14, _ROW) for text in texts]
         for line, height in enumerate(heights):
             table.setRowHeight(line, height)
@@ -178,7 +205,9 @@ class FoodPage(QWidget):
         frame, inside = card()
         inside.addWidget(text_label(heading, "label"))
         inside.addWidget(text_label(text, select=True))
-        inside.addWidget(text_label(source, "small"))
+        told = text_label(source, "small")
+        inside.addWidget(told)
+        self._source_labels.append(told)
         self._said.addWidget(frame)
 
     def _edit_row(self, item: QTableWidgetItem) -> None:

@@ -51,3 +51,4 @@ class OwnContents(QWidget):
             self.sentence.setText(
                 f"{problem_sentence(self.session.problem, self.session.style)} If so, press the button once more."
             )
+            self.session.told_beside(self.session.problem)

@@ -10,6 +10,7 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.draft import Kept, keep_entries, kept_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, TextField
+from dryhouse.desk.widgets.fold import reveal
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.catalog import set_figure
 from dryhouse.kitchen.records.foods import FIGURE_UNITS
@@ -51,9 +52,7 @@ class OwnFigureEditor(QFrame):
         self.save_button = button("&Use my figure", self.save, "primary", hint="Enter")
         self.back_button = button("Back to the handbook's", self.take_back)
         inside = column(self, margin=12, space=4)
-        inside.addWidget(
-            text_label("Have your own figure? It is then used in place of the published one.", "muted")
-        )
+        inside.addWidget(text_label("It is used in place of the published one.", "muted"))
         across = row(space=12)
         across.addWidget(self.figure, 3)
         across.addWidget(self.value, 2)
@@ -77,6 +76,7 @@ class OwnFigureEditor(QFrame):
         if figure in FIGURE_UNITS:
             self.figure.set_value(figure)
             self._show()
+            reveal(self.value)
             self.value.setFocus()
 
     def save(self) -> None:

@@ -39,7 +39,7 @@ class OwnFoodPage(QWidget):
         inside.addWidget(text_label("A food of my own", "title"))
         inside.addWidget(
             text_label(
-                "Name a food it dries like: its figures and cautions stand in until you enter your own.",
+                "Name a food it dries like: its figures and cautions are used until you enter your own.",
                 "muted",
             )
         )
@@ -51,7 +51,7 @@ class OwnFoodPage(QWidget):
         self.contains.accepted.connect(self.save)
         self.contains.changed.connect(self.again.hide)
         save = button("A&dd the food", self.save, "primary", hint="Enter")
-        leave = button("&Leave", self.left.emit, hint="Esc")
+        leave = button("Close", self.left.emit, hint="Esc")
         inside.addLayout(row(save, leave, 1))
         inside.addStretch(1)
         for field in (self.name, self.others, self.like):
@@ -101,6 +101,7 @@ class OwnFoodPage(QWidget):
                     f"{problem_sentence(self.session.problem, self.session.style)} If so, add it once more."
                 )
                 self.again.show()
+                self.session.told_beside(self.session.problem)
                 self.contains.setFocus()
                 return
             mark_problem(self.session.problem, (self.name, self.kind, self.like))

@@ -21,7 +21,7 @@ FIGURES: dict[str, str] = {
     "protein": "Protein, fresh",
     "fat": "Fat, fresh",
     "carbohydrate": "Carbohydrate, fresh",
-    "fibre": "Fibre, fresh",
+    "fibre": "Fiber, fresh",
     "sodium": "Sodium, fresh",
 }
 

@@ -25,6 +25,7 @@ from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.fold import Unfolding, reveal
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.meals import save_meal, scale_meal
@@ -112,10 +113,10 @@ class MealCard(QWidget):
             hold(named, least_wide=240)
         for number in (self.servings, self.minutes, self.pot, self.altitude):
             hold(number, wide=96)
-        head = Wrapping(
-            self.name, self.servings, self.cooking, self.liquid,
-            self.minutes, self.pot, self.boil_off, self.altitude, self.method, space=16,
-        )  # fmt: skip
+        head = Wrapping(self.name, self.servings, self.cooking, self.liquid, self.minutes, space=16)
+        pot = QWidget()
+        pot.setLayout(Wrapping(self.pot, self.altitude, self.boil_off, self.method, space=16))
+        self.more = Unfolding(self.session, "Pot, altitude, method", pot)
         for choice in (self.cooking, self.liquid):
             may_be_narrow(choice.box)
         self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
@@ -130,10 +131,10 @@ class MealCard(QWidget):
         inside.addWidget(self.cautions)
         inside.addLayout(head)
         inside.addWidget(self.offer)
-        inside.addWidget(text_label("Ingredients", "heading"))
         inside.addWidget(self.parts)
         inside.addWidget(self.cup)
         inside.addWidget(self.problem)
+        inside.addWidget(self.more)
         for piece in (self.swap, self.note, self.ways, self.sums, self.notes):
             inside.addWidget(piece)
         inside.addStretch(1)
@@ -172,8 +173,10 @@ class MealCard(QWidget):
         for field in (self.name, self.method):
             field.edit.setCursorPosition(0)
         self.parts.set_parts(self.recorded)
-        tab_through(self.method, self.offer.scale, self.offer.keep)
+        tab_through(self.minutes, self.offer.scale, self.offer.keep)
         self.parts.in_order(self.offer.keep)
+        last = self.parts.more_of(len(self.parts.rows) - 1)
+        tab_through(last, self.more.fold, self.pot, self.altitude, self.boil_off, self.method)
         self.notes.show_meal(meal.id)
         self._close_forms()
         self.note_button.setEnabled(bool(meal.id))
@@ -260,11 +263,12 @@ class MealCard(QWidget):
     def save(self) -> bool:
         """Write the meal with its parts; what is wrong is marked where it stands."""
         self.reckon()
-        problems = self.parts.problems()
-        if problems:
-            self.session.say(problems[0], "input")
+        if self.parts.problems():
+            self.parts.point_out()
+            self.area.ensureWidgetVisible(self.problem)
             return False
         if self.has_problem():
+            reveal(next((f for f in self._fields if f.problem is not None), self.name))
             return False
         shown: tuple[Meal | MealPart, ...] = (self.meal, *self.recorded) if self.meal.id else ()
         done = self.session.act_on(shown, save_meal, self.draft(), self.parts.parts())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from PySide6.QtGui import QTextDocument
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QMenu, QWidget
 
 from dryhouse.desk.places.meals.copying import copy_of_card
 from dryhouse.desk.places.meals.meal_card import MealCard
@@ -34,16 +34,18 @@ class MealsPage(QWidget):
             "No meals yet",
             "Put one together from what is on the shelf: its water, minutes and energy answer while you type.",
             ("Build a meal", self.new),
-            ("Bring one in from a file…", self.bring),
+            ("Import a meal…", self.bring),
         )
         left = QWidget()
         inside = column(left, space=8)
         inside.addWidget(self.list, 1)
-        self.remove_button = button("Remove", self.remove, name="Remove the chosen meal")
-        inside.addLayout(
-            row(button("Export meal…", self.send, name="Export the chosen meal to a file"), self.remove_button, 1)
-        )
-        inside.addLayout(row(button("Import meal…", self.bring, name="Import a meal from a file"), 1))
+        self.more_button = button("More", lambda: None, name="More for meals")
+        menu = QMenu(self)
+        menu.addAction("&Export the meal…", self.send)
+        menu.addAction("&Import a meal…", self.bring)
+        menu.addAction("&Remove the meal", self.remove)
+        self.more_button.setMenu(menu)
+        inside.addLayout(row(self.more_button, 1))
         self.both = side_by_side(left, self.card, sizes=(224, 820), least=(200, 520), gap=16)
         self.both.setStretchFactor(1, 1)
         self.pages = Pages()
@@ -112,17 +114,15 @@ class MealsPage(QWidget):
         """Export the chosen meal to a file for another kitchen."""
         meal = self.card.meal
         if not meal.id:
-            self.session.say("Save the meal first; then it can be written to a file.", "input")
+            self.session.say("Save the meal first, then export it.", "input")
             return
-        name, _ = QFileDialog.getSaveFileName(
-            self, "Write the meal to a file", meal.name + ENDING, f"Meals (*{ENDING})"
-        )
+        name, _ = QFileDialog.getSaveFileName(self, "Export the meal", meal.name + ENDING, f"Meals (*{ENDING})")
         if name and self.session.attempt(write_meal, self.session.kitchen, meal.id, Path(name)) is not None:
-            self.session.say(f"{meal.name} is written to {Path(name).name}.")
+            self.session.say(f"{meal.name} is exported to {Path(name).name}.")
 
     def bring(self) -> None:
         """Bring in a meal another kitchen wrote."""
-        name, _ = QFileDialog.getOpenFileName(self, "Bring in a meal", "", f"Meals (*{ENDING});;All files (*)")
+        name, _ = QFileDialog.getOpenFileName(self, "Import a meal", "", f"Meals (*{ENDING});;All files (*)")
         if name:
             self.read(Path(name))
 

@@ -51,8 +51,8 @@ class PartRow(QObject):
         self.labels = LabelFigures(session, number)
         self.lot.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.lot.setMinimumContentsLength(5)
-        self.open_lot = self._small("Shelf", self._go_to_lot, f"Go to the lot of ingredient {number} on the shelf")
         self.menu = QMenu()
+        self.open_lot = self.menu.addAction("&Go to its lot on the shelf", self._go_to_lot)
         self.label = self.menu.addAction("&Label figures", lambda: self.label_asked.emit(self))
         self.swap = self.menu.addAction("&Swap for another", lambda: self.swap_asked.emit(self))
         self.remove = self.menu.addAction("&Remove", lambda: self.remove_asked.emit(self))
@@ -72,10 +72,7 @@ class PartRow(QObject):
 
     def cells(self) -> tuple[QLineEdit | QComboBox | QLabel | QPushButton, ...]:
         """The widgets from left to right."""
-        return (
-            *(self.name, self.amount, self.lot, self.mass, self.water, self.energy),
-            *(self.open_lot, self.more),
-        )
+        return (self.name, self.amount, self.lot, self.mass, self.water, self.energy, self.more)
 
     @property
     def number(self) -> int:

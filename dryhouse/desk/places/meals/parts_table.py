@@ -87,6 +87,12 @@ class PartsTable(QWidget):
             row.part()
         return tuple(row.problem for row in self.rows if row.problem)
 
+    def point_out(self) -> None:
+        """Put the keyboard into the first line that is not understood; what is wrong stands below the lines."""
+        line = next((row for row in self.rows if row.problem), None)
+        if line is not None:
+            (line.name if line.name.choice is None else line.amount).setFocus()
+
     def show_sheet(self, sheet: MealSheet | None) -> None:
         """What each line comes to; lines without a part stay blank."""
         lines = iter(sheet.parts if sheet is not None else ())

@@ -9,22 +9,23 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, empty, show_all, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.fold import Unfolding
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.meals.sheet import MealSheet, Sums
 from dryhouse.kitchen.records.meals import REST as BOIL_AND_REST
+from dryhouse.science.display import counted
 from dryhouse.words.cooking_ways import NO_FUEL
 
 SERVING, BAG = "serving", "bag"
 REST = (
-    ("dry_mass", "Dry mass"),
+    ("dry_mass", "Dry weight"),
     ("energy_per_gram", "Energy per gram"),
     ("protein", "Protein"),
     ("fat", "Fat"),
     ("carbohydrate", "Carbohydrate"),
-    ("fibre", "Fibre"),
+    ("fibre", "Fiber"),
+    ("sodium", "Sodium"),
 )
-_ROOM = 24
-"""Letters of a source that the narrow cards of the strip say."""
 _TILE = 140
 """Pixels that a figure takes at least."""
 _WHY = "add an ingredient with its amount"
@@ -37,21 +38,19 @@ def _weigh(sheet: MealSheet | None) -> str:
 
 
 class AnswerStrip(QWidget):
-    """Water, minutes, energy and sodium, each with its workings one key away."""
+    """Water, minutes and energy, each with its workings one key away."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
-        self.water = FigureView(session, "Water", compact=True)
-        self.soak = FigureView(session, "Soak", compact=True, room=_ROOM)
-        self.cook = FigureView(session, "Cook", compact=True, room=_ROOM)
-        self.energy = FigureView(session, "Energy", compact=True, room=_ROOM)
-        self.sodium = FigureView(session, "Sodium", compact=True, room=_ROOM)
-        across = Tiles(self.water, self.soak, self.cook, self.energy, self.sodium, least=_TILE)
-        self.taught, self.stops = text_label("", "muted"), text_label("", "problem")
+        self.water = FigureView(session, "Water", brief=True)
+        self.soak = FigureView(session, "Soak", brief=True)
+        self.cook = FigureView(session, "Cook", brief=True)
+        self.energy = FigureView(session, "Energy", brief=True)
+        across = Tiles(self.water, self.soak, self.cook, self.energy, least=_TILE)
+        self.stops = text_label("", "problem")
         inside = column(self, space=4)
         inside.addLayout(across)
         inside.addWidget(self.stops)
-        inside.addWidget(self.taught)
 
     def show_sums(self, sheet: MealSheet | None, sums: Sums | None, of: str) -> None:
         """Show the figures of a serving or a bag, or that there is nothing to reckon yet."""
@@ -62,7 +61,6 @@ class AnswerStrip(QWidget):
         unpotted = sheet is not None and not sheet.needs_pot
         for view, figure in (
             (self.energy, None if sums is None or lacking else sums.energy),
-            (self.sodium, None if sums is None or lacking else sums.sodium),
             (self.soak, None if minutes is None else minutes.soak),
             (self.cook, None if minutes is None else minutes.cook),
         ):
@@ -74,10 +72,6 @@ class AnswerStrip(QWidget):
         why = forbidden or lacking or (NO_POT if unpotted else _WHY)
         named = "Water, about" if sheet is not None and sheet.to_dry else "Water"
         self.water.set_figure(water, why, title=f"{named}, {of}")
-        n = 0 if sheet is None else sheet.notes_used
-        taught = f"Water corrected by {n} cooking {'note' if n == 1 else 'notes'} of this meal (n={n})."
-        self.taught.setText(taught if n else "")
-        self.taught.setVisible(bool(n))
         self.stops.setText(stops_in_brief(() if sheet is None else sheet.cautions))
         self.say_stops(away=self.stops.isVisible())
 
@@ -95,15 +89,17 @@ class SumsView(QWidget):
         self.strip = AnswerStrip(session)
         self._sheet: MealSheet | None = None
         self.share = ChoiceField(session, "Figures for", [(SERVING, "each serving"), (BAG, "the whole bag")])
-        self.flame = FigureView(session, "Stove time", compact=True)
-        self.fuel = FigureView(session, "Fuel", compact=True)
-        self.figures = {name: FigureView(session, title, compact=True) for name, title in REST}
-        grid = Tiles(*self.figures.values(), self.flame, self.fuel, self.share, least=_TILE)
-        self._said = column(space=4)
+        self.flame = FigureView(session, "Stove time", brief=True)
+        self.fuel = FigureView(session, "Fuel", brief=True)
+        self.figures = {name: FigureView(session, title, brief=True) for name, title in REST}
+        self.taught = text_label("", "muted")
+        totals, published, remarks = QWidget(), QWidget(), QWidget()
+        totals.setLayout(Tiles(*self.figures.values(), self.flame, self.fuel, self.share, least=_TILE))
+        self._remarks, self._published = column(remarks, space=4), column(published, space=4)
+        self.rest = Unfolding(session, "Totals and published figures", totals, self.taught, published)
         inside = column(self, space=8)
-        inside.addWidget(text_label("Totals", "heading"))
-        inside.addLayout(grid)
-        inside.addLayout(self._said)
+        inside.addWidget(remarks)
+        inside.addWidget(self.rest)
         self.share.changed.connect(self._show)
 
     def show_sheet(self, sheet: MealSheet | None) -> None:
@@ -113,7 +109,12 @@ class SumsView(QWidget):
 
     def _show(self) -> None:
         sheet, bag = self._sheet, self.share.value() == BAG
-        empty(self._said)
+        empty(self._remarks)
+        empty(self._published)
+        n = 0 if sheet is None else sheet.notes_used
+        taught = f"Water corrected by {counted(n, 'cooking note')} of this meal."
+        self.taught.setText(taught if n else "")
+        self.taught.setVisible(bool(n))
         sums = None if sheet is None else sheet.bag if bag else sheet.serving
         count = self.session.style.number(1.0 if sheet is None else sheet.servings)
         self.strip.show_sums(sheet, sums, f"bag of {count}" if bag else "one serving")
@@ -124,14 +125,15 @@ class SumsView(QWidget):
         if sheet is None:
             return
         for remark in sheet.remarks:
-            self._said.addWidget(text_label(remark))
+            self._remarks.addWidget(text_label(remark))
         if sheet.published:
-            self._said.addWidget(text_label("Published figures", "label"))
+            self._published.addWidget(text_label("Published figures", "label"))
             for published in sheet.published:
-                self._said.addWidget(
+                self._published.addWidget(
                     text_label(f"{published.name}: {published.sentence}  [{published.source}]", "small")
                 )
-        show_all(self._said)
+        show_all(self._remarks)
+        show_all(self._published)
 
     def _show_fuel(self) -> None:
         """Minutes of flame, and her own fuel for the whole pot or the heat it takes."""

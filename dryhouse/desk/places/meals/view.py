@@ -48,7 +48,7 @@ class MealsPlace(DeskPlace):
         ("Ctrl+F", "find a meal"),
         ("Ctrl+S", "save the meal"),
         ("Ctrl+Shift+M", "save it as a new meal, beside the old one"),
-        ("Enter", "in Servings, once changed: to the choice whether the amounts follow"),
+        ("Enter", "in Servings, once changed: choose whether the amounts change too"),
         ("Ctrl+K", "note how it came out"),
         ("Ctrl+T", "turn between meals and trips"),
         ("Enter", "on a day: put the chosen meal there"),

@@ -9,7 +9,7 @@ from typing import Any
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from dryhouse.desk.cautions import most_for, stops_in_brief
+from dryhouse.desk.cautions import stops_in_brief
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import PlaceField
 from dryhouse.desk.session import Session
@@ -37,6 +37,7 @@ from dryhouse.kitchen.shelf.lots import (
     weight_of,
 )
 from dryhouse.science.quantities import Mass, parse_amount
+from dryhouse.science.safety.unfolded import most_for
 from dryhouse.science.values import Caution
 from dryhouse.words.dates import clock, day_words
 
@@ -84,7 +85,7 @@ class ActForm(QWidget):
         outer.addWidget(self.sentence)
         outer.addWidget(self.stops)
         outer.addWidget(scrolling(page), 1)
-        self.leave_button = button("Lea&ve", self._leave, hint="Esc; what you typed is kept")
+        self.leave_button = button("Clo&se", self._leave, hint="Esc; what you typed is kept")
         outer.addLayout(row(self.save_button, self.leave_button, 1))
         inner_key(self, "Esc", self._leave)
         self.kept = keep_entries(session, "lot", self, lambda: self.fields.values())
@@ -204,10 +205,10 @@ class ActForm(QWidget):
 
     def _check(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         moist = ((None, "Not looked at"), (False, "Dry, no drops on the lid"), (True, "Moist, or drops on the lid"))
-        mould = ((None, "Not looked at"), (False, "None seen"), (True, "Mould seen"))
+        mould = ((None, "Not looked at"), (False, "None seen"), (True, "Mold seen"))
         fields = {
             "moist": ChoiceField(self.session, "Moisture", moist, name="moist"),
-            "mould": ChoiceField(self.session, "Mould", mould, name="mould"),
+            "mould": ChoiceField(self.session, "Mold", mould, name="mould"),
             "smell": TextField(
                 self.session, "Odd smell", hint="empty where there is none; never taste", name="smell"
             ),
@@ -232,7 +233,7 @@ class ActForm(QWidget):
 
     def _open(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         fields = {"on": self._day("opened_on")}
-        sentence = "An opened lot is one to look at first, until a check finds it dry."
+        sentence = "An opened lot is “check first” until a check finds it dry."
         return "Open", sentence, fields, lambda: self.session.act(open_lot, lots[0], self._value("on"))
 
     def _throw_out(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
@@ -305,7 +306,7 @@ class ActForm(QWidget):
         def keep() -> Done[Record] | None:
             return self.session.act(remove_move, self._value("move") or 0)
 
-        return "Take back a move of", sentence, fields, keep
+        return "Undo a move of", sentence, fields, keep
 
     def _moment(self, made: LotMove) -> str:
         here = self.session.kitchen.local(made.at)

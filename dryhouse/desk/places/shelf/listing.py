@@ -6,16 +6,6 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Any
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, Qt
-from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import (
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
-    QWidget,
-)
-
-from dryhouse.desk.icons import pixmap
-from dryhouse.desk.measures import scaled
 from dryhouse.desk.models.paged import Column
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
@@ -23,6 +13,7 @@ from dryhouse.desk.widgets.choices import ANY, choice_box, offer
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.narrowed_list import NarrowedList
 from dryhouse.desk.widgets.paged_table import PagedTable
+from dryhouse.desk.widgets.status_delegate import StatusDelegate
 from dryhouse.kitchen.search_days import days_in
 from dryhouse.kitchen.search_words import split_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
@@ -30,36 +21,6 @@ from dryhouse.science.statuses import Status
 
 _STANDING_COLUMN = 1
 _FAR = date.max
-_Index = QModelIndex | QPersistentModelIndex
-
-
-class StandingDelegate(QStyledItemDelegate):
-    """The standing's shape in its colour beside its word."""
-
-    def __init__(self, session: Session, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.session = session
-
-    def initStyleOption(self, option: QStyleOptionViewItem, index: _Index) -> None:
-        super().initStyleOption(option, index)
-        self._word, option.text = option.text, ""
-
-    def paint(
-        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> None:
-        super().paint(painter, option, index)
-        word = str(index.data())
-        tint = self.session.theme.tokens.tint(word.casefold())
-        box = option.rect
-        size = scaled(18)
-        mark = QRect(box.left() + 8, box.center().y() - size // 2 + 1, size, size)
-        painter.save()
-        painter.drawPixmap(mark, pixmap(tint.shape, tint.ink, 18))
-        painter.setPen(tint.ink)
-        room = box.adjusted(size + 14, 0, -4, 0)
-        said = option.fontMetrics.elidedText(word, Qt.TextElideMode.ElideRight, room.width())
-        painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), said)
-        painter.restore()
 
 
 class LotListing(NarrowedList):
@@ -71,12 +32,12 @@ class LotListing(NarrowedList):
         self.standing, self.place = boxes = choice_box("Status"), choice_box("Place")
         self.build(
             PagedTable("Lots", self._columns(), self._fetch, lambda line: line.lot.id),
-            FilterBar("Find lots", "Find by food, name, place, notes, date", *boxes),
+            FilterBar("Find lots", "apple cellar", *boxes, by="food, name, place, notes or date"),
             boxes,
             picture="shelf",
             none_fits="No lot fits",
         )
-        self.table.setItemDelegateForColumn(_STANDING_COLUMN, StandingDelegate(session, self.table))
+        self.table.setItemDelegateForColumn(_STANDING_COLUMN, StatusDelegate(session, self.table))
         session.theme.changed.connect(self.table.viewport().update)
 
     def selected(self) -> list[int]:
@@ -86,9 +47,9 @@ class LotListing(NarrowedList):
     def refresh(self) -> None:
         """Offer the choices and list again."""
         standings = [s for s in Status if self.state.gone or s not in (Status.THROWN_OUT, Status.USED_UP)]
-        offer(self.standing, [("Every status", ANY), *((s.capitalize(), s.value) for s in standings)])
+        offer(self.standing, [("Any status", ANY), *((s.capitalize(), s.value) for s in standings)])
         names = sorted({p.name for p in self.state.book.places.values()}, key=str.casefold)
-        offer(self.place, [("Every place", ANY), *((n[:1].upper() + n[1:], n) for n in names)])
+        offer(self.place, [("Any place", ANY), *((n[:1].upper() + n[1:], n) for n in names)])
         self.list_again()
 
     def list_again(self) -> None:

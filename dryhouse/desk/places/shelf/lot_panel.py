@@ -7,13 +7,13 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 
-from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, calling, column, row, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.fold import Unfolding
 from dryhouse.desk.widgets.status_line import StatusLine
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import end_of_day, today
@@ -22,6 +22,8 @@ from dryhouse.kitchen.shelf.conditioning import conditioning_of, one_in_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.remaining import amount_words
 from dryhouse.kitchen.shelf.shelf import keep_by_figure
+from dryhouse.science.safety.unfolded import most_for
+from dryhouse.science.statuses import Status
 from dryhouse.words.dates import day_words
 
 ACTS = (
@@ -29,19 +31,19 @@ ACTS = (
     ("draw", "&Take", "T"),
     ("check", "&Check", "C"),
     ("open", "&Open", "O"),
-    ("redry", "Dry agai&n", "G"),
-    ("conditioning", "Con&dition", "D"),
     ("labels", "&Labels", "L"),
+    ("redry", "Dry again …", "G"),
+    ("conditioning", "Condition …", "D"),
     ("throw_out", "Throw out …", "Del"),
     ("insects", "Treated against insects …", "I"),
     ("move_back", "Undo a wrong move…", "W"),
     ("remove", "Delete this entry", "Shift+Del"),
 )
-"""What can be done with a lot: the act, its words, its key in the list. The first four are the usual ones; from
-the eighth on they are in the menu More."""
+"""What can be done with a lot: the act, its words, its key in the list. From the sixth on they are in the menu
+More."""
 RUN = ("run_conditioning", "E")
 """Conditioning begins today, or ends today: its button is shown where there is something to begin or end."""
-_ACROSS, _IN_MENU = 4, 7
+_IN_MENU = 5
 
 
 class LotPanel(QWidget):
@@ -53,7 +55,7 @@ class LotPanel(QWidget):
         self.line: ShelfLine | None = None
         self.heading = text_label("", "heading")
         self.status = StatusLine(session.theme)
-        self.keep_by = FigureView(session, "Keeps for", compact=True)
+        self.keep_by = FigureView(session, "Keeps for", brief=True)
         self.facts = text_label("", select=True)
         self.conditioned = text_label("", select=True)
         self.run_button = button(
@@ -63,21 +65,20 @@ class LotPanel(QWidget):
         self.cautions = CautionsView(session)
         self.to_batch = button("Its &batch", self._open_batch, "quiet", hint="Open the batch it came from")
         page = QWidget()
+        self.details = Unfolding(session, "Details", self.history, self.to_batch)
         inside = column(page, space=10)
         for widget in (
-            self.heading, self.status, self.cautions, self.keep_by, self.facts, self._running(), self.history,
+            self.heading, self.status, self.cautions, self.keep_by, self.facts, self._running(), self.details,
         ):  # fmt: skip
             inside.addWidget(widget)
-        inside.addLayout(row(self.to_batch, 1))
         inside.addStretch(1)
         self.buttons = {
             act: button(
                 text,
                 calling(ask, act),
-                "" if n < _ACROSS else "quiet",
                 hint=f"{key} in the list",
             )
-            for n, (act, text, key) in enumerate(ACTS[:_IN_MENU])
+            for act, text, key in ACTS[:_IN_MENU]
         }
         self.buttons["more"] = self._more(ask)
         grid = Tiles(*self.buttons.values(), least=84)
@@ -91,7 +92,7 @@ class LotPanel(QWidget):
         menu = QMenu(self)
         for act, text, key in ACTS[_IN_MENU:]:
             menu.addAction(f"{text}\t{key}", calling(ask, act))
-        made = button("Mo&re", lambda: None, "quiet", name="More for this lot")
+        made = button("Mo&re", lambda: None, name="More for this lot")
         made.setMenu(menu)
         return made
 
@@ -126,13 +127,13 @@ class LotPanel(QWidget):
     def _show_keep_by(self, line: ShelfLine) -> None:
         moment = end_of_day(self.session.kitchen, self.state.day)
         figure = keep_by_figure(self.session.kitchen, line.lot, moment)
-        on = "" if self.state.on is None else f" from {day_words(self.state.day)}"
+        on = "" if self.state.on is None else f", seen from {day_words(self.state.day)}"
         if figure is not None and line.keep_by is not None:
             day = line.keeps_until
-            until = f"Keeps {day}" if line.at_least else f"Keeps until {day}"
-            title = f"{until}; days left{on}"
+            title = f"Keeps {day}{on}" if line.at_least else f"Keeps until {day}{on}"
             if figure.value < 0:
-                title, figure = f"Past keep-by ({day}) for", replace(figure, value=-figure.value)
+                said = "" if line.standing == Status.PAST else f" ({day})"
+                title, figure = f"Past keep-by{said} by", replace(figure, value=-figure.value)
             self.keep_by.set_figure(figure, title=title)
         elif line.keep_by is not None and goes_by_its_date(line.lot):
             self.keep_by.set_figure(
@@ -177,7 +178,7 @@ class LotPanel(QWidget):
         for check in book.checks.get(id, ()):
             found = [
                 "moist" if check.moist else "dry" if check.moist is False else "",
-                "mould" if check.mould else "",
+                "mold" if check.mould else "",
                 f"smell: {check.smell}" if check.smell else "",
                 style.show(check.mass, ""),
                 check.note,

@@ -9,7 +9,6 @@ from typing import Any
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QVBoxLayout, QWidget
 
-from dryhouse.desk.cautions import most_for
 from dryhouse.desk.places.shelf.date_field import DateField
 from dryhouse.desk.places.shelf.lot_fields import KindField, NoPlaces, PlaceField, in_oil_field
 from dryhouse.desk.session import Session
@@ -29,7 +28,9 @@ from dryhouse.kitchen.records.lots import PACKAGES
 from dryhouse.kitchen.shelf.conditioning import days_needed
 from dryhouse.kitchen.shelf.packing import Package, pack, servings_left, split, split_servings, unpacked_g
 from dryhouse.science.display import Style
+from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.safety.unfolded import most_for
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Caution
 from dryhouse.words.dates import day_words
@@ -283,7 +284,7 @@ class PackForm(QWidget):
         together = sum(r.mass.value().si for r in self.rows if r.mass.value() is not None)
         rest = unpacked_g(self.session.kitchen, batch) if batch is not None else None
         style = self.session.style
-        said = f"Together {style.mass(together)}" if together else "No masses entered yet"
+        said = f"Together {style.mass(together)}" if together else "No weights entered yet"
         if rest is not None:
             said += f" of {style.mass(rest)} that is not packed yet"
         self.sum.setText(said)
@@ -302,7 +303,8 @@ class PackForm(QWidget):
             wrong.point_out()
             return
         if batch is None:
-            self.session.say("Choose the batch to pack first.", "input")
+            self.batch.show_problem(InputProblem("Choose the batch to pack.", "batch"))
+            self.batch.setFocus()
             return
         unnamed = next((r.kind for r in self.rows if not r.kind.require()), None)
         if unnamed is not None:

@@ -15,7 +15,7 @@ from dryhouse.kitchen.cautions.cautions import cautions_for
 from dryhouse.kitchen.shelf.remaining import amount_words
 from dryhouse.words.dates import day_words
 
-_HEADINGS = ("Lot", "Standing", "Keep-by", "Use", "Left", "Place")
+_HEADINGS = ("Lot", "Status", "Keep-by", "Use", "Left", "Place")
 
 
 def shelf_page(session: Session, state: ShelfState) -> QTextDocument:

@@ -74,7 +74,7 @@ class PlacesPage(QWidget):
         entries.addLayout(Tiles(*self.fields, least=220, space=16))
         entries.addLayout(row(self.save_button, self.take_back, self.remove_button, 1))
         entries.addSpacing(12)
-        entries.addWidget(text_label("How warm it has been (choose one to put it right)", "label"))
+        entries.addWidget(text_label("How warm it has been (choose one to correct it)", "label"))
         entries.addWidget(self.history, 1)
         beside = column(space=8)
         beside.addWidget(self.list, 1)

@@ -1,4 +1,4 @@
-"""The shelf along time, in place of the list: every lot, as tall as it takes; it scrolls."""
+"""Timeline of the shelf, in place of the list: every lot, as tall as it takes; it scrolls."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ class Timeline(QWidget):
         super().__init__()
         self.session, self.state = session, state
         self.said = text_label("", select=True)
-        self.pane = PlotPane(session, "The shelf along time")
+        self.pane = PlotPane(session, "Timeline of the shelf")
         inside = column(self, space=8)
         inside.addWidget(text_label("Timeline", "heading"))
         inside.addWidget(self.said)
@@ -56,8 +56,12 @@ class Timeline(QWidget):
             f" and {len(passing) - 6} more" if passing[6:] else ""
         )
         later = self.state.day > now
-        none = "Nothing more will have passed by then." if later else "Choose a later day above to see what passes."
-        self.said.setText(f"Passing by then: {names}." if passing else none)
+        none = (
+            "Nothing more will be past its keep-by then."
+            if later
+            else "Pick a later day above to see what will be past its keep-by."
+        )
+        self.said.setText(f"Past their keep-by by then: {names}." if passing else none)
         self.pane.tall(size_of(picture))
         self.pane.show_plot(draw_shelf, picture, table=table, said=f"{say(picture)}. {self.said.text()}")
 

@@ -19,7 +19,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import Pages, button, calling, column, side_by_side, text_label
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.table_menu import TableMenu
-from dryhouse.desk.widgets.wrapping import headed
+from dryhouse.desk.widgets.wrapping import Wrapping, headed
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -57,8 +57,8 @@ class ShelfPlace(ListPlace):
     shortcuts = (
         ("Ctrl+N", "pack a batch"),
         ("Ctrl+F", "find lots"),
-        ("Ctrl+T", "the shelf along time"),
-        ("Ctrl+G", "as it will stand on a day"),
+        ("Ctrl+T", "the timeline"),
+        ("Ctrl+G", "show the shelf on a day"),
         ("Ctrl+L", "labels for the chosen lots"),
         *((key, f"in the list: {text.strip(' …').replace('&', '').lower()}") for _act, text, key in ACTS),
         (RUN[1], "in the list: conditioning begins today, or ends today"),
@@ -85,7 +85,7 @@ class ShelfPlace(ListPlace):
             session.theme,
             "shelf",
             "Nothing on the shelf yet",
-            "Pack a finished batch into jars and bags, or shelve dried food you bought.",
+            "Pack a finished batch into jars and bags, or add dried food you bought.",
             ("Pack a batch", self.pack),
             ("Add bought food", self.shelve),
             ("Places", self.show_places),
@@ -117,8 +117,8 @@ class ShelfPlace(ListPlace):
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         inside.addLayout(head)
-        for widget in (self.listing.filter, self.day, self.today_said):
-            inside.addWidget(widget)
+        inside.addLayout(Wrapping(self.listing.filter, self.day, space=16))
+        inside.addWidget(self.today_said)
         self.middle = Pages()
         self.middle.addWidget(self.both)
         inside.addWidget(self.middle, 1)
@@ -278,7 +278,7 @@ class ShelfPlace(ListPlace):
         self._labels.setFocus()
 
     def toggle_timeline(self) -> None:
-        """The shelf along time in place of the list, or back."""
+        """Timeline of the shelf in place of the list, or back."""
         if self._timeline is None:
             from dryhouse.desk.places.shelf.timeline import Timeline
 

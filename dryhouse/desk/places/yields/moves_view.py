@@ -18,8 +18,8 @@ SILENT = (
 )
 
 SPOKEN = (
-    "A difference is named only where its 95 % interval leaves out none (Welch). Groups overlap: what a cut "
-    "seems to do may be the dryer's doing."
+    "A difference is named only where it is 95 % sure (Welch's test). Groups overlap: what looks like the cut may "
+    "be the dryer."
 )
 
 

@@ -60,10 +60,10 @@ class YieldsPlace(DeskPlace):
         self._named: Food | None = None
         self._warm = False
         self.ask = AskBar(session)
-        self.answers = AnswerView(session, self.copy, self.ask_print)
+        self.moves = MovesView(session)
+        self.answers = AnswerView(session, self.copy, self.ask_print, self.moves)
         self.plot = PlotPane(session, "Yields side by side")
         hold(self.plot.canvas, least_wide=280, high=260)
-        self.moves = MovesView(session)
         self.cautions = CautionsView(session, most=AT_A_LOOK_UP)
         self.empty = EmptyState(
             session.theme,
@@ -104,7 +104,6 @@ class YieldsPlace(DeskPlace):
         left, right = QWidget(), QWidget()
         self._left, self._right = column(left, space=12), column(right, space=12)
         self._left.addWidget(self.answers)
-        self._left.addWidget(self.moves)
         self._left.addStretch(1)
         self._right.addWidget(self.plot)
         self._right.addWidget(self.cautions)

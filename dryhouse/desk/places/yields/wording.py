@@ -13,9 +13,10 @@ from dryhouse.words.bases import basis_text
 from dryhouse.words.workings import lines as workings
 
 
-def title_of(answer: YieldAnswer) -> str:
-    """What the main figure is called."""
-    return "Dried" if answer.direction == FRESH else "Prepared, to load"
+def question(answer: YieldAnswer, style: Style) -> str:
+    """What the main figure answers: `1 cup of fresh sweet corn, dried`."""
+    asked = asked_words(answer, style)
+    return f"{_capital(asked)}, dried" if answer.direction == FRESH else f"Fresh, prepared, for {asked}"
 
 
 def asked_words(answer: YieldAnswer, style: Style) -> str:
@@ -99,7 +100,7 @@ def picture(answer: YieldAnswer, style: Style) -> YieldPicture:
     if known.own is not None:
         ways.append(_way(f"Your batches ({len(known.dots)})", known.own))
         if known.handbook is not None and known.joined is not None:
-            ways.append(_way("Joined", known.joined))
+            ways.append(_way("Both together", known.joined))
     dots = tuple(
         Dot(100 * d.ratio, f"batch {d.batch}{f', {d.form}' if d.form else ''}", d.same) for d in known.dots
     )

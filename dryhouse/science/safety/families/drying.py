@@ -41,7 +41,7 @@ def left_moist(batch: BatchFacts, rule: Rule) -> Message | None:
 
 
 def left_in_doubt(batch: BatchFacts, rule: Rule) -> Message | None:
-    """Off the dryer, not packed, and by weight it may be dry and may not."""
+    """Off the dryer, not packed, and by weight it may or may not be dry."""
     doubt = batch.off_dryer and batch.dry_enough is None and batch.dry_doubted
     return message(Why.OFF_IN_DOUBT) if doubt else None
 

@@ -1,10 +1,11 @@
 """The Journal: finding, choosing, changing, deleting, drafts."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QTextDocument
+from PySide6.QtGui import QColor, QTextDocument
 
 from dryhouse.desk.places.batches.view import JournalPlace
 from dryhouse.desk.session import Session
@@ -12,6 +13,7 @@ from dryhouse.kitchen.batches.log import delete_batch
 from dryhouse.kitchen.records import Batch, Trip
 from tests.builders import NOW, a_kitchen
 from tests.desk.conftest import BOX, SHELF, a_batch
+from tests.kitchen.shelf_room import HEATED
 
 
 @pytest.fixture
@@ -56,6 +58,38 @@ def test_what_was_last_dried_is_chosen_before_what_is_planned(theme, qtbot):
     assert "drying chart" in place.panel.card.status.sentence()
 
 
+def colors_of(table, index):
+    seen = table.viewport().grab(table.visualRect(index)).toImage()
+    return {seen.pixelColor(x, y).name() for x in range(seen.width()) for y in range(seen.height())}
+
+
+def nearest(ink, names):
+    """How far the nearest of these colors is from the ink, in all three parts together."""
+    return min(sum(abs(a - b) for a, b in zip(ink.getRgb(), QColor(n).getRgb(), strict=True)) for n in names)
+
+
+def test_what_must_not_be_eaten_says_so_in_the_list_with_its_own_look(place, qtbot):
+    table = place.listing.table
+    food = table.rows.index(2, 1)
+    qtbot.waitUntil(lambda: food.data().startswith("Do not eat: Turkey"))
+    assert [table.rows.index(line, 1).data().startswith("Do not eat") for line in (0, 1)] == [False, False]
+    ink = QColor(place.session.theme.tokens.tint("do not eat").ink)
+    assert nearest(ink, colors_of(table, food)) < 40
+    assert nearest(ink, colors_of(table, table.rows.index(1, 1))) > 80
+
+
+def test_what_is_heated_afterwards_is_no_longer_marked(place, qtbot, session):
+    from dryhouse.kitchen.batches.log import BatchDraft, edit_batch
+
+    food = place.listing.table.rows.index(2, 1)
+    qtbot.waitUntil(lambda: food.data().startswith("Do not eat: Turkey"))
+    heated = replace(session.kitchen.journal.get(Batch, 3), **HEATED)
+    session.act(edit_batch, 3, BatchDraft(heated))
+    place.freshen()
+    qtbot.wait(200)
+    assert place.listing.table.rows.index(2, 1).data().startswith("Turkey")
+
+
 def test_typing_finds_by_food(place, qtbot):
     qtbot.keyClicks(place.listing.filter.edit, "appl")
     qtbot.waitUntil(lambda: listed(place) == [2])
@@ -78,7 +112,8 @@ def test_dryer_state_and_year_narrow_the_list(place):
 
 def test_headings_sort(place):
     place.listing.table.horizontalHeader().setSortIndicator(1, Qt.SortOrder.AscendingOrder)
-    assert [cells(place, i)[1].split()[0] for i in range(3)] == ["Apple", "Sweet", "Turkey,"]
+    foods = [cells(place, i)[1].removeprefix("Do not eat: ") for i in range(3)]
+    assert [food.split()[0] for food in foods] == ["Apple", "Sweet", "Turkey,"]
 
 
 def test_deleting_can_be_taken_back(place):

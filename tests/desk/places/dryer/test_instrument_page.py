@@ -64,4 +64,4 @@ def test_following_begins_by_a_button_and_what_is_read_shows_on_the_strip(page, 
 def test_without_a_source_it_is_asked_for(page) -> None:
     page.source.set_value("")
     page.follow()
-    assert "Choose the port" in page.session.messages.latest.text
+    assert "Choose the port" in page.preview.text()

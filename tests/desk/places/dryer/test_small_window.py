@@ -51,10 +51,10 @@ def test_each_batch_says_its_food_its_weight_by_now_and_its_finish(window, hands
     assert first.name.text() == "Apple, batch 1"
     assert first.now.text().startswith("Now ")
     assert first.finish.text().startswith("Dry about")
-    assert second.now.text().startswith("By now about ")
+    assert second.now.text().startswith("Now about ")
     hands.wait(2)
     window.tick()
-    assert first.now.text().startswith("By now about ")
+    assert first.now.text().startswith("Now about ")
     aim = run_of(hands.kitchen, 1).target_mass
     assert aim.low < 175.0 < aim.high
     assert f"dry at {aim.value:.0f} g" in first.now.text()

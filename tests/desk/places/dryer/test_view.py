@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton
 
 from dryhouse.desk.cautions import stops_of
 from dryhouse.desk.place import places
-from dryhouse.desk.places.dryer.chart import DAY
+from dryhouse.desk.places.dryer.chart import DAY, MODEL_VIEWS
 from dryhouse.desk.places.dryer.detail import CHART, CURVES, FIGURES, WEIGHINGS
 from dryhouse.desk.places.dryer.live import draw_days
 from dryhouse.desk.places.dryer.strip import Strip
@@ -26,9 +26,11 @@ from dryhouse.kitchen.instruments.lines import Sample
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import FINISHED, HEAT_CHANGED, PLANNED, SAMPLE
+from dryhouse.plots.curve_picture import MASS
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Fact
+from tests.journeys.words_counted import texts
 from tests.kitchen.drying_room import NOON, Hands
 
 ENTER = Qt.Key.Key_Return
@@ -122,10 +124,11 @@ def test_a_whole_run_by_keyboard_the_forecast_tightens_and_the_result_is_read(si
     assert widths[-1] < 0.7 * widths[0]
     now = sitting.place.runs[strip.run.batch.id].moisture
     assert now.low < 50.5 < now.high, "by the table's dry matter"
-    assert f"Moisture {now.value:.1f} %" in strip.state.text()
+    assert f"Moisture {now.value:.0f} %" in strip.state.text()
     assert strip.verdict.text() == "Still moist"
     assert re.match(r"Dry about (tomorrow )?\d\d:\d\d\.", strip.finish.text())
-    assert re.match(r"Even odds: between .+\. 80 %: .+\.", strip.bands.text())
+    assert re.match(r"Likely (tomorrow )?\d\d:\d\d to (tomorrow )?\d\d:\d\d\.", strip.bands.text())
+    assert re.match(r"Even odds: between .+\. 80 %: .+\.", strip.bands.toolTip())
     hands.time = NOON + timedelta(hours=11)
     sitting.type("172", ENTER)
     assert strip.verdict.text() == "Probably dry"
@@ -219,7 +222,7 @@ def test_undo_takes_a_weighing_back_and_the_strip_follows(sitting, hands) -> Non
     sitting.type("800", ENTER)
     sitting.session.undo()
     assert weighings_of(hands.kitchen, batch) == ()
-    assert sitting.strip.state.text().startswith("Loaded 1 kg")
+    assert sitting.strip.state.toolTip().startswith("Loaded 1 kg")
     sitting.session.redo()
     assert "Load 800 g at " in sitting.strip.state.text()
 
@@ -383,14 +386,15 @@ def test_other_batches_of_the_food_are_laid_over(sitting, hands) -> None:
     (action,) = chart.menu.actions()
     assert action.text() == f"batch {old}, 14 Aug 2026"
     action.trigger()
-    assert [r.name for r in chart.picture().runs] == ["apple", f"batch {old}, 14 Aug 2026"]
+    assert [r.name for r in chart.picture().runs] == ["batch 2, 16 Aug 2026", f"batch {old}, 14 Aug 2026"]
     chart.set_compared(old, False)
     assert len(chart.picture().runs) == 1
 
 
 def test_what_cannot_be_chosen_for_the_chart_says_why(sitting, hands) -> None:
     batch = drying(sitting)
-    chart = sitting.place.detail.chart
+    chart = sitting.place.detail.curves.chart
+    chart.show_run(sitting.place.runs[batch])
     assert chart.time.isEnabled()
     assert chart.residuals.toolTip() == "How far each weighing lies from the curve"
     chart.set_compared(batch, True)
@@ -400,7 +404,7 @@ def test_what_cannot_be_chosen_for_the_chart_says_why(sitting, hands) -> None:
     chart.set_compared(batch, False)
     chart.view.set_value("drying rate")
     assert "against the moisture" in chart.time.toolTip()
-    chart.view.set_value("mass")
+    chart.view.set_value(MASS)
     assert chart.time.isEnabled()
     assert not chart.time.toolTip()
 
@@ -410,12 +414,15 @@ def test_the_chart_is_read_in_every_way_and_copied(sitting, hands) -> None:
     hands.dry(batch, (1, 2, 3, 5, 8))
     sitting.place.runs.forget()
     sitting.place.mark_stale()
-    chart = sitting.place.detail.chart
-    for value, _ in (("mass", ""), ("dry basis", ""), ("moisture ratio", ""), ("drying rate", "")):
+    sitting.place.arrive()
+    sitting.place.detail.turn_to(CURVES)
+    chart = sitting.place.detail.curves.chart
+    for value, _ in MODEL_VIEWS:
         chart.view.set_value(value)
+        assert chart.view.value() == value
         image = chart.plot.canvas.grab().toImage()
         assert image.width() > 0
-    chart.view.set_value("mass")
+    chart.view.set_value(MASS)
     chart.residuals.setChecked(True)
     assert len(chart.picture().runs[0].residual_grams) == 6
     chart.plot.copy_data()
@@ -431,9 +438,40 @@ def test_the_run_is_printed_with_its_chart_and_its_weighings(sitting, hands) -> 
     page = sitting.place.printout()
     text = page.toPlainText()
     assert "Apple, batch 1" in text
-    assert "Moisture: 82.5 %" in text
+    assert "Moisture: 82 %" in text
     assert "800 g" in text
     assert not page.resource(page.ResourceType.ImageResource, QUrl("chart.png")).isNull()
+
+
+def test_words_of_the_models_stand_under_curves_alone(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.dry(batch, (1, 2, 3, 5, 8))
+    sitting.place.runs.forget()
+    sitting.place.mark_stale()
+    sitting.place.arrive()
+    models = re.compile("AICc|residual|basis|moisture ratio|Page|Lewis", re.IGNORECASE)
+    for page in (CHART, WEIGHINGS, FIGURES):
+        sitting.place.detail.turn_to(page)
+        said = " ".join(text for text, _seen in texts(sitting.place))
+        assert not models.search(said), said
+    sitting.place.detail.turn_to(CURVES)
+    assert {"AICc", "Residuals", "Page"} <= set(" ".join(text for text, _ in texts(sitting.place)).split())
+
+
+def test_what_is_planned_is_folded_while_something_dries_and_opened_when_it_is_due(qtbot) -> None:
+    far, near = NOON + timedelta(days=60), NOON + timedelta(days=3)
+    planned_apple = Batch("apple", state=PLANNED, prepared_mass=Mass(900.0, "900 g"), started=far, id=40)
+    hands = Hands(planned_apple)
+    hands.start(1000.0)
+    sitting = Sitting(qtbot, hands)
+    waiting = sitting.place.column.waiting
+    assert waiting.fold.accessibleName() == "1 planned"
+    assert waiting.isVisible()
+    assert not waiting.is_open
+    hands.time = near + timedelta(days=55)
+    sitting.place.mark_stale()
+    sitting.place.arrive()
+    assert waiting.is_open
 
 
 def test_every_fitted_model_is_listed_with_the_chosen_one_named(sitting, hands) -> None:
@@ -453,7 +491,9 @@ def test_every_fitted_model_is_listed_with_the_chosen_one_named(sitting, hands) 
 def test_a_planned_batch_waits_here_and_is_started(qtbot) -> None:
     hands = Hands(Batch("apple", state=PLANNED, prepared_mass=Mass(900.0, "900 g"), id=40))
     sitting = Sitting(qtbot, hands)
-    assert sitting.place.column.waiting_heading.isVisible()
+    waiting = sitting.place.column.waiting
+    assert waiting.isVisible()
+    assert waiting.is_open
     sitting.place.show_record("batch", 40)
     form = sitting.place.form
     assert form.heading.text() == "Start a planned batch"
@@ -461,7 +501,7 @@ def test_a_planned_batch_waits_here_and_is_started(qtbot) -> None:
     sitting.press(ENTER)
     assert list(sitting.place.strips) == [40]
     assert hands.journal.get(Batch, 40).started == NOON
-    assert not sitting.place.column.waiting_heading.isVisible()
+    assert not waiting.isVisible()
 
 
 def test_a_start_that_is_refused_says_so_at_its_entry(sitting, hands) -> None:
@@ -511,7 +551,7 @@ def test_a_file_is_previewed_put_right_and_brought_in(sitting, hands, tmp_path, 
     sitting.ctrl(Qt.Key.Key_I)
     page = sitting.place.file
     assert sitting.place.side.currentWidget() is page
-    assert page.summary.text() == "2 weighings can be brought in; 1 line cannot be read and would be left out."
+    assert page.summary.text() == "2 weighings can be imported; 1 line cannot be read and would be left out."
     assert page.table.item(1, 3).text().startswith("“about 600”")
     assert weighings_of(hands.kitchen, batch) == ()
     page.unit.set_value("oz")

@@ -145,7 +145,7 @@ class TestWithoutADryer:
         page = trips.plan_view.calendar
         trips.plan_view.tabs.setCurrentIndex(1)
         buttons = [page._steps.itemAt(n).widget() for n in range(page._steps.count() - 1)]
-        assert [b.text() for b in buttons] == ["Add a dryer", "Add a place", "Shelve what is there"]
+        assert [b.text() for b in buttons] == ["Add a dryer", "Add a place", "Add to the shelf"]
         assert "Nothing has to be dried" not in page.browser.toPlainText()
         with qtbot.waitSignal(trips.session.open_asked) as asked:
             buttons[0].click()

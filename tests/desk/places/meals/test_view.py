@@ -177,7 +177,7 @@ def test_a_line_offers_the_lots_of_its_food(place: MealsPlace) -> None:
 def test_the_way_to_the_lot_asks_for_the_shelf(qtbot, place: MealsPlace) -> None:
     named(place, "camp stew")
     with qtbot.waitSignal(place.session.open_asked) as asked:
-        place.meals.card.parts.rows[0].open_lot.click()
+        place.meals.card.parts.rows[0].open_lot.trigger()
     assert asked.args == ["shelf", "lot", 1]
 
 

@@ -191,7 +191,7 @@ def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     assert shelf.state.day == date(2027, 8, 28)
     assert shelf.state.line(lot.id).standing == "past keep-by"
     shelf.toggle_timeline()
-    assert "Passing by then" in shelf._timeline.said.text()
+    assert "Past their keep-by by then" in shelf._timeline.said.text()
     shelf._timeline.pane.canvas.setFocus()
     qtbot.wait(30)
     assert not shelf._timeline.pane.picture().isNull()

@@ -43,7 +43,7 @@ def test_corn_and_a_cup_are_answered_while_typing(place):
         QTest.keyClicks(place.ask.line, letter)
         seen.append(place.answer is not None)
     assert seen == [False] * 7 + [True] * 3
-    said = place.answers.sentence.text().replace("\u00a0", " ")
+    said = place.answers.said
     assert said.startswith("1 cup of fresh sweet corn gives about ")
     assert "oz dried, or " in said
     assert "cup" in said
@@ -54,18 +54,15 @@ def test_corn_and_a_cup_are_answered_while_typing(place):
 def test_a_food_alone_is_answered_with_an_example_once_typing_pauses(place):
     typed(place, "corn")
     QTest.qWait(400)
-    assert (
-        place.answers.sentence.text()
-        .replace("\u00a0", " ")
-        .startswith("For example: 1 cup of fresh sweet corn gives")
-    )
+    assert place.answers.said.startswith("For example: 1 cup of fresh sweet corn gives")
+    assert place.answers.joined.title.startswith("For example: 1 cup of fresh sweet corn")
     assert "How much?" in place.ask.understood.text()
     typed(place, "apple")
     QTest.qWait(400)
-    assert place.answers.sentence.text().replace("\u00a0", " ").startswith("For example: 1 lb of fresh apple gives")
+    assert place.answers.said.startswith("For example: 1 lb of fresh apple gives")
     place.session.act(set_preference, "units", "metric")
     QTest.qWait(400)
-    assert place.answers.sentence.text().replace("\u00a0", " ").startswith("For example: 1 kg of fresh apple gives")
+    assert place.answers.said.startswith("For example: 1 kg of fresh apple gives")
 
 
 def test_handbook_and_own_stand_side_by_side(place):
@@ -79,7 +76,7 @@ def test_the_word_dried_turns_it_round_and_ctrl_r_turns_it_back(place, qtbot):
     typed(place, "2 cups dried corn")
     assert place.answer.direction == DRIED
     assert place.ask.to_fresh.isChecked()
-    assert "takes about" in place.answers.sentence.text().replace("\u00a0", " ")
+    assert "takes about" in place.answers.said
     qtbot.keyClick(place.ask.line, Qt.Key.Key_R, Qt.KeyboardModifier.ControlModifier)
     assert place.answer.direction == FRESH
     assert place.ask.line.text() == "2 cups fresh corn"

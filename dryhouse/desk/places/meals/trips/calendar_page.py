@@ -25,7 +25,7 @@ _WAYS: Mapping[str, tuple[str, str, str]] = {
     DRYER: ("Add a dryer", "journal", "dryers"),
     TRAY_AREA: ("Give the tray area", "journal", "dryers"),
     PLACE: ("Add a place", "shelf", "places"),
-    LOT: ("Shelve what is there", "shelf", "bought"),
+    LOT: ("Add to the shelf", "shelf", "bought"),
 }
 """What a next step's button says, and where it leads."""
 

@@ -36,7 +36,7 @@ class PeopleTable(QWidget):
         for n, mode in enumerate(("Stretch", "ResizeToContents", "Stretch", "ResizeToContents")):
             self.table.horizontalHeader().setSectionResizeMode(n, QHeaderView.ResizeMode[mode])
         self.add = button("Add a &person", self.add_person)
-        said = "Say it only of those who eat more or less than usual, avoid something, or fall ill more easily."
+        said = "Only for those who eat more or less than usual, avoid something, or fall ill more easily."
         inside = column(self, space=4)
         head = row(text_label(said, "small"), self.add)
         head.setStretch(0, 1)

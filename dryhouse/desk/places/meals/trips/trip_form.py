@@ -53,7 +53,7 @@ class TripForm(QFrame):
         self.ends = TripDayField(session, "Last day", hint="2026-08-30", name="ends_on")
         self.people = NumberField(session, "People", hint="4", whole=True, name="people")
         self.energy = NumberField(
-            session, "Energy wanted, kcal each day", hint="2500", name="energy_kcal_per_person_day"
+            session, "Energy, kcal per person and day", hint="2500", name="energy_kcal_per_person_day"
         )
         self.warmth = QuantityField(session, "Trail temperature", Temperature, hint="77 F", name="temperature")
         self.altitude = QuantityField(
@@ -75,7 +75,9 @@ class TripForm(QFrame):
         for field in self._fields:
             field.accepted.connect(self.save)
         inside.addLayout(Tiles(*self._fields, least=200, space=16))
-        why = "The warmth on the way counts against every lot's life; without it no home-dried lot is counted on."
+        why = (
+            "Heat on the way shortens how long each lot keeps; without a temperature no home-dried lot is counted."
+        )
         inside.addWidget(text_label(why, "small"))
         inside.addWidget(self.people_table)
         save = button("&Save the trip", self.save, "primary", hint="Enter")
