@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, text_label
+from dryhouse.desk.widgets.fold import Unfolding
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.sheet import MealSheet
 from dryhouse.kitchen.meals.ways import other_ways
@@ -28,9 +29,8 @@ class WaysView(QWidget):
         self._work: Callable[[], None] = self.hide
         self._later = QTimer(self, singleShot=True, interval=_LATER_MS)
         self._later.timeout.connect(self.show_now)
-        inside = column(self, space=4)
-        inside.addWidget(text_label(OTHER_WAYS, "label"))
-        inside.addWidget(self.said)
+        self.fold = Unfolding(session, OTHER_WAYS, self.said)
+        column(self).addWidget(self.fold)
         self.hide()
 
     def show_later(self, sheet: MealSheet | None, metres: float | None, pantry: Pantry) -> None:
