@@ -132,11 +132,13 @@ class Pictures:
 
 
 def settle(app: object, seconds: float = 0.4) -> None:
-    """Let timers fire and the last paint be done."""
+    """Let timers fire and the last paint be done, with all that they ask for."""
     until = time.monotonic() + seconds
     while time.monotonic() < until:
         app.processEvents()
         time.sleep(0.01)
+    for _ in range(20):
+        app.processEvents()
 
 
 if __name__ == "__main__":

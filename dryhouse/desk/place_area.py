@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
 
@@ -11,6 +11,18 @@ from dryhouse.desk.widgets.basics import Pages
 
 _SHEET_WIDTH = 380
 _PLACE_AT_LEAST = 880
+_NESTED = 4
+"""Layouts in layouts that ask for room one after the other."""
+
+
+class RoomFirst(QObject):
+    """What asks for room gets it before the window is painted: nothing is seen squeezed, even for a moment."""
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.UpdateRequest:
+            for _level in range(_NESTED):
+                QCoreApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest.value)
+        return super().eventFilter(watched, event)
 
 
 class Room(QWidget):

@@ -99,6 +99,8 @@ class Preferences(QDialog):
 
     def _keep_quiet(self) -> None:
         text = self.quiet.text()
+        if self.desk.session is not self.session:  # the journal was closed under it
+            return
         if self.quiet.problem is None and text != preference(self.session.kitchen, QUIET_KEY):
             self.session.act(set_preference, QUIET_KEY, text)
 

@@ -51,6 +51,8 @@ class Session(QObject):
     """Place id, kind of record, number or slug."""
     workings_asked = Signal(str, object)
     """Title and `Figure` whose workings are asked for."""
+    figure_replaced = Signal(object, str, object)
+    """The former `Figure` of a view, the title and the figure it shows now; None where it shows none any more."""
     caution_asked = Signal(object)
     """The `Caution` whose source and reason are asked for."""
     file_failed = Signal(str)

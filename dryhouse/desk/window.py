@@ -56,11 +56,12 @@ class DeskWindow(QMainWindow):
         if self._furnished:
             return
         from dryhouse.desk.place import places
-        from dryhouse.desk.place_area import Room
+        from dryhouse.desk.place_area import Room, RoomFirst
         from dryhouse.desk.rail import Rail
         from dryhouse.desk.widgets.basics import column, row
 
         self._furnished = True
+        self.installEventFilter(RoomFirst(self))
         self.theme.finish()
         self.specs = places()
         self.rail = Rail(self.theme, self.specs)

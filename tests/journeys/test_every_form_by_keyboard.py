@@ -280,6 +280,15 @@ def test_a_form_is_reached_named_walked_and_left(one_person, qtbot, name):
     assert person.window.views[person.window.here].isAncestorOf(here), type(here).__name__
 
 
+def test_tab_goes_from_the_food_to_its_weight_past_what_is_cautioned(person, qtbot):
+    qtbot.waitUntil(lambda: in_focus(person))
+    form = start_form(person)
+    person.type("zucchini")
+    person.press(TAB)
+    assert QApplication.focusWidget() is form.fields["prepared_mass"].edit
+    assert form.cautions.rows[0].isVisible()
+
+
 def test_tab_goes_from_the_minutes_of_a_meal_along_its_ingredients(person, qtbot):
     qtbot.waitUntil(lambda: in_focus(person))
     card = meals(person).meals.card

@@ -1,10 +1,11 @@
 """Every place and every form at small windows and with large letters: nothing is cut."""
 
 import pytest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QCoreApplication, QEvent, QObject
+from PySide6.QtWidgets import QApplication, QLabel
 
 from dryhouse.desk.theme import ZOOMS
-from tests.journeys.nothing_cut import cut
+from tests.journeys.nothing_cut import cut, too_small
 from tests.surfaces import FORMS
 
 SIZES = ((900, 600, 100), (1093, 614, 100), (1280, 800, 100), (640, 480, 100), (1280, 800, 200), (900, 600, 200))
@@ -24,6 +25,7 @@ def at_size(window, wide: int, high: int, zoom: int) -> None:
 def settle() -> None:
     for _ in range(6):
         QApplication.processEvents()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
 
 
 def test_nothing_is_cut_at_any_size(person):
@@ -50,3 +52,31 @@ def test_no_form_is_cut(person, wide, high, zoom):
         settle()
         found += [f"{name}: {what}" for what in cut(window.view(window.here))]
     assert not found, "\n".join(found)
+
+
+class Painted(QObject):
+    """Notes every text that is painted in less room than it needs, be it only for a moment."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.squeezed: list[str] = []
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        text = watched.text() if event.type() == QEvent.Type.Paint and isinstance(watched, QLabel) else ""
+        if text and watched.isVisible() and too_small(watched):
+            self.squeezed.append(text)
+        return False
+
+
+def test_nothing_is_painted_squeezed_when_it_is_first_shown(person, qapp):
+    window, painted = person.window, Painted()
+    window.resize(1280, 800)
+    qapp.installEventFilter(painted)
+    for name in ("journal", "drying", "handbook"):
+        window.go(name)
+        settle()
+    for name in ("trip_days", "take_off", "past_batch"):
+        FORMS[name](window, person.opening)
+        settle()
+    qapp.removeEventFilter(painted)
+    assert painted.squeezed == []

@@ -68,6 +68,7 @@ class LabelsPage(QWidget):
         beside.setLayout(choices)
         self.area = QScrollArea()
         self.area.setWidgetResizable(True)
+        self.area.setAccessibleName("Preview of the labels")
         self.area.setWidget(self.picture)
         across = row(beside, space=24)
         across.addWidget(self.area, 1)

@@ -34,6 +34,9 @@ _ENOUGH = 260
 _BESIDE = 28
 """Pixels that are shown above and below what the keyboard is on: its label, and what is said of it."""
 
+SEEN_HIGH = 190
+"""Pixels, at our usual text, in which the answer about a chosen line, and a stop, can be read."""
+
 _LOW = 72
 """Pixels below which what scrolls is of no use."""
 
@@ -181,6 +184,7 @@ class Scrolling(QScrollArea):
         here = QApplication.focusWidget()
         if here is None or not self._inside.isAncestorOf(here):
             return
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest.value)
         if here.height() < self.viewport().height():
             self.ensureWidgetVisible(here, 0, _BESIDE)
         elif here.visibleRegion().isEmpty():
@@ -268,6 +272,7 @@ class SideBySide(QSplitter):
     ) -> None:
         super().__init__()
         self._shares, self._told = sizes, least
+        self._first_gone = self._put_away = False
         self.setChildrenCollapsible(False)
         self.setHandleWidth(gap)
         self._both = (left, right)
@@ -278,7 +283,7 @@ class SideBySide(QSplitter):
     def minimumSizeHint(self) -> QSize:
         wide, high = self._least_wide(), self._least_high()
         if self.orientation() == Qt.Orientation.Vertical:
-            return QSize(max(wide), sum(high) + self.handleWidth())
+            return QSize(max(wide), high[1] if self._first_gone else sum(high) + self.handleWidth())
         return QSize(max(wide), max(high))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -290,12 +295,21 @@ class SideBySide(QSplitter):
             self._arrange()
         return super().event(event)
 
+    def give_way(self, gone: bool) -> None:
+        """Where both do not fit beside each other, the first is put away while the second is worked in."""
+        self._first_gone = gone
+        self._arrange()
+        self.updateGeometry()
+
     def _arrange(self) -> None:
         """Beside each other where both fit, each at least as large as it needs."""
         wide = self._least_wide()
         beside = self.width() >= sum(wide) + self.handleWidth()
         wanted = Qt.Orientation.Horizontal if beside else Qt.Orientation.Vertical
         turned = wanted != self.orientation()
+        if (away := self._first_gone and not beside) != self._put_away:
+            self._put_away = away
+            self._both[0].setVisible(not away)
         if turned:
             self.setOrientation(wanted)
         for one, across, down in zip(self._both, wide, self._least_high(), strict=True):
@@ -312,9 +326,11 @@ class SideBySide(QSplitter):
         return left, right
 
     def _least_high(self) -> tuple[int, int]:
-        """What each needs; one above the other it also has to be enough to work with."""
-        enough = scaled(_ENOUGH) if self.orientation() == Qt.Orientation.Vertical else 0
-        above, below = (max(least_height(one, self.width()), enough) for one in self._both)
+        """What each needs at its width; one above the other it also has to be enough to work with."""
+        stacked = self.orientation() == Qt.Orientation.Vertical
+        enough = scaled(_ENOUGH) if stacked else 0
+        wide = [self.width() if stacked else one.width() for one in self._both]
+        above, below = (max(least_height(one, w), enough) for one, w in zip(self._both, wide, strict=True))
         return above, below
 
 

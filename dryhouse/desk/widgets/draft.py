@@ -46,7 +46,7 @@ class DraftOffer(QFrame):
         super().__init__()
         set_role(self, "card")
         self.asked = text_label("", "label")
-        self.go_on = button("Go &on with it", self._take, hint="What you had typed comes back")
+        self.go_on = button("Go on with it", self._take, hint="What you had typed comes back")
         self.forget = button("Forget it", self._forget, "quiet")
         across = row(space=8)
         across.addWidget(self.asked, 1)

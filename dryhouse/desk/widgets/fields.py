@@ -18,6 +18,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_mark, set_role
 from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.choice_box import ChoiceBox
+from dryhouse.desk.widgets.examples import example_in
 from dryhouse.desk.widgets.fold import reveal
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.counted import counted_mass
@@ -207,7 +208,19 @@ class QuantityField(Field):
         self._unit = default_unit
         self._allow_zero = allow_zero
         self._food: Callable[[], Food | None] | None = None
+        self._example = hint
         super().__init__(session, label, hint=hint, name=name)
+        self._tell_example()
+        session.style_changed.connect(self._tell_example)
+
+    def set_hint(self, hint: str) -> None:
+        self._example = ""
+        super().set_hint(hint)
+
+    def _tell_example(self) -> None:
+        """The example stands in the units she reads."""
+        if self._example:
+            super().set_hint(example_in(self._example, self.kind, self.session.style))
 
     def count_pieces_of(self, food: Field) -> None:
         """Take so many pieces of the food that is named there for their weight: `3 medium apples`."""
@@ -319,6 +332,9 @@ class ChoiceField(QWidget):
         self.set_choices(choices)
         self.box.currentIndexChanged.connect(lambda _i: self.changed.emit())
         if editable:
+            line = QLineEdit()
+            self.box.setLineEdit(line)
+            line.setAccessibleName(self.box.accessibleName())
             self.box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
             self.box.editTextChanged.connect(lambda _t: self.changed.emit())
 

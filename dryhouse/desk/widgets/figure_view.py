@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QHideEvent
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
@@ -107,9 +108,11 @@ class FigureView(Pressable):
 
     def set_figure(self, figure: Figure | None, why: str = "", *, title: str = "") -> None:
         """Show another figure, or that there is none and why."""
-        self.figure, self._why = figure, why
+        former, self.figure, self._why = self.figure, figure, why
         self.title = title or self.title
         self._show()
+        if former is not None and former is not figure:
+            self.session.figure_replaced.emit(former, self.title, figure)
 
     def value_text(self) -> str:
         """The number as shown."""
@@ -142,6 +145,11 @@ class FigureView(Pressable):
         said = ", ".join(t for t in (*texts[:2], likely, whole) if t)
         self.setAccessibleName(f"{self.title}: {said}")
         self.setAccessibleDescription(self.toolTip())
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        if self.figure is not None and not event.spontaneous():
+            self.session.figure_replaced.emit(self.figure, self.title, None)
 
     def press(self) -> None:
         self.open_workings()

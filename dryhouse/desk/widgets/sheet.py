@@ -26,6 +26,8 @@ class WorkingsSheet(QFrame):
         self.session = session
         self._came_from: QWidget | None = None
         self._text = ""
+        self._figure: Figure | None = None
+        """Whose workings are shown."""
         set_role(self, "sheet")
         self.heading = text_label("", "heading")
         self._close = button("Close", self.close_sheet, "quiet", name="Close the side sheet", hint="Esc")
@@ -42,10 +44,25 @@ class WorkingsSheet(QFrame):
         inner_key(self, "Esc", self.close_sheet)
         session.workings_asked.connect(self.show_workings)
         session.caution_asked.connect(self.show_caution)
+        session.figure_replaced.connect(self._follow)
         self.hide()
 
     def show_workings(self, title: str, figure: Figure) -> None:
         """The arithmetic behind a figure, line by line, then its basis and its cautions."""
+        self._fill(title, figure)
+        self._finish()
+
+    def _follow(self, former: Figure, title: str, now: Figure | None) -> None:
+        """The figure whose workings are shown has another value now, or is shown no more. The keyboard stays."""
+        if self.isHidden() or former is not self._figure:
+            return
+        if now is None:
+            self.hide()
+        else:
+            self._fill(title, now)
+            self._column.addStretch(1)
+
+    def _fill(self, title: str, figure: Figure) -> None:
         style = self.session.style
         between = style.interval(figure)
         self._begin(title, f"{title}: {style.figure(figure)}" + (f" (likely {between})" if between else ""))
@@ -64,7 +81,7 @@ class WorkingsSheet(QFrame):
             for caution in figure.cautions:
                 self._column.addWidget(CautionRow(self.session, caution))
                 self._text += f"\n{SAID[caution.severity]}: {caution.text} [{caution.source}]"
-        self._finish()
+        self._figure = figure
 
     def show_caution(self, caution: Caution) -> None:
         """Why a caution is said, and where it comes from."""
@@ -94,6 +111,7 @@ class WorkingsSheet(QFrame):
         if isinstance(came_from, QWidget) and not self.isAncestorOf(came_from):
             self._came_from = came_from
         empty(self._column)
+        self._figure = None
         self.heading.setText(heading)
         self._text = first
 

@@ -48,8 +48,9 @@ class Wrapping(QLayout):
         return self._lay_out(QRect(0, 0, width, 0), place=False)
 
     def minimumSize(self) -> QSize:
-        sides = [item.minimumSize() for item in self._shown()]
-        return QSize(max((s.width() for s in sides), default=0), max((s.height() for s in sides), default=0))
+        """As wide as its widest thing; as high as its lines are at the width it has now."""
+        wide = max((item.minimumSize().width() for item in self._shown()), default=0)
+        return QSize(wide, self._height_now())
 
     def sizeHint(self) -> QSize:
         sides = [item.sizeHint() for item in self._shown()]
@@ -57,8 +58,16 @@ class Wrapping(QLayout):
         return QSize(across, max((s.height() for s in sides), default=0))
 
     def setGeometry(self, rect: QRect) -> None:
+        former = self._height_now()
         super().setGeometry(rect)
-        self._lay_out(rect, place=True)
+        if self._lay_out(rect, place=True) != former:
+            self.update()
+
+    def _height_now(self) -> int:
+        """The height of all lines at the width there is; of one line before there is any."""
+        if (wide := self.geometry().width()) > 0:
+            return self.heightForWidth(wide)
+        return max((item.minimumSize().height() for item in self._shown()), default=0)
 
     # --- lines ------------------------------------------------------------------------------------------
 
@@ -85,7 +94,11 @@ class Wrapping(QLayout):
         """What is left of a line goes to what can grow."""
         things = sum(item.spacerItem() is None for item, _wide in line)
         left = width - sum(wide for _item, wide in line) - self._space * max(things - 1, 0)
-        growing = [item for item, _wide in line if item.expandingDirections() & Qt.Orientation.Horizontal]
+        growing = [
+            item
+            for item, wide in line
+            if item.expandingDirections() & Qt.Orientation.Horizontal and wide < _most(item)
+        ]
         more = left // len(growing) if growing and left > 0 else 0
         return [(item, min(wide, width) + (more if item in growing else 0)) for item, wide in line]
 
@@ -116,13 +129,13 @@ class Tiles(Wrapping):
         super().__init__(*things, space=space)
 
     def minimumSize(self) -> QSize:
-        return QSize(self._least_wide(), super().minimumSize().height())
+        return QSize(self._least_wide(), self._height_now())
 
     def sizeHint(self) -> QSize:
         return self.minimumSize()
 
     def _least_wide(self) -> int:
-        return max(scaled(self._least), super().minimumSize().width())
+        return max(scaled(self._least), *(item.minimumSize().width() for item in self._shown()), 0)
 
     def _lines(self, width: int) -> list[list[tuple[QLayoutItem, int]]]:
         shown = self._shown()

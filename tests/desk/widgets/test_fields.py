@@ -197,3 +197,24 @@ def test_control_z_goes_to_the_window_where_there_is_no_typing_to_take_back(weig
     assert undone == [1]
     assert weight.text() == ""
     key.deleteLater()
+
+
+@pytest.mark.parametrize(
+    ("kind", "hint", "us", "metric"),
+    [
+        (Mass, "such as 2 lb 3 oz", "such as 2 lb 3 oz", "such as 992 g"),
+        (Mass, "such as 250 g", "such as 8.8 oz", "such as 250 g"),
+        (Volume, "1 1/2 cups", "1 1/2 cups", "355 ml"),
+        (Temperature, "such as 60 F", "such as 60 F", "such as 16 °C"),
+        (Temperature, "135 F, or 57 C", "135 F, or 57 C", "135 F, or 57 C"),
+    ],
+)
+def test_the_example_in_an_empty_entry_is_in_her_units(session, qtbot, kind, hint, us, metric):
+    field = QuantityField(session, "Weight", kind, hint=hint)
+    qtbot.addWidget(field)
+    assert field.edit.placeholderText().replace("\u00a0", " ") == us
+    session.act(set_preference, "units", "metric")
+    assert field.edit.placeholderText().replace("\u00a0", " ") == metric
+    field.set_hint("as last")
+    session.act(set_preference, "units", "us")
+    assert field.edit.placeholderText() == "as last"

@@ -1,5 +1,7 @@
 """Figures, cautions, standings, empty states and the bar of messages show what they are given."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
@@ -109,6 +111,23 @@ def test_the_sheet_can_be_copied(session, qtbot, qapp):
     session.show_workings("Target weight", FIGURE)
     sheet._copy_text()
     assert "5.6 oz" in qapp.clipboard().text()
+
+
+def test_the_sheet_goes_with_its_figure(session, qtbot, shown):
+    """Workings of a former answer would be read as those of the new one."""
+    sheet = WorkingsSheet(session)
+    qtbot.addWidget(sheet)
+    shown.open_workings()
+    assert "5.6 oz ÷ (1 − 20 %) = 7 oz" in sheet.as_text()
+    shown.set_figure(replace(FIGURE, value=300.0, workings=()))
+    assert sheet.isVisible()
+    assert "7 oz" not in sheet.as_text()
+    shown.set_figure(None, "not known")
+    assert not sheet.isVisible()
+    shown.set_figure(FIGURE)
+    shown.open_workings()
+    shown.hide()
+    assert not sheet.isVisible()
 
 
 def test_cautions_are_said_once_the_gravest_first(session, qtbot):

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QWidget
 
-from dryhouse.desk.widgets.basics import Pages, row, scrolling, side_by_side
+from dryhouse.desk.widgets.basics import Pages, column, row, scrolling, side_by_side, text_label
 from dryhouse.desk.widgets.wrapping import Tiles, Wrapping
 
 
@@ -86,3 +86,39 @@ def test_what_scrolls_is_never_narrower_than_what_it_holds(theme, qtbot):
     area = scrolling(inside)
     qtbot.addWidget(area)
     assert area.minimumSizeHint().width() >= 500
+
+
+def test_a_page_out_of_sight_asks_for_no_height(theme, qtbot):
+    short, long = QWidget(), QWidget()
+    for page, text in ((short, "short"), (long, "a long story " * 200)):
+        column(page).addWidget(text_label(text))
+    pages = Pages(short, long)
+    whole = held(row(pages), qtbot, 400)
+    assert whole.layout().minimumHeightForWidth(400) < 100
+    pages.setCurrentIndex(1)
+    QApplication.processEvents()
+    assert whole.layout().minimumHeightForWidth(400) > 300
+
+
+def test_the_lines_of_what_wraps_are_asked_for_where_nobody_asks_by_width(theme, qtbot):
+    three = boxes(3)
+    whole = held(Wrapping(*three), qtbot, 230)
+    assert whole.minimumSizeHint().height() > three[2].geometry().bottom()
+    whole.resize(400, 300)
+    QApplication.processEvents()
+    assert whole.minimumSizeHint().height() < 2 * three[0].height()
+
+
+def test_a_list_gives_way_to_a_form_where_both_do_not_fit(theme, qtbot):
+    left, right = QLabel("list"), QLabel("form")
+    both = side_by_side(left, right, sizes=(400, 400), least=(300, 300))
+    whole = held(row(both), qtbot, 500)
+    assert left.isVisible()
+    both.give_way(True)
+    assert not left.isVisible()
+    whole.resize(800, 300)
+    QApplication.processEvents()
+    assert left.isVisible()
+    whole.resize(500, 300)
+    both.give_way(False)
+    assert left.isVisible()

@@ -5,9 +5,10 @@ from __future__ import annotations
 from PySide6.QtCore import Signal, SignalInstance
 from PySide6.QtWidgets import QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, scrolling, text_label
+from dryhouse.desk.widgets.basics import SEEN_HIGH, button, column, scrolling, text_label
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.batches.naming import batch_name
@@ -125,6 +126,7 @@ class BatchPanel(QWidget):
         inside.addStretch(1)
         outer = column(self, space=8)
         self._area = scrolling(page)
+        hold(self._area, least_high=SEEN_HIGH)
         outer.addWidget(self._area, 1)
         outer.addLayout(Wrapping(self.edit, self.chart, self.like, 1, self.delete))
         self.show_batch(None)

@@ -130,7 +130,7 @@ class BatchListing(NarrowedList):
             return session.style.show(quantity, "")
 
         return (
-            Column("Started", self._started, "started", width=112),
+            Column("Started", self._started, "started", width=124),
             Column("Food", self._food, "food", width=220, stretch=True),
             Column("Dryer", lambda r: r.dryer_name, "dryer", width=104, spare=3),
             Column("Loaded", lambda r: shown(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),

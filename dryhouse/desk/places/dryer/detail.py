@@ -33,7 +33,7 @@ class Detail(QWidget):
         self.run: DryingRun | None = None
         self.heading = text_label("", "heading")
         self.facts = text_label("", "muted")
-        self.again = button("Put &back on the dryer", self._reopen, hint="It was not dry yet; can be undone")
+        self.again = button("Put bac&k on the dryer", self._reopen, hint="It was not dry yet; can be undone")
         self.like = button("Same again", self._same_again, hint="Start a batch as this one was done")
         self.journal = button("Open in &Journal", self._journal, "quiet")
         self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
@@ -41,6 +41,7 @@ class Detail(QWidget):
         self.figures, self.curves = FiguresPane(session), CurvesPane(session)
         TableMenu(session, self.curves.table, "Curves")
         self.pages = QTabWidget()
+        self.pages.setAccessibleName("What is known of this batch")
         self._stale: set[int] = set()
         for page, title in (
             (self.chart, "Chart"),

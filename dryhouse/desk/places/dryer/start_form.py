@@ -8,7 +8,16 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, text_label
+from dryhouse.desk.widgets.basics import (
+    button,
+    column,
+    inner_key,
+    row,
+    scrolling,
+    stop_before,
+    tab_through,
+    text_label,
+)
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import Entry, Kept, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, mark_problem
@@ -108,6 +117,7 @@ class StartForm(QWidget):
         outer.addWidget(self.offer)
         outer.addWidget(self.area, 1)
         outer.addLayout(row(self.start_button, self.leave_button, 1))
+        tab_through(stop_before(self.start_button), self.cautions.fold, self.start_button)
 
     def _grid(self, names: tuple[str, ...]) -> QGridLayout:
         grid = QGridLayout()

@@ -110,7 +110,6 @@ class Strip(QFrame):
         self.more_button = button("Mo&re", lambda: None, name="More for this batch")
         self.more_button.setMenu(self._more_menu())
         every = (self.weigh_button, self.note_button, self.off_button, self.more_button)
-        self.kept.offer.go_on.setText(self.kept.offer.go_on.text().replace("&", ""))
         self._lettered = [(made, made.text()) for made in every]
         """Buttons and their words; only those of the chosen strip have a letter for Alt."""
         inside = column(self, margin=14, space=4)

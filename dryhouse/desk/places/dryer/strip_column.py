@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QWidget
 from dryhouse.desk.places.dryer.strip import Strip
 from dryhouse.desk.places.dryer.waiting import WaitingCard
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, empty, scrolling
+from dryhouse.desk.widgets.basics import column, empty, scrolling, show_all
 from dryhouse.desk.widgets.fold import Unfolding
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch
@@ -67,6 +67,7 @@ class StripColumn(QWidget):
             elif known.run is not runs[id]:
                 known.show_run(runs[id])
             self.strips[id] = known
+        show_all(self._strips)
         self._show_waiting(waiting)
 
     def _made(self, run: DryingRun) -> Strip:
@@ -86,6 +87,7 @@ class StripColumn(QWidget):
             card = WaitingCard(self.session, batch)
             card.start_asked.connect(self.start_asked)
             self._waiting.addWidget(card)
+        show_all(self._waiting)
         self.setVisible(bool(batches) or bool(self.strips))
 
     def _name_waiting(self, batches: Sequence[Batch]) -> None:

@@ -76,6 +76,9 @@ class DryingPlace(DeskPlace):
             self.side.addWidget(widget)
         self.split = side_by_side(self.column, self.side, sizes=(470, 600), least=(380, 400))
         self.split.setStretchFactor(1, 1)
+        self.side.currentChanged.connect(
+            lambda _page: self.split.give_way(self.side.currentWidget() not in (self.detail, self.empty_state))
+        )
         self.start_button = button("Start a &batch", self.start, "primary", hint="Ctrl+N")
         outer = column(self, margin=20, space=12)
         outer.addLayout(row(text_label("Drying now", "title", wrap=False), 1, self.start_button))

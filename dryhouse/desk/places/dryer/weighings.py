@@ -29,6 +29,8 @@ from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
 from dryhouse.words.dates import clock, weekday_words
 
+_SPARED = (5, 7, 8)
+"""Columns that are shown only where something stands in them: tare, dryer, note."""
 HEADINGS = ("When", "Hours", "Net", "Moisture", "Scale read", "Tare", "Of", "Dryer", "Note")
 
 
@@ -132,6 +134,9 @@ class WeighingsPane(QWidget):
                 if 0 < place < 6:
                     item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
                 self.table.setItem(line, place, item)
+        for place in _SPARED:
+            cells = (self.table.item(line, place) for line in range(len(self.lines)))
+            self.table.setColumnHidden(place, not any(cell and cell.text() not in ("", "—") for cell in cells))
         self.table.resizeColumnsToContents()
         if self.lines:
             self.table.setCurrentCell(min(max(kept, 0), len(self.lines) - 1), 0)

@@ -10,7 +10,7 @@ from dryhouse.desk.places.foods.own_contents import OwnContents
 from dryhouse.desk.places.foods.own_figure import OwnFigureEditor
 from dryhouse.desk.places.foods.wording import CATEGORIES, FIGURES, SAYINGS, shown, source_words
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import card, column, empty, scrolling, text_label
+from dryhouse.desk.widgets.basics import card, column, empty, scrolling, show_all, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fold import Fold, Unfolding
 from dryhouse.desk.widgets.table_menu import TableMenu
@@ -23,6 +23,9 @@ from dryhouse.words.bases import basis_text
 from dryhouse.words.messages import problem_sentence
 
 _ROW = 40
+_MOST_WIDE = 0.3
+"""Of the table that a column beside the sources takes at most."""
+_PADDING = 12
 _HEADINGS = ("Figure", "Value", "Where it comes from")
 _SOURCE = 2
 _NAMES = 3
@@ -130,8 +133,6 @@ class FoodPage(QWidget):
         header = table.horizontalHeader()
         header.setHighlightSections(False)
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
-        header.setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         header.setSectionResizeMode(2, QHeaderView.ResizeMode.Stretch)
 
     def _fill(self) -> None:
@@ -158,6 +159,7 @@ class FoodPage(QWidget):
                 for m in known.measures
             )
             self._say("What a measure weighs", "\n".join(lines), "; ".join({m.source: 0 for m in known.measures}))
+        show_all(self._said)
         self.own.show_food(known)
         self.cautions.set_cautions(food_cautions(self.session.kitchen, known))
         self._show_sources()
@@ -180,18 +182,25 @@ class FoodPage(QWidget):
         self._fit.start()
 
     def _fit_rows(self) -> None:
-        """Every source is shown whole: lines as high as they need, and the table as high as its lines."""
+        """Everything is shown whole: columns that leave room for the source, lines as high as they need, and the
+        table as high as its lines."""
         if not self.isVisible():
             return
-        table = self.table
-        metrics, width = table.fontMetrics(), table.columnWidth(2) - 3 * self.session.theme.tokens.space
-        room = QRect(0, 0, max(width, 80), 10_000)
-        wrap = int(Qt.TextFlag.TextWordWrap)
-        texts = (self._text(i, 2) if self.sourced else "" for i in range(table.rowCount()))
-        heights = [max(metrics.boundingRect(room, wrap, text).height() + 14, _ROW) for text in texts]
+        table, most = self.table, round(self.table.viewport().width() * _MOST_WIDE)
+        for across in (0, 1):
+            table.setColumnWidth(across, min(table.sizeHintForColumn(across) + _PADDING, most))
+        shown = range(3 if self.sourced else 2)
+        heights = [max(self._high(line, across) for across in shown) for line in range(table.rowCount())]
         for line, height in enumerate(heights):
             table.setRowHeight(line, height)
         table.setFixedHeight(table.horizontalHeader().sizeHint().height() + sum(heights) + 4)
+
+    def _high(self, line: int, across: int) -> int:
+        """The height a cell needs."""
+        width = self.table.columnWidth(across) - 3 * self.session.theme.tokens.space
+        room, wrap = QRect(0, 0, max(width, 80), 10_000), int(Qt.TextFlag.TextWordWrap)
+        text = self._text(line, across)
+        return max(self.table.fontMetrics().boundingRect(room, wrap, text).height() + 14, _ROW)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)

@@ -48,7 +48,7 @@ class OwnFigureEditor(QFrame):
             session, "Your own figure", [(n, FIGURES[n]) for n in FIGURES if n in FIGURE_UNITS]
         )
         self.value = FigureField(session, "Value", name="value")
-        self.note = TextField(session, "How you know it", hint="measured, from the packet…", name="note")
+        self.note = TextField(session, "How you know it", hint="measured…", name="note")
         self.save_button = button("&Use my figure", self.save, "primary", hint="Enter")
         self.back_button = button("Back to the handbook's", self.take_back)
         inside = column(self, margin=12, space=4)

@@ -31,9 +31,7 @@ class OwnFoodPage(QWidget):
         self.contains = ContainsEntry()
         self.again = text_label("", "problem")
         self.kind = ChoiceField(session, "Kind", [("", "not said"), *CATEGORIES.items()], name="category")
-        self.like = FoodField(
-            session, "Dries like", hint="a food of the handbook, if one is near", name="like", own=False
-        )
+        self.like = FoodField(session, "Dries like", hint="such as winter squash", name="like", own=False)
         self._asked_again: tuple[str, tuple[str, ...]] | None = None
         inside = column(self, space=6)
         inside.addWidget(text_label("A food of my own", "title"))
@@ -43,10 +41,10 @@ class OwnFoodPage(QWidget):
                 "muted",
             )
         )
-        inside.addLayout(Tiles(self.name, self.others, least=260, space=16))
+        inside.addLayout(Tiles(self.name, self.others, least=240, space=16))
         inside.addWidget(self.contains)
         inside.addWidget(self.again)
-        inside.addLayout(Tiles(self.kind, self.like, least=260, space=16))
+        inside.addLayout(Tiles(self.kind, self.like, least=240, space=16))
         self.again.hide()
         self.contains.accepted.connect(self.save)
         self.contains.changed.connect(self.again.hide)

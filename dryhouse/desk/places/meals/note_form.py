@@ -75,7 +75,7 @@ class NoteForm(QFrame):
         inside.addWidget(self.change)
         inside.addWidget(self.draw)
         inside.addWidget(self.taken)
-        self.save_button = save = button("Sa&ve the note", self.save, "primary", hint="Ctrl+Return")
+        self.save_button = save = button("Save the &note", self.save, "primary", hint="Ctrl+Return")
         inside.addWidget(text_label("Single ingredients, where one came back differently", "small"))
         inside.addLayout(self._part_grid)
         inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))

@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, calling, column, row, scrolling, text_label
+from dryhouse.desk.widgets.basics import SEEN_HIGH, button, calling, column, row, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.fold import Unfolding
@@ -84,6 +85,7 @@ class LotPanel(QWidget):
         grid = Tiles(*self.buttons.values(), least=84)
         outer = column(self, space=8)
         self._page = scrolling(page)
+        hold(self._page, least_high=SEEN_HIGH)
         outer.addWidget(self._page, 1)
         outer.addLayout(grid)
         self.show_lot(None)

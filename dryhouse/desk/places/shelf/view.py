@@ -114,6 +114,9 @@ class ShelfPlace(ListPlace):
         for page in (self.panel, self.form):
             self.beside.addWidget(page)
         self.both = side_by_side(self.listing, self.beside, sizes=(688, 366), least=(400, 330))
+        self.beside.currentChanged.connect(
+            lambda _page: self.both.give_way(self.beside.currentWidget() is self.form)
+        )
         self.lists = QWidget()
         inside = column(self.lists, space=12)
         inside.addLayout(head)

@@ -38,7 +38,7 @@ class CalendarPage(QWidget):
         self.session = session
         self.plan: Plan | None = None
         self.hours_line = text_label("", "small")
-        self.change = button("Change the &hours", self._change, name="Change the hours you keep")
+        self.change = button("Change the ho&urs", self._change, name="Change the hours you keep")
         self.show_as = ChoiceField(session, "Show as", ((LIST, "a list"), (WEEKS, "weeks")), name="show_as")
         self.show_as.label.hide()
         self.show_as.sentence.hide()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QAbstractItemView, QComboBox, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from dryhouse.desk.session import Session
@@ -17,7 +17,15 @@ from dryhouse.words.shopping import caption
 
 _HEADS = ("Bought", "What", "How much", "Of", "Bought as")
 _CAUTIONS_HIGH = 160
+_CELL_KEEPS = 20
 NAME, AMOUNT, NOTE, FORM = 1, 2, 3, 4
+
+
+class _InCell(ChoiceBox):
+    """A box in a cell of a table, which keeps some of the column's width for itself."""
+
+    def sizeHint(self) -> QSize:
+        return super().sizeHint() + QSize(_CELL_KEEPS, 0)
 
 
 class ShoppingPage(QWidget):
@@ -100,7 +108,7 @@ class ShoppingPage(QWidget):
 
     def _choice(self, row: BuyRow) -> QComboBox:
         food = row.buy.key.removeprefix("dry ")
-        box = ChoiceBox()
+        box = _InCell()
         box.setAccessibleName(f"{row.name}, bought as")
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         for form in row.buy.forms:

@@ -58,7 +58,7 @@ class TripGrid(QTableWidget):
         self.setWordWrap(True)
         self.setShowGrid(False)
         head = self.horizontalHeader()
-        head.setMinimumSectionSize(72)
+        head.setMinimumSectionSize(60)
         for n in range(self.columnCount()):
             stretch = QHeaderView.ResizeMode.Stretch if n < len(SLOTS) else QHeaderView.ResizeMode.ResizeToContents
             head.setSectionResizeMode(n, stretch)
