@@ -41,8 +41,11 @@ def test_a_plan_that_can_be_met_says_nothing():
     ("more", "why"),
     [
         ({"days": 1}, "the day before departure is past"),
-        ({"days": 2, "parts": (("carrot", 600.0),)}, "the dryers have no"),
-        ({"parts": (("apple", 60.0),), "days": 9, "more": (Place("pantry", 1),)}, "10 days of conditioning left"),
+        ({"days": 2, "parts": (("carrot", 600.0),)}, "no dryer is free for 12 h before departure"),
+        (
+            {"parts": (("apple", 60.0),), "days": 9, "more": (Place("pantry", 1),)},
+            "no dryer is free for 12 h and 10 days of conditioning before departure",
+        ),
         ({"dryers": ()}, "No dryer is recorded: add one"),
         ({"dryers": (replace(DRYER, tray_area=None),)}, "no dryer has its tray area recorded"),
         ({"parts": (("relish", 60.0),)}, "its yield is not known yet"),
