@@ -48,7 +48,7 @@ class NoteForm(QFrame):
         self.servings = NumberField(session, "Servings cooked", name="servings")
         self.water = QuantityField(session, "Water used", Volume, name="water")
         self.soak = NumberField(session, "Soaked, minutes", name="soak")
-        self.cook = NumberField(session, "Over the flame, minutes", name="cook_minutes")
+        self.cook = NumberField(session, "Boiled, minutes", name="cook_minutes")
         self.altitude = QuantityField(
             session, "Altitude", Length, default_unit="ft" if session.style.system == "us" else "m", name="altitude"
         )

@@ -14,6 +14,7 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, empty, inner_key, row, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.draft import KeptForm
+from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.meals.swaps import Difference, Swap, differences, preview_swap, swap_in_copy, swap_part
 from dryhouse.kitchen.records import MealPart
 from dryhouse.science.errors import InputProblem
@@ -54,7 +55,7 @@ class SwapView(QFrame):
         for widget in (self.sentence, self.cautions, self.gone):
             inside.addWidget(widget)
         inside.addLayout(self._grid)
-        inside.addLayout(row(self.make, self.copy, button("Close", self.left.emit, hint="Esc"), 1))
+        inside.addLayout(Wrapping(self.make, self.copy, button("Close", self.left.emit, hint="Esc"), 1))
         inner_key(self, "Esc", self.left.emit)
         self.kept = KeptForm(session, "swap", self, self._typed, self._put_back)
         inside.insertWidget(1, self.kept.offer)
