@@ -85,7 +85,7 @@ class ActForm(QWidget):
         outer.addWidget(self.sentence)
         outer.addWidget(self.stops)
         outer.addWidget(scrolling(page), 1)
-        self.leave_button = button("Clo&se", self._leave, hint="Esc; what you typed is kept")
+        self.leave_button = button("Cl&ose", self._leave, hint="Esc; what you typed is kept")
         outer.addLayout(row(self.save_button, self.leave_button, 1))
         inner_key(self, "Esc", self._leave)
         self.kept = keep_entries(session, "lot", self, lambda: self.fields.values())
