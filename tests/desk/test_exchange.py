@@ -193,7 +193,7 @@ def test_more_than_undo_keeps_comes_with_a_backup_first(opening, qtbot, tmp_path
     out = edited(opening, qtbot, tmp_path)
     monkeypatch.setattr(bringing, "MOST_UNDONE", 0)
     opening.exchange.bring_in(out)
-    qtbot.waitUntil(told(opening, "Undo does not go back behind this"), timeout=20_000)
+    qtbot.waitUntil(told(opening, "This can't be undone"), timeout=20_000)
     assert foods(opening) == ["corn", "apple", "carrot"]
     assert Path(said(opening).rpartition("kept as ")[2]).is_file()
 
