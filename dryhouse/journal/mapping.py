@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
-from operator import itemgetter
+from operator import attrgetter, itemgetter
 from typing import Any, Generic
 
 from dryhouse.kitchen.ports import R
@@ -61,18 +61,21 @@ class Mapped(Generic[R]):
     """For each column what it may hold, as Python reads it."""
     _numbers: Callable[[Sequence[Any]], Sequence[Any]]
     """What stands in the columns of numbers with decimals."""
-    _writers: tuple[tuple[str, Callable[[Any], Any] | None, bool], ...]
-    """For each field its name, what writes it where it is not kept as it is, and whether it is a quantity."""
+    _held: Callable[[R], Sequence[Any]]
+    """What the fields of a record hold, in their order."""
+    _writers: tuple[tuple[int, Callable[[Any], Any] | None], ...]
+    """For each field that is not kept as it is, the last first: its place, and what writes it; a quantity, which is
+    two columns, has nothing that does."""
 
     def values(self, record: R) -> list[Any]:
         """What stands in the columns, in their order."""
-        found: list[Any] = []
-        for name, write, quantity in self._writers:
-            value = getattr(record, name)
-            if quantity:
-                found += (None, None) if value is None else (value.si, value.typed)
-            else:
-                found.append(value if write is None or value is None else write(value))
+        found = list(self._held(record))
+        for place, write in self._writers:
+            value = found[place]
+            if write is None:
+                found[place : place + 1] = (None, None) if value is None else (value.si, value.typed)
+            elif value is not None:
+                found[place] = write(value)
         return found
 
     def row(self, record: R) -> dict[str, Any]:
@@ -155,6 +158,12 @@ def _map(kind: type[R]) -> Mapped[R]:
         holds += [(each, type(None)) if shape.missing else (each,) for each in kept]
     picked = [n for n, held in enumerate(holds) if float in held]
     numbers: Callable[[Sequence[Any]], Sequence[Any]] = itemgetter(*picked, *picked[:1]) if picked else lambda _: ()
-    writers = tuple((s.name, stored if s.holds in _READ else None, s.quantity is not None) for s in shapes(kind))
+    writers = [
+        (place, None if shape.quantity is not None else stored)
+        for place, shape in enumerate(shapes(kind))
+        if shape.quantity is not None or shape.holds in _READ
+    ]
+    names = [shape.name for shape in shapes(kind)]
+    held: Callable[[R], Sequence[Any]] = attrgetter(*names)
     read_by = (itemgetter(*first), tuple(readers), tuple(holds), numbers)
-    return Mapped(kind, table_name(kind), tuple(columns), *read_by, writers)
+    return Mapped(kind, table_name(kind), tuple(columns), *read_by, held, tuple(reversed(writers)))

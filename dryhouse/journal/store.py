@@ -132,8 +132,8 @@ class SqlJournal:
         from dryhouse.journal.staging import Waiting
 
         assert isinstance(staging, Waiting), "what waits was staged by another journal"
-        with self.alone():
-            bases = staging.move(self.database, edits)
+        with self._asked() as database, staging.beside(database), self.alone():
+            bases = staging.move(database, edits)
             self._wrote = True
             self._forget(RECORD_KINDS)
         return bases

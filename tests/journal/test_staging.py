@@ -88,6 +88,17 @@ def test_more_than_are_held_at_once_all_come(journal: Journal) -> None:
     assert [w.gross.si for w in journal.where(Weighing, batch=1)] == [float(n) for n in range(1, 2502)]
 
 
+def test_what_waits_comes_within_an_act_that_has_begun_too(journal: Journal) -> None:
+    staging = journal.stage()
+    staging.add(BOX)
+    staging.add(CORN)
+    with journal.alone():
+        journal.take_in(staging, lambda _bases: [])
+    staging.close()
+    assert journal.where(Dryer) == (BOX,)
+    assert journal.where(Batch) == (CORN,)
+
+
 def test_a_journal_that_is_not_there_can_be_looked_at_but_not_written(tmp_path: Path) -> None:
     missing = MissingJournal(tmp_path / "no.dryhouse")
     staging = missing.stage()

@@ -55,13 +55,13 @@ _Read = Callable[[Any, str], Any]
 """What a field holds, of a value as JSON has it and where it stands."""
 
 
-_READERS: dict[type[Any], Mapping[str, _Read]] = {}
+_READERS: dict[type[Any], Mapping[str, tuple[Any, _Read]]] = {}
 
 
-def _readers(kind: type[Any]) -> Mapping[str, _Read]:
-    """How each field of a kind is read, worked out once."""
+def _readers(kind: type[Any]) -> Mapping[str, tuple[Any, _Read]]:
+    """What each field of a kind is where nothing is said, and how it is read, worked out once."""
     if kind not in _READERS:
-        _READERS[kind] = {shape.name: _read_for(shape) for shape in shapes(kind)}
+        _READERS[kind] = {shape.name: (shape.default, _read_for(shape)) for shape in shapes(kind)}
     return _READERS[kind]
 
 
@@ -74,7 +74,11 @@ def from_json(kind: type[Any], values: Any, where: str) -> Any:
         strange = short(min(values.keys() - known.keys()))
         raise InputProblem(f"{where} has “{strange}”, which a {kind.__name__} does not have.")
     values = read_today(kind, values)
-    there = {name: known[name](value, where) for name, value in values.items() if value is not None}
+    there = {}
+    for name, value in values.items():
+        usual, read = known[name]
+        if value is not None and value is not usual:
+            there[name] = read(value, where)
     return made(kind, there, where)
 
 

@@ -6,8 +6,10 @@ Which bounds and choices a field has is said where the field is (`about`); here 
 from __future__ import annotations
 
 import math
+import sys
 from collections.abc import Callable
 from datetime import date
+from operator import attrgetter
 from typing import Any
 
 from dryhouse.kitchen.records.shapes import Shape, shapes
@@ -24,33 +26,51 @@ LARGEST = 2**63 - 1
 def field_problems(record: Any) -> list[InputProblem]:
     """The fields of a record that cannot be right whatever stands around them, in their order."""
     found = []
-    for name, shape, easy in _fields(type(record)):
-        value = getattr(record, name)
-        if value is None or (easy is not None and easy(value)):
+    held, fields = _fields(type(record))
+    for value, (shape, sound, easy) in zip(held(record), fields, strict=True):
+        if value is None or value is sound or easy(value):
             continue
         if sentence := _wrong(shape, value):
-            found.append(InputProblem(sentence, name))
+            found.append(InputProblem(sentence, shape.name))
     return found
 
 
 _Easy = Callable[[Any], bool]
-_FIELDS: dict[type[Any], tuple[tuple[str, Shape, _Easy | None], ...]] = {}
+_Fields = tuple[Callable[[Any], tuple[Any, ...]], tuple[tuple[Shape, Any, _Easy], ...]]
+_FIELDS: dict[type[Any], _Fields] = {}
 
 
-def _fields(kind: type[Any]) -> tuple[tuple[str, Shape, _Easy | None], ...]:
-    """Each field that can be wrong, with what tells quickly of most values that they are not."""
+def _fields(kind: type[Any]) -> _Fields:
+    """What the fields that can be wrong hold; of each a value that is not, and what tells quickly of most values
+    that they are not."""
     if kind not in _FIELDS:
-        _FIELDS[kind] = tuple((s.name, s, _easy(s)) for s in shapes(kind) if s.holds is not bool)
+        of = [shape for shape in shapes(kind) if shape.holds is not bool]
+        told = tuple((s, None if s.default is None or _wrong(s, s.default) else s.default, _easy(s)) for s in of)
+        _FIELDS[kind] = (attrgetter(*(shape.name for shape in of)), told)
     return _FIELDS[kind]
 
 
-def _easy(shape: Shape) -> _Easy | None:
+def _easy(shape: Shape) -> _Easy:
     about = shape.about
+    least = _LEAST if about.low is None else about.low
+    most = _MOST if about.high is None else about.high
+    if about.positive:
+        least = max(least, math.nextafter(0.0, 1.0))
+    if about.below is not None:
+        most = min(most, math.nextafter(about.below, -math.inf))
     if shape.holds is str:
         return str.isascii if not about.choices and not about.needed else about.choices.__contains__
-    if shape.holds is int and about.low is about.high is about.below is None and not about.positive:
-        return lambda value: -LARGEST <= value <= LARGEST
-    return None
+    if shape.holds is int:
+        return lambda value: max(least, -LARGEST) <= value <= min(most, LARGEST)
+    if shape.quantity is not None:
+        return lambda value: least <= value.si <= most and value.typed.isascii()
+    if shape.holds is float:
+        return lambda value: least <= value <= most
+    return lambda value: EARLIEST <= value.year <= LATEST
+
+
+_MOST = sys.float_info.max
+_LEAST = -_MOST
 
 
 def _wrong(shape: Shape, value: Any) -> str:
