@@ -23,6 +23,7 @@ def test_half_of_the_fuels_heat_ends_in_the_water_and_that_is_said_to_be_assumed
     assert "an assumption" in read(found.workings)
 
 
-def test_own_grams_for_a_liter_count_by_the_liter():
-    found = own_fuel(2500.0, Fact(8.0, "g", "weighed", "entered"))
-    assert (found.value, found.unit, found.basis[0].kind) == (20.0, "g", "own")
+def test_own_grams_for_a_liter_count_by_the_heat_of_as_many_liters():
+    liter, pot = (heat_to_boil(ml, COLD, SEA_LEVEL, EACH) for ml in (1000.0, 2500.0))
+    found = own_fuel(pot, liter, Fact(8.0, "g", "weighed", "entered"))
+    assert (found.value, found.unit, found.basis[0].kind) == (pytest.approx(20.0), "g", "own")

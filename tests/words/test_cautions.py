@@ -25,7 +25,7 @@ TURKEY = FoodFacts("turkey", "poultry", frozenset({"poultry", "animal"}))
             "the recorded temperature is 159.8 °F (71 °C), below 165 °F (73.9 °C)",
         ),
         (BatchFacts(TURKEY, precook_temperature_c=75.0), "heat-method", "how the food was heated is not recorded"),
-        (LotFacts(TURKEY, mould=True), "mould-seen", "mould was seen"),
+        (LotFacts(TURKEY, mould=True), "mould-seen", "mold was seen"),
     ],
 )
 def test_a_stop_says_what_on_record_it_rests_on(facts, rule, why):

@@ -28,7 +28,7 @@ def test_every_line_asks_only_for_what_a_slot_can_say(kind):
     for slot, spec in slots(LINES[kind]):
         assert slot.isidentifier()
         assert (
-            spec in ("", "bare", "own", "both", "exactly", "noun", "example")
+            spec in ("", "bare", "own", "both", "exactly", "noun", "example", "kinds")
             or spec.count("|") == 1
             or spec.isdigit()
         )

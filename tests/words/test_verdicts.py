@@ -75,7 +75,8 @@ def test_why_there_is_no_keep_by_is_said():
 
 
 def test_too_little_known_says_what_it_takes():
-    assert "the loaded and the dried mass" in verdict_sentence(Verdict(VerdictName.UNKNOWN), GRAMS)
+    said = verdict_sentence(Verdict(VerdictName.UNKNOWN), GRAMS)
+    assert "the loaded weight, the dried weight and the starting moisture" in said
 
 
 def test_weights_that_do_not_add_up_explain_themselves():

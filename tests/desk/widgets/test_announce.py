@@ -47,4 +47,4 @@ def test_the_yields_tell_their_answer(window, heard, qtbot):
     place = window.go("yields")
     place.type("corn 1 cup")
     place.answers._speaker.tell()
-    assert heard[-1] == place.answers.sentence.text() != ""
+    assert heard[-1] == place.answers.said != ""

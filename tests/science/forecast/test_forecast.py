@@ -233,7 +233,7 @@ class TestWhatCannotBeUsed:
         ("hours", "grams", "dry", "target", "word"),
         [
             ([], [], DRY, 15, "at least one"),
-            ([0, 1], [500, float("nan")], DRY, 15, "mass above zero"),
+            ([0, 1], [500, float("nan")], DRY, 15, "weight above 0"),
             ([0, 1, 1], [500, 400, 390], DRY, 15, "order of time"),
             ([0, 1], [500, 400], DRY, 100, "between 0 and 100"),
             ([0, 1], [500, 400], 600, 15, "dry matter"),

@@ -104,9 +104,9 @@ def test_readings_a_minute_apart_make_no_forecast():
 
 
 def test_a_stretch_in_which_the_dryer_was_known_to_run_is_slow_drying_and_no_stop():
-    ran = np.array([0, 1, 2, 3, 3, 4.0])
-    passed = ran + np.array([0, 0, 0, 0, 3, 3])
+    ran, passed = np.array([0, 1, 2, 3, 3.4, 4.4]), np.array([0, 1, 2, 3, 6, 7.0])
     asked, known = finish(passed, left(ran)), finish(passed, left(ran), ran=[6.0])
+    assert asked.stops == ((3.0, 6.0),)
     assert known.stops == ()
     assert known.finish.median > asked.finish.median
     assert finish(passed, left(ran), ran=[2.0]).stops == asked.stops, "of another stretch"
