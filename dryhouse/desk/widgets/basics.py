@@ -364,12 +364,13 @@ def tab_through(first: QWidget, *after: QWidget) -> None:
         QWidget.setTabOrder(before.focusProxy() or before, then.focusProxy() or then)
 
 
-def stop_before(widget: QWidget) -> QWidget:
-    """Where Shift+Tab goes from here."""
-    before = widget.previousInFocusChain()
-    while before is not None and before is not widget and not before.focusPolicy() & Qt.FocusPolicy.TabFocus:
-        before = before.previousInFocusChain()
-    return before or widget
+def tab_before(widget: QWidget, *these: QWidget) -> None:
+    """Let Tab come to these in this order, and then to the widget.
+
+    Never by walking the focus chain: what `nextInFocusChain` and its like answer is taken by the binding for a child
+    of the widget asked, and what it truly stands in is cleared away with its entries at the next collection.
+    """
+    tab_through(widget, *these, widget)
 
 
 def calling(act: Callable[..., Any], *args: Any) -> Callable[[], Any]:

@@ -11,7 +11,7 @@ from dryhouse.desk.cautions import SAID, more_words, said
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.announce import announce
-from dryhouse.desk.widgets.basics import column, fill, row, stop_before, tab_through, text_label
+from dryhouse.desk.widgets.basics import column, fill, row, tab_before, text_label
 from dryhouse.desk.widgets.fold import Fold
 from dryhouse.desk.widgets.pressable import Pressable
 from dryhouse.science.safety.unfolded import OF_A_PLANT, unfolded
@@ -133,9 +133,8 @@ class CautionsView(QWidget):
         inside = (*shown, *rest) if self.is_open else shown
         while len(self.rows) < len(inside):
             self.rows.append(CautionRow(self.session, inside[len(self.rows)]))
-            before = stop_before(self.fold)
             self._column.insertWidget(self._column.count() - 1, self.rows[-1])
-            tab_through(before, self.rows[-1], self.fold)
+            tab_before(self.fold, self.rows[-1])
         for n, line in enumerate(self.rows):
             line.setVisible(n < len(inside))
             if n < len(inside):

@@ -1,14 +1,16 @@
 """Figures, cautions, standings, empty states and the bar of messages show what they are given."""
 
+import gc
 from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QWidget
+from shiboken6 import isValid
 
 from dryhouse.desk.messages import Message
-from dryhouse.desk.widgets.basics import column, text_label
+from dryhouse.desk.widgets.basics import column, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionRow, CautionsView, open_reason_in
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.figure_view import FigureView, in_one_unit, unbroken
@@ -222,6 +224,21 @@ def test_tab_goes_through_the_cautions_to_the_line_below_them(session, qtbot):
         while not here.focusPolicy() & Qt.FocusPolicy.TabFocus:
             here = here.nextInFocusChain()
     assert chain == [*view.rows, view.fold]
+
+
+def test_what_scrolls_with_cautions_in_it_outlives_a_collection(session, qtbot):
+    """Nothing of Python's holds the area itself, as in a form; the cautions come first in it, and come late."""
+    form, page, view = QWidget(), QWidget(), CautionsView(session)
+    qtbot.addWidget(form)
+    column(page).addWidget(view)
+    column(form).addWidget(scrolling(page))
+    form.show()
+    view.set_cautions((STOP, NOTE))
+    qtbot.wait(1)
+    gc.collect()
+    assert isValid(page)
+    assert isValid(view)
+    assert in_view(view) == [STOP]
 
 
 @pytest.mark.parametrize("what", ["row", "fold", "figure"])

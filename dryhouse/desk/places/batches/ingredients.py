@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import column, row, stop_before, tab_through, text_label
+from dryhouse.desk.widgets.basics import column, row, tab_through, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.fields import QuantityField
 from dryhouse.desk.widgets.food_field import FoodField
@@ -68,14 +68,13 @@ class Ingredients(QWidget):
 
     def set_parts(self, parts: tuple[tuple[str, str], ...]) -> None:
         """Show these lines and one empty one."""
-        before = stop_before(self._lines[0][0].edit)
-        for _, _, line in self._lines:
-            line.setParent(None)
-            line.deleteLater()
-        self._lines.clear()
+        former, self._lines = self._lines, []
         for name, mass in (*parts, ("", "")):
             self._add(name, mass)
-        tab_through(before, *(field for food, weight, _ in self._lines for field in (food, weight)))
+        tab_through(former[0][0], *(field for food, weight, _ in self._lines for field in (food, weight)))
+        for _, _, line in former:
+            line.setParent(None)
+            line.deleteLater()
 
     def _add(self, name: str = "", mass: str = "") -> None:
         number = len(self._lines) + 1

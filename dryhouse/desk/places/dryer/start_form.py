@@ -14,8 +14,7 @@ from dryhouse.desk.widgets.basics import (
     inner_key,
     row,
     scrolling,
-    stop_before,
-    tab_through,
+    tab_before,
     text_label,
 )
 from dryhouse.desk.widgets.cautions_view import CautionsView
@@ -117,7 +116,7 @@ class StartForm(QWidget):
         outer.addWidget(self.offer)
         outer.addWidget(self.area, 1)
         outer.addLayout(row(self.start_button, self.leave_button, 1))
-        tab_through(stop_before(self.start_button), self.cautions.fold, self.start_button)
+        tab_before(self.start_button, self.cautions.fold)
 
     def _grid(self, names: tuple[str, ...]) -> QGridLayout:
         grid = QGridLayout()
