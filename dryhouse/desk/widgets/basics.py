@@ -367,8 +367,8 @@ def tab_through(first: QWidget, *after: QWidget) -> None:
 def tab_before(widget: QWidget, *these: QWidget) -> None:
     """Let Tab come to these in this order, and then to the widget.
 
-    Never by walking the focus chain: what `nextInFocusChain` and its like answer is taken by the binding for a child
-    of the widget asked, and what it truly stands in is cleared away with its entries at the next collection.
+    Never by walking the focus chain: what `nextInFocusChain` and its like answer is taken by the binding for a
+    child of the widget asked; an area that scrolls is then nobody's, and is collected with all that is in it.
     """
     tab_through(widget, *these, widget)
 
