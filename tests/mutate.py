@@ -1,6 +1,7 @@
 """Breaks the code on purpose, one small place at a time, and says which breaks no test notices.
 
-    python tests/mutate.py [--seed 1] [--mutants 100] [--workers 2] [--only dryhouse/science] [--lines FILE:LINE …]
+    python tests/mutate.py [--seed 1] [--mutants 100] [--first N] [--workers 2] [--only dryhouse/science]
+                           [--lines FILE:LINE …]
 
 Mutants are picked by chance from operators, comparisons, `and` and `or`, `not`, numbers, truth values, calls
 whose answer nobody uses, and what a function returns. All tests are run once to note which of them come by which
@@ -155,14 +156,21 @@ def _dotted(path: Path) -> str:
 
 
 def stages(path: str) -> list[list[str]]:
-    """The tests that name a module, those of the modules that use it, and all that need no window."""
+    """The tests that name a module (or stand beside it), those of the modules that use it, and all that need no
+    window."""
     module = _dotted(Path(path))
     users = {name for name, used in _modules().items() if module in used} - {module}
     mirror = "tests/" + path.removeprefix("dryhouse/").replace(Path(path).name, "test_" + Path(path).name)
     near = sorted(t for t, used in _tests().items() if module in used or t == mirror)
+    near = near or [str(_folder(ROOT / mirror).relative_to(ROOT))]
     next_to = sorted(t for t, used in _tests().items() if used & users and t not in near)
     broad = [folder for folder in WITHOUT_WINDOW if (ROOT / folder).exists()]
     return [stage for stage in (near, next_to, broad) if stage]
+
+
+def _folder(mirror: Path) -> Path:
+    """Where the tests of a module stand that no test names: in the folder like its own, or the next one above."""
+    return next(folder for folder in mirror.parents if folder.exists())
 
 
 # --- trying ----------------------------------------------------------------------------------------------------
@@ -207,14 +215,22 @@ def caught(mutant: Mutant, tree: Path, left_out: set[str], asked: Iterable[list[
 
 
 def _failed(tests: list[str], tree: Path, left_out: set[str]) -> str:
+    tests = [test for test in tests if test not in left_out]
+    if not tests:
+        return ""
     try:
-        ended = _pytest(["-x", "-n", "0", *(f"--deselect={test}" for test in left_out), *tests], tree)
+        ended = _pytest(["-x", "-n", "0", *map(_without, sorted(left_out)), *tests], tree)
     except subprocess.TimeoutExpired:
         return "it never ends"
     if ended.returncode in (0, 5):  # all passed, or none were left to ask
         return ""
     told = [line for line in ended.stdout.splitlines() if line.startswith(("FAILED ", "ERROR "))]
     return told[0].split(" - ")[0] if told else f"pytest ends with {ended.returncode}"
+
+
+def _without(test: str) -> str:
+    """How a test is not asked; a whole file that can't be read as the code stands is not even opened."""
+    return f"--deselect={test}" if "::" in test else f"--ignore={test}"
 
 
 def _pytest(
@@ -259,13 +275,14 @@ def main() -> int:
     asked = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--mutants", type=int, default=100)
+    asked.add_argument("--first", type=int, default=0, help="go on behind the first so many, tried before")
     asked.add_argument("--workers", type=int, default=os.cpu_count() or 1)
     asked.add_argument("--only", default="", help="only files whose path begins so")
     asked.add_argument("--lines", nargs="*", default=[], metavar="FILE:LINE", help="every mutant of these lines")
     asked.add_argument("--near", action="store_true", help="ask only the tests that name the module: quick")
     asked.add_argument("--all", action="store_true", help="ask every test in the end: slow")
     given = asked.parse_args()
-    mutants = picked(given.seed, given.mutants, given.only, given.lines)
+    mutants = picked(given.seed, given.mutants, given.only, given.lines)[given.first :]
     survivors: list[Mutant] = []
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder, ThreadPoolExecutor(given.workers) as pool:
         reach = Reach({}, {}) if given.near else reach_of(mutants, copied(Path(folder) / "noting"))

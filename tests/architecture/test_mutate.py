@@ -1,6 +1,7 @@
 """The script that breaks the code on purpose breaks what it says, in a copy, and puts it right again."""
 
 import ast
+from subprocess import CompletedProcess
 
 import pytest
 
@@ -83,6 +84,20 @@ def test_a_test_that_fails_as_the_code_stands_does_not_count(module, tmp_path, m
     )
     assert left_out == {"tests/a.py::fails_anyway"}
     assert [broken for broken, _ in asked] == [True, False, True, False]
+
+
+def test_a_file_that_cannot_be_read_as_the_code_stands_is_not_asked(tmp_path, monkeypatch):
+    asked = []
+    ended = CompletedProcess([], 0, "", "")
+    monkeypatch.setattr(mutate, "_pytest", lambda arguments, tree: asked.append(arguments) or ended)
+    left_out = {"tests/a.py", "tests/b.py::fails"}
+    assert mutate._failed(["tests/a.py", "tests/b.py"], tmp_path, left_out) == ""
+    assert mutate._failed(["tests/a.py"], tmp_path, left_out) == ""
+    assert asked == [["-x", "-n", "0", "--ignore=tests/a.py", "--deselect=tests/b.py::fails", "tests/b.py"]]
+
+
+def test_a_module_no_test_names_asks_the_tests_that_stand_beside_it():
+    assert mutate.stages("dryhouse/cli/verbs/log.py")[0] == ["tests/cli"]
 
 
 def test_the_same_seed_picks_the_same_breaks():

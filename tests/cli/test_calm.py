@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import argparse
 import json
 import re
 
 import pytest
 
 from dryhouse.cli import main
-from dryhouse.cli.answers import MOST_LINES
+from dryhouse.cli.answers import MOST_LINES, say_answer
 
 LOOK_UPS = [
     (verb, food, *more)
@@ -99,3 +100,11 @@ def test_the_list_of_batches_carries_their_cautions(ask):
     assert weights(out)[0] == sum(c["severity"] == "stop" for item in items.values() for c in item["cautions"])
     every = ask("batches", "--cautions")
     assert all(c["text"] in every for item in items.values() for c in item["cautions"])
+
+
+def test_the_way_to_the_arithmetic_is_told_only_where_there_is_some(capsys):
+    plain = argparse.Namespace(workings=False, cautions=False)
+    say_answer(plain, ["the answer"], details=["from the handbook"])
+    assert "--workings" not in capsys.readouterr().out
+    say_answer(plain, ["the answer"], details=["from the handbook"], workings=["1 + 1 = 2"])
+    assert "add --workings" in capsys.readouterr().out

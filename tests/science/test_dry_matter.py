@@ -91,3 +91,8 @@ def test_the_normal_distribution_is_the_textbooks():
 def test_solids_that_are_no_percentage_are_refused(solids):
     with pytest.raises(ValueError, match="solids"):
         prior_belief(solids, 0.1)
+
+
+@every_row("solids", [99.0, 99.9, 99.97])
+def test_no_load_holds_more_dry_matter_than_it_weighs(solids):
+    assert max(prior_belief(solids, 0.1).shares) < 1.0

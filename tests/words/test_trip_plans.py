@@ -6,6 +6,7 @@ from dryhouse.words.trip_plans import (
     conditioned,
     days_of_bags,
     from_to,
+    fuel_not_weighed,
     jars_are_conditioned,
     on_trays,
     takes,
@@ -35,3 +36,8 @@ def test_bags_on_days_in_a_row_are_said_together():
     assert days_of_bags(days[:1]) == "Sat 21 Aug"
     assert days_of_bags(days[:3]) == "3 days, 21 Aug to 23 Aug"
     assert days_of_bags(days) == "21 Aug, 22 Aug, 23 Aug and 27 Aug"
+
+
+def test_heat_is_said_in_megajoules():
+    said = fuel_not_weighed(9500.0, 19000.0, 50.0)
+    assert said.startswith("boiling takes 9.5 MJ of heat, 19.0 MJ of fuel if 50 % of it")

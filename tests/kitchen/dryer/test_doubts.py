@@ -84,6 +84,9 @@ def test_a_kilogram_among_grams_and_ounces_among_grams_name_what_was_meant() -> 
     assert ounces.doubt.kind is DoubtKind.UNIT
     assert "18 oz" in ounces.doubt.question
     assert "500 g" in asked(hands, batch, "500 oz").doubt.question
+    pounds = asked(hands, batch, "0.8 kg")
+    assert pounds.doubt.kind is DoubtKind.UNIT
+    assert "0.8 lb" in pounds.doubt.question
 
 
 def test_a_second_weight_within_the_minute_offers_to_take_the_first_one_s_place() -> None:

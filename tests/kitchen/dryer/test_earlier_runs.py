@@ -11,6 +11,7 @@ from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.earlier_runs import EarlierRun, earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.ports import YieldPair
+from dryhouse.kitchen.records.batches import SAMPLE
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
 from tests.kitchen.drying_room import APPLE, NOON, Hands
@@ -41,6 +42,18 @@ def test_page_is_recovered_from_the_weighings_of_a_finished_run() -> None:
     assert found.rate == pytest.approx(0.25 ** (1 / 1.1), rel=0.02)
 
 
+def test_a_sample_tray_first_weighed_later_dries_from_then_on() -> None:
+    hands = Hands()
+    batch = hands.start(4000.0)
+    hands.wait(2)
+    for hour in (0, *HOURS):
+        hands.time = NOON + timedelta(hours=2 + hour)
+        hands.weigh(batch, round(140 + 860 * math.exp(-0.25 * hour**1.1)), scope=SAMPLE)
+    take_off(hands.kitchen, batch, Mass(700.0, "700 g"))
+    (found,) = earlier_runs(hands.kitchen, APPLE)
+    assert found.n == pytest.approx(1.1, abs=0.02)
+
+
 def test_runs_with_too_few_weighings_and_the_run_asked_about_do_not_count() -> None:
     hands = Hands()
     batch = hands.start(1000.0)
@@ -62,6 +75,8 @@ def test_one_run_is_held_loosely_and_many_alike_tightly() -> None:
     assert one is not None
     assert many is not None
     assert many.sd_ln_k < one.sd_ln_k
+    # e^0.3 is 1.35
+    assert "assuming ± 35 % before any run" in read(one.workings)
     assert one.basis.n == 1
     assert many.basis.n == 12
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from dryhouse.kitchen.foods.own_foods import ReallyPlant, contents_of_food, say_contents
+from dryhouse.kitchen.foods.own_foods import ReallyPlant, contents_of_food, new_food, say_contents
 from dryhouse.kitchen.records import OwnFood
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
@@ -35,3 +35,17 @@ def test_a_food_kept_as_meat_is_never_only_plants():
         say_contents(kitchen, "club-strips", ["plant"], really_plant=True)
     with pytest.raises(InputProblem, match="no longer here"):
         say_contents(kitchen, "gone", ["plant"])
+
+
+def test_names_in_another_script_are_foods_like_any_other():
+    first = new_food(a_kitchen(), "柿", ["plant"])
+    second = new_food(a_kitchen(first), "梨", ["plant"])
+    assert (first.name, second.name) == ("柿", "梨")
+    assert (first.slug, second.slug) == ("own-food-1", "own-food-2")
+
+
+def test_what_is_in_a_food_says_which_kind_it_is_kept_as():
+    kitchen = a_kitchen()
+    kinds = {said: new_food(kitchen, "club pot", said).category
+             for said in [("fish",), ("fish", "plant"), ("fish", "egg"), ("plant",), ()]}  # fmt: skip
+    assert list(kinds.values()) == ["fish", "mixed", "mixed", "other", "other"]

@@ -1,9 +1,15 @@
 """The heat and the fuel of one pot."""
 
+from datetime import UTC, datetime
+
 import pytest
 
-from dryhouse.kitchen.meals.heat import pot_heat
+from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.heat import fuel_per_liter, pot_heat, set_fuel_per_liter
+from dryhouse.science.quantities import Mass
 from dryhouse.words.cooking_ways import heat_words
+from tests.fakes import FakeJournal
 
 
 def test_a_liter_from_a_lake_is_brought_to_the_boil_and_some_of_it_boiled_off():
@@ -27,3 +33,9 @@ def test_fuel_is_said_as_it_is_known():
     assert heat_words(None, None) == "no fuel"
     assert heat_words(384.0, None) == "380 kJ of heat"
     assert heat_words(384.0, "0.4 oz") == "0.4 oz of fuel"
+
+
+def test_the_most_that_is_taken_is_kept():
+    kitchen = Kitchen(FakeJournal(), handbook(), lambda: datetime(2026, 8, 1, tzinfo=UTC), UTC)
+    set_fuel_per_liter(kitchen, Mass(500.0))
+    assert fuel_per_liter(kitchen) == 500.0

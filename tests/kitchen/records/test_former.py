@@ -2,7 +2,7 @@
 
 from dryhouse.kitchen.exchange.cells import from_cells
 from dryhouse.kitchen.exchange.formats import from_json
-from dryhouse.kitchen.records import Batch, Lot, OwnFood
+from dryhouse.kitchen.records import Batch, Lot, Meal, OwnFood
 from dryhouse.kitchen.records.batches import PRECOOK_METHODS
 from dryhouse.kitchen.records.former import notes_with, precook_of
 from tests.rows import every_row
@@ -56,6 +56,8 @@ def test_an_export_of_the_first_version_reads_as_its_journal_opens():
         from_json(OwnFood, {"slug": "duck", "name": "duck", "category": "poultry"}, "entry 1").contains == "poultry"
     )
     assert from_json(OwnFood, {"slug": "x", "name": "x", "category": "vegetable"}, "entry 1").contains == ""
+    stew = {"name": "stew", "servings": 2.0, "cooking": "simmer"}
+    assert from_json(Meal, stew, "entry 1").cooking == "short soak"
 
 
 def test_what_says_its_origin_keeps_it():

@@ -46,6 +46,8 @@ def test_every_run_is_an_event_at_its_hours_with_what_goes_on_and_its_stops():
     assert "into the freezer once it is cool" in meat["DESCRIPTION"]
     assert "STOP: " in meat["DESCRIPTION"]
     assert [str(part["ACTION"]) for part in fruit.subcomponents] == ["DISPLAY"]
+    # RFC 5545, 3.6.1: every event says when it was written, or other programs refuse the file
+    assert {event.decoded("dtstamp") for event in events(kitchen)} == {NOW}
 
 
 def test_the_end_of_conditioning_is_a_day_of_its_own():
