@@ -100,9 +100,9 @@ class LotListing(NarrowedList):
 
     def _columns(self) -> tuple[Column, ...]:
         return (
-            Column("Food", lot_name, "food", width=206, stretch=True),
+            Column("Food", lot_name, "food", width=150, stretch=True),
             Column("Status", lambda line: line.standing.capitalize(), "standing", width=128),
-            Column("Keep-by", lambda line: line.keeps_until or "—", "keep_by", width=116),
+            Column("Keep-by", lambda line: line.keeps_until or "—", "keep_by", width=178),
             Column("Use", self._first, "keep_by", right=True, width=60, spare=3),
             Column("Left", self._mass, "mass", right=True, width=76, spare=1),
             Column("Volume", self._measure, right=True, width=100, spare=4),
