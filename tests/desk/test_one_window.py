@@ -6,6 +6,7 @@ import os
 import socket
 import sys
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from threading import Thread
 
 import pytest
@@ -15,8 +16,11 @@ from dryhouse.desk.window import DeskWindow
 
 
 @pytest.fixture(autouse=True)
-def own_runtime_folder(tmp_path, monkeypatch):
-    monkeypatch.setenv("XDG_RUNTIME_DIR", str(tmp_path))
+def own_runtime_folder(monkeypatch):
+    """As short as the one of a person: the whole address of a socket has room in some hundred letters."""
+    with TemporaryDirectory(prefix="dh") as folder:
+        monkeypatch.setenv("XDG_RUNTIME_DIR", folder)
+        yield
 
 
 @pytest.fixture

@@ -79,6 +79,7 @@ def at_the_sample(app: QApplication, folder: Path) -> Iterator[Person]:
     assert QTest.qWaitForWindowExposed(window)
     window.activateWindow()
     opening.open_sample()
+    QApplication.processEvents()  # the menu bar comes with the journal; its keys are heard once it is laid out
     yield Person(window, opening)
     window.close()
     window.deleteLater()

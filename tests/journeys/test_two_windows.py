@@ -40,7 +40,9 @@ def meal_card(person):
 
 def own_figure(person):
     person.window.go("handbook")
-    return person.window.views["handbook"].page.own
+    page = person.window.views["handbook"].page
+    page.own_fold.open()
+    return page.own
 
 
 TO_CHOOSE_FROM = {"wrong move"}

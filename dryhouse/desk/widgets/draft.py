@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFrame, QWidget
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import set_role
-from dryhouse.desk.widgets.basics import button, row, text_label
+from dryhouse.desk.widgets.basics import button, row, tab_before, text_label
 from dryhouse.desk.widgets.fields import ChoiceField, Field
 from dryhouse.kitchen.ports import WrittenElsewhere
 
@@ -62,6 +62,10 @@ class DraftOffer(QFrame):
         self.go_on.setAccessibleDescription(self.asked.text())
         self.setVisible(bool(what))
 
+    def stand_before(self, first: QWidget) -> None:
+        """Let Tab come here before the first entry of the form, as the eye does."""
+        tab_before(first, self.go_on, self.forget)
+
     def _take(self) -> None:
         self.hide()
         self.taken.emit()
@@ -107,6 +111,9 @@ class KeptForm(QObject):
     the form is filled in for something, `shown` after, `saved` when it is recorded.
     """
 
+    offered = Signal()
+    """Something that was left is asked about."""
+
     def __init__(
         self, session: Session, name: str, form: QWidget, read: Callable[[], Any], put: Callable[[Any], object]
     ) -> None:
@@ -136,6 +143,8 @@ class KeptForm(QObject):
         left = [one for one in self._book.get(self._name, self._of) if one != self._as_shown]
         self._book.put(self._name, self._of, left)
         self.offer.offer(described(left[0]) if left else "")
+        if left:
+            self.offered.emit()
 
     def saved(self) -> None:
         """What stood in the form is recorded."""
@@ -181,8 +190,10 @@ class KeptForm(QObject):
 
 
 def keep_entries(session: Session, name: str, form: QWidget, entries: Callable[[], Iterable[Entry]]) -> KeptForm:
-    """A `KeptForm` of entries alone."""
-    return KeptForm(session, name, form, lambda: kept_entries(entries()), lambda kept: put_back(entries(), kept))
+    """A `KeptForm` of entries alone; its offer stands before the first of them."""
+    kept = KeptForm(session, name, form, lambda: kept_entries(entries()), lambda kept: put_back(entries(), kept))
+    kept.offered.connect(lambda: kept.offer.stand_before(next(iter(entries()))))
+    return kept
 
 
 _TELLING = ("food", "name", "prepared_mass", "mass", "dried_mass", "temperature", "value")

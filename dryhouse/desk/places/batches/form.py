@@ -121,6 +121,8 @@ class LogForm(QWidget):
         inside = column(self, margin=0, space=12)
         inside.addWidget(self.heading)
         inside.addWidget(both, 1)
+        for offer in (self.offer, self.kept.offer):
+            offer.stand_before(self.entries.food)
 
     # --- what stands in it ---------------------------------------------------------------------------------
 

@@ -117,6 +117,7 @@ class StartForm(QWidget):
         outer.addWidget(self.area, 1)
         outer.addLayout(row(self.start_button, self.leave_button, 1))
         tab_before(self.start_button, self.cautions.fold)
+        self.offer.stand_before(self.food)
 
     def _grid(self, names: tuple[str, ...]) -> QGridLayout:
         grid = QGridLayout()

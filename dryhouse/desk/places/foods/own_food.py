@@ -57,6 +57,7 @@ class OwnFoodPage(QWidget):
         inner_key(self, "Esc", self.left.emit)
         self.kept = KeptForm(session, "own food", self, self._typed, self._put_back)
         inside.insertWidget(1, self.kept.offer)
+        self.kept.offer.stand_before(self.name)
         self.kept.shown()
         self.setFocusProxy(self.name)
 

@@ -119,6 +119,7 @@ class PackForm(QWidget):
         outer_layout = self.layout()
         assert isinstance(outer_layout, QVBoxLayout)
         outer_layout.insertWidget(1, self.kept.offer)
+        self.kept.offer.stand_before(self.batch)
         self.draft = Draft()
         session.changed.connect(self.draft.drop)
         self.setFocusProxy(self.batch)
