@@ -9,7 +9,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QWidget
 
 from dryhouse.desk.draft_book import ENDING, MOST, DraftBook
 from dryhouse.desk.opening import Opening
@@ -17,7 +18,8 @@ from dryhouse.desk.places.dryer.small_window import show_small
 from dryhouse.desk.places.shelf.acts import ActForm
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column
-from dryhouse.desk.widgets.draft import DraftOffer, KeptForm, described
+from dryhouse.desk.widgets.draft import DraftOffer, KeptForm, described, keep_entries
+from dryhouse.desk.widgets.fields import TextField
 from dryhouse.desk.window import DeskWindow
 from dryhouse.house import Journals, sample_file
 
@@ -161,6 +163,25 @@ def test_what_was_typed_and_put_back_as_it_was_is_no_draft(form: SomeForm, sessi
     form.text = "shelf"
     session.drafts.keep()
     assert session.drafts.book.get("some", "3") == []
+
+
+def test_tab_comes_to_what_is_offered_before_the_first_entry(qtbot, session: Session) -> None:
+    form = QWidget()
+    qtbot.addWidget(form)
+    first, second = TextField(session, "Name", name="name"), TextField(session, "Note", name="note")
+    session.drafts.book.put("some", "", [{"name": "shelf dryer", "note": ""}])
+    kept = keep_entries(session, "some", form, lambda: (first, second))
+    inside = column(form)
+    for widget in (kept.offer, second, first):  # not in the order they are made in
+        inside.addWidget(widget)
+    kept.shown()
+    form.show()
+    form.activateWindow()
+    kept.offer.go_on.setFocus()
+    qtbot.waitUntil(kept.offer.go_on.hasFocus)
+    for after in (kept.offer.forget, first.edit):
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+        assert after.hasFocus()
 
 
 @pytest.mark.parametrize(

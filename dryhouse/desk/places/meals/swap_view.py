@@ -59,6 +59,7 @@ class SwapView(QFrame):
         inner_key(self, "Esc", self.left.emit)
         self.kept = KeptForm(session, "swap", self, self._typed, self._put_back)
         inside.insertWidget(1, self.kept.offer)
+        self.kept.offer.stand_before(self.name)
         self._pause = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._pause.timeout.connect(self.reckon)
         self.name.settled.connect(self.reckon)

@@ -83,6 +83,7 @@ class TripForm(QFrame):
         save = button("&Save the trip", self.save, "primary", hint="Enter")
         self.kept = KeptForm(session, "trip", self, self._typed, self._put_back)
         inside.insertWidget(1, self.kept.offer)
+        self.kept.offer.stand_before(self.name)
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
         inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
