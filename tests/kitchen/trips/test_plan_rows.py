@@ -52,3 +52,9 @@ def test_the_list_names_food_as_the_shop_does(kitchen):
     told = {aisle: [row.line for row in rows] for aisle, rows in buy_rows(plan(kitchen, 1), Style())}
     assert set(told) == {"Produce", "Meat and fish"}
     assert told["Meat and fish"][0].startswith("ground beef, raw ")
+
+
+def test_what_is_needed_is_said_beside_what_is_bought(kitchen):
+    told = [row for _, rows in buy_rows(plan(kitchen, 1), Style()) for row in rows]
+    assert [row.needs for row in told] == ["2 lb 7.1 oz", "13 oz"]
+    assert [row.amount for row in told] == ["2 lb 8 oz", "1 lb"]
