@@ -124,6 +124,12 @@ def test_beyond_the_last_limit_of_meat_there_is_no_life_and_on_the_way_the_limit
     )
 
 
+def test_where_no_life_is_published_the_workings_say_so_and_end():
+    found = keeping(history([], 40.0), [line((4.5, 90.0), (21.0, 14.0), steps=True)], START)
+    assert found.until is None
+    assert "no keeping time is published" in read(found.workings).casefold()
+
+
 def test_what_was_assumed_in_the_heat_stands_in_the_workings_and_the_basis():
     carried = line((4.5, 90.0), (21.0, 14.0), steps=True, carried_c=32.0)
     found = keeping(history([], 26.0), [carried], START)

@@ -105,3 +105,5 @@ def test_a_typed_starting_moisture_carries_a_doubt_unless_it_was_tested():
     typed, tested = typed_moisture(88.0, "entered"), typed_moisture(88.0, "entered", tested=True)
     assert typed.low < 88.0 < typed.high
     assert (tested.low, tested.high) == (None, None)
+    none, all_of_it = typed_moisture(0.0, "entered"), typed_moisture(100.0, "entered")
+    assert (none.low, none.high, all_of_it.low, all_of_it.high) == (None,) * 4

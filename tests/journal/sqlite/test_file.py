@@ -51,6 +51,11 @@ def test_a_transaction_inside_another_is_left_out_as_a_whole_and_the_outer_one_g
             raise ZeroDivisionError
         with database.transaction():
             database.driver.execute("INSERT INTO jar VALUES (3)")
+        with suppress(ZeroDivisionError), database.transaction():
+            database.driver.execute("INSERT INTO jar VALUES (4)")
+            with database.transaction():
+                database.driver.execute("INSERT INTO jar VALUES (5)")
+            raise ZeroDivisionError
     assert not database.driver.in_transaction
     assert [row[0] for row in database.driver.execute("SELECT id FROM jar")] == [1, 3]
     database.close()

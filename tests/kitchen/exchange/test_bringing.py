@@ -14,6 +14,7 @@ import pytest
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.cautions.cautions import lot_cautions
 from dryhouse.kitchen.exchange import bring_in, read_records, write_records
+from dryhouse.kitchen.exchange.bringing import same_kind
 from dryhouse.kitchen.exchange.meal_files import bring_meal, meal_text
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer, Lot, Meal, MealPart, OwnFigure, OwnFood, Trip, Weighing
@@ -100,7 +101,10 @@ def test_no_own_food_takes_a_stop_from_a_jar_on_the_shelf(food: OwnFood, words: 
 def test_another_kitchens_meat_is_not_taken_for_this_kitchens_plant_of_the_same_name() -> None:
     mine = OwnFood("relish", "relish", "vegetable", contains="plant", id=1)
     theirs = OwnFood("relish", "relish", "meat", contains="meat", id=4)
-    assert "give yours another name first" in refused([theirs], mine)
+    told = replace(theirs, category="other")
+    for animal in (theirs, replace(theirs, contains=""), told, replace(told, contains="", like="turkey")):
+        assert "give yours another name first" in refused([animal], mine)
+    same_kind(kitchen(mine), replace(told, contains=""), "this meal")
 
 
 def test_a_figure_that_differs_from_hers_is_kept_out_and_said() -> None:

@@ -1,9 +1,10 @@
 """Ingredients of meals and days of trips, judged among what they belong to."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, Meal, MealPart, Trip, TripMeal
-from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.quantities import Length, Mass, Volume
 from tests.kitchen.records.judging import fields
 from tests.rows import every_row
 
@@ -43,6 +44,16 @@ def test_a_trip_ends_after_it_starts_and_some_day():
     assert fields(TRIP) == []
     assert fields(Trip("circuit", DAY, DAY - timedelta(days=1))) == ["ends_on"]
     assert fields(Trip("circuit", DAY, DAY + timedelta(days=4000))) == ["ends_on"]
+
+
+def test_a_trip_goes_from_the_sea_up_to_where_boiling_points_are_published():
+    assert fields(replace(TRIP, altitude=Length(0.0))) == []
+    assert fields(replace(TRIP, altitude=Length(4572e3))) == []
+    assert (
+        fields(replace(TRIP, altitude=Length(4573e3)))
+        == fields(replace(TRIP, altitude=Length(-1e3)))
+        == ["altitude"]
+    )
 
 
 def test_a_meal_is_eaten_on_a_day_of_its_trip():
