@@ -119,3 +119,13 @@ PROMISES = re.compile(r"TODO|FIXME|XXX|NotImplementedError|pytest\.(skip|xfail)|
 @every_row("path", [*MODULES, *sorted((ROOT / "migrations").rglob("*.py"))], ids=name)
 def test_nothing_is_promised_for_later(path):
     assert not PROMISES.search(path.read_text())
+
+
+def test_nothing_walks_the_focus_chain_which_would_take_a_form_from_what_holds_it():
+    walking = [
+        f"{name(path)}:{node.lineno}"
+        for path in PACKAGE.glob("desk/**/*.py")
+        for node in ast.walk(ast.parse(path.read_text()))
+        if isinstance(node, ast.Attribute) and node.attr in ("nextInFocusChain", "previousInFocusChain")
+    ]
+    assert not walking, "set the order with tab_through or tab_before"
