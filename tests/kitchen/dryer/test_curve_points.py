@@ -33,6 +33,10 @@ def test_points_always_ascend_from_zero(rows: list[tuple[int, int]]) -> None:
     assert len(points.grams) == len(points.hours)
 
 
+def test_hours_and_minutes_are_read_as_such() -> None:
+    assert points_of(read_sheet("hours,grams\n0:00,500\n1:15,420\n2h30,380")).hours == (0.0, 1.25, 2.5)
+
+
 def test_a_unit_that_is_no_mass_is_refused_with_its_line() -> None:
     with pytest.raises(InputProblem, match="Line 3"):
         points_of(read_sheet("hours,grams\n0,500\n1,400 cups"))

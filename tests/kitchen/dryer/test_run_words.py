@@ -17,6 +17,7 @@ from dryhouse.kitchen.dryer.run_words import (
     finish_moment,
     finish_words,
     last_words,
+    likely_words,
     moisture_words,
     run_json,
     run_lines,
@@ -64,6 +65,7 @@ def test_a_run_says_its_moisture_and_both_bands(hands) -> None:
     assert finish_words(hands.kitchen, run).startswith("Dry about ")
     assert bands_words(hands.kitchen, run).startswith("Even odds: between ")
     assert "80 %: between " in bands_words(hands.kitchen, run)
+    assert likely_words(hands.kitchen, run).startswith("Likely ")
     said = list(run_lines(hands.kitchen, run, Style(METRIC)))
     assert said[0] == "On the dryer for 6 h"
     assert said[1] == f"Load 283 g at 18:00, dry at {run.target_mass.value:.0f} g"

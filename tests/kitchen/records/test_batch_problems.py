@@ -83,6 +83,8 @@ def test_water_that_boils_is_no_contradiction(celsius):
 def test_an_ingredient_is_a_known_food_with_a_weight():
     assert fields(BatchPart(1, 0, "turkey", Mass(200.0)), BATCH) == []
     assert fields(BatchPart(1, 0, "moon rock", Mass(0.0)), BATCH) == ["mass", "food"]
+    (said_of_nothing,) = said(BatchPart(1, 0, "turkey", Mass(0.0, "0 g")), BATCH)
+    assert said_of_nothing == ("mass", "0 g is not an ingredient; write what went in, such as 8 oz.")
     assert fields(BatchPart(7, 0, "turkey", Mass(200.0)), BATCH) == ["batch"]
 
 

@@ -90,6 +90,9 @@ def test_a_batch_that_is_gone_and_a_silly_count_are_refused():
         pack(kitchen, 9, [Package()])
     with pytest.raises(InputProblem, match="between 1 and 200"):
         split(kitchen, batch_of(kitchen), 0)
+    with pytest.raises(InputProblem, match="between 1 and 200"):
+        split(kitchen, batch_of(kitchen), 201)
+    assert len(split(kitchen, batch_of(kitchen), 200)) == 200
 
 
 def test_bought_food_needs_its_printed_date():

@@ -15,3 +15,14 @@ def test_a_parameter_that_changes_nothing_stays_where_it_was_and_the_other_is_fo
     found = least_squares(both, 2.5 * HOURS, np.array([1.0, 7.0]))
     assert found.settled
     assert found.parameters == pytest.approx([2.5, 7.0])
+
+
+def test_a_parameter_that_wants_past_its_bound_stays_there_and_the_other_is_the_best_beside_it():
+    def both(p):
+        return p[0] * HOURS + p[1], np.array([HOURS, np.ones(4)])
+
+    y = 2.0 * HOURS - 1.0
+    found = least_squares(both, y, np.array([1.0, 0.0]), low=np.array([-9.0, 0.0]))
+    # beside an intercept of 0 the slope is the sum of t y over the sum of t t
+    assert found.parameters == pytest.approx([float(HOURS @ y / (HOURS @ HOURS)), 0.0])
+    assert found.settled

@@ -136,7 +136,8 @@ class TestAlreadyThere:
         running = forecast(early, load(early), solids=expected, target_moisture_pct=15)
         assert running.reached_at is None
         assert running.target_g == pytest.approx(running.belief.middle * 500.0 / 0.85)
-        assert "leaves" in read(running.workings)
+        low, high = (f"{share * 500.0:.2f} g" for share in running.belief.quantiles([0.1, 0.9]))
+        assert f"leaves {low} to {high} of dry matter" in read(running.workings)
         whole = np.arange(0, 20.1, 1.0)
         done = forecast(whole, load(whole), solids=expected, target_moisture_pct=15)
         assert done.target_g == pytest.approx(DRY / 0.85, rel=0.06)
@@ -246,6 +247,16 @@ class TestWhatCannotBeUsed:
         with pytest.raises(InputProblem) as problem:
             forecast(hours, grams, dry_matter_g=dry, target_moisture_pct=target)
         assert word in problem_sentence(problem.value)
+
+    def test_one_part_in_a_hundred_of_the_water_that_must_go_is_drying(self):
+        target = DRY / 0.85
+        for share, dries in ((0.0105, True), (0.0095, False)):
+            grams = [500, 499, 500 - share * (500 - target)]
+            if dries:
+                forecast([0, 2, 4], grams, dry_matter_g=DRY, target_moisture_pct=15)
+                continue
+            with pytest.raises(InputProblem):
+                forecast([0, 2, 4], grams, dry_matter_g=DRY, target_moisture_pct=15)
 
 
 class TestPriors:

@@ -116,3 +116,10 @@ def test_the_workings_name_only_the_changes_of_heat():
     kept = Heating((0.0, 1.0, 3.0), (55.0, 55.0, 65.0), ENERGY)
     (line,) = kept.workings()
     assert "65 °C" in read([line])
+
+
+def test_a_stop_is_told_where_the_scale_would_have_seen_six_steps_go():
+    # 405 of 412 g of water are left after an hour, so 6.5 g should have gone in the next
+    grams = np.array([500.0, 493.4, 493.4, 487.0])
+    assert len(stops(np.arange(4.0), grams, 88.0, 1.0)) == 1
+    assert stops(np.arange(4.0), grams, 88.0, 1.2) == []
