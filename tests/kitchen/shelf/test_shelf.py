@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from dryhouse.kitchen.records import BatchPart, Lot, OwnFood
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import end_conditioning, start_conditioning
-from dryhouse.kitchen.shelf.lots import check_lot, draw, move, open_lot, redry, throw_out
+from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, redry, throw_out
 from dryhouse.kitchen.shelf.packing import Package, pack, shelve
 from dryhouse.kitchen.shelf.places import edit_temperature, set_temperature, temperatures
 from dryhouse.kitchen.shelf.shelf import keep_by_figure, shelf, shelf_line, standing_on
@@ -318,5 +318,9 @@ def test_the_book_takes_in_every_act_and_agrees_with_a_fresh_reading():
     agrees(looked.undone())
     agrees(check_lot(kitchen, ids[0], moist=True, mould=True))
     agrees(draw(kitchen, ids[1], Mass(20.0)))
+    # meat in a vacuum bag must be kept cold, so the record put right changes what is said of it
+    (turkey,) = kitchen.journal.where(Lot, food="turkey")
+    agrees(move(kitchen, [turkey.id], CELLAR))
+    agrees(edit_lot(kitchen, replace(turkey, package="vacuum bag")))
     agrees(throw_out(kitchen, [ids[2]]))
     agrees(set_temperature(kitchen, PANTRY, Temperature(30.0), since=NOW - timedelta(days=2)))
