@@ -6,6 +6,7 @@ import pytest
 
 from dryhouse.kitchen.dryer.by_now import by_now_g, by_now_words
 from dryhouse.kitchen.dryer.happenings import add_event
+from dryhouse.kitchen.dryer.run_words import state_words
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.records.batches import PAUSED
 from dryhouse.science.display import METRIC, Style
@@ -26,6 +27,8 @@ def test_hours_after_the_last_reading_the_weight_now_lies_below_it_and_above_the
     later = by_now_g(hands.kitchen, run)
     assert 140 < later < run.net_g - 50
     assert by_now_words(hands.kitchen, run, Style(METRIC)).startswith(f"Now about {later:.0f} g")
+    assert state_words(hands.kitchen, run, Style(METRIC)).startswith(f"Now about {later:.0f} g")
+    assert state_words(hands.kitchen, run, Style(METRIC)).endswith(" % moisture.")
 
 
 def test_while_it_is_paused_nothing_gets_lighter(hands) -> None:

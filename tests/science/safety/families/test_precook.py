@@ -37,6 +37,7 @@ def heated(fahrenheit=None, measured=None, **more):
         (None, True, {"missing"}),
         (164, True, {"below"}),
         (164, None, {"below"}),
+        (164.9, True, {"below"}),
         (165, None, {"unmeasured"}),
         (165, False, {"unmeasured"}),
         (165, True, set()),
