@@ -32,7 +32,7 @@ from dryhouse.science.units import SIZES
 
 AT_THE_START_H = 0.25
 """Where the load was not weighed apart, its first weighing stands for it no later than this."""
-HARDLY_EVER_SD = 3.0
+NO_SUCH_FOOD_SD = 3.0
 """A level further from what the handbook says of such food is a slip of tare or unit (in standard deviations)."""
 _NUMBER = re.compile(r"\d+(?:[.,](\d+))?")
 
@@ -148,4 +148,4 @@ def _can_be(kitchen: Kitchen, batch: Batch, share: float) -> bool:
     if known is None or water is None or not 0.0 < water.value < 100.0 or batch.cooked_mass_in is not None:
         return True
     off = math.log(share / (1.0 - water.value / 100.0))
-    return abs(off) <= HARDLY_EVER_SD * solids_spread(known, water).value
+    return abs(off) <= NO_SUCH_FOOD_SD * solids_spread(known, water).value

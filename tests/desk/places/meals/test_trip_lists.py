@@ -44,18 +44,6 @@ def kitchen(dryers: tuple[Dryer, ...]) -> Kitchen:
     return Kitchen(journal, handbook(), lambda: NOW, UTC)
 
 
-@pytest.fixture
-def trips(qtbot, session) -> TripsPage:
-    page = TripsPage(session)
-    qtbot.addWidget(page)
-    session.changed.connect(lambda _done: page.refresh())
-    page.refresh()
-    page.resize(1100, 740)
-    page.show()
-    qtbot.waitExposed(page)
-    return page
-
-
 def lines(trips: TripsPage) -> dict[str, int]:
     table = trips.plan_view.shopping.table
     return {item.text(): n for n in range(table.rowCount()) if (item := table.item(n, 1)) is not None}

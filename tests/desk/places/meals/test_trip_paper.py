@@ -10,7 +10,6 @@ from PySide6.QtGui import QPageSize, QPdfWriter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 
-from dryhouse.desk.places.meals.trips.trips_page import TripsPage
 from dryhouse.desk.places.meals.trips.whole_trip import sections_of
 from dryhouse.desk.widgets.paged import LETTER, Layout
 from dryhouse.handbook.reader import handbook
@@ -47,18 +46,6 @@ def kitchen() -> Kitchen:
         TripPerson(1, "bow", 120.0, "meat", id=1),
     )
     return Kitchen(journal, handbook(), lambda: NOW, UTC)
-
-
-@pytest.fixture
-def trips(qtbot, session) -> TripsPage:
-    page = TripsPage(session)
-    qtbot.addWidget(page)
-    session.changed.connect(lambda _done: page.refresh())
-    page.refresh()
-    page.resize(1100, 740)
-    page.show()
-    qtbot.waitExposed(page)
-    return page
 
 
 def printed(trips, tmp_path) -> dict[str, str]:
