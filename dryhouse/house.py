@@ -22,7 +22,10 @@ def default_journal() -> Path:
 
 
 def sample_file() -> Path:
-    """Her own copy of the sample journal: made at first use and kept, so that she can try things in it."""
+    """Her own copy of the sample journal: made at first use and kept, so that she can try things in it.
+
+    Raises WorldProblem.
+    """
     file = _sample_place()
     if not file.exists() or not file.stat().st_size:
         import os

@@ -18,6 +18,7 @@ Report = Callable[[str, float | None], None]
 """Told what has been done in words, or how much of it from 0 to 1. Raises `Stopped` once nobody waits any more."""
 
 _LOOK_MS = 50
+_ENDS = ("done", "stopped", "failed")
 
 
 class Stopped(Exception):
@@ -43,33 +44,39 @@ def work_beside(
             raise Stopped
         news.put(("told", (words, share)))
 
-    def run() -> None:
-        try:
-            news.put(("done", work(report)))
-        except Stopped:
-            news.put(("stopped", None))
-        except (InputProblem, WorldProblem) as problem:
-            news.put(("failed", problem_sentence(problem)))
+    hear: dict[str, Callable[[Any], None]] = {
+        "told": lambda news: told(*news), "done": done, "failed": failed, "stopped": lambda _: None,
+    }  # fmt: skip
 
     def look() -> None:
-        latest: tuple[str, Any] | None = None
-        while not news.empty():
-            latest = news.get()
-            if latest[0] != "told":
-                timer.stop()
-                timer.deleteLater()
-                break
-        if latest is None or stop.is_set():
-            return
-        what, value = latest
-        if what == "told":
-            told(*value)
-        elif what != "stopped":
-            (done if what == "done" else failed)(value)
+        what, value = _latest(news)
+        if what in _ENDS:
+            timer.stop()
+            timer.deleteLater()
+        if what and not stop.is_set():
+            hear[what](value)
 
     timer = QTimer(owner, interval=_LOOK_MS)
     timer.timeout.connect(look)
     timer.start()
     owner.destroyed.connect(stop.set)
-    in_thread(run, name)
+    in_thread(lambda: news.put(_outcome(work, report)), name)
     return stop.set
+
+
+def _outcome(work: Callable[[Report], R], report: Report) -> tuple[str, Any]:
+    """How the work ended, and with what."""
+    try:
+        return "done", work(report)
+    except Stopped:
+        return "stopped", None
+    except (InputProblem, WorldProblem) as problem:
+        return "failed", problem_sentence(problem)
+
+
+def _latest(news: SimpleQueue[tuple[str, Any]]) -> tuple[str, Any]:
+    """The end where it has come, else the last that was told; nothing where there is no news."""
+    latest: tuple[str, Any] = "", None
+    while not news.empty() and latest[0] not in _ENDS:
+        latest = news.get()
+    return latest

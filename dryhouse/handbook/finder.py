@@ -102,7 +102,7 @@ class Finder:
     def identify(self, text: str, *, slips: bool = True) -> Food:
         """The one food of this name; with `slips`, also of a name one letter away from it.
 
-        `WhichFood` where there is none, or more than one could be meant.
+        Raises WhichFood where there is none, or more than one could be meant.
         """
         parts = words(text)
         if not text.strip() or not any(c.isalnum() for c in text):

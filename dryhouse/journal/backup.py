@@ -80,7 +80,10 @@ def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
 
 
 def back_up_open(database: Database, path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
-    """The same of a journal that is open here. Older backups go only once the new one has been found whole."""
+    """The same of a journal that is open here. Older backups go only once the new one has been found whole.
+
+    Raises WorldProblem.
+    """
     made = _folder(path) / f"{path.stem}-{_now()}Z{path.suffix}"
     for left in _beside(path, r"\.\d*\.?part.*"):
         if not _is_being_written(left):

@@ -20,7 +20,10 @@ from dryhouse.science.messages import MessageKind as Kind
 
 
 def check(path: Path) -> list[Message]:
-    """Everything that is wrong with the journal, a message each; nothing where it is whole. Only reads."""
+    """Everything that is wrong with the journal, a message each; nothing where it is whole. Only reads.
+
+    Raises WorldProblem.
+    """
     path = path.resolve()
     if not path.exists():
         raise WorldProblem(message(Kind.NOTHING_TO_CHECK, path=str(path)))

@@ -104,36 +104,45 @@ def _set_aside(database: Database) -> tuple[list[dict[str, Any]], list[Message]]
 
     A link that may be missing is emptied instead. Answers the rows that were taken out, and what was emptied.
     """
-    taken: list[dict[str, Any]] = []
-    cleared: list[Message] = []
+    aside = _Aside(database)
+    for kind, ids in judge_all(database, _ALL).unreadable.items():
+        for id in ids:
+            aside.take(kind, id)
+    for kind in RECORD_KINDS:
+        for name, owner in LINKS.get(kind, {}).items():
+            aside.loosen(kind, name, mends.orphans(database.driver, kind, name, owner))
+    return aside.taken, aside.cleared
 
-    def take(kind: type[Any], id: int) -> None:
-        row = mends.row(database.driver, kind, id)
+
+class _Aside:
+    """What is taken out of a journal on the way."""
+
+    def __init__(self, database: Database) -> None:
+        self.driver = database.driver
+        self.taken: list[dict[str, Any]] = []
+        self.cleared: list[Message] = []
+
+    def take(self, kind: type[Any], id: int) -> None:
+        """Take a row out, with what belongs to it."""
+        row = mends.row(self.driver, kind, id)
         if row is None:
             return
-        taken.append({"kind": kind.__name__, "row": {name: _plain(value) for name, value in row.items()}})
-        mends.remove(database.driver, kind, id)
+        self.taken.append({"kind": kind.__name__, "row": {name: _plain(value) for name, value in row.items()}})
+        mends.remove(self.driver, kind, id)
         for belonging, links in LINKS.items():
             for name, owner in links.items():
                 if owner is kind:
-                    loosen(belonging, name, mends.numbers_where(database.driver, belonging, name, id))
+                    self.loosen(belonging, name, mends.numbers_where(self.driver, belonging, name, id))
 
-    def loosen(kind: type[Any], name: str, ids: list[int]) -> None:
+    def loosen(self, kind: type[Any], name: str, ids: list[int]) -> None:
+        """Empty the link of these rows; where it may not be missing, take the rows out."""
         may_be_missing = next(shape.missing for shape in shapes(kind) if shape.name == name)
         for id in ids:
             if may_be_missing:
-                mends.empty(database.driver, kind, name, id)
-                cleared.append(message(Kind.LINK_EMPTIED, what=kind.__name__, number=str(id), name=name))
+                mends.empty(self.driver, kind, name, id)
+                self.cleared.append(message(Kind.LINK_EMPTIED, what=kind.__name__, number=str(id), name=name))
             else:
-                take(kind, id)
-
-    for kind, ids in judge_all(database, _ALL).unreadable.items():
-        for id in ids:
-            take(kind, id)
-    for kind in RECORD_KINDS:
-        for name, owner in LINKS.get(kind, {}).items():
-            loosen(kind, name, mends.orphans(database.driver, kind, name, owner))
-    return taken, cleared
+                self.take(kind, id)
 
 
 def _plain(value: Any) -> Any:

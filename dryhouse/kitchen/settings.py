@@ -24,7 +24,7 @@ def style(kitchen: Kitchen) -> Style:
 
 
 def set_preference(kitchen: Kitchen, key: str, value: str) -> Done[Preference]:
-    """Set one setting."""
+    """Set one setting. Raises InputProblem."""
     if key == UNITS_KEY and value not in (US, METRIC):
         raise InputProblem(f"Units are {US} or {METRIC}, not “{value}”.", "units")
     before = kitchen.journal.where(Preference, key=key)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from dryhouse.plots.tokens import Series, Tokens
+from dryhouse.plots.tokens import Tokens
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -21,8 +21,3 @@ def dress(axes: Axes, tokens: Tokens, x: str, y: str) -> None:
     axes.tick_params(colors=tokens.muted, labelsize=tokens.small, length=4)
     axes.set_xlabel(x, color=tokens.ink, fontsize=tokens.body)
     axes.set_ylabel(y, color=tokens.ink, fontsize=tokens.body)
-
-
-def line_style(series: Series) -> dict[str, object]:
-    """The keywords that draw a line in a series' colour, dashes and marker."""
-    return {"color": series.colour, "linestyle": series.dashes, "marker": series.marker}

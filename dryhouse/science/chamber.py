@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.messages import Message, message
 from dryhouse.science.messages import MessageKind as Told
+from dryhouse.science.moisture import dry_to_wet
 from dryhouse.science.values import Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import Workings, step
@@ -76,7 +77,7 @@ def slow_reason(chamber: Chamber, equilibrium: Figure | None, target_db: float) 
     if equilibrium is not None:
         high = equilibrium.high if equilibrium.high is not None else equilibrium.value
         if equilibrium.value >= target_db:
-            settles = 100.0 * equilibrium.value / (1.0 + equilibrium.value)
+            settles = 100.0 * dry_to_wet(equilibrium.value)
             return message(Told.NEVER_DRY_HERE, air=air, settles=(settles, "%"))
         if high >= 0.7 * target_db:
             return message(Told.SLOW_AT_THE_END, air=air)

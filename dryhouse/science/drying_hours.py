@@ -14,7 +14,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 SLOT = timedelta(minutes=30)
-_DAY = 48
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +87,3 @@ class Grid:
             runs_still = self._still[off] - self._still[np.arange(self.count)] > 0
             self._ends[slots] = np.where(allowed & ~runs_still, off, -1)
         return self._ends[slots]
-
-    def one_day(self, start: int, end: int) -> bool:
-        """Whether a run begins and is taken off on one day, no night between (the grid begins at midnight)."""
-        return start // _DAY == end // _DAY

@@ -39,14 +39,14 @@ AS_TOLD = 0.002
 
 
 def wet_to_dry(wet: float) -> float:
-    """Moisture dry basis X from wet basis M, both as fractions; M must be below 1."""
+    """Moisture dry basis X from wet basis M, both as fractions; M must be below 1. Raises InputProblem."""
     if not 0 <= wet < 1:
         raise InputProblem(message(Told.WET_BASIS_RANGE))
     return wet / (1.0 - wet)
 
 
 def dry_to_wet(dry: float) -> float:
-    """Moisture wet basis M from dry basis X, both as fractions; X must not be negative."""
+    """Moisture wet basis M from dry basis X, both as fractions; X must not be negative. Raises InputProblem."""
     if dry < 0:
         raise InputProblem(message(Told.DRY_BASIS_RANGE))
     return dry / (1.0 + dry)
@@ -58,14 +58,17 @@ def dry_matter(mass: float, moisture_pct: float) -> float:
 
 
 def mass_at(solids: float, moisture_pct: float) -> float:
-    """The mass that holds this dry matter at this moisture (% wet basis, below 100)."""
+    """The mass that holds this dry matter at this moisture (% wet basis, below 100). Raises InputProblem."""
     if not 0 <= moisture_pct < 100:
         raise InputProblem(message(Told.TARGET_RANGE))
     return solids / (1.0 - moisture_pct / 100.0)
 
 
 def moisture_at(mass: float, solids: float) -> float:
-    """Moisture in % wet basis of food of this mass and dry matter; negative where the weights don't add up."""
+    """Moisture in % wet basis of food of this mass and dry matter; negative where the weights don't add up.
+
+    Raises InputProblem.
+    """
     if mass <= 0:
         raise InputProblem(message(Told.NO_MASS))
     return 100.0 * (1.0 - solids / mass)
@@ -132,7 +135,7 @@ def load_of(ingredients: Sequence[LoadPart]) -> Load:
     """A load from its ingredients: solids add up. A single food is a load of one.
 
     The range takes each ingredient's published low and high water together (the cautious way), or its
-    value where the source gives no range.
+    value where the source gives no range. Raises InputProblem.
     """
     if not ingredients:
         raise InputProblem(message(Told.EMPTY_LOAD))

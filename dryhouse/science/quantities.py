@@ -155,7 +155,10 @@ def parse(
 
 
 def parse_number(text: str, *, decimal_comma: bool = False, what: str = "number") -> float:
-    """A plain number that is not negative: `4`, `1 1/2`, `0,5` where the comma is a decimal mark."""
+    """A plain number that is not negative: `4`, `1 1/2`, `0,5` where the comma is a decimal mark.
+
+    Raises InputProblem.
+    """
     typed = text.strip()
     tidy = tidied(typed, decimal_comma, what)
     if not re.fullmatch(NUMBER, tidy):

@@ -6,8 +6,11 @@ from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.calendar import end_of_day, today
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Lot, Place, PlaceTemperature
+from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.packing import Package, pack
 from dryhouse.science.quantities import Mass, Temperature, Volume
 from dryhouse.science.units import to_celsius
@@ -62,3 +65,9 @@ def packed(kitchen: Kitchen, batch: int = 1, place: int | None = PANTRY, **more:
     more.setdefault("packed_on", kitchen.local(ended).date())
     package = more.pop("package", Package("jar", place=place))
     return pack(kitchen, batch, [package], **more).record
+
+
+def shelf_line(kitchen: Kitchen, lot: int, on: date | None = None) -> ShelfLine:
+    """What the shelf says of one lot on a day."""
+    book, day = ShelfBook.read(kitchen, lot), on or today(kitchen)
+    return book.line(book.lots[lot], day, end_of_day(kitchen, day))

@@ -12,12 +12,12 @@ from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.records import Batch, Meal, MealPart
 from dryhouse.kitchen.shelf.labels import lot_labels
 from dryhouse.kitchen.shelf.packing import Package, pack
-from dryhouse.kitchen.shelf.shelf import keep_by_figure, keeps, shelf_line
+from dryhouse.kitchen.shelf.shelf import keep_by_figure, keeps
 from dryhouse.kitchen.yields.quick_answers import target, water
 from dryhouse.kitchen.yields.yields import yields
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass
-from tests.kitchen.shelf_room import FREEZER, a_batch, a_shelf
+from tests.kitchen.shelf_room import FREEZER, a_batch, a_shelf, shelf_line
 from tests.rows import every_row
 
 ANIMALS = ("turkey", "ground-beef", "beef-jerky", "venison-jerky", "salmon", "egg", "cheese")

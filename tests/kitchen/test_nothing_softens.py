@@ -29,7 +29,7 @@ from dryhouse.kitchen.records import Batch, BatchPart, Meal, MealPart, Trip, Tri
 from dryhouse.kitchen.records.meals import COLD_SOAK
 from dryhouse.kitchen.shelf.lots import check_lot, edit_lot, open_lot, redry
 from dryhouse.kitchen.shelf.packing import Package, shelve
-from dryhouse.kitchen.shelf.shelf import NothingPublished, keeps, shelf_line
+from dryhouse.kitchen.shelf.shelf import NothingPublished, keeps
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.lots import lots_for
 from dryhouse.kitchen.trips.provisioning import plan
@@ -40,7 +40,7 @@ from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts, MealFacts
 from dryhouse.science.statuses import FigureId
 from dryhouse.science.units import to_celsius
 from dryhouse.words.cautions import reason_words
-from tests.kitchen.shelf_room import FREEZER, HEATED, NOW, PANTRY, TODAY, a_batch, a_shelf, packed
+from tests.kitchen.shelf_room import FREEZER, HEATED, NOW, PANTRY, TODAY, a_batch, a_shelf, packed, shelf_line
 from tests.rows import every_row
 
 

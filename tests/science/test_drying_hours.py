@@ -41,5 +41,3 @@ def test_moments_fall_on_half_hours_and_part_hours_count_whole() -> None:
     assert (grid.at_or_after(hour(7.1)), grid.at_or_before(hour(7.1))) == (15, 14)
     assert (grid.slots(10.0), grid.slots(10.1), grid.slots(0.1)) == (20, 21, 1)
     assert grid.moment(15) == hour(7.5)
-    assert grid.one_day(14, 40)
-    assert not grid.one_day(40, 62)

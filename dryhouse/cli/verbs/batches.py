@@ -25,7 +25,7 @@ def add(verbs: Any) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """List the batches."""
+    """List the batches. Raises InputProblem."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.cards.batch_list import batch_items, batch_line
     from dryhouse.kitchen.ports import BatchQuery

@@ -89,7 +89,7 @@ def add(verbs: Any) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Record the batch; answer its number and its card."""
+    """Record the batch; answer its number and its card. Raises InputProblem."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.batches.doubted import doubted_weights
     from dryhouse.kitchen.batches.log import batch_named, check_draft

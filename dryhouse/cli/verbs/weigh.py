@@ -55,7 +55,7 @@ def add(verbs: Any) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Record the weighing; answer moisture, verdict and forecast."""
+    """Record the weighing; answer moisture, verdict and forecast. Raises InputProblem."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.cautions.cautions import batch_facts
     from dryhouse.kitchen.dryer.drying import running_batch_named

@@ -87,7 +87,10 @@ def read_points(path: Path) -> Points:
 
 
 def points_of(sheet: Sheet) -> Points:
-    """Points from cells: an error names its line; unsorted and repeated times are put right and said."""
+    """Points from cells: an error names its line; unsorted and repeated times are put right and said.
+
+    Raises InputProblem.
+    """
     columns = guess(sheet)
     if columns.time is None or columns.mass is None:
         raise InputProblem(

@@ -42,6 +42,7 @@ def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ())
 
     A planned batch is started by giving its own record back with its number; the start it was planned for is
     not when it began. `parts` are the ingredients of a mix; for a planned batch those already recorded stay.
+    Raises InputProblem.
     """
     ingredients = tuple(parts)
     before = kitchen.present(Batch, draft.id, "batch", "batch") if draft.id else None
@@ -165,7 +166,7 @@ def _numbers(weighing: Weighing) -> tuple[object, ...]:
 
 def leave_out(kitchen: Kitchen, *ids: int, out: bool = True) -> Done[Weighing]:
     """Leave weighings out of curve, verdict and forecast without removing them; or, with `out` false, take them
-    in."""
+    in. Raises InputProblem."""
     found = [w for i in ids if (w := kitchen.journal.get(Weighing, i)) is not None and w.left_out != out]
     if not found:
         raise InputProblem("There is no such weighing to leave out." if out else "That weighing counts already.")
@@ -178,7 +179,7 @@ def leave_out(kitchen: Kitchen, *ids: int, out: bool = True) -> Done[Weighing]:
 
 
 def remove_weighing(kitchen: Kitchen, *ids: int) -> Done[Weighing]:
-    """Take weighings out; undo brings them back."""
+    """Take weighings out; undo brings them back. Raises InputProblem."""
     found = [w for i in ids if (w := kitchen.journal.get(Weighing, i)) is not None]
     if not found:
         raise InputProblem("There is no such weighing to remove.")
@@ -204,7 +205,7 @@ def take_off(
     rating: int | None = None,
     felt: str = "",
 ) -> Done[Batch]:
-    """Finish a batch. What is not given stays unrecorded, or as it was."""
+    """Finish a batch. What is not given stays unrecorded, or as it was. Raises InputProblem."""
     running = kitchen.present(Batch, batch, "batch", "batch")
     if running.state != DRYING:
         raise InputProblem(f"Batch {batch} is {running.state}, not drying; only a running batch can be taken off.")
@@ -228,7 +229,10 @@ def take_off(
 
 
 def reopen(kitchen: Kitchen, batch: int) -> Done[Batch]:
-    """Put a finished batch back on the dryer. What it weighed dried stays, as a weighing of that moment."""
+    """Put a finished batch back on the dryer. What it weighed dried stays, as a weighing of that moment.
+
+    Raises InputProblem.
+    """
     finished = kitchen.present(Batch, batch, "batch", "batch")
     if finished.state != FINISHED:
         raise InputProblem(f"Batch {batch} is {finished.state}; only a finished batch can be put back.")

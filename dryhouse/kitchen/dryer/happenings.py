@@ -71,31 +71,40 @@ def _add_to_load(pending: Pending, batch: Batch, event: BatchEvent, sign: int) -
     pending.edit(batch, replace(batch, prepared_mass=Mass(grams, f"{grams:.6g} g"), trays=trays))
 
 
+_ASKED_FOR = {
+    HEAT_CHANGED: (
+        "temperature", "Say what temperature the dryer was changed to, such as 135 F or 57 C.", "temperature",
+    ),
+    NOTED: ("note", "What should be noted? Type it, such as note: edges crisp already.", "note"),
+    REMIND: ("note", "Say of what, and when within a day, such as soak 8 h or remind 14:30 turn trays.", "note"),
+    TRAY_IN: ("mass", "What did the food that was put in weigh? Type it, such as tray in 250 g.", "mass"),
+    MOVED: ("note", "Which dryer did they go to? Name it, such as 2 trays to the box dryer.", "dryer"),
+}  # fmt: skip
+"""What a happening says nothing without: its field, the sentence where it is missing, and the entry meant."""
+
+
 def _check(kitchen: Kitchen, batch: Batch, event: BatchEvent) -> None:
+    """Raises InputProblem for what cannot have happened to this batch at that moment."""
     kind = event.kind
     if kind == TAKEN_OFF or kind not in EVENT_KINDS:
         known = ", ".join(k for k in EVENT_KINDS if k != TAKEN_OFF)
         raise InputProblem(f"“{kind}” is not something that can be noted here; it is one of {known}.", "kind")
-    if kind == HEAT_CHANGED and event.temperature is None:
-        raise InputProblem("Say what temperature the dryer was changed to, such as 135 F or 57 C.", "temperature")
-    if kind == NOTED and not event.note:
-        raise InputProblem("What should be noted? Type it, such as note: edges crisp already.", "note")
-    if kind == REMIND and (not event.note or event.at > kitchen.now() + LONGEST_REMINDER):
-        raise InputProblem(
-            "Say of what, and when within a day, such as soak 8 h or remind 14:30 turn trays.", "note"
-        )
-    if kind == TRAY_IN and event.mass is None:
-        raise InputProblem("What did the food that was put in weigh? Type it, such as tray in 250 g.", "mass")
-    if kind == MOVED and not event.note:
-        raise InputProblem("Which dryer did they go to? Name it, such as 2 trays to the box dryer.", "dryer")
-    on = batch.trays
-    if kind in (TRAY_OFF, MOVED) and on is not None and (event.trays or 1) > on:
-        raise InputProblem(f"This batch fills {on} trays, not {event.trays}.", "trays")
-    loaded = loaded_g(kitchen, batch)
-    if kind == TRAY_OFF and event.mass is not None and loaded is not None and event.mass.si > loaded:
-        raise InputProblem("That is more than all that was loaded; check the number and its unit.", "mass")
+    needs, sentence, entry = _ASKED_FOR.get(kind, ("kind", "", ""))
+    if not getattr(event, needs) or (kind == REMIND and event.at > kitchen.now() + LONGEST_REMINDER):
+        raise InputProblem(sentence, entry)
+    _check_trays(kitchen, batch, event)
     paused = paused_at(events_of(kitchen, batch.id), event.at)
     if kind == PAUSED and paused:
         raise InputProblem("This batch is paused already; resume it first.", "kind")
     if kind == RESUMED and not paused:
         raise InputProblem("This batch is not paused, so it cannot be resumed.", "kind")
+
+
+def _check_trays(kitchen: Kitchen, batch: Batch, event: BatchEvent) -> None:
+    """Raises InputProblem where more leaves the dryer than is in it."""
+    kind, on = event.kind, batch.trays
+    if kind in (TRAY_OFF, MOVED) and on is not None and (event.trays or 1) > on:
+        raise InputProblem(f"This batch fills {on} trays, not {event.trays}.", "trays")
+    loaded = loaded_g(kitchen, batch)
+    if kind == TRAY_OFF and event.mass is not None and loaded is not None and event.mass.si > loaded:
+        raise InputProblem("That is more than all that was loaded; check the number and its unit.", "mass")

@@ -38,12 +38,7 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
     if run.verdict is not None:
         yield verdict_words(run.verdict, style)
     if run.batch.state == DRYING:
-        if now := now_words(kitchen, run, style):
-            yield now
-        yield from (asked.with_answers for asked in questions_of(kitchen, run, style))
-        yield finish_words(kitchen, run)
-        if again := again_words(kitchen, run):
-            yield again
+        yield from _ahead_lines(kitchen, run, style)
     if run.expected.slow_day is not None:
         yield message_words(run.expected.slow_day, style)
     if run.curves is not None:
@@ -51,9 +46,15 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
         yield f"Curve: {why}"
         yield from warnings
     yield from run.asks
-    for said in (left_out_words(run), aside_words(kitchen, run, style)):
-        if said:
-            yield said
+    yield from filter(None, (left_out_words(run), aside_words(kitchen, run, style)))
+
+
+def _ahead_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
+    """What is to be expected of a batch on the dryer, and what is asked about it."""
+    yield from filter(None, [now_words(kitchen, run, style)])
+    yield from (asked.with_answers for asked in questions_of(kitchen, run, style))
+    yield finish_words(kitchen, run)
+    yield from filter(None, [again_words(kitchen, run)])
 
 
 def last_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:

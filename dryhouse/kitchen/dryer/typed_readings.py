@@ -102,7 +102,7 @@ def read_readings(
     wall: Wall, text: str, how: Notation = PLAIN, *, started: datetime | None = None
 ) -> tuple[Reading, ...]:
     """One line or several, in order of time. Where every line is two plain numbers, the first are hours since the
-    batch was started. A problem in one of several lines names it."""
+    batch was started. A problem in one of several lines names it. Raises InputProblem."""
     lines = [(n, line) for n, line in enumerate(text.splitlines(), start=1) if line.strip()]
     if len(lines) > MOST_LINES:
         raise InputProblem(f"That is more than {MOST_LINES} lines; bring them in as a file instead.", "gross")
@@ -272,29 +272,35 @@ def _why(
     typed: str, rest: str, after_time: InputProblem | None, after_mass: str, wall: Wall, how: Notation
 ) -> InputProblem:
     """The sentence for a line that could not be read."""
+    times = len(re.findall(_CLOCK, rest, re.I))
     if _time_words(wall, rest):
         return InputProblem(f"“{typed}” names a time and no weight; write it like {EXAMPLE}.", "gross")
-    if after_time is not None and len(re.findall(_CLOCK, rest, re.I)) < 2:
+    if after_time is not None and times < 2:
         return InputProblem(after_time.said, "gross")
     if not any(sign.isdigit() for sign in rest):
         return InputProblem(f"“{typed}” is not a weight; write it like {EXAMPLE}.", "gross")
-    if len(re.findall(_CLOCK, rest, re.I)) > 1:
+    if times > 1:
         return InputProblem(f"“{typed}” names more than one time; write one reading a line.", "gross")
-    if any(c.isalpha() for c in after_mass) and _is_weight(after_mass, how):
-        return InputProblem(f"“{typed}” names two weights; write one reading a line.", "gross")
-    if after_mass and read_day(after_mass, wall.local(wall.now()).date()) is not None:
-        return InputProblem(f"“{typed}” names a day and no time; write it like {EXAMPLE}.", "gross")
-    if after_mass.lower().rstrip(".") in written_as((VOLUME, TIME, LENGTH)):
-        return InputProblem(f"“{typed}” is no weight; write it like {EXAMPLE}.", "gross")
-    if after_mass and not any(sign.isdigit() for sign in after_mass):
-        return InputProblem(f"“{after_mass}” was not understood; write the line like {EXAMPLE}.", "gross")
     if after_mass:
-        return InputProblem(f"“{after_mass}” is no time; write the line like {EXAMPLE}.", "gross")
+        return InputProblem(_why_not_after_mass(typed, after_mass, wall, how), "gross")
     try:
         read_mass(rest, how)
     except InputProblem as problem:
         return InputProblem(problem.said, "gross")
     return InputProblem(f"“{typed}” was not understood; write it like {EXAMPLE}.", "gross")
+
+
+def _why_not_after_mass(typed: str, after: str, wall: Wall, how: Notation) -> str:
+    """The sentence for what stands after a weight and is no time."""
+    if any(c.isalpha() for c in after) and _is_weight(after, how):
+        return f"“{typed}” names two weights; write one reading a line."
+    if read_day(after, wall.local(wall.now()).date()) is not None:
+        return f"“{typed}” names a day and no time; write it like {EXAMPLE}."
+    if after.lower().rstrip(".") in written_as((VOLUME, TIME, LENGTH)):
+        return f"“{typed}” is no weight; write it like {EXAMPLE}."
+    if not any(sign.isdigit() for sign in after):
+        return f"“{after}” was not understood; write the line like {EXAMPLE}."
+    return f"“{after}” is no time; write the line like {EXAMPLE}."
 
 
 def _is_weight(text: str, how: Notation) -> bool:

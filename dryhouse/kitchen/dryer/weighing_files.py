@@ -56,7 +56,7 @@ class SheetWeighings:
 
 def map_rows(kitchen: Kitchen, sheet: Sheet, mapping: SheetColumns, started: datetime) -> SheetWeighings:
     """Each line as a weighing or as an error. Hours and minutes count from the start of the batch; clock
-    times without a date begin on its day and roll over midnight."""
+    times without a date begin on its day and roll over midnight. Raises InputProblem."""
     if mapping.time is None or mapping.mass is None:
         raise InputProblem("Say which column holds the time and which the weight.")
     if mapping.scope not in SCOPES or mapping.time_kind not in TIME_KINDS:
@@ -117,7 +117,7 @@ def _check(row: MappedRow, started: datetime, now: datetime, before: Sequence[Ma
 
 
 def read_weighings(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: SheetColumns) -> SheetWeighings:
-    """What an import into this batch would write."""
+    """What an import into this batch would write. Raises InputProblem."""
     into = kitchen.present(Batch, batch, "batch", "batch")
     if into.started is None:
         raise InputProblem("This batch has no start; enter it first, since the file's times count from it.")
@@ -136,7 +136,10 @@ def read_weighings(kitchen: Kitchen, batch: int, sheet: Sheet, mapping: SheetCol
 
 
 def import_weighings(kitchen: Kitchen, batch: int, mapped: SheetWeighings) -> Done[Weighing]:
-    """Write every line that could be read. Readings that stand in the batch already are left alone."""
+    """Write every line that could be read. Readings that stand in the batch already are left alone.
+
+    Raises InputProblem.
+    """
     into = kitchen.present(Batch, batch, "batch", "batch")
     if into.state == PLANNED:
         raise InputProblem(f"Batch {batch} is planned and not yet started; start it first.", "batch")

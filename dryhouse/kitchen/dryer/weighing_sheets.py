@@ -84,7 +84,10 @@ class SheetColumns:
 
 
 def read_file(path: Path) -> Sheet:
-    """The cells of a file on disk. UTF-8 (with or without a mark), UTF-16 or Windows' Western letters."""
+    """The cells of a file on disk. UTF-8 (with or without a mark), UTF-16 or Windows' Western letters.
+
+    Raises InputProblem or WorldProblem.
+    """
     try:
         if path.stat().st_size > LARGEST_BYTES:
             raise InputProblem(f"{path.name} is larger than a file of weighings can be; is it the right file?")
@@ -111,7 +114,7 @@ def _without_empty_end(cells: tuple[str, ...]) -> tuple[str, ...]:
 
 def read_sheet(text: str) -> Sheet:
     """Cells from text separated by commas, semicolons or tabs; a semicolon or tab lets a comma be the
-    decimal mark. A first line without any number is the header."""
+    decimal mark. A first line without any number is the header. Raises InputProblem."""
     lines = text.splitlines()
     sample = next((line for line in lines if line.strip() and not line.lstrip().startswith("#")), "")
     delimiter = next((mark for mark in "\t;" if mark in sample), ",")

@@ -277,7 +277,10 @@ class _Joined:
 
 
 def same_kind(kitchen: Kitchen, theirs: OwnFood, where: str) -> None:
-    """Two kitchens may call different things by one name; an animal food is never taken for a plant."""
+    """Two kitchens may call different things by one name; an animal food is never taken for a plant.
+
+    Raises InputProblem.
+    """
     here = food(kitchen, theirs.slug)
     if _holds_animal(kitchen, theirs) and not here.animal:
         raise InputProblem(

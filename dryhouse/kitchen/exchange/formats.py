@@ -66,7 +66,10 @@ def _readers(kind: type[Any]) -> Mapping[str, tuple[Any, _Read]]:
 
 
 def from_json(kind: type[Any], values: Any, where: str) -> Any:
-    """The record these values stand for. `where` says which entry of which file, for the sentence."""
+    """The record these values stand for. `where` says which entry of which file, for the sentence.
+
+    Raises InputProblem.
+    """
     if not isinstance(values, dict):
         raise InputProblem(f"{where} is not a record: it should be a group of named values.")
     known = _readers(kind)

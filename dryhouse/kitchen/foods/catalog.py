@@ -92,7 +92,10 @@ def _overlaid(kitchen: Kitchen, known: Food) -> Food:
 def set_figure(
     kitchen: Kitchen, slug: str, name: str, value: float | None, *, typed: str = "", note: str = ""
 ) -> Done[OwnFigure]:
-    """Enter a figure of her own for a food; None takes it back, and the handbook's stands again."""
+    """Enter a figure of her own for a food; None takes it back, and the handbook's stands again.
+
+    Raises InputProblem.
+    """
     if name not in FIGURE_UNITS:
         raise InputProblem(f"“{name}” is no figure of a food; it is one of {', '.join(FIGURE_UNITS)}.", "name")
     known = food(kitchen, slug)

@@ -143,7 +143,7 @@ def sheet_of(
     """The sheet of a meal and its parts as they stand, recorded or only typed; its cautions are those of the lots
     that would be drawn today. `soak_temperature_c` is how warm it is where it soaks.
 
-    A `pantry` spares looking the ingredients up again while the records stay as they are.
+    A `pantry` spares looking the ingredients up again while the records stay as they are. Raises InputProblem.
     """
     count = meal.servings if servings is None else servings
     if count <= 0 or meal.servings <= 0:

@@ -40,9 +40,6 @@ BOILING_C = 100.0
 MOST_TRAYS = 100
 """More is a slip of the finger."""
 
-IDENTIFIED_BY_SHOP = "bought"
-"""What `Batch.identified` says of mushrooms that were bought."""
-
 
 @dataclass(frozen=True, slots=True)
 class Batch:

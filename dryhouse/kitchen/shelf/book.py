@@ -382,7 +382,6 @@ class ShelfBook:
             left.mass_g,
             left.volume_ml,
             self.places[place].name if place in self.places and place is not None else "",
-            place,
             called(kept, name) if kept is not None else "",
             at_least=keep_by is not None and self.at_least(lot),
         )

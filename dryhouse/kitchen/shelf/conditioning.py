@@ -129,7 +129,10 @@ def start_conditioning(kitchen: Kitchen, id: int, on: date | None = None) -> Don
 
 
 def end_conditioning(kitchen: Kitchen, id: int, on: date | None = None) -> Done[Lot]:
-    """Conditioning is over. Fewer days than the careful figure stay on record as they are, and are said."""
+    """Conditioning is over. Fewer days than the careful figure stay on record as they are, and are said.
+
+    Raises InputProblem.
+    """
     lot = present(kitchen, id)
     day = on or today(kitchen)
     if lot.conditioned_from is None:
@@ -149,7 +152,10 @@ def treatments() -> tuple[Pasteurising, ...]:
 
 
 def pasteurise(kitchen: Kitchen, id: int, how: str, on: date | None = None) -> Done[Lot]:
-    """Record a treatment against insects, in words. It is no kill step, and changes no caution but its own."""
+    """Record a treatment against insects, in words. It is no kill step, and changes no caution but its own.
+
+    Raises InputProblem.
+    """
     lot = present(kitchen, id)
     words = how.strip()
     if not words:

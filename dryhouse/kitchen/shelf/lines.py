@@ -24,7 +24,6 @@ class ShelfLine:
     mass_left_g: float | None
     volume_left_ml: float | None
     place: str
-    place_id: int | None
     called: str = ""
     """What its batch is called; empty where it has none."""
     first: int | None = None

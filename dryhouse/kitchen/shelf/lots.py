@@ -71,7 +71,7 @@ def remove_lot(kitchen: Kitchen, id: int) -> Done[Record]:
 
 
 def move(kitchen: Kitchen, lots: Sequence[int], place: int, at: datetime | None = None) -> Done[LotMove]:
-    """From this moment on (now; it may lie back) these lots are in this place."""
+    """From this moment on (now; it may lie back) these lots are in this place. Raises InputProblem."""
     where = kitchen.present(Place, place, "place", "place")
     moment = at or kitchen.now()
     if moment > kitchen.now() + timedelta(days=1):
@@ -136,7 +136,7 @@ def weight_of(kitchen: Kitchen, id: int, measure: Volume) -> Mass:
 
 
 def throw_out(kitchen: Kitchen, lots: Sequence[int], on: date | None = None, note: str = "") -> Done[LotDraw]:
-    """All that is left of these lots goes."""
+    """All that is left of these lots goes. Raises InputProblem."""
     pending = Pending()
     for id in dict.fromkeys(lots):
         lot = present(kitchen, id)
@@ -162,7 +162,10 @@ def check_lot(
     on: date | None = None,
     note: str = "",
 ) -> Done[LotCheck]:
-    """Note what was found on looking. None means it was not looked at. A mass counts from that day on."""
+    """Note what was found on looking. None means it was not looked at. A mass counts from that day on.
+
+    Raises InputProblem.
+    """
     lot = present(kitchen, id)
     day = _day(kitchen, lot, on)
     if moist is None and mould is None and mass is None and not smell.strip() and not note.strip():

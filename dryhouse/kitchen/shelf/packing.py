@@ -46,7 +46,7 @@ def unpacked_g(kitchen: Kitchen, batch: Batch) -> float | None:
 
 
 def split(kitchen: Kitchen, batch: Batch, count: int, package: Package | None = None) -> tuple[Package, ...]:
-    """What is not packed yet, in `count` equal packages like the one given."""
+    """What is not packed yet, in `count` equal packages like the one given. Raises InputProblem."""
     if not 1 <= count <= 200:
         raise InputProblem("Pack into between 1 and 200 jars or bags.", "count")
     like = package or Package()

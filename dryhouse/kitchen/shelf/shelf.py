@@ -50,15 +50,6 @@ def shelf(
     return tuple(ordered)
 
 
-def shelf_line(kitchen: Kitchen, lot: int, on: date | None = None) -> ShelfLine:
-    """One lot's line on a day. Raises InputProblem where there is no such lot."""
-    book = ShelfBook.read(kitchen, lot)
-    if lot not in book.lots:
-        raise InputProblem("That lot is no longer here.", "lot")
-    day = on or today(kitchen)
-    return book.line(book.lots[lot], day, end_of_day(kitchen, day))
-
-
 def standing_on(
     kitchen: Kitchen,
     lot: Lot,

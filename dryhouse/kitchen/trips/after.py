@@ -97,7 +97,7 @@ def returned(kitchen: Kitchen, trip: int) -> tuple[Returned, ...]:
 
 def note_after(kitchen: Kitchen, trip: int, notes: Sequence[AfterTrip]) -> Done[Record]:
     """How the meals of a trip were: one note a meal, in place of what was noted of it; a note that says nothing
-    takes it away."""
+    takes it away. Raises InputProblem."""
     found, pending = the_trip(kitchen, trip), Pending()
     known = {one.meal.id: one for one in returned(kitchen, trip)}
     next_id = kitchen.journal.next_id(AfterTrip)

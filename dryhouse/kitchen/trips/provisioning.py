@@ -141,7 +141,10 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
 def plan_batches(
     kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: date | None = None
 ) -> Done[Batch]:
-    """Put the plan's loads among the planned batches, in place of those an earlier plan left waiting."""
+    """Put the plan's loads among the planned batches, in place of those an earlier plan left waiting.
+
+    Raises InputProblem.
+    """
     worked = plan(kitchen, trip, hours, begin)
     pending = Pending()
     pending.remove(*kitchen.journal.where(Batch, trip=trip, state=PLANNED))

@@ -75,13 +75,6 @@ class Bands:
         rows = (self.low80, self.low50, self.median, self.high50, self.high80)
         return Bands(wanted, *(np.interp(wanted, self.hours, row) for row in rows))
 
-    def moisture_pct(self, dry_matter_g: float) -> Bands:
-        """The bands as moisture, % wet basis, of a load with this much dry matter."""
-        rows = (self.low80, self.low50, self.median, self.high50, self.high80)
-        return Bands(
-            self.hours, *(np.clip(100.0 * (1.0 - dry_matter_g / np.maximum(r, 1e-9)), 0.0, 100.0) for r in rows)
-        )
-
 
 @dataclass(frozen=True, slots=True)
 class Forecast:
@@ -110,14 +103,6 @@ class Forecast:
     basis: tuple[Basis, ...]
     workings: Workings
     cautions: tuple[Caution, ...] = ()
-
-    def mass_after(self, hours: ArrayLike) -> Bands:
-        """Net mass (g) at later times, h from the first weighing."""
-        return self.mass.at(hours)
-
-    def moisture_after(self, hours: ArrayLike) -> Bands:
-        """Moisture (% wet basis) at later times, h from the first weighing."""
-        return self.mass.at(hours).moisture_pct(self.dry_matter_g)
 
     def figure(self) -> Figure | None:
         """The finish in hours from the first weighing, as every figure travels; None with no end in sight."""

@@ -156,11 +156,6 @@ def clock_error(log_ahead: Array) -> Array:
     return np.asarray(np.sqrt(np.clip(log_ahead, 0.0, FARTHEST)))
 
 
-def rows_at(table: Shapes, log_times: Array) -> Array:
-    """MR of every shape at its own ln(time/half-time): `log_times` is (shapes, …)."""
-    return _read(table, log_times)[0]
-
-
 def _read(table: Shapes, log_times: Array) -> tuple[Array, Array]:
     """MR of every shape at its own ln(time/half-time), and its slope there."""
     place = np.clip((log_times - FIRST) / STEP, 0.0, table.mr.shape[1] - 1.001)

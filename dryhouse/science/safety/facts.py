@@ -29,6 +29,21 @@ class FoodFacts:
     @property
     def own_kinds(self) -> frozenset[str]:
         """The kinds of this food alone, its ingredients left out."""
+        kinds = self._told_kinds()
+        if kinds & (ANIMAL_KINDS | {"animal", "ground", "jerky", "game", "pork"}):
+            kinds.add("animal")
+        if "animal" in kinds and not kinds & ANIMAL_KINDS:
+            kinds.add("meat" if kinds & {"game", "pork"} else UNKNOWN_ANIMAL)
+        if "meat" in kinds and not kinds & _HUNTED:
+            kinds.add("livestock")
+        if kinds & {"mixed", "mix"} and "acid" not in kinds:
+            kinds.add("whole meal")
+        if kinds & _LOW_ACID and "acid" not in kinds:
+            kinds.add("low_acid")
+        return frozenset(kinds)
+
+    def _told_kinds(self) -> set[str]:
+        """What name, category and traits say themselves, before anything follows from it."""
         kinds = {*self.traits, *(f"named {word}" for word in _words(self.name))}
         if self.parts:
             kinds.discard(UNKNOWN_FOOD)
@@ -42,17 +57,7 @@ class FoodFacts:
         opaque = self.category in _OPAQUE and not self.traits - _OPAQUE
         if not self.parts and (not known or opaque or UNKNOWN_FOOD in kinds):
             kinds |= {UNKNOWN_FOOD, "animal"}
-        if kinds & (ANIMAL_KINDS | {"animal", "ground", "jerky", "game", "pork"}):
-            kinds.add("animal")
-        if "animal" in kinds and not kinds & ANIMAL_KINDS:
-            kinds.add("meat" if kinds & {"game", "pork"} else UNKNOWN_ANIMAL)
-        if "meat" in kinds and not kinds & _HUNTED:
-            kinds.add("livestock")
-        if kinds & {"mixed", "mix"} and "acid" not in kinds:
-            kinds.add("whole meal")
-        if kinds & _LOW_ACID and "acid" not in kinds:
-            kinds.add("low_acid")
-        return frozenset(kinds)
+        return kinds
 
     @property
     def kinds(self) -> frozenset[str]:

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtWidgets import QFileDialog
 
 from dryhouse.desk.widgets.plot_pane import PlotPane
-from dryhouse.plots.axes import dress, line_style
+from dryhouse.plots.axes import dress
 from dryhouse.plots.tokens import DARK, LIGHT
 
 RESULT = [(0.0, 1.0), (1.0, 0.5)]
@@ -21,7 +21,7 @@ def pane(session, qtbot, drawn):
         drawn.append(tokens)
         axes = figure.add_subplot()
         dress(axes, tokens, "Time (h)", "Mass (g)")
-        axes.plot(*zip(*result, strict=True), **line_style(tokens.series[0]))
+        axes.plot(*zip(*result, strict=True), color=tokens.series[0].colour)
 
     made = PlotPane(session, "Drying curve")
     qtbot.addWidget(made)

@@ -11,7 +11,7 @@ DAY = date(2026, 1, 1)
 
 
 def line(id, standing, keep_by=None, **more):
-    return ShelfLine(Lot("corn", DAY, id=id), "sweet corn", standing, "", keep_by, None, None, "", None, **more)
+    return ShelfLine(Lot("corn", DAY, id=id), "sweet corn", standing, "", keep_by, None, None, "", **more)
 
 
 @every_row(

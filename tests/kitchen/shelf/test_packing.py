@@ -8,10 +8,9 @@ import pytest
 
 from dryhouse.kitchen.records import Batch, Lot, LotMove
 from dryhouse.kitchen.shelf.packing import Package, pack, shelve, split, unpacked_g
-from dryhouse.kitchen.shelf.shelf import shelf_line
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
-from tests.kitchen.shelf_room import CELLAR, FREEZER, PANTRY, TODAY, a_batch, a_shelf
+from tests.kitchen.shelf_room import CELLAR, FREEZER, PANTRY, TODAY, a_batch, a_shelf, shelf_line
 from tests.rows import every_row
 
 

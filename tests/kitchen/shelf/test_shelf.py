@@ -12,10 +12,21 @@ from dryhouse.kitchen.shelf.conditioning import end_conditioning, start_conditio
 from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, redry, throw_out
 from dryhouse.kitchen.shelf.packing import Package, pack, shelve
 from dryhouse.kitchen.shelf.places import edit_temperature, set_temperature, temperatures
-from dryhouse.kitchen.shelf.shelf import keep_by_figure, shelf, shelf_line, standing_on
+from dryhouse.kitchen.shelf.shelf import keep_by_figure, shelf, standing_on
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.units import to_celsius
-from tests.kitchen.shelf_room import CELLAR, FREEZER, HEATED, NOW, PANTRY, TODAY, a_batch, a_shelf, packed
+from tests.kitchen.shelf_room import (
+    CELLAR,
+    FREEZER,
+    HEATED,
+    NOW,
+    PANTRY,
+    TODAY,
+    a_batch,
+    a_shelf,
+    packed,
+    shelf_line,
+)
 from tests.rows import every_row
 
 

@@ -13,12 +13,13 @@ from dryhouse.handbook.safety_table import rules_by_id
 from dryhouse.kitchen.cautions.cautions import facts_of_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Lot, LotMove, Place, PlaceTemperature
-from dryhouse.kitchen.shelf.shelf import keep_by_figure, shelf_line
+from dryhouse.kitchen.shelf.shelf import keep_by_figure
 from dryhouse.science.display import Style
 from dryhouse.science.keeping import life_at
 from dryhouse.science.quantities import Temperature
 from dryhouse.science.units import to_celsius
 from tests.fakes import FakeJournal
+from tests.kitchen.shelf_room import shelf_line
 from tests.workings import read
 
 NOW = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)

@@ -115,9 +115,6 @@ class BatchListing(NarrowedList):
             ),
         ]
 
-    def _year(self, year: int) -> tuple[datetime, datetime]:
-        return self._midnight(date(year, 1, 1)), self._midnight(date(year + 1, 1, 1))
-
     def _midnight(self, day: date) -> datetime:
         zone = self.session.kitchen.zone
         here = datetime.combine(day, time(), zone) if zone else datetime.combine(day, time()).astimezone()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRect, Qt, QTimer, Signal
+from PySide6.QtCore import QRect, Qt, QTimer
 from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QLabel, QTableWidget, QTableWidgetItem, QWidget
 
@@ -34,8 +34,6 @@ _NAMES = 3
 
 class FoodPage(QWidget):
     """What is known of one food."""
-
-    figure_chosen = Signal(str)
 
     def __init__(self, session: Session) -> None:
         super().__init__()
