@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,7 +12,7 @@ from dryhouse.science.errors import WorldProblem
 if TYPE_CHECKING:
     from dryhouse.kitchen.exchange.bringing import Coming, Difference
     from dryhouse.kitchen.kitchen import Kitchen
-    from dryhouse.kitchen.ports import Done, KeptCopy, Record
+    from dryhouse.kitchen.ports import Change, Done, KeptCopy, Record
     from dryhouse.science.messages import Message
 
 
@@ -86,7 +86,13 @@ def _open(file: Path, *, write: bool) -> Kitchen:
     from dryhouse.journal.opening import open_journal
     from dryhouse.kitchen.kitchen import Kitchen
 
-    return Kitchen(open_journal(file, write=write), handbook())
+    return Kitchen(open_journal(file, write=write), handbook(), follow=_follow)
+
+
+def _follow(kitchen: Kitchen, changes: Sequence[Change]) -> Sequence[Change]:
+    from dryhouse.kitchen.dryer.learned import learned_anew
+
+    return learned_anew(kitchen, changes)
 
 
 def back_up(journal: Path) -> Path:

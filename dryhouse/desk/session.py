@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
 from PySide6.QtCore import QObject, Signal
@@ -188,7 +189,7 @@ class Session(QObject):
             return
         back = source[-1].undone()
         try:
-            self.kitchen.write(back.changes)
+            back = replace(back, changes=tuple(self.kitchen.write(back.changes)))
         except (InputProblem, WorldProblem) as problem:
             self.meet(problem)
             return

@@ -8,12 +8,17 @@ from datetime import UTC, datetime, tzinfo
 from typing import Any, Concatenate, ParamSpec, TypeVar
 
 from dryhouse.handbook.reader import Handbook
-from dryhouse.kitchen.ports import Change, Done, Journal, Pending, R
+from dryhouse.kitchen.ports import Change, Done, Journal, Pending, R, joined
 from dryhouse.kitchen.surroundings import Surroundings, judge
 from dryhouse.science.errors import NotKnown
 
 P = ParamSpec("P")
 Answer = TypeVar("Answer")
+
+
+def nothing_follows(_kitchen: Kitchen, _changes: Sequence[Change]) -> Sequence[Change]:
+    """Nothing else changes with what is written."""
+    return ()
 
 
 def utc_now() -> datetime:
@@ -33,6 +38,8 @@ class Kitchen:
     now: Callable[[], datetime] = utc_now
     zone: tzinfo | None = field(default=None)
     """Where the person is; None means the machine's own time zone."""
+    follow: Callable[[Kitchen, Sequence[Change]], Sequence[Change]] = nothing_follows
+    """What changes with what was just written, because it is worked out from it: edits of records."""
 
     def do(self, act: Callable[Concatenate[Kitchen, P], Answer], *args: P.args, **named: P.kwargs) -> Answer:
         """`act(kitchen, …)` from its first look to its last word in one transaction: no other window or program
@@ -46,21 +53,28 @@ class Kitchen:
         Raises InputProblem, naming the field, where a record would be left that cannot be right; `judged` says
         that this was asked already.
         """
-        done: Done[Any] = Done(what, tuple(pending.changes))
-        if judged and done.changes:
-            self.journal.write(done.changes)
-        else:
-            self.write(done.changes)
-        return done
+        written = self._write(pending.changes) if judged else self.write(pending.changes)
+        return Done(what, tuple(written))
 
-    def write(self, changes: Sequence[Change]) -> None:
-        """Write changes that make sense; undo and redo come through here too. Raises InputProblem."""
+    def write(self, changes: Sequence[Change]) -> Sequence[Change]:
+        """Write changes that make sense; undo and redo come through here too. Answers with every change that was
+        written: those, and what is worked out from them. Raises InputProblem."""
         if not changes:
-            return
+            return ()
         with self.journal.alone():
             for problem in judge(changes, self.around()):
                 raise problem
+            return self._write(changes)
+
+    def _write(self, changes: Sequence[Change]) -> Sequence[Change]:
+        if not changes:
+            return ()
+        with self.journal.alone():
             self.journal.write(changes)
+            further = self.follow(self, changes)
+            if further:
+                self.journal.write(further)
+        return joined(changes, further)
 
     def around(self) -> Surroundings:
         """What a record is judged against, here and now."""

@@ -82,6 +82,16 @@ class Change:
         return Change(self.after, self.before)
 
 
+def joined(changes: Sequence[Change], further: Sequence[Change]) -> tuple[Change, ...]:
+    """Changes and the edits that followed them as one list, in which each record stands once."""
+    edits = {(type(c.record), c.record.id): c.after for c in further}
+    once = [
+        Change(c.before, edits.pop((type(c.record), c.record.id), c.after)) if c.after is not None else c
+        for c in changes
+    ]
+    return (*once, *(c for c in further if (type(c.record), c.record.id) in edits))
+
+
 @dataclass(frozen=True, slots=True)
 class Done(Generic[About]):
     """What an act did, in a few words for the person, and every record it changed. `Done[Batch]` is about a batch.

@@ -16,14 +16,16 @@ Moisture, verdict, target, finish, yield, water and keep-by are all read from it
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import astuple, dataclass
 from functools import cache, lru_cache
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from dryhouse.science.dry_matter_test import TESTED_SD
 from dryhouse.science.statuses import Feel
+from dryhouse.science.values import MIDDLE_80_SD
 
 Array = NDArray[np.float64]
 
@@ -127,6 +129,11 @@ class Belief:
         """Shares below which these parts of the weight lie."""
         return [float(q) for q in np.interp(np.asarray(at), self._run(), self.shares)]
 
+    @property
+    def between(self) -> Between:
+        """Its middle and the middle 80 %: short enough to be kept with a batch (`belief_between`)."""
+        return Between(*self.quantiles(QUANTILES))
+
     def _run(self) -> Array:
         run = np.cumsum(self.weight)
         return np.asarray((run - 0.5 * self.weight) / run[-1])
@@ -159,6 +166,20 @@ def prior_belief(solids_pct: float, log_sd: float) -> Belief:
     logs = np.unique(logs)
     weight = np.exp(-0.5 * ((logs - middle) / spread) ** 2)
     return Belief(np.exp(logs), weight / weight.sum())
+
+
+@lru_cache(maxsize=1024)
+def belief_between(share: Between) -> Belief:
+    """The belief with this middle share and this middle 80 %: log-normal on either side, each with its own spread,
+    since a level leaves more room below it than above. Raises ValueError for what is no such share."""
+    if not 0.0 < share.low <= share.value <= share.high < 1.0:
+        raise ValueError(f"dry matter of {share}")
+    below, above = (max(math.log(b / a), 1e-6) / MIDDLE_80_SD for a, b in pairwise(astuple(share)))
+    z = np.linspace(-REACH, REACH, NODES)
+    shares = np.exp(math.log(share.value) + np.where(z < 0.0, below, above) * z)
+    held = shares < max(DRIEST, share.high)
+    weight = np.exp(-0.5 * z[held] ** 2)
+    return Belief(shares[held], weight / weight.sum())
 
 
 @cache

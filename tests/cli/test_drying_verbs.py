@@ -11,7 +11,7 @@ import pytest
 from dryhouse.cli import main
 from dryhouse.handbook.reader import handbook
 from dryhouse.house import open_kitchen
-from dryhouse.kitchen.dryer.drying import start_batch, weighings_of
+from dryhouse.kitchen.dryer.drying import start_batch, take_off, weighings_of
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.quantities import Mass
 
@@ -201,3 +201,26 @@ def test_one_line_holds_the_time_the_tray_and_the_tare_and_lines_can_be_pasted(c
         assert [w.gross.typed for w in found] == ["28 oz", "26 oz", "25 oz"]
         assert {round(w.gross.si - w.net_g) for w in found} == {113}
         assert timedelta(hours=1.9) < datetime.now(UTC) - found[0].at < timedelta(hours=2.1)
+
+
+def test_off_the_dryer_it_is_as_dry_as_it_was_said_to_be_on_it(capsys, journal, batch) -> None:
+    for ago, reading in (
+        ("7 h", "28 oz"),
+        ("6 h", "22 oz"),
+        ("4 h", "13.6 oz"),
+        ("2 h", "8.2 oz"),
+        ("1 h", "5.6 oz"),
+    ):
+        call(capsys, journal, "weigh", batch, reading, "--at", f"{ago} ago")
+    said = call(capsys, journal, "batches")[1]
+    (on,) = json.loads(call(capsys, journal, "batches", "--json")[1])["items"]
+    with open_kitchen(journal, write=True) as kitchen:
+        take_off(kitchen, batch, weighings_of(kitchen, batch)[-1].gross)
+    (off,) = json.loads(call(capsys, journal, "batches", "--json")[1])["items"]
+    assert (on["state"], off["state"]) == ("drying", "finished")
+    same = ("verdict", "dry_enough_probability", "moisture")
+    assert {name: off[name] for name in same} == {name: on[name] for name in same}
+    assert f" moisture, {on['verdict']}" in said
+    call(capsys, journal, "pack", batch)
+    (lot,) = json.loads(call(capsys, journal, "shelf", "--json")[1])["items"]
+    assert (lot["verdict"], lot["dry_enough_probability"]) == (on["verdict"], on["dry_enough_probability"])

@@ -9,6 +9,7 @@ from datetime import UTC, datetime, timedelta
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.dryer.drying import add_weighing, leave_out, start_batch
+from dryhouse.kitchen.dryer.learned import learned_anew
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Record
 from dryhouse.kitchen.records import Batch, Dryer
@@ -35,7 +36,7 @@ class Hands:
         dryer = Dryer("shelf dryer", 6, id=1)
         self.journal = FakeJournal(dryer, *records)
         foods = {f.slug: f for f in (APPLE, STRANGER)}
-        self.kitchen = Kitchen(self.journal, Handbook(foods), now=lambda: self.time, zone=UTC)
+        self.kitchen = Kitchen(self.journal, Handbook(foods), now=lambda: self.time, zone=UTC, follow=learned_anew)
 
     def wait(self, hours: float) -> None:
         self.time += timedelta(hours=hours)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import keeping_target, load_for, target_for
@@ -16,6 +17,9 @@ from dryhouse.science.moisture import Load
 from dryhouse.science.statuses import Feel, VerdictName
 from dryhouse.science.values import Fact
 
+if TYPE_CHECKING:
+    from dryhouse.science.dry_matter import Belief
+
 NOT_WEIGHED = Verdict(VerdictName.UNKNOWN)
 """Of what is on no record, or on one that says too little."""
 
@@ -25,12 +29,22 @@ def felt(batch: Batch) -> Feel | None:
     return Feel(batch.felt) if batch.felt else None
 
 
+def learned(batch: Batch) -> Belief | None:
+    """The dry matter of a finished batch, as a share of its load, as its weighings taught it; None where too little
+    was weighed on the way."""
+    if batch.curve_low is None or batch.curve_dry is None or batch.curve_high is None:
+        return None
+    from dryhouse.science.dry_matter import Between, belief_between  # brings NumPy
+
+    return belief_between(Between(batch.curve_low, batch.curve_dry, batch.curve_high))
+
+
 def judged(batch: Batch, load: Load | None, target: Fact | None) -> Verdict:
     """The verdict on the dried mass of a batch with this load; *unknown* where too little was weighed."""
     dried = batch.dried_mass
     if load is None or target is None or dried is None or dried.si <= 0:
         return NOT_WEIGHED
-    return verdict(load, dried.si, target, feel=felt(batch))
+    return verdict(load, dried.si, target, learned(batch), felt(batch))
 
 
 def verdicts_of(

@@ -41,7 +41,9 @@ from dryhouse.words.messages import problem_sentence
 _WITHOUT_ENTRY = ("food", "state", "started", "ended", "settled", "trip", "id")
 """Fields of a batch that no entry of their own fills in."""
 ENTRIES: Mapping[str, Shape] = {
-    shape.about.entry or shape.name: shape for shape in shapes(Batch) if shape.name not in _WITHOUT_ENTRY
+    shape.about.entry or shape.name: shape
+    for shape in shapes(Batch)
+    if shape.name not in _WITHOUT_ENTRY and not shape.about.computed
 }
 """Every entry that fills one field of a batch, by its short name."""
 APART = ("food", "start", "hours", "end")

@@ -9,13 +9,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from dryhouse.kitchen.batches.dryness import felt, verdicts_of
+from dryhouse.kitchen.batches.dryness import felt, learned, verdicts_of
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.batches.log import BatchDraft, parts_of
 from dryhouse.kitchen.cards.card_figure import CardFigure
 from dryhouse.kitchen.cards.first_keep_by import keep_by_figures
 from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words, verdict_words
+from dryhouse.kitchen.dryer.learned import with_learned
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
@@ -71,7 +72,9 @@ def batch_card(kitchen: Kitchen, id: int) -> Card:
 
 def draft_card(kitchen: Kitchen, draft: BatchDraft) -> Card:
     """The card a draft would have. Raises InputProblem where the food is not known yet."""
-    return card_of(kitchen, draft.batch, draft.parts)
+    weighed = draft.batch.id and draft.batch.curve_mark is not None
+    batch = with_learned(kitchen, draft.batch) if weighed else draft.batch
+    return card_of(kitchen, batch, draft.parts)
 
 
 def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
@@ -85,8 +88,9 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
     grams = load.grams if load is not None else loaded_grams(known, batch)
     believed_now = None
     if load is not None and dried is not None and found.name != VerdictName.MISMATCH:
-        believed_now = believed(load, dried, feel=felt(batch))
-        figures.append(CardFigure(FigureId.MOISTURE_NOW, found.now or moisture_now(load, dried, feel=felt(batch))))
+        known_by = learned(batch), felt(batch)
+        believed_now = believed(load, dried, *known_by)
+        figures.append(CardFigure(FigureId.MOISTURE_NOW, found.now or moisture_now(load, dried, *known_by)))
     cautions = gravest_first(batch_cautions(kitchen, batch, parts))
     if forbidden := forbidding_words(cautions):
         doubt = verdict_sentence(found, notation) if found.name == VerdictName.MISMATCH else ""

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.batches.dryness import felt, judged
+from dryhouse.kitchen.batches.dryness import felt, judged, learned
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, target_for
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_batch, facts_of_food
 from dryhouse.kitchen.cautions.forbidden import verdict_words
@@ -92,7 +92,7 @@ def _item(
         if found is not None:
             moisture = found.now
         elif load is not None:
-            moisture = moisture_now(load, dried, feel=felt(batch))
+            moisture = moisture_now(load, dried, learned(batch), felt(batch))
     return {
         "id": batch.id,
         "food": batch.food,

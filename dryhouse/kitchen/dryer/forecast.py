@@ -17,7 +17,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import HEAT_CHANGED
 from dryhouse.science.chamber import Chamber, slow_reason
-from dryhouse.science.dry_matter import Belief
+from dryhouse.science.dry_matter import Belief, Between, belief_between
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Equilibrium, Forecast, Heating, Prior, forecast
 from dryhouse.science.messages import Message
@@ -45,8 +45,14 @@ class RunForecast:
     equilibrium: Figure | None = None
     """Moisture (dry basis, g/g) the food settles at in the air of the dryer."""
     water_activity: Figure | None = None
-    learned: Belief | None = None
-    """The dry matter after the run's weighings, as a share of the load; None where too little was weighed."""
+    taught: Between | None = None
+    """The dry matter after the run's weighings, as a share of the load, as it is kept with a batch that was taken
+    off; None where too little was weighed."""
+
+    @property
+    def learned(self) -> Belief | None:
+        """The belief about it that every figure of the run rests on."""
+        return None if self.taught is None else belief_between(self.taught)
 
 
 def run_forecast(
@@ -66,7 +72,7 @@ def run_forecast(
     """What to expect of a run whose points stand at these hours (from the first point) with these net masses.
 
     The forecast and the moisture rest on one belief about the dry matter of the load; what the run taught of it
-    stands in `learned`. Weighings heavier than the load are left out
+    stands in `taught`. Weighings heavier than the load are left out
     of it, and there is none from such a one. A batch that is off the dryer has no
     forecast; its water activity is of its last weighing.
     """
@@ -110,8 +116,8 @@ def run_forecast(
             equilibrium=settles,
             water_activity=activity,
         )
-    learned = found.belief.scaled(sound[0][1] / load.grams) if len(sound) > 2 else None
-    return RunForecast(found, "", slow, chamber, settles, activity, learned)
+    taught = found.belief.scaled(sound[0][1] / load.grams).between if len(sound) > 2 else None
+    return RunForecast(found, "", slow, chamber, settles, activity, taught)
 
 
 def heating_of(

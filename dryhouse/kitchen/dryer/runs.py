@@ -13,7 +13,7 @@ from datetime import datetime
 from functools import lru_cache
 
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.batches.dryness import felt
+from dryhouse.kitchen.batches.dryness import felt, learned
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, target_for
 from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cautions.cautions import batch_cautions
@@ -135,10 +135,14 @@ def planned(kitchen: Kitchen) -> tuple[Batch, ...]:
 
 def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
     """The run of one batch. Raises InputProblem where there is no such batch."""
-    record = kitchen.present(Batch, batch, "batch", "batch")
+    return run_as(kitchen, kitchen.present(Batch, batch, "batch", "batch"))
+
+
+def run_as(kitchen: Kitchen, record: Batch) -> DryingRun:
+    """The run of a batch as this record has it; the rest is as the journal has it."""
     food = find_food(kitchen, record.food)
-    parts = parts_of(kitchen, batch)
-    everything, events = weighings_of(kitchen, batch), events_of(kitchen, batch)
+    parts = parts_of(kitchen, record.id)
+    everything, events = weighings_of(kitchen, record.id), events_of(kitchen, record.id)
     weighings = tuple(w for w in everything if not w.left_out)
     started = record.started or (weighings[0].at if weighings else kitchen.now())
     clock = clock_of(started, events)
@@ -172,13 +176,16 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         running=record.state == DRYING,
     )
     weighed = net is not None and (bool(mine or rounds) or len(points) > 1)
-    feel = felt(record) if record.state == FINISHED else None
-    learned = expected.learned
-    now = moisture_now(load, net, learned, feel) if load is not None and net is not None else None
+    off = record.state == FINISHED
+    feel, taught = (felt(record), learned(record)) if off else (None, expected.learned)
+    judged, at, sampled = load, net, scope != LOAD
+    if off and record.dried_mass is not None and whole is not None:
+        judged, at, sampled, weighed = whole, record.dried_mass.si, False, True
+    now = moisture_now(judged, at, taught, feel) if judged is not None and at is not None else None
     standing = None
-    if load is not None and net is not None and target is not None and weighed:
-        standing = verdict(load, net, target, learned, feel)
-        standing = replace(standing, of_sample=scope != LOAD, on_dryer=record.state == DRYING)
+    if judged is not None and at is not None and target is not None and weighed:
+        standing = verdict(judged, at, target, taught, feel)
+        standing = replace(standing, of_sample=sampled, on_dryer=record.state == DRYING)
     curves = curves_of(points) if load is not None else None
     return DryingRun(
         batch=record,
@@ -195,10 +202,10 @@ def run_of(kitchen: Kitchen, batch: int) -> DryingRun:
         load=load,
         whole=whole,
         target=target,
-        target_mass=_with(cautions, _target(load, net if weighed else None, target, learned, feel)),
+        target_mass=_with(cautions, _target(load, net if weighed else None, target, taught, feel)),
         moisture=_with(cautions, now),
-        moisture_dry_basis=_with(cautions, _dry_basis(load, net, now)),
-        moisture_ratio=_with(cautions, _ratio(load, net, now)),
+        moisture_dry_basis=_with(cautions, _dry_basis(judged, at, now)),
+        moisture_ratio=_with(cautions, _ratio(judged, at, now)),
         verdict=_judged(standing, cautions),
         curves=curves,
         expected=expected,

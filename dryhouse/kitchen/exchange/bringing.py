@@ -17,9 +17,10 @@ from dryhouse.kitchen.exchange.numbers import Numbers
 from dryhouse.kitchen.exchange.reading import Entry
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.ports import Change, Done, Record, Staging
+from dryhouse.kitchen.ports import Change, Done, Record, Staging, joined
 from dryhouse.kitchen.records import Batch, OwnFood
 from dryhouse.kitchen.records.foods import PLANT, UNKNOWN, contents_of
+from dryhouse.kitchen.records.learned import MARKS, batch_of, forgotten, share_of_mark
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
 from dryhouse.kitchen.records.problems import called, problems
 from dryhouse.kitchen.records.typed_problems import typed_problems
@@ -58,6 +59,10 @@ class Coming:
     differences: list[Difference] = field(default_factory=list)
     few: list[Any] = field(default_factory=list)
     """The new records themselves, as far as undo keeps them."""
+    contradicted: list[Batch] = field(default_factory=list)
+    """New batches whose weighings are not those that the file's dry matter was read from."""
+    added_to: set[int] = field(default_factory=set)
+    """The numbers of batches of hers that get new weighings, events or ingredients."""
 
     def close(self) -> None:
         """Let go of what waits."""
@@ -93,16 +98,17 @@ def take_in(kitchen: Kitchen, coming: Coming, theirs: Collection[Difference] = (
 
     Raises InputProblem where what is chosen does not go together, and WorldProblem; then nothing has changed.
     """
-    chosen = set(theirs)
+    chosen, made = set(theirs), list[Change]()
     for difference in coming.differences:
         if difference not in chosen and difference.needed_by:
             raise InputProblem(difference.needed_by[0])
 
     def edits(bases: Mapping[type, int]) -> list[Change]:
-        changes = [Change(d.mine, settled(d.theirs, bases)) for d in theirs]
+        changes = _not_contradicted(kitchen, coming, theirs, bases)
         around = Surroundings(kitchen.journal, kitchen.handbook, kitchen.local)
         for wrong in (*judge(changes, around), *(p for c in changes for p in typed_problems(c.after))):
             raise InputProblem(f"What you take from the file can't be right: {problem_sentence(wrong)}")
+        made.extend(changes)
         return changes
 
     if not coming.added and not theirs:
@@ -112,7 +118,24 @@ def take_in(kitchen: Kitchen, coming: Coming, theirs: Collection[Difference] = (
     if coming.added.total() + len(theirs) > MOST_UNDONE:
         return Done(what, beyond=frozenset(coming.added).union(type(d.mine) for d in theirs))
     new = (replace(settled(r, bases), id=bases[type(r)] + r.id) for r in coming.few)
-    return Done(what, (*(Change(None, record) for record in new), *edits(bases)))
+    return Done(what, joined([Change(None, record) for record in new], made))
+
+
+def _not_contradicted(
+    kitchen: Kitchen, coming: Coming, theirs: Collection[Difference], bases: Mapping[type, int]
+) -> list[Change]:
+    """What is taken of the differences, and without what weighings taught wherever that rests on others now."""
+    changes = {(type(d.mine), d.mine.id): Change(d.mine, settled(d.theirs, bases)) for d in theirs}
+    for number in coming.added_to.union(batch_of(d.mine) for d in theirs) - {0}:
+        taken = changes.get((Batch, number))
+        mine = kitchen.journal.get(Batch, number) if taken is None else taken.before
+        after = mine if taken is None else taken.after
+        if isinstance(after, Batch) and after.curve_mark is not None:
+            changes[Batch, number] = Change(mine, forgotten(after))
+    for waited in coming.contradicted:
+        new = replace(settled(waited, bases), id=bases[Batch] + waited.id)
+        changes[Batch, new.id] = Change(new, forgotten(new))
+    return [*changes.values()]
 
 
 def _what(coming: Coming, taken: int) -> str:
@@ -143,6 +166,8 @@ class _Look:
         self.wrong = 0
         self.unsound: dict[tuple[type, int], Any] = {}
         self.once: defaultdict[type, Counter[tuple[str, ...]]] = defaultdict(Counter)
+        self.marks: dict[int, int] = {}
+        """Of new batches that say what their weighings taught: what is still lacking of the mark of those."""
 
     def _around(self, *, theirs: bool) -> Surroundings:
         joined: Any = _Joined(self, theirs=theirs)
@@ -160,6 +185,10 @@ class _Look:
         if self.wrong:
             more = f" And {self.wrong - _AT_MOST} more of the kind." if self.wrong > _AT_MOST else ""
             raise InputProblem(" ".join(self.said) + more)
+        for number in (number for number, lacking in self.marks.items() if lacking % MARKS):
+            contradicted = self.coming.staging.get(Batch, number)
+            if contradicted is not None:
+                self.coming.contradicted.append(contradicted)
         tell(1.0)
         return self.coming
 
@@ -191,8 +220,19 @@ class _Look:
         if new != moved.id:
             moved = replace(moved, id=new)
         self.coming.staging.add(moved)
+        self._mark(moved)
         if len(self.coming.few) <= MOST_UNDONE:
             self.coming.few.append(moved)
+
+    def _mark(self, new: Any) -> None:
+        """Weighings, events and ingredients are what the dry matter of their batch is read from."""
+        if isinstance(new, Batch):
+            if new.curve_mark is not None:
+                self.marks[new.id] = new.curve_mark - share_of_mark(new)
+        elif (batch := batch_of(new)) in self.marks:
+            self.marks[batch] -= share_of_mark(new)
+        elif batch < 0:
+            self.coming.added_to.add(-batch)
 
     def _moved(self, record: Any) -> Any:
         """The record with its links as what waits has them. Raises InputProblem where one leads nowhere."""

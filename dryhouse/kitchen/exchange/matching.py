@@ -38,8 +38,8 @@ def settled(record: Any, bases: Mapping[type, int]) -> Any:
 
 
 def differing(one: Any, other: Any) -> tuple[str, ...]:
-    """The fields in which two records of a kind differ, their numbers aside."""
-    names = (shape.name for shape in shapes(type(one)) if shape.name != "id")
+    """The fields in which two records of a kind differ, their numbers and what is worked out aside."""
+    names = (shape.name for shape in shapes(type(one)) if shape.name != "id" and not shape.about.computed)
     return tuple(name for name in names if getattr(one, name) != getattr(other, name))
 
 
@@ -129,7 +129,8 @@ def _is_alike(record: Any, fields: tuple[str, ...]) -> bool:
 
 def _mostly_alike(record: Any, fields: tuple[str, ...]) -> bool:
     """Few fields differ, and enough that say anything are alike; what it was made of says twice as much."""
-    every = [shape for shape in shapes(type(record)) if shape.name != "id" and shape.name not in fields]
+    counts = (shape for shape in shapes(type(record)) if shape.name != "id" and not shape.about.computed)
+    every = [shape for shape in counts if shape.name not in fields]
     said = [shape.name for shape in every if getattr(record, shape.name) not in (shape.default, "")]
     made_of = set(KNOWN_BY[type(record)]).intersection(LINKS.get(type(record), {}))
     return len(fields) <= _MOST_CHANGED and len(said) + len(made_of.intersection(said)) >= _LEAST_ALIKE

@@ -34,7 +34,14 @@ def batch_problems(batch: Batch, around: Around) -> list[InputProblem]:
         found.append(unknown_food(batch.food))
     if batch.precook_temperature is not None and (hotter := hotter_than_water(batch.precook_temperature)):
         found.append(InputProblem(hotter, "precook_temperature"))
-    return [*found, *_of_masses(batch), *_of_times(batch, around), *_of_dryer(batch, around), *_of_moisture(batch)]
+    return [
+        *found,
+        *_of_masses(batch),
+        *_of_times(batch, around),
+        *_of_dryer(batch, around),
+        *_of_moisture(batch),
+        *_of_curve(batch),
+    ]
 
 
 def unknown_food(slug: str) -> InputProblem:
@@ -132,6 +139,17 @@ def _of_test(batch: Batch) -> list[InputProblem]:
             "test_dry",
         )
     ]
+
+
+def _of_curve(batch: Batch) -> list[InputProblem]:
+    """What its weighings taught is one figure with its range, and the mark of those weighings."""
+    low, middle, high, mark = batch.curve_low, batch.curve_dry, batch.curve_high, batch.curve_mark
+    if (low, middle, high, mark) == (None,) * 4:
+        return []
+    if low is None or middle is None or high is None or mark is None or not low <= middle <= high:
+        said = "The dry matter by its weighings stands between its low and its high, or nowhere."
+        return [InputProblem(said, "curve_dry")]
+    return []
 
 
 def part_problems(part: BatchPart, around: Around) -> list[InputProblem]:

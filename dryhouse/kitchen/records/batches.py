@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from dryhouse.kitchen.records.describing import MOST_G, MOST_ML, about
+from dryhouse.kitchen.records.describing import MOST_G, MOST_ML, About, about
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
 from dryhouse.science.statuses import Feel
 
@@ -39,6 +40,10 @@ BOILING_C = 100.0
 """Wet food over a stove or in an oven gets no hotter in its middle than its water boils: 212 °F."""
 MOST_TRAYS = 100
 """More is a slip of the finger."""
+
+
+def _by_weighings(end: str) -> Mapping[str, About]:
+    return about(f"Dry matter by its weighings, {end}", computed=True, positive=True, below=1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,12 +91,7 @@ class Batch:
     prepared_volume: Volume | None = field(
         default=None,
         metadata=about(
-            "Volume loaded",
-            entry="fresh_volume",
-            hint="6 cups",
-            positive=True,
-            high=MOST_ML,
-            help="volume loaded",
+            "Volume loaded", entry="fresh_volume", hint="6 cups", positive=True, high=MOST_ML, help="volume loaded"
         ),
     )
     pretreatment: str = field(default="", metadata=about("Pretreatment", hint="blanched 3 min…", kept=True))
@@ -202,16 +202,12 @@ class Batch:
     started: datetime | None = field(
         default=None,
         metadata=about(
-            "Started",
-            entry="start",
-            hint="yesterday 18:00",
-            help="when it went on, such as “2026-11-20 18:00”",
+            "Started", entry="start", hint="yesterday 18:00", help="when it went on, such as “2026-11-20 18:00”"
         ),
     )
     ended: datetime | None = field(default=None, metadata=about("Ended", entry="end", help="when it came off"))
     kitchen_temperature: Temperature | None = field(
-        default=None,
-        metadata=about("Kitchen temperature", entry="kitchen_temp", hint="70 F", low=-30.0, high=60.0),
+        default=None, metadata=about("Kitchen temperature", entry="kitchen_temp", hint="70 F", low=-30.0, high=60.0)
     )
     kitchen_humidity_pct: float | None = field(
         default=None, metadata=about("Kitchen humidity, %", entry="humidity", low=0, below=100)
@@ -255,12 +251,7 @@ class Batch:
     target_moisture_pct: float | None = field(
         default=None,
         metadata=about(
-            "Target moisture, %",
-            entry="moisture",
-            low=0,
-            below=100,
-            kept=True,
-            help="target moisture, %",
+            "Target moisture, %", entry="moisture", low=0, below=100, kept=True, help="target moisture, %"
         ),
     )
     dried_mass: Mass | None = field(
@@ -275,16 +266,18 @@ class Batch:
     )
     felt: str = field(
         default="",
-        metadata=about(
-            "How it feels",
-            choices=FEELS,
-            answers=True,
-            help="how a cooled piece feels at the end",
-        ),
+        metadata=about("How it feels", choices=FEELS, answers=True, help="how a cooled piece feels at the end"),
     )
     """How a cooled piece felt when the dried mass was weighed; empty where nobody has said."""
     settled: bool | None = field(default=None, metadata=about("Weight stayed the same, and brittle", answers=True))
     """Whether she confirmed by hand that it was dry when its weight stayed the same; None where nobody has said."""
+    curve_low: float | None = field(default=None, metadata=_by_weighings("low"))
+    curve_dry: float | None = field(default=None, metadata=_by_weighings("middle"))
+    """What all weighings together taught of the dry matter of a load, as a share of it: the middle, between the
+    ends of the middle 80 %. Worked out once it is off the dryer, never typed."""
+    curve_high: float | None = field(default=None, metadata=_by_weighings("high"))
+    curve_mark: int | None = field(default=None, metadata=about("Mark of the weighings it rests on", computed=True))
+    """Tells whether it still rests on the records it was read from (`records/learned.py`)."""
     servings: float | None = field(
         default=None,
         metadata=about(

@@ -45,6 +45,8 @@ class About:
     """Its value may answer a stop: it is asked every time and never remembered."""
     kept: bool = False
     """A habit: the next batch of the food begins with it."""
+    computed: bool = False
+    """Worked out by the program from other records: nobody types it, and no import asks about it."""
 
 
 def about(label: str = "", **more: Any) -> Mapping[str, About]:

@@ -13,11 +13,14 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.cautions.cautions import lot_cautions
+from dryhouse.kitchen.dryer.learned import learned_anew
 from dryhouse.kitchen.exchange import bring_in, read_records, write_records
 from dryhouse.kitchen.exchange.bringing import same_kind
 from dryhouse.kitchen.exchange.meal_files import bring_meal, meal_text
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import Pending
 from dryhouse.kitchen.records import Batch, Dryer, Lot, Meal, MealPart, OwnFigure, OwnFood, Trip, Weighing
+from dryhouse.kitchen.records.learned import forgotten
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.words.messages import problem_sentence
@@ -243,3 +246,60 @@ def test_an_own_food_nobody_answered_for_comes_in_unanswered() -> None:
         json.dumps({**meal_file(), "foods": [{"slug": "strips", "name": "beef strips", "category": "vegetable"}]}),
     )
     assert into.journal.where(OwnFood)[0].contains == ""
+
+
+APPLE_G = ((1, 810), (2, 640), (4, 412), (6, 283), (11, 172))
+
+
+def weighed_dry() -> list[Any]:
+    """Apple that was weighed to the end, with what its weighings taught, and its weighings."""
+    hands = replace(kitchen(), follow=learned_anew)
+    batch = replace(
+        BATCH,
+        food="apple",
+        prepared_mass=Mass(1000.0, "1000 g"),
+        dried_mass=Mass(172.0, "172 g"),
+        ended=NOON + timedelta(hours=11),
+    )
+    weighings = [
+        Weighing(1, NOON + timedelta(hours=h), Mass(float(g), f"{g} g"), id=n)
+        for n, (h, g) in enumerate(APPLE_G, 1)
+    ]
+    pending = Pending()
+    pending.add(batch, *weighings)
+    hands.commit("logged", pending)
+    return [*hands.journal.where(Batch), *weighings]
+
+
+@pytest.mark.parametrize("name", ["all.json", "folder"])
+def test_what_weighings_taught_comes_along_with_them(tmp_path: Path, name: str) -> None:
+    batch, *weighings = weighed_dry()
+    assert batch.curve_dry is not None
+    write_records([batch, *weighings], tmp_path / name)
+    into = kitchen()
+    bring_in(into, list(read_records(tmp_path / name)))
+    assert into.journal.where(Batch) == (batch,)
+
+
+@pytest.mark.parametrize("lost", [0, 2])
+def test_what_other_weighings_taught_does_not_come_along(lost: int) -> None:
+    batch, *weighings = weighed_dry()
+    weighings[lost] = replace(weighings[lost], gross=Mass(500.0, "500 g"))
+    into = kitchen(replace(BATCH, id=7))
+    done = bring_in(into, [batch, *weighings])
+    (came,) = into.journal.where(Batch, food="apple")
+    assert came == replace(forgotten(batch), id=came.id)
+    into.write(done.undone().changes)
+    assert not into.journal.where(Batch, food="apple")
+
+
+def test_weighings_that_come_for_a_batch_of_hers_end_what_the_others_taught() -> None:
+    batch, *weighings = weighed_dry()
+    into = kitchen(batch, *weighings)
+    late = Weighing(1, NOON + timedelta(hours=9), Mass(190.0, "190 g"), id=6)
+    done = bring_in(into, [batch, *weighings, late])
+    assert into.journal.where(Batch) == (forgotten(batch),)
+    into.write(done.undone().changes)
+    assert into.journal.where(Batch) == (batch,)
+    bring_in(into, [forgotten(batch), *weighings])
+    assert into.journal.where(Batch) == (batch,), "an older export takes nothing away"

@@ -12,6 +12,7 @@ from dryhouse.kitchen.batches.typed import APART, ENTRIES, NO, YES, TypedBatch, 
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
+from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.kitchen.typed_moments import moment_text
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.errors import InputProblem
@@ -82,7 +83,8 @@ def keep_unchanged(draft: BatchDraft, before: Batch, typed: TypedBatch, typed_be
     }
     if all(typed[entry] == typed_before[entry] for entry in ("start", "hours", "end")):
         same |= {"started": before.started, "ended": before.ended}
-    same |= {"state": before.state, "settled": before.settled, "trip": before.trip}
+    same |= {"state": before.state, "settled": before.settled, "trip": before.trip, "id": before.id}
+    same |= {shape.name: getattr(before, shape.name) for shape in shapes(Batch) if shape.about.computed}
     return replace(draft, batch=replace(draft.batch, **same))
 
 

@@ -17,11 +17,12 @@ from dryhouse.desk.widgets.draft import keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.record_fields import NOT_SAID
-from dryhouse.kitchen.batches.log import BatchDraft, parts_of
-from dryhouse.kitchen.cards.batch_card import draft_card
+from dryhouse.kitchen.batches.log import parts_of
+from dryhouse.kitchen.cards.batch_card import card_of
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.learned import as_taken_off
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.records.batches import FEELS, FINISHED, LOAD
@@ -125,8 +126,8 @@ class TakeOffForm(QWidget):
             kitchen, batch = self.session.kitchen, self.run.batch
             dried = with_unit(mass, self.mass.default_unit)
             finished = replace(batch, state=FINISHED, dried_mass=dried, felt=self.felt.value() or "")
-            draft = BatchDraft(finished, parts_of(kitchen, batch.id))
-            said = draft_card(kitchen, draft).judgement(self.session.style)
+            card = card_of(kitchen, as_taken_off(self.run, finished), parts_of(kitchen, batch.id))
+            said = card.judgement(self.session.style)
         self.standing.setText(said)
 
     def take_off(self) -> None:
