@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import argparse
 import json
+import re
 import sys
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
 from dryhouse.science.display import METRIC, US, Style
-from dryhouse.science.quantities import parse_amount, unit_typed
 from dryhouse.science.safety.unfolded import AT_A_LOOK_UP, unfolded
-from dryhouse.science.units import METRIC_UNITS
+from dryhouse.science.units import MASS, METRIC_UNITS, VOLUME, written_as
 from dryhouse.science.values import Basis, Caution, Figure, Moment, gravest_first
 from dryhouse.words.bases import basis_text
 from dryhouse.words.cautions import cautions_json
@@ -36,10 +36,11 @@ def add_more(parser: argparse.ArgumentParser, *, workings: bool = True) -> None:
         parser.add_argument("--workings", action="store_true", help="say the arithmetic, with its sources")
 
 
-def as_typed(style: Style, typed: str) -> Style:
-    """The person's way of showing numbers, in the system of the units that were typed."""
-    unit = unit_typed(parse_amount(typed, decimal_comma=style.decimal_comma))
-    return replace(style, system=METRIC if unit in METRIC_UNITS else US)
+def as_typed(style: Style, *typed: str) -> Style:
+    """The person's way of showing numbers, in the system of the last unit that was typed; her own without any."""
+    known = written_as((MASS, VOLUME))
+    said = [known[word] for word in re.findall(r"#|[^\W\d_]+", " ".join(typed).casefold()) if word in known]
+    return replace(style, system=METRIC if said[-1].name in METRIC_UNITS else US) if said else style
 
 
 SCHEMA = 2

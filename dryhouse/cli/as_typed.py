@@ -1,8 +1,8 @@
 """The words of a command as a person types them, put into the order that the parser reads.
 
 What belongs to the whole program may stand after the verb, what belongs to an answer before it; an amount needs no
-quotation marks (`--fresh 2 lb 3 oz`), and nothing that follows an option of `log` does; a journal's file alone is
-opened.
+quotation marks (`--fresh 2 lb 3 oz`, `--fresh 6 ears`), and nothing that follows an option of `log` does; a
+journal's file alone is opened.
 """
 
 from __future__ import annotations
@@ -16,6 +16,8 @@ FOR_ALL = ("--sample", "--timings", "--quit-when-ready")
 OF_AN_ANSWER = ("--json", "--cautions", "--workings")
 AMOUNTS = ("--fresh", "--dried", "--tare", "--temp", "--dryer-temp")
 """Options whose value is an amount with its unit."""
+FOOD_FIRST = ("target", "water", "yields")
+"""Verbs whose own words are a food: where it stands first, all that follows an amount belongs to the amount."""
 _NUMBER = re.compile(r"[-\d¼½¾⅓⅔⅛][\d¼½¾⅓⅔⅛.,/]*")
 SUFFIX = ".dryhouse"
 
@@ -27,7 +29,7 @@ def in_order(given: Sequence[str], verbs: Collection[str]) -> list[str]:
     first: list[str] = []
     rest: list[str] = []
     last: list[str] = []
-    words = list(given)
+    words = _unquoted(given)
     while words:
         word = words.pop(0)
         if word in FOR_ALL:
@@ -37,7 +39,7 @@ def in_order(given: Sequence[str], verbs: Collection[str]) -> list[str]:
             del words[:1]
         elif word in OF_AN_ANSWER:
             last.append(word)
-        elif rest[:1] == ["log"] and word.startswith("--") and "=" not in word:
+        elif _takes_all(rest, word):
             rest += [word, *_until_an_option(words)]
         elif word in AMOUNTS:
             rest += [word, *_amount(words)]
@@ -46,6 +48,27 @@ def in_order(given: Sequence[str], verbs: Collection[str]) -> list[str]:
         else:
             rest.append(word)
     return first + rest + last
+
+
+def _takes_all(rest: Sequence[str], word: str) -> bool:
+    """Whether all that follows this option up to the next belongs to it, after these words."""
+    if rest[:1] == ["log"]:
+        return word.startswith("--") and "=" not in word
+    named = len(rest) > 1 and rest[0] in FOOD_FIRST and not rest[1].startswith("-")
+    return named and word in AMOUNTS
+
+
+def _unquoted(given: Sequence[str]) -> list[str]:
+    """The words, of which those between “ and ” are one, as the help writes what belongs together."""
+    words: list[str] = []
+    left = list(given)
+    while left:
+        word = left.pop(0)
+        while "“" in word and "”" not in word.partition("“")[2] and any("”" in later for later in left):
+            word += f" {left.pop(0)}"
+        opened = "“" in word and word.endswith("”")
+        words.append(word.replace("“", "").replace("”", "") if opened else word)
+    return words
 
 
 def _is_a_journal(word: str, verbs: Collection[str]) -> bool:

@@ -14,7 +14,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from dryhouse.handbook.animal_words import animal_words, near_animal_word
-from dryhouse.handbook.spelling import core_of, ordered, slips_forgiven, words
+from dryhouse.handbook.spelling import core_of, ordered, plain_of, slips_forgiven, words
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
 
@@ -88,7 +88,7 @@ class Finder:
         if not parts:
             return []
         core = core_of(parts)
-        found = dict.fromkeys([*self._named(parts), *self._named(core)])
+        found = dict.fromkeys([*self._named(parts), *self._named(core), *self._named(plain_of(core))])
         for way in (self._beginning, self._ending, self._one_slip_away, self._mended, self._alike):
             for said in dict.fromkeys((parts, core)) if len(found) < limit else ():
                 found.update(dict.fromkeys(way(said)))
@@ -114,8 +114,12 @@ class Finder:
         raise WhichFood(text.strip(), tuple(self.find(text, limit=8)), tuple(named))
 
     def _prepared(self, parts: tuple[str, ...]) -> list[int]:
-        """Foods that bear the words left without those of preparing them; what is raw is not one that is cooked."""
+        """Foods that bear the words left without those of preparing them. What is raw is not one that is cooked;
+        where another food has all the words in its name it is not clear which is meant (dry milk is no milk)."""
         found = self._named(core_of(parts))
+        whole = set(self._with_all(parts))
+        if whole and not whole.issuperset(found):
+            return []
         raw = "raw" in parts
         return [n for n in found if not (raw and "cooked" in words(self._foods[n].name))]
 

@@ -15,6 +15,7 @@ from functools import cache
 from types import MappingProxyType
 
 from dryhouse.handbook.reading import Row, read
+from dryhouse.handbook.staples import STAPLE, UNDATED
 from dryhouse.science.display import counted
 from dryhouse.science.keeping import LifePoint, Line
 from dryhouse.science.safety import FoodFacts
@@ -70,7 +71,7 @@ def keeping_lines(slug: str, food: FoodFacts) -> KeepingLines:
     kinds = food.own_kinds
     if food.parts:
         return _of_mix(slug, food, food.parts)
-    if kinds & _NOTHING_PUBLISHED:
+    if kinds & _NOTHING_PUBLISHED or UNDATED in kinds:
         return KeepingLines(())
     if "fish" in kinds:
         return KeepingLines((keeping_limits()["fish"],))
@@ -78,7 +79,10 @@ def keeping_lines(slug: str, food: FoodFacts) -> KeepingLines:
         spoken = () if "jerky" in kinds else ("the limits for home jerky hold for other dried meat too",)
         return KeepingLines((keeping_limits()["meat"],), spoken)
     if "fatty" in kinds:
-        return KeepingLines((keeping_limits()["fatty"],), ("the limits for shelled nuts and seeds hold for it",))
+        nut = STAPLE in kinds and "fruit" not in kinds
+        return KeepingLines(
+            (keeping_limits()["fatty"],), () if nut else ("the limits for shelled nuts and seeds hold for it",)
+        )
     return _plant(slug, kinds)
 
 

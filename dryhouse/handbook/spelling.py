@@ -13,7 +13,17 @@ _PREPARED = frozenset(
         "shredded grated piece peeled pitted cubed cube homegrown garden organic the a an of some",
     )
 )
-_IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "calves": "calf", "geese": "goose"}
+_PUT_UP = frozenset(
+    re.findall(
+        r"\w+",
+        "canned tinned jarred bottled smoked pickled creamed candied salted unsalted leftover rotisserie crushed "
+        "sun freeze instant minced shelled baby",
+    )
+)
+"""Words by which a food may be another one, though it is of the same plant or animal."""
+_IRREGULAR = {"leaves": "leaf", "halves": "half", "loaves": "loaf", "calves": "calf", "geese": "goose"} | {
+    f"{word}s": word for word in ("zucchini", "kiwi", "chili", "broccoli")
+}
 _JOINING = {"and", "with", "or", "in", "on", "n"}
 _LETTERS = str.maketrans({"ø": "o", "æ": "ae", "œ": "oe", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "ı": "i"})
 """Letters of the neighbors' alphabets that do not come apart into a plain one and an accent."""
@@ -53,6 +63,11 @@ def ordered(parts: Iterable[str]) -> str:
 def core_of(parts: tuple[str, ...]) -> tuple[str, ...]:
     """The words without those that only say how the food was prepared."""
     return tuple(p for p in parts if p not in _PREPARED) or parts
+
+
+def plain_of(parts: tuple[str, ...]) -> tuple[str, ...]:
+    """The words without those of how it was put up, to be offered and never to be taken for it."""
+    return tuple(p for p in parts if p not in _PUT_UP) or parts
 
 
 def slips_forgiven(spelling: str) -> int:

@@ -73,6 +73,11 @@ def staples() -> Mapping[str, Staple]:
 _CATEGORY = {"starch": "grain", "bread": "grain", "legume": "legume", "vegetable": "vegetable", "fruit": "fruit"}
 STAPLE = "staple"
 """The trait of a food that is bought dry."""
+UNDATED = "no published life"
+"""The trait of a staple that no rule of dried fruit, vegetables, nuts or meat speaks of: oil, salt, sugar."""
+_UNDATED = frozenset({"fat", "seasoning", "other"})
+_FATTY_PCT = 25.0
+"""Nuts, seeds and coconut hold more fat than this, and nothing else that is bought dry does."""
 
 
 @cache
@@ -85,10 +90,19 @@ def staple_foods() -> tuple[Food, ...]:
             s.name,
             s.other_names,
             s.animal or _CATEGORY.get(s.kind, "other"),
-            traits=frozenset({STAPLE, s.animal, "animal"} if s.animal else {STAPLE}),
+            traits=_traits(s),
         )
         for s in staples().values()
     )
+
+
+def _traits(staple: Staple) -> frozenset[str]:
+    if staple.animal:
+        return frozenset({STAPLE, staple.animal, "animal"})
+    fat = staple.facts.get("fat")
+    if staple.kind in _UNDATED:
+        return frozenset({STAPLE, UNDATED})
+    return frozenset({STAPLE, "fatty"} if fat is not None and fat.value >= _FATTY_PCT else {STAPLE})
 
 
 def find_staples(text: str, limit: int = 8) -> list[Staple]:

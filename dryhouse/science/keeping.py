@@ -24,6 +24,8 @@ from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
 
 DAY_S = 86400.0
+FREEZING_C = 0.0
+"""A refrigerator's limit holds down to here and is no longer for being colder: below it food is frozen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,8 +97,10 @@ def _life(line: Line, celsius: float) -> Life | None:
     if celsius > hottest.temperature_c + 1e-9:
         return None if line.steps else _hotter(line, celsius)
     if celsius <= coldest.temperature_c + 1e-9:
-        at_it = celsius > coldest.temperature_c - 1e-9
-        return _published(Kind.LIFE_PUBLISHED if at_it else Kind.LIFE_COLDEST, coldest)
+        if celsius > coldest.temperature_c - 1e-9:
+            return _published(Kind.LIFE_PUBLISHED, coldest)
+        same_place = line.steps and coldest.temperature_c > FREEZING_C < celsius
+        return _published(Kind.LIFE_NEXT_WARMER if same_place else Kind.LIFE_COLDEST, coldest)
     warmer = next(i for i, p in enumerate(points) if celsius <= p.temperature_c + 1e-9)
     a, b = points[warmer - 1], points[warmer]
     if abs(celsius - b.temperature_c) <= 1e-9:

@@ -19,6 +19,8 @@ class MessageKind(StrEnum):
     OTHER_DIGITS = auto()
     FRACTION_RUNS_ON = auto()
     TWO_WAYS = auto()
+    THOUSANDS_APART = auto()
+    A_RANGE = auto()
     DECIMAL_COMMA = auto()
     DIVIDES_BY_ZERO = auto()
     BELOW_ZERO = auto()

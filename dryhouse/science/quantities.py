@@ -200,6 +200,8 @@ def _reckon(typed: str, tidy: str, kind: type[Q], default_unit: str) -> float:
         if side and _dimension(side) == LENGTH:
             area = _of(number_in(typed, sides["a"]), side) * _of(number_in(typed, sides["b"]), side)
             return float(area.to(stored).magnitude)
+    if re.search(r"\.\d+\.|\de[+-]?\d", tidy):
+        raise _refused(Kind.NO_QUANTITY, typed, kind)
     total, end, smallest = _of(0.0, stored), 0, math.inf
     for term in _TERM.finditer(tidy):
         if term.start() != end:

@@ -23,27 +23,35 @@ When = Callable[[float], str]
 
 
 def finish_sentence(
-    ahead: Forecast, when: When, *, passed: bool = False, doubted: bool = False, likely: float | None = None
+    ahead: Forecast,
+    when: When,
+    *,
+    passed: bool = False,
+    doubted: bool = False,
+    likely: float | None = None,
+    spans: bool = False,
 ) -> str:
     """When it will likely be dry; or that it was, or may never be.
 
     `likely` is how likely it is to be dry by its last weight: more likely than not, there is nothing to wait for.
     `passed` where the middle of the forecast has gone by without a weighing; `doubted` where the load is more
-    likely moist than dry though it weighs no more than the usual target.
+    likely moist than dry though it weighs no more than the usual target; `spans` where `when` tells how long it
+    took and not when it was.
     """
+    about = "after about" if spans else "about"
     if ahead.reached_at is not None and doubted:
         return (
-            f"The usual target weight was reached about {when(ahead.reached_at)}, but this load may hold less dry "
-            "matter: weigh again after an hour."
+            f"The usual target weight was reached {about} {when(ahead.reached_at)}, but this load may hold less "
+            "dry matter: weigh again after an hour."
         )
     if ahead.reached_at is not None:
-        return f"The target weight was reached about {when(ahead.reached_at)}."
+        return f"The target weight was reached {about} {when(ahead.reached_at)}."
     if likely is not None and likely >= MORE_LIKELY_THAN_NOT:
         return ALREADY
     if not math.isfinite(ahead.finish.median):
         return LEVELS_OFF
     middle = when(ahead.finish.median)
-    said = f"Likely dry since about {middle}: weigh it." if passed else f"Dry about {middle}."
+    said = f"Likely dry since about {middle}: weigh it." if passed else f"Dry {about} {middle}."
     level = LEVELLING if likely is not None and not math.isfinite(ahead.finish.high50) else ""
     return " ".join(part for part in (said, _doubt(ahead), level, bands_sentence(ahead, when)) if part)
 

@@ -20,6 +20,8 @@ LINES: Mapping[Kind, str] = {
         "“{typed}” goes on after {fraction}; write the whole number before it, as in 1{fraction}."
     ),
     Kind.TWO_WAYS: "“{typed}” can be read two ways; write 1500 or 1,5.",
+    Kind.THOUSANDS_APART: "“{typed}” has a gap in its number; write it without, such as 1500.",
+    Kind.A_RANGE: "“{typed}” is a range; write one number, such as its middle.",
     Kind.DECIMAL_COMMA: "“{typed}” has a comma for a decimal mark; here it is a point, as in 1.5.",
     Kind.DIVIDES_BY_ZERO: "“{typed}” divides by zero; write a fraction such as 1/2.",
     Kind.BELOW_ZERO: "“{typed}” cannot be negative; write it without the minus, such as {wanted:example}.",

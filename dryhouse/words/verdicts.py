@@ -70,6 +70,8 @@ def no_keep_by_sentence(own: Verdict, keeping: Verdict) -> str:
         return "It reached your own target, not the drier one that is published: no keep-by is given."
     if keeping.in_doubt:
         return "No keep-by is given until you record how a cooled piece feels."
+    if keeping.name == VerdictName.UNKNOWN:
+        return "No keep-by is given while nothing says how dry it is."
     return "No keep-by is given until it is dry enough."
 
 

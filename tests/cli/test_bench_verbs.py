@@ -198,3 +198,21 @@ def test_a_batch_whose_weights_do_not_add_up_shows_no_moisture(capsys, journal):
 def test_no_batch_in_a_state_is_not_called_an_empty_journal(capsys, journal):
     answer(capsys, *journal, *LOG)
     assert answer(capsys, *journal, "batches", "--state", "drying")[1] == "There is no drying batch.\n"
+
+
+@pytest.mark.parametrize(("typed", "ounces"), [("6 ears", 21.59), ("two cobs", 7.2), ("2#", 32)])
+def test_a_target_may_be_asked_for_by_the_piece(capsys, journal, typed, ounces):
+    _, weighed, _ = answer(capsys, *journal, "target", "corn", "--fresh", f"{ounces} oz")
+    code, counted, _ = answer(capsys, *journal, "target", "corn", "--fresh", typed)
+    assert code == 0
+    assert counted.split("(")[0] == weighed.split("(")[0]
+
+
+def test_a_target_may_be_asked_for_by_the_cup(capsys, journal):
+    _, weighed, _ = answer(capsys, *journal, "target", "corn", "--fresh", "435 g", "--json")  # 145 g a cup: USDA
+    code, measured, _ = answer(capsys, *journal, "target", "corn", "--fresh", "3 cups", "--json")
+    assert code == 0
+    weighed, measured = json.loads(weighed), json.loads(measured)
+    assert measured["value"] == pytest.approx(weighed["value"], rel=1e-4)
+    assert measured["low"] < weighed["low"]
+    assert measured["high"] > weighed["high"]

@@ -179,7 +179,7 @@ def test_a_run_that_is_done_says_when(curve):
 def test_plain_text_says_the_same(curve):
     code, out, _ = curve(sheet(), *MOISTURES, as_json=False)
     assert code == 0
-    assert "Dry about" in out
+    assert "Dry after about" in out
     assert "* " in out
     assert "basis: entered" in out
 

@@ -210,3 +210,30 @@ def test_a_mix_is_made_again_with_its_ingredients_and_its_meat_is_asked_for_anew
         again = kitchen.journal.get(Batch, 2)
         assert len(kitchen.journal.where(BatchPart, batch=2)) == 2
         assert again.precook_temperature is None
+
+
+def test_grams_typed_are_grams_answered_whatever_the_journal_is_in(journal, capsys):
+    assert log(journal, "--food", "carrot", "--fresh", "1 kg", "--dried", "180 g") == 0
+    said = capsys.readouterr().out
+    assert "50 g of water still to go" in said
+    assert "Target weight: 130 g" in said
+    assert log(journal, "--food", "carrot", "--fresh", "1 kg", "--dried", "30 g") == 2
+    assert "30 g is less than the dry matter in 1 kg" in capsys.readouterr().err
+    assert log(journal, "--food", "carrot", "--fresh", "2 lb", "--dried", "5 oz") == 0
+    assert "0.8 oz of water still to go" in capsys.readouterr().out
+
+
+def test_cups_typed_for_a_weight_are_kept_as_the_volume(journal, capsys):
+    assert log(journal, "--food", "carrot", "--fresh", "3 cups", "--dried", "1 cup") == 0
+    batch = the_batch(journal)
+    assert (batch.prepared_volume.typed, batch.dried_volume.typed) == ("3 cups", "1 cup")
+    assert batch.prepared_mass is batch.dried_mass is None
+    assert "while nothing says how dry it is" not in capsys.readouterr().out
+    assert log(journal, "--food", "carrot", "--fresh", "3 cups", "--dried", "40 g") == 0
+    assert "No keep-by is given while nothing says how dry it is." in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("typed", ["125 C", "135 C", "160 C"])
+def test_fahrenheit_typed_as_celsius_is_asked_about(journal, capsys, typed):
+    assert log(journal, "--food", "carrot", "--fresh", "1 kg", "--dried", "130 g", "--temp", typed) == 2
+    assert "other scale" in capsys.readouterr().err

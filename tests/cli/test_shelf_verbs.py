@@ -69,13 +69,22 @@ def test_an_empty_shelf_says_what_to_do(capsys, tmp_path, monkeypatch):
 
 @pytest.mark.parametrize(
     ("food", "temp", "days"),
-    [("apple", "60F", 365.25), ("apple", "80F", 182.625), ("beef jerky", "70F", 14), ("apricot", "90F", 30.4375)],
+    [
+        ("apple", "60F", 365.25),
+        ("apple", "80F", 182.625),
+        ("beef jerky", "70F", 14),
+        ("apricot", "90F", 30.4375),
+        ("walnuts", "70F", 30.4375),
+        ("peanut butter", "70F", 30.4375),
+        ("dried coconut", "0F", 182.625),
+    ],
 )
 def test_keeps_answers_in_days(capsys, tmp_path, food, temp, days):
     found = answer(capsys, "--journal", str(tmp_path / "x"), "keeps", *food.split(), "--temp", temp, "--json")
     assert found["value"] == pytest.approx(days)
     assert found["unit"] == "day"
-    assert found["basis"][0]["kind"] == "handbook"
+    assert found["basis"][-1]["kind"] == "handbook"
+    assert (found["basis"][0]["kind"] == "assumption") == (food == "dried coconut")
     assert found["low"] is None
 
 
@@ -120,3 +129,20 @@ def test_a_package_may_be_named_in_part(capsys, tmp_path, typed, meant):
     code = main(["--journal", str(tmp_path / "a"), "keeps", "apple", "--temp", "70F", "--package", typed, "--json"])
     assert code == 0
     assert json.loads(capsys.readouterr().out)["package"] == meant
+
+
+@pytest.mark.parametrize("bought", ["olive oil", "table salt", "honey", "dried egg", "Dry milk, whole"])
+def test_what_no_rule_speaks_of_goes_by_its_package(capsys, tmp_path, bought):
+    """Salt and oil are no dried vegetables; and dry milk is not milk dried at home."""
+    asked = ["--journal", str(tmp_path / "a"), "keeps", *bought.split(), "--temp", "70F"]
+    assert answer(capsys, *asked, "--json")["value"] is None
+    assert main(asked) == 0
+    said = capsys.readouterr().out
+    assert "go by the date on its package" in said
+    assert "Do not dry" not in said.splitlines()[0]
+
+
+def test_fish_keeps_no_more_than_its_limit_in_a_colder_refrigerator(capsys, tmp_path):
+    for temp, least in (("38F", False), ("0F", True)):
+        found = answer(capsys, "--journal", str(tmp_path / "a"), "keeps", "salmon", "--temp", temp, "--json")
+        assert (found["value"], found["at_least"]) == (14, least)

@@ -223,3 +223,15 @@ def test_the_handbook_answers_for_slugs_and_sources():
 def test_known_words_and_slips_that_could_be_two_words_are_asked_back(typed):
     with pytest.raises(InputProblem):
         handbook().identify(typed)
+
+
+@every_row(
+    ("typed", "first"),
+    [("canned peaches", "peach"), ("canned pineapple", "pineapple"), ("smoked salmon", "salmon"),
+     ("rotisserie chicken", "chicken"), ("crushed tomatoes", "tomato"), ("sun-dried tomatoes", "tomato"),
+     ("canned black beans", "black-bean")],
+)  # fmt: skip
+def test_food_put_up_in_another_way_is_asked_about_with_the_plain_one_first(typed, first):
+    with pytest.raises(InputProblem):
+        handbook().identify(typed)
+    assert handbook().find(typed)[0].slug == first

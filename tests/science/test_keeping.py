@@ -8,7 +8,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.keeping import LifePoint, Line, Stretch, keeping, life_at, life_on_the_way, used_up
+from dryhouse.science.keeping import (
+    LifePoint,
+    Line,
+    Stretch,
+    is_a_least,
+    keeping,
+    life_at,
+    life_on_the_way,
+    used_up,
+)
 from dryhouse.science.messages import MessageKind
 from dryhouse.science.values import Fact
 from dryhouse.words.messages import message_words
@@ -177,3 +186,14 @@ def test_where_the_points_fall_faster_their_own_line_is_drawn_on_and_the_rule_is
     hot = life_at([line((10, 400.0), (20, 100.0))], 30.0)
     assert hot.days == pytest.approx(25.0)
     assert HALVING not in hot.facts
+
+
+def test_a_limit_of_the_refrigerator_is_no_longer_for_being_colder_there_but_at_least_so_long_when_frozen():
+    fish = line((4.5, 14.0), steps=True)
+    for celsius, least in ((4.5, False), (3.0, False), (0.5, False), (-5.0, True), (-18.0, True)):
+        open_end = history([], celsius)
+        assert days_at(fish, celsius=celsius) == 14.0
+        assert is_a_least(open_end, [fish]) is least, celsius
+    assert is_a_least(history([], 10.0), [FRUIT])
+    assert is_a_least(history([], -20.0), [STEPS])
+    assert not is_a_least(history([], -17.0), [STEPS])

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.typed_numbers import number_in, tidied
+from dryhouse.science.typed_numbers import in_figures, number_in, tidied
 from dryhouse.words.messages import problem_sentence
 
 
@@ -54,3 +54,20 @@ def test_a_refusal_says_what_would_be_right():
 @given(st.integers(0, 10**6), st.integers(1, 99), st.integers(1, 99))
 def test_a_mixed_number_is_its_whole_and_its_part(whole, top, bottom):
     assert read(f"{whole} {top}/{bottom}") == whole + top / bottom
+
+
+def test_a_number_may_begin_in_words():
+    written = {"half a pound": "1/2 pound", "a dozen eggs": "12 eggs", "two cups": "2 cups", "an ear": "1 ear"}
+    assert {text: in_figures(text) for text in written} == written
+    for as_it_stands in ("apple 3", "2 lb", "tenpins", "a", ""):
+        assert in_figures(as_it_stands) == as_it_stands
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"),
+    [("2-3", "range"), ("2 to 3", "range"), ("1 000", "gap"), ("1 500", "gap"), ("1'000", "gap")],
+)
+def test_what_could_be_two_numbers_is_named(typed, says):
+    with pytest.raises(InputProblem) as refused:
+        read(typed)
+    assert says in problem_sentence(refused.value)

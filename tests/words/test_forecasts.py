@@ -66,6 +66,7 @@ def test_a_band_without_an_end_and_a_load_that_never_gets_there():
 def test_what_was_reached_is_not_forecast():
     reached = Ahead(reached_at=6.5)
     assert finish_sentence(reached, HOURS) == "The target weight was reached about 6.5 h."
+    assert finish_sentence(reached, HOURS, spans=True) == "The target weight was reached after about 6.5 h."
     assert bands_sentence(reached, HOURS) == ""
     doubted = finish_sentence(reached, HOURS, doubted=True)
     assert doubted.startswith("The usual target weight was reached about 6.5 h, but")

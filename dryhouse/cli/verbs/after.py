@@ -17,7 +17,7 @@ def add(verbs: Any) -> None:
     parser = verbs.add_parser(
         "after",
         help="after a trip: what came back uneaten, what was short, the next trip from it",
-        epilog="Example: dryhouse after Lake circuit 2026 --uneaten “bean chili=2”",
+        epilog='Example: dryhouse after Lake circuit 2026 --uneaten "bean chili=2"',
     )
     parser.add_argument("trip", nargs="+", metavar="TRIP", help="the trip, by name or by number")
     noted = (

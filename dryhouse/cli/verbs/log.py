@@ -6,11 +6,11 @@ import argparse
 import re
 from typing import TYPE_CHECKING, Any
 
-from dryhouse.cli.answers import add_more, cautions_of, say_answer, say_json
+from dryhouse.cli.answers import add_more, as_typed, cautions_of, say_answer, say_json
 from dryhouse.kitchen.records.foods import CONTENTS
 from dryhouse.kitchen.records.shapes import Shape
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
+from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume, parse_amount
 from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from dryhouse.kitchen.records import Batch
 
 _LOADED, _DRY = ("fresh", "fresh_volume", "cooked_out"), ("dried", "dried_volume")
+_MEASURED = {"fresh": "fresh_volume", "dried": "dried_volume"}
+"""Where a measure belongs that was typed for a weight."""
 _METAVARS: dict[type, str] = {
     Mass: "QTY",
     Volume: "QTY",
@@ -109,14 +111,15 @@ def run(args: argparse.Namespace) -> int:
         known = _with_own_food(kitchen, args)
         draft = _draft(known, args, typed)
         check_draft(known, draft)
-        if not args.keep_anyway and (question := doubted_weights(known, draft)):
+        notation = as_typed(style(kitchen), args.fresh, args.dried)
+        if not args.keep_anyway and (question := doubted_weights(known, draft, notation)):
             raise InputProblem(f"{question} Nothing was recorded; --keep-anyway keeps it as typed.", "dried")
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
         done = kitchen.do(_log, args, typed)
         id = done.record.id
         logged = batch_named(kitchen, str(id))
-        card = batch_card(kitchen, id)
-        notation = style(kitchen)
+        notation = as_typed(style(kitchen), args.fresh, args.dried)
+        card = batch_card(kitchen, id, notation)
         if args.json:
             main, forbidden = card.figure(FigureId.YIELD_BY_WEIGHT), card.verdict.name == Status.DO_NOT_EAT
             answer: dict[str, Any] = figure_json(main, notation) if main is not None else {}
@@ -209,7 +212,18 @@ def _typed(kitchen: Kitchen, args: argparse.Namespace) -> TypedBatch:
             raise InputProblem(f"“{part}” is no ingredient with its weight; write it like “turkey=8 oz”.", "parts")
         parts.append((name.strip(), amount.strip()))
     given = {name: getattr(args, name) or "" for name in (*APART, *ENTRIES)}
+    for weighed, measured in _MEASURED.items():
+        if given[weighed] and not given[measured] and _is_measure(given[weighed]):
+            given[measured], given[weighed] = given[weighed], ""
     return typed_batch(tuple(parts), **{**given, **_test_typed(args)})
+
+
+def _is_measure(text: str) -> bool:
+    """Whether an amount is so many cups and no weight."""
+    try:
+        return isinstance(parse_amount(text), Volume)
+    except InputProblem:
+        return False
 
 
 def _test_typed(args: argparse.Namespace) -> dict[str, str]:

@@ -16,7 +16,7 @@ def add(verbs: Any) -> None:
         epilog="Example: dryhouse target sweet cherry --fresh 40 oz",
     )
     parser.add_argument("food", nargs="+", metavar="FOOD", help="the food, by its everyday name")
-    parser.add_argument("--fresh", required=True, metavar="QTY", help="the weight loaded, such as “40 oz”")
+    parser.add_argument("--fresh", required=True, metavar="QTY", help="what is loaded, such as “40 oz”, “6 ears”")
     parser.add_argument("--solids", metavar="PCT", help="solids of the fresh food, %% by weight")
     parser.add_argument("--moisture", metavar="PCT", help="target moisture, %%")
     add_more(parser)

@@ -34,7 +34,7 @@ def run(args: argparse.Namespace) -> int:
     """Answer in the unit that was typed; a measure is answered in grams, and in that measure beside it."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.foods.catalog import food
-    from dryhouse.kitchen.foods.counted import counted_mass
+    from dryhouse.kitchen.foods.counted import bare_amount, counted_mass
     from dryhouse.kitchen.settings import style
     from dryhouse.kitchen.yields.yields import DRIED, FRESH, yields
     from dryhouse.science.quantities import parse_amount
@@ -43,15 +43,17 @@ def run(args: argparse.Namespace) -> int:
         notation = style(kitchen)
         direction = FRESH if args.fresh is not None else DRIED
         typed = args.fresh if args.fresh is not None else args.dried
-        counted = counted_mass(food(kitchen, " ".join(args.food)), typed) if direction == FRESH else None
-        amount = counted[0] if counted else parse_amount(typed, decimal_comma=notation.decimal_comma)
+        known = food(kitchen, " ".join(args.food))
+        counted = counted_mass(known, typed) if direction == FRESH else None
+        plain = bare_amount(known, typed)
+        amount = counted[0] if counted else parse_amount(plain, decimal_comma=notation.decimal_comma)
         answer = yields(kitchen, " ".join(args.food), amount, direction, form=args.form)
         name = answer.knowledge.food.name
-        said = typed if counted is None else notation.mass(amount.si)
+        said = plain if counted is None else notation.mass(amount.si)
         title = (
-            f"Dried from {said} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {typed} dried"
+            f"Dried from {said} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {plain} dried"
         )
-        shown = notation if counted is not None else as_typed(notation, typed)
+        shown = as_typed(notation, typed)
         say_figure(
             title,
             answer.joined,

@@ -21,7 +21,7 @@ from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.examples import example_in
 from dryhouse.desk.widgets.fold import reveal
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.foods.counted import counted_mass
+from dryhouse.kitchen.foods.counted import bare_amount, counted_mass
 from dryhouse.science import quantities as q
 from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
@@ -250,6 +250,8 @@ class QuantityField(Field):
         food = self._food() if self._food is not None else None
         if food is not None and (counted := counted_mass(food, text)) is not None:
             return counted[0]
+        if food is not None:
+            text = bare_amount(food, text)
         return q.parse(
             text,
             self.kind,

@@ -65,9 +65,10 @@ class Card:
         return next((shown.figure for shown in self.figures if shown.id == id), None)
 
 
-def batch_card(kitchen: Kitchen, id: int) -> Card:
-    """The card of a recorded batch. Raises InputProblem where there is none."""
-    return card_of(kitchen, kitchen.present(Batch, id, "batch", "batch"), parts_of(kitchen, id))
+def batch_card(kitchen: Kitchen, id: int, notation: Style | None = None) -> Card:
+    """The card of a recorded batch; its sentences in her own notation, or in this one. Raises InputProblem where
+    there is none."""
+    return card_of(kitchen, kitchen.present(Batch, id, "batch", "batch"), parts_of(kitchen, id), notation)
 
 
 def draft_card(kitchen: Kitchen, draft: BatchDraft) -> Card:
@@ -77,12 +78,12 @@ def draft_card(kitchen: Kitchen, draft: BatchDraft) -> Card:
     return card_of(kitchen, batch, draft.parts)
 
 
-def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart]) -> Card:
+def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], notation: Style | None = None) -> Card:
     """The card of a batch with these ingredients."""
     known = food(kitchen, batch.food)
     load, unit = load_for(kitchen, batch, parts), _mass_unit(batch)
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
-    target, notation = target_for(kitchen, batch), style(kitchen)
+    target, notation = target_for(kitchen, batch), notation or style(kitchen)
     figures: list[CardFigure] = []
     found, kept = verdicts_of(kitchen, batch, parts, known)
     grams = load.grams if load is not None else loaded_grams(known, batch)

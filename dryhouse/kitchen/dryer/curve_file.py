@@ -253,7 +253,7 @@ def lines_of(answer: RunAnswer, style: Style) -> tuple[str, ...]:
 def _sentences(answer: RunAnswer, style: Style) -> list[str]:
     """The forecast's own sentence, and what is to be doubted."""
     found = answer.forecast
-    finish = finish_sentence(found, from_the_first(style), likely=answer.likely) if found else ""
+    finish = finish_sentence(found, from_the_first(style), likely=answer.likely, spans=True) if found else ""
     told = found is not None and np.isfinite(found.finish.median) and finish != ALREADY
     counted = "Hours count from the first weighing." if told else ""
     stood = stop_sentences(found, from_the_first(style)) if found else []

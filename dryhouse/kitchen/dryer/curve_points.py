@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, tzinfo
 from itertools import pairwise
@@ -14,7 +14,7 @@ from dryhouse.kitchen.dryer.weighing_sheets import MINUTES, MOMENTS, Sheet, Shee
 from dryhouse.kitchen.kitchen import utc_now
 from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import parse_number
+from dryhouse.science.quantities import Duration, parse, parse_number
 from dryhouse.science.units import MASS, SIZES, written_as
 from dryhouse.words.messages import problem_sentence
 
@@ -100,7 +100,7 @@ def points_of(sheet: Sheet) -> Points:
     per_hour = 60.0 if columns.time_kind == MINUTES else 1.0
     clock = _clock_hours(sheet, columns.time) if _has_days(sheet, columns) else None
     found: list[tuple[float, float]] = []
-    heats: list[tuple[float, float]] = []
+    heats: list[float | None] = []
     for n, (line, cells) in enumerate(zip(sheet.lines, sheet.rows, strict=True)):
         comma = columns.decimal_comma
         if any(cells[len(sheet.header) :]):
@@ -111,14 +111,18 @@ def points_of(sheet: Sheet) -> Points:
         hours = clock[n] if clock is not None else _hours(line, cells[columns.time], comma, per_hour)
         grams = _cell(line, cells[columns.mass], "weight", comma, zero=False) * SIZES[columns.mass_unit]
         found.append((hours, grams))
-        if columns.temperature is not None and cells[columns.temperature]:
-            heats.append((hours, _heat(line, cells[columns.temperature], columns)))
+        told = columns.temperature is not None and cells[columns.temperature]
+        heats.append(_heat(line, told, columns) if told else None)
     notes = []
+    if columns.time_kind == MOMENTS and clock is None and (shift := _past_midnight(found)):
+        found = [(hours + days, grams) for (hours, grams), days in zip(found, shift, strict=True)]
+        notes.append("The clock goes past midnight in this file; its times are read as times of day.")
+    warmths = [(hours, heat) for (hours, _), heat in zip(found, heats, strict=True) if heat is not None]
     if any(b[0] < a[0] for a, b in pairwise(found)):
         notes.append("The lines were not in order of time; they have been put in order.")
     found.sort(key=lambda point: point[0])
     start = found[0][0]
-    warm = tuple(sorted((h - start, heat) for h, heat in heats))
+    warm = tuple(sorted((h - start, heat) for h, heat in warmths))
     in_order = Points(tuple(h for h, _ in found), tuple(g for _, g in found), tuple(notes)).half_a_second_apart()
     said = [f"Hours are counted from the first weighing, at {start:g} h in the file."] if start > 0 else []
     return Points(tuple(h - start for h in in_order.hours), in_order.grams, (*in_order.notes, *said), warm)
@@ -139,7 +143,7 @@ def _heat(line: int, cell: str, columns: SheetColumns) -> float:
 def _has_days(sheet: Sheet, columns: SheetColumns) -> bool:
     """Whether the times are moments of some day rather than hours since the start."""
     return columns.time_kind == MOMENTS and not all(
-        re.fullmatch(r"\d*\.?\d+|\d+[:h]\d\d", row[columns.time or 0].strip().lower()) for row in sheet.rows
+        re.fullmatch(r"\d*\.?\d+|\d+[:h]\d\d|\d+\s*h", row[columns.time or 0].strip().lower()) for row in sheet.rows
     )
 
 
@@ -163,11 +167,30 @@ def _clock_hours(sheet: Sheet, column: int) -> list[float]:
     return hours
 
 
+def _past_midnight(found: Sequence[tuple[float, float]]) -> list[float]:
+    """Hours to be added to times of day without a date, where the clock goes on past midnight: it falls back by
+    more than half a day while the load goes on losing weight. Empty where it never does."""
+    added, days = [0.0], 0.0
+    for (before, heavier), (hours, grams) in pairwise(found):
+        if hours < before:
+            if hours + 12.0 > before or grams > heavier or before >= 24.0:
+                return []
+            days += 24.0
+        added.append(days)
+    return added if days else []
+
+
 def _hours(line: int, cell: str, comma: bool, per_hour: float) -> float:
     """A time in hours; `1:30` and `1h30` are an hour and a half."""
     if clock := re.fullmatch(r"(\d{1,4})[:h]([0-5]\d)", cell.strip().lower()):
         return int(clock[1]) + int(clock[2]) / 60.0
-    hours = _cell(line, cell, "time", comma, zero=True) / per_hour
+    if re.fullmatch(r"[\d.,/½¼¾ ]+[a-zA-Z].*", cell):
+        try:
+            hours = parse(cell, Duration, decimal_comma=comma, allow_zero=True).si / 3600.0
+        except InputProblem as problem:
+            raise InputProblem(f"Line {line}: {problem_sentence(problem)}") from None
+    else:
+        hours = _cell(line, cell, "time", comma, zero=True) / per_hour
     if hours > _LONGEST_H:
         raise InputProblem(f"Line {line}: “{cell}” is more than a year of drying; are the times in hours?")
     return hours

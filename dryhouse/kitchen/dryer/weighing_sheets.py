@@ -104,6 +104,10 @@ def read_file(path: Path) -> Sheet:
     return read_sheet(text)
 
 
+_SEPARATOR = re.compile(r"\s*\"?sep=([;,\t])\"?[ \t;,]*(?:\r\n|\r|\n)", re.IGNORECASE)
+"""A first line by which a spreadsheet says what stands between the cells."""
+
+
 def _without_empty_end(cells: tuple[str, ...]) -> tuple[str, ...]:
     """The cells up to the last that holds something: a spreadsheet may write commas to its right edge."""
     filled = len(cells)
@@ -115,9 +119,11 @@ def _without_empty_end(cells: tuple[str, ...]) -> tuple[str, ...]:
 def read_sheet(text: str) -> Sheet:
     """Cells from text separated by commas, semicolons or tabs; a semicolon or tab lets a comma be the
     decimal mark. A first line without any number is the header. Raises InputProblem."""
+    told = _SEPARATOR.match(text)
+    text = text if told is None else "\n" + text[told.end() :]
     lines = text.splitlines()
     sample = next((line for line in lines if line.strip() and not line.lstrip().startswith("#")), "")
-    delimiter = next((mark for mark in "\t;" if mark in sample), ",")
+    delimiter = told[1] if told is not None else next((mark for mark in "\t;" if mark in sample), ",")
     table = [
         (number, tuple(cell.strip() for cell in cells))
         for number, cells in _numbered(text, delimiter)
@@ -140,8 +146,28 @@ def read_sheet(text: str) -> Sheet:
     width = max(len(header), *(len(cells) for _, cells in table))
     header = header or tuple(f"column {n + 1}" for n in range(width))
     rows = tuple(cells + ("",) * (width - len(cells)) for _, cells in table)
+    header, rows = _day_and_clock(header, rows)
     comma = delimiter != "," and any(re.fullmatch(r"-?[\d.]+,\d+", c) for cells in rows for c in cells)
     return Sheet(header, rows, tuple(number for number, _ in table), comma)
+
+
+def _day_and_clock(
+    header: tuple[str, ...], rows: tuple[tuple[str, ...], ...]
+) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...]]:
+    """The same with the day and the time of day in one cell, where the file keeps them in two columns."""
+    names = [name.strip().casefold() for name in header]
+    day = next((n for n, name in enumerate(names) if name in ("date", "day")), None)
+    clock = next((n for n, name in enumerate(names) if name in ("time", "clock", "time of day")), None)
+    if day is None or clock is None:
+        return header, rows
+    filled = [cells for cells in rows if cells[day] or cells[clock]]
+    if any(":" in cells[day] or not re.match(r"\d{1,2}:\d\d", cells[clock]) for cells in filled):
+        return header, rows
+    joined = tuple(
+        tuple(f"{cells[day]} {cell}".strip() if n == clock else cell for n, cell in enumerate(cells) if n != day)
+        for cells in rows
+    )
+    return tuple(name for n, name in enumerate(header) if n != day), joined
 
 
 def _numbered(text: str, delimiter: str) -> list[tuple[int, list[str]]]:

@@ -36,6 +36,8 @@ MEASURES = (THERMOMETER, NOT_MEASURED)
 NO_DRYING_HEAT = (
     "{shown} is no temperature for drying food; did you mean the other scale? Write it like 135 F or 57 C."
 )
+HOTTEST_DRYER_C = 110.0
+"""No dryer and no oven dries food hotter (230 °F): what is above it was meant in °F."""
 BOILING_C = 100.0
 """Wet food over a stove or in an oven gets no hotter in its middle than its water boils: 212 °F."""
 MOST_TRAYS = 100
@@ -193,7 +195,7 @@ class Batch:
             entry="temp",
             hint="135 F, or 57 C",
             low=20.0,
-            high=150.0,
+            high=HOTTEST_DRYER_C,
             kept=True,
             says=NO_DRYING_HEAT,
             help="dryer temperature, such as “135 F”",
@@ -380,7 +382,9 @@ class BatchEvent:
     batch: int
     at: datetime
     kind: str = field(metadata=about("What happened", choices=EVENT_KINDS))
-    temperature: Temperature | None = field(default=None, metadata=about("Dryer temperature", low=0.0, high=150.0))
+    temperature: Temperature | None = field(
+        default=None, metadata=about("Dryer temperature", low=0.0, high=HOTTEST_DRYER_C)
+    )
     note: str = ""
     trays: int | None = field(default=None, metadata=about("How many trays", low=1, high=MOST_TRAYS))
     """How many trays were taken off early, put in later or moved."""

@@ -14,6 +14,7 @@ from datetime import date, datetime
 from typing import Any
 
 from dryhouse.handbook.keeping_table import KeepingLines, keeping_lines
+from dryhouse.handbook.staples import UNDATED
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.dryness import NOT_WEIGHED, verdicts_of
 from dryhouse.kitchen.calendar import day_of, start_of
@@ -279,6 +280,8 @@ class ShelfBook:
     def kept_through(self, lot: Lot, history: Sequence[Stretch]) -> tuple[date | None, str]:
         """The last day it keeps through this history, never past a printed date; or None and what is missing."""
         until, missing = used_up(history, self.lines(lot).lines, self._life)
+        if until is None and UNDATED in self.food_facts(lot.food).traits:
+            return lot.bought_keep_by, ""
         if until is None:
             return None, message_words(missing) if missing is not None else ""
         day = day_of(self.kitchen, until)
@@ -388,11 +391,5 @@ class ShelfBook:
 
 
 def _when(record: Any) -> tuple[Any, int]:
-    return (
-        record.at
-        if isinstance(record, LotMove)
-        else record.since
-        if isinstance(record, PlaceTemperature)
-        else record.on,
-        record.id,
-    )
+    moment = next(name for name in ("at", "since", "on") if hasattr(record, name))
+    return getattr(record, moment), record.id

@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import date, datetime
 
 from dryhouse.handbook.keeping_table import keeping_lines
+from dryhouse.handbook.staples import STAPLE
 from dryhouse.kitchen.calendar import end_of_day, start_of, today
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions, goes_by_its_date
 from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
@@ -112,9 +113,15 @@ def keeps(kitchen: Kitchen, text: str, celsius: float, package: str = "jar") -> 
     """
     known = food(kitchen, text)
     cautions = food_cautions(kitchen, known)
-    refuse_what_no_record_lifts(known.name, cautions)
+    if STAPLE not in known.traits:
+        refuse_what_no_record_lifts(known.name, cautions)
     chosen = keeping_lines(known.slug, facts_of_food(known))
     life = life_at(chosen.lines, celsius)
+    if life is None and STAPLE in known.traits:
+        said = (
+            f"No keeping time is published here for {known.name}, which is bought: go by the date on its package."
+        )
+        raise NothingPublished(said, cautions)
     if life is None and not chosen.lines:
         raise InputProblem(
             f"No keeping time is published for {known.name} dried at home; its cautions say what is."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from dryhouse.handbook.finder import WhichFood
@@ -11,27 +12,30 @@ from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions
 from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
 from dryhouse.kitchen.foods.catalog import food
-from dryhouse.kitchen.foods.counted import mass_typed
+from dryhouse.kitchen.foods.counted import amount_typed, bare_amount
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.yields.jar_water import takes_up
-from dryhouse.kitchen.yields.yields import dried_density
+from dryhouse.kitchen.yields.knowledge import learn
+from dryhouse.kitchen.yields.yields import FRESH, Said, dried_density, grams_of
 from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.moisture import LoadPart, load_of, target_mass, typed_moisture
-from dryhouse.science.quantities import Mass, parse_amount, parse_percent, unit_typed
+from dryhouse.science.quantities import Mass, Volume, parse_amount, parse_percent, unit_typed
 from dryhouse.science.safety import FoodFacts
 from dryhouse.science.statuses import Severity
 from dryhouse.science.units import SIZES, figure_in
 from dryhouse.science.values import Caution, Fact, Figure, Measure, gravest_first, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import Workings, step
+from dryhouse.science.yields.belief import Predictive
 
 
 def target(
     kitchen: Kitchen, name: str, fresh: str, *, solids: str | None = None, moisture: str | None = None
 ) -> Figure:
-    """The mass at which a load is dry, in the unit the fresh mass was typed in.
+    """The mass at which a load is dry, in the unit the fresh mass was typed in; of a measure or of so many pieces
+    in grams.
 
     `solids` and `moisture` (percent, as typed) replace the handbook's figures for the food. With both given
     the food need not be one that is known here: the cautions then say so. Raises InputProblem.
@@ -46,7 +50,7 @@ def target(
         if entered_water is None or entered_target is None:
             raise
         known, cautions = Food(name, name, (), "other"), _cautions_of_any(asked)
-    mass = mass_typed(known, fresh, decimal_comma=comma)
+    mass, measured = _weighed(kitchen, known, amount_typed(known, fresh, decimal_comma=comma))
     water, goal = entered_water or _with_range(known), entered_target or known.fact("target_moisture")
     if water is None:
         raise NotKnown(f"No starting moisture is known for {known.name}; give its solids.", "solids")
@@ -58,7 +62,34 @@ def target(
             "nothing would have to be dried."
         )
     figure = target_mass(load_of([LoadPart(known.name, mass.si, water)]), goal)
+    if measured is not None:
+        figure = _measured(figure, measured)
     return figure_in(figure, unit_typed(mass)).with_cautions(cautions)
+
+
+def _weighed(kitchen: Kitchen, known: Food, amount: Mass | Volume) -> tuple[Mass, tuple[Predictive, Said] | None]:
+    """The weight of what is loaded; of a measure also its spread, its arithmetic and its sources."""
+    if isinstance(amount, Mass):
+        return amount, None
+    found = grams_of(learn(kitchen, known), amount, FRESH)
+    return Mass(found[0].value), found
+
+
+def _measured(figure: Figure, measured: tuple[Predictive, Said]) -> Figure:
+    """The target weight of a load that was measured: how far a measure strays is added to the interval."""
+    loaded, (workings, basis) = measured
+
+    def end(of_target: float | None, of_load: float, way: int) -> float:
+        apart = math.hypot(math.log((of_target or figure.value) / figure.value), math.log(of_load / loaded.value))
+        return figure.value * math.exp(way * apart)
+
+    return replace(
+        figure,
+        low=end(figure.low, loaded.low, -1),
+        high=end(figure.high, loaded.high, 1),
+        basis=merge_bases(figure.basis, basis),
+        workings=(*workings, *figure.workings),
+    )
 
 
 def _with_range(known: Food) -> Fact | None:
@@ -104,7 +135,7 @@ def water(kitchen: Kitchen, name: str, dried: str, batch: Batch | None = None) -
     known = food(kitchen, name)
     cautions = food_cautions(kitchen, known)
     refuse_what_no_record_lifts(known.name, cautions)
-    amount = parse_amount(dried, decimal_comma=style(kitchen).decimal_comma)
+    amount = parse_amount(bare_amount(known, dried), decimal_comma=style(kitchen).decimal_comma)
     density = dried_density(kitchen, known)
     if density is None and not isinstance(amount, Mass) and (published := _published(known, amount.si)):
         why = step(Kind.NO_MASS_BALANCE, food=known.name)

@@ -18,6 +18,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.yields.yields import DRIED, FRESH, Direction
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume, parse_amount
+from dryhouse.science.typed_numbers import in_figures
 from dryhouse.science.units import MASS, VOLUME, written_as
 from dryhouse.words.messages import problem_sentence
 
@@ -55,7 +56,7 @@ def read_line(kitchen: Kitchen, text: str, *, decimal_comma: bool = False) -> Yi
         named = without_pieces(named)
     known, others = _foods(kitchen, named)
     if amount is None and problem and known is not None:
-        amount, problem = _pieces(known, text, problem)
+        amount, problem = _pieces(known, in_figures(text), problem)
     if not named:
         hint = "Name a food, such as corn."
     elif known is None and others:
@@ -96,7 +97,7 @@ _BARE = re.compile(rf"(?<![\w.]){_NUMBER}(?!\w)")
 
 def _take_amount(text: str, decimal_comma: bool) -> tuple[Mass | Volume | None, str, str]:
     """The amount in the line, the line without it, and what is wrong with it."""
-    text = _unit_begun(text)
+    text = _unit_begun(in_figures(text))
     found = _amount_pattern().search(text)
     if found is None:
         bare = _BARE.search(text)

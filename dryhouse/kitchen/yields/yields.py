@@ -87,7 +87,7 @@ def answer(
             "or log a batch with its prepared and its dried weight.",
             "food",
         )
-    start, first = _grams(knowledge, amount, direction)
+    start, first = grams_of(knowledge, amount, direction)
     unit = unit_typed(amount) if isinstance(amount, Mass) else "g"
     target_density = knowledge.dried if direction == FRESH else knowledge.fresh
     measure_unit = unit_typed(amount) if isinstance(amount, Volume) else "cup"
@@ -116,10 +116,10 @@ def answer(
     )
 
 
-_Said = tuple[Workings, tuple[Basis, ...]]
+Said = tuple[Workings, tuple[Basis, ...]]
 
 
-def _grams(knowledge: YieldKnowledge, amount: Mass | Volume, state: Direction) -> tuple[Predictive, _Said]:
+def grams_of(knowledge: YieldKnowledge, amount: Mass | Volume, state: Direction) -> tuple[Predictive, Said]:
     """What was typed as grams, with the uncertainty of a measure; its lines and basis."""
     if isinstance(amount, Mass):
         return Predictive(1.0, math.log(amount.si), 0.0), ((), ())
@@ -142,7 +142,7 @@ def _grams(knowledge: YieldKnowledge, amount: Mass | Volume, state: Direction) -
 
 
 def _figure(
-    start: Predictive, ratio: Ratio, direction: Direction, first: _Said, target: Density | None, unit: str
+    start: Predictive, ratio: Ratio, direction: Direction, first: Said, target: Density | None, unit: str
 ) -> Figure:
     factor = ratio.predictive or Predictive(1.0, math.log(ratio.value), 0.0)
     whole = start.and_(factor if direction == FRESH else factor.inverse())

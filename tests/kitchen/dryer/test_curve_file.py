@@ -33,7 +33,7 @@ def test_moistures_given_make_curves_and_a_finish() -> None:
     assert keys["chosen"] == answer.curves.chosen.name
     assert keys["target_g"] == pytest.approx(75 / 0.85)
     lines = said(answer)
-    assert lines[0].startswith("Dry about ")
+    assert lines[0].startswith("Dry after about ")
     assert sum(line.startswith("* ") for line in model_lines(answer)) == 1
 
 

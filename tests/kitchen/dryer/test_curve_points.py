@@ -116,3 +116,48 @@ def test_commas_to_the_edge_of_the_sheet_are_nothing():
     wide = "," * 30_000
     points = points_of(read_sheet(f"hours,grams{wide}\n0,1000{wide}\n2,900{wide}\n{wide}\n4,800\n"))
     assert points.grams == (1000.0, 900.0, 800.0)
+
+
+RUN = "20:00,1000\n22:00,700\n{midnight},500\n1:30,410\n5:00,300\n"
+
+
+@pytest.mark.parametrize("midnight", ["0:00", "00:00"])
+def test_a_clock_that_passes_midnight_goes_on(midnight: str) -> None:
+    points = points_of(read_sheet("time,grams\n" + RUN.format(midnight=midnight)))
+    assert points.hours == (0, 2, 4, 5.5, 9)
+    assert points.grams == (1000, 700, 500, 410, 300)
+    assert any("midnight" in note for note in points.notes)
+
+
+def test_hours_and_minutes_out_of_order_are_no_clock() -> None:
+    points = points_of(read_sheet("elapsed,grams\n14:00,400\n0:00,1000\n1:00,900\n"))
+    assert points.hours == (0, 1, 14)
+    assert points.grams == (1000, 900, 400)
+
+
+def test_heats_go_past_midnight_with_their_weighings() -> None:
+    points = points_of(read_sheet("time,grams,temperature_c\n22:00,1000,50\n23:00,800,55\n1:00,600,60\n"))
+    assert points.heats == ((0, 50), (1, 55), (3, 60))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "date,time,grams\n2026-11-20,22:00,1000\n2026-11-21,00:30,700\n",
+        "Date;Time;Grams\n11/20/2026;10:00 PM;1000\n11/21/2026;12:30 AM;700\n",
+        "sep=;\nhours;grams\n0;1000\n2,5;700\n",
+        "sep=;\r\nhours;grams\r\n0;1000\r\n2,5;700\r\n",
+        "time,weight\n0 h,1000 g\n2.5 h,700 g\n",
+        "time,weight\n0 min,1000 g\n150 min,0.7 kg\n",
+        "time,weight\n0h,1000\n2h30,700\n",
+    ],
+)
+def test_a_run_as_a_spreadsheet_may_keep_it(text: str) -> None:
+    points = points_of(read_sheet(text))
+    assert points.hours == (0, 2.5)
+    assert points.grams == (1000, 700)
+
+
+def test_a_time_with_a_unit_of_something_else_is_refused_with_its_line() -> None:
+    with pytest.raises(InputProblem, match="Line 3"):
+        points_of(read_sheet("time,weight\n0 h,1000\n2 lb,700\n"))

@@ -32,6 +32,11 @@ def full_kitchen():
         ("spinach", "1 bunch", 340),  # these three from memory
         ("tuna-canned", "2 cans", 330),
         ("chickpea", "1 can of chickpeas", 253),
+        ("apple", "half a dozen medium apples", 1092),
+        ("apple", "1½ medium apples", 273),
+        ("corn", "two cobs", 204),
+        ("celery", "3 ribs", 120),
+        ("zucchini", "2 zucchinis", 392),
     ],
 )
 def test_pieces_weigh_what_usda_says(food, typed, grams):
@@ -40,7 +45,9 @@ def test_pieces_weigh_what_usda_says(food, typed, grams):
     assert "USDA" in each.source
 
 
-@pytest.mark.parametrize("typed", ["3", "2 lb", "1 cup", "500 g", "3 furlongs", "a few", "3 pears"])
+@pytest.mark.parametrize(
+    "typed", ["3", "2 lb", "1 cup", "500 g", "3 furlongs", "a few", "3 pears", "2#", "90000000 apples"]
+)
 def test_what_is_no_count_of_this_food_is_left_alone(typed):
     assert counted_mass(FOODS["apple"], typed) is None
 
@@ -62,6 +69,40 @@ def test_a_weight_for_a_food_may_be_counted_or_weighed():
         mass_typed(FOODS["apple"], "3 pears")
 
 
+@pytest.mark.parametrize(
+    ("typed", "grams"),
+    [
+        ("2 lb of apples", 907.18474),
+        ("1.5 kg apples", 1500),
+        ("a 16 oz bag", 453.59237),
+        ("10-oz bag of fresh apples", 283.49523),
+        ("half a pound", 226.796185),
+        ("1-1/2 lb", 680.388555),
+        ("2#", 907.18474),  # a grocer's sign for pounds: never two apples
+    ],
+)
+def test_a_weight_may_be_said_with_the_food_and_its_bag(typed, grams):
+    assert mass_typed(FOODS["apple"], typed).si == pytest.approx(grams, rel=1e-6)
+
+
+@pytest.mark.parametrize("typed", ["2 lb pears", "2 lb steak", "16 oz can"])
+def test_a_weight_of_something_else_is_refused(typed):
+    with pytest.raises(InputProblem):
+        mass_typed(FOODS["apple"], typed)
+
+
+def test_a_measure_of_a_load_has_the_doubt_of_the_cup_in_its_target():
+    kitchen = full_kitchen()
+    measured = target(kitchen, "apple", "4 cups of apples")
+    cup = FOODS["apple"].measures_for("fresh")[0]
+    weighed = target(kitchen, "apple", f"{4 * cup.density * 236.588:.3f} g")
+    assert measured.unit == "g"
+    assert measured.low < weighed.low < measured.value < weighed.high < measured.high
+    assert any(
+        "cup" in basis.source or "measure" in basis.source or "USDA" in basis.source for basis in measured.basis
+    )
+
+
 def test_the_target_of_so_many_pieces_is_that_of_their_weight():
     kitchen = full_kitchen()
     counted, weighed = (target(kitchen, "apple", typed) for typed in ("3 medium apples", "546 g"))
@@ -80,7 +121,7 @@ def test_a_batch_is_logged_by_the_piece_and_so_are_the_ingredients_of_a_mix():
     assert refused.value.field == "fresh"
 
 
-@pytest.mark.parametrize("line", ["3 medium apples", "apple 3 medium", "3 apples fresh"])
+@pytest.mark.parametrize("line", ["3 medium apples", "apple 3 medium", "3 apples fresh", "three apples"])
 def test_the_yields_line_takes_pieces_too(line):
     read = read_line(full_kitchen(), line)
     assert read.food.slug == "apple"
