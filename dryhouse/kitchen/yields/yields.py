@@ -120,7 +120,7 @@ Said = tuple[Workings, tuple[Basis, ...]]
 
 
 def grams_of(knowledge: YieldKnowledge, amount: Mass | Volume, state: Direction) -> tuple[Predictive, Said]:
-    """What was typed as grams, with the uncertainty of a measure; its lines and basis."""
+    """What was typed as grams, with the uncertainty of a measure; its lines and basis. Raises InputProblem."""
     if isinstance(amount, Mass):
         return Predictive(1.0, math.log(amount.si), 0.0), ((), ())
     density = knowledge.fresh if state == FRESH else knowledge.dried
