@@ -11,7 +11,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records.field_problems import short, shown
 from dryhouse.kitchen.records.links import KNOWN_BY, LINKS
 from dryhouse.kitchen.records.problems import called
-from dryhouse.kitchen.records.shapes import label
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.quantities import Quantity
 from dryhouse.words.dates import day_words, full_moment
 
@@ -34,7 +34,7 @@ def difference_line(kitchen: Kitchen, difference: Difference) -> str:
 
 
 def _label(difference: Difference, name: str) -> str:
-    return label(type(difference.mine), name) or name.replace("_", " ")
+    return label_of(type(difference.mine), name) or name.replace("_", " ")
 
 
 def _told(kitchen: Kitchen, difference: Difference) -> Sequence[tuple[str, str, str]]:

@@ -331,12 +331,12 @@ class Weighing:
     several."""
 
     batch: int
-    at: datetime
-    gross: Mass = field(metadata=about("Reading of the scale", high=MOST_G))
+    at: datetime = field(metadata=about("When"))
+    gross: Mass = field(metadata=about("Scale read", high=MOST_G))
     tare: Mass | None = field(default=None, metadata=about("Tare", low=0.0, high=MOST_G))
     scope: str = field(default=LOAD, metadata=about("What was weighed", choices=SCOPES))
     dryer_temperature: Temperature | None = field(
-        default=None, metadata=about("Temperature in the dryer", low=-30.0, high=200.0)
+        default=None, metadata=about("In the dryer", low=-30.0, high=200.0)
     )
     note: str = ""
     vessel: str = field(default="", metadata=about("Tray or jar", hint="tray 3"))
@@ -380,7 +380,7 @@ class BatchEvent:
     """Something that happened to a running batch."""
 
     batch: int
-    at: datetime
+    at: datetime = field(metadata=about("When"))
     kind: str = field(metadata=about("What happened", choices=EVENT_KINDS))
     temperature: Temperature | None = field(
         default=None, metadata=about("Dryer temperature", low=0.0, high=HOTTEST_DRYER_C)

@@ -18,9 +18,9 @@ class OwnFood:
     slug: str
     name: str = field(metadata=about("Name", needed=True))
     category: str = field(metadata=about("Kind", needed=True))
-    other_names: str = ""
+    other_names: str = field(default="", metadata=about("Other names"))
     """Separated by semicolons."""
-    like: str = ""
+    like: str = field(default="", metadata=about("Dries like"))
     """Slug of a handbook food whose cautions and drying figures also apply, if she named one."""
     contains: str = field(default="", metadata=about("What is in it", answers=True))
     """What is in it, of `CONTENTS`, separated by semicolons. Empty: nobody has said, and then it is treated as
@@ -62,5 +62,5 @@ class OwnFigure:
     value: float = field(metadata=about("Value", low=0, high=1e6))
     unit: str
     typed: str = ""
-    note: str = ""
+    note: str = field(default="", metadata=about("How you know it"))
     id: int = 0

@@ -30,13 +30,11 @@ class Dryer:
     trays: int = field(
         metadata=about("Trays", low=1, high=MOST_TRAYS, says=f"A dryer has between 1 and {MOST_TRAYS} trays.")
     )
-    tray_area: Area | None = field(default=None, metadata=about("Area of a tray", positive=True, high=1e5))
-    watts: float | None = field(default=None, metadata=about("Watts", low=0, high=50_000))
-    temperature_low: Temperature | None = field(
-        default=None, metadata=about("Lowest temperature", low=0.0, high=200.0)
-    )
+    tray_area: Area | None = field(default=None, metadata=about("Area of one tray", positive=True, high=1e5))
+    watts: float | None = field(default=None, metadata=about("Power, watts", low=0, high=50_000))
+    temperature_low: Temperature | None = field(default=None, metadata=about("Lowest setting", low=0.0, high=200.0))
     temperature_high: Temperature | None = field(
-        default=None, metadata=about("Highest temperature", low=0.0, high=200.0)
+        default=None, metadata=about("Highest setting", low=0.0, high=200.0)
     )
     retired: bool = False
     id: int = 0
@@ -57,7 +55,7 @@ class PlaceTemperature:
     """The temperature (and humidity) of a place from a moment on, until the next such row."""
 
     place: int
-    since: datetime
+    since: datetime = field(metadata=about("From when on"))
     temperature: Temperature = field(
         metadata=about(
             "Temperature",
@@ -67,6 +65,6 @@ class PlaceTemperature:
         )
     )
     humidity_pct: float | None = field(
-        default=None, metadata=about("Humidity", low=0, high=100, says="Humidity lies between 0 and 100 %.")
+        default=None, metadata=about("Humidity, %", low=0, high=100, says="Humidity lies between 0 and 100 %.")
     )
     id: int = 0

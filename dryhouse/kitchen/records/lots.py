@@ -19,8 +19,8 @@ class Lot:
     """Dried food packed on one day in one package; dried at home, or bought."""
 
     food: str
-    packed_on: date
-    name: str = ""
+    packed_on: date = field(metadata=about("Packed on"))
+    name: str = field(default="", metadata=about("Name"))
     batch: int | None = None
     package: str = field(
         default="jar",
@@ -34,12 +34,12 @@ class Lot:
     sealed: bool = True
     mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
     volume: Volume | None = field(default=None, metadata=about("Volume", low=0.0, high=MOST_ML))
-    conditioned_from: date | None = None
-    conditioned_to: date | None = None
-    pasteurised: str = ""
+    conditioned_from: date | None = field(default=None, metadata=about("Conditioning began"))
+    conditioned_to: date | None = field(default=None, metadata=about("Conditioning ended"))
+    pasteurised: str = field(default="", metadata=about("What was done"))
     """How dried fruit was pasteurised, in words; empty where nothing is recorded."""
     opened_on: date | None = None
-    bought_keep_by: date | None = None
+    bought_keep_by: date | None = field(default=None, metadata=about("Date on the package"))
     """The date printed on the package of bought food."""
     redried_on: date | None = None
     origin: str = field(default=HOME, metadata=about("Where it came from", choices=ORIGINS, needed=True))
@@ -55,8 +55,8 @@ class LotMove:
     """From this moment on the lot is in this place."""
 
     lot: int
-    place: int
-    at: datetime
+    place: int = field(metadata=about("To"))
+    at: datetime = field(metadata=about("When"))
     id: int = 0
 
 
@@ -73,7 +73,7 @@ class LotDraw:
     purpose: str = field(default=COOKED, metadata=about("What for", choices=DRAW_KINDS, needed=True))
     mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
     meal: int | None = None
-    note: str = ""
+    note: str = field(default="", metadata=about("Note"))
     id: int = 0
 
 
@@ -83,9 +83,9 @@ class LotCheck:
 
     lot: int
     on: date
-    mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
-    moist: bool | None = None
-    mould: bool | None = None
-    smell: str = ""
-    note: str = ""
+    mass: Mass | None = field(default=None, metadata=about("Weighs", low=0.0, high=MOST_G))
+    moist: bool | None = field(default=None, metadata=about("Moisture"))
+    mould: bool | None = field(default=None, metadata=about("Mold"))
+    smell: str = field(default="", metadata=about("Odd smell"))
+    note: str = field(default="", metadata=about("Note"))
     id: int = 0

@@ -34,7 +34,7 @@ _ALTITUDE = about(
 class Meal:
     """A meal: its servings, how it is cooked (or that it needs no pot), how wet it should be."""
 
-    name: str = field(metadata=about("Name", needed=True, says="A meal needs a name."))
+    name: str = field(metadata=about("Meal", needed=True, says="A meal needs a name."))
     servings: float = field(
         default=1.0,
         metadata=about(
@@ -44,31 +44,29 @@ class Meal:
             says="A meal serves someone: write servings such as 1, 2 or 4, at most 500.",
         ),
     )
-    cooking: str = field(default=SHORT_SOAK, metadata=about("Cooking", choices=COOKING_STYLES, needed=True))
+    cooking: str = field(default=SHORT_SOAK, metadata=about("Cooked by", choices=COOKING_STYLES, needed=True))
     liquid: str = field(default=STEW, metadata=about("Style", choices=LIQUID_STYLES, needed=True))
     cook_minutes: float | None = field(
         default=None,
-        metadata=about(
-            "Minutes of cooking", low=0, high=MOST_MINUTES, says="Cooking takes between 0 minutes and a day."
-        ),
+        metadata=about("Minutes", low=0, high=MOST_MINUTES, says="Cooking takes between 0 minutes and a day."),
     )
     """Her own minutes over the flame, once it boils; None leaves them to what goes in."""
     pot_diameter: Length | None = field(
         default=None,
-        metadata=about("Pot", low=20.0, high=2000.0, says="A pot is between 2 cm and 2 m across."),
+        metadata=about("Pot width", low=20.0, high=2000.0, says="A pot is between 2 cm and 2 m across."),
     )
     boil_off_ml_per_min: float | None = field(
         default=None,
         metadata=about(
-            "Boil-off",
+            "Evaporation, ml/min",
             entry="boil_off",
             low=0,
             high=1000,
-            says="Boil-off lies between 0 and 1000 ml a minute.",
+            says="Evaporation lies between 0 and 1000 ml a minute.",
         ),
     )
     """Her own measured boil-off; None means the program's stated assumption is used and named."""
-    method: str = ""
+    method: str = field(default="", metadata=about("Method"))
     notes: str = ""
     id: int = 0
 
@@ -87,14 +85,14 @@ class MealPart:
     lot: int | None = None
     mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
     volume: Volume | None = field(default=None, metadata=about("Measure", low=0.0, high=MOST_ML))
-    portion: Mass | None = field(default=None, metadata=about("Portion of the label", positive=True, high=MOST_G))
+    portion: Mass | None = field(default=None, metadata=about("Portion on the label", positive=True, high=MOST_G))
     """The label's portion, to which the figures below belong; None means 100 g."""
     label_energy_kcal: float | None = field(default=None, metadata=_LABEL)
     label_protein_g: float | None = field(default=None, metadata=_LABEL)
     label_fat_g: float | None = field(default=None, metadata=_LABEL)
     label_carbohydrate_g: float | None = field(default=None, metadata=_LABEL)
     label_sodium_mg: float | None = field(default=None, metadata=_LABEL)
-    label_water: Volume | None = field(default=None, metadata=about("Water of the label", low=0.0, high=MOST_ML))
+    label_water: Volume | None = field(default=None, metadata=about("Water for a portion", low=0.0, high=MOST_ML))
     label_minutes: float | None = field(
         default=None, metadata=about("Minutes of the label", low=0, high=MOST_MINUTES)
     )
@@ -105,16 +103,16 @@ class MealPart:
 class Trip:
     """Days away: who, how long, how hungry, how warm on the way, how high."""
 
-    name: str = field(metadata=about("Name", needed=True, says="A trip needs a name."))
-    starts_on: date
-    ends_on: date
+    name: str = field(metadata=about("Trip", needed=True, says="A trip needs a name."))
+    starts_on: date = field(metadata=about("First day"))
+    ends_on: date = field(metadata=about("Last day"))
     people: int = field(
         default=1, metadata=about("People", low=1, high=200, says="Between 1 and 200 people eat on a trip.")
     )
     energy_kcal_per_person_day: float | None = field(
         default=None,
         metadata=about(
-            "Energy per person and day",
+            "Energy, kcal per person and day",
             entry="energy",
             positive=True,
             high=20_000,
@@ -124,7 +122,7 @@ class Trip:
     temperature: Temperature | None = field(
         default=None,
         metadata=about(
-            "Temperature on the way", low=-40.0, high=60.0, says="Food on the way stands between −40 and 60 °C."
+            "Trail temperature", low=-40.0, high=60.0, says="Food on the way stands between −40 and 60 °C."
         ),
     )
     """What the food will stand at on the way."""
@@ -132,7 +130,7 @@ class Trip:
     spoilage_margin_pct: float = field(
         default=0.0,
         metadata=about(
-            "Margin for spoilage",
+            "Spare, %",
             entry="margin",
             low=0,
             high=90,
@@ -238,11 +236,11 @@ class CookingNote:
     """How a meal came out: water used, minutes, altitude, and what to change next time."""
 
     meal: int
-    on: date
+    on: date = field(metadata=about("Cooked on"))
     servings: float = field(
         default=1.0,
         metadata=about(
-            "Servings",
+            "Servings cooked",
             positive=True,
             high=MOST_SERVINGS,
             says="Say how many servings were cooked, such as 2.",
@@ -250,14 +248,14 @@ class CookingNote:
     )
     water: Volume | None = field(default=None, metadata=about("Water used", low=0.0, high=MOST_ML))
     soak_minutes: float | None = field(
-        default=None, metadata=about("Minutes of soaking", low=0, high=7 * MOST_MINUTES)
+        default=None, metadata=about("Soaked, minutes", low=0, high=7 * MOST_MINUTES)
     )
-    cook_minutes: float | None = field(default=None, metadata=about("Minutes of cooking", low=0, high=MOST_MINUTES))
+    cook_minutes: float | None = field(default=None, metadata=about("Boiled, minutes", low=0, high=MOST_MINUTES))
     """Minutes over the flame, once it boiled."""
     altitude: Length | None = field(default=None, metadata=_ALTITUDE)
-    came_back: str = field(default="", metadata=about("How it came back", choices=CAME_BACK))
+    came_back: str = field(default="", metadata=about("It came back", choices=CAME_BACK))
     """`hard`, `right`, `soupy`, or empty where not noted."""
-    change: str = ""
+    change: str = field(default="", metadata=about("What to change"))
     rating: int | None = field(
         default=None, metadata=about("Rating", low=1, high=5, says="A rating is from 1 to 5.")
     )
@@ -272,6 +270,6 @@ class CookingNotePart:
 
     note: int
     name: str
-    came_back: str = field(metadata=about("How it came back", choices=CAME_BACK))
+    came_back: str = field(metadata=about("It came back", choices=CAME_BACK))
     food: str = ""
     id: int = 0

@@ -55,7 +55,7 @@ def shapes(kind: type[Any]) -> tuple[Shape, ...]:
     return _SHAPES[kind]
 
 
-def label(kind: type[Any], name: str) -> str:
+def label_of(kind: type[Any], name: str) -> str:
     """What a person calls a field."""
     return next(shape.about.label for shape in shapes(kind) if shape.name == name)
 

@@ -13,6 +13,7 @@ from dryhouse.desk.widgets.fields import Field, NumberField, QuantityField, Text
 from dryhouse.desk.widgets.wrapping import Tiles, headed
 from dryhouse.kitchen.batches.dryers import dryers, remove_dryer, save_dryer
 from dryhouse.kitchen.records import Dryer
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.quantities import Area, Temperature
 
 
@@ -32,16 +33,25 @@ class DryersPage(QWidget):
         hold(self.list, wide=240)
         self.heading = text_label("", "heading")
         self.fields: dict[str, Field] = {
-            "name": TextField(session, "Name", hint="such as shelf dryer", name="name"),
+            "name": TextField(session, label_of(Dryer, "name"), hint="such as shelf dryer", name="name"),
             "trays": NumberField(
-                session, "Trays", hint="such as 6", name="trays", whole=True, what="number of trays"
+                session,
+                label_of(Dryer, "trays"),
+                hint="such as 6",
+                name="trays",
+                whole=True,
+                what="number of trays",
             ),
             "tray_area": QuantityField(
-                session, "Area of one tray", Area, hint="such as 30 x 40 cm", name="tray_area"
+                session, label_of(Dryer, "tray_area"), Area, hint="such as 30 x 40 cm", name="tray_area"
             ),
-            "watts": NumberField(session, "Power, watts", name="watts", what="number of watts"),
-            "temperature_low": QuantityField(session, "Lowest setting", Temperature, name="temperature_low"),
-            "temperature_high": QuantityField(session, "Highest setting", Temperature, name="temperature_high"),
+            "watts": NumberField(session, label_of(Dryer, "watts"), name="watts", what="number of watts"),
+            "temperature_low": QuantityField(
+                session, label_of(Dryer, "temperature_low"), Temperature, name="temperature_low"
+            ),
+            "temperature_high": QuantityField(
+                session, label_of(Dryer, "temperature_high"), Temperature, name="temperature_high"
+            ),
         }
         self.kept = keep_entries(session, "dryer", self, self.fields.values)
         self.save_button = button("&Save", self.save, "primary", hint="Enter")

@@ -18,6 +18,8 @@ from dryhouse.desk.widgets.record_fields import field_for
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.batches.typed import ENTRIES, TypedBatch, typed_batch
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Duration
 from dryhouse.science.safety.facts import UNKNOWN_FOOD
@@ -95,9 +97,9 @@ class Entries(QObject):
             entry: partial(field_for, s, shape, entry) for entry, shape in ENTRIES.items()
         }
         return made | {
-            "start": lambda: MomentField(s, "Started", hint="yesterday 18:00"),
+            "start": lambda: MomentField(s, label_of(Batch, "started"), hint="yesterday 18:00"),
             "hours": lambda: QuantityField(s, "Drying time", Duration, hint="8h30, or 8.5"),
-            "dryer": lambda: ChoiceField(s, "Dryer"),
+            "dryer": lambda: ChoiceField(s, label_of(Batch, "dryer")),
         }
 
     # --- where they stand ----------------------------------------------------------------------------------

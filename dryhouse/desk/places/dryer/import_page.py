@@ -28,6 +28,8 @@ from dryhouse.kitchen.dryer.weighing_sheets import (
     guess,
     read_file,
 )
+from dryhouse.kitchen.records import Weighing
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.quantities import Mass
 
 _SHOWN = 400
@@ -58,7 +60,7 @@ class ImportPage(QWidget):
         self.tare = ChoiceField(session, "Tare column")
         self.heat = ChoiceField(session, "Temperature column")
         self.degrees = ChoiceField(session, "Degrees are", (("F", "Fahrenheit"), ("C", "Celsius")))
-        self.scope = ChoiceField(session, "What was weighed", OF.items())
+        self.scope = ChoiceField(session, label_of(Weighing, "scope"), OF.items())
         self.choices = (self.time, self.kind, self.mass, self.unit, self.tare, self.heat, self.degrees, self.scope)
         self.table = QTableWidget(0, 4)
         TableMenu(session, self.table, "Lines")

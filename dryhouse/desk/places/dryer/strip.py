@@ -39,7 +39,9 @@ from dryhouse.kitchen.dryer.run_words import (
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.dryer.weigh_in import OF
+from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, TRAY, TURNED
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.display import duration
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.safety.unfolded import most_while_drying
@@ -82,8 +84,8 @@ class Strip(QFrame):
         self.reading = self.entry.field
         self.scope = ChoiceField(session, "What is on the scale", OF.items(), name="scope")
         self.tare = QuantityField(session, "Empty tray (tare)", Mass, name="tare", allow_zero=True)
-        self.at = MomentField(session, "When", hint="now", name="at")
-        self.heat = QuantityField(session, "In the dryer", Temperature, hint="not read")
+        self.at = MomentField(session, label_of(Weighing, "at"), hint="now", name="at")
+        self.heat = QuantityField(session, label_of(Weighing, "dryer_temperature"), Temperature, hint="not read")
         self.heat_to = QuantityField(session, "Changed to", Temperature, name="temperature")
         self._aside = (self.tare, self.at, self.heat)
         typed = (self.reading, self.scope, *self._aside)

@@ -24,9 +24,9 @@ from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.learned import as_taken_off
 from dryhouse.kitchen.dryer.runs import DryingRun
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import FEELS, FINISHED, LOAD
-from dryhouse.kitchen.records.shapes import label
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.quantities import Mass, Volume, unit_typed
 from dryhouse.science.safety.unfolded import most_for
 
@@ -48,19 +48,19 @@ class TakeOffForm(QWidget):
         self.heading = text_label("", "title")
         self.standing = text_label("", "label")
         self.cautions = CautionsView(session)
-        self.mass = QuantityField(session, label(Batch, "dried_mass"), Mass, name="dried_mass")
+        self.mass = QuantityField(session, label_of(Batch, "dried_mass"), Mass, name="dried_mass")
         self.felt = ChoiceField(
-            session, label(Batch, "felt"), [("", NOT_SAID), *((f, f) for f in FEELS)], name="felt"
+            session, label_of(Batch, "felt"), [("", NOT_SAID), *((f, f) for f in FEELS)], name="felt"
         )
         self.volume = QuantityField(
-            session, label(Batch, "dried_volume"), Volume, hint="such as 3 cups", name="dried_volume"
+            session, label_of(Batch, "dried_volume"), Volume, hint="such as 3 cups", name="dried_volume"
         )
-        self.at = MomentField(session, "When", hint="now", name="at")
+        self.at = MomentField(session, label_of(BatchEvent, "at"), hint="now", name="at")
         self.energy = NumberField(
-            session, label(Batch, "energy_kwh"), what="number of kilowatt-hours", name="energy_kwh"
+            session, label_of(Batch, "energy_kwh"), what="number of kilowatt-hours", name="energy_kwh"
         )
         self.rating = ChoiceField(session, "How it came out", _RATINGS, name="rating")
-        self.notes = TextField(session, "Notes")
+        self.notes = TextField(session, label_of(Batch, "notes"))
         self.off = button("F&inish batch", self.take_off, "primary", hint="Enter")
         self.leave = button("&Keep drying", self.left.emit, hint="Esc")
         page = QWidget()

@@ -25,6 +25,7 @@ from dryhouse.kitchen.dryer.runs import DryingRun, WeighedPoint
 from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.batches import TAKEN_OFF
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
 from dryhouse.words.dates import clock, weekday_words
@@ -73,11 +74,11 @@ class WeighingsPane(QWidget):
         self.lines: list[WeighedPoint] = []
         self.editing: Weighing | None = None
         self.table = WeighingsTable()
-        self.gross = QuantityField(session, "Scale read", Mass, name="gross")
-        self.tare = QuantityField(session, "Tare", Mass, name="tare", allow_zero=True)
-        self.at = MomentField(session, "When", name="at")
-        self.scope = ChoiceField(session, "Of", SCOPE_WORDS.items(), name="scope")
-        self.heat = QuantityField(session, "In the dryer", Temperature)
+        self.gross = QuantityField(session, label_of(Weighing, "gross"), Mass, name="gross")
+        self.tare = QuantityField(session, label_of(Weighing, "tare"), Mass, name="tare", allow_zero=True)
+        self.at = MomentField(session, label_of(Weighing, "at"), name="at")
+        self.scope = ChoiceField(session, label_of(Weighing, "scope"), SCOPE_WORDS.items(), name="scope")
+        self.heat = QuantityField(session, label_of(Weighing, "dryer_temperature"), Temperature)
         self.events = text_label("", "muted", select=True)
         self.remove_event_button = button("Remove the last note", self.remove_last_event, "quiet")
         self._typed = (self.gross, self.tare, self.at, self.scope, self.heat)

@@ -13,7 +13,9 @@ from dryhouse.desk.widgets.fields import ChoiceField, Field, TextField
 from dryhouse.desk.widgets.fold import reveal
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.foods.catalog import set_figure
+from dryhouse.kitchen.records import OwnFigure
 from dryhouse.kitchen.records.foods import FIGURE_UNITS
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.quantities import Mass, Temperature, parse, parse_number, parse_percent
 
 
@@ -47,8 +49,8 @@ class OwnFigureEditor(QFrame):
         self.figure = ChoiceField(
             session, "Your own figure", [(n, FIGURES[n]) for n in FIGURES if n in FIGURE_UNITS]
         )
-        self.value = FigureField(session, "Value", name="value")
-        self.note = TextField(session, "How you know it", hint="measured…", name="note")
+        self.value = FigureField(session, label_of(OwnFigure, "value"), name="value")
+        self.note = TextField(session, label_of(OwnFigure, "note"), hint="measured…", name="note")
         self.save_button = button("&Use my figure", self.save, "primary", hint="Enter")
         self.back_button = button("Back to the handbook's", self.take_back)
         inside = column(self, margin=12, space=4)

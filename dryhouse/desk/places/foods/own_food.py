@@ -14,6 +14,8 @@ from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.own_food_ask import ContainsEntry
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.foods.own_foods import ReallyPlant, add_food
+from dryhouse.kitchen.records import OwnFood
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.words.messages import problem_sentence
 
 
@@ -26,12 +28,16 @@ class OwnFoodPage(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self.name = TextField(session, "Name", hint="such as bean chili", name="name")
-        self.others = TextField(session, "Other names", hint="separated by commas")
+        self.name = TextField(session, label_of(OwnFood, "name"), hint="such as bean chili", name="name")
+        self.others = TextField(session, label_of(OwnFood, "other_names"), hint="separated by commas")
         self.contains = ContainsEntry()
         self.again = text_label("", "problem")
-        self.kind = ChoiceField(session, "Kind", [("", "not said"), *CATEGORIES.items()], name="category")
-        self.like = FoodField(session, "Dries like", hint="such as winter squash", name="like", own=False)
+        self.kind = ChoiceField(
+            session, label_of(OwnFood, "category"), [("", "not said"), *CATEGORIES.items()], name="category"
+        )
+        self.like = FoodField(
+            session, label_of(OwnFood, "like"), hint="such as winter squash", name="like", own=False
+        )
         self._asked_again: tuple[str, tuple[str, ...]] | None = None
         inside = column(self, space=6)
         inside.addWidget(text_label("A food of my own", "title"))

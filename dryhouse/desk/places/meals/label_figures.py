@@ -11,6 +11,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, text_label
 from dryhouse.desk.widgets.fields import NumberField, QuantityField
 from dryhouse.kitchen.records import MealPart
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.quantities import Mass, Volume
 
 _NUMBERS = (
@@ -30,8 +31,10 @@ class LabelFigures(QWidget):
 
     def __init__(self, session: Session, number: int) -> None:
         super().__init__()
-        self.portion = QuantityField(session, f"Portion on the label of ingredient {number}", Mass, hint="100 g")
-        self.water = QuantityField(session, "Water for a portion", Volume)
+        self.portion = QuantityField(
+            session, f"{label_of(MealPart, 'portion')} of ingredient {number}", Mass, hint="100 g"
+        )
+        self.water = QuantityField(session, label_of(MealPart, "label_water"), Volume)
         self.numbers = {name: NumberField(session, said) for name, said in _NUMBERS}
         inside = column(self, space=4)
         inside.addWidget(

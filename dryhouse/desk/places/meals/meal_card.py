@@ -30,8 +30,9 @@ from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.meals import save_meal, scale_meal
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
-from dryhouse.kitchen.records import Meal, MealPart
+from dryhouse.kitchen.records import CookingNote, Meal, MealPart
 from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES, NO_POT
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.errors import InputProblem
@@ -56,24 +57,30 @@ class MealCard(QWidget):
         self.sheet: MealSheet | None = None
         self._pantry = Pantry(session.kitchen)
         us = session.style.system == "us"
-        self.name = TextField(session, "Meal", hint="such as squash and lentil stew", name="name")
-        self.servings = NumberField(session, "Servings", hint="1", name="servings")
+        self.name = TextField(session, label_of(Meal, "name"), hint="such as squash and lentil stew", name="name")
+        self.servings = NumberField(session, label_of(Meal, "servings"), hint="1", name="servings")
         self.offer = ScaleOffer()
         self.cup = CupAsk(session)
-        self.cooking = ChoiceField(session, "Cooked by", [(c, c) for c in COOKING_STYLES], name="cooking")
-        self.liquid = ChoiceField(session, "Style", [(s, s) for s in LIQUID_STYLES], name="liquid")
-        self.minutes = NumberField(session, "Minutes", hint="calculated", name="cook_minutes")
-        self.pot = QuantityField(session, "Pot width", Length, name="pot_diameter", hint="6 in" if us else "15 cm")
+        self.cooking = ChoiceField(
+            session, label_of(Meal, "cooking"), [(c, c) for c in COOKING_STYLES], name="cooking"
+        )
+        self.liquid = ChoiceField(session, label_of(Meal, "liquid"), [(s, s) for s in LIQUID_STYLES], name="liquid")
+        self.minutes = NumberField(session, label_of(Meal, "cook_minutes"), hint="calculated", name="cook_minutes")
+        self.pot = QuantityField(
+            session, label_of(Meal, "pot_diameter"), Length, name="pot_diameter", hint="6 in" if us else "15 cm"
+        )
         self.altitude = QuantityField(
             session,
-            "Altitude",
+            label_of(CookingNote, "altitude"),
             Length,
             default_unit="ft" if us else "m",
             hint="sea level",
             name="altitude",
         )
-        self.boil_off = NumberField(session, "Evaporation, ml/min", hint="calculated", name="boil_off_ml_per_min")
-        self.method = TextField(session, "Method")
+        self.boil_off = NumberField(
+            session, label_of(Meal, "boil_off_ml_per_min"), hint="calculated", name="boil_off_ml_per_min"
+        )
+        self.method = TextField(session, label_of(Meal, "method"))
         self.parts = PartsTable(session)
         self.sums = SumsView(session)
         self.cautions = CautionsView(session, moment="pot")

@@ -17,6 +17,7 @@ from dryhouse.kitchen.meals.cooking import drawn_words, draws_for, note_cooking
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_sheet
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, LotDraw
 from dryhouse.kitchen.records.meals import CAME_BACK
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.quantities import Length, Volume
 from dryhouse.words.names import capital
 
@@ -44,19 +45,26 @@ class NoteForm(QFrame):
         set_role(self, "card")
         self.session = session
         self._sheet: MealSheet | None = None
-        self.on = DayField(session, "Cooked on", name="on")
-        self.servings = NumberField(session, "Servings cooked", name="servings")
-        self.water = QuantityField(session, "Water used", Volume, name="water")
-        self.soak = NumberField(session, "Soaked, minutes", name="soak")
-        self.cook = NumberField(session, "Boiled, minutes", name="cook_minutes")
+        self.on = DayField(session, label_of(CookingNote, "on"), name="on")
+        self.servings = NumberField(session, label_of(CookingNote, "servings"), name="servings")
+        self.water = QuantityField(session, label_of(CookingNote, "water"), Volume, name="water")
+        self.soak = NumberField(session, label_of(CookingNote, "soak_minutes"), name="soak")
+        self.cook = NumberField(session, label_of(CookingNote, "cook_minutes"), name="cook_minutes")
         self.altitude = QuantityField(
-            session, "Altitude", Length, default_unit="ft" if session.style.system == "us" else "m", name="altitude"
+            session,
+            label_of(CookingNote, "altitude"),
+            Length,
+            default_unit="ft" if session.style.system == "us" else "m",
+            name="altitude",
         )
-        self.came_back = ChoiceField(session, "It came back", _HOW, name="came_back")
+        self.came_back = ChoiceField(session, label_of(CookingNote, "came_back"), _HOW, name="came_back")
         self.rating = ChoiceField(
-            session, "Rating", [(None, "none"), *((n, str(n)) for n in range(1, 6))], name="rating"
+            session,
+            label_of(CookingNote, "rating"),
+            [(None, "none"), *((n, str(n)) for n in range(1, 6))],
+            name="rating",
         )
-        self.change = TextField(session, "What to change", hint="less water, more onion")
+        self.change = TextField(session, label_of(CookingNote, "change"), hint="less water, more onion")
         self.draw = QCheckBox("Take what was cooked off the shelf")
         self.draw.setChecked(True)
         self.taken = text_label("", "small")

@@ -21,8 +21,9 @@ from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, Text
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.cautions.cautions import cautions_for, lot_facts
 from dryhouse.kitchen.ports import Done, Record
-from dryhouse.kitchen.records import Lot, LotMove, Place
+from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, Place
 from dryhouse.kitchen.records.lots import COOKED, GIVEN
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.shelf.conditioning import days_needed, pasteurise, treatments
 from dryhouse.kitchen.shelf.lots import (
     check_lot,
@@ -169,10 +170,10 @@ class ActForm(QWidget):
         return self.fields[name].value()
 
     def _move(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
-        place = PlaceField(self.session, "To")
+        place = PlaceField(self.session, label_of(LotMove, "place"))
         fields = {
             "place": place,
-            "at": MomentField(self.session, "When", hint="now", name="at"),
+            "at": MomentField(self.session, label_of(LotMove, "at"), hint="now", name="at"),
         }
         sentence = (
             "You can enter a past date; the keep-by is recalculated from it."
@@ -192,9 +193,9 @@ class ActForm(QWidget):
         purposes = ((COOKED, "For cooking or eating"), (GIVEN, "Given away"))
         fields = {
             "mass": TakenField(self.session, lots[0]),
-            "purpose": ChoiceField(self.session, "What for", purposes, name="purpose"),
+            "purpose": ChoiceField(self.session, label_of(LotDraw, "purpose"), purposes, name="purpose"),
             "on": self._day("on"),
-            "note": TextField(self.session, "Note", name="note"),
+            "note": TextField(self.session, label_of(LotDraw, "note"), name="note"),
         }
 
         def keep() -> Done[Record] | None:
@@ -207,14 +208,19 @@ class ActForm(QWidget):
         moist = ((None, "Not looked at"), (False, "Dry, no drops on the lid"), (True, "Moist, or drops on the lid"))
         mould = ((None, "Not looked at"), (False, "None seen"), (True, "Mold seen"))
         fields = {
-            "moist": ChoiceField(self.session, "Moisture", moist, name="moist"),
-            "mould": ChoiceField(self.session, "Mold", mould, name="mould"),
+            "moist": ChoiceField(self.session, label_of(LotCheck, "moist"), moist, name="moist"),
+            "mould": ChoiceField(self.session, label_of(LotCheck, "mould"), mould, name="mould"),
             "smell": TextField(
-                self.session, "Odd smell", hint="empty where there is none; never taste", name="smell"
+                self.session,
+                label_of(LotCheck, "smell"),
+                hint="empty where there is none; never taste",
+                name="smell",
             ),
-            "mass": QuantityField(self.session, "Weighs", Mass, hint="without the jar", name="mass"),
+            "mass": QuantityField(
+                self.session, label_of(LotCheck, "mass"), Mass, hint="without the jar", name="mass"
+            ),
             "on": self._day("on"),
-            "note": TextField(self.session, "Note", name="note"),
+            "note": TextField(self.session, label_of(LotCheck, "note"), name="note"),
         }
 
         def keep() -> Done[Record] | None:
@@ -253,8 +259,8 @@ class ActForm(QWidget):
     def _condition(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         lot = present(self.session.kitchen, lots[0])
         fields = {
-            "conditioned_from": DateField(self.session, "Conditioning began", name="conditioned_from"),
-            "conditioned_to": DateField(self.session, "Conditioning ended", name="conditioned_to"),
+            "conditioned_from": DateField(self.session, label_of(Lot, "conditioned_from"), name="conditioned_from"),
+            "conditioned_to": DateField(self.session, label_of(Lot, "conditioned_to"), name="conditioned_to"),
         }
         for name, field in fields.items():
             field.set_value(getattr(lot, name))
@@ -276,7 +282,9 @@ class ActForm(QWidget):
         none_after_all = [("", "Remove this record")] if known else []
         ways = [*((t.words, t.words) for t in treatments()), *none_after_all]
         fields = {
-            "pasteurised": ChoiceField(self.session, "What was done", ways, name="pasteurised", editable=True),
+            "pasteurised": ChoiceField(
+                self.session, label_of(Lot, "pasteurised"), ways, name="pasteurised", editable=True
+            ),
             "on": self._day("on"),
         }
         sentence = "A treatment against insects is no kill step for germs."

@@ -20,6 +20,7 @@ from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.cautions.cautions import lot_cautions
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.records.lots import BOUGHT, PACKAGES
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.shelf.packing import Package, shelve
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD
@@ -37,14 +38,14 @@ class BoughtForm(QWidget):
         super().__init__()
         self.session = session
         self.food = FoodField(session)
-        self.name_ = TextField(session, "Name", hint="if it has one of its own", name="name")
+        self.name_ = TextField(session, label_of(Lot, "name"), hint="if it has one of its own", name="name")
         self.kind = KindField(session)
-        self.mass = QuantityField(session, "Weight", Mass, hint="such as 250 g", name="mass")
-        self.volume = QuantityField(session, "Volume", Volume, hint="such as 2 cups", name="volume")
+        self.mass = QuantityField(session, label_of(Lot, "mass"), Mass, hint="such as 250 g", name="mass")
+        self.volume = QuantityField(session, label_of(Lot, "volume"), Volume, hint="such as 2 cups", name="volume")
         self.place = PlaceField(session)
         self.in_oil = in_oil_field(session)
         self.keep_by = DateField(
-            session, "Date on the package", hint="such as 2027-06-30", name="bought_keep_by", future=True
+            session, label_of(Lot, "bought_keep_by"), hint="such as 2027-06-30", name="bought_keep_by", future=True
         )
         self.bought_on = DateField(session, "Bought on", hint="today", name="packed_on")
         self.fields = (

@@ -13,7 +13,7 @@ from dryhouse.desk.widgets.basics import button, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.records.lots import PACKAGES
-from dryhouse.kitchen.records.shapes import label
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.shelf.places import places
 from dryhouse.science.errors import InputProblem
 
@@ -79,4 +79,4 @@ class KindField(ChoiceField):
 def in_oil_field(session: Session) -> ChoiceField:
     """Whether it is packed in oil; nothing is said beforehand."""
     answers = ((None, "Not recorded"), (False, "No"), (True, "Yes"))
-    return ChoiceField(session, label(Lot, "in_oil"), answers, name="in_oil")
+    return ChoiceField(session, label_of(Lot, "in_oil"), answers, name="in_oil")

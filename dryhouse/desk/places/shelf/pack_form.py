@@ -25,6 +25,7 @@ from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.lots import PACKAGES
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.shelf.conditioning import days_needed
 from dryhouse.kitchen.shelf.packing import Package, pack, servings_left, split, split_servings, unpacked_g
 from dryhouse.science.display import Style
@@ -45,8 +46,8 @@ class PackageRow:
 
     def __init__(self, session: Session, number: int) -> None:
         self.kind = KindField(session, f"Package {number}")
-        self.mass = QuantityField(session, "Weight", Mass, hint="such as 80 g", name="mass")
-        self.volume = QuantityField(session, "Volume", Volume, hint="such as 1 cup", name="volume")
+        self.mass = QuantityField(session, label_of(Lot, "mass"), Mass, hint="such as 80 g", name="mass")
+        self.volume = QuantityField(session, label_of(Lot, "volume"), Volume, hint="such as 1 cup", name="volume")
         self.place = PlaceField(session, "Place")
         self.fields = (self.kind, self.mass, self.volume, self.place)
         self.name = ""
@@ -87,13 +88,17 @@ class PackForm(QWidget):
         self.rows: list[PackageRow] = []
         self.batch = ChoiceField(session, "Batch", name="batch")
         may_be_narrow(self.batch.box, 24)
-        self.packed_on = DateField(session, "Packed on", hint="today", name="packed_on")
+        self.packed_on = DateField(session, label_of(Lot, "packed_on"), hint="today", name="packed_on")
         self.count = NumberField(session, "Number of packages", name="count", whole=True, what="number of jars")
         self.kind = KindField(session)
         self.place = PlaceField(session)
         self.in_oil = in_oil_field(session)
-        self.conditioned_from = DateField(session, "Conditioning began", hint="if it has", name="conditioned_from")
-        self.conditioned_to = DateField(session, "Conditioning ended", hint="if it has", name="conditioned_to")
+        self.conditioned_from = DateField(
+            session, label_of(Lot, "conditioned_from"), hint="if it has", name="conditioned_from"
+        )
+        self.conditioned_to = DateField(
+            session, label_of(Lot, "conditioned_to"), hint="if it has", name="conditioned_to"
+        )
         self.by_servings = QCheckBox("A bag for each serving")
         self.sum = text_label("", "muted")
         self.more = QCheckBox("More is packed than was weighed dry")

@@ -15,6 +15,7 @@ from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, 
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.desk.widgets.wrapping import Tiles, headed
 from dryhouse.kitchen.records import Place, PlaceTemperature
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.shelf.places import (
     add_place,
     edit_temperature,
@@ -48,12 +49,16 @@ class PlacesPage(QWidget):
         hold(self.list, wide=260)
         self.history.setAccessibleName("Temperatures of this place, newest first")
         self.heading = text_label("", "heading")
-        self.name_ = TextField(session, "Name", hint="such as pantry, cellar or freezer", name="name")
-        self.temperature = QuantityField(
-            session, "Temperature", Temperature, hint="such as 60 F", name="temperature"
+        self.name_ = TextField(
+            session, label_of(Place, "name"), hint="such as pantry, cellar or freezer", name="name"
         )
-        self.humidity = NumberField(session, "Humidity, %", hint="if known", name="humidity_pct", percent=True)
-        self.since = MomentField(session, "From when on", hint="now", name="since")
+        self.temperature = QuantityField(
+            session, label_of(PlaceTemperature, "temperature"), Temperature, hint="such as 60 F", name="temperature"
+        )
+        self.humidity = NumberField(
+            session, label_of(PlaceTemperature, "humidity_pct"), hint="if known", name="humidity_pct", percent=True
+        )
+        self.since = MomentField(session, label_of(PlaceTemperature, "since"), hint="now", name="since")
         self.fields = (self.name_, self.temperature, self.humidity, self.since)
         self.kept = keep_entries(session, "place", self, lambda: self.fields)
         self.save_button = button("&Save", self.save, "primary", hint="Enter")

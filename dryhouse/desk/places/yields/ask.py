@@ -13,6 +13,8 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, empty, fill, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.wrapping import Wrapping
+from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.yields.typed_line import YieldLine
 from dryhouse.kitchen.yields.yields import DRIED, FRESH, Direction
 
@@ -48,7 +50,7 @@ class AskBar(QWidget):
         self.to_fresh = self._way("Dried wanted → fresh", "I want so much dried food; how much fresh does it take?")
         self.to_dried.setChecked(True)
         self.form = ChoiceField(session, "Form", [("", ANY)])
-        self.pretreatment = ChoiceField(session, "Pretreatment", [("", ANY)])
+        self.pretreatment = ChoiceField(session, label_of(Batch, "pretreatment"), [("", ANY)])
         self._others = Wrapping()
         self._shown_others: tuple[str, ...] = ()
         asked, which = QWidget(), QWidget()

@@ -20,6 +20,7 @@ from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.meals.heat import fuel_per_liter, set_fuel_per_liter
 from dryhouse.kitchen.records import Trip
+from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.trips.trips import people_of, save_trip
 from dryhouse.science.quantities import Length, Mass, Temperature
 
@@ -48,20 +49,31 @@ class TripForm(QFrame):
         self.session = session
         self._trip: Trip | None = None
         us = session.style.system == "us"
-        self.name = TextField(session, "Trip", hint="such as lake circuit", name="name")
-        self.starts = TripDayField(session, "First day", hint="2026-08-22", name="starts_on")
-        self.ends = TripDayField(session, "Last day", hint="2026-08-30", name="ends_on")
-        self.people = NumberField(session, "People", hint="4", whole=True, name="people")
+        self.name = TextField(session, label_of(Trip, "name"), hint="such as lake circuit", name="name")
+        self.starts = TripDayField(session, label_of(Trip, "starts_on"), hint="2026-08-22", name="starts_on")
+        self.ends = TripDayField(session, label_of(Trip, "ends_on"), hint="2026-08-30", name="ends_on")
+        self.people = NumberField(session, label_of(Trip, "people"), hint="4", whole=True, name="people")
         self.energy = NumberField(
-            session, "Energy, kcal per person and day", hint="2500", name="energy_kcal_per_person_day"
+            session, label_of(Trip, "energy_kcal_per_person_day"), hint="2500", name="energy_kcal_per_person_day"
         )
-        self.warmth = QuantityField(session, "Trail temperature", Temperature, hint="77 F", name="temperature")
+        self.warmth = QuantityField(
+            session, label_of(Trip, "temperature"), Temperature, hint="77 F", name="temperature"
+        )
         self.altitude = QuantityField(
-            session, "Altitude", Length, default_unit="ft" if us else "m", hint="sea level", name="altitude"
+            session,
+            label_of(Trip, "altitude"),
+            Length,
+            default_unit="ft" if us else "m",
+            hint="sea level",
+            name="altitude",
         )
-        self.margin = NumberField(session, "Spare, %", hint="0", percent=True, name="spoilage_margin_pct")
-        self.spare = NumberField(session, "Spare days", hint="0", whole=True, name="spare_days")
-        self.layovers = TextField(session, "Layover days", hint="by number, such as 3 6", name="layovers")
+        self.margin = NumberField(
+            session, label_of(Trip, "spoilage_margin_pct"), hint="0", percent=True, name="spoilage_margin_pct"
+        )
+        self.spare = NumberField(session, label_of(Trip, "spare_days"), hint="0", whole=True, name="spare_days")
+        self.layovers = TextField(
+            session, label_of(Trip, "layovers"), hint="by number, such as 3 6", name="layovers"
+        )
         self.fuel = QuantityField(session, "Fuel for a liter boiled", Mass, hint="what you weighed", name="fuel")
         self.people_table = PeopleTable(session)
         self.title = text_label("A new trip", "heading")
