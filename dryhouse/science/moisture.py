@@ -158,11 +158,13 @@ def target_mass(load: Load, target: Fact, belief: Belief | None = None) -> Figur
     """The mass (g) at which the load holds its target moisture (`target`, % wet basis).
 
     m_t = S / (1 − M_t), with S as it is believed to be: by the food's figure, or by `belief` once the load showed
-    more. The interval is the middle 80 % of that, widened by the published range of the target.
+    more. The interval is the middle 80 % of that, widened by the published range of the target. Drying makes
+    nothing heavier: neither lies above the load, which is where one stays that is as dry as its target already.
     """
     found = belief or load.belief
     solids = found.middle * load.grams if belief is not None and load.doubted else load.solids
-    value = mass_at(solids, target.value)
+    reckoned = mass_at(solids, target.value)
+    value = min(reckoned, load.grams)
     driest = found.target(target.low if target.low is not None else target.value).low * load.grams
     wettest = found.target(target.high if target.high is not None else target.value).high * load.grams
     known = load.doubted or wettest - driest > 1e-2 * value
@@ -170,15 +172,23 @@ def target_mass(load: Load, target: Fact, belief: Belief | None = None) -> Figur
         value,
         "g",
         low=min(driest, value) if known else None,
-        high=max(wettest, value) if known else None,
+        high=max(min(wettest, load.grams), value) if known else None,
         basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
         workings=(
             *load.workings,
             *_learned(load, belief, solids),
             step(Kind.TARGET_MOISTURE, target=target),
-            step(Kind.TARGET_MASS, (value, "g"), solids=(solids, "g"), target=(target.value, "%")),
+            step(Kind.TARGET_MASS, (reckoned, "g"), solids=(solids, "g"), target=(target.value, "%")),
+            *((step(Kind.DRY_AS_LOADED, (value, "g")),) if reckoned > value else ()),
         ),
     )
+
+
+def dry_as_loaded(load: Load, target: Fact) -> float:
+    """Probability that the load is at its target (% wet basis) or below before anything is dried off."""
+    if not load.doubted:
+        return float(load.moisture_pct <= target.value + 1e-9)
+    return load.belief.dry_probability(1.0, target.value)
 
 
 def believed(load: Load, grams: float, learned: Belief | None = None, feel: Feel | None = None) -> Belief:

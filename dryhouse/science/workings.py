@@ -20,6 +20,7 @@ class StepKind(StrEnum):
     LOADED_TOGETHER = auto()
     TARGET_MOISTURE = auto()
     TARGET_MASS = auto()
+    DRY_AS_LOADED = auto()
     MOISTURE_NOW = auto()
     DRY_MATTER_LEARNED = auto()
     # air and sorption

@@ -12,6 +12,7 @@ LINES: Mapping[Kind, str] = {
     Kind.LOADED_TOGETHER: "Together: {loaded} loaded, {result} dry matter",
     Kind.TARGET_MOISTURE: "Target {target} moisture wet basis",
     Kind.TARGET_MASS: "Target mass = {solids} ÷ (1 − {target}) = {result}",
+    Kind.DRY_AS_LOADED: "That is more than was loaded: it is as dry as its target already, at {result}",
     Kind.DRY_MATTER_LEARNED: "What was weighed leaves {low} to {high} of dry matter (80 % likely); taken: {result}",
     Kind.MOISTURE_NOW: "Moisture = 1 − {solids} ÷ {mass} = {result} wet basis",
     # air and sorption

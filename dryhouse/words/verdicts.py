@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from dryhouse.science.display import US, Style
-from dryhouse.science.dryness import Verdict, least_dry_matter
-from dryhouse.science.moisture import Load
+from dryhouse.science.dryness import BORDERS, Verdict, least_dry_matter
+from dryhouse.science.moisture import Load, dry_as_loaded
 from dryhouse.science.statuses import Feel, VerdictName
 from dryhouse.science.units import SIZES
+from dryhouse.science.values import Fact
 
+LEAST_NEARLY, LEAST_PROBABLY = dict(BORDERS)[VerdictName.NEARLY], dict(BORDERS)[VerdictName.PROBABLY_DRY]
 HARDLY_OPEN = 0.05
 """Below this probability of being dry nothing need be broken to see that it is moist (our own choice)."""
 BRITTLE_BELOW = 15.0
@@ -62,6 +64,17 @@ def too_light(load: Load, grams: float, style: Style) -> str:
 def is_cooked(load: Load) -> bool:
     """Whether its food goes by its cooked figures: then the raw weight is the likeliest slip."""
     return any("cooked" in item.name for item in load.ingredients)
+
+
+def dry_already_sentence(load: Load, target: Fact, style: Style) -> str:
+    """That a load is as dry as its target before it is dried, or may be; nothing where it is plainly moister."""
+    likely = dry_as_loaded(load, target)
+    if likely < LEAST_NEARLY:
+        return ""
+    wet = f"{style.percent(load.moisture_pct)} moisture, target {style.percent(target.value)}"
+    if likely < LEAST_PROBABLY:
+        return f"It may be as dry as its target already ({wet}): feel a piece first."
+    return f"It is as dry as its target already ({wet}): there is nothing to dry off."
 
 
 def no_keep_by_sentence(own: Verdict, keeping: Verdict) -> str:

@@ -27,9 +27,12 @@ def run(args: argparse.Namespace) -> int:
     """Answer the target mass in the unit the fresh mass was typed in."""
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.settings import style
-    from dryhouse.kitchen.yields.quick_answers import target
+    from dryhouse.kitchen.yields.quick_answers import dry_already_words, target
 
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
         figure = target(kitchen, " ".join(args.food), args.fresh, solids=args.solids, moisture=args.moisture)
-        say_figure("Target weight", figure, as_typed(style(kitchen), args.fresh), args)
+        dry = dry_already_words(kitchen, " ".join(args.food), solids=args.solids, moisture=args.moisture)
+        more = {"sentence": dry or None}
+        shown = as_typed(style(kitchen), args.fresh)
+        say_figure("Target weight", figure, shown, args, more=more, details=filter(None, [dry]))
     return 0

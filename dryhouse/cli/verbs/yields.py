@@ -33,6 +33,7 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Answer in the unit that was typed; a measure is answered in grams, and in that measure beside it."""
     from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.batches.loads import dry_already
     from dryhouse.kitchen.foods.catalog import food
     from dryhouse.kitchen.foods.counted import bare_amount, counted_mass
     from dryhouse.kitchen.settings import style
@@ -48,7 +49,7 @@ def run(args: argparse.Namespace) -> int:
         plain = bare_amount(known, typed)
         amount = counted[0] if counted else parse_amount(plain, decimal_comma=notation.decimal_comma)
         answer = yields(kitchen, " ".join(args.food), amount, direction, form=args.form)
-        name = answer.knowledge.food.name
+        name, dry = answer.knowledge.food.name, dry_already(answer.knowledge.food, notation)
         said = plain if counted is None else notation.mass(amount.si)
         title = (
             f"Dried from {said} of {name}" if direction == FRESH else f"Fresh {name}, prepared, for {plain} dried"
@@ -59,8 +60,8 @@ def run(args: argparse.Namespace) -> int:
             answer.joined,
             shown,
             args,
-            more=_more(answer),
-            details=[*_counted(typed, counted, notation), *_details(answer, shown)],
+            more={**_more(answer), "sentence": dry or None},
+            details=[*filter(None, [dry]), *_counted(typed, counted, notation), *_details(answer, shown)],
             workings=_beside(answer, shown),
         )
     return 0

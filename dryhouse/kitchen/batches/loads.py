@@ -11,11 +11,13 @@ from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.foods.taught import water_by_level, water_by_test
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import Load, LoadPart, load_of, typed_moisture
 from dryhouse.science.values import Fact
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
+from dryhouse.words.verdicts import dry_already_sentence
 
 OWN_START = "starting moisture entered for this batch"
 OWN_TESTED = "starting moisture tested for this batch"
@@ -178,6 +180,14 @@ def _water_doubted(food: Food) -> Fact | None:
         return ranged
     typed = typed_moisture(ranged.value, ranged.source)
     return replace(ranged, low=typed.low, high=typed.high)
+
+
+def dry_already(food: Food, style: Style) -> str:
+    """That a food comes as dry as it would be dried, or may, in a sentence; nothing where it is moister."""
+    water, target = _water_doubted(food), food.fact("target_moisture")
+    if water is None or target is None:
+        return ""
+    return dry_already_sentence(load_of([LoadPart(food.name, 100.0, water)]), target, style)
 
 
 def missing_for(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] = ()) -> tuple[str, ...]:

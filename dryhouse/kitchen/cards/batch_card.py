@@ -33,7 +33,7 @@ from dryhouse.science.values import Basis, Caution, Figure, gravest_first
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 from dryhouse.words.names import called
-from dryhouse.words.verdicts import no_keep_by_sentence, verdict_sentence
+from dryhouse.words.verdicts import dry_already_sentence, no_keep_by_sentence, verdict_sentence
 
 WEIGHED = Basis("own", "weighed in this batch", 1)
 
@@ -108,6 +108,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], notation
         measured = _yield_by_measure(batch.prepared_volume.si, batch.dried_volume.si)
         figures.append(CardFigure(FigureId.YIELD_BY_MEASURE, measured))
     if load is not None and target is not None:
+        sentences = [*sentences, *filter(None, [dry_already_sentence(load, target, notation)])]
         figures.append(CardFigure(FigureId.TARGET_WEIGHT, figure_in(target_mass(load, target, believed_now), unit)))
     return Card(
         called(batch, known.name),

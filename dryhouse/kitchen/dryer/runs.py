@@ -38,6 +38,7 @@ from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 from dryhouse.words.dates import weekday_clock
 from dryhouse.words.names import called
+from dryhouse.words.verdicts import dry_already_sentence
 
 LATE_SAMPLE_H = 0.25
 """A sample tray first weighed later than this after the start is said to be reckoned from then."""
@@ -213,6 +214,7 @@ def run_as(kitchen: Kitchen, record: Batch) -> DryingRun:
         asks=(
             *missing_for(kitchen, record, parts),
             *_oddities(scope, points),
+            *_dry_already(kitchen, record, whole, target),
             *_heavy(kitchen, record, weighings, standing),
         ),
     )
@@ -351,6 +353,13 @@ def _oddities(scope: str, points: Sequence[WeighedPoint]) -> tuple[str, ...]:
             "then is not known, so the food is drier than the moisture shown here.",
         )
     return ()
+
+
+def _dry_already(kitchen: Kitchen, batch: Batch, load: Load | None, target: Fact | None) -> tuple[str, ...]:
+    """Of a load on the dryer that had nothing to lose."""
+    if load is None or target is None or batch.state == FINISHED:
+        return ()
+    return tuple(filter(None, [dry_already_sentence(load, target, style(kitchen))]))
 
 
 def _heavy(

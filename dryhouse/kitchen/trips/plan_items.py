@@ -64,7 +64,7 @@ def recipe_for(kitchen: Kitchen, known: YieldKnowledge) -> Recipe:
     fresh = None
     if ratio is not None and ratio.value > 0:
         ends = ratio.predictive
-        low = 1.0 / ends.high if ends is not None else 1.0 / ratio.value
+        low = max(1.0 / ends.high, 1.0) if ends is not None else 1.0 / ratio.value
         high = 1.0 / ends.low if ends is not None else 1.0 / ratio.value
         fresh = Span(1.0 / ratio.value, low, high)
     refuse = None if known.refuse is None else known.refuse.value / 100.0

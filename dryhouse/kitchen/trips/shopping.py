@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from dryhouse.handbook.aisles import aisle_of, aisles
 from dryhouse.handbook.pieces import pieces
 from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.loads import dry_already
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED as HOME_DRIED
@@ -20,7 +21,7 @@ from dryhouse.kitchen.trips.lots import part_key
 from dryhouse.kitchen.trips.plan_items import Item
 from dryhouse.kitchen.trips.raw_amounts import before_cooking
 from dryhouse.kitchen.trips.sheet import TripSheet
-from dryhouse.science.display import US
+from dryhouse.science.display import US, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.provisioning import Cover
 from dryhouse.science.values import Caution, Figure
@@ -61,7 +62,10 @@ class Buy:
 
 
 def forms_of(food: Food) -> tuple[str, ...]:
-    """The forms a food to be dried is bought in, the usual one first."""
+    """The forms a food to be dried is bought in, the usual one first: what comes as dry as it would be dried is
+    bought so."""
+    if dry_already(food, Style()):
+        return (words.DRIED, words.FRESH, words.READY)
     if "cooked" in food.name:
         cooked = words.COOKED if food.animal or food.category == "grain" else words.CANNED
         return (words.RAW, cooked, words.DRIED)

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from dryhouse.handbook.finder import WhichFood
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.tables import Food
 from dryhouse.handbook.yield_spread import water_with_range
+from dryhouse.kitchen.batches.loads import dry_already
 from dryhouse.kitchen.cautions.cautions import cautions_for, facts_of_food, food_cautions
 from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
 from dryhouse.kitchen.foods.catalog import food
@@ -20,7 +21,7 @@ from dryhouse.kitchen.yields.jar_water import takes_up
 from dryhouse.kitchen.yields.knowledge import learn
 from dryhouse.kitchen.yields.yields import FRESH, Said, dried_density, grams_of
 from dryhouse.science.errors import InputProblem, NotKnown
-from dryhouse.science.moisture import LoadPart, load_of, target_mass, typed_moisture
+from dryhouse.science.moisture import Load, LoadPart, load_of, target_mass, typed_moisture
 from dryhouse.science.quantities import Mass, Volume, parse_amount, parse_percent, unit_typed
 from dryhouse.science.safety import FoodFacts
 from dryhouse.science.statuses import Severity
@@ -29,6 +30,7 @@ from dryhouse.science.values import Caution, Fact, Figure, Measure, gravest_firs
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import Workings, step
 from dryhouse.science.yields.belief import Predictive
+from dryhouse.words.verdicts import dry_already_sentence
 
 
 def target(
@@ -40,6 +42,45 @@ def target(
     `solids` and `moisture` (percent, as typed) replace the handbook's figures for the food. With both given
     the food need not be one that is known here: the cautions then say so. Raises InputProblem.
     """
+    told = _told(kitchen, name, solids, moisture)
+    typed = amount_typed(told.food, fresh, decimal_comma=style(kitchen).decimal_comma)
+    mass, measured = _weighed(kitchen, told.food, typed)
+    if told.goal.value >= told.water.value:
+        if told.by_the_handbook:
+            raise InputProblem(dry_already(told.food, style(kitchen)))
+        raise InputProblem(
+            f"The moisture wanted ({told.goal.value:g} %) is not below the starting moisture "
+            f"({told.water.value:g} %); nothing would have to be dried."
+        )
+    figure = target_mass(told.load(mass.si), told.goal)
+    if measured is not None:
+        figure = _measured(figure, measured)
+    return figure_in(figure, unit_typed(mass)).with_cautions(told.cautions)
+
+
+def dry_already_words(
+    kitchen: Kitchen, name: str, *, solids: str | None = None, moisture: str | None = None
+) -> str:
+    """That such food may be as dry as its target before it is dried, in a sentence; nothing where it is moister."""
+    told = _told(kitchen, name, solids, moisture)
+    return dry_already_sentence(told.load(100.0), told.goal, style(kitchen))
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What a target is reckoned from: typed, or the food's own figures."""
+
+    food: Food
+    water: Fact
+    goal: Fact
+    by_the_handbook: bool
+    cautions: tuple[Caution, ...]
+
+    def load(self, grams: float) -> Load:
+        return load_of([LoadPart(self.food.name, grams, self.water)])
+
+
+def _told(kitchen: Kitchen, name: str, solids: str | None, moisture: str | None) -> _Told:
     comma = style(kitchen).decimal_comma
     entered_water = None if solids is None else _water_from(solids, comma)
     entered_target = None if moisture is None else _entered_target(moisture, comma)
@@ -50,21 +91,12 @@ def target(
         if entered_water is None or entered_target is None:
             raise
         known, cautions = Food(name, name, (), "other"), _cautions_of_any(asked)
-    mass, measured = _weighed(kitchen, known, amount_typed(known, fresh, decimal_comma=comma))
     water, goal = entered_water or _with_range(known), entered_target or known.fact("target_moisture")
     if water is None:
         raise NotKnown(f"No starting moisture is known for {known.name}; give its solids.", "solids")
     if goal is None:
         raise NotKnown(f"No target moisture is known for {known.name}; give one.", "moisture")
-    if goal.value >= water.value:
-        raise InputProblem(
-            f"The moisture wanted ({goal.value:g} %) is not below the starting moisture ({water.value:g} %); "
-            "nothing would have to be dried."
-        )
-    figure = target_mass(load_of([LoadPart(known.name, mass.si, water)]), goal)
-    if measured is not None:
-        figure = _measured(figure, measured)
-    return figure_in(figure, unit_typed(mass)).with_cautions(cautions)
+    return _Told(known, water, goal, entered_water is None and entered_target is None, cautions)
 
 
 def _weighed(kitchen: Kitchen, known: Food, amount: Mass | Volume) -> tuple[Mass, tuple[Predictive, Said] | None]:

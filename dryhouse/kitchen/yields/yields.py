@@ -12,12 +12,14 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.loads import dry_already
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
 from dryhouse.kitchen.yields.amounts import Trays, as_purchased, trays_for
 from dryhouse.kitchen.yields.knowledge import YieldKnowledge, density_of, learn, sound
+from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume, unit_typed
 from dryhouse.science.units import SIZES, figure_in
@@ -81,6 +83,8 @@ def answer(
     knowledge: YieldKnowledge, amount: Mass | Volume, direction: Direction, cautions: Sequence[Caution] = ()
 ) -> YieldAnswer:
     """The answer from what was gathered. Nothing is read; raises InputProblem where nothing can be said."""
+    if knowledge.joined is None and (why := dry_already(knowledge.food, Style())):
+        raise InputProblem(why, "food")
     if knowledge.joined is None:
         raise InputProblem(
             f"Nothing is known of the yield of {knowledge.food.name} yet: enter its {knowledge.lacks} (%), "
@@ -147,6 +151,7 @@ def _figure(
     factor = ratio.predictive or Predictive(1.0, math.log(ratio.value), 0.0)
     whole = start.and_(factor if direction == FRESH else factor.inverse())
     low, high = _ends(whole) if ratio.predictive is not None else (None, None)
+    low, high = _no_heavier(start, low, high, direction)
     line = _converted(direction, start.value, ratio.value, whole.value, low, high)
     workings, basis = (*ratio.workings, *first[0], line), merge_bases(ratio.basis, first[1])
     if target is None:
@@ -177,6 +182,15 @@ def _converted(
         return step(kind, result, start=grams, ratio=ratio)
     kind = Kind.DRIED_FROM_RANGE if direction == FRESH else Kind.FRESH_FOR_RANGE
     return step(kind, result, start=grams, ratio=ratio, low=(low, "g"), high=(high, "g"))
+
+
+def _no_heavier(
+    start: Predictive, low: float | None, high: float | None, direction: Direction
+) -> tuple[float | None, float | None]:
+    """Dried food weighs no more than it did fresh: the range ends there."""
+    if low is None or high is None:
+        return low, high
+    return (low, min(high, max(start.high, low))) if direction == FRESH else (max(low, min(start.low, high)), high)
 
 
 def _ends(known: Predictive) -> tuple[float | None, float | None]:
@@ -211,6 +225,7 @@ def yield_ratio(kitchen: Kitchen, food: Food) -> Figure:
             f"Nothing is known of the yield of {food.name} yet; enter its water content or log a batch."
         )
     ends = _ends(known.predictive) if known.predictive is not None else (None, None)
+    ends = _no_heavier(Predictive(1.0, 0.0, 0.0), *ends, FRESH)
     return Figure(known.value, "", *ends, basis=known.basis, workings=known.workings)
 
 

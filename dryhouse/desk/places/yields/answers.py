@@ -14,6 +14,7 @@ from dryhouse.desk.widgets.basics import button, card, column, row, text_label
 from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.desk.widgets.fold import Unfolding
 from dryhouse.desk.widgets.wrapping import Tiles
+from dryhouse.kitchen.batches.loads import dry_already
 from dryhouse.kitchen.yields.yields import YieldAnswer
 from dryhouse.science.display import counted
 from dryhouse.words.workings import lines as said_in_lines
@@ -75,8 +76,10 @@ class AnswerView(QWidget):
         lines = trays_lines(answer, style)
         self.trays.setText("\n".join(lines) or "Not known: log which dryer and how many trays a batch filled.")
         self.trays.setAccessibleName("Trays: " + "; ".join(lines))
-        self.missing.setText(" ".join(said_in_lines(answer.knowledge.missing, self.session.style)))
-        self.missing.setVisible(bool(answer.knowledge.missing))
+        dry = dry_already(answer.knowledge.food, style)
+        said = " ".join(filter(None, [dry, *said_in_lines(answer.knowledge.missing, style)]))
+        self.missing.setText(said)
+        self.missing.setVisible(bool(said))
 
 
 def _batches(n: int) -> str:
