@@ -23,6 +23,8 @@ SIZES = ("1280x800", "1920x1080")
 SMALL = ("900x600", "1093x614")
 """The smallest that is comfortable, and 1366x768 at 125 %."""
 LOOKS = ("light", "dark", "contrast")
+_LONGEST_S = 120.0
+"""What a chart may take: on the first start of all every font of the machine is looked through."""
 
 
 def main() -> None:
@@ -82,7 +84,8 @@ class Pictures:
             if spec.id == "journal":
                 query = BatchQuery(foods=("corn",), states=("finished",))
                 view.show_record("batch", self.opening.session.kitchen.journal.batch_ids(query)[0])
-            settle(self.app, 8.0)
+            settle(self.app, 2.0)
+            self._let_charts_be_drawn()
             self.window.grab().save(str(self.folder / f"{spec.id}.png"))
         self.window.close()
 
@@ -119,10 +122,19 @@ class Pictures:
         """Open it, and draw the window, or what it opened in a window of its own."""
         made = opened(self.window, self.opening)
         settle(self.app)
+        self._let_charts_be_drawn()
         shown = made if apart else self.window
         shown.grab().save(str(self.folder / f"{name}.png"))
         if apart:
             made.close()
+
+    def _let_charts_be_drawn(self) -> None:
+        from dryhouse.desk.widgets.plot_pane import PlotCanvas
+
+        until = time.monotonic() + _LONGEST_S
+        while any(chart.awaited for chart in self.window.findChildren(PlotCanvas)):
+            assert time.monotonic() < until, "a chart was never drawn"
+            settle(self.app, 0.1)
 
     def _measure_in(self) -> None:
         if self.units:

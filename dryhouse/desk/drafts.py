@@ -34,13 +34,21 @@ class Drafts(QObject):
             self._looks.remove(look)
 
     def keep(self) -> None:
-        """Note and write what stands in every form now."""
+        """Note and write what stands in every form now. One that cannot be read takes no other with it."""
+        failed: Exception | None = None
         for look in self._looks:
-            look()
+            try:
+                look()
+            except Exception as problem:
+                failed = failed or problem
         self.book.save()
+        if failed is not None:
+            raise failed
 
     def close(self) -> None:
         """The sitting ends: keep what stands there, and look no more."""
-        self.keep()
-        self._timer.stop()
-        self._looks.clear()
+        try:
+            self.keep()
+        finally:
+            self._timer.stop()
+            self._looks.clear()

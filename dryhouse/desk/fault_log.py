@@ -7,8 +7,10 @@ from __future__ import annotations
 
 import contextlib
 import faulthandler
+import traceback
 from functools import cache
 from pathlib import Path
+from types import TracebackType
 from typing import TYPE_CHECKING, TextIO
 
 from platformdirs import user_log_path
@@ -62,3 +64,13 @@ def _log() -> logging.Logger:
     logger.propagate = False
     logger.addHandler(handler)
     return logger
+
+
+def details(kind: type[BaseException], problem: BaseException, trace: TracebackType | None) -> str:
+    """What a person can copy and send: versions and the trace, nothing of her journal's records."""
+    import platform
+
+    from dryhouse import __version__
+
+    details_text = "".join(traceback.format_exception(kind, problem, trace))
+    return f"Dryhouse {__version__}, Python {platform.python_version()}, {platform.platform()}\n\n{details_text}"

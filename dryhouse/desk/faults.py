@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sys
 import threading
-import traceback
 from types import TracebackType
 from typing import TYPE_CHECKING
 
@@ -32,7 +31,7 @@ def watch(window: DeskWindow) -> None:
             return
         from dryhouse.desk import fault_log
 
-        details_text = details(kind, problem, trace)
+        details_text = fault_log.details(kind, problem, trace)
         sys.__excepthook__(kind, problem, trace)
         fault_log.write(details_text)
         if session is not None:
@@ -45,18 +44,8 @@ def watch(window: DeskWindow) -> None:
         from dryhouse.desk import fault_log
 
         if fault.exc_value is not None:
-            fault_log.write(details(fault.exc_type, fault.exc_value, fault.exc_traceback))
+            fault_log.write(fault_log.details(fault.exc_type, fault.exc_value, fault.exc_traceback))
         threading.__excepthook__(fault)
 
     sys.excepthook = caught
     threading.excepthook = caught_beside
-
-
-def details(kind: type[BaseException], problem: BaseException, trace: TracebackType | None) -> str:
-    """What a person can copy and send: versions and the trace, nothing of her journal's records."""
-    import platform
-
-    from dryhouse import __version__
-
-    details_text = "".join(traceback.format_exception(kind, problem, trace))
-    return f"Dryhouse {__version__}, Python {platform.python_version()}, {platform.platform()}\n\n{details_text}"

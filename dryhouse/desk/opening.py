@@ -242,5 +242,5 @@ def _said(problem: Exception) -> str:
     """A sentence for whatever kept a journal from opening; our own mistake goes to the log too."""
     if isinstance(problem, InputProblem | WorldProblem):
         return problem_sentence(problem)
-    fault_log.write(faults.details(type(problem), problem, problem.__traceback__))
+    fault_log.write(fault_log.details(type(problem), problem, problem.__traceback__))
     return f"{faults.SENTENCE} {fault_log.where()}"

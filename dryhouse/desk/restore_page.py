@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -23,10 +24,10 @@ if TYPE_CHECKING:
 _COPY = Qt.ItemDataRole.UserRole
 
 
-def line_of(copy: KeptCopy) -> str:
-    """`today 18:52, 135 batches, whole`."""
+def line_of(copy: KeptCopy, *, seconds: bool = False) -> str:
+    """`today 18:52, 135 batches, whole`; with its seconds where another was made in the same minute."""
     inside = "" if copy.batches is None else f", {counted(copy.batches, 'batch', 'batches')}"
-    return f"{day_and_clock(copy.at)}{inside}, {'whole' if copy.whole else 'damaged'}"
+    return f"{day_and_clock(copy.at, seconds=seconds)}{inside}, {'whole' if copy.whole else 'damaged'}"
 
 
 class RestorePage(QWidget):
@@ -75,8 +76,9 @@ class RestorePage(QWidget):
         self._path = path
 
     def _show(self, copies: Sequence[KeptCopy]) -> None:
+        minutes = Counter(day_and_clock(copy.at) for copy in copies)
         for copy in copies:
-            item = QListWidgetItem(line_of(copy))
+            item = QListWidgetItem(line_of(copy, seconds=minutes[day_and_clock(copy.at)] > 1))
             item.setData(_COPY, copy)
             self.list.addItem(item)
         if copies:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QSize, QTimer, Signal
@@ -122,9 +123,8 @@ class DeskWindow(QMainWindow):
         self.elsewhere.stop()
         if self.session.instruments is not None:
             self.session.instruments.stop()
-        for view in self.views.values():
-            view.leave()
-        self.session.drafts.close()
+        for act in (*(view.leave for view in self.views.values()), self.session.drafts.close):
+            _all_the_same(act)
         for view in self.views.values():
             for timer in view.findChildren(QTimer):
                 timer.stop()
@@ -273,3 +273,13 @@ class DeskWindow(QMainWindow):
         self.detach()
         self.closing.emit()
         super().closeEvent(event)
+
+
+def _all_the_same(act: Callable[[], object]) -> None:
+    """Do it; where it fails the log has it, and the journal is closed as it should be all the same."""
+    try:
+        act()
+    except Exception as problem:
+        from dryhouse.desk import fault_log
+
+        fault_log.write(fault_log.details(type(problem), problem, problem.__traceback__))

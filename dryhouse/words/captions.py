@@ -26,6 +26,9 @@ _CAPTIONS: Mapping[FigureId, str] = {
 }
 
 
+_SHORT: Mapping[FigureId, str] = {FigureId.WATER_BACK: "Water to add"}
+
+
 def caption(id: FigureId, celsius: float | None = None) -> str:
     """The caption of a figure; `celsius` is the temperature it holds at, where that is part of it."""
     return _CAPTIONS[id] if celsius is None else f"{_CAPTIONS[id]} at {both_scales(celsius)}"
@@ -33,4 +36,5 @@ def caption(id: FigureId, celsius: float | None = None) -> str:
 
 def short_caption(id: FigureId, celsius: float | None, style: Style) -> str:
     """The same where room is short: the temperature on her own scale alone."""
-    return _CAPTIONS[id] if celsius is None else f"{_CAPTIONS[id]} at {style.temperature(celsius)}"
+    said = _SHORT.get(id, _CAPTIONS[id])
+    return said if celsius is None else f"{said} at {style.temperature(celsius)}"

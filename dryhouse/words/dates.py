@@ -62,11 +62,12 @@ def tell_twelve_hours(on: bool) -> None:
     _Clock.twelve_hours = on
 
 
-def clock(moment: datetime) -> str:
-    """`18:05`; `6:05 pm` where her machine tells the hours so."""
+def clock(moment: datetime, *, seconds: bool = False) -> str:
+    """`18:05`; `6:05 pm` where her machine tells the hours so; with `seconds` `18:05:30`."""
+    after = f"{moment:%M:%S}" if seconds else f"{moment:%M}"
     if _Clock.twelve_hours:
-        return f"{moment.hour % 12 or 12}:{moment:%M} {'am' if moment.hour < 12 else 'pm'}"
-    return f"{moment:%H:%M}"
+        return f"{moment.hour % 12 or 12}:{after} {'am' if moment.hour < 12 else 'pm'}"
+    return f"{moment:%H}:{after}"
 
 
 def weekday_clock(moment: datetime) -> str:
@@ -79,8 +80,8 @@ def full_moment(moment: datetime) -> str:
     return f"{full_day(moment)}, {clock(moment)}"
 
 
-def day_and_clock(moment: datetime, now: datetime | None = None) -> str:
-    """`today 18:05`, `yesterday 9:30`, else `6 Aug 2027 18:05`; on the machine's own clock."""
+def day_and_clock(moment: datetime, now: datetime | None = None, *, seconds: bool = False) -> str:
+    """`today 18:05`, `yesterday 09:30`, else `6 Aug 2027 18:05`; on the machine's own clock."""
     local, today = moment.astimezone(), (now or datetime.now().astimezone()).date()
     day = {0: "today", 1: "yesterday"}.get((today - local.date()).days, day_words(local.date()))
-    return f"{day} {local.hour}:{local.minute:02}"
+    return f"{day} {clock(local, seconds=seconds)}"

@@ -29,6 +29,26 @@ def file(tmp_path: Path) -> Path:
     return tmp_path / "mine.dryhouse"
 
 
+def test_a_form_that_cannot_be_read_takes_no_other_with_it_and_the_window_still_closes(
+    file: Path, session: Session, qtbot: Any
+) -> None:
+    drafts = session.drafts
+    seen: list[str] = []
+
+    def fails() -> None:
+        raise ValueError("no such entry")
+
+    form = QWidget()
+    qtbot.addWidget(form)
+    drafts.watch(form, fails)
+    drafts.watch(form, lambda: seen.append("other"))
+    with pytest.raises(ValueError, match="no such entry"):
+        drafts.close()
+    assert seen == ["other"]
+    drafts.keep()
+    assert seen == ["other"], "it is looked at no more"
+
+
 # --- the book ---------------------------------------------------------------------------------------------------
 
 

@@ -6,7 +6,8 @@ import threading
 import pytest
 
 from dryhouse.desk import fault_log
-from dryhouse.desk.faults import details, watch
+from dryhouse.desk.fault_log import details
+from dryhouse.desk.faults import watch
 from dryhouse.science.errors import InputProblem
 
 

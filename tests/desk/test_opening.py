@@ -321,6 +321,18 @@ def test_the_backups_are_listed_with_a_look_inside_before_one_is_taken(opening, 
     assert opening.window.here == "journal"
 
 
+def test_two_backups_of_one_minute_are_told_apart_by_their_seconds(opening, journals, qtbot):
+    at = datetime(2026, 8, 6, 12, 5, 10, tzinfo=UTC)
+    copies = [(at, 4), (at - timedelta(seconds=7), 4), (at - timedelta(days=1), 3)]
+    journals.copies = [KeptCopy(Path(str(n)), made, batches, True) for n, (made, batches) in enumerate(copies)]
+    opening.open(journals.own)
+    opening.rescue.ask_restore()
+    page = opening._page
+    qtbot.waitUntil(lambda: page.list.count() == 3)
+    said = [page.list.item(n).text() for n in range(3)]
+    assert [":05:10, " in said[0], ":05:03, " in said[1], ":05, " in said[2]] == [True] * 3
+
+
 def test_a_journal_without_backups_says_so_and_offers_another_file(opening, journals, qtbot):
     opening.open(journals.own)
     opening.rescue.ask_restore()

@@ -178,6 +178,16 @@ def test_size_and_place_are_remembered(window, kitchen, theme, settings, qtbot):
     assert again.settings.value("window/place") == "handbook"
 
 
+def test_the_window_closes_its_journal_also_where_a_place_cannot_be_put_away(window, qtbot, monkeypatch):
+    def fails():
+        raise ValueError("no such entry")
+
+    monkeypatch.setattr(window.session.drafts, "close", fails)
+    with qtbot.waitSignal(window.closing, timeout=2000):
+        window.close()
+    monkeypatch.undo()
+
+
 def belongs_to_another(widget):
     """The list of a choice, the clear button of a line, the headings of a table: named by what they belong to."""
     above = widget.parent()

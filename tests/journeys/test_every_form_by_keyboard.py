@@ -127,7 +127,7 @@ def swap(person):
 
 def trip_form(person):
     view = meals(person)
-    person.press(Qt.Key.Key_T, CTRL)
+    person.press(Qt.Key.Key_PageDown, CTRL)
     person.press(Qt.Key.Key_N, CTRL)
     return view.trips.form
 

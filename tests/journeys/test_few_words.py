@@ -5,8 +5,11 @@ from PySide6.QtTest import QTest
 from tests.count_words import PLACES
 from tests.journeys.words_counted import count, texts, words_in
 
-MOST = {"journal": 130, "drying": 145, "yields": 145, "shelf": 138, "meals": 195, "handbook": 198}
-"""Words of each place, scrolled away or not, at most. Beforehand they were 294, 293, 540, 305, 925 and 725."""
+MOST = {"journal": 100, "drying": 138, "yields": 144, "shelf": 95, "meals": 172, "handbook": 196}
+"""Words of each place, scrolled away or not, at most. In the first version: 294, 297, 540, 305, 925, 725."""
+AT_SIGHT = {"journal": 100, "drying": 132, "yields": 144, "shelf": 95, "meals": 125, "handbook": 136}
+"""Words in view before anything is scrolled, at most: none above 60 % of the first version's 168, 231, 372, 182,
+209 and 229."""
 
 
 def test_each_place_keeps_to_its_words(person, qtbot):
@@ -16,9 +19,10 @@ def test_each_place_keeps_to_its_words(person, qtbot):
         QTest.qWait(200)
         act(person.window)
         QTest.qWait(1200)
-        said[place] = count(person.window.view(place))[1]
-    assert {p: n for p, n in said.items() if n > MOST[p]} == {}
-    assert all(n > MOST[p] / 2 for p, n in said.items()), f"a place was not filled when it was counted: {said}"
+        said[place] = count(person.window.view(place))
+    assert {p: n for p, (n, _all) in said.items() if n > AT_SIGHT[p]} == {}
+    assert {p: n for p, (_seen, n) in said.items() if n > MOST[p]} == {}
+    assert all(n > MOST[p] / 2 for p, (_seen, n) in said.items()), f"not filled when it was counted: {said}"
 
 
 def test_a_word_is_what_has_a_letter_or_a_digit_in_it():

@@ -47,7 +47,7 @@ def build(person, qtbot) -> Meal:
 
 
 def plan_trip(person, qtbot) -> Trip:
-    person.press(Qt.Key.Key_T, CTRL)
+    person.press(Qt.Key.Key_PageDown, CTRL)
     person.press(Qt.Key.Key_N, CTRL)
     fill(person, "winter paddle", "2027-03-05", "2027-03-07", "4", "2500", "50 F")
     person.press(ENTER)

@@ -55,7 +55,7 @@ def test_no_name_of_a_day_or_a_month_is_left_to_the_machine(path):
 def test_a_moment_of_these_days_is_said_by_its_distance():
     now = datetime(2026, 11, 26, 12, 0, tzinfo=UTC).astimezone().replace(hour=20)
     assert dates.day_and_clock(now.replace(hour=18, minute=5), now) == "today 18:05"
-    assert dates.day_and_clock(now.replace(hour=9, minute=30) - timedelta(days=1), now) == "yesterday 9:30"
+    assert dates.day_and_clock(now.replace(hour=9, minute=30) - timedelta(days=1), now) == "yesterday 09:30"
     assert dates.day_and_clock(now - timedelta(days=20), now) == "6 Nov 2026 20:00"
     assert dates.day_and_clock(now + timedelta(days=1), now) == "27 Nov 2026 20:00"
 

@@ -307,9 +307,10 @@ def _to_dry(kitchen: Kitchen, worked: Plan, notation: Style) -> Iterator[str]:
     if not worked.items:
         yield "To dry: nothing; the shelf covers it."
         return
+    rows = list(run_rows(kitchen, worked, notation))
     kept = "assumed: " if worked.hours.assumed else ""
-    yield f"To dry ({kept}{hours_words(worked.hours)}):"
-    for row in run_rows(kitchen, worked, notation):
+    yield f"To dry ({kept}{hours_words(worked.hours)}):" if rows else "To dry: no load can be ready in time."
+    for row in rows:
         after = "; ".join(dict.fromkeys(load.after for load in row.loads if load.after))
         cautions = [c for load in row.loads for c in load.cautions]
         yield f"  {row.line}{f'; {after}' if after else ''}{_stops(cautions)}"

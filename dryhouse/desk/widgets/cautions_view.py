@@ -78,9 +78,9 @@ class CautionsFold(Fold):
 class CautionsView(QWidget):
     """Each caution once. Hidden only where there is none at all.
 
-    Every stop stands in full. At most `most` others stand below, those of this moment first: one alone in full,
-    several in a few words each. The rest is counted on one line that opens it, with the sources. Opened it stays so
-    for whatever is shown next, until it is folded again.
+    Every stop stands in full. At most `most` others stand below, those of this moment first: one alone of this
+    moment in full; several, or one of another moment, in a few words each. The rest is counted on one line that
+    opens it, with the sources. Opened it stays so for whatever is shown next, until it is folded again.
     """
 
     seen = Signal(bool)
@@ -138,8 +138,9 @@ class CautionsView(QWidget):
         for n, line in enumerate(self.rows):
             line.setVisible(n < len(inside))
             if n < len(inside):
-                brief = self.most > OF_A_PLANT and not self.is_open and inside[n].severity != "stop"
-                line.set_caution(inside[n], sourced=self.is_open, brief=brief)
+                in_full = self.is_open or inside[n].severity == "stop"
+                in_full = in_full or (self.most <= OF_A_PLANT and inside[n].moment == self.moment)
+                line.set_caution(inside[n], sourced=self.is_open, brief=not in_full)
         self.fold.count(len(rest), len(shown), is_open=self.is_open)
         self.fold.setVisible(bool(rest))
         if (

@@ -12,6 +12,7 @@ from dryhouse.desk.icons import pixmap
 from dryhouse.desk.measures import hold
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.widgets.basics import button, column, row, text_label
+from dryhouse.desk.widgets.wrapping import Wrapping
 
 _WIDTH = 520
 
@@ -39,7 +40,7 @@ class EmptyState(QWidget):
         middle = row(1, self.sentence, 1)
         middle.setStretch(1, 8)
         inside.addLayout(middle)
-        inside.addLayout(row(1, *self.buttons, 1))
+        inside.addLayout(Wrapping(*self.buttons, middle=True))
         inside.addStretch(3)
         self._draw()
         theme.changed.connect(self._draw)

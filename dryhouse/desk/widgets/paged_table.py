@@ -170,8 +170,12 @@ class PagedTable(QTableView):
             self._fit_columns(self.viewport().width())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        index = self.currentIndex()
+        seen = index.isValid() and 0 <= self.visualRect(index).y() < event.oldSize().height()
         super().resizeEvent(event)
         self._fit_columns(event.size().width())
+        if seen:
+            self.scrollTo(index)
 
     def _fit_columns(self, width: int) -> None:
         """Hide what can be spared until the stretching column has the width it asks for."""

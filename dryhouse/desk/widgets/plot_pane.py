@@ -76,6 +76,11 @@ class PlotCanvas(QWidget):
         self.reading = None
         self.update()
 
+    @property
+    def awaited(self) -> bool:
+        """Whether it is seen and still to be drawn."""
+        return self.draw is not None and self._image is None and not self.visibleRegion().isEmpty()
+
     # --- reading ---------------------------------------------------------------------------------------
 
     def read(self, point: int | None) -> None:

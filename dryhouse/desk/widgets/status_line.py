@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QLabel
 from dryhouse.desk.icons import pixmap
 from dryhouse.desk.theme import Theme
 from dryhouse.desk.widgets.basics import column, fill, row, text_label
+from dryhouse.desk.widgets.figure_view import unbroken
 from dryhouse.science.statuses import VerdictName
 
 
@@ -43,7 +44,7 @@ class StatusLine(QFrame):
         else:
             said, rest_of_it = word, sentence
         self._word.setText(said[:1].upper() + said[1:])
-        self._sentence.setText(rest_of_it[:1].upper() + rest_of_it[1:])
+        self._sentence.setText(unbroken(rest_of_it[:1].upper() + rest_of_it[1:]))
         self._sentence.setVisible(bool(rest_of_it))
         self.setAccessibleName(f"{word}: {sentence}" if sentence else word)
         self.setVisible(bool(word))
@@ -51,7 +52,7 @@ class StatusLine(QFrame):
 
     def sentence(self) -> str:
         """The sentence as shown."""
-        return self._sentence.text()
+        return self._sentence.text().replace("\u00a0", " ")
 
     def _dress(self) -> None:
         tint = self._theme.tokens.tint(self.word)

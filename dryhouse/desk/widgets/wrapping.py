@@ -10,10 +10,12 @@ from dryhouse.desk.widgets.basics import text_label
 
 
 class Wrapping(QLayout):
-    """Each thing in its own width; what is left of a line goes to what can grow, or to a stretch (a number)."""
+    """Each thing in its own width; what is left of a line goes to what can grow, or to a stretch (a number). With
+    `middle` every line stands in the middle."""
 
-    def __init__(self, *things: QWidget | int, space: int = 8) -> None:
+    def __init__(self, *things: QWidget | int, space: int = 8, middle: bool = False) -> None:
         super().__init__()
+        self._middle = middle
         self._items: list[QLayoutItem] = []
         self._space = space
         self.setContentsMargins(QMargins())
@@ -108,6 +110,8 @@ class Wrapping(QLayout):
         for line in self._lines(rect.width()):
             high = max((_height(item, wide) for item, wide in line), default=0)
             across = rect.x()
+            if self._middle:
+                across += (rect.width() - sum(wide for _item, wide in line) - self._space * (len(line) - 1)) // 2
             for item, wide in line:
                 if place and item.spacerItem() is None:
                     item.setGeometry(QRect(across, down, wide, high))

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from datetime import UTC, datetime
+
 from dryhouse.kitchen.cards.contents import NEWEST, contents_lines
 from dryhouse.kitchen.records import Batch, Meal
+from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.science.quantities import Mass
 from tests.builders import a_kitchen
 
 
@@ -12,8 +16,14 @@ def test_the_kinds_are_counted_and_the_newest_batches_listed() -> None:
     first, *rest = contents_lines(kitchen)
     assert first == "30 batches, 0 lots, 1 meal, 0 trips"
     assert len(rest) == NEWEST
-    assert rest[0].startswith("30 ")
-    assert "corn" in rest[0]
+    assert rest[0] == "Sweet corn, batch 30"
+
+
+def test_a_line_says_the_day_as_the_window_does() -> None:
+    started = datetime(2026, 8, 6, 12, tzinfo=UTC)
+    batch = Batch("corn", state=DRYING, started=started, prepared_mass=Mass(1000.0, "1 kg"), id=7)
+    line = contents_lines(a_kitchen(batch))[1]
+    assert line.startswith("6 Aug 2026: sweet corn, batch 7, drying, ")
 
 
 def test_an_empty_journal_is_one_line() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal, SignalInstance
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QMenu, QWidget
 
 from dryhouse.desk.measures import hold
 from dryhouse.desk.places.batches.card_view import CardView
@@ -13,7 +13,7 @@ from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
-from dryhouse.kitchen.records.batches import DRYING, PLANNED
+from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity
 from dryhouse.science.statuses import VerdictName
@@ -100,6 +100,16 @@ def _others(session: Session, batch: Batch) -> list[str]:
     return said
 
 
+def _may_be_packed(session: Session, batch: Batch) -> bool:
+    """Whether it is off the dryer, and any of it is not packed yet as far as is known."""
+    from dryhouse.kitchen.shelf.packing import unpacked_g
+
+    if batch.state != FINISHED:
+        return False
+    left = unpacked_g(session.kitchen, batch)
+    return left is None or left > 1.0
+
+
 class BatchPanel(QWidget):
     """The batch in focus."""
 
@@ -116,9 +126,13 @@ class BatchPanel(QWidget):
         self.card.details.turned.connect(lambda _open: self._show_facts())
         self.trouble = text_label("", "problem")
         self.edit = button("Ed&it", lambda: self._ask(self.edit_asked), hint="Ctrl+E or Enter in the list")
-        self.chart = button("Drying &chart", self._open_chart, hint="Open this batch in Drying now")
-        self.like = button("Again", self._same_again, name="Same again", hint="Start a batch as this one was done")
-        self.delete = button("Remove", lambda: self._ask(self.delete_asked), hint="Del in the list; can be undone")
+        self.chart = button("&Chart", self._open_chart, name="Drying chart", hint="Open this batch in Drying now")
+        self.pack = button("Pac&k", self._pack, hint="Pack it into jars and bags")
+        self.more = button("Mo&re", lambda: None, name="More for this batch")
+        menu = QMenu(self.more)
+        menu.addAction("&Same again", self._same_again).setToolTip("Start a batch as this one was done")
+        menu.addAction("&Remove\tDel", lambda: self._ask(self.delete_asked))
+        self.more.setMenu(menu)
         page = QWidget()
         inside = column(page, margin=0, space=10)
         for widget in (self.heading, self.trouble, self.card, self.facts):
@@ -128,7 +142,7 @@ class BatchPanel(QWidget):
         self._area = scrolling(page)
         hold(self._area, least_high=SEEN_HIGH)
         outer.addWidget(self._area, 1)
-        outer.addLayout(Wrapping(self.edit, self.chart, self.like, 1, self.delete))
+        outer.addLayout(Wrapping(self.edit, self.chart, self.pack, self.more, 1))
         self.show_batch(None)
         session.style_changed.connect(lambda: self.show_batch(self.batch.id if self.batch else None))
 
@@ -136,7 +150,7 @@ class BatchPanel(QWidget):
         """Show the batch of this number; None shows nothing."""
         self.batch = None if id is None else self.session.kitchen.journal.get(Batch, id)
         there = self.batch is not None
-        for widget in (self._area, self.edit, self.chart, self.like, self.delete):
+        for widget in (self._area, self.edit, self.chart, self.pack, self.more):
             widget.setVisible(there)
         if self.batch is None:
             return
@@ -148,6 +162,7 @@ class BatchPanel(QWidget):
             card, trouble = batch_card(self.session.kitchen, self.batch.id), ""
         except InputProblem as problem:
             card, trouble = None, problem_sentence(problem, self.session.style)
+        self.pack.setVisible(_may_be_packed(self.session, self.batch))
         title = capital(batch_name(self.session.kitchen, self.batch))
         self.heading.setText(f"{title}, batch {self.batch.id}")
         self.facts.setText("\n".join(facts_of(self.session, self.batch)))
@@ -170,6 +185,10 @@ class BatchPanel(QWidget):
     def _same_again(self) -> None:
         if self.batch is not None:
             self.session.open("drying", "like", self.batch.id)
+
+    def _pack(self) -> None:
+        if self.batch is not None:
+            self.session.open("shelf", "batch", self.batch.id)
 
     def _open_chart(self) -> None:
         if self.batch is not None:

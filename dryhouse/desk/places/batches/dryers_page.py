@@ -64,7 +64,7 @@ class DryersPage(QWidget):
         self.setFocusProxy(self.list)
 
     def _build(self) -> None:
-        entries = column(space=2)
+        entries = column(space=8)
         entries.addWidget(self.heading)
         entries.addWidget(self.kept.offer)
         entries.addLayout(Tiles(*self.fields.values(), least=220, space=16))

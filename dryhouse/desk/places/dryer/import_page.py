@@ -75,7 +75,7 @@ class ImportPage(QWidget):
         self.table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.go = button("&Import", self.bring_in, "primary")
         self.leave = button("Close", self.left.emit, hint="Esc")
-        inside = column(self, space=8)
+        inside = column(self, space=12)
         inside.addWidget(self.heading)
         for choice in self.choices:
             choice.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)

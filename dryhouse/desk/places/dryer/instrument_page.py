@@ -65,7 +65,7 @@ class InstrumentPage(QWidget):
         inner_key(self, "Esc", self.left.emit)
 
     def _build(self) -> None:
-        inside = column(self, space=8)
+        inside = column(self, space=12)
         inside.addWidget(self.heading)
         inside.addWidget(self.kept.offer)
         inside.addLayout(row(self.source, self.baud, button("Choose a file …", self.choose_file)))

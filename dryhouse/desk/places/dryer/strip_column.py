@@ -9,6 +9,7 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.dryer.strip import Strip
 from dryhouse.desk.places.dryer.waiting import WaitingCard
 from dryhouse.desk.session import Session
@@ -18,6 +19,8 @@ from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch
 
 _TICK_MS = 20_000
+_A_STRIP = 284
+"""Pixels that a strip takes: the first is seen whole."""
 SOON = timedelta(days=7)
 """What is planned to start within this time is not folded."""
 
@@ -48,6 +51,7 @@ class StripColumn(QWidget):
         cards.addWidget(self.waiting)
         cards.addStretch(1)
         self.area = scrolling(page)
+        hold(self.area, least_high=_A_STRIP)
         column(self).addWidget(self.area)
         self.timer = QTimer(self, interval=_TICK_MS)
         self.timer.timeout.connect(self.tick)

@@ -72,9 +72,10 @@ class TakeOffForm(QWidget):
         inside.addLayout(row(self.volume, self.at, space=16))
         inside.addLayout(row(self.energy, self.rating, space=16))
         inside.addWidget(self.notes)
-        inside.addLayout(row(self.off, self.leave, 1))
         inside.addStretch(1)
-        column(self).addWidget(scrolling(page))
+        outer = column(self, space=12)
+        outer.addWidget(scrolling(page), 1)
+        outer.addLayout(row(self.off, self.leave, 1))
         for field in (self.mass, self.volume, self.at, self.energy, self.notes):
             field.accepted.connect(self.take_off)
         self.mass.edit.textChanged.connect(self._judge)

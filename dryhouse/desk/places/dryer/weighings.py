@@ -123,10 +123,13 @@ class WeighingsPane(QWidget):
         outer.addWidget(self.editor)
 
     def show_run(self, run: DryingRun | None) -> None:
-        """List the weighings of a run."""
+        """List the weighings of a run, the newest first. The chosen one stays chosen; who was at the newest comes
+        to one that is newer."""
+        same = self.run is not None and run is not None and self.run.batch.id == run.batch.id
+        at, chosen = self.table.currentRow(), self.chosen() if same else None
+        kept = None if at <= 0 or chosen is None else chosen.id
         self.run = run
-        points = sorted((*run.points, *run.others, *run.left_out), key=lambda p: p.at) if run else []
-        kept = self.table.currentRow()
+        points = sorted((*run.points, *run.others, *run.left_out), key=lambda p: p.at, reverse=True) if run else []
         self.lines = [p for p in points if p.weighing is not None]
         self.table.setRowCount(len(self.lines))
         for line, point in enumerate(self.lines):
@@ -140,7 +143,9 @@ class WeighingsPane(QWidget):
             self.table.setColumnHidden(place, not any(cell and cell.text() not in ("", "—") for cell in cells))
         self.table.resizeColumnsToContents()
         if self.lines:
-            self.table.setCurrentCell(min(max(kept, 0), len(self.lines) - 1), 0)
+            ids = [p.weighing.id for p in self.lines if p.weighing is not None]
+            gone = min(at, len(ids) - 1) if kept is not None else 0
+            self.table.setCurrentCell(ids.index(kept) if kept in ids else gone, 0)
         for widget in (self.edit_button, self.out_button, self.remove_button):
             widget.setEnabled(bool(self.lines))
         self._name_leaving()

@@ -39,7 +39,7 @@ class OwnFoodPage(QWidget):
             session, label_of(OwnFood, "like"), hint="such as winter squash", name="like", own=False
         )
         self._asked_again: tuple[str, tuple[str, ...]] | None = None
-        inside = column(self, space=6)
+        inside = column(self, space=8)
         inside.addWidget(text_label("A food of my own", "title"))
         inside.addWidget(
             text_label(

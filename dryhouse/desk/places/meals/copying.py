@@ -12,6 +12,8 @@ def copy_of_card(card: MealCard) -> None:
     problems = card.parts.problems()
     if problems:
         card.session.say(problems[0], "input")
+    elif not card.meal.id:
+        card.session.say("Save the meal first; then a copy can be saved as new.", "input")
     elif card.meal.id and not card.has_problem():
         done = card.session.act(save_as_new, card.draft(), card.parts.parts())
         if done is not None:

@@ -127,10 +127,7 @@ class MealCard(QWidget):
         for choice in (self.cooking, self.liquid):
             may_be_narrow(choice.box)
         self.save_button = button("Save the &meal", self.save, "primary", hint="Ctrl+S")
-        self.copy_button = button(
-            "Save as new", self.copy_asked.emit, hint="Ctrl+Shift+M; this one stays as it was"
-        )
-        self.note_button = button("Add a coo&king note", self.open_note, hint="Ctrl+K")
+        self.note_button = button("Coo&king note", self.open_note, hint="Ctrl+K")
         page = QWidget()
         inside = column(page, space=12)
         inside.setContentsMargins(0, 0, 16, 0)
@@ -152,7 +149,7 @@ class MealCard(QWidget):
         outer = column(self, space=8)
         outer.addWidget(self.sums.strip)
         outer.addWidget(self.area, 1)
-        outer.addLayout(Wrapping(1, self.note_button, self.copy_button, self.save_button))
+        outer.addLayout(Wrapping(1, self.note_button, self.save_button))
 
     # --- showing ---------------------------------------------------------------------------------------------
 
@@ -187,7 +184,6 @@ class MealCard(QWidget):
         self.notes.show_meal(meal.id)
         self._close_forms()
         self.note_button.setEnabled(bool(meal.id))
-        self.copy_button.setEnabled(bool(meal.id))
         self.kept.shown(meal.id or "")
         self.reckon()
 

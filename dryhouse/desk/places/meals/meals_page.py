@@ -41,6 +41,7 @@ class MealsPage(QWidget):
         inside.addWidget(self.list, 1)
         self.more_button = button("More", lambda: None, name="More for meals")
         menu = QMenu(self)
+        self.save_as_new = menu.addAction("Save as &new\tCtrl+Shift+M", self.card.copy_asked.emit)
         menu.addAction("&Export the meal…", self.send)
         menu.addAction("&Import a meal…", self.bring)
         menu.addAction("&Remove the meal", self.remove)

@@ -34,6 +34,7 @@ class PartRow(QObject):
     swap_asked = Signal(object)
     lot_asked = Signal(int)
     label_asked = Signal(object)
+    of_each_asked = Signal(bool)
 
     def __init__(self, session: Session, number: int, part: MealPart | None = None) -> None:
         super().__init__()
@@ -55,6 +56,8 @@ class PartRow(QObject):
         self.open_lot = self.menu.addAction("&Go to its lot on the shelf", self._go_to_lot)
         self.label = self.menu.addAction("&Label figures", lambda: self.label_asked.emit(self))
         self.swap = self.menu.addAction("&Swap for another", lambda: self.swap_asked.emit(self))
+        self.of_each = self.menu.addAction("&Water and energy of each", self._ask_of_each)
+        self.of_each.setCheckable(True)
         self.remove = self.menu.addAction("&Remove", lambda: self.remove_asked.emit(self))
         self.more = self._small("More", lambda: None, f"What else can be done with ingredient {number}")
         self.more.setMenu(self.menu)
@@ -69,6 +72,15 @@ class PartRow(QObject):
 
     def _small(self, text: str, act: Callable[[], object], hint: str) -> QPushButton:
         return button(text, act, "quiet", name=hint, hint=hint)
+
+    def _ask_of_each(self) -> None:
+        self.of_each_asked.emit(self.of_each.isChecked())
+
+    def show_of_each(self, shown: bool) -> None:
+        """Show what water it takes and what energy it has, or not."""
+        self.of_each.setChecked(shown)
+        for cell in (self.water, self.energy):
+            cell.setVisible(shown)
 
     def cells(self) -> tuple[QLineEdit | QComboBox | QLabel | QPushButton, ...]:
         """The widgets from left to right."""

@@ -12,10 +12,15 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import tab_through, text_label
 from dryhouse.kitchen.meals.sheet import MealSheet
 from dryhouse.kitchen.records import MealPart
+from dryhouse.kitchen.settings import preference, set_preference
 from dryhouse.kitchen.shelf.lines import ShelfLine
 
 _HEADS = ("Ingredient", "Amount, dry", "From", "Volume", "Water", "Energy")
 _WIDEST = (3, 2, 3, 1, 1, 1)
+_LEAST = (140, 84, 120, 56, 56, 60)
+_OF_EACH = (4, 5)
+"""The columns of water and energy: shown where they are asked for, the sums stand above the meal."""
+_OF_EACH_KEY = "columns.ingredients"
 
 
 class PartsTable(QWidget):
@@ -35,11 +40,27 @@ class PartsTable(QWidget):
         self.grid.setContentsMargins(0, 0, 0, 0)
         self.grid.setHorizontalSpacing(5)
         self.grid.setVerticalSpacing(6)
-        for n, (head, wide) in enumerate(zip(_HEADS, _WIDEST, strict=True)):
-            self.grid.addWidget(text_label(head, "small", wrap=False), 0, n)
-            self.grid.setColumnStretch(n, wide)
-            self.grid.setColumnMinimumWidth(n, (140, 84, 120, 56, 56, 60)[n])
+        self._heads = [text_label(head, "small", wrap=False) for head in _HEADS]
+        for n, head in enumerate(self._heads):
+            self.grid.addWidget(head, 0, n)
+        self._of_each = preference(session.kitchen, _OF_EACH_KEY) == "yes"
+        self._show_columns()
         self.set_parts(())
+
+    def show_of_each(self, shown: bool) -> None:
+        """Show the water and the energy of each ingredient, or not; it stays so."""
+        self._of_each = shown
+        self._show_columns()
+        self.session.attempt(set_preference, self.session.kitchen, _OF_EACH_KEY, "yes" if shown else "")
+
+    def _show_columns(self) -> None:
+        for n, wide in enumerate(_WIDEST):
+            shown = self._of_each or n not in _OF_EACH
+            self.grid.setColumnStretch(n, wide if shown else 0)
+            self.grid.setColumnMinimumWidth(n, _LEAST[n] if shown else 0)
+            self._heads[n].setVisible(shown)
+        for row in self.rows:
+            row.show_of_each(self._of_each)
 
     def set_parts(self, parts: Sequence[MealPart]) -> None:
         """Show these parts and one empty line."""
@@ -110,6 +131,8 @@ class PartsTable(QWidget):
         for n, cell in enumerate(row.cells()):
             self.grid.addWidget(cell, at, n, Qt.AlignmentFlag.AlignVCenter)
             cell.show()  # the line has its height at once, also where the page is shown only later
+        row.show_of_each(self._of_each)
+        row.of_each_asked.connect(self.show_of_each)
         self.grid.addWidget(row.labels, at + 1, 0, 1, len(row.cells()))
         row.offer_lots(self._shelf)
         self.rows.append(row)

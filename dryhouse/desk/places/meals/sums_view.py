@@ -66,6 +66,7 @@ class AnswerStrip(QWidget):
         ):
             why = _WHY if sums is None else lacking or "not known for any ingredient"
             view.set_figure(figure, NO_POT if unpotted and view in (self.soak, self.cook) else why)
+        self.soak.setVisible(minutes is None or minutes.soak is None or minutes.soak.value > 0)
         forbidden = "" if sheet is None else sheet.forbidden
         wet = sheet is not None and sheet.needs_water
         water = sums.water if sums is not None and wet and not forbidden and not lacking else None

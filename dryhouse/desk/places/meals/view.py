@@ -50,7 +50,8 @@ class MealsPlace(DeskPlace):
         ("Ctrl+Shift+M", "save it as a new meal, beside the old one"),
         ("Enter", "in Servings, once changed: choose whether the amounts change too"),
         ("Ctrl+K", "note how it came out"),
-        ("Ctrl+T", "turn between meals and trips"),
+        ("Ctrl+PgUp", "the meals"),
+        ("Ctrl+PgDown", "the trips"),
         ("Enter", "on a day: put the chosen meal there"),
         ("Del", "on a day: take a meal off"),
         ("Alt+arrows", "on a day: move a meal"),
@@ -78,12 +79,13 @@ class MealsPlace(DeskPlace):
             ("Ctrl+S", self._save),
             ("Ctrl+Shift+M", self._save_as_new),
             ("Ctrl+K", self._note),
-            ("Ctrl+T", lambda: self.turn(1 - self.here)),
+            ("Ctrl+PgUp", lambda: self.turn(MEALS)),
+            ("Ctrl+PgDown", lambda: self.turn(TRIPS)),
         ):
             QShortcut(QKeySequence(keys), self, act)
 
     def _page_button(self, text: str, page: int) -> QPushButton:
-        made = button(text, lambda: self.turn(page), hint="Ctrl+T turns between them")
+        made = button(text, lambda: self.turn(page), hint="Ctrl+PgUp" if page == MEALS else "Ctrl+PgDown")
         made.setCheckable(True)
         self._which.addButton(made)
         return made

@@ -18,6 +18,7 @@ from dryhouse.kitchen.search_days import days_in
 from dryhouse.kitchen.search_words import split_words
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.science.statuses import Status
+from dryhouse.words.dates import day_words
 
 _STANDING_COLUMN = 1
 _FAR = date.max
@@ -100,9 +101,9 @@ class LotListing(NarrowedList):
 
     def _columns(self) -> tuple[Column, ...]:
         return (
-            Column("Food", lot_name, "food", width=150, stretch=True),
+            Column("Food", lot_name, "food", width=168, stretch=True),
             Column("Status", lambda line: line.standing.capitalize(), "standing", width=128),
-            Column("Keep-by", lambda line: line.keeps_until or "—", "keep_by", width=178),
+            Column("Keep-by", _keep_by, "keep_by", width=124),
             Column("Use", self._first, "keep_by", right=True, width=60, spare=3),
             Column("Left", self._mass, "mass", right=True, width=76, spare=1),
             Column("Volume", self._measure, right=True, width=100, spare=4),
@@ -117,6 +118,11 @@ class LotListing(NarrowedList):
 
     def _measure(self, line: ShelfLine) -> str:
         return "" if line.volume_left_ml is None else self.session.style.volume(line.volume_left_ml)
+
+
+def _keep_by(line: ShelfLine) -> str:
+    """`20 May 2027`, with a plus where it keeps at least so long."""
+    return "—" if line.keep_by is None else day_words(line.keep_by) + ("+" if line.at_least else "")
 
 
 def lot_name(line: ShelfLine) -> str:

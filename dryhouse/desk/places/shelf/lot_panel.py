@@ -117,7 +117,7 @@ class LotPanel(QWidget):
             return
         line, lot = self.line, self.line.lot
         self.heading.setText(lot_name(line))
-        self.status.say(line.standing, line.reason)
+        self.status.say(line.standing, "" if _told_by_the_figure(line) else line.reason)
         self.facts.setText("\n".join(self._facts(line)))
         self.history.setText("\n".join(self._history(line)))
         self.to_batch.setVisible(lot.batch is not None)
@@ -134,8 +134,8 @@ class LotPanel(QWidget):
             day = line.keeps_until
             title = f"Keeps {day}{on}" if line.at_least else f"Keeps until {day}{on}"
             if figure.value < 0:
-                said = "" if line.standing == Status.PAST else f" ({day})"
-                title, figure = f"Past keep-by{said} by", replace(figure, value=-figure.value)
+                title = f"Since {day}{on}" if _told_by_the_figure(line) else f"Past keep-by ({day}) by"
+                figure = replace(figure, value=-figure.value)
             self.keep_by.set_figure(figure, title=title)
         elif line.keep_by is not None and goes_by_its_date(line.lot):
             self.keep_by.set_figure(
@@ -157,9 +157,9 @@ class LotPanel(QWidget):
     def _facts(self, line: ShelfLine) -> list[str]:
         style, lot = self.session.style, line.lot
         left = amount_words(line.mass_left_g, line.volume_left_ml, style) or "amount not recorded"
-        packed = f" of {style.show(lot.mass)}" if lot.mass else ""
+        taken = lot.mass is not None and line.mass_left_g is not None and line.mass_left_g < lot.mass.si
         said = [
-            f"{left} left{packed}",
+            f"{left} left of {style.show(lot.mass)}" if taken else left,
             f"{lot.package.capitalize()}, {'bought' if is_bought(lot) else 'packed'} {day_words(lot.packed_on)}"
             + ("" if lot.sealed else ", not sealed"),
             f"In the {line.place}" if line.place else "Its place is not recorded",
@@ -195,3 +195,8 @@ class LotPanel(QWidget):
     def _open_batch(self) -> None:
         if self.line is not None and self.line.lot.batch is not None:
             self.session.open("journal", "batch", self.line.lot.batch)
+
+
+def _told_by_the_figure(line: ShelfLine) -> bool:
+    """Whether the day it was past its keep-by, and how long ago, is all there is to say of its status."""
+    return line.standing == Status.PAST and not line.at_least

@@ -73,7 +73,7 @@ class PlacesPage(QWidget):
         inner_key(self, "Esc", self.left.emit)
 
     def _build(self) -> None:
-        entries = column(space=2)
+        entries = column(space=8)
         entries.addWidget(self.heading)
         entries.addWidget(self.kept.offer)
         entries.addLayout(Tiles(*self.fields, least=220, space=16))

@@ -57,7 +57,7 @@ class ShelfPlace(ListPlace):
     shortcuts = (
         ("Ctrl+N", "pack a batch"),
         ("Ctrl+F", "find lots"),
-        ("Ctrl+T", "the timeline"),
+        ("Ctrl+Shift+T", "the timeline"),
         ("Ctrl+G", "show the shelf on a day"),
         ("Ctrl+L", "labels for the chosen lots"),
         *((key, f"in the list: {text.strip(' …').replace('&', '').lower()}") for _act, text, key in ACTS),
@@ -103,7 +103,7 @@ class ShelfPlace(ListPlace):
 
     def _build(self) -> None:
         self.pack_button = button("&Pack a batch", self.pack, "primary", hint="Ctrl+N")
-        self.time_button = button("T&imeline", self.toggle_timeline, hint="Ctrl+T")
+        self.time_button = button("T&imeline", self.toggle_timeline, hint="Ctrl+Shift+T")
         self.time_button.setCheckable(True)
         head = headed(
             "Shelf", 1,
@@ -137,8 +137,8 @@ class ShelfPlace(ListPlace):
         self.day.changed.connect(self._look_at)
         for keys, act in (
             ("Ctrl+N", self.pack),
-            ("Ctrl+T", self.toggle_timeline),
-            ("Ctrl+G", self.day.on.setFocus),
+            ("Ctrl+Shift+T", self.toggle_timeline),
+            ("Ctrl+G", self.day.ask),
             ("Ctrl+L", lambda: self.ask("labels")),
         ):
             QShortcut(QKeySequence(keys), self, act)

@@ -299,8 +299,8 @@ def test_weighings_are_corrected_and_removed_in_their_table(sitting, hands) -> N
     sitting.ctrl(Qt.Key.Key_L)
     pane = sitting.place.detail.weighings
     assert sitting.place.detail.pages.currentIndex() == WEIGHINGS
-    assert [pane.table.item(n, 4).text() for n in range(2)] == ["8000 g", "700 g"]
-    pane.table.setCurrentCell(0, 0)
+    assert [pane.table.item(n, 4).text() for n in range(2)] == ["700 g", "8000 g"], "the newest first"
+    pane.table.setCurrentCell(1, 0)
     sitting.press(ENTER)
     assert pane.gross.edit.hasFocus()
     sitting.type("800 g", ENTER)
@@ -308,7 +308,8 @@ def test_weighings_are_corrected_and_removed_in_their_table(sitting, hands) -> N
     assert first.net_g == 800
     assert first.at == NOON + timedelta(hours=1)
     assert not pane.editor.isVisible()
-    pane.table.setCurrentCell(1, 0)
+    assert pane.chosen().net_g == 800, "the one that was put right stays chosen"
+    pane.table.setCurrentCell(0, 0)
     pane.table.setFocus()
     sitting.press(Qt.Key.Key_Delete)
     assert weighings_of(hands.kitchen, batch) == (first,)

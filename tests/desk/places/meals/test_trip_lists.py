@@ -153,7 +153,8 @@ def test_who_goes_is_typed_in_the_form_of_the_trip(qtbot, trips) -> None:
     trips.form.save()
     (who,) = trips.plan_view.plan.people
     assert (who.name, who.appetite_pct, who.avoids, who.at_risk) == ("bow", 120.0, "onion", True)
-    assert "of fuel, by what you weighed" in trips.summary.text()
+    assert ", 0.28 oz of fuel." in trips.summary.text()
+    assert "of fuel, by what you weighed" in trips.summary.toolTip()
     assert "bow " in trips.grid.item(0, 4).toolTip()
     assert "each of the others" in trips.grid.item(0, 4).toolTip()
     assert trips.grid.verticalHeaderItem(1).text().endswith("layover")

@@ -235,7 +235,7 @@ def test_what_stands_in_the_card_becomes_a_meal_of_its_own(place: MealsPlace) ->
     named(place, "camp stew")
     card = place.meals.card
     typed(card.parts.rows[2].amount, "10 g")
-    card.copy_button.click()
+    place.meals.save_as_new.trigger()
     kitchen = place.session.kitchen
     assert (card.meal.name, place.meals.list.current()) == ("camp stew 2", card.meal.id)
     assert [p.mass.si for p in meal_parts(kitchen, card.meal.id)] == [20.0, 80.0, 10.0, 12.0]
@@ -381,7 +381,7 @@ def test_nothing_is_put_onto_a_column_of_sums(trips) -> None:
 def test_the_lists_are_the_plans(trips) -> None:
     worked = plan(trips.session.kitchen, 1)
     assert trips.plan_view.plan == worked
-    assert "to dry; start by" in trips.plan_view.says.text()
+    assert "to dry. Start by" in trips.plan_view.says.text()
     assert trips.plan_view.lots.item(0, 0).text() == "carrot, jar by the door"
 
 

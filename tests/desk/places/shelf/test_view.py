@@ -186,8 +186,9 @@ def test_where_no_lot_fits_one_click_shows_all_again(shelf, window):
 def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     lot = window.session.act(pack, 1, [Package(place=CELLAR)]).record
     shelf.refresh()
-    shelf.day.trips.setCurrentIndex(1)
-    shelf.day.trips.activated.emit(1)
+    assert not shelf.day.on.isVisible()
+    shelf.day.days.setCurrentIndex(1)
+    shelf.day.days.activated.emit(1)
     assert shelf.state.day == date(2027, 8, 28)
     assert shelf.state.line(lot.id).standing == "past keep-by"
     shelf.toggle_timeline()
@@ -198,6 +199,8 @@ def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     assert shelf._timeline.area.verticalScrollBar().value() == 0
     assert shelf._timeline.pane.canvas.minimumHeight() > 250
     shelf.toggle_timeline()
+    shelf.day.days.activated.emit(shelf.day.days.count() - 1)
+    assert shelf.day.on.edit.hasFocus()
     shelf.day.on.edit.setText("in 2 weeks")
     assert shelf.state.day == TODAY + timedelta(days=14)
     shelf.day.on.edit.setText("")

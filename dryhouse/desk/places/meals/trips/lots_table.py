@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from dryhouse.desk.session import Session
@@ -10,7 +11,7 @@ from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.words.dates import day_words, weekday_words
 
-_HEADS = ("Lot", "Left", "Drawn", "Serves until", "Keep-by on the way", "Remark")
+_HEADS = ("Lot", "Left", "Drawn", "Serves until", "Keep-by", "Remark")
 
 
 class LotsTable(QTableWidget):
@@ -55,6 +56,10 @@ class LotsTable(QTableWidget):
                 item.setData(Qt.ItemDataRole.UserRole, lot.number)
                 item.setToolTip(text)
                 self.setItem(row, column, item)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.resizeRowsToContents()
 
     def _go(self, item: QTableWidgetItem) -> None:
         number = int(item.data(Qt.ItemDataRole.UserRole))

@@ -94,12 +94,16 @@ class PlanView(QWidget):
             return "This plan cannot be met as it stands; the drying calendar says what would help."
         if not plan.items:
             return "The shelf covers this trip."
-        start = plan.latest_start
-        by = "" if start is None else f"; start by {show_moment(self.session, start)}"
-        if start is not None and (planned := plan.calendar.runs[0].start) != start:
-            by += f"; the first load is planned for {show_moment(self.session, planned)}"
+        latest = plan.latest_start
         number = len(plan.items)
-        return f"{number} {'food' if number == 1 else 'foods'} to dry{by}"
+        said = f"{number} {'food' if number == 1 else 'foods'} to dry"
+        if latest is None:
+            return said
+        first = plan.calendar.runs[0].start
+        if first == latest:
+            return f"{said}. Start by {show_moment(self.session, latest)}"
+        at_first, at_last = show_moment(self.session, first), show_moment(self.session, latest)
+        return f"{said}. First load {at_first}; at the latest {at_last}"
 
     def _trip(self) -> Trip | None:
         return None if self.plan is None else self.plan.trip

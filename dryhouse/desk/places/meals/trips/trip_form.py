@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame
+from PySide6.QtWidgets import QFrame, QWidget
 
 from dryhouse.desk.places.meals.note_form import DayField
 from dryhouse.desk.places.meals.trips.people_table import PeopleTable
@@ -98,7 +98,10 @@ class TripForm(QFrame):
         self.kept.offer.stand_before(self.name)
         self.draft = Draft()
         inner_key(self, "Esc", self._leave)
-        inside.addLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
+        self.save_or_close = QWidget()
+        """Save and Close, for who shows the form to put where they stay in view."""
+        self.save_or_close.setLayout(row(save, button("Close", self._leave, hint="Esc; what you typed is kept"), 1))
+        inner_key(self.save_or_close, "Esc", self._leave)
 
     def begin(self, trip: Trip | None) -> None:
         """A recorded trip, or an empty form."""

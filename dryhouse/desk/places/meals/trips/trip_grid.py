@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 
 from dryhouse.desk.cautions import SAID, said, stops_of
 from dryhouse.desk.icons import icon
+from dryhouse.desk.measures import scaled
 from dryhouse.desk.places.meals.meal_list import MEAL_MIME
 from dryhouse.desk.session import Session
 from dryhouse.kitchen.records import TripMeal
@@ -25,6 +26,8 @@ from dryhouse.words.people import person_words
 
 PLACED_MIME = "application/x-dryhouse-placed"
 _SUMS = ("For each person", "For the pot")
+_LEAST_WIDE = 108
+"""Pixels of a column at least: its heading whole. Where the window is too narrow the days scroll sideways."""
 _STEPS = {Qt.Key.Key_Up: (-1, 0), Qt.Key.Key_Down: (1, 0), Qt.Key.Key_Left: (0, -1), Qt.Key.Key_Right: (0, 1)}
 
 
@@ -58,7 +61,7 @@ class TripGrid(QTableWidget):
         self.setWordWrap(True)
         self.setShowGrid(False)
         head = self.horizontalHeader()
-        head.setMinimumSectionSize(60)
+        head.setMinimumSectionSize(scaled(_LEAST_WIDE))
         for n in range(self.columnCount()):
             stretch = QHeaderView.ResizeMode.Stretch if n < len(SLOTS) else QHeaderView.ResizeMode.ResizeToContents
             head.setSectionResizeMode(n, stretch)
@@ -149,6 +152,7 @@ class TripGrid(QTableWidget):
         """Times of day that have meals share the width; the others keep just enough to be aimed at."""
         used = {column for (_, column), placed in self._placed.items() if placed} or set(range(len(SLOTS)))
         modes = QHeaderView.ResizeMode
+        self.horizontalHeader().setMinimumSectionSize(scaled(_LEAST_WIDE))
         for column in range(len(SLOTS)):
             self.horizontalHeader().setSectionResizeMode(
                 column, modes.Stretch if column in used else modes.ResizeToContents

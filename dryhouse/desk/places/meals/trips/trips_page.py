@@ -24,6 +24,7 @@ from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.fuel import fuel_words
 from dryhouse.kitchen.trips.provisioning import Plan, plan, plan_batches
 from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, trips, unplan_meal
+from dryhouse.science.display import Style, counted
 from dryhouse.words.dates import day_words, short_day
 
 if TYPE_CHECKING:
@@ -97,6 +98,7 @@ class TripsPage(QWidget):
         fill(column(held), self.form, 1)
         self.form_area = scrolling(held)
         outer.addWidget(self.form_area, 2)
+        outer.addWidget(self.form.save_or_close)
         outer.addWidget(self.summary)
         outer.addWidget(self.plan_view, 1)
         self.body = body
@@ -104,7 +106,7 @@ class TripsPage(QWidget):
         self.pages.addWidget(body)
         self.pages.addWidget(self.empty_state)
         column(self).addWidget(self.pages)
-        self.form_area.hide()
+        self._show_form(False)
 
     # --- showing ---------------------------------------------------------------------------------------------
 
@@ -138,28 +140,13 @@ class TripsPage(QWidget):
             self.grid.show_plan(worked)
         self.cautions.set_cautions(c for bag in (worked.bags if worked is not None else ()) for c in bag.cautions)
         self.plan_view.show_plan(worked)
-        self.summary.setText("" if worked is None else self._told(worked))
+        self.summary.setText("" if worked is None else _told(worked, self.session.style))
+        self.summary.setToolTip("" if worked is None else fuel_words(worked.fuel, self.session.style))
         at = self.choice.findData(id) if id else -1
         if at >= 0 and at != self.choice.currentIndex():
             self.choice.blockSignals(True)
             self.choice.setCurrentIndex(at)
             self.choice.blockSignals(False)
-
-    def _told(self, worked: Plan) -> str:
-        style, sheet, trip = self.session.style, worked.sheet, worked.trip
-        wish = trip.energy_kcal_per_person_day
-        energy = sheet.energy_per_person_day
-        wanted = "" if wish is None else f" of {wish:.0f} wanted"
-        parts = [
-            f"{trip.people} people, {len(sheet.days)} days",
-            f"{style.mass(sheet.grams_per_person_day.value)} of dry food for each person and day",
-            "" if energy is None else f"{energy.value:.0f} kcal" + wanted,
-            f"{style.volume(sheet.water.value)} of water and {sheet.flame_minutes:.0f} min of flame in all",
-            fuel_words(worked.fuel, style),
-            f"each carries {style.mass(sheet.days[0].carried_per_person)} of food on the first day",
-            "" if trip.temperature is not None else "the warmth on the way is not recorded",
-        ]
-        return "; ".join(part for part in parts if part) + "." + (f" {trip.notes}" if trip.notes else "")
 
     # --- acts ------------------------------------------------------------------------------------------------
 
@@ -174,7 +161,7 @@ class TripsPage(QWidget):
 
     def _open_form(self, trip: Trip | None) -> None:
         self.pages.setCurrentWidget(self.body)
-        self.form_area.show()
+        self._show_form(True)
         self.plan_view.hide()
         self.summary.hide()
         self.form.begin(trip)
@@ -248,7 +235,30 @@ class TripsPage(QWidget):
         self.refresh()
         (self.grid if self.trip is not None else self.empty_state.buttons[0]).setFocus()
 
+    def _show_form(self, shown: bool) -> None:
+        for piece in (self.form_area, self.form.save_or_close):
+            piece.setVisible(shown)
+
     def _close_form(self) -> None:
-        self.form_area.hide()
+        self._show_form(False)
         self.plan_view.show()
         self.summary.show()
+
+
+def _told(worked: Plan, style: Style) -> str:
+    """A trip in one line: who, how long, what each eats and carries, the water and the flame."""
+    sheet, trip = worked.sheet, worked.trip
+    wish = trip.energy_kcal_per_person_day
+    energy = sheet.energy_per_person_day
+    wanted = "" if wish is None else f" of {wish:.0f} wanted"
+    eaten = "" if energy is None else f" and {energy.value:.0f} kcal{wanted}"
+    fuel = worked.fuel.grams
+    parts = [
+        f"{counted(trip.people, 'person', 'people')}, {counted(len(sheet.days), 'day')}",
+        f"{style.mass(sheet.grams_per_person_day.value)} of dry food{eaten} a day each",
+        f"{style.mass(sheet.days[0].carried_per_person)} each to carry at first",
+        f"{style.volume(sheet.water.value)} of water, {sheet.flame_minutes:.0f} min of flame"
+        + ("" if fuel is None else f", {style.mass(fuel.value)} of fuel"),
+        "" if trip.temperature is not None else "Trail temperature not recorded",
+    ]
+    return ". ".join(part for part in parts if part) + "." + (f" {trip.notes}" if trip.notes else "")
