@@ -42,8 +42,8 @@ def fit_all(hours: ArrayLike, mr: ArrayLike) -> CurveSet:
     fits: tuple[Fit, ...] = ()
     for m in MODELS:
         if n >= m.needs or (n < 5 and m.name in _SHORT[n]):
-            beat = min((f.sse for f in fits if m.name in CONTAINED_IN.get(f.name, ())), default=None)
-            fits = (*fits, fit(m, t, y, line, beat))
+            simpler = next((f for f in fits if m.name in CONTAINED_IN.get(f.name, ())), None)
+            fits = (*fits, fit(m, t, y, line, simpler))
     chosen, why = _choose(fits, n)
     return CurveSet(tuple(t.tolist()), tuple(y.tolist()), fits, chosen, why, warnings)
 

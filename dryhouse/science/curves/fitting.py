@@ -19,15 +19,14 @@ _AHEAD = np.linspace(1.0, 3.0, 41)
 
 
 def fit(
-    model: Model, hours: Array, mr: Array, line: tuple[float, float] | None = None, beat: float | None = None
+    model: Model, hours: Array, mr: Array, line: tuple[float, float] | None = None, simpler: Fit | None = None
 ) -> Fit:
     """The model through the weighings by least squares; `hours` ascending from 0, `mr` (n,), n >= parameters.
 
-    `line` (from `page_line`) and `beat` (the sum of squares of a simpler fit) save work where they are known.
+    `line` (from `page_line`) and `simpler` (the fit of a model that this one contains) save work where they are
+    known.
     """
-    if beat is None:
-        beat = math.inf if len(model.parameters) < 3 else 0.0
-    found = solve(model, hours, mr, line or page_line(hours, mr), beat)
+    found = solve(model, hours, mr, line or page_line(hours, mr), simpler)
     n, p, sse = len(mr), len(model.parameters), found.sse
     about_mean = mr - mr.sum() / n
     spread = float(about_mean @ about_mean)
@@ -53,14 +52,20 @@ def fit(
     )
 
 
-def solve(model: Model, hours: Array, mr: Array, line: tuple[float, float], beat: float) -> Solution:
+def solve(model: Model, hours: Array, mr: Array, line: tuple[float, float], simpler: Fit | None) -> Solution:
     """The best of the model's starts: all are compared on the data, and the search runs from the nearest.
 
-    `line` is Page's k and n from `page_line`. Where the search ends worse than `beat` (the sum of squares of
-    a model that this one contains), it runs from the next ones too.
+    `line` is Page's k and n from `page_line`. Where the search ends worse than the `simpler` fit, of a model that
+    this one contains, it runs from the next ones too. A model with a search of its own is left to that.
     """
+    if model.search is not None:
+        known = () if simpler is None else [value for value, _ in simpler.parameters.values()]
+        found, sse, settled, rounds = model.search(hours, mr, *line, known)
+        return Solution(found, sse, model.both(hours, found)[1], settled, rounds)
+    assert model.starts is not None
     candidates = np.minimum(np.maximum(model.starts(*line, max(float(hours[-1]), 1e-9)), model.low), model.high)
     rest = mr - model.curve(hours, candidates)
+    beat = simpler.sse if simpler is not None else math.inf if len(model.parameters) < 3 else 0.0
     best: Solution | None = None
     damping = 1e-3 if len(model.low) > 3 else 1e-5
     for i in np.argsort((rest * rest).sum(axis=1))[:3]:

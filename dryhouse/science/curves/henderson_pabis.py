@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
+
 import numpy as np
 
-from dryhouse.science.curves.model import Array, Model, Parameter
+from dryhouse.science.curves.model import Array, Model, Parameter, Searched
+from dryhouse.science.curves.separable import one_decay
 
 
 def curve(t: Array, p: Array) -> Array:
@@ -20,10 +24,12 @@ def both(t: Array, p: Array) -> tuple[Array, Array]:
     return mr, np.array([decay, -t * mr])
 
 
-def starts(k: float, n: float, last: float) -> Array:
-    """Starting at 1 and a little to either side."""
-    rate = k ** (1.0 / n)
-    return np.array([[1.0, rate], [1.1, 1.15 * rate], [0.9, 0.85 * rate]])
+def search(t: Array, mr: Array, k: float, n: float, simpler: Sequence[float] = ()) -> Searched:
+    """The rate alone is searched: a follows from it."""
+    a, rate = MODEL.parameters
+    found = one_decay(t, mr, math.log(k) / n, (a.low, a.high), (math.log(rate.low), math.log(rate.high)))
+    fitted = np.array([found.amplitudes[0], math.exp(found.searched[0])])
+    return fitted, found.sse, found.settled, found.rounds
 
 
 MODEL = Model(
@@ -32,7 +38,8 @@ MODEL = Model(
     (Parameter("a", "", 0.2, 3.0), Parameter("k", "1/h", 1e-6, 1e3)),
     curve,
     both,
-    starts,
+    None,
     "Henderson & Pabis 1961; equation as listed in Sci. Rep. 15 (2025) s41598-025-29436-x, Table 3",
     needs=5,
+    search=search,
 )

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
+
 import numpy as np
 
-from dryhouse.science.curves.model import Array, Model, Parameter
+from dryhouse.science.curves.model import Array, Model, Parameter, Searched
+from dryhouse.science.curves.separable import decays, separated
 
 
 def curve(t: Array, p: Array) -> Array:
@@ -20,11 +24,20 @@ def both(t: Array, p: Array) -> tuple[Array, Array]:
     return falling + c, np.array([decay, -t * falling, np.ones(len(t))])
 
 
-def starts(k: float, n: float, last: float) -> Array:
-    """Levels from well below zero water to above it, each starting at 1."""
-    level = np.array([-1.0, -0.3, -0.1, 0.0, 0.15])
-    rate = np.array([0.4, 0.65, 0.85, 1.0, 1.5]) * k ** (1.0 / n)
-    return np.column_stack((1.0 - level, rate, level))
+def search(t: Array, mr: Array, k: float, n: float, simpler: Sequence[float] = ()) -> Searched:
+    """The rate alone is searched: a and c follow from it."""
+
+    def shapes(q: list[float], rows: Array) -> None:
+        decays(q, t, rows[:1], rows[2:3], rows[3:4])
+        rows[1] = 1.0
+
+    (a, rate, c) = MODEL.parameters
+    found = separated(
+        shapes, mr, [math.log(0.85) + math.log(k) / n], (a.low, a.high, c.low, c.high),
+        math.log(rate.low), math.log(rate.high),
+    )  # fmt: skip
+    level = found.amplitudes
+    return np.array([level[0], math.exp(found.searched[0]), level[1]]), found.sse, found.settled, found.rounds
 
 
 MODEL = Model(
@@ -33,7 +46,8 @@ MODEL = Model(
     (Parameter("a", "", 0.05, 20.0), Parameter("k", "1/h", 1e-6, 1e3), Parameter("c", "", -19.0, 0.95)),
     curve,
     both,
-    starts,
+    None,
     "Yagcioglu et al. 1999; equation as listed in Sci. Rep. 15 (2025) s41598-025-29436-x, Table 3",
     needs=8,
+    search=search,
 )

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
+
+
+Searched = tuple[Array, float, bool, int]
+"""The parameters found, the sum of squares they leave, whether the search settled, and in how many rounds."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +32,8 @@ class Model:
     `curve(t, p)` takes p with the parameters along the last axis and broadcasts over any axes before it,
     giving shape (..., len(t)). `both(t, p)` takes one parameter vector and gives the curve and its slopes, one
     row a parameter: (len(t),) and (len(p), len(t)). `starts(k, n, last)` gives candidate parameter vectors,
-    shape (candidates, len(p)), from Page's line through the data and the last time.
+    shape (candidates, len(p)), from Page's line through the data and the last time; a model without them has a
+    `search` of its own.
     """
 
     name: str
@@ -36,10 +41,13 @@ class Model:
     parameters: tuple[Parameter, ...]
     curve: Callable[[Array, Array], Array]
     both: Callable[[Array, Array], tuple[Array, Array]]
-    starts: Callable[[float, float, float], Array]
+    starts: Callable[[float, float, float], Array] | None
     source: str
     needs: int
     """Weighings below which the model is not fitted: more parameters than they carry."""
+    search: Callable[[Array, Array, float, float, Sequence[float]], Searched] | None = None
+    """From times, moisture ratios, Page's k and n, and the parameters of a simpler model's fit (empty where there
+    is none) to the best there are."""
 
     low: Array = field(init=False, repr=False, compare=False)
     high: Array = field(init=False, repr=False, compare=False)

@@ -7,8 +7,10 @@ that the answer is as exact as the residual allows. Checked against NIST's certi
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from operator import mul
 
 import numpy as np
 
@@ -50,61 +52,111 @@ def least_squares(
     """
     floor, roof = _limits(low, len(start), -np.inf), _limits(high, len(start), np.inf)
     bottom, top = floor.tolist(), roof.tolist()
-    p = np.minimum(np.maximum(start, floor), roof)
-    diagonal = slice(None, None, len(p) + 1)
-    growth, settled, made, fresh = 2.0, False, 0, True
+    damped, settled, made = Damping(damping), False, 0
     with np.errstate(all="ignore"):
+        p = np.minimum(np.maximum(start, floor), roof)
+        v = p.tolist()
         curve, slopes = both(p)
         residual = y - curve
         sse = float(residual @ residual)
-        scale = np.zeros(len(p))
-        while made < rounds and sse < np.inf:
+        gradient, normal = _descent(v, bottom, top, slopes, residual)
+        while made < rounds and sse < math.inf and not settled:
             made += 1
-            if fresh:
-                gradient, normal = slopes @ residual, slopes @ slopes.T
-                scale = np.maximum(scale, normal.flat[diagonal])
-                weight = scale + (scale == 0.0)
-                if any(v <= lo or v >= hi for v, lo, hi in zip(p.tolist(), bottom, top, strict=True)):
-                    held = ((p <= floor) & (gradient < 0)) | ((p >= roof) & (gradient > 0))
-                    gradient = np.where(held, 0.0, gradient)
-                    normal = np.where(held[:, None] | held[None, :], 0.0, normal)
-            damped = normal.copy()
-            damped.flat[diagonal] += damping * weight
-            try:
-                step = np.linalg.solve(damped, gradient)
-            except np.linalg.LinAlgError:
-                damping, growth, fresh = damping * growth, growth * 2.0, False
+            step = solve_small(damped.added(normal), gradient)
+            if step is None:
+                damped.up()
                 continue
-            gained = float(step @ gradient)
+            gained = math.fsum(map(mul, step, gradient))
+            goal = [min(max(a + s, lo), hi) for a, s, lo, hi in zip(v, step, bottom, top, strict=True)]
             if not exact and gained <= gain_tolerance * sse:
-                p, sse, settled = np.minimum(np.maximum(p + step, floor), roof), sse - gained, True
+                p, sse, settled = np.array(goal), sse - gained, True
                 break
-            trial = np.minimum(np.maximum(p + step, floor), roof)
-            step = trial - p
+            trial = np.array(goal)
             curve, there = both(trial)
             rest = y - curve
             found = float(rest @ rest)
-            small = all(
-                abs(s) <= tolerance * (abs(v) + tolerance) for s, v in zip(step.tolist(), p.tolist(), strict=True)
-            )
-            fresh = found <= sse
-            if fresh:
-                expected = float(step @ (damping * weight * step + gradient))
-                gain = min((sse - found) / expected, 1.0) if expected > 0 else 1.0
+            moved = [b - a for b, a in zip(goal, v, strict=True)]
+            small = all(abs(s) <= tolerance * (abs(a) + tolerance) for s, a in zip(moved, v, strict=True))
+            if found <= sse:
+                damped.down(sse - found, moved, gradient)
                 settled = small or sse - found <= gain_tolerance * sse
-                p, residual, sse, slopes = trial, rest, found, there
-                damping = max(damping * max(1.0 / 3.0, 1.0 - (2.0 * gain - 1.0) ** 3), 1e-15)
-                growth = 2.0
-                if settled:
-                    break
-            elif small or damping > 1e18:
+                p, v, residual, sse, slopes = trial, goal, rest, found, there
+                if not settled:
+                    gradient, normal = _descent(v, bottom, top, slopes, residual)
+            elif small or damped.now > 1e18:
                 settled = small
                 break
             else:
-                damping, growth = damping * growth, growth * 2.0
+                damped.up()
         if exact:
             p, sse, slopes = _polish(both, y, p, sse, slopes, floor, roof)
     return Solution(p, sse, slopes, settled, made)
+
+
+class Damping:
+    """Marquardt's damping, scaled by the largest slopes seen, by Nielsen's rule."""
+
+    def __init__(self, now: float) -> None:
+        self.now, self._growth = now, 2.0
+        self._scale: list[float] = []
+
+    def added(self, normal: list[list[float]]) -> list[list[float]]:
+        """The matrix with the damping on its diagonal."""
+        own = [row[i] for i, row in enumerate(normal)]
+        self._scale = [max(pair) for pair in zip(own, self._scale or own, strict=True)]
+        whole = [row.copy() for row in normal]
+        for i, size in enumerate(self._scale):
+            whole[i][i] += self.now * (size or 1.0)
+        return whole
+
+    def up(self) -> None:
+        """After a step that made things worse, or could not be made."""
+        self.now, self._growth = self.now * self._growth, self._growth * 2.0
+
+    def down(self, gained: float, moved: list[float], gradient: list[float]) -> None:
+        """After a step that did what it promised, more or less."""
+        expected = math.fsum(
+            m * (self.now * (s or 1.0) * m + g) for m, s, g in zip(moved, self._scale, gradient, strict=True)
+        )
+        gain = min(gained / expected, 1.0) if expected > 0 else 1.0
+        self.now, self._growth = max(self.now * max(1.0 / 3.0, 1.0 - (2.0 * gain - 1.0) ** 3), 1e-15), 2.0
+
+
+def _descent(
+    v: list[float], bottom: list[float], top: list[float], slopes: Array, residual: Array
+) -> tuple[list[float], list[list[float]]]:
+    """The way down, and the products of the slopes: none along a bound that is pushed against."""
+    gradient, normal = (slopes @ residual).tolist(), (slopes @ slopes.T).tolist()
+    for i, a in enumerate(v):
+        if (a <= bottom[i] and gradient[i] < 0) or (a >= top[i] and gradient[i] > 0):
+            gradient[i], normal[i] = 0.0, [0.0 for _ in v]
+            for row in normal:
+                row[i] = 0.0
+    return gradient, normal
+
+
+def solve_small(matrix: list[list[float]], right: list[float]) -> list[float] | None:
+    """x with `matrix` x = `right`, for a symmetric matrix that is positive (damped products of slopes), by
+    elimination; None where it is not. For a handful of unknowns this is several times faster than a library's call.
+    The matrix is used up."""
+    x, count = right.copy(), len(right)
+    for i in range(count):
+        row = matrix[i]
+        if not 0.0 < row[i] < math.inf:
+            return None
+        for below in range(i + 1, count):
+            line = matrix[below]
+            factor = line[i] / row[i]
+            if factor:
+                for k in range(i + 1, count):
+                    line[k] -= factor * row[k]
+                x[below] -= factor * x[i]
+    for i in range(count - 1, -1, -1):
+        row = matrix[i]
+        for k in range(i + 1, count):
+            x[i] -= row[k] * x[k]
+        x[i] /= row[i]
+    return x
 
 
 def _limits(given: Array | None, count: int, otherwise: float) -> Array:

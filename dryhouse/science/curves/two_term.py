@@ -4,9 +4,13 @@ Ill-conditioned with few weighings; a run that starts slowly makes it fall toget
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
+
 import numpy as np
 
-from dryhouse.science.curves.model import Array, Model, Parameter
+from dryhouse.science.curves.model import Array, Model, Parameter, Searched
+from dryhouse.science.curves.separable import MULTIPLES, Shapes, decays, one_decay, separated
 
 
 def curve(t: Array, p: Array) -> Array:
@@ -22,21 +26,64 @@ def both(t: Array, p: Array) -> tuple[Array, Array]:
     return first + second, np.array([quick, -t * first, slow, -t * second])
 
 
-def starts(k: float, n: float, last: float) -> Array:
-    """Quick parts of several shares at several ratios of the two rates; and two alike for a slow beginning.
+def search(t: Array, mr: Array, k: float, n: float, simpler: Sequence[float] = ()) -> Searched:
+    """The two rates alone are searched, from the best pair of a grid: a and b follow from them.
 
-    Such a run is fitted best by Henderson–Pabis with a and k a little above 1 and the rate of Page's line.
+    Where the best single exponential (`simpler`: its a and k) leaves nothing that a further one could fit, there is
+    no better pair, and it is given as two alike: the optimality condition of a mixture (Lindsay 1983).
     """
-    rate = k ** (1.0 / n)
-    rows = [
-        [share, rate * quick, 1.0 - share, rate * slow]
-        for share in (0.15, 0.3, 0.5, 0.7)
-        for quick, slow in ((1.4, 0.75), (2.0, 0.65), (3.0, 0.7), (3.0, 0.5), (10.0, 0.8))
-    ]
-    blunt = max(n - 1.0, 0.0)
-    half, near = 0.5 + 0.17 * blunt, rate * (1.0 + 0.48 * blunt)
-    rows.append([half, 1.005 * near, half, 0.995 * near])
-    return np.array(rows)
+    low, high = math.log(MODEL.parameters[1].low), math.log(MODEL.parameters[1].high)
+    if simpler:
+        size, rate = simpler
+    else:
+        one = one_decay(t, mr, math.log(k) / n, (0.0, 3.0), (low, high))
+        size, rate = one.amplitudes[0], math.exp(one.searched[0])
+    with np.errstate(all="ignore"):
+        rates = np.concatenate(([MODEL.low[1]], rate * MULTIPLES, [MODEL.high[1]]))
+        past = np.exp(-rates[:, None] * t)
+        left = mr - size * np.exp(-rate * t)
+        sse = float(left @ left)
+        if float((past @ left).max()) <= NOTHING_LEFT * math.sqrt(sse):
+            return np.array([0.5 * size, rate, 0.5 * size, rate]), sse, True, 0
+        pairs = _best_pairs(past, mr)
+    best, rounds = None, 0
+    for quick, slow, about in pairs:
+        if best is not None and about > best.sse:
+            break
+        found = separated(_both(t), mr, [math.log(rates[quick]), math.log(rates[slow])], (0.0, 3.0) * 2, low, high)
+        best, rounds = found if best is None or found.sse < best.sse else best, rounds + found.rounds
+    assert best is not None
+    a, b = best.amplitudes
+    first, second = np.exp(best.searched).tolist()
+    return np.array([a, first, b, second]), best.sse, best.settled, rounds
+
+
+NOTHING_LEFT = 1e-6
+"""What is left and an exponential of any rate point the same way by less than this: none would be taken."""
+_QUICK, _SLOW = np.tril_indices(len(MULTIPLES) + 2, -1)
+_INSIDE = (_SLOW > 0) & (len(MULTIPLES) >= _QUICK)
+
+
+def _best_pairs(past: Array, mr: Array) -> list[tuple[int, int, float]]:
+    """The pairs of rates that fit best inside the grid, and with one at an end of it: as places in the grid, with
+    the sums of squares that they leave."""
+    gram, seen = past @ past.T, past @ mr
+    own = gram.diagonal()
+    g00, g11, g01, c0, c1 = own[_QUICK], own[_SLOW], gram[_QUICK, _SLOW], seen[_QUICK], seen[_SLOW]
+    apart = g00 * g11 - g01 * g01
+    a, b = (c0 * g11 - c1 * g01) / apart, (c1 * g00 - c0 * g01) / apart
+    fits = a * c0 + b * c1
+    fits = np.where((a >= 0) & (b >= 0) & (a <= 3) & (b <= 3) & np.isfinite(fits), fits, -np.inf)
+    whole = float(mr @ mr)
+    best = (int(np.where(among, fits, -np.inf).argmax()) for among in (_INSIDE, ~_INSIDE))
+    return [(int(_QUICK[i]), int(_SLOW[i]), whole - float(fits[i])) for i in best]
+
+
+def _both(t: Array) -> Shapes:
+    def shapes(q: list[float], rows: Array) -> None:
+        decays(q, t, rows[:2], rows[2:4], rows[4:6])
+
+    return shapes
 
 
 MODEL = Model(
@@ -50,7 +97,8 @@ MODEL = Model(
     ),
     curve,
     both,
-    starts,
+    None,
     "Henderson 1974; equation as listed in Sci. Rep. 15 (2025) s41598-025-29436-x, Table 3",
     needs=10,
+    search=search,
 )
