@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Preference
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Quantity, unit_typed
+from dryhouse.science.units import METRIC_UNITS
 
 UNITS_KEY, COMMA_KEY = "units", "decimal_comma"
 
@@ -21,6 +25,14 @@ def style(kitchen: Kitchen) -> Style:
     """US customary or metric, point or comma; US and point until she chooses."""
     chosen = {p.key: p.value for p in kitchen.journal.where(Preference, key=(UNITS_KEY, COMMA_KEY))}
     return Style(chosen.get(UNITS_KEY, US), chosen.get(COMMA_KEY) == "yes")
+
+
+def style_of(kitchen: Kitchen, amount: Quantity) -> Style:
+    """The same in the system of an amount as it was typed: grams typed are grams answered."""
+    ours = style(kitchen)
+    if not amount.typed:
+        return ours
+    return replace(ours, system=METRIC if unit_typed(amount) in METRIC_UNITS else US)
 
 
 def set_preference(kitchen: Kitchen, key: str, value: str) -> Done[Preference]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 import numpy as np
 import pytest
@@ -225,3 +226,13 @@ def test_a_logger_that_weighed_every_second_is_read_whole(curve):
     assert {m["n"] for m in answer["models"]} == {20_000}
     page = next(m["parameters"] for m in answer["models"] if m["name"] == "Page")
     assert page["n"]["value"] == pytest.approx(1.15, abs=0.01)
+
+
+def test_the_next_weighing_is_told_as_a_span_of_time(capsys, tmp_path):
+    file = tmp_path / "run.csv"
+    file.write_text("hours,grams\n0,500\n", encoding="utf-8")
+    assert main(["curve", str(file), "--food", "carrot"]) == 0
+    said = capsys.readouterr().out
+    again = re.search(r"Weigh again (\d+) min after the first weighing\.", said)
+    assert again is not None
+    assert int(again[1]) >= 30

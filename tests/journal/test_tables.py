@@ -31,6 +31,7 @@ def test_a_record_s_fields_become_columns_that_may_be_missing_where_they_may() -
         ("mass_typed", "TEXT", True, [], False),
         ("meal", "INTEGER", True, ["meal.id"], False),
         ("note", "TEXT", False, [], True),
+        ("at", "INTEGER", True, [], False),
     ]
 
 

@@ -96,8 +96,8 @@ def run(args: argparse.Namespace) -> int:
 
 def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
     """The plan as the command line answers it."""
+    from dryhouse.kitchen.meals.shelf_keys import slug_of
     from dryhouse.kitchen.settings import style
-    from dryhouse.kitchen.trips.lots import slug_of
     from dryhouse.kitchen.trips.people import days_of_people
     from dryhouse.science.values import Figure, merge_bases
     from dryhouse.science.workings import StepKind as Kind

@@ -264,7 +264,8 @@ def said(answer: RunAnswer) -> Sequence[str]:
     """The answer in lines, without the models."""
     sentences = _sentences(answer, _AS_THE_FILE)
     if answer.forecast and answer.forecast.weigh_again_at is not None:
-        sentences.append(f"Weigh again at {answer.forecast.weigh_again_at:.1f} h from the first weighing.")
+        again = from_the_first(_AS_THE_FILE)(answer.forecast.weigh_again_at)
+        sentences.append(f"Weigh again {again} after the first weighing.")
     if answer.periods:
         sentences.append(answer.periods)
     return sentences

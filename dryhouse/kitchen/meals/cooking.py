@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
+from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.ingredients import DRIED
 from dryhouse.kitchen.meals.meals import the_meal
 from dryhouse.kitchen.meals.sheet import meal_sheet
+from dryhouse.kitchen.meals.shelf_keys import lot_key, part_key
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, LotDraw, Meal
 from dryhouse.kitchen.records.lots import COOKED
@@ -35,7 +36,8 @@ def note_cooking(
     pending.add(replace(note, id=id))
     pending.add(*(replace(p, note=id, id=first + n) for n, p in enumerate(parts)))
     for n, draw in enumerate(draws):
-        pending.add(replace(draw, id=first_draw + n, on=note.on, purpose=COOKED, meal=meal.id))
+        at = kitchen.now() if note.on == today(kitchen) else None
+        pending.add(replace(draw, id=first_draw + n, on=note.on, at=at, purpose=COOKED, meal=meal.id))
     how = f", {note.came_back}" if note.came_back else ""
     taken = drawn_words(kitchen, draws)
     return kitchen.commit(f"Noted how {meal.name} came out{how}{f'; {taken}' if taken else ''}", pending)
@@ -72,14 +74,14 @@ def draws_for(kitchen: Kitchen, meal: Meal, servings: float, on: date) -> tuple[
     """
     sheet = meal_sheet(kitchen, meal, servings=servings)
     needs = [
-        Need(on, line.part.food, line.grams, meal.name, line.part.lot)
+        Need(on, part_key(line.part), line.grams, meal.name, line.part.lot)
         for line in sheet.parts
-        if line.ingredient.kind == DRIED and line.grams
+        if part_key(line.part) and line.grams
     ]
     foods = {need.food for need in needs}
     stock = [
-        Supply(line.lot.id, line.lot.food, line.mass_left_g, line.keep_by or on)
+        Supply(line.lot.id, lot_key(line.lot), line.mass_left_g, line.keep_by or on)
         for line in shelf(kitchen, on)
-        if line.lot.food in foods and line.standing in GOOD and line.mass_left_g is not None
+        if lot_key(line.lot) in foods and line.standing in GOOD and line.mass_left_g is not None
     ]
     return tuple(LotDraw(d.lot, on, mass=Mass(d.grams), meal=meal.id) for d in cover(needs, stock).draws)

@@ -74,6 +74,8 @@ class LotDraw:
     mass: Mass | None = field(default=None, metadata=about("Weight", low=0.0, high=MOST_G))
     meal: int | None = None
     note: str = field(default="", metadata=about("Note"))
+    at: datetime | None = field(default=None, metadata=about("Moment"))
+    """The moment, where it was told on its own day: whether it was taken before or after the lot was weighed."""
     id: int = 0
 
 
@@ -88,4 +90,6 @@ class LotCheck:
     mould: bool | None = field(default=None, metadata=about("Mold"))
     smell: str = field(default="", metadata=about("Odd smell"))
     note: str = field(default="", metadata=about("Note"))
+    at: datetime | None = field(default=None, metadata=about("Moment"))
+    """The moment, where it was told on its own day."""
     id: int = 0

@@ -391,5 +391,5 @@ class ShelfBook:
 
 
 def _when(record: Any) -> tuple[Any, int]:
-    moment = next(name for name in ("at", "since", "on") if hasattr(record, name))
+    moment = next(name for name in ("on", "since", "at") if hasattr(record, name))
     return getattr(record, moment), record.id

@@ -12,6 +12,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
 from dryhouse.kitchen.records.lots import COOKED, THROWN_OUT
+from dryhouse.kitchen.settings import style_of
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import titled
 from dryhouse.kitchen.shelf.remaining import Left
@@ -115,13 +116,13 @@ def draw(
     day = _day(kitchen, lot, on)
     remains = _left(kitchen, lot, day)
     if mass is not None and remains.mass_g is not None and mass.si > remains.mass_g + _SCALE_G:
+        rest = style_of(kitchen, mass).mass(remains.mass_g)
         raise InputProblem(
-            f"Only {remains.mass_g:.0f} g is left of {lot_title(kitchen, lot)}; take that, or weigh it "
-            "and enter a check.",
-            "mass",
+            f"Only {rest} is left of {lot_title(kitchen, lot)}; take that, or weigh it and enter a check.", "mass"
         )
     pending = Pending()
-    pending.add(LotDraw(id, day, purpose, mass, meal, note.strip(), kitchen.journal.next_id(LotDraw)))
+    number = kitchen.journal.next_id(LotDraw)
+    pending.add(LotDraw(id, day, purpose, mass, meal, note.strip(), _moment(kitchen, day), number))
     amount = "all" if mass is None else mass.typed or f"{mass.si:.0f} g"
     verb = {COOKED: "Took", THROWN_OUT: "Threw out"}.get(purpose, "Gave away")
     return kitchen.commit(f"{verb} {amount} of {lot_title(kitchen, lot)}", pending)
@@ -143,7 +144,7 @@ def throw_out(kitchen: Kitchen, lots: Sequence[int], on: date | None = None, not
         day = _day(kitchen, lot, on)
         if not _left(kitchen, lot, day).gone:
             number = kitchen.journal.next_id(LotDraw)
-            pending.add(LotDraw(id, day, THROWN_OUT, None, None, note.strip(), number))
+            pending.add(LotDraw(id, day, THROWN_OUT, None, None, note.strip(), id=number))
     if not pending.changes:
         raise InputProblem("Nothing is left of what you chose.", "lots")
     count = len(pending.changes)
@@ -172,7 +173,8 @@ def check_lot(
         raise InputProblem("What was found? Say whether it was moist, whether there was mold, or what it weighs.")
     number = kitchen.journal.next_id(LotCheck)
     pending = Pending()
-    pending.add(LotCheck(id, day, mass, moist, mould, smell.strip(), note.strip(), number))
+    at = _moment(kitchen, day)
+    pending.add(LotCheck(id, day, mass, moist, mould, smell.strip(), note.strip(), at, number))
     return kitchen.commit(f"Checked {lot_title(kitchen, lot)}", pending)
 
 
@@ -195,6 +197,11 @@ def redry(kitchen: Kitchen, id: int, on: date | None = None) -> Done[Lot]:
 def present(kitchen: Kitchen, id: int) -> Lot:
     """The lot of this number. Raises InputProblem where it is gone."""
     return kitchen.present(Lot, id, "lot", "lot")
+
+
+def _moment(kitchen: Kitchen, day: date) -> datetime | None:
+    """Now, where the day is today; of another day nobody said when it was."""
+    return kitchen.now() if day == today(kitchen) else None
 
 
 def _left(kitchen: Kitchen, lot: Lot, day: date) -> Left:

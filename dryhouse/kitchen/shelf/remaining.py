@@ -24,27 +24,36 @@ class Left:
 def left_of(
     lot: Lot, draws: Sequence[LotDraw], checks: Sequence[LotCheck], on: date, ml_per_g: float | None = None
 ) -> Left:
-    """What is left at the end of a day. A check that weighed the lot counts from its day on.
+    """What is left at the end of a day. A check that weighed the lot counts from its day on; of what was taken that
+    day only what is known to have been taken after it goes off.
 
     Volume goes with mass; where only the mass is known, `ml_per_g` (of the dried food) gives the volume.
     """
     if not draws and not checks:
         mass = lot.mass.si if lot.mass else None
         return Left(mass, _volume(lot, mass, ml_per_g))
-    mass, since = (lot.mass.si if lot.mass else None), None
-    for check in checks:
-        if check.mass is not None and check.on <= on and (since is None or check.on >= since):
-            mass, since = check.mass.si, check.on
+    mass = lot.mass.si if lot.mass else None
+    weighed = [check for check in checks if check.mass is not None and check.on <= on]
+    last = max(weighed, key=lambda c: (c.on, c.at.timestamp() if c.at else 0.0, c.id), default=None)
+    if last is not None and last.mass is not None:
+        mass = last.mass.si
     for draw in sorted(draws, key=lambda d: (d.on, d.id)):
         if draw.on > on:
             continue
         if draw.mass is None:
             return Left(0.0, 0.0, draw.purpose)
-        if mass is not None and (since is None or draw.on > since):
+        if mass is not None and _after(draw, last):
             mass -= draw.mass.si
             if mass <= 0.05:
                 return Left(0.0, 0.0, draw.purpose)
     return Left(mass, _volume(lot, mass, ml_per_g))
+
+
+def _after(draw: LotDraw, weighed: LotCheck | None) -> bool:
+    """Whether it was taken after the lot was weighed."""
+    if weighed is None or draw.on != weighed.on:
+        return weighed is None or draw.on > weighed.on
+    return draw.at is not None and weighed.at is not None and draw.at > weighed.at
 
 
 def _volume(lot: Lot, mass: float | None, ml_per_g: float | None) -> float | None:

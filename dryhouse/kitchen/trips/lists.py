@@ -11,10 +11,11 @@ from dryhouse.kitchen.meals.holds import NOTHING, Holds
 from dryhouse.kitchen.meals.ingredients import DRIED
 from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.sheet import cooking_line
+from dryhouse.kitchen.meals.shelf_keys import part_key
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.bag_cautions import bag_cautions
 from dryhouse.kitchen.trips.bag_holds import bag_holds
-from dryhouse.kitchen.trips.lots import TripLot, part_key
+from dryhouse.kitchen.trips.lots import TripLot
 from dryhouse.kitchen.trips.sheet import Eaten, TripSheet
 from dryhouse.science.display import Style
 from dryhouse.science.provisioning import Cover

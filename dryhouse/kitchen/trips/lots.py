@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.handbook.keeping_table import keeping_lines, rule_of
-from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.batches.dryness import verdicts_of
 from dryhouse.kitchen.calendar import day_of, start_of, today
-from dryhouse.kitchen.cautions.cautions import batch_facts, is_bought
+from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.foods.catalog import food, food_name
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Batch, Lot, MealPart, Trip
+from dryhouse.kitchen.meals.shelf_keys import lot_key
+from dryhouse.kitchen.records import Batch, Lot, Trip
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import days_needed
@@ -29,29 +29,6 @@ from dryhouse.science.statuses import Status
 from dryhouse.science.units import to_celsius
 from dryhouse.words.dates import weekday_words
 from dryhouse.words.messages import message_words
-
-_STAPLE = "staple:"
-
-
-def part_key(part: MealPart) -> str:
-    """What an ingredient asks of the shelf: its food, or a staple of the pantry, which may be called like a food
-    that is dried cooked."""
-    return f"{_STAPLE}{part.staple}" if part.staple else part.food
-
-
-def lot_key(lot: Lot) -> str:
-    """What a lot gives: its food, or the staple it was bought as."""
-    return f"{_STAPLE}{lot.food}" if is_bought(lot) and lot.food in staples() else lot.food
-
-
-def is_staple(key: str) -> bool:
-    """Whether it is a staple of the pantry that is asked for."""
-    return key.startswith(_STAPLE)
-
-
-def slug_of(key: str) -> str:
-    """The slug of the food or the staple."""
-    return key.removeprefix(_STAPLE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from dryhouse.kitchen.foods.catalog import food, food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED as HOME_DRIED
 from dryhouse.kitchen.meals.sheet import meal_parts
+from dryhouse.kitchen.meals.shelf_keys import is_staple, part_key
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, Trip, TripPerson
 from dryhouse.kitchen.records.batches import PLANNED
@@ -18,7 +19,7 @@ from dryhouse.kitchen.trips.drying_plan import drying_room, whole_bags
 from dryhouse.kitchen.trips.fuel import Fuel, trip_fuel
 from dryhouse.kitchen.trips.household import DryingHours, drying_hours
 from dryhouse.kitchen.trips.lists import Bag, packing_list
-from dryhouse.kitchen.trips.lots import TripLot, is_staple, lots_for, part_key
+from dryhouse.kitchen.trips.lots import TripLot, lots_for
 from dryhouse.kitchen.trips.people import remarks_on
 from dryhouse.kitchen.trips.plan_items import Item, item_of, recipe_for
 from dryhouse.kitchen.trips.sheet import TripSheet, trip_sheet

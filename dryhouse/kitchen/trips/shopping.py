@@ -14,10 +14,10 @@ from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED as HOME_DRIED
 from dryhouse.kitchen.meals.lines import PartSheet
+from dryhouse.kitchen.meals.shelf_keys import part_key
 from dryhouse.kitchen.ports import Done
 from dryhouse.kitchen.records import Preference
 from dryhouse.kitchen.settings import preference, set_preference, style
-from dryhouse.kitchen.trips.lots import part_key
 from dryhouse.kitchen.trips.plan_items import Item
 from dryhouse.kitchen.trips.raw_amounts import before_cooking
 from dryhouse.kitchen.trips.sheet import TripSheet

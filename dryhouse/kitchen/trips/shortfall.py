@@ -7,11 +7,11 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.meals.shelf_keys import is_staple
 from dryhouse.kitchen.records import Place
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.trips.drying_plan import DryingRoom, household, together, whole_bags
 from dryhouse.kitchen.trips.household import DryingHours
-from dryhouse.kitchen.trips.lots import is_staple
 from dryhouse.kitchen.trips.sheet import Eaten, TripSheet
 from dryhouse.science.drying_calendar import Calendar, calendar, fits_the_hours
 from dryhouse.science.drying_runs import Asked, Machine

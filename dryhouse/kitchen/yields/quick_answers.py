@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from dryhouse.handbook.finder import WhichFood
 from dryhouse.handbook.rehydration_table import published_water
+from dryhouse.handbook.staples import STAPLE
 from dryhouse.handbook.tables import Food
 from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.batches.loads import dry_already
@@ -166,7 +167,8 @@ def water(kitchen: Kitchen, name: str, dried: str, batch: Batch | None = None) -
     """
     known = food(kitchen, name)
     cautions = food_cautions(kitchen, known)
-    refuse_what_no_record_lifts(known.name, cautions)
+    if STAPLE not in known.traits:
+        refuse_what_no_record_lifts(known.name, cautions)
     amount = parse_amount(bare_amount(known, dried), decimal_comma=style(kitchen).decimal_comma)
     density = dried_density(kitchen, known)
     if density is None and not isinstance(amount, Mass) and (published := _published(known, amount.si)):

@@ -11,9 +11,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from dryhouse.handbook.staples import STAPLE
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.loads import dry_already
 from dryhouse.kitchen.cautions.cautions import food_cautions
+from dryhouse.kitchen.cautions.forbidden import refuse_what_no_record_lifts
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
@@ -82,7 +84,10 @@ def yields(
 def answer(
     knowledge: YieldKnowledge, amount: Mass | Volume, direction: Direction, cautions: Sequence[Caution] = ()
 ) -> YieldAnswer:
-    """The answer from what was gathered. Nothing is read; raises InputProblem where nothing can be said."""
+    """The answer from what was gathered. Nothing is read; raises InputProblem where nothing can be said, or where a
+    stop that no record lifts forbids the food: a yield of it would be a recipe."""
+    if STAPLE not in knowledge.food.traits:
+        refuse_what_no_record_lifts(knowledge.food.name, cautions)
     if knowledge.joined is None and (why := dry_already(knowledge.food, Style())):
         raise InputProblem(why, "food")
     if knowledge.joined is None:

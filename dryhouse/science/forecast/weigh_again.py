@@ -2,8 +2,8 @@
 
 A weighing late in the run says most about the finish, but too late it says nothing new. So: the earliest moment
 at which one more weighing is expected to take a quarter off the spread of the finish; where none does, the
-moment that takes most. Never within a twentieth of the run after the last weighing, and never later than the
-early end of the 80 % band, by when the load may be done.
+moment that takes most. Never within a twentieth of the run after the last weighing, nor within half an hour (a
+tenth of a short run), and never later than the early end of the 80 % band, by when the load may be done.
 
 The spread left after a weighing is that of ln(finish) given the mass, var (1 - rho^2), with rho the correlation
 of the two over sampled runs and the scale's own error counted in.
@@ -20,6 +20,8 @@ from dryhouse.science.forecast.shapes import Shapes
 
 CANDIDATES = 14
 WORTH_MORE = 0.75
+SOONEST_H = 0.5
+"""Nobody goes back to the dryer sooner than this."""
 
 
 def weigh_again(
@@ -47,7 +49,8 @@ def weigh_again(
     good = np.isfinite(centre)
     if np.count_nonzero(good) < count // 2:
         return None
-    soon = min(last + 0.05 * float(np.exp(np.median(centre[good]))), latest)
+    usual = float(np.exp(np.median(centre[good])))
+    soon = min(last + max(0.05 * usual, min(SOONEST_H, 0.1 * usual)), latest)
     hours = np.linspace(soon, latest, CANDIDATES)
     left = np.array([_left(table, part, centre, good, early, late, hour, noise) for hour in hours])
     enough = np.flatnonzero(left <= WORTH_MORE)

@@ -15,10 +15,12 @@ from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.kitchen.shelf.shelf import keeps
 from dryhouse.kitchen.yields.quick_answers import water
+from dryhouse.kitchen.yields.yields import yields
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Caution
+from dryhouse.words.messages import problem_sentence
 from tests.kitchen.shelf_room import HEATED, NOW, a_shelf
 from tests.rows import every_row
 
@@ -63,6 +65,17 @@ def test_what_no_record_lifts_has_no_keeping_time_and_no_water(food):
         keeps(kitchen, food, 4.0)
     with pytest.raises(InputProblem, match="No figure is given for"):
         water(kitchen, food, "2 oz")
+    with pytest.raises(InputProblem, match="No figure is given for"):
+        yields(kitchen, food, Mass(1000.0, "1 kg"))
+
+
+def test_dry_milk_from_a_shop_is_no_milk_dried_at_home():
+    """Its cautions are said; what it is told is not the sentence about milk on trays."""
+    kitchen = a_shelf()
+    for act, amount in ((water, "2 oz"), (keeps, 4.0)):
+        with pytest.raises(InputProblem) as told:
+            act(kitchen, "Dry milk, whole", amount)
+        assert "No figure is given" not in problem_sentence(told.value)
 
 
 @every_row("food", ["turkey", "carrot", "button-mushroom", "ground-beef"])

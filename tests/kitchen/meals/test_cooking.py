@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import pytest
@@ -55,6 +56,13 @@ def drawn(kitchen: Kitchen, servings: float = 1.0) -> list[tuple[int, float]]:
 def test_the_lot_that_goes_off_first_is_drawn_first_and_bought_staples_are_not_on_the_shelf() -> None:
     kitchen = a_kitchen(lot(1, 100.0), lot(2, 20.0, date(2026, 12, 1)))
     assert drawn(kitchen) == [(2, 20.0), (1, 10.0)]
+
+
+def test_a_bought_staple_on_the_shelf_is_drawn_too_and_not_taken_for_the_same_food_dried_at_home() -> None:
+    bag = Lot("couscous", DAY, mass=Mass(500.0), bought_keep_by=LATER, origin="bought", id=3)
+    assert sorted(drawn(a_kitchen(lot(1, 100.0), bag))) == [(1, 30.0), (3, 60.0)]
+    cooked_and_dried = replace(bag, origin="home", bought_keep_by=None)
+    assert drawn(a_kitchen(lot(1, 100.0), cooked_and_dried)) == [(1, 30.0)]
 
 
 def test_servings_scale_what_is_drawn_and_no_more_is_drawn_than_there_is() -> None:

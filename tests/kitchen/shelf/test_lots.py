@@ -114,7 +114,7 @@ def test_a_weighed_check_counts_from_its_day_on(kitchen, lot):
     draw(kitchen, lot.id, Mass(40.0), on=TODAY - timedelta(days=5))
     check_lot(kitchen, lot.id, mass=Mass(150.0), on=TODAY - timedelta(days=2))
     draw(kitchen, lot.id, Mass(50.0))
-    with pytest.raises(InputProblem, match="Only 100 g"):
+    with pytest.raises(InputProblem, match=r"Only 3\.5 oz"):
         draw(kitchen, lot.id, Mass(120.0))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import UTC, date, datetime
 
 import pytest
 
@@ -35,6 +35,19 @@ def test_a_weighing_counts_from_its_day_and_draws_of_that_day_are_in_it():
     draws = [LotDraw(1, date(2026, 11, d), mass=Mass(10.0), id=d) for d in (2, 5, 9)]
     check = LotCheck(1, date(2026, 11, 5), mass=Mass(60.0), id=1)
     assert left_of(LOT, draws, [check], date(2026, 11, 30)).mass_g == 50.0
+
+
+def test_what_is_taken_after_a_weighing_of_the_same_day_goes_off_it():
+    day = date(2026, 11, 5)
+    before, weighed, after = (datetime(2026, 11, 5, hour, tzinfo=UTC) for hour in (8, 9, 10))
+    check = LotCheck(1, day, mass=Mass(60.0), at=weighed, id=1)
+    taken = LotDraw(1, day, mass=Mass(10.0), at=after, id=2)
+    earlier = LotDraw(1, day, mass=Mass(25.0), at=before, id=1)
+    assert left_of(LOT, [earlier, taken], [check], day).mass_g == 50.0
+    again = LotCheck(1, day, mass=Mass(48.0), at=datetime(2026, 11, 5, 11, tzinfo=UTC), id=2)
+    assert left_of(LOT, [earlier, taken], [again, check], day).mass_g == 48.0
+    unknown = LotDraw(1, day, mass=Mass(10.0), id=3)
+    assert left_of(LOT, [unknown], [check], day).mass_g == 60.0
 
 
 def test_the_last_of_it_says_how_it_went():

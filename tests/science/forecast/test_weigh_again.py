@@ -5,7 +5,7 @@ import pytest
 
 from dryhouse.science.forecast.engine import Posterior
 from dryhouse.science.forecast.shapes import shapes
-from dryhouse.science.forecast.weigh_again import WORTH_MORE, weigh_again
+from dryhouse.science.forecast.weigh_again import SOONEST_H, WORTH_MORE, weigh_again
 from tests.rows import every_row
 
 CELLS = 200
@@ -35,3 +35,8 @@ def test_a_scale_that_shows_nothing_leaves_the_doubt_as_it_is():
     _, blind = weigh_again(shapes(), posterior(2.0, 0.4), 0.6, 10.0, latest=6.0)
     assert fine < blind
     assert blind == pytest.approx(1.0, abs=0.01)
+
+
+def test_nobody_is_sent_to_the_dryer_within_half_an_hour_unless_the_run_is_a_short_one():
+    hour, _ = weigh_again(shapes(), posterior(0.0, 1.5), 0.6, 0.002, latest=6.0)
+    assert hour >= SOONEST_H
