@@ -1,13 +1,19 @@
 """Tests draw off the screen unless somebody asks for another way; in CI properties are tried on the same cases, and
 on half as many of them as elsewhere.
 
+A person's own data stay out of it: journals and the built sample lie in a folder of the run, which its
+workers share.
+
 Python's cyclic collector runs between tests, on the thread of the tests, and never by itself: as in the program, a
 widget that it let go on a reading thread would end everything without a word.
 """
 
 import gc
 import os
+import shutil
+import tempfile
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
@@ -17,6 +23,19 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 settings.register_profile("the same cases", derandomize=True, deadline=None, max_examples=50)
 settings.register_profile("other cases", derandomize=False, deadline=None, print_blob=True)
 settings.load_profile("the same cases" if os.environ.get("CI") else "other cases")
+
+_OWN = "dryhouse-tests-"
+if "PYTEST_XDIST_WORKER" not in os.environ:
+    os.environ.setdefault("MPLCONFIGDIR", str(Path.home() / ".cache" / "matplotlib"))
+    run = tempfile.mkdtemp(prefix=_OWN)
+    os.environ |= {"XDG_DATA_HOME": f"{run}/data", "XDG_CACHE_HOME": f"{run}/cache"}
+
+
+def pytest_unconfigure() -> None:
+    """The run is over."""
+    folder = Path(os.environ["XDG_DATA_HOME"]).parent
+    if "PYTEST_XDIST_WORKER" not in os.environ and folder.name.startswith(_OWN):
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 gc.disable()

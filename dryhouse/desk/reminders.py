@@ -102,6 +102,7 @@ class Reminders(QObject):
 
         tray = QSystemTrayIcon(icon("drying", self.session.theme.tokens.accent), self)
         menu = QMenu()
+        self.session.theme.dress(menu)
         menu.addAction("Again in 30 minutes", lambda: self.put_off(0))
         menu.addAction("Show it", lambda: self.session.open("drying"))
         tray.setContextMenu(menu)

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 CHOICES = ("system", "light", "dark", "contrast")
 BAR = 12
 """Pixels that a scroll bar is wide."""
+_DRESSED = "dressed"
 ZOOMS = (80, 90, 100, 110, 125, 150, 175, 200)
 """Sizes of the text, in percent of the system's."""
 
@@ -52,6 +53,17 @@ class Theme(QObject):
         hints = self._app.styleHints()
         hints.colorSchemeChanged.connect(self._follow)
         hints.accessibility().contrastPreferenceChanged.connect(self._follow)
+
+    def dress(self, window: QWidget) -> None:
+        """Give a window the style sheet, now and whenever the look changes; what is put into it follows.
+
+        The sheet belongs to windows and not to the application: an application's is asked anew for every widget, with
+        all that is in it, each time one is put into another, and building a place takes six times as long.
+        """
+        if not window.property(_DRESSED):
+            window.setProperty(_DRESSED, True)
+            if self._whole:
+                window.setStyleSheet(style_sheet(self.tokens))
 
     def choose(self, choice: str) -> None:
         """`system`, `light`, `dark` or `contrast`."""
@@ -100,7 +112,9 @@ class Theme(QObject):
         font.setPointSizeF(self.tokens.body)
         self._app.setFont(font)
         self._app.setPalette(palette(self.tokens))
-        self._app.setStyleSheet(style_sheet(self.tokens))
+        for widget in self._app.topLevelWidgets():
+            if widget.property(_DRESSED):
+                widget.setStyleSheet(style_sheet(self.tokens))
         measure_again(self._app, self.tokens.body / LIGHT.body)
 
 

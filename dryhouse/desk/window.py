@@ -50,6 +50,7 @@ class DeskWindow(QMainWindow):
         self._waiting_for_paint = True
         self._furnished = False
         self.setWindowTitle("Dryhouse")
+        theme.dress(self)
         self._restore_geometry()
 
     def furnish(self) -> None:

@@ -37,6 +37,7 @@ def test_the_style_sheet_is_filled_in():
 def test_a_role_changes_the_look(theme, qtbot):
     label = QLabel("7 oz")
     qtbot.addWidget(label)
+    theme.dress(label)
     label.ensurePolished()
     plain = label.fontInfo().pointSizeF()
     set_role(label, "figure")
@@ -74,15 +75,23 @@ def test_what_is_held_at_a_width_follows_the_text(theme, qtbot):
     assert held.minimumWidth() == 100
 
 
-def test_the_first_paint_has_the_colours_that_are_kept_and_the_rest_comes_after_it(qapp, settings):
+def test_the_first_paint_has_the_colours_that_are_kept_and_the_rest_comes_after_it(qapp, settings, qtbot):
     for choice, look in (("dark", DARK), ("light", LIGHT)):
         settings.setValue("window/theme", choice)
         made = themes.theme_of(qapp, settings)
         assert made.tokens is look
         assert qapp.palette().color(QPalette.ColorRole.Window).name().upper() == look.ground
+        shown, other = QWidget(), QWidget()
+        qtbot.addWidget(shown)
+        qtbot.addWidget(other)
+        made.dress(shown)
+        assert shown.styleSheet() == ""
         made.finish()
         assert made.tokens is look
-        assert look.edge in qapp.styleSheet()
+        assert look.edge in shown.styleSheet()
+        assert other.styleSheet() == ""
+        made.dress(other)
+        assert other.styleSheet() == shown.styleSheet()
         made.deleteLater()
 
 
@@ -97,6 +106,7 @@ def test_the_chosen_line_stands_out_three_to_one(theme, qtbot):
         theme.choose(choice)
         lines = QListWidget()
         qtbot.addWidget(lines)
+        theme.dress(lines)
         lines.addItems(["corn", "apple"])
         lines.setCurrentRow(0)
         lines.resize(200, 120)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -48,10 +49,10 @@ class Person:
 
 
 @pytest.fixture(scope="session")
-def built_once(tmp_path_factory) -> Path:
-    """A folder of kept things that all share: the sample is built in it by whoever comes first."""
+def built_once() -> Path:
+    """The folder of kept things that the whole run shares: the sample is built in it by whoever comes first."""
     read_for_windows()
-    return tmp_path_factory.mktemp("cache")
+    return Path(os.environ["XDG_CACHE_HOME"])
 
 
 def data_in(folder: Path, kept: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,6 +1,5 @@
 """Every place and every form at small windows and with large letters: nothing is cut."""
 
-import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, QObject
 from PySide6.QtWidgets import QApplication, QLabel
 
@@ -43,10 +42,10 @@ def test_nothing_is_cut_at_any_size(person):
     assert not found, "\n".join(found)
 
 
-@pytest.mark.parametrize(("wide", "high", "zoom"), [(900, 600, 100), (1280, 800, 200)])
-def test_no_form_is_cut(person, wide, high, zoom):
+def test_no_form_is_cut_with_letters_twice_as_large(person):
+    """With usual ones in a small window: `test_all_surfaces`."""
     window, found = person.window, []
-    at_size(window, wide, high, zoom)
+    at_size(window, 1280, 800, 200)
     for name, open_form in FORMS.items():
         open_form(window, person.opening)
         settle()

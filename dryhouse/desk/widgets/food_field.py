@@ -120,6 +120,7 @@ class FoodField(Field):
         self._open_offers()
 
     def _open_offers(self) -> None:
+        self.session.theme.dress(self._popup())
         text = self.text()
         listed = [known.name for known in self._offered]
         if self._may_be_own():

@@ -73,6 +73,7 @@ class SmallWindow(QWidget):
         self.session, self.settings = session, settings
         self.strips: dict[int, SmallStrip] = {}
         set_role(self, "page")
+        session.theme.dress(self)
         self.setWindowTitle("At the scale – Dryhouse")
         self.setAccessibleName("At the scale")
         self.on_top = QCheckBox("Stay on &top")

@@ -76,6 +76,8 @@ class IngredientEntry(QLineEdit):
             return self._offered[0], ""
 
     def _offer(self, text: str) -> None:
+        if (popup := self.completer().popup()) is not None:
+            self.session.theme.dress(popup)
         known = find_ingredients(self.session.kitchen, text) if text.strip() else []
         own = [Choice(LABEL, "", " ".join(text.split()))] if text.strip() else []
         self._offered = [*known, *own]

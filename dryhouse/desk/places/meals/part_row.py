@@ -52,7 +52,7 @@ class PartRow(QObject):
         self.labels = LabelFigures(session, number)
         self.lot.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.lot.setMinimumContentsLength(5)
-        self.menu = QMenu()
+        self.menu = QMenu(self.lot)
         self.open_lot = self.menu.addAction("&Go to its lot on the shelf", self._go_to_lot)
         self.label = self.menu.addAction("&Label figures", lambda: self.label_asked.emit(self))
         self.swap = self.menu.addAction("&Swap for another", lambda: self.swap_asked.emit(self))
