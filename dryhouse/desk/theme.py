@@ -57,8 +57,8 @@ class Theme(QObject):
     def dress(self, window: QWidget) -> None:
         """Give a window the style sheet, now and whenever the look changes; what is put into it follows.
 
-        The sheet belongs to windows and not to the application: an application's is asked anew for every widget, with
-        all that is in it, each time one is put into another, and building a place takes six times as long.
+        The sheet belongs to windows and not to the application: an application's is asked anew for every widget,
+        with all that is in it, each time one is put into another, and a place takes six times as long to build.
         """
         if not window.property(_DRESSED):
             window.setProperty(_DRESSED, True)

@@ -184,7 +184,7 @@ def _hours(line: int, cell: str, comma: bool, per_hour: float) -> float:
     """A time in hours; `1:30` and `1h30` are an hour and a half."""
     if clock := re.fullmatch(r"(\d{1,4})[:h]([0-5]\d)", cell.strip().lower()):
         return int(clock[1]) + int(clock[2]) / 60.0
-    if re.fullmatch(r"[\d.,/½¼¾ ]+[a-zA-Z].*", cell):
+    if re.fullmatch(r"[\d.,/½¼¾ ]+(?![eE][+-]?\d)[a-zA-Z].*", cell):
         try:
             hours = parse(cell, Duration, decimal_comma=comma, allow_zero=True).si / 3600.0
         except InputProblem as problem:
