@@ -10,6 +10,7 @@ from PySide6.QtGui import QImage, QTextDocument
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QListWidget, QTextBrowser
 
 from dryhouse.desk.help import SHARE, keys_page
+from dryhouse.desk.measures import scaled
 from dryhouse.desk.widgets.basics import button, column, row
 
 if TYPE_CHECKING:
@@ -56,7 +57,8 @@ class Guides(QDialog):
         self.titles = QListWidget()
         self.titles.setAccessibleName("Guides")
         self.titles.addItems([*(title for title, _ in self._pages), "Keys"])
-        self.titles.setMaximumWidth(self.titles.sizeHintForColumn(0) + 32)
+        self.titles.ensurePolished()
+        self.titles.setFixedWidth(self.titles.sizeHintForColumn(0) + 32)
         self.text = Page()
         self.text.setOpenExternalLinks(True)
         sides = QHBoxLayout()
@@ -66,7 +68,7 @@ class Guides(QDialog):
         inside.addLayout(sides, 1)
         inside.addLayout(row(1, button("Close", self.accept, "primary")))
         room = window.screen().availableSize()
-        self.resize(min(920, room.width() - 40), min(680, room.height() - 80))
+        self.resize(min(scaled(920), room.width() - 40), min(scaled(680), room.height() - 80))
         self.titles.currentRowChanged.connect(self._show)
         self.titles.setCurrentRow(first)
 

@@ -11,6 +11,7 @@ from PySide6.QtGui import QKeySequence, QTextDocument
 from PySide6.QtWidgets import QDialog, QTextBrowser
 
 from dryhouse import __version__
+from dryhouse.desk.measures import scaled
 from dryhouse.desk.widgets.basics import button, column, row
 
 if TYPE_CHECKING:
@@ -47,7 +48,8 @@ def keys_page(window: DeskWindow) -> str:
     body = "".join(
         f"<h3>{html.escape(title)}</h3><table cellspacing='0' cellpadding='4'>"
         + "".join(
-            f"<tr><td width='190'><b>{html.escape(_native(keys))}</b></td><td>{html.escape(what)}</td></tr>"
+            f"<tr><td style='white-space: nowrap; padding-right: 24px'><b>{html.escape(_native(keys))}</b></td>"
+            f"<td>{html.escape(what)}</td></tr>"
             for keys, what in rows
         )
         + "</table>"
@@ -78,7 +80,8 @@ def _page(window: DeskWindow, title: str, body: str) -> QDialog:
     dialog = QDialog(window)
     dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
     dialog.setWindowTitle(title)
-    dialog.resize(640, 640)
+    room = window.screen().availableSize()
+    dialog.resize(min(scaled(640), room.width() - 40), min(scaled(640), room.height() - 80))
     text = QTextBrowser()
     text.setAccessibleName(title)
     text.setHtml(body)

@@ -188,7 +188,7 @@ class Opening(QObject):
             "journal",
             "Welcome to your drying journal",
             "Log each batch as it comes off the dryer, and see how dry it is, how "
-            "long it keeps, and the water that brings it back. Which units do you measure in?",
+            "long it keeps, and the water that brings it back. Which units do you use?",
             *((said, partial(self._start, units)) for units, said in starts()),
             ("Look at the sample journal first", self.open_sample),
         )

@@ -50,6 +50,8 @@ class RestorePage(QWidget):
         self.inside = QListWidget()
         self.inside.setAccessibleName("What is in the chosen backup")
         self.inside.setWordWrap(True)
+        self.inside.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.inside.setResizeMode(QListWidget.ResizeMode.Adjust)
         self.restore_button = button("&Restore this one", self._take, "primary", hint="Enter")
         self.restore_button.setEnabled(False)
         self.buttons = [

@@ -170,6 +170,7 @@ def palette(t: Tokens) -> QPalette:
 def style_sheet(t: Tokens) -> str:
     """What the palette cannot say. Widgets ask for a look with the property `role` (see `set_role`)."""
     s, r = t.space, t.radius
+    mark = round(16 * t.body / LIGHT.body)
     return f"""
     QLabel[role="title"] {{ font-size: {t.title}pt; font-weight: 600; }}
     QLabel[role="heading"] {{ font-size: {t.heading}pt; font-weight: 600; }}
@@ -227,6 +228,7 @@ def style_sheet(t: Tokens) -> str:
     QScrollBar::handle:horizontal {{ min-width: {t.target}px; }}
     QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
     QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+    QCheckBox::indicator, QAbstractItemView::indicator {{ width: {mark}px; height: {mark}px; }}
     QCheckBox::indicator:unchecked {{ border: 1px solid {t.edge}; border-radius: 2px; background: {t.surface}; }}
     QCheckBox {{ min-height: {t.target - 4}px; spacing: {s}px; }}
     QMenuBar {{ background: {t.rail}; border-bottom: 1px solid {t.line}; }}

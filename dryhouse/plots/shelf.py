@@ -17,7 +17,7 @@ from matplotlib import dates as mdates
 from matplotlib.ticker import FuncFormatter
 
 from dryhouse.plots.axes import dress
-from dryhouse.plots.tokens import Tokens
+from dryhouse.plots.tokens import LIGHT, Tokens
 from dryhouse.science.statuses import Status
 from dryhouse.words import charts
 from dryhouse.words.dates import day_words, month_words, short_day
@@ -111,12 +111,14 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     """Draw the picture on an empty figure, its margins in inches so that no word is cut."""
     figure.set_layout_engine("none")
     width, height = figure.get_size_inches()
+    larger = tokens.small / LIGHT.small
+    letter, foot = _LETTER * larger, _FOOT * larger
     bars = picture.in_order()
     longest = max((len(_short(bar.name)) for bar in bars), default=0)
-    left = 0.25 + longest * _LETTER
-    title = textwrap.wrap(say(picture), max(20, int((width - 0.3) / _LETTER / 1.1)))
-    top = _HEAD + 0.18 * len(title)
-    axes = figure.add_axes((left / width, _FOOT / height, 1 - (left + 0.15) / width, 1 - (_FOOT + top) / height))
+    left = 0.25 + longest * letter
+    title = textwrap.wrap(say(picture), max(20, int((width - 0.3) / letter / 1.1)))
+    top = (_HEAD + 0.18 * len(title)) * larger
+    axes = figure.add_axes((left / width, foot / height, 1 - (left + 0.15) / width, 1 - (foot + top) / height))
     dress(axes, tokens, charts.DAY, "")
     axes.grid(visible=False, axis="y")
     figure.text(0.15 / width, 1 - 0.12 / height, "\n".join(title), va="top", color=tokens.ink, fontsize=tokens.body)
@@ -125,7 +127,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
         return
     first, last = _ends(bars, picture)
     span = max(30.0, last - first)
-    words = min(0.6, _WORDS / max(1.0, width - left - 0.15))
+    words = min(0.6, _WORDS * larger / max(1.0, width - left - 0.15))
     axes.set_xlim(first - 0.02 * span, first + span / (1 - words))
     for n, bar in enumerate(bars):
         _bar(axes, bar, len(bars) - 1 - n, picture, tokens)

@@ -101,8 +101,8 @@ def from_the_first(style: Style) -> When:
 
 def _doubt(ahead: Forecast) -> str:
     if ahead.weighings == 1:
-        known = "only earlier runs to go by" if ahead.expected else "nothing known of how fast this load dries"
-        return f"One weighing, and {known}: weigh again to learn more."
+        known = "" if ahead.expected else ", and nothing is known of how fast this load dries"
+        return f"One weighing so far{known}: weigh again for a better estimate."
     return "With so few weighings this is rough." if ahead.weighings < FEW and not ahead.expected else ""
 
 

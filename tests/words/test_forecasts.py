@@ -43,8 +43,8 @@ def test_what_should_be_dry_by_now_is_to_be_weighed():
 
 def test_one_weighing_is_called_one():
     said = finish_sentence(Ahead(weighings=1), HOURS)
-    assert "One weighing, and nothing known of how fast this load dries: weigh again" in said
-    assert "only earlier runs to go by" in finish_sentence(Ahead(weighings=1, expected=True), HOURS)
+    assert "One weighing so far, and nothing is known of how fast this load dries: weigh again" in said
+    assert "One weighing so far: weigh again" in finish_sentence(Ahead(weighings=1, expected=True), HOURS)
 
 
 def test_few_weighings_are_rough_unless_earlier_runs_stand_behind_them():

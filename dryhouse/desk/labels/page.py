@@ -10,7 +10,7 @@ from PySide6.QtGui import QPixmap, QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QFileDialog, QLabel, QScrollArea, QWidget
 
 from dryhouse.desk.labels.paper import LabelJob, label_preview, paper_like, print_on, write_pdf
-from dryhouse.desk.labels.sheets import label_sheets, sheet_named
+from dryhouse.desk.labels.sheets import label_sheets, sheet_named, usual_sheet
 from dryhouse.desk.measures import hold
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
@@ -47,7 +47,7 @@ class LabelsPage(QWidget):
         self.save_button = button("&Save as PDF", self.ask_save, "primary", hint="Ctrl+S")
         self.print_button = button("P&rint", self.ask_print, hint="Ctrl+P")
         self._build()
-        self.sheet.set_value(preference(session.kitchen, SHEET_KEY, label_sheets()[0].id))
+        self.sheet.set_value(preference(session.kitchen, SHEET_KEY, usual_sheet(session.style.system).id))
         self.sheet.changed.connect(self._sheet_chosen)
         for field in (self.copies, self.skip):
             field.changed.connect(self._draw)

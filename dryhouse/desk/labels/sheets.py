@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
+from dryhouse.science.display import US
+
 Pair = tuple[float, float]
 
 
@@ -39,6 +41,12 @@ class LabelSheet:
         """The upper left corner of the nth label of a page, row by row."""
         down, across = divmod(n % self.count, self.across)
         return self.origin_mm[0] + across * self.step_mm[0], self.origin_mm[1] + down * self.step_mm[1]
+
+
+def usual_sheet(system: str) -> LabelSheet:
+    """The first of the paper of a kitchen that measures so: Letter beside ounces, A4 beside grams."""
+    paper = "Letter" if system == US else "A4"
+    return next(sheet for sheet in label_sheets() if sheet.page == paper)
 
 
 @cache

@@ -282,6 +282,8 @@ class SideBySide(QSplitter):
 
     def minimumSizeHint(self) -> QSize:
         wide, high = self._least_wide(), self._least_high()
+        if self._both[0].isHidden() and not self._first_gone:
+            return QSize(wide[1], high[1])
         if self.orientation() == Qt.Orientation.Vertical:
             return QSize(max(wide), high[1] if self._first_gone else sum(high) + self.handleWidth())
         return QSize(max(wide), max(high))

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import Any
 
-from PySide6.QtCore import QEvent, QModelIndex, Qt, Signal
+from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QMenu, QTableView
 
@@ -217,3 +217,11 @@ class PagedTable(QTableView):
             self._go(0 if event.key() == Qt.Key.Key_Home else len(self.rows.ids) - 1)
             return
         super().keyPressEvent(event)
+
+
+def choose_also(table: PagedTable, ids: Iterable[int]) -> None:
+    """Choose these lines beside the one in focus."""
+    flags = QItemSelectionModel.SelectionFlag
+    for line in (table.rows.line_of(id) for id in ids):
+        if line >= 0:
+            table.selectionModel().select(table.rows.index(line, 0), flags.Select | flags.Rows)

@@ -99,7 +99,7 @@ def identify_ingredient(kitchen: Kitchen, text: str) -> Choice:
 
 def _several(text: str, near: Sequence[Choice]) -> InputProblem:
     names = "; ".join(c.label for c in near) or "none; give its label figures to add it as it is"
-    return InputProblem(f"“{text.strip()}” could be several things or none. Near: {names}.", "name")
+    return InputProblem(f"Which food is “{text.strip()}”? Near: {names}.", "name")
 
 
 @dataclass(frozen=True, slots=True)

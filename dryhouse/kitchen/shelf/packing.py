@@ -12,6 +12,7 @@ from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, LotMove
+from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.lots import BOUGHT
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
@@ -43,6 +44,12 @@ def unpacked_g(kitchen: Kitchen, batch: Batch) -> float | None:
         return None
     packed = sum(lot.mass.si for lot in kitchen.journal.where(Lot, batch=batch.id) if lot.mass)
     return max(0.0, batch.dried_mass.si - packed)
+
+
+def may_be_packed(kitchen: Kitchen, batch: Batch) -> bool:
+    """Whether it is off the dryer, and some of it is not in a lot yet as far as is known."""
+    left = unpacked_g(kitchen, batch)
+    return batch.state == FINISHED and (left is None or left > 1.0)
 
 
 def split(kitchen: Kitchen, batch: Batch, count: int, package: Package | None = None) -> tuple[Package, ...]:

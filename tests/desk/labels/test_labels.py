@@ -14,7 +14,7 @@ from PySide6.QtGui import QImage
 
 from dryhouse.desk.labels.layout import SMALLEST_PT, fit, more_words, pieces_of, used_height
 from dryhouse.desk.labels.paper import LabelJob, label_preview, write_pdf
-from dryhouse.desk.labels.sheets import label_sheets, sheet_named
+from dryhouse.desk.labels.sheets import label_sheets, sheet_named, usual_sheet
 from dryhouse.kitchen.records import Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.shelf.labels import Label, lot_labels
 from dryhouse.kitchen.trips.bag_labels import bag_labels
@@ -170,3 +170,8 @@ def test_a_jar_that_must_not_be_eaten_carries_no_keep_by_and_no_water():
     cold, heated = lot_labels(kitchen, [packed(kitchen, n, FREEZER).id for n in (1, 2)], Style())
     assert not re.search("Keep-by|Water", "\n".join(cold.lines))
     assert re.search("Keep-by .*Water", "\n".join(heated.lines), re.DOTALL)
+
+
+def test_the_paper_of_the_kitchen_is_offered_first():
+    assert usual_sheet("us").page == "Letter"
+    assert usual_sheet("metric").page == "A4"

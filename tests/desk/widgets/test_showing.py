@@ -170,7 +170,7 @@ def in_view(view):
 
 def test_every_stop_stands_in_full_and_the_rest_is_counted_on_one_line(session, qtbot):
     stops = [Caution("stop", f"Do not {n}", "a source") for n in range(4)]
-    warnings = [Caution("warn", f"Take care {n}", "a source", short=f"Care {n}") for n in range(9)]
+    warnings = [Caution("warn", f"Take care {n}", "a source", short=f"Care {n}", moment="now") for n in range(9)]
     view = CautionsView(session, (*warnings, *stops, NOTE))
     qtbot.addWidget(view)
     view.show()
@@ -181,6 +181,12 @@ def test_every_stop_stands_in_full_and_the_rest_is_counted_on_one_line(session, 
     assert in_view(view) == [*stops, *warnings[:3]]
     assert said_in(view.rows[4]) == ["Caution: Care 0"]
     assert texts(view.fold) == ["▸ 7 more cautions"]
+    later = Caution("warn", "Take care of the jar", "a source", short="Care of the jar", moment="always")
+    view.set_cautions((*stops, later), 1)
+    assert said_in(view.rows[4]) == ["Caution: Care of the jar"], "what is not of this moment, in a few words"
+    view.turn()
+    assert said_in(view.rows[4]) == ["Caution: Take care of the jar", "a source"]
+    view.turn()
     view.set_cautions(())
     assert not view.isVisible()
 

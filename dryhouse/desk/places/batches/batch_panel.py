@@ -13,7 +13,7 @@ from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer
-from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
+from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Quantity
 from dryhouse.science.statuses import VerdictName
@@ -100,16 +100,6 @@ def _others(session: Session, batch: Batch) -> list[str]:
     return said
 
 
-def _may_be_packed(session: Session, batch: Batch) -> bool:
-    """Whether it is off the dryer, and any of it is not packed yet as far as is known."""
-    from dryhouse.kitchen.shelf.packing import unpacked_g
-
-    if batch.state != FINISHED:
-        return False
-    left = unpacked_g(session.kitchen, batch)
-    return left is None or left > 1.0
-
-
 class BatchPanel(QWidget):
     """The batch in focus."""
 
@@ -156,13 +146,14 @@ class BatchPanel(QWidget):
             return
         from dryhouse.kitchen.cards.batch_card import batch_card
         from dryhouse.kitchen.cautions.cautions import batch_facts
+        from dryhouse.kitchen.shelf.packing import may_be_packed
         from dryhouse.science.safety.unfolded import most_for
 
         try:
             card, trouble = batch_card(self.session.kitchen, self.batch.id), ""
         except InputProblem as problem:
             card, trouble = None, problem_sentence(problem, self.session.style)
-        self.pack.setVisible(_may_be_packed(self.session, self.batch))
+        self.pack.setVisible(may_be_packed(self.session.kitchen, self.batch))
         title = capital(batch_name(self.session.kitchen, self.batch))
         self.heading.setText(f"{title}, batch {self.batch.id}")
         self.facts.setText("\n".join(facts_of(self.session, self.batch)))

@@ -15,6 +15,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, side_by_side, text_label
 from dryhouse.desk.widgets.draft import DraftOffer, KeptForm
 from dryhouse.desk.widgets.fields import mark_problem
+from dryhouse.desk.widgets.no_dryers import NoDryers
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.doubted import doubted_weights
 from dryhouse.kitchen.batches.log import BatchDraft, draft_for, edit_batch, last_batch_of, log_batch, parts_of
@@ -83,6 +84,8 @@ class LogForm(QWidget):
         grid.setVerticalSpacing(6)
         self.entries.lay_out_main(grid)
         self._fields.addLayout(grid)
+        self.no_dryers = NoDryers(self.session)
+        self._fields.addWidget(self.no_dryers, 0, Qt.AlignmentFlag.AlignLeft)
         self._fields.insertWidget(0, self.offer)
         self._fields.insertWidget(1, self.memory)
         self._fields.insertWidget(2, self.kept.offer)
@@ -143,6 +146,7 @@ class LogForm(QWidget):
         self.memory.hide()
         self.still.setChecked(False)
         self.entries.refresh()
+        self.no_dryers.look()
         self.entries.show(kept or TypedBatch())
         self._toggle_more(self.entries.has_more())
         self._to_top()
@@ -163,6 +167,7 @@ class LogForm(QWidget):
         self.memory.hide()
         self.still.setChecked(batch.state != FINISHED)
         self.entries.refresh()
+        self.no_dryers.look()
         self._remembered = {}
         self._parts = parts_of(kitchen, batch.id)
         self._before = typed_from(kitchen, BatchDraft(batch, self._parts), self.session.style)

@@ -63,7 +63,7 @@ class ChartPane(QWidget):
         inside = column(self, space=6)
         choices = row(self.view, self.time, self.residuals, 1, self.compare, space=12)
         for widget in (self.residuals, self.compare):
-            choices.setAlignment(widget, Qt.AlignmentFlag.AlignVCenter)
+            choices.setAlignment(widget, Qt.AlignmentFlag.AlignTop)
         inside.addLayout(choices)
         inside.addWidget(self.plot, 1)
         for choice in (self.view, self.time):

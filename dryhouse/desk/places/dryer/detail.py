@@ -16,6 +16,7 @@ from dryhouse.kitchen.dryer.drying import reopen
 from dryhouse.kitchen.dryer.run_words import again_words, how_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.shelf.packing import may_be_packed
 from dryhouse.science.display import duration
 
 CHART, WEIGHINGS, FIGURES, CURVES = range(4)
@@ -34,6 +35,7 @@ class Detail(QWidget):
         self.heading = text_label("", "heading")
         self.facts = text_label("", "muted")
         self.again = button("Put bac&k on the dryer", self._reopen, hint="It was not dry yet; can be undone")
+        self.pack = button("P&ack it", self._pack, "primary", hint="Into jars and bags, on the Shelf")
         self.like = button("Same again", self._same_again, hint="Start a batch as this one was done")
         self.journal = button("Open in &Journal", self._journal, "quiet")
         self.away = button("Close", self.left.emit, "quiet", name="Close this past batch")
@@ -56,7 +58,7 @@ class Detail(QWidget):
         head.setStretch(0, 1)
         inside.addLayout(head)
         inside.addWidget(self.facts)
-        inside.addLayout(row(self.like, self.again, 1))
+        inside.addLayout(row(self.pack, self.like, self.again, 1))
         inside.addWidget(self.pages, 1)
         self.pages.currentChanged.connect(self._fill)
 
@@ -71,6 +73,7 @@ class Detail(QWidget):
         self.heading.setText(f"{run.title[:1].upper()}{run.title[1:]}, batch {run.batch.id}")
         for widget in (self.heading, self.like, self.again, self.journal, self.away):
             widget.setVisible(finished)  # of a running one the strip has them
+        self.pack.setVisible(may_be_packed(self.session.kitchen, run.batch))
         self._stale = {CHART, WEIGHINGS, FIGURES, CURVES}
         self._fill(self.pages.currentIndex())
 
@@ -96,6 +99,10 @@ class Detail(QWidget):
         if page in self._stale:
             self._stale.discard(page)
             (self.chart, self.weighings, self.figures, self.curves)[page].show_run(self.run)
+
+    def _pack(self) -> None:
+        if self.run is not None:
+            self.session.open("shelf", "batch", self.run.batch.id)
 
     def _same_again(self) -> None:
         if self.run is not None:

@@ -27,6 +27,7 @@ from dryhouse.kitchen.dryer.weigh_in import (
 )
 from dryhouse.kitchen.records import Weighing
 from dryhouse.science.quantities import Mass, unit_typed
+from dryhouse.words.dates import clock
 
 LINE_END = " ⏎ "
 """Between pasted lines, in an entry that shows one."""
@@ -107,7 +108,9 @@ class ReadingEntry(QWidget):
         unit = unit_typed(last.gross) if last and last.gross.typed else self.session.style.mass_unit
         self.field.set_unit(unit)
         number = "412" if unit == "g" else "14.5"
-        self.field.set_hint(f"{number} {unit}, or 13:00 {number}")
+        self.field.set_hint(
+            f"{number} {unit}, or {clock(self.session.kitchen.now().replace(hour=13, minute=0))} {number}"
+        )
 
     def weigh(self, **more: Any) -> bool:
         """Record what stands in the entry; `more` is what other entries say of a single reading."""

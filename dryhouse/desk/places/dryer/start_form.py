@@ -22,6 +22,7 @@ from dryhouse.desk.widgets.draft import Entry, Kept, KeptForm, kept_entries, put
 from dryhouse.desk.widgets.fields import ChoiceField, Field, QuantityField, mark_problem
 from dryhouse.desk.widgets.food_field import FoodField
 from dryhouse.desk.widgets.moment_field import MomentField
+from dryhouse.desk.widgets.no_dryers import NoDryers
 from dryhouse.desk.widgets.record_fields import field_for
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.batches.dryers import dryers
@@ -96,6 +97,8 @@ class StartForm(QWidget):
         inside.addWidget(self.remembered)
         inside.addWidget(self.cautions)
         inside.addLayout(self._grid(MAIN))
+        self.no_dryers = NoDryers(self.session)
+        inside.addWidget(self.no_dryers, 0, Qt.AlignmentFlag.AlignLeft)
         self.animal = QWidget()
         self.animal.setLayout(self._grid(ANIMAL))
         inside.addWidget(self.animal)
@@ -137,6 +140,7 @@ class StartForm(QWidget):
         dryer = self.fields["dryer"]
         assert isinstance(dryer, ChoiceField)
         dryer.set_choices(self._dryers())
+        self.no_dryers.look()
         self._fill(planned or Batch(""))
         self.food.set_value(planned.food if planned else None)
         self._show_food(self.food.value())

@@ -57,7 +57,7 @@ class MealCard(QWidget):
         self.sheet: MealSheet | None = None
         self._pantry = Pantry(session.kitchen)
         us = session.style.system == "us"
-        self.name = TextField(session, label_of(Meal, "name"), hint="such as squash and lentil stew", name="name")
+        self.name = TextField(session, label_of(Meal, "name"), hint="such as bean chili", name="name")
         self.servings = NumberField(session, label_of(Meal, "servings"), hint="1", name="servings")
         self.offer = ScaleOffer()
         self.cup = CupAsk(session)
@@ -117,7 +117,7 @@ class MealCard(QWidget):
     def _build(self) -> None:
         for named in (self.name, self.method):
             named.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-            hold(named, least_wide=240)
+            hold(named, least_wide=200)
         for number in (self.servings, self.minutes, self.pot, self.altitude):
             hold(number, wide=96)
         head = Wrapping(self.name, self.servings, self.cooking, self.liquid, self.minutes, space=16)

@@ -75,6 +75,11 @@ class BoughtForm(QWidget):
         self.offer.taken.connect(self._to_the_top)
         self.offer.forgotten.connect(self.food.setFocus)
 
+    def offer_places(self) -> None:
+        """Offer the places there are now; what stands here stays."""
+        self.place.offer()
+        self.no_places.look()
+
     def begin(self) -> None:
         """Empty entries; what was typed before and left is offered above them."""
         self.kept.rest()

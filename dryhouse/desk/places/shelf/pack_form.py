@@ -201,6 +201,12 @@ class PackForm(QWidget):
         self.draft.leave(None)
         self.left.emit()
 
+    def offer_places(self) -> None:
+        """Offer the places there are now; what stands here stays."""
+        for field in (self.place, *(each.place for each in self.rows)):
+            field.offer()
+        self.no_places.look()
+
     def has_batches(self) -> bool:
         """Whether there is anything to pack."""
         return self.batch.box.count() > 0
@@ -290,9 +296,9 @@ class PackForm(QWidget):
         together = sum(r.mass.value().si for r in self.rows if r.mass.value() is not None)
         rest = unpacked_g(self.session.kitchen, batch) if batch is not None else None
         style = self.session.style
-        said = f"Together {style.mass(together)}" if together else "No weights entered yet"
+        said = style.mass(together) if together else "No weight entered"
         if rest is not None:
-            said += f" of {style.mass(rest)} that is not packed yet"
+            said += f" of the {style.mass(rest)} to pack"
         self.sum.setText(said)
         over = rest is not None and together > rest * 1.02 + _SLACK_G
         self.more.setVisible(over)

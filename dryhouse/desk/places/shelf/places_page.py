@@ -79,7 +79,8 @@ class PlacesPage(QWidget):
         entries.addLayout(Tiles(*self.fields, least=220, space=16))
         entries.addLayout(row(self.save_button, self.take_back, self.remove_button, 1))
         entries.addSpacing(12)
-        entries.addWidget(text_label("How warm it has been (choose one to correct it)", "label"))
+        self.history_named = text_label("How warm it has been (choose one to correct it)", "label")
+        entries.addWidget(self.history_named)
         entries.addWidget(self.history, 1)
         beside = column(space=8)
         beside.addWidget(self.list, 1)
@@ -88,8 +89,8 @@ class PlacesPage(QWidget):
         across.addLayout(beside)
         across.addLayout(entries, 1)
         inside = column(self, space=12)
-        back = button("&Back to the shelf", self.left.emit, hint="Esc")
-        inside.addLayout(headed("Places", 1, back))
+        self.back = button("&Back to the shelf", self.left.emit, hint="Esc")
+        inside.addLayout(headed("Places", 1, self.back))
         inside.addLayout(across, 1)
 
     def refresh(self) -> None:
@@ -113,12 +114,18 @@ class PlacesPage(QWidget):
         else:
             self.new()
 
+    def _fit_history(self) -> None:
+        """Where no temperature is recorded there is no list of them."""
+        for piece in (self.history_named, self.history):
+            piece.setVisible(self.history.count() > 0)
+
     def new(self) -> None:
         """Entries for another place."""
         self.place = self.row = None
         self.list.setCurrentRow(-1)
         self.heading.setText("A new place")
         self.history.clear()
+        self._fit_history()
         self._fill("", None)
         self.name_.setFocus()
 
@@ -193,6 +200,7 @@ class PlacesPage(QWidget):
             line = QListWidgetItem(f"{style.temperature(row_.temperature.si)}{humid}, from {since}")
             line.setData(_ROLE, row_)
             self.history.addItem(line)
+        self._fit_history()
         self._fill(place.name, None)
 
     def _edit_row(self, row_: PlaceTemperature) -> None:

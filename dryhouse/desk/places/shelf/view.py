@@ -18,6 +18,7 @@ from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import Pages, button, calling, column, side_by_side, text_label
 from dryhouse.desk.widgets.empty_state import EmptyState
+from dryhouse.desk.widgets.paged_table import choose_also
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.desk.widgets.wrapping import Wrapping, headed
 from dryhouse.kitchen.records import (
@@ -79,6 +80,7 @@ class ShelfPlace(ListPlace):
         self._bought: BoughtForm | None = None
         self._places: PlacesPage | None = None
         self._labels: LabelsPage | None = None
+        self._asked_places: PackForm | BoughtForm | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self._show_chosen)
         self.empty_state = EmptyState(
@@ -202,7 +204,7 @@ class ShelfPlace(ListPlace):
                 self._show_chosen()
             lot = self.panel.line.lot if self.panel.line is not None else None
             if lot is not None:
-                self._at_once(act, lot)
+                _at_once(self, act, lot)
             self.listing.table.setFocus()
         else:
             if act not in _MANY:
@@ -213,16 +215,6 @@ class ShelfPlace(ListPlace):
             self._show_both()
             self.beside.setCurrentWidget(self.form)
 
-    def _at_once(self, act: str, lot: Lot) -> None:
-        """What needs no form: removed from the record, or conditioning begun or ended today."""
-        if act == "remove":
-            self.session.act(remove_lot, lot.id)
-        elif self.panel.run_button.isHidden() or self.panel.conditioning.isHidden():
-            self.session.say("There is no conditioning of this lot to begin or to end.")
-        else:
-            begun = lot.conditioned_from is not None and lot.conditioned_to is None
-            self.session.act(end_conditioning if begun else start_conditioning, lot.id)
-
     def pack(self, batch: int | None = None) -> None:
         """Open the form that packs a batch."""
         if self._pack is None:
@@ -231,7 +223,7 @@ class ShelfPlace(ListPlace):
             self._pack = PackForm(self.session)
             self._pack.packed.connect(self._packed)
             self._pack.left.connect(self.show_list)
-            self._pack.places_asked.connect(self.show_places)
+            self._pack.places_asked.connect(lambda: self.show_places(self._pack))
             self.pages.addWidget(self._pack)
         self._pack.begin(batch)
         if not self._pack.has_batches():
@@ -249,19 +241,21 @@ class ShelfPlace(ListPlace):
             self._bought = BoughtForm(self.session)
             self._bought.shelved.connect(lambda id: self._packed([id]))
             self._bought.left.connect(self.show_list)
-            self._bought.places_asked.connect(self.show_places)
+            self._bought.places_asked.connect(lambda: self.show_places(self._bought))
             self.pages.addWidget(self._bought)
         self.pages.setCurrentWidget(self._bought)
         self._bought.begin()
 
-    def show_places(self) -> None:
-        """The places of this kitchen."""
+    def show_places(self, asked_by: PackForm | BoughtForm | None = None) -> None:
+        """The places of this kitchen; the way back leads to the form that asked for them."""
         if self._places is None:
             from dryhouse.desk.places.shelf.places_page import PlacesPage
 
             self._places = PlacesPage(self.session)
-            self._places.left.connect(self.show_list)
+            self._places.left.connect(self._left_places)
             self.pages.addWidget(self._places)
+        self._asked_places = asked_by
+        self._places.back.setText("&Back to the form" if asked_by else "&Back to the shelf")
         self._places.refresh()
         self.pages.setCurrentWidget(self._places)
         (self._places.list if self._places.list.count() else self._places.name_).setFocus()
@@ -307,6 +301,15 @@ class ShelfPlace(ListPlace):
     def _show_chosen(self) -> None:
         self.panel.show_lot(self.listing.table.current_id)
 
+    def _left_places(self) -> None:
+        form = self._asked_places
+        if form is None:
+            self.show_list()
+            return
+        form.offer_places()
+        self.pages.setCurrentWidget(form)
+        form.setFocus()
+
     def _left_form(self) -> None:
         self.beside.setCurrentWidget(self.panel)
         self.listing.table.setFocus()
@@ -316,6 +319,7 @@ class ShelfPlace(ListPlace):
         self._show_both()
         self.freshen()
         self.listing.show_row(lots[0])
+        choose_also(self.listing.table, lots[1:])
         self.panel.show_lot(lots[0])
 
     def _look_at(self) -> None:
@@ -323,3 +327,14 @@ class ShelfPlace(ListPlace):
         self._settle.start()
         if self._timeline is not None and self.middle.currentWidget() is self._timeline:
             self._timeline.show_state()
+
+
+def _at_once(place: ShelfPlace, act: str, lot: Lot) -> None:
+    """What needs no form: removed from the record, or conditioning begun or ended today."""
+    if act == "remove":
+        place.session.act(remove_lot, lot.id)
+    elif place.panel.run_button.isHidden() or place.panel.conditioning.isHidden():
+        place.session.say("There is no conditioning of this lot to begin or to end.")
+    else:
+        begun = lot.conditioned_from is not None and lot.conditioned_to is None
+        place.session.act(end_conditioning if begun else start_conditioning, lot.id)

@@ -24,8 +24,10 @@ from dryhouse.kitchen.dryer.drying import events_of, take_off, weighings_of
 from dryhouse.kitchen.instruments.follower import Instrument, Kept, record_kept
 from dryhouse.kitchen.instruments.lines import Sample
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.records.batches import FINISHED, HEAT_CHANGED, PLANNED, SAMPLE
+from dryhouse.kitchen.shelf.packing import Package, pack
 from dryhouse.plots.curve_picture import MASS
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass
@@ -622,6 +624,37 @@ def test_every_entry_and_button_has_a_name(sitting, hands) -> None:
         if w.isVisible() and not (w.accessibleName() or (isinstance(w, QAbstractButton) and w.text()))
     ]
     assert nameless == []
+
+
+def test_what_came_off_the_dryer_is_packed_from_its_page_until_all_of_it_is(sitting, hands) -> None:
+    hands.start(1000.0)
+    hands.wait(9)
+    take_off(hands.kitchen, 1, Mass(180.0))
+    sitting.place.show_record("batch", 1)
+    button = sitting.place.detail.pack
+    assert button.isVisible()
+    asked = []
+    sitting.session.open_asked.connect(lambda *where: asked.append(where))
+    button.click()
+    assert asked == [("shelf", "batch", 1)]
+    sitting.session.act(pack, 1, [Package(mass=Mass(180.0))])
+    sitting.place.show_record("batch", 1)
+    assert not sitting.place.detail.pack.isVisible()
+
+
+def test_where_there_is_no_dryer_the_form_has_the_way_to_add_one(sitting, hands) -> None:
+    form = sitting.place.form
+    for dryer in hands.journal.where(Dryer):
+        hands.journal.write([Change(dryer, None)])
+    sitting.place.start()
+    assert form.no_dryers.isVisible()
+    asked = []
+    sitting.session.open_asked.connect(lambda *where: asked.append(where))
+    form.no_dryers.button.click()
+    assert asked == [("journal", "dryers", 0)]
+    hands.journal.write([Change(None, Dryer("shelf dryer", 6, id=1))])
+    sitting.place.start()
+    assert not form.no_dryers.isVisible()
 
 
 def test_the_same_again_starts_like_a_past_batch_with_what_is_loaded_still_to_be_typed(sitting, hands) -> None:

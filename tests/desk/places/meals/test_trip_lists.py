@@ -166,6 +166,28 @@ def test_who_goes_is_typed_in_the_form_of_the_trip(qtbot, trips) -> None:
     assert trips.plan_view.plan.people[0].appetite_pct == 120.0
 
 
+def test_a_trip_without_a_meal_says_who_goes_and_nothing_of_nothing(trips) -> None:
+    assert " of dry food" in trips.summary.text()
+    trips.grid.setCurrentCell(0, 2)
+    trips.grid.taken_off.emit(1)
+    assert trips.summary.text() == "2 people, 5 days."
+
+
+def test_the_days_have_a_menu_for_the_mouse(trips) -> None:
+    grid = trips.grid
+    place = next((r, c) for (r, c), placed in grid._placed.items() if placed)
+    grid.setCurrentCell(*place)
+    said = {a.text().split("\t")[0].replace("&", ""): a for a in grid.menu().actions()}
+    assert list(said) == ["Put the chosen meal here", "More servings", "Fewer servings", "Take it off"]
+    said["More servings"].trigger()
+    assert trips.session.kitchen.journal.get(TripMeal, 1).servings == 3
+    grid.setCurrentCell(*place)
+    said = {a.text().split("\t")[0].replace("&", ""): a for a in grid.menu().actions()}
+    said["Take it off"].trigger()
+    assert not trips.session.kitchen.journal.where(TripMeal)
+    assert [a.text().split("\t")[0] for a in grid.menu().actions()] == ["&Put the chosen meal here"]
+
+
 def test_a_bag_that_must_not_be_eaten_stands_out_among_the_days(trips) -> None:
     item = trips.grid.item(0, 2)
     tint = trips.session.theme.tokens.tint("stop")

@@ -31,7 +31,15 @@ def test_bought_food_without_any_place_leads_to_the_places(window):
     shelf.shelve()
     assert shelf._bought.no_places.isVisible()
     shelf._bought.no_places.button.click()
-    assert shelf._places.isVisible()
+    page = shelf._places
+    assert page.isVisible()
+    assert not page.history.isVisible(), "there is no temperature to list yet"
+    page.name_.set_value("pantry")
+    page.save()
+    page.back.click()
+    assert shelf._bought.isVisible(), "back to the form that asked for it"
+    assert [shelf._bought.place.box.itemText(n) for n in range(2)] == ["Choose a place", "Pantry"]
+    assert not shelf._bought.no_places.isVisible()
 
 
 @pytest.mark.parametrize("place", ["journal", "drying", "yields", "shelf", "meals"])

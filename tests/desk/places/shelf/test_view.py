@@ -55,6 +55,7 @@ def test_a_batch_is_packed_into_three_jars_one_moved_one_opened_and_the_first_to
     lots = [lot.id for lot in kitchen.journal.where(Lot)]
     assert len(lots) == 3
     assert shelf.pages.currentWidget() is shelf.lists
+    assert shelf.listing.selected() == lots, "all of them are chosen, for their labels"
 
     shelf.listing.show_row(lots[1])
     settle(qtbot, shelf)

@@ -7,8 +7,16 @@ from dataclasses import astuple
 from datetime import date
 
 from PySide6.QtCore import QMimeData, Qt, Signal
-from PySide6.QtGui import QColor, QDragEnterEvent, QDragMoveEvent, QDropEvent, QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
+from PySide6.QtGui import (
+    QColor,
+    QContextMenuEvent,
+    QDragEnterEvent,
+    QDragMoveEvent,
+    QDropEvent,
+    QKeyEvent,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QMenu, QTableWidget, QTableWidgetItem
 
 from dryhouse.desk.cautions import SAID, said, stops_of
 from dryhouse.desk.icons import icon
@@ -61,7 +69,7 @@ class TripGrid(QTableWidget):
         self.setWordWrap(True)
         self.setShowGrid(False)
         head = self.horizontalHeader()
-        head.setMinimumSectionSize(scaled(_LEAST_WIDE))
+        head.setMinimumSectionSize(60)
         for n in range(self.columnCount()):
             stretch = QHeaderView.ResizeMode.Stretch if n < len(SLOTS) else QHeaderView.ResizeMode.ResizeToContents
             head.setSectionResizeMode(n, stretch)
@@ -151,17 +159,18 @@ class TripGrid(QTableWidget):
     def _share_width(self) -> None:
         """Times of day that have meals share the width; the others keep just enough to be aimed at."""
         used = {column for (_, column), placed in self._placed.items() if placed} or set(range(len(SLOTS)))
-        modes = QHeaderView.ResizeMode
-        self.horizontalHeader().setMinimumSectionSize(scaled(_LEAST_WIDE))
+        modes, head = QHeaderView.ResizeMode, self.horizontalHeader()
         for column in range(len(SLOTS)):
-            self.horizontalHeader().setSectionResizeMode(
-                column, modes.Stretch if column in used else modes.ResizeToContents
-            )
+            head.setSectionResizeMode(column, modes.Fixed if column in used else modes.ResizeToContents)
+        rest = sum(head.sectionSize(n) for n in range(self.columnCount()) if n not in used)
+        each = max((self.viewport().width() - rest) // len(used), scaled(_LEAST_WIDE))
+        for column in used:
+            head.resizeSection(column, each)
         self.resizeRowsToContents()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self.resizeRowsToContents()
+        self._share_width()
 
     def here(self) -> tuple[date, str] | None:
         """The day and time of day under the cursor; the last time for a column of sums."""
@@ -172,6 +181,26 @@ class TripGrid(QTableWidget):
         """The meal under the cursor (the last one put there), if any."""
         found = self._placed.get((self.currentRow(), self.currentColumn()), [])
         return found[-1] if found else None
+
+    def menu(self) -> QMenu:
+        """What can be done with the day and time under the cursor."""
+        made, here, placed = QMenu(self), self.here(), self.placed_here()
+        made.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        if here is not None:
+            made.addAction("&Put the chosen meal here\tEnter", lambda: self.put_asked.emit(*here))
+        if placed is not None:
+            id, served = placed.id, self._served[placed.id]
+            made.addAction("&More servings\t+", lambda: self.servings_asked.emit(id, served + 1.0))
+            fewer = made.addAction("&Fewer servings\t−", lambda: self.servings_asked.emit(id, served - 1.0))
+            fewer.setEnabled(served > 1.0)
+            made.addAction("&Take it off\tDel", lambda: self.taken_off.emit(id))
+        return made
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        index = self.indexAt(self.viewport().mapFromGlobal(event.globalPos()))
+        if index.isValid():
+            self.setCurrentIndex(index)
+        self.menu().popup(event.globalPos())
 
     # --- the keyboard ----------------------------------------------------------------------------------------
 

@@ -44,7 +44,7 @@ class TripsPage(QWidget):
         self.labels: LabelsPage | None = None
         self.choice = ChoiceBox()
         self.choice.setAccessibleName("Trip")
-        hold(self.choice, least_wide=260)
+        self.choice.setSizeAdjustPolicy(ChoiceBox.SizeAdjustPolicy.AdjustToContents)
         self.summary = text_label("", "muted")
         self.form = TripForm(session)
         self.list = MealList(session, "Meals to put on a day")
@@ -78,7 +78,9 @@ class TripsPage(QWidget):
             text_label("Drag a meal onto a day, or choose one here and press Enter on the day.", "small")
         )
         right = QWidget()
-        below = scrolling(self.cautions)
+        held = QWidget()
+        fill(column(held), self.cautions, 1)
+        below = scrolling(held)
         hold(below, most_high=_CAUTIONS_HIGH)
         self.cautions.seen.connect(below.setVisible)
         below.hide()
@@ -253,8 +255,11 @@ def _told(worked: Plan, style: Style) -> str:
     wanted = "" if wish is None else f" of {wish:.0f} wanted"
     eaten = "" if energy is None else f" and {energy.value:.0f} kcal{wanted}"
     fuel = worked.fuel.grams
+    who = f"{counted(trip.people, 'person', 'people')}, {counted(len(sheet.days), 'day')}"
+    if not any(day.meals for day in sheet.days):
+        return f"{who}. {trip.notes}".strip()
     parts = [
-        f"{counted(trip.people, 'person', 'people')}, {counted(len(sheet.days), 'day')}",
+        who,
         f"{style.mass(sheet.grams_per_person_day.value)} of dry food{eaten} a day each",
         f"{style.mass(sheet.days[0].carried_per_person)} each to carry at first",
         f"{style.volume(sheet.water.value)} of water, {sheet.flame_minutes:.0f} min of flame"
