@@ -82,6 +82,8 @@ def _item(
     batch = row.batch
     moisture = found = None
     loaded = loaded_grams(food, batch) if food else (batch.prepared_mass.si if batch.prepared_mass else None)
+    if loaded is None and parts:
+        loaded = sum(part.mass.si for part in parts)
     dried = batch.dried_mass.si if batch.dried_mass else None
     if food is not None and batch.state == DRYING and row.weighings:
         run = run_of(kitchen, batch.id)
@@ -128,6 +130,8 @@ def batch_line(kitchen: Kitchen, item: dict[str, Any], style: Style) -> str:
     if item["fresh"] is not None:
         weights = style.mass(item["fresh"])
         parts.append(f"{weights} → {style.mass(item['dried'])}" if item["dried"] is not None else weights)
+    elif item["dried"] is not None:
+        parts.append(f"{style.mass(item['dried'])} dried")
     if item["hours"] is not None:
         parts.append(duration(item["hours"] * 3600))
     if item["moisture"] is not None:

@@ -75,7 +75,7 @@ def from_json(kind: type[Any], values: Any, where: str) -> Any:
     known = _readers(kind)
     if not known.keys() >= values.keys():
         strange = short(min(values.keys() - known.keys()))
-        raise InputProblem(f"{where} has “{strange}”, which a {kind.__name__} does not have.")
+        raise InputProblem(f"{where} has “{strange}”, which {kind.__name__} records do not have.")
     values = read_today(kind, values)
     there = {}
     for name, value in values.items():

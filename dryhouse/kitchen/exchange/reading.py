@@ -188,7 +188,7 @@ def _of_table(kind: type[Any], file: Path) -> Iterator[tuple[Any, str, int]]:
                 raise InputProblem(f"{file.name} is empty: its first line should name the columns, such as id.")
             if strange := sorted(set(names) - known):
                 raise InputProblem(
-                    f"{file.name} has a column “{short(strange[0])}”, which a {kind.__name__} does not have."
+                    f"{file.name} has a column “{short(strange[0])}”, which {kind.__name__} records do not have."
                 )
             if len(set(names)) < len(names):
                 raise InputProblem(f"{file.name} has a column twice; each stands there once.")

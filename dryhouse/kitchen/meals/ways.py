@@ -61,9 +61,9 @@ def other_ways(
         if cooking == sheet.meal.cooking:
             continue
         meal = replace(sheet.meal, cooking=cooking, cook_minutes=None, servings=sheet.servings)
-        if cooking == COLD_SOAK:
+        if COLD_SOAK in (cooking, sheet.meal.cooking):
             parts = [line.part for line in sheet.parts]
-            cold = sheet_of(
+            anew = sheet_of(
                 kitchen,
                 meal,
                 parts,
@@ -71,7 +71,7 @@ def other_ways(
                 soak_temperature_c=soak_temperature_c,
                 pantry=known,
             )
-            found.append(_way(cold))
+            found.append(_way(anew))
         else:
             found.append(_way(_on_the_stove(kitchen, sheet, meal, altitude_m, known.own_fuel)))
     return tuple(found)
@@ -80,7 +80,7 @@ def other_ways(
 def _on_the_stove(
     kitchen: Kitchen, sheet: MealSheet, meal: Meal, altitude_m: float | None, own_g: float | None
 ) -> MealSheet:
-    """The sheet with the water, the minutes and the heat of another hot way, which brings no caution of its own."""
+    """A hot sheet with the water, the minutes and the heat of another hot way, which brings no caution of its own."""
     wet = meal_water(kitchen, meal, [line.ingredient for line in sheet.parts], altitude_m=altitude_m)
     return replace(
         sheet,

@@ -6,7 +6,7 @@ import pytest
 
 from dryhouse.kitchen.cards.batch_list import batch_items, batch_line
 from dryhouse.kitchen.ports import BatchQuery
-from dryhouse.kitchen.records import Batch, Dryer, Weighing
+from dryhouse.kitchen.records import Batch, BatchPart, Dryer, Weighing
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass
 from tests.builders import NOW, a_kitchen
@@ -94,3 +94,13 @@ def test_one_line_a_batch():
     for said in ("first ears", "1 kg → 262 g", "9 h", "8 % moisture", "dry enough"):
         assert said in line
     assert "no start" in batch_line(kitchen, {**item, "started": None}, Style("metric"))
+
+
+def test_a_mix_weighs_what_its_ingredients_weigh_together():
+    mix = done(prepared_mass=None, dried_mass=Mass(250.0))
+    parts = (BatchPart(1, 0, "corn", Mass(600.0), id=1), BatchPart(1, 1, "apple", Mass(400.0), id=2))
+    (item,) = items(mix, *parts)
+    assert (item["fresh"], item["yield"], item["water"]) == (1000.0, 0.25, 750.0)
+    assert "2 lb 3.3 oz → 8.8 oz" in batch_line(a_kitchen(), item, Style())
+    (by_the_cup,) = items(done(prepared_mass=None))
+    assert "9.2 oz dried" in batch_line(a_kitchen(), by_the_cup, Style())

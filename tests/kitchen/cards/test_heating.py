@@ -3,6 +3,7 @@
 from dryhouse.kitchen.cards.heating import heating_lines
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.quantities import Duration, Temperature
+from dryhouse.science.units import to_celsius
 
 HEATED = Batch(
     "turkey",
@@ -31,3 +32,15 @@ def test_an_oven_after_drying_is_shown_and_lifts_nothing():
     finished = Batch("turkey", finish_temperature=Temperature(135.0, "275 F"), finish_held=Duration(600.0))
     (line,) = heating_lines(finished)
     assert line == "After drying in an oven at 275 °F (135 °C), held for 10 min; this lifts no caution."
+
+
+def test_a_tenth_of_a_degree_below_the_limit_does_not_look_like_the_limit():
+    read = {
+        to_celsius(164.9): "164.9 °F (73.8 °C)",
+        71.0: "159.8 °F (71 °C)",
+        to_celsius(165.0): "165 °F (74 °C)",
+        to_celsius(166.0): "166 °F (74 °C)",
+    }
+    for celsius, said in read.items():
+        (line,) = heating_lines(Batch("turkey", precook_temperature=Temperature(celsius)))
+        assert line.startswith(f"Precooked to {said};"), line

@@ -47,7 +47,7 @@ WEIGHING = as_json(Weighing(1, datetime(2026, 8, 1, 10, tzinfo=UTC), Mass(400.0,
 @every_row(
     ("change", "said"),
     [
-        ({"colour": "red"}, "“colour”, which a Weighing does not have"),
+        ({"colour": "red"}, "“colour”, which Weighing records do not have"),
         ({"gross": 400}, "“gross” should look like"),
         ({"gross": {"g": "heavy", "typed": ""}}, "should be a number"),
         ({"gross": {"g": float("nan"), "typed": ""}}, "should be a number"),

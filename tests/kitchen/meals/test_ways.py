@@ -6,7 +6,7 @@ from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.heat import set_fuel_per_liter
 from dryhouse.kitchen.meals.meals import cooked_by, draft_part
-from dryhouse.kitchen.meals.sheet import sheet_of
+from dryhouse.kitchen.meals.sheet import cooking_line, sheet_of
 from dryhouse.kitchen.meals.ways import other_ways
 from dryhouse.kitchen.records import Meal
 from dryhouse.science.display import Style
@@ -54,6 +54,16 @@ def test_each_way_is_what_the_meal_would_be_if_it_were_cooked_so():
             cooked.minutes.cook.value,
             cooked.minutes.flame.value,
         )
+
+
+def test_a_short_soak_beside_a_long_cold_one_need_not_be_kept_cold():
+    """The stop of a soak of four hours belongs to that way alone."""
+    _, cold = a_sheet("carrot", "couscous", cooking="cold soak")
+    assert "kept at 40 °F" in cooking_line(cold)
+    beside = ways_of("carrot", "couscous", cooking="cold soak")["short soak"]
+    alone = a_sheet("carrot", "couscous", cooking="short soak")[1]
+    assert beside.line == cooking_line(alone)
+    assert "kept at" not in beside.line
 
 
 def test_own_fuel_is_said_in_its_weight():
