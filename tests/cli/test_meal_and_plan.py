@@ -49,7 +49,7 @@ def test_a_meal_answers_with_its_water_and_everything_else(capsys, journal):
     assert figure["energy"]["unit"] == "kcal"
     assert 400 < figure["serving"]["energy"]["value"] < 700
     assert set(figure["serving"]["energy"]) == COMMON
-    assert [line["name"] for line in figure["ingredients"]] == ["carrot", "onion", "Couscous", "Olive oil"]
+    assert [line["name"] for line in figure["ingredients"]] == ["carrot", "onion", "couscous", "olive oil"]
 
 
 def test_a_meal_scales_and_goes_up_the_mountain(capsys, journal):
@@ -89,7 +89,7 @@ def test_a_variant_is_kept_under_its_own_name_and_a_cup_is_weighed_once(capsys, 
     ask = (*journal, "meal", "carrot", "--change", "onion=", "--change", "carrot=1 cup")
     assert answer(capsys, *ask, "--copy-as", "Thin couscous")[0] == 0
     kept = json.loads(answer(capsys, *journal, "meal", "Thin couscous", "--json")[1])
-    assert [line["name"] for line in kept["ingredients"]] == ["carrot", "Couscous", "Olive oil"]
+    assert [line["name"] for line in kept["ingredients"]] == ["carrot", "couscous", "olive oil"]
     beef = (*journal, "meal", "thin", "--change", "olive oil=1 oz")
     assert answer(capsys, *beef, "--change", "salt=1 oz")[0] == 2
     with open_kitchen(Path(journal[1]), write=True) as kitchen:

@@ -80,7 +80,7 @@ def other_ways(
 def _on_the_stove(
     kitchen: Kitchen, sheet: MealSheet, meal: Meal, altitude_m: float | None, own_g: float | None
 ) -> MealSheet:
-    """A hot sheet with the water, the minutes and the heat of another hot way, which brings no caution of its own."""
+    """A hot sheet with the water, minutes and heat of another hot way, which brings no caution of its own."""
     wet = meal_water(kitchen, meal, [line.ingredient for line in sheet.parts], altitude_m=altitude_m)
     return replace(
         sheet,

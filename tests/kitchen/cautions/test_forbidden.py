@@ -74,7 +74,7 @@ def test_dry_milk_from_a_shop_is_no_milk_dried_at_home():
     kitchen = a_shelf()
     for act, amount in ((water, "2 oz"), (keeps, 4.0)):
         with pytest.raises(InputProblem) as told:
-            act(kitchen, "Dry milk, whole", amount)
+            act(kitchen, "dry milk, whole", amount)
         assert "No figure is given" not in problem_sentence(told.value)
 
 

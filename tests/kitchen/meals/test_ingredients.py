@@ -83,7 +83,7 @@ def test_a_lots_own_mass_and_volume_are_its_bulk_density():
 
 def test_a_staple_whose_name_begins_as_typed_is_not_taken_for_a_food_to_dry():
     kitchen = Kitchen(FakeJournal(), handbook(), lambda: NOW)
-    with told(InputProblem, "Dry milk, nonfat, instant, bought; Dry milk, whole, bought"):
+    with told(InputProblem, "dry milk, nonfat, instant, bought; dry milk, whole, bought"):
         identify_ingredient(kitchen, "dry milk")
     assert identify_ingredient(kitchen, "dry milk, whole").slug == "milk-whole-dry"
     assert identify_ingredient(kitchen, "milk").kind == "dried"

@@ -105,7 +105,7 @@ def test_a_measure_without_a_bulk_density_counts_for_nothing_and_says_so() -> No
     kitchen = a_kitchen()
     sheet = sheet_of(kitchen, Meal("m"), [draft_part(kitchen, "honey", "1 tbsp")])
     assert sheet.parts[0].grams is None
-    assert "Honey: what a cup of it weighs is not known: weigh one cup of it." in sheet.remarks
+    assert "honey: what a cup of it weighs is not known: weigh one cup of it." in sheet.remarks
 
 
 def test_a_saved_meal_answers_for_the_bag_and_for_each_serving() -> None:
@@ -305,8 +305,8 @@ def test_bought_animal_food_in_a_cold_soak_is_cautioned_too() -> None:
 
 def test_a_cold_soak_says_what_it_will_not_cook() -> None:
     kitchen = a_kitchen()
-    cold = sheet_of(kitchen, Meal("m", cooking="cold soak"), [draft_part(kitchen, "Lentils", "80 g")])
-    assert any("Lentils" in remark for remark in cold.remarks)
+    cold = sheet_of(kitchen, Meal("m", cooking="cold soak"), [draft_part(kitchen, "lentils", "80 g")])
+    assert any("lentils" in remark for remark in cold.remarks)
     assert cold.minutes.flame.value == 0
 
 
@@ -326,7 +326,7 @@ def test_a_salty_packet_is_told_plainly_with_its_source() -> None:
 
 def test_the_slowest_ingredient_sets_the_minutes() -> None:
     kitchen = a_kitchen()
-    sheet = meal_sheet(kitchen, build(kitchen, ("couscous", "60 g"), ("Lentils", "80 g")))
+    sheet = meal_sheet(kitchen, build(kitchen, ("couscous", "60 g"), ("lentils", "80 g")))
     assert sheet.minutes.cook.value == 30
     assert sheet.minutes.soak.value == 0
 
@@ -341,7 +341,7 @@ def test_published_soak_hours_stand_beside_the_soak_of_the_way() -> None:
 
 def test_higher_up_it_takes_longer_and_boils_off_more() -> None:
     kitchen = a_kitchen()
-    id = build(kitchen, ("Lentils", "80 g"))
+    id = build(kitchen, ("lentils", "80 g"))
     sea, high = meal_sheet(kitchen, id), meal_sheet(kitchen, id, altitude_m=2438.4)
     assert high.minutes.cook.value > 1.5 * sea.minutes.cook.value
     assert high.bag.water.value > sea.bag.water.value
@@ -350,7 +350,7 @@ def test_higher_up_it_takes_longer_and_boils_off_more() -> None:
 
 def test_boil_and_rest_burns_little_and_stands_long() -> None:
     kitchen = a_kitchen()
-    sheet = meal_sheet(kitchen, build(kitchen, ("Lentils", "80 g"), cooking="boil and rest"))
+    sheet = meal_sheet(kitchen, build(kitchen, ("lentils", "80 g"), cooking="boil and rest"))
     assert sheet.minutes.flame.value == 2
     assert sheet.minutes.cook.value == 60
 
@@ -374,7 +374,7 @@ def test_a_soupy_pot_takes_less_next_time_and_says_from_how_many_notes() -> None
 
 def test_a_hard_pot_takes_more_water_and_more_minutes() -> None:
     kitchen = a_kitchen()
-    id = build(kitchen, ("Lentils", "80 g"))
+    id = build(kitchen, ("lentils", "80 g"))
     before = meal_sheet(kitchen, id)
     note_cooking(kitchen, CookingNote(id, DAY, servings=2.0, cook_minutes=30.0, came_back="hard"))
     after = meal_sheet(kitchen, id)
@@ -413,7 +413,7 @@ def test_cooking_draws_from_the_shelf() -> None:
 
 def test_a_copy_has_a_name_of_its_own_and_the_ingredients_but_not_the_notes() -> None:
     kitchen = a_kitchen()
-    id = build(kitchen, ("carrot", "20 g"), ("Lentils", "80 g"))
+    id = build(kitchen, ("carrot", "20 g"), ("lentils", "80 g"))
     note_cooking(kitchen, CookingNote(id, DAY, came_back="hard"))
     known, parts = kitchen.journal.get(Meal, id), meal_parts(kitchen, id)
     names = []
@@ -431,7 +431,7 @@ def test_a_copy_has_a_name_of_its_own_and_the_ingredients_but_not_the_notes() ->
 
 def test_notes_stay_with_the_way_they_speak_of_when_the_meal_is_cooked_another_way() -> None:
     kitchen = a_kitchen()
-    id = build(kitchen, ("Lentils", "80 g"), cooking="no soak")
+    id = build(kitchen, ("lentils", "80 g"), cooking="no soak")
     note_cooking(kitchen, CookingNote(id, DAY, 2.0, cook_minutes=45.0, came_back="right"))
     assert meal_sheet(kitchen, id).minutes.flame.value == 45
     meal = kitchen.journal.get(Meal, id)
@@ -444,9 +444,9 @@ def test_notes_stay_with_the_way_they_speak_of_when_the_meal_is_cooked_another_w
 
 def test_a_variant_changes_amounts_and_leaves_out_what_has_none() -> None:
     kitchen = a_kitchen()
-    parts = meal_parts(kitchen, build(kitchen, ("carrot", "20 g"), ("Lentils", "80 g"), ("onion", "5 g")))
+    parts = meal_parts(kitchen, build(kitchen, ("carrot", "20 g"), ("lentils", "80 g"), ("onion", "5 g")))
     less = varied(kitchen, parts, ["lentil=40 g", "onion="])
-    assert [(p.name, p.mass.si) for p in less] == [("carrot", 20.0), ("Lentils", 40.0)]
+    assert [(p.name, p.mass.si) for p in less] == [("carrot", 20.0), ("lentils", 40.0)]
     for wrong in ("n=5 g", "beef=1 oz", "carrot"):
         with pytest.raises(InputProblem, match="names no one ingredient"):
             varied(kitchen, parts, [wrong])
@@ -457,8 +457,8 @@ def test_a_swap_in_a_copy_leaves_the_meal_as_it_was() -> None:
     id = build(kitchen, ("ground beef", "40 g"), ("couscous", "60 g"))
     beef = meal_parts(kitchen, id)[0]
     made = swap_in_copy(kitchen, beef.id, "soy crumble").record
-    assert made.name == "stew with Soy crumble, textured"
-    assert [p.name for p in meal_parts(kitchen, made.id)] == ["Soy crumble, textured", "Couscous"]
+    assert made.name == "stew with soy crumble, textured"
+    assert [p.name for p in meal_parts(kitchen, made.id)] == ["soy crumble, textured", "couscous"]
     assert meal_parts(kitchen, id)[0] == beef
 
 
@@ -467,7 +467,7 @@ def test_one_weighed_cup_stands_for_every_measure_of_it_and_can_be_taken_back() 
     id = build(kitchen, ("ground beef", "1/2 cup"), ("bouillon powder, beef", "1 tbsp"))
     assert [line.part.name for line in meal_sheet(kitchen, id).unweighed] == [
         "ground beef, cooked",
-        "Bouillon powder, beef",
+        "bouillon powder, beef",
     ]
     slug, weight = cup_of(kitchen, meal_parts(kitchen, id), "beef, cooked=90 g")
     done = keep_cup(kitchen, slug, weight)
@@ -491,7 +491,7 @@ def test_one_weighed_cup_stands_for_every_measure_of_it_and_can_be_taken_back() 
 
 def test_a_meal_travels_to_another_kitchen_and_answers_the_same(tmp_path) -> None:
     here = a_kitchen(OwnFood("camp-mix", "camp mix", "vegetable", like="carrot", id=1))
-    id = build(here, ("camp mix", "20 g"), ("Lentils", "80 g"), method="Soak, then simmer.")
+    id = build(here, ("camp mix", "20 g"), ("lentils", "80 g"), method="Soak, then simmer.")
     file = write_meal(here, id, tmp_path / "stew.meal.json")
     there = a_kitchen()
     done = read_meal(there, file)
@@ -506,7 +506,7 @@ def test_a_meal_travels_to_another_kitchen_and_answers_the_same(tmp_path) -> Non
 
 def test_what_the_pot_taught_travels_with_the_meal() -> None:
     here = a_kitchen()
-    id = build(here, ("carrot", "20 g"), ("Lentils", "80 g"), cooking="no soak")
+    id = build(here, ("carrot", "20 g"), ("lentils", "80 g"), cooking="no soak")
     note = CookingNote(
         id, DAY, 2.0, water=Volume(700.0), cook_minutes=35.0, came_back="right", change="more carrot"
     )

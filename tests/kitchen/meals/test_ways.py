@@ -76,7 +76,7 @@ def test_animal_food_and_mushrooms_are_never_offered_as_a_cold_soak():
         cold = ways_of(food)["cold soak"]
         assert cold.sentence(Style()).startswith("cold soak: not as a cold soak.")
         assert "of water" not in cold.sentence(Style())
-    assert "does not cook Lentils" in ways_of("Lentils")["cold soak"].sentence(Style())
+    assert "does not cook lentils" in ways_of("lentils")["cold soak"].sentence(Style())
 
 
 def test_what_needs_no_pot_has_no_other_way():

@@ -52,7 +52,7 @@ def test_fresh_food_comes_first_as_purchased_then_what_the_bags_need(kitchen, wo
 
 
 def test_one_thing_is_one_line_whatever_the_meals_call_it(worked):
-    rice = [line for line in worked.shopping if line.name.startswith("Rice")]
+    rice = [line for line in worked.shopping if line.name.startswith("rice")]
     assert len(rice) == 1
     # two servings of 80 g and two of 50 g
     assert rice[0].amount.value == pytest.approx(260.0)

@@ -31,7 +31,7 @@ def sheet(meal: Meal, *typed: tuple[str, str]) -> MealSheet:
 def test_rice_by_the_cup_takes_what_usda_cups_say() -> None:
     """Checked apart from the water contents: a cup of raw rice (185 g) and USDA's 130 and 365 kcal per 100 g
     cooked and raw (SR28 20045, 20044): 185 g become 185 × 365/130 = 519 g, so 334 g of water."""
-    water = sheet(Meal("rice", liquid="dry", cook_minutes=0), ("Rice, white, long-grain", "1 cup")).bag.water
+    water = sheet(Meal("rice", liquid="dry", cook_minutes=0), ("rice, white, long-grain", "1 cup")).bag.water
     assert water.value == pytest.approx(185 * 365 / 130 - 185, rel=0.03)
 
 
