@@ -351,23 +351,37 @@ class CurveChart:
         gap = _LABEL_GAP / tall
         ranked = sorted(labels, key=lambda label: label.y)
         shares = [min(max((label.y - low) / (high - low), 0.0), 1.0) for label in ranked]
-        for share, label in zip(spread(shares, gap), ranked, strict=True):
+        for number, (share, label) in enumerate(zip(spread(shares, gap), ranked, strict=True)):
             look: dict[str, Any] = {
                 "color": label.colour,
                 "fontsize": self.tokens.small,
                 "va": "center",
                 "ha": "left",
             }
-            if label.x is None:
-                place: dict[str, Any] = {"xy": (1.0, share), "xycoords": "axes fraction", "xytext": (6, 0)}
-                place["textcoords"] = "offset points"
-            else:
-                place = {"xy": (label.x, label.y), "xycoords": "data", "textcoords": "axes fraction"}
-                place["xytext"] = (1.0 + 0.08 / self._wide(), share)
-                place["arrowprops"] = {
-                    "arrowstyle": "-", "color": label.colour, "linewidth": 0.6, "shrinkA": 2, "shrinkB": 5,
-                }  # fmt: skip
+            place: dict[str, Any] = {"xy": (1.0, share), "xycoords": "axes fraction", "xytext": (6, 0)}
+            place["textcoords"] = "offset points"
+            if label.x is not None:
+                begin = 1.0 + 0.08 / self._wide()
+                place["xy"], place["xytext"] = (begin, share), (0, 0)
+                first, last = self.axes.get_xlim()
+                end = (label.x - first) / (last - first), (label.y - low) / (high - low)
+                self._hairline(f"leader {number}", (begin, share), end, label.colour, tall)
             self._passing.append(self.axes.annotate(label.text, **place, **look, annotation_clip=False))
+
+    def _hairline(
+        self, name: str, begin: tuple[float, float], end: tuple[float, float], colour: str, tall: float
+    ) -> None:
+        """From a name to what it names, in shares of the axes, a little short of both."""
+        wide, point = self._wide(), 1.0 / 72.0
+        long = math.hypot((end[0] - begin[0]) * wide, (end[1] - begin[1]) * tall)
+        if long < 12.0 * point:
+            return
+        x, y = (
+            [a + (b - a) * 2.0 * point / long, b - (b - a) * 5.0 * point / long]
+            for a, b in zip(begin, end, strict=True)
+        )
+        look: dict[str, Any] = {"color": colour, "linewidth": 0.6, "clip_on": False, "zorder": 3}
+        self._line(name, x, y, transform=self.axes.transAxes, **look)
 
     def _wide(self) -> float:
         return float(self.axes.get_position().width * self.figure.get_size_inches()[0])

@@ -58,7 +58,8 @@ class PlotCanvas(QWidget):
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self.stale)
         self.span = Span()
-        self.points: list[ChartPoint] = []
+        self._read_from: Figure | None = None
+        self._points: list[ChartPoint] | None = []
         self.reading: int | None = None
         """The point that is read off now."""
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -82,6 +83,13 @@ class PlotCanvas(QWidget):
         return self.draw is not None and self._image is None and not self.visibleRegion().isEmpty()
 
     # --- reading ---------------------------------------------------------------------------------------
+
+    @property
+    def points(self) -> list[ChartPoint]:
+        """What can be read off the figure that was drawn last; worked out once somebody reads."""
+        if self._points is None and self._read_from is not None:
+            self._points = points_of(self._read_from, self.session.style, self.devicePixelRatioF())
+        return self._points or []
 
     def read(self, point: int | None) -> None:
         """Read off a point: its words stand in the chart, and a screen reader says them."""
@@ -179,8 +187,8 @@ class PlotCanvas(QWidget):
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, point.said)
 
     def _note_points(self, figure: Figure) -> None:
-        """What can be read off the figure that was just drawn."""
-        self.points = points_of(figure, self.session.style, self.devicePixelRatioF())
+        """This figure was just drawn: it can be read off."""
+        self._read_from, self._points = figure, None
 
     def _await_library(self) -> None:
         """The place is painted before its first picture: that is drawn once the library is there."""
@@ -312,7 +320,7 @@ def drawn_image(figure: Figure) -> QImage:
     canvas: Any = figure.canvas  # matplotlib gives its canvases no types
     pixels = canvas.buffer_rgba()
     height, width = pixels.shape[:2]
-    return QImage(bytes(pixels), width, height, 4 * width, QImage.Format.Format_RGBA8888).copy()
+    return QImage(pixels, width, height, 4 * width, QImage.Format.Format_RGBA8888).copy()
 
 
 def _figure(draw: Draw, result: Any, tokens: Tokens, inches: tuple[float, float], dots: float) -> Figure:

@@ -158,7 +158,8 @@ def run_as(kitchen: Kitchen, record: Batch) -> DryingRun:
     load = load_for(kitchen, record, parts, grams=grams, food=food) if grams is not None else whole
     points = weighed_points(clock, mine, load, grams if scope == LOAD else None, aside, rounds)
     points = with_dried_mass(points, record, clock, load, scope)
-    others = weighed_points(clock, [w for w in weighings if w not in mine], None, None)
+    followed = {w.id for w in mine}
+    others = weighed_points(clock, [w for w in weighings if w.id not in followed], None, None)
     left_out = weighed_points(clock, [w for w in everything if w.left_out], None, None)
     target = target_for(kitchen, record, food)
     net = points[-1].net_g if points else None

@@ -42,6 +42,8 @@ NOISE_PRIOR = np.array([0.8, 0.2])
 """Some weigh in haste: one in five with three times the error."""
 FINE = 0.01
 """A spread of ln half-time that is not worth nodes of its own."""
+AT_ONCE = 35
+"""So many shapes are fitted at once."""
 UNSEEN = 41
 """Half-times looked at where nothing was weighed after the start."""
 
@@ -101,7 +103,8 @@ class Expectation:
 class Errors:
     """The errors of the weighings: their covariance is turned so that it is diagonal for every size of them."""
 
-    turn: Array
+    turn: Array | None
+    """None where it is so as it is."""
     variance: Array
     """(weighings, sizes of noise x tau)."""
 
@@ -127,7 +130,7 @@ def errors_of(hours: Array, w: Array, expected: Expectation) -> Errors | None:
     if len(hours) < 2:
         return None
     t, y = thinned(hours[1:], w[1:])
-    loose = Errors(np.eye(len(t)), np.full((len(t), 1), expected.noise * 3.0) ** 2)
+    loose = Errors(None, np.full((len(t), 1), expected.noise * 3.0) ** 2)
     at = expected.levels.at
     return _errors(shapes(), t, _fitted(shapes(), t, y, at, expected.noise, loose), at, expected)
 
@@ -156,17 +159,6 @@ def clock_error(log_ahead: Array) -> Array:
     return np.asarray(np.sqrt(np.clip(log_ahead, 0.0, FARTHEST)))
 
 
-def _read(table: Shapes, log_times: Array) -> tuple[Array, Array]:
-    """MR of every shape at its own ln(time/half-time), and its slope there."""
-    place = np.clip((log_times - FIRST) / STEP, 0.0, table.mr.shape[1] - 1.001)
-    base = place.astype(np.intp)
-    base += table.mr.shape[1] * np.arange(len(log_times)).reshape(-1, *[1] * (log_times.ndim - 1))
-    flat = table.mr.ravel()
-    here = flat[base]
-    step = flat[base + 1] - here
-    return here + (place % 1.0) * step, step / STEP
-
-
 def _errors(table: Shapes, t: Array, near: Found, at_levels: Array, expected: Expectation) -> Errors:
     """The scale's error and the clock's, which moves a weighing by the slope of the best rough curve there."""
     log = near.log[..., 0] + (table.log_prior + expected.shape_weight)[:, None]
@@ -184,32 +176,29 @@ def _errors(table: Shapes, t: Array, near: Found, at_levels: Array, expected: Ex
 
 
 def _fitted(table: Shapes, t: Array, y: Array, levels: Array, noise: float, errors: Errors) -> Found:
-    """The half-time through the last weighing, and no bend: both moved by two steps of least squares on all."""
-    level = levels[None, :, None]
+    """Every shape at every level: a few shapes at a time, so that what is reckoned with stays at hand."""
     lost = np.clip((y[-1] - levels) / (1.0 - levels), 1e-4, 1.0 - noise)
-    half = np.log(t[-1]) - _passing(table, lost)
+    half, size = np.log(t[-1]) - _passing(table, lost), np.log(errors.variance).sum(axis=0)
+    parts = [slice(first, first + AT_ONCE) for first in range(0, len(half), AT_ONCE)]
+    every = [_moved(_Cells(table, part, t, y, levels, errors), half[part], size) for part in parts]
+    return Found(*(np.moveaxis(np.concatenate(a, axis=1), 0, -1).copy() for a in zip(*every, strict=True)))
+
+
+def _moved(cells: _Cells, half: Array, size: Array) -> tuple[Array, ...]:
+    """The half-time through the last weighing, and no bend: both moved by two steps of least squares on all."""
     bend, held = np.zeros(half.shape), BEND_SD**-2
-    inverse = 1.0 / errors.variance
     for _ in range(2):
-        stretch = np.exp(bend)[:, :, None]
-        at = (np.log(t) - half[:, :, None]) / stretch
-        mr, slope = _read(table, at)
-        steep = -(1.0 - level) * slope
-        off = (y - level - (1.0 - level) * mr) @ errors.turn
-        pull, curl = (steep / stretch) @ errors.turn, (steep * at) @ errors.turn
-        own, to_half, to_bend, square, mixed, bent = (
-            a @ inverse for a in (off * off, off * pull, off * curl, pull * pull, pull * curl, curl * curl)
-        )
-        square, bent, to_bend = square + 1e-9, bent + held, to_bend - held * bend[:, :, None]
+        own, to_half, to_bend, square, mixed, bent = cells.products(half, bend)
+        square, bent, to_bend = square + 1e-9, bent + held, to_bend - held * bend
         area = square * bent - mixed * mixed
         move, twist = (bent * to_half - mixed * to_bend) / area, (square * to_bend - mixed * to_half) / area
-        log = own + held * (bend * bend)[:, :, None] - to_half * move - to_bend * twist + np.log(area / held)
-        log = -0.5 * (log + np.log(errors.variance).sum(axis=0))
-        best = np.argmax(log, axis=2)[..., None]
-        last, last_bend = half[..., None], bend[..., None]
-        half = half + np.clip(np.take_along_axis(move, best, axis=2)[..., 0], -1.0, 1.0)
-        bend = _held(bend + np.take_along_axis(twist, best, axis=2)[..., 0])
-    return Found(
+        log = own + held * (bend * bend) - to_half * move - to_bend * twist + np.log(area / held)
+        log = -0.5 * (log + size[:, None, None])
+        best = np.argmax(log, axis=0)[None]
+        last, last_bend = half, bend
+        half = half + np.clip(np.take_along_axis(move, best, axis=0)[0], -1.0, 1.0)
+        bend = _held(bend + np.take_along_axis(twist, best, axis=0)[0])
+    return (
         last + np.clip(move, -1.0, 1.0),
         np.sqrt(bent / area),
         _held(last_bend + twist),
@@ -217,6 +206,50 @@ def _fitted(table: Shapes, t: Array, y: Array, levels: Array, noise: float, erro
         bent**-0.5,
         log,
     )
+
+
+class _Cells:
+    """Some shapes at every level, beside the weighings. Arrays are (weighings, cells), and used again and again: a
+    fresh one of that size costs as much as what is reckoned with it."""
+
+    def __init__(self, table: Shapes, part: slice, t: Array, y: Array, levels: Array, errors: Errors) -> None:
+        mr, step = table.mr[part], table.step[part]
+        self.sizes = len(mr), len(levels)
+        self.wide = mr.shape[1]
+        self.rows = np.repeat(self.wide * np.arange(self.sizes[0]), self.sizes[1])
+        self.log_t = np.log(t)[:, None]
+        level = np.tile(levels, self.sizes[0])
+        self.away, self.rest = y[:, None] - level, 1.0 - level
+        self.mr, self.step = mr.ravel(), step.ravel()
+        self.inverse, self.turn = 1.0 / errors.variance.T, None if errors.turn is None else errors.turn.T
+        self.place, self.work = np.empty(self.away.shape), np.empty(self.away.shape)
+
+    def products(self, half: Array, bend: Array) -> list[Array]:
+        """Where each cell has this ln half-time and bend: how far it is from the weighings, the slopes of that by
+        the half-time and by the bend, and their products, weighed by the errors; (sizes, shapes, levels) each."""
+        place, work, stretch = self.place, self.work, np.exp(bend).ravel()
+        at = (self.log_t - half.ravel()) / stretch
+        np.subtract(at, FIRST, out=place)
+        place /= STEP
+        np.clip(place, 0.0, self.wide - 1.001, out=place)
+        base = place.astype(np.intp)
+        place -= base
+        base += self.rows
+        pull, off = self.step.take(base), self.mr.take(base)
+        off += np.multiply(place, pull, out=work)
+        off *= self.rest
+        np.subtract(self.away, off, out=off)
+        pull *= self.rest / -STEP
+        curl = np.multiply(at, pull, out=at)
+        pull /= stretch
+        if self.turn is not None:
+            off, pull, curl = self.turn @ off, self.turn @ pull, self.turn @ curl
+
+        def product(a: Array, b: Array) -> Array:
+            return np.asarray((self.inverse @ np.multiply(a, b, out=work)).reshape(-1, *self.sizes))
+
+        pairs = ((off, off), (off, pull), (off, curl), (pull, pull), (pull, curl), (curl, curl))
+        return [product(a, b) for a, b in pairs]
 
 
 def _held(bend: Array) -> Array:

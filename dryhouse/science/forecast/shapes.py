@@ -56,6 +56,8 @@ class Shapes:
     """Every shape in one table: `mr[s, j]` at ln(time/half-time) = FIRST + j STEP, and its log prior weight."""
 
     mr: Array
+    step: Array
+    """From each place of it to the next."""
     log_prior: Array
     page_n: Array
     """The Page exponent that comes nearest to each shape, so that a prior on n can weigh every shape."""
@@ -74,7 +76,7 @@ def shapes() -> Shapes:
             prior.append(np.log(weight * share))
     table, log_prior = np.array(rows), np.array(prior)
     log_prior -= np.log(np.exp(log_prior).sum())
-    return Shapes(table, log_prior, _nearest_n(x, table))
+    return Shapes(table, np.diff(table, axis=1, append=table[:, -1:]), log_prior, _nearest_n(x, table))
 
 
 def _laws(mr: Array) -> list[tuple[Array, float]]:
