@@ -219,7 +219,7 @@ def test_the_handbook_answers_for_slugs_and_sources():
         handbook().food("ambrosia")
 
 
-@every_row("typed", ["pea soup", "rice milk", "chile"])
+@every_row("typed", ["pea soup", "rice milk", "chile", "beary", "bulberry", "baril"])
 def test_known_words_and_slips_that_could_be_two_words_are_asked_back(typed):
     with pytest.raises(InputProblem):
         handbook().identify(typed)

@@ -91,3 +91,36 @@ def test_a_nutrient_is_given_in_grams_in_every_system_as_on_every_label():
         assert style.figure(protein) == "12.3 g"
         assert style.interval(protein) == "10 g to 15 g"
     assert Style(METRIC, decimal_comma=True).figure(protein) == "12,3 g"
+
+
+@every_row(
+    ("said", "wanted"),
+    [
+        ([US.mass(ounces * 28.349523125) for ounces in (0.185, 0.2, 0.994, 1.04, 15.94, 15.96)],
+         ["0.185 oz", "0.2 oz", "0.99 oz", "1 oz", "15.9 oz", "1 lb"]),
+        ([SI.mass(grams) for grams in (99.94, 100.4, 999.4, 999.6)], ["99.9 g", "100 g", "999 g", "1 kg"]),
+        ([SI.volume(ml) for ml in (999.4, 999.6)], ["999 ml", "1 l"]),
+        ([SI.length(mm) for mm in (9999.4, 10000.0)], ["9999.4 mm", "10 m"]),
+        ([US.length(mm) for mm in (25.4, 3048.0)], ["1 in", "10 ft"]),
+        ([US.amount(value, "kcal") for value in (9.994, 10.04, 99.94, 100.4, -100.4)],
+         ["9.99 kcal", "10 kcal", "99.9 kcal", "100 kcal", "−100 kcal"]),
+        ([US.amount(days, "day") for days in (59.4, 59.6, 174.9, 175.1, 715.0, 715.28125)],
+         ["59 days", "2 months", "5½ months", "6 months", "23 months", "2 years"]),
+        ([duration(seconds) for seconds in (59 * 60 + 29, 59 * 60 + 31, 48 * 3600 - 31, 48 * 3600, 49 * 3600)],
+         ["59 min", "1 h", "47 h 59 min", "2 days", "2 days 1 h"]),
+        ([US.volume(ml) for ml in (0.0, 0.3, 4.7, 14.1, 59.0, 118.4, 1862.0, 1864.0)],
+         ["0 tsp", "less than ⅛ tsp", "1 tsp", "1 tbsp", "¼ cup", "½ cup", "7¾ cups", "2 quarts"]),
+    ],
+)  # fmt: skip
+def test_the_finest_digit_turns_at_its_border(said, wanted):
+    assert said == wanted
+
+
+def test_what_is_known_no_closer_is_said_no_closer():
+    share, hours = Figure(15.63, "%", low=14.6, high=16.6), Figure(2.6, "h", low=2.1, high=3.1)
+    assert (US.figure(share), US.interval(share)) == ("16 %", "15 % to 17 %")
+    assert US.figure(Figure(15.63, "%", low=14.6, high=16.5)) == "15.6 %"
+    assert (US.figure(hours), US.interval(hours)) == ("2 h 30 min", "2 h to 3 h")
+    assert US.figure(Figure(2.6, "h", low=2.2, high=3.1)) == "2 h 36 min"
+    assert US.figure(Figure(156.0, "min", low=126.0, high=186.0)) == "2 h 30 min"
+    assert [US.figure(Figure(grams, "g", as_is=True)) for grams in (99.94, 100.4)] == ["99.9 g", "100 g"]

@@ -19,6 +19,13 @@ def test_a_target_answers_in_the_unit_that_was_typed():
     assert {b.kind for b in figure.basis} == {"handbook"}
 
 
+def test_nothing_is_dried_to_the_moisture_it_has():
+    for moisture in ("80%", "85%"):
+        with pytest.raises(InputProblem, match="is not below the starting moisture"):
+            target(a_kitchen(), "corn", "1 kg", solids="20%", moisture=moisture)
+    assert target(a_kitchen(), "corn", "1 kg", solids="20%", moisture="79%").value == pytest.approx(0.2 / 0.21)
+
+
 def test_an_own_figure_changes_the_target_and_is_named():
     kitchen = a_kitchen()
     set_figure(kitchen, "corn", "target_moisture", 6.0)

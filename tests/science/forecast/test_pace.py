@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from dryhouse.science.forecast import Heating, forecast
+from dryhouse.science.forecast.finish import changed_pace
 from dryhouse.science.forecast.pace import pace_of, stops
 from dryhouse.science.values import Fact
 from tests.benchmarks.doubt_in_kitchens import SHARES, kitchens
@@ -123,3 +124,9 @@ def test_a_stop_is_told_where_the_scale_would_have_seen_six_steps_go():
     grams = np.array([500.0, 493.4, 493.4, 487.0])
     assert len(stops(np.arange(4.0), grams, 88.0, 1.0)) == 1
     assert stops(np.arange(4.0), grams, 88.0, 1.2) == []
+
+
+def test_most_runs_keep_their_pace_and_now_and_then_one_changes_it():
+    """Student's t with two degrees of freedom (its 97.5 % point is 4.303), scaled to the normal's middle 95 %."""
+    assert changed_pace(np.array([0.025, 0.5, 0.975])) == pytest.approx([-1.96, 0.0, 1.96], abs=0.01)
+    assert changed_pace(np.array([0.75])) == pytest.approx(0.456 * 0.8165, rel=0.001)
