@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
 
@@ -10,7 +11,9 @@ from dryhouse.cli import main
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Change
-from tests.kitchen.shelf_room import FREEZER, ROOM, a_batch, packed
+from dryhouse.kitchen.records import LotDraw
+from dryhouse.kitchen.records.lots import THROWN_OUT
+from tests.kitchen.shelf_room import FREEZER, ROOM, TODAY, a_batch, packed
 
 
 @pytest.fixture
@@ -146,3 +149,14 @@ def test_fish_keeps_no_more_than_its_limit_in_a_colder_refrigerator(capsys, tmp_
     for temp, least in (("38F", False), ("0F", True)):
         found = answer(capsys, "--journal", str(tmp_path / "a"), "keeps", "salmon", "--temp", temp, "--json")
         assert (found["value"], found["at_least"]) == (14, least)
+
+
+def test_a_jar_that_is_gone_says_how_and_nothing_of_what_is_left(capsys, file):
+    journal = open_journal(Path(file), write=True)
+    journal.write([Change(None, LotDraw(1, TODAY, THROWN_OUT, id=1))])
+    journal.close()
+    assert main(["--journal", file, "shelf", "--gone"]) == 0
+    (gone,) = [line for line in capsys.readouterr().out.splitlines() if "thrown out" in line]
+    assert gone.split(": ")[1].startswith("thrown out, packed ")
+    assert "keep-by" not in gone
+    assert "0 oz" not in gone

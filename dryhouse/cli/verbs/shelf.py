@@ -105,7 +105,9 @@ def _run(args: argparse.Namespace) -> int:
 
 
 def _text(kitchen: Kitchen, line: ShelfLine, shown: Style) -> str:
-    """A lot in a row, and under it why it stands as it does."""
+    """A lot in a row, and under it why it stands as it does; of one that is gone only how it went."""
+    if line.standing in (Status.USED_UP, Status.THROWN_OUT):
+        return f"{line.lot.id:>4}  {line.title}: {line.standing}, packed {day_words(line.lot.packed_on)}"
     portion = _portion(kitchen, line, shown)
     amount = amount_words(line.mass_left_g, line.volume_left_ml, shown) or "amount not known"
     amount = amount if portion is None else portion["sentence"].removeprefix(f"{line.lot.name}: ")

@@ -162,9 +162,9 @@ def _impossible(weighing: Weighing, around: Neighbours, notation: Style) -> Doub
     if not below and not above:
         return None
     if meant := other_unit(weighing, least, around.most or load.grams):
-        return Doubt(
-            DoubtKind.UNIT, f"{said(weighing)} is {now}, and {_last(around, notation)}. Did you mean {meant}?"
-        )
+        typed = said(weighing)
+        what = f"{typed} is {now}" if _bare(typed) != _bare(now) else f"This reading is {now}"
+        return Doubt(DoubtKind.UNIT, f"{what}, and {_last(around, notation)}. Did you mean {meant}?")
     if above:
         return Doubt(
             DoubtKind.ABOVE_LOAD,
@@ -217,6 +217,10 @@ def _last(around: Neighbours, notation: Style) -> str:
     if around.before is not None:
         return f"the last weight was {notation.mass(around.before.net_g)}"
     return f"{notation.mass(around.most or 0.0)} was loaded"
+
+
+def _bare(amount: str) -> str:
+    return amount.casefold().replace(" ", "")
 
 
 def said(weighing: Weighing) -> str:

@@ -116,8 +116,8 @@ def _answer_level(kitchen: Kitchen, number: int, yes: bool) -> Done[Record]:
         return kitchen.commit(f"Noted for {name}: not brittle yet", pending)
     if settled(kitchen, batch) is None:
         raise InputProblem(
-            "Its weight has not stayed the same yet: it takes three weighings over two hours, of what was weighed "
-            "at the start too. How a piece feels is asked when the batch comes off.",
+            "Its weight is still falling: how a piece feels counts once three weighings over two hours are the "
+            "same. When it comes off the dryer you are asked how it feels anyway.",
             "kind",
         )
     pending.edit(batch, replace(batch, settled=True, felt=Feel.BRITTLE.value))

@@ -36,7 +36,7 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
     if run.moisture is not None and not (run.verdict is not None and run.verdict.name == VerdictName.MISMATCH):
         yield f"Moisture: {moisture_words(run, style)}"
     if run.verdict is not None:
-        yield verdict_words(run.verdict, style)
+        yield verdict_words(run.verdict, scale_style(run, style))
     if run.batch.state == DRYING:
         yield from _ahead_lines(kitchen, run, style)
     if run.expected.slow_day is not None:

@@ -83,6 +83,7 @@ def test_a_kilogram_among_grams_and_ounces_among_grams_name_what_was_meant() -> 
     ounces = asked(hands, batch, "18 g")
     assert ounces.doubt.kind is DoubtKind.UNIT
     assert "18 oz" in ounces.doubt.question
+    assert ounces.doubt.question.startswith("This reading is 18 g, and the last weight was "), "nothing said twice"
     assert "500 g" in asked(hands, batch, "500 oz").doubt.question
     pounds = asked(hands, batch, "0.8 kg")
     assert pounds.doubt.kind is DoubtKind.UNIT

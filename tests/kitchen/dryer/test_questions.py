@@ -118,7 +118,7 @@ def test_an_answer_to_nothing_is_refused_in_a_sentence(hands) -> None:
     hands.dry(batch, (1, 2, 3))
     with pytest.raises(InputProblem, match="nothing is asked about the dryer"):
         typed(hands, batch, "was running")
-    with pytest.raises(InputProblem, match="not stayed the same yet"):
+    with pytest.raises(InputProblem, match="still falling"):
         typed(hands, batch, "brittle")
 
 
@@ -207,7 +207,7 @@ def test_not_yet_is_remembered(hands) -> None:
 def test_a_level_while_the_dryer_was_off_is_none(hands) -> None:
     batch = levelled(hands)
     hands.kitchen.commit("", pending_pause(batch))
-    with pytest.raises(InputProblem, match="not stayed the same yet"):
+    with pytest.raises(InputProblem, match="still falling"):
         answer(hands.kitchen, batch, Asked.LEVEL, True)
 
 

@@ -68,6 +68,9 @@ def test_a_run_says_its_moisture_and_both_bands(hands) -> None:
     assert likely_words(hands.kitchen, run).startswith("Likely ")
     said = list(run_lines(hands.kitchen, run, Style(METRIC)))
     assert said[0] == "On the dryer for 6 h"
+    in_ounces = " ".join(run_lines(hands.kitchen, run, Style()))
+    assert "g of water still to go" in in_ounces, "weighed in grams, answered in grams"
+    assert "oz" not in in_ounces
     assert said[1] == f"Load 283 g at 18:00, dry at {run.target_mass.value:.0f} g"
 
 
