@@ -237,3 +237,28 @@ def test_cups_typed_for_a_weight_are_kept_as_the_volume(journal, capsys):
 def test_fahrenheit_typed_as_celsius_is_asked_about(journal, capsys, typed):
     assert log(journal, "--food", "carrot", "--fresh", "1 kg", "--dried", "130 g", "--temp", typed) == 2
     assert "other scale" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("--purchased", "0.5 kg"), "500 g bought is less than the 1 kg loaded. Are the two swapped?"),
+        (("--fresh-volume", "1 cup", "--dried-volume", "3 qt"), "loaded. Are the two swapped?"),
+        (("--moisture", "95"), "not below that of what was loaded (88 %)"),
+        (("--start", "2026-11-20 18:00", "--end", "2026-11-21 03:00", "--hours", "6"), "9 h apart, not 6 h"),
+    ],
+)
+def test_what_cannot_be_together_is_asked_about_and_nothing_is_recorded(journal, capsys, words, says):
+    assert log(journal, "--food", "carrot", "--fresh", "1 kg", "--dried", "130 g", *words) == 2
+    assert says in capsys.readouterr().err
+    with open_kitchen(journal) as kitchen:
+        assert not kitchen.journal.where(Batch)
+
+
+def test_what_was_cooked_or_drained_may_weigh_more_than_was_bought_and_hours_are_round(journal):
+    times = ("--start", "2026-11-20 18:00", "--end", "2026-11-21 03:10", "--hours", "9")
+    assert log(journal, "--food", "lentil", "--fresh", "1 kg", "--dried", "330 g", "--purchased", "400 g") == 0
+    raw = ("--fresh", "1 kg", "--dried", "130 g", "--purchased", "1.2 kg")
+    assert log(journal, "--food", "carrot", *raw, *times) == 0
+    batch = the_batch(journal)
+    assert (batch.ended - batch.started).total_seconds() == 9 * 3600 + 600, "two times say more than round hours"

@@ -57,7 +57,7 @@ def test_logged_again_it_is_known_and_the_same_answer_is_no_contradiction(say, k
     assert say(*CHILI, "--contains", "meat")[0] == 0
     code, _, err = say(*CHILI, "--contains", "plant")
     assert code == 2
-    assert "is known here as venison chili" in err
+    assert "“venison chili” is known here, so what is in it is not asked" in err
     assert len(kept()[0]) == 1
 
 

@@ -268,9 +268,10 @@ def _with_own_food(kitchen: Kitchen, args: argparse.Namespace) -> Kitchen:
             ) from None
         return with_food(kitchen, own)
     if args.contains and set(args.contains) != set(contents_of_food(kitchen, known.slug)):
+        as_what = "" if known.name.casefold() == args.food.strip().casefold() else f" as {known.name}"
         raise InputProblem(
-            f"“{args.food}” is known here as {known.name}, so what is in it is not asked; leave --contains out, or "
-            "give your own food another name.",
+            f"“{args.food}” is known here{as_what}, so what is in it is not asked; leave --contains out, or give "
+            "your own food another name.",
             "contains",
         )
     return kitchen

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from dryhouse.kitchen.batches.loads import load_for
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.foods.settled import marked_settled
 from dryhouse.kitchen.kitchen import Kitchen
@@ -163,4 +164,17 @@ def check_draft(kitchen: Kitchen, draft: BatchDraft) -> str:
         for problem in problems(replace(part, food=slug, batch=0), around):
             if problem.field != "batch":
                 raise InputProblem(problem.said, "parts")
+    _check_target(kitchen, replace(batch, food=known), draft.parts)
     return known
+
+
+def _check_target(kitchen: Kitchen, batch: Batch, parts: tuple[BatchPart, ...]) -> None:
+    """Raises InputProblem where the moisture to dry to is no drier than what was loaded."""
+    wanted = batch.target_moisture_pct
+    load = None if wanted is None else load_for(kitchen, batch, parts)
+    if load is not None and wanted is not None and wanted >= load.moisture_pct:
+        raise InputProblem(
+            f"The moisture to dry to ({wanted:g} %) is not below that of what was loaded "
+            f"({load.moisture_pct:.0f} %).",
+            "target_moisture_pct",
+        )

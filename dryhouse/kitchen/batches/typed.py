@@ -23,7 +23,7 @@ from dryhouse.kitchen.records.former import precook_of
 from dryhouse.kitchen.records.shapes import Shape, shapes
 from dryhouse.kitchen.settings import style
 from dryhouse.kitchen.typed_moments import read_moment
-from dryhouse.science.display import Style
+from dryhouse.science.display import Style, duration
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import (
     Duration,
@@ -50,6 +50,8 @@ APART = ("food", "start", "hours", "end")
 """The entries beside those: what was dried, and when."""
 _PRESET = {"made_from": "fresh"}
 YES, NO = "yes", "no"
+_SLACK = timedelta(minutes=15)
+"""Two times and how long it took may be this far apart: hours are told in round numbers."""
 
 
 @dataclass(frozen=True)
@@ -119,8 +121,14 @@ def _times(kitchen: Kitchen, typed: TypedBatch, like: Style) -> tuple[datetime |
         )
     except InputProblem as problem:
         raise InputProblem(problem.said, "hours") from None
+    if started is not None and ended is not None and abs((ended - started) - took) > _SLACK:
+        raise InputProblem(
+            f"Start and end are {duration((ended - started).total_seconds())} apart, not "
+            f"{duration(took.total_seconds())}; leave one of the three out, or put it right.",
+            "hours",
+        )
     if started is not None:
-        return started, started + took
+        return started, ended or started + took
     ended = ended or kitchen.now()
     return ended - took, ended
 
