@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from dryhouse.desk.window import DeskWindow
 
 UNITS = ((US, "US: ounces, cups, °F"), (METRIC, "Metric: grams, milliliters, °C"))
-COLORS = {"system": "As the system", "light": "Light", "dark": "Dark", "contrast": "High contrast"}
+COLORS = {"system": "Same as system", "light": "Light", "dark": "Dark", "contrast": "High contrast"}
 
 
 class QuietField(TextField):

@@ -204,13 +204,14 @@ def style_sheet(t: Tokens) -> str:
         padding: 0 {2 * s}px; min-height: {t.target - 2}px; }}
     QPushButton:hover {{ background: {t.accent_soft}; }}
     QPushButton:focus {{ border: 2px solid {t.accent}; padding: 0 {2 * s - 1}px; min-height: {t.target - 4}px; }}
-    QPushButton:disabled {{ color: {t.edge}; border-color: {t.line}; }}
+    QPushButton:disabled {{ color: {t.edge}; border: 1px dashed {t.edge}; }}
     QPushButton:checked {{ background: {t.accent_soft}; border-color: {t.accent}; }}
     QPushButton[role="primary"] {{ background: {t.accent}; color: {t.on_accent}; border-color: {t.accent};
         font-weight: 600; }}
     QPushButton[role="primary"]:focus {{ border: 3px double {t.on_accent}; padding: 0 {2 * s - 2}px;
         min-height: {t.target - 6}px; }}
-    QPushButton[role="primary"]:disabled {{ background: {t.line}; color: {t.muted}; border-color: {t.line}; }}
+    QPushButton[role="primary"]:disabled {{ background: {t.ground}; color: {t.muted};
+        border: 1px dashed {t.edge}; }}
     QPushButton[role="quiet"] {{ background: transparent; border-color: transparent; color: {t.accent};
         padding: 0 {s}px; }}
     QPushButton[role="quiet"]:hover {{ background: {t.accent_soft}; }}
@@ -229,7 +230,8 @@ def style_sheet(t: Tokens) -> str:
     QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
     QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
     QCheckBox::indicator, QAbstractItemView::indicator {{ width: {mark}px; height: {mark}px; }}
-    QCheckBox::indicator:unchecked {{ border: 1px solid {t.edge}; border-radius: 2px; background: {t.surface}; }}
+    QCheckBox::indicator:unchecked, QAbstractItemView::indicator:unchecked {{
+        border: 1px solid {t.edge}; border-radius: 2px; background: {t.surface}; }}
     QCheckBox {{ min-height: {t.target - 4}px; spacing: {s}px; }}
     QMenuBar {{ background: {t.rail}; border-bottom: 1px solid {t.line}; }}
     QMenuBar::item {{ padding: {s - 2}px {s + 4}px; background: transparent; }}

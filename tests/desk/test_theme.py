@@ -1,7 +1,8 @@
 """The theme dresses the application and follows the choice."""
 
+from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QPalette
-from PySide6.QtWidgets import QLabel, QListWidget, QWidget
+from PySide6.QtWidgets import QLabel, QListWidget, QPushButton, QWidget
 
 from dryhouse.desk import theme as themes
 from dryhouse.desk.measures import hold
@@ -117,3 +118,23 @@ def test_the_chosen_line_stands_out_three_to_one(theme, qtbot):
         edge = {image.pixelColor(box.center().x(), y).name() for y in (box.top(), box.bottom())}
         assert min(contrast(colour, theme.tokens.surface) for colour in edge) >= 3, choice
     theme.choose("light")
+
+
+def test_what_cannot_be_pressed_and_what_can_be_ticked_is_read_in_every_look(theme, qtbot):
+    for look in ("light", "dark", "contrast"):
+        theme.choose(look)
+        button, rows = QPushButton("Make the swap"), QListWidget()
+        set_role(button, "primary")
+        button.setEnabled(False)
+        rows.addItem("Batch 12")
+        rows.item(0).setCheckState(Qt.CheckState.Unchecked)
+        for widget, inside in ((button, QRect(20, 10, 130, 36)), (rows, QRect(4, 4, 24, 24))):
+            qtbot.addWidget(widget)
+            theme.dress(widget)
+            widget.resize(180, 60)
+            widget.show()
+            picture = widget.grab(inside).toImage()
+            spots = ((x, y) for x in range(picture.width()) for y in range(picture.height()))
+            seen = {picture.pixelColor(x, y).name() for x, y in spots}
+            most = max(contrast(one, other) for one in seen for other in seen)
+            assert most >= 3, (look, widget)

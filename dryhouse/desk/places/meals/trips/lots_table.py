@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from dryhouse.desk.session import Session
@@ -34,6 +33,7 @@ class LotsTable(QTableWidget):
             wide = n in (0, len(_HEADS) - 1)
             mode = QHeaderView.ResizeMode.Stretch if wide else QHeaderView.ResizeMode.ResizeToContents
             self.horizontalHeader().setSectionResizeMode(n, mode)
+        self.horizontalHeader().sectionResized.connect(lambda *_change: self.resizeRowsToContents())
         self.itemActivated.connect(self._go)
 
     def show_plan(self, plan: Plan | None) -> None:
@@ -56,10 +56,6 @@ class LotsTable(QTableWidget):
                 item.setData(Qt.ItemDataRole.UserRole, lot.number)
                 item.setToolTip(text)
                 self.setItem(row, column, item)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self.resizeRowsToContents()
 
     def _go(self, item: QTableWidgetItem) -> None:
         number = int(item.data(Qt.ItemDataRole.UserRole))

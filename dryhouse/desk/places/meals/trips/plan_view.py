@@ -91,7 +91,7 @@ class PlanView(QWidget):
         if not plan.bags:
             return "No meal is on any day yet."
         if plan.alternatives:
-            return "This plan cannot be met as it stands; the drying calendar says what would help."
+            return "This plan cannot be met; the drying calendar shows what to change."
         if not plan.items:
             return "The shelf covers this trip."
         latest = plan.latest_start
