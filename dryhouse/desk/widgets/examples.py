@@ -16,4 +16,7 @@ def example_in(hint: str, kind: type[q.Quantity], style: Style) -> str:
     foreign = (_US_EXAMPLE if style.system == METRIC else _METRIC_EXAMPLE).fullmatch(hint)
     if foreign is None:
         return hint
-    return f"{foreign[1] or ''}{style.show(q.parse(foreign[2], kind, default_unit=''))}"
+    shown = q.parse(foreign[2], kind, default_unit="")
+    if style.system == METRIC and kind in (q.Mass, q.Volume):
+        shown = kind(float(f"{shown.si:.1g}"))  # an example is a round one: 1000 g, not 992 g
+    return f"{foreign[1] or ''}{style.show(shown)}"

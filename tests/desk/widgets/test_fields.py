@@ -202,9 +202,9 @@ def test_control_z_goes_to_the_window_where_there_is_no_typing_to_take_back(weig
 @pytest.mark.parametrize(
     ("kind", "hint", "us", "metric"),
     [
-        (Mass, "such as 2 lb 3 oz", "such as 2 lb 3 oz", "such as 992 g"),
+        (Mass, "such as 2 lb 3 oz", "such as 2 lb 3 oz", "such as 1 kg"),
         (Mass, "such as 250 g", "such as 8.8 oz", "such as 250 g"),
-        (Volume, "1 1/2 cups", "1 1/2 cups", "355 ml"),
+        (Volume, "1 1/2 cups", "1 1/2 cups", "400 ml"),
         (Temperature, "such as 60 F", "such as 60 F", "such as 16 °C"),
         (Temperature, "135 F, or 57 C", "135 F, or 57 C", "135 F, or 57 C"),
     ],
