@@ -14,6 +14,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from dryhouse.handbook.animal_words import animal_words, near_animal_word
+from dryhouse.handbook.neighbors import neighbors
 from dryhouse.handbook.spelling import core_of, ordered, plain_of, slips_forgiven, words
 from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
@@ -27,13 +28,20 @@ _ENDING = 4
 
 class WhichFood(InputProblem):
     """A name that is not clear. `near` are the foods that could be meant, best first; there may be none. `kinds`
-    are those with every word of it in a name of theirs: the kinds of cherry, where “cherries” was typed."""
+    are those with every word of it in a name of theirs: the kinds of cherry, where “cherries” was typed. What is
+    `clear` is a food that is not here: these are only its neighbors."""
 
-    def __init__(self, typed: str, near: tuple[Food, ...], kinds: tuple[Food, ...] = ()) -> None:
+    def __init__(
+        self, typed: str, near: tuple[Food, ...], kinds: tuple[Food, ...] = (), *, clear: bool = False
+    ) -> None:
         self.typed, self.near, self.kinds = typed, near, kinds
         listed = "; ".join(food.name for food in near[:5])
-        unknown = f"No food called “{typed}” is known: check the spelling, or add it as a food of your own."
-        super().__init__(f"Which food is “{typed}”? Near it are: {listed}." if near else unknown, "food")
+        said = f"No food called “{typed}” is known: check the spelling, or add it as a food of your own."
+        if clear:
+            said = f"The handbook has no “{typed}”: add it as a food of your own. Nearest to it are: {listed}."
+        elif near:
+            said = f"Which food is “{typed}”? Near it are: {listed}."
+        super().__init__(said, "food")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +96,8 @@ class Finder:
         if not parts:
             return []
         core = core_of(parts)
-        found = dict.fromkeys([*self._named(parts), *self._named(core), *self._named(plain_of(core))])
+        named = [*self._named(parts), *self._beside(parts)]
+        found = dict.fromkeys([*named, *self._named(core), *self._named(plain_of(core))])
         for way in (self._beginning, self._ending, self._one_slip_away, self._mended, self._alike):
             for said in dict.fromkeys((parts, core)) if len(found) < limit else ():
                 found.update(dict.fromkeys(way(said)))
@@ -110,8 +119,15 @@ class Finder:
         for way in (self._named, self._prepared, self._misspelt if slips else self._named):
             if len(meant := way(parts)) == 1:
                 return self._foods[meant[0]]
+        if beside := self._beside(parts):
+            raise WhichFood(text.strip(), tuple(self._foods[n] for n in beside), clear=True)
         named = [self._foods[n] for n in self._with_all(core_of(parts))]
         raise WhichFood(text.strip(), tuple(self.find(text, limit=8)), tuple(named))
+
+    def _beside(self, parts: tuple[str, ...]) -> list[int]:
+        """The nearest foods to one that is known not to be here."""
+        near = neighbors().get(ordered(parts), ())
+        return [number for slug in near for number in self._named(words(slug)) if self._foods[number].slug == slug]
 
     def _prepared(self, parts: tuple[str, ...]) -> list[int]:
         """Foods that bear the words left without those of preparing them. What is raw is not one that is cooked;

@@ -4,8 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from dryhouse.handbook.finder import WhichFood
+from dryhouse.handbook.neighbors import neighbors
 from dryhouse.handbook.reader import Handbook, handbook
-from dryhouse.handbook.spelling import singular, words
+from dryhouse.handbook.spelling import ordered, singular, words
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import problem_sentence
 from tests.rows import every_row
@@ -235,3 +237,46 @@ def test_food_put_up_in_another_way_is_asked_about_with_the_plain_one_first(type
     with pytest.raises(InputProblem):
         handbook().identify(typed)
     assert handbook().find(typed)[0].slug == first
+
+
+@every_row(
+    "typed, near",
+    [
+        ("bacon", "ham"),
+        ("Sausages", "ground-pork"),
+        ("canned chicken", "chicken"),
+        ("chicken, canned", "chicken"),
+        ("imitation crab", "white-fish"),
+        ("pesto", "basil"),
+        ("cole slaw", "cabbage"),
+        ("canned beans", "black-bean"),
+    ],
+)
+def test_what_the_handbook_does_not_hold_is_said_with_what_is_nearest(typed, near):
+    with pytest.raises(WhichFood) as asked:
+        handbook().finder.identify(typed)
+    assert asked.value.near[0].slug == near
+    assert problem_sentence(asked.value).startswith(f"The handbook has no “{typed}”")
+    assert handbook().finder.find(typed)[0].slug == near
+
+
+def test_every_neighbor_is_a_food_and_no_name_beside_it_is():
+    foods = handbook().foods
+    assert not [slug for near in neighbors().values() for slug in near if slug not in foods]
+    taken = {ordered(words(name)) for food in foods.values() for name in (food.name, *food.other_names)}
+    assert not set(neighbors()) & taken
+
+
+@every_row(
+    "typed, slug",
+    [
+        ("kimchee", "kimchi"),
+        ("hash browns", "hash-brown"),
+        ("baked beans", "baked-beans"),
+        ("celery leaves", "celery-leaf"),
+        ("celery", "celery"),
+        ("frozen hash browns", "hash-brown"),
+    ],
+)
+def test_foods_that_were_missing_are_known_by_their_names(typed, slug):
+    assert handbook().finder.identify(typed).slug == slug
