@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from dryhouse.science.display import Style
+from dryhouse.science.display import Style, counted
 from dryhouse.science.values import Basis
 from dryhouse.words.messages import message_words
 
@@ -16,14 +16,15 @@ def basis_source(basis: Basis, style: Style | None = None) -> str:
 
 
 def basis_text(basis: Basis, style: Style | None = None) -> str:
-    """`own records, n=4 (dried ÷ prepared)`, `handbook: a table`."""
+    """`4 own records (dried ÷ prepared)`, `handbook: a table`."""
     return kind_and_source(basis, basis_source(basis, style))
 
 
 def kind_and_source(basis: Basis, source: str) -> str:
     """What kind of basis it is and how many records, with the source put as it is given here."""
     if basis.kind == "own":
-        return f"own records, n={basis.n}" + (f" ({source})" if source else "")
+        said = "own records" if basis.n is None else counted(basis.n, "own record")
+        return said + (f" ({source})" if source else "")
     return f"{basis.kind}: {source}" if source else basis.kind
 
 

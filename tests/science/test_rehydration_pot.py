@@ -57,7 +57,7 @@ def test_soupy_takes_water_off_and_says_how_many_notes() -> None:
     assert "cooking notes on this meal, n=1: × 0.922 (the calculated figure counts as 1 more)" in read(
         water.workings
     )
-    assert "own records, n=1 (cooking notes on this meal)" in rests_on(water.basis)
+    assert "1 own record (cooking notes on this meal)" in rests_on(water.basis)
 
 
 def test_right_with_more_water_than_reckoned_moves_towards_what_was_used() -> None:

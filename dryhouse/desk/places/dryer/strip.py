@@ -111,6 +111,10 @@ class Strip(QFrame):
         self.off_button = button("Take &off", lambda: self.take_off_asked.emit(self.run.batch.id))
         self.more_button = button("Mo&re", lambda: None, name="More for this batch")
         self.more_button.setMenu(self._more_menu())
+        self.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        self.customContextMenuRequested.connect(
+            lambda where: self.more_button.menu().popup(self.mapToGlobal(where))
+        )
         every = (self.weigh_button, self.note_button, self.off_button, self.more_button)
         self._lettered = [(made, made.text()) for made in every]
         """Buttons and their words; only those of the chosen strip have a letter for Alt."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextDocument
 from PySide6.QtWidgets import QFileDialog, QMenu, QWidget
 
@@ -46,6 +47,9 @@ class MealsPage(QWidget):
         menu.addAction("&Import a meal…", self.bring)
         menu.addAction("&Remove the meal", self.remove)
         self.more_button.setMenu(menu)
+        meals = self.list.list
+        meals.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        meals.customContextMenuRequested.connect(lambda where: menu.popup(meals.mapToGlobal(where)))
         inside.addLayout(row(self.more_button, 1))
         self.both = side_by_side(left, self.card, sizes=(224, 820), least=(200, 520), gap=16)
         self.both.setStretchFactor(1, 1)

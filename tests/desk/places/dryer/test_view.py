@@ -642,6 +642,14 @@ def test_what_came_off_the_dryer_is_packed_from_its_page_until_all_of_it_is(sitt
     assert not sitting.place.detail.pack.isVisible()
 
 
+def test_the_right_button_on_a_strip_opens_what_else_can_be_done(sitting, hands) -> None:
+    drying(sitting)
+    strip = sitting.strip
+    strip.customContextMenuRequested.emit(strip.rect().center())
+    assert strip.more_button.menu().isVisible()
+    strip.more_button.menu().close()
+
+
 def test_where_there_is_no_dryer_the_form_has_the_way_to_add_one(sitting, hands) -> None:
     form = sitting.place.form
     for dryer in hands.journal.where(Dryer):

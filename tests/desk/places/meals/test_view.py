@@ -24,6 +24,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import draft_part, save_meal
 from dryhouse.kitchen.meals.sheet import meal_parts, meal_sheet
 from dryhouse.kitchen.records import Batch, Dryer, Lot, Meal, Trip, TripMeal
+from dryhouse.kitchen.settings import preference
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.kitchen.trips.trips import put_meal, save_trip
@@ -229,6 +230,23 @@ def test_a_swap_is_seen_before_it_is_made(place: MealsPlace) -> None:
     card.swap.make_swap()
     assert meal_parts(place.session.kitchen, 1)[2].staple == "soy-crumble"
     assert not card.swap.isVisible()
+
+
+def test_the_right_button_opens_what_can_be_done_with_a_meal_and_of_each_adds_columns(
+    place: MealsPlace,
+) -> None:
+    named(place, "camp stew")
+    meals, menu = place.meals.list.list, place.meals.more_button.menu()
+    meals.customContextMenuRequested.emit(meals.visualItemRect(meals.item(0)).center())
+    assert menu.isVisible()
+    menu.close()
+    row = place.meals.card.parts.rows[0]
+    assert not row.water.isVisible()
+    row.of_each.trigger()
+    assert row.water.isVisible()
+    assert row.water.text()
+    assert row.energy.text().endswith("kcal")
+    assert preference(place.session.kitchen, "columns.ingredients") == "yes"
 
 
 def test_what_stands_in_the_card_becomes_a_meal_of_its_own(place: MealsPlace) -> None:
