@@ -190,9 +190,11 @@ def dry_already(food: Food, style: Style) -> str:
     return dry_already_sentence(load_of([LoadPart(food.name, 100.0, water)]), target, style)
 
 
-def missing_for(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] = ()) -> tuple[str, ...]:
+def missing_for(
+    kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] = (), food: Food | None = None
+) -> tuple[str, ...]:
     """What, if it were recorded, would tell more about this batch: a sentence each."""
-    food = find_food(kitchen, batch.food)
+    food = food or find_food(kitchen, batch.food)
     said = []
     if loaded_grams(food, batch) is None and not parts:
         said.append("Enter what was loaded to see the target weight and the yield.")
@@ -201,6 +203,6 @@ def missing_for(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart] = ())
         said.append(f"Enter the moisture of {', '.join(strangers)}; without it the dry matter is not known.")
     elif batch.start_moisture_pct is None and not parts and food.fact("water") is None:
         said.append(f"No starting moisture is known for {food.name}; enter one to see moisture and target weight.")
-    if target_for(kitchen, batch) is None:
+    if target_for(kitchen, batch, food) is None:
         said.append(f"No target moisture is known for {food.name}; enter one to see when it is dry enough.")
     return tuple(said)

@@ -81,9 +81,9 @@ def draft_card(kitchen: Kitchen, draft: BatchDraft) -> Card:
 def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], notation: Style | None = None) -> Card:
     """The card of a batch with these ingredients."""
     known = food(kitchen, batch.food)
-    load, unit = load_for(kitchen, batch, parts), _mass_unit(batch)
+    load, unit = load_for(kitchen, batch, parts, food=known), _mass_unit(batch)
     dried = batch.dried_mass.si if batch.dried_mass is not None and batch.dried_mass.si > 0 else None
-    target, notation = target_for(kitchen, batch), notation or style(kitchen)
+    target, notation = target_for(kitchen, batch, known), notation or style(kitchen)
     figures: list[CardFigure] = []
     found, kept = verdicts_of(kitchen, batch, parts, known)
     grams = load.grams if load is not None else loaded_grams(known, batch)
@@ -116,7 +116,7 @@ def card_of(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], notation
         judged,
         tuple(sentences),
         cautions,
-        missing_for(kitchen, batch, parts),
+        missing_for(kitchen, batch, parts, known),
         tuple(_times(batch, notation)),
     )
 

@@ -213,7 +213,7 @@ def run_as(kitchen: Kitchen, record: Batch) -> DryingRun:
         expected=expected,
         cautions=cautions,
         asks=(
-            *missing_for(kitchen, record, parts),
+            *missing_for(kitchen, record, parts, food),
             *_oddities(scope, points),
             *_dry_already(kitchen, record, whole, target),
             *_heavy(kitchen, record, weighings, standing),

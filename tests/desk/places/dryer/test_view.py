@@ -154,6 +154,11 @@ def test_a_whole_run_by_keyboard_the_forecast_tightens_and_the_result_is_read(si
     assert shown["Yield by weight"] == "17.2 %"
     assert detail.figures.sentence.text().startswith("Dry enough by weight")
     assert "172 g dried" in detail.facts.text()
+    sitting.session.undo()
+    assert sitting.place.runs[batch.id].verdict.name == "dry enough"
+    assert hands.journal.get(Batch, batch.id).curve_dry is None
+    sitting.session.redo()
+    assert hands.journal.get(Batch, batch.id) == batch
 
 
 def test_the_reading_is_in_the_unit_last_used(sitting, hands) -> None:
