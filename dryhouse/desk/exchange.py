@@ -10,13 +10,13 @@ from typing import TYPE_CHECKING, Protocol, TypeVar
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog
 
-from dryhouse.desk.exchange_pages import ChoicePage, WorkPage
-from dryhouse.desk.long_work import Report, work_beside
 from dryhouse.desk.messages import Kind
 from dryhouse.science.display import counted
 
 if TYPE_CHECKING:
+    from dryhouse.desk.exchange_pages import ChoicePage, WorkPage
     from dryhouse.desk.journal_access import JournalAccess
+    from dryhouse.desk.long_work import Report
     from dryhouse.desk.session import Session
     from dryhouse.desk.window import DeskWindow
     from dryhouse.kitchen.exchange.bringing import Coming, Difference
@@ -97,6 +97,7 @@ class Exchange(QObject):
         if session is None or not coming.differences:
             self._take_in(coming, [])
             return
+        from dryhouse.desk.exchange_pages import ChoicePage
         from dryhouse.kitchen.exchange.telling import difference_line
 
         new = counted(coming.added.total(), "new record")
@@ -135,6 +136,9 @@ class Exchange(QObject):
 
     def _take_in_many(self, coming: Coming, chosen: list[Difference]) -> None:
         """More than undo keeps: beside the window, with a backup first."""
+        from dryhouse.desk.exchange_pages import WorkPage
+        from dryhouse.desk.long_work import work_beside
+
         journals, here = self._journals(), self.opening.here()
 
         def work(report: Report) -> str:
@@ -150,6 +154,9 @@ class Exchange(QObject):
         work_beside(page, work, told=page.tell, done=self._back, failed=self._failed, name="bring in")
 
     def _work(self, heading: str, work: Callable[[Report], R], done: Callable[[R], None]) -> None:
+        from dryhouse.desk.exchange_pages import WorkPage
+        from dryhouse.desk.long_work import work_beside
+
         stops: list[Callable[[], None]] = []
 
         def stop() -> None:

@@ -12,18 +12,15 @@ from PySide6.QtWidgets import QFileDialog
 from dryhouse.desk import fault_log, faults
 from dryhouse.desk.drops import Drops
 from dryhouse.desk.exchange import Exchange
-from dryhouse.desk.exchange_pages import ChoicePage, WorkPage
 from dryhouse.desk.file_menu import note_recent
 from dryhouse.desk.journal_access import JournalAccess, Opener
 from dryhouse.desk.journal_files import JournalFiles
 from dryhouse.desk.menus import fill_menus, fill_menus_without_journal
 from dryhouse.desk.read_ahead import read_ahead_later
 from dryhouse.desk.rescue import Rescue
-from dryhouse.desk.restore_page import RestorePage
 from dryhouse.desk.safekeeping import Safekeeping
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.desk.widgets.found_page import FoundPage
 from dryhouse.desk.window import DeskWindow
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.settings import UNITS_KEY, set_preference, style
@@ -32,10 +29,14 @@ from dryhouse.science.errors import InputProblem, WorldProblem
 from dryhouse.words.messages import problem_sentence
 
 if TYPE_CHECKING:
+    from dryhouse.desk.exchange_pages import ChoicePage, WorkPage
     from dryhouse.desk.one_window import OneWindow
+    from dryhouse.desk.restore_page import RestorePage
+    from dryhouse.desk.widgets.found_page import FoundPage
     from dryhouse.kitchen.kitchen import Kitchen
 
-Page = EmptyState | FoundPage | RestorePage | WorkPage | ChoicePage
+    Page = EmptyState | FoundPage | RestorePage | WorkPage | ChoicePage
+
 _FILES = "Journals (*.dryhouse);;All files (*)"
 
 

@@ -10,16 +10,16 @@ from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog
 
 from dryhouse.desk.background import read_beside
-from dryhouse.desk.restore_page import RestorePage
 from dryhouse.desk.widgets.empty_state import EmptyState
-from dryhouse.desk.widgets.found_page import FoundPage
 from dryhouse.science.display import Style, counted
 from dryhouse.science.errors import WorldProblem
 from dryhouse.words.messages import message_words, problem_sentence
 
 if TYPE_CHECKING:
     from dryhouse.desk.journal_access import JournalAccess
+    from dryhouse.desk.restore_page import RestorePage
     from dryhouse.desk.session import Session
+    from dryhouse.desk.widgets.found_page import FoundPage
     from dryhouse.desk.window import DeskWindow
 
 Acts = list[tuple[str, Callable[[], object]]]
@@ -105,6 +105,8 @@ class Rescue(QObject):
 
     def ask_restore(self) -> None:
         """Show the backups of the journal that is open (or did not open), to put one in its place."""
+        from dryhouse.desk.restore_page import RestorePage
+
         journals, session = self.opening.journals, self.opening.session
         assert journals is not None, "this window opens no journals"
         leave = self.opening.go_back if session is not None else self.opening.reopen
@@ -158,7 +160,7 @@ class Rescue(QObject):
             acts: Acts = [("&Repair what can be repaired", lambda: self.mend(path))] if mendable else []
             acts += [("Restore a backup…", self.ask_restore), self._back()]
             heading = f"The check found {counted(len(found), 'fault')}"
-            self.opening.show_page(FoundPage(heading, str(path), found, *acts))
+            self._tell(heading, path, found, *acts)
         else:
             theme = self.opening.window.theme
             self.opening.show_page(EmptyState(theme, "journal", "No damage found", str(path), self._back()))
@@ -185,4 +187,9 @@ class Rescue(QObject):
     def _mended(self, path: Path, heading: str, done: list[str]) -> None:
         if path == self.opening.here():
             acts = self._back(), ("Check it again", self.check), ("Restore a backup…", self.ask_restore)
-            self.opening.show_page(FoundPage(heading, str(path), done, *acts))
+            self._tell(heading, path, done, *acts)
+
+    def _tell(self, heading: str, path: Path, lines: list[str], *acts: tuple[str, Callable[[], object]]) -> None:
+        from dryhouse.desk.widgets.found_page import FoundPage
+
+        self.opening.show_page(FoundPage(heading, str(path), lines, *acts))

@@ -280,3 +280,9 @@ def test_every_neighbor_is_a_food_and_no_name_beside_it_is():
 )
 def test_foods_that_were_missing_are_known_by_their_names(typed, slug):
     assert handbook().finder.identify(typed).slug == slug
+
+
+def test_four_letters_at_the_end_of_a_name_find_it_and_three_do_not():
+    assert {"blackberry", "raspberry"} <= {food.slug for food in handbook().find("berry", limit=20)}
+    assert "banana" in [food.slug for food in handbook().find("nana")]
+    assert "banana" not in [food.slug for food in handbook().find("ana")]

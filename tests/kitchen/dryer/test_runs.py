@@ -28,6 +28,9 @@ def test_moisture_target_and_verdict_follow_from_the_mass_balance() -> None:
     assert run.moisture.value == pytest.approx(50.0)
     assert run.moisture_dry_basis is not None
     assert run.moisture_dry_basis.value == pytest.approx(1.0)
+    wet = run.moisture
+    assert run.moisture_dry_basis.low == pytest.approx(wet.low / (100 - wet.low))
+    assert run.moisture_dry_basis.high == pytest.approx(wet.high / (100 - wet.high))
     assert run.moisture_ratio is not None
     assert run.moisture_ratio.value == pytest.approx(140 / 860)
     assert run.target_mass is not None

@@ -221,6 +221,17 @@ class TestWorkingsAndBasis:
         assert "75 g ÷ (1 − 15 %) = 88.24 g" in said
         assert "Model error" in said
 
+    def test_what_the_workings_put_in_the_middle_lies_between_its_ends(self):
+        given = [step for step in ahead([0, 1, 2, 3, 4]).workings if {"low", "high"} <= {t.name for t in step.terms}]
+        assert len(given) > 2
+        for step in given:
+            said = {term.name: term.value for term in step.terms}
+            low, high = said.pop("low"), said.pop("high")
+            middle = said.get("drift", said.get("level", step.result.value if step.result else None))
+            assert low <= middle <= high, step.kind
+            assert 0 <= low
+            assert high < 100
+
     def test_the_figure_is_in_hours(self):
         figure = ahead([0, 1, 2, 3, 4]).figure()
         assert figure.unit == "h"
@@ -235,6 +246,8 @@ class TestWhatCannotBeUsed:
         [
             ([], [], DRY, 15, "at least one"),
             ([0, 1], [500, float("nan")], DRY, 15, "weight above 0"),
+            ([0, 1], [500, 0.0], DRY, 15, "weight above 0"),
+            ([0, 1], [500, 400], DRY, 0, "between 0 and 100"),
             ([0, 1, 1], [500, 400, 390], DRY, 15, "order of time"),
             ([0, 1], [500, 400], DRY, 100, "between 0 and 100"),
             ([0, 1], [500, 400], 600, 15, "dry matter"),
