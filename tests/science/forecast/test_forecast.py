@@ -151,13 +151,13 @@ class TestAlreadyThere:
 class TestHowLittleItKnows:
     def test_one_weighing_says_so_and_is_wide(self):
         answer = ahead([0.0], np.array([500.0]))
-        assert "One weighing" in said(answer)
+        assert "One weighing so far, and nothing is known of how fast this load dries" in said(answer)
         assert answer.finish.high80 > 8 * answer.finish.low80
 
     def test_earlier_runs_make_one_weighing_worth_something(self):
         mine = Prior(0.24, 1.15, 0.25, 0.12, Basis("own", "earlier runs", 3))
         answer = ahead([0.0], np.array([500.0]), prior=mine)
-        assert "earlier runs" in said(answer)
+        assert "One weighing so far: weigh again" in said(answer)
         assert answer.finish.high80 < 4 * answer.finish.low80
         assert answer.finish.low80 < when(15.0) < answer.finish.high80
         assert mine.basis in answer.basis
@@ -222,14 +222,16 @@ class TestWorkingsAndBasis:
         assert "Model error" in said
 
     def test_what_the_workings_put_in_the_middle_lies_between_its_ends(self):
-        given = [step for step in ahead([0, 1, 2, 3, 4]).workings if {"low", "high"} <= {t.name for t in step.terms}]
+        given = [
+            step for step in ahead([0, 1, 2, 3, 4]).workings if {"low", "high"} <= {t.name for t in step.terms}
+        ]
         assert len(given) > 2
         for step in given:
             said = {term.name: term.value for term in step.terms}
             low, high = said.pop("low"), said.pop("high")
             middle = said.get("drift", said.get("level", step.result.value if step.result else None))
             assert low <= middle <= high, step.kind
-            assert 0 <= low
+            assert low >= 0
             assert high < 100
 
     def test_the_figure_is_in_hours(self):
