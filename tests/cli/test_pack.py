@@ -51,3 +51,36 @@ def test_any_batch_is_packed_into_so_many(say):
     assert len(json.loads(out)["items"]) == 2
     assert say("pack", "7")[0] == 2
     assert say("pack", "1", "--place", "attic")[0] == 2
+
+
+def test_what_is_packed_is_not_packed_again(say):
+    """No jar without anything in it, and no second cup out of the first."""
+    say("log", "--food", "corn", "--fresh", "2 lb", "--dried", "7 oz")
+    say("log", "--food", "carrot", "--fresh", "3 cups", "--dried", "1 cup")
+    for batch in ("1", "2"):
+        assert say("pack", batch, "--into", "2")[0] == 0
+        for again in ((), ("--into", "3")):
+            code, _, err = say("pack", batch, *again)
+            assert code == 2
+            assert "is packed already" in err
+    items = json.loads(say("shelf", "--json")[1])["items"]
+    assert len(items) == 4
+    assert sum(item["value"] for item in items if item["food"] == "corn") == pytest.approx(198.4, abs=0.1)
+    assert sum(item["measure"]["value"] for item in items if item["food"] == "carrot") == pytest.approx(1.0)
+
+
+def test_a_batch_may_be_packed_by_its_name(say):
+    say("log", "--food", "corn", "--fresh", "2 lb", "--dried", "7 oz")
+    say("log", "--food", "carrot", "--fresh", "2 lb", "--dried", "4 oz")
+    assert say("pack", "corn")[0] == 0
+    code, _, err = say("pack", "corn")
+    assert (code, "still to be packed" in err) == (2, True)
+    say("log", "--food", "carrot", "--fresh", "2 lb", "--dried", "4 oz")
+    code, _, err = say("pack", "carrot")
+    assert (code, "(2, 3); give its number" in err) == (2, True)
+
+
+def test_servings_said_with_a_packing_that_is_refused_are_not_kept(say):
+    say(*POT)
+    assert say("pack", "1", "--servings", "6", "--into", "999")[0] == 2
+    assert say("pack", "1", "--servings-each", "1")[0] == 2, "nothing was recorded"

@@ -152,10 +152,11 @@ def test_a_batch_put_right_to_meat_makes_its_jars_meat():
     (lot,) = kitchen.journal.where(type(lot))
     meat = a_shelf(a_batch("turkey", **HEATED))
     assert lot.food == "turkey"
-    until = shelf_line(meat, packed(meat).id).keep_by
+    jar = packed(meat)
+    until = shelf_line(meat, jar.id).keep_by
     assert until is not None
     assert shelf_line(kitchen, lot.id).keep_by == until
-    assert rules(lot_cautions(kitchen, lot)) == rules(lot_cautions(meat, packed(meat)))
+    assert rules(lot_cautions(kitchen, lot)) == rules(lot_cautions(meat, jar))
     assert kitchen.journal.get(MealPart, 1).lot is None
 
 

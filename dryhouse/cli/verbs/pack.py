@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, cautions_of, say_answer, say_json
@@ -11,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from dryhouse.kitchen.kitchen import Kitchen
+    from dryhouse.kitchen.ports import Done
     from dryhouse.kitchen.records import Lot
     from dryhouse.science.values import Caution
 
@@ -39,30 +41,34 @@ def add(verbs: Any) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Pack the batch; answer with the labels of the new lots."""
-    from dataclasses import replace
-
     from dryhouse.house import open_kitchen
-    from dryhouse.kitchen.batches.log import BatchDraft, batch_named, edit_batch, parts_of
-    from dryhouse.kitchen.records import Batch, Lot
-    from dryhouse.kitchen.shelf.packing import Package, pack, split, split_servings
-    from dryhouse.kitchen.shelf.places import find_place
+    from dryhouse.kitchen.records import Lot
 
     with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
-        batch = batch_named(kitchen, args.batch)
-        if args.servings is not None:
-            draft = BatchDraft(replace(batch, servings=args.servings), parts_of(kitchen, batch.id))
-            edit_batch(kitchen, batch.id, draft)
-            batch = kitchen.present(Batch, batch.id, "batch", "batch")
-        place = None if args.place is None else find_place(kitchen, args.place).id
-        kind = args.package or ("bag" if args.servings_each is not None else "jar")
-        like = Package(kind, place=place, sealed=kind != "open container")
-        if args.servings_each is not None:
-            packages = split_servings(kitchen, batch, args.servings_each, like)
-        else:
-            packages = split(kitchen, batch, 1 if args.into is None else args.into, like)
-        done = pack(kitchen, batch.id, packages)
+        done = kitchen.do(_pack, args)
         _answer(kitchen, [c.record for c in done.changes if isinstance(c.record, Lot)], done.what, args)
     return 0
+
+
+def _pack(kitchen: Kitchen, args: argparse.Namespace) -> Done[Lot]:
+    from dryhouse.kitchen.batches.log import BatchDraft, edit_batch, parts_of
+    from dryhouse.kitchen.records import Batch
+    from dryhouse.kitchen.shelf.packing import Package, batch_to_pack, pack, split, split_servings
+    from dryhouse.kitchen.shelf.places import find_place
+
+    batch = batch_to_pack(kitchen, args.batch)
+    if args.servings is not None:
+        draft = BatchDraft(replace(batch, servings=args.servings), parts_of(kitchen, batch.id))
+        edit_batch(kitchen, batch.id, draft)
+        batch = kitchen.present(Batch, batch.id, "batch", "batch")
+    place = None if args.place is None else find_place(kitchen, args.place).id
+    kind = args.package or ("bag" if args.servings_each is not None else "jar")
+    like = Package(kind, place=place, sealed=kind != "open container")
+    if args.servings_each is not None:
+        packages = split_servings(kitchen, batch, args.servings_each, like)
+    else:
+        packages = split(kitchen, batch, 1 if args.into is None else args.into, like)
+    return pack(kitchen, batch.id, packages)
 
 
 def _answer(kitchen: Kitchen, lots: Sequence[Lot], what: str, args: argparse.Namespace) -> None:

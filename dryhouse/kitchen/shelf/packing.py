@@ -6,20 +6,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
+from dryhouse.kitchen.batches.log import batch_named
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.calendar import start_of, today
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, LotMove
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.lots import BOUGHT
-from dryhouse.science.errors import InputProblem
+from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.words.portions import portion_name
 
 _CRUMB = 0.05
 """Of a serving: less is nothing left."""
+_SCALE_G = 0.5
 _SLACK = 1.02
 """Scales and spoons differ: two in a hundred more than was dried is let pass."""
 
@@ -52,6 +54,32 @@ def may_be_packed(kitchen: Kitchen, batch: Batch) -> bool:
     return batch.state == FINISHED and (left is None or left > 1.0)
 
 
+def unpacked_ml(kitchen: Kitchen, batch: Batch) -> float | None:
+    """The same by measure, of a batch that was measured and not weighed."""
+    if batch.dried_volume is None or batch.dried_mass is not None:
+        return None
+    packed = sum(lot.volume.si for lot in kitchen.journal.where(Lot, batch=batch.id) if lot.volume)
+    return max(0.0, batch.dried_volume.si - packed)
+
+
+def batch_to_pack(kitchen: Kitchen, text: str) -> Batch:
+    """The batch of this number, or the one finished batch of this name that waits to be packed. Raises
+    InputProblem."""
+    if text.strip().lstrip("#").isdecimal():
+        return batch_named(kitchen, text)
+    ids = kitchen.journal.batch_ids(BatchQuery(text=text, states=(FINISHED,)))
+    packed = {lot.batch for lot in kitchen.journal.where(Lot, batch=tuple(ids))} if ids else set()
+    open_ones = sorted(id for id in ids if id not in packed)
+    if len(open_ones) == 1:
+        return kitchen.present(Batch, open_ones[0], "batch", "batch")
+    if open_ones:
+        listed = ", ".join(map(str, open_ones))
+        raise InputProblem(
+            f"More than one batch called “{text}” is to be packed ({listed}); give its number.", "batch"
+        )
+    raise NotKnown(f"No finished batch called “{text}” is still to be packed.", "batch")
+
+
 def split(kitchen: Kitchen, batch: Batch, count: int, package: Package | None = None) -> tuple[Package, ...]:
     """What is not packed yet, in `count` equal packages like the one given. Raises InputProblem."""
     if not 1 <= count <= 200:
@@ -63,8 +91,8 @@ def split(kitchen: Kitchen, batch: Batch, count: int, package: Package | None = 
     volume = None
     if batch.dried_volume is not None and share is not None and dried:
         volume = Volume(batch.dried_volume.si * share / dried)
-    elif batch.dried_volume is not None and dried is None:
-        volume = Volume(batch.dried_volume.si / count)
+    elif left := unpacked_ml(kitchen, batch):
+        volume = Volume(left / count)
     mass = Mass(share) if share is not None else None
     return tuple(replace(like, mass=mass, volume=volume) for _ in range(count))
 
@@ -131,6 +159,8 @@ def pack(
             "Put the masses right, or say that more was packed than was weighed.",
             "mass",
         )
+    if not more_than_dried and not any(p.mass for p in packages):
+        _refuse_what_is_packed(kitchen, source, packages)
     pending = Pending()
     for package in packages:
         lot = Lot(
@@ -152,6 +182,18 @@ def pack(
     name = batch_name(kitchen, source)
     said = " (more than was weighed dry)" if rest is not None and together > rest * _SLACK + 0.5 else ""
     return kitchen.commit(f"Packed {name} into {_count(packages)}{said}", pending)
+
+
+def _refuse_what_is_packed(kitchen: Kitchen, batch: Batch, packages: Sequence[Package]) -> None:
+    """Raises InputProblem where packages that say no weight would hold what is in others already."""
+    grams, ml = unpacked_g(kitchen, batch), unpacked_ml(kitchen, batch)
+    together = sum(p.volume.si for p in packages if p.volume)
+    if (grams is not None and grams <= _SCALE_G) or (ml is not None and (ml <= 0 or together > ml * _SLACK)):
+        raise InputProblem(
+            f"All of {batch_name(kitchen, batch)} is packed already. To pack it otherwise, remove its lots first; "
+            "where it came to more than was weighed, give the weight of each package.",
+            "packages",
+        )
 
 
 def shelve(

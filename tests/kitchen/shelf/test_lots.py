@@ -7,6 +7,7 @@ from datetime import timedelta
 
 import pytest
 
+from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, Meal, MealPart
 from dryhouse.kitchen.shelf.lots import (
     check_lot,
@@ -43,7 +44,8 @@ def test_a_lot_is_found_by_its_number(kitchen, lot):
 
 
 def test_many_lots_move_at_once_and_back(kitchen, lot):
-    other = packed(kitchen, place=CELLAR)
+    kitchen.journal.write([Change(None, a_batch("apple", 2))])
+    other = packed(kitchen, 2, CELLAR)
     done = move(kitchen, [lot.id, other.id], FREEZER)
     assert done.what == "Moved 2 lots to the freezer"
     kitchen.journal.write(done.undone().changes)

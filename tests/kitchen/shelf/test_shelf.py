@@ -56,8 +56,8 @@ def test_use_soon_then_past():
 
 def test_colder_than_anything_published_it_keeps_at_least_so_long():
     """Vegetables are published down to 60 °F only; dried meat down to a freezer of 0 °F."""
-    kitchen = a_shelf(a_batch(), a_batch("turkey", 2, **HEATED))
-    cellar, cold = packed(kitchen, place=CELLAR), packed(kitchen, 1, FREEZER)
+    kitchen = a_shelf(a_batch(), a_batch("turkey", 2, **HEATED), a_batch(id=3))
+    cellar, cold = packed(kitchen, place=CELLAR), packed(kitchen, 3, FREEZER)
     meat = packed(kitchen, 2, FREEZER)
     assert shelf_line(kitchen, cellar.id).keeps_until == "26 Apr 2027"
     frozen = shelf_line(kitchen, cold.id)
