@@ -65,6 +65,18 @@ def test_food_bought_dried_is_not_dried(kitchen):
     assert apple.source == "2.8 oz to be bought dried"
 
 
+def test_what_comes_as_dry_as_it_would_be_dried_is_bought_so(kitchen):
+    dates = MealPart(1, 9, "date", "date", "", mass=Mass(25.0), id=9)
+    kitchen.journal.write([Change(None, dates)])
+    worked = plan(kitchen, 1)
+    assert "date" not in {item.food for item in worked.items}
+    line = bought(kitchen, "dry date")
+    assert (line.amount.value, line.form, line.for_drying) == (100.0, "dried", False)
+    buy_as(kitchen, "date", "ready")
+    (item,) = [item for item in plan(kitchen, 1).items if item.food == "date"]
+    assert item.prepared.low >= item.dried.value
+
+
 def test_meat_is_bought_raw_and_beans_dry_with_the_raw_amount(kitchen):
     items = {item.food: item for item in plan(kitchen, 1).items}
     beef, lentil = bought(kitchen, "dry ground-beef"), bought(kitchen, "dry lentil")
