@@ -293,11 +293,11 @@ def test_a_reading_heavier_than_the_load_neither_makes_nor_bends_a_forecast() ->
     assert with_it.forecast.finish.median == pytest.approx(without.forecast.finish.median)
 
 
-def test_weights_that_do_not_add_up_are_said_without_a_moisture_and_in_her_units() -> None:
+def test_weights_that_do_not_add_up_are_said_without_a_moisture_and_as_the_scale_reads() -> None:
     hands = Hands()
     batch = hands.start(1000.0)
     hands.wait(1)
     hands.insist(batch, 1400.0)
     lines = list(run_lines(hands.kitchen, run_of(hands.kitchen, batch), Style()))
     assert not any(line.startswith("Moisture") for line in lines)
-    assert any("3 lb 1.4 oz is more than the 2 lb 3.3 oz that was loaded" in line for line in lines)
+    assert any("1.4 kg is more than the 1 kg that was loaded" in line for line in lines)

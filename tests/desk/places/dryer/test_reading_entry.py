@@ -94,13 +94,13 @@ def test_pasted_lines_stay_apart_and_are_one_act(sitting, hands, batch) -> None:
 def test_space_in_the_table_leaves_a_weighing_out_and_takes_it_in_again(sitting, hands, batch) -> None:
     sitting.ctrl(Qt.Key.Key_L)
     sitting.press(Qt.Key.Key_Space)
-    assert nets(hands, batch)[0] == (800, True)
+    assert nets(hands, batch)[-1] == (640, True), "the newest stands first"
     pane = sitting.place.detail.weighings
     assert pane.table.item(0, 8).text() == "left out"
     assert pane.out_button.text() == "&Take in"
-    assert [p.net_g for p in sitting.place.runs[batch].points] == [1000, 640]
+    assert [p.net_g for p in sitting.place.runs[batch].points] == [1000, 800]
     sitting.press(Qt.Key.Key_Space)
-    assert nets(hands, batch)[0] == (800, False)
+    assert nets(hands, batch)[-1] == (640, False)
 
 
 def test_a_correction_that_can_t_be_true_is_asked_about_too(sitting, hands, batch) -> None:
@@ -108,10 +108,10 @@ def test_a_correction_that_can_t_be_true_is_asked_about_too(sitting, hands, batc
     sitting.press(ENTER)
     sitting.type("80 g", ENTER)
     pane = sitting.place.detail.weighings
-    assert nets(hands, batch)[0] == (800, False)
+    assert nets(hands, batch)[-1] == (640, False)
     assert pane.keep_button.isVisible()
     sitting.press(Qt.Key.Key_F9)
-    assert nets(hands, batch)[0] == (80, True)
+    assert nets(hands, batch)[-1] == (80, True)
 
 
 def test_the_same_entry_takes_what_happened(sitting, hands, batch) -> None:
