@@ -103,8 +103,8 @@ class FakeJournal:
     def stage(self) -> FakeStaging:
         return FakeStaging()
 
-    def has_had(self, kind: type[Record]) -> bool:
-        return self.highest[kind] > 0
+    def highest_id(self, kind: type[Record]) -> int:
+        return self.highest[kind]
 
     def take_in(self, staging: Any, edits: Callable[[Mapping[type, int]], Iterable[Change]]) -> Mapping[type, int]:
         bases = dict(self.highest)

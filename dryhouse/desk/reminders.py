@@ -113,7 +113,7 @@ class Reminders(QObject):
 
     def _reckon(self) -> tuple[Due, ...]:
         journal = self.session.kitchen.journal
-        if not len(journal.batch_ids(BatchQuery(states=(DRYING,)))) and journal.next_id(Lot) == 1:
+        if not len(journal.batch_ids(BatchQuery(states=(DRYING,)))) and not journal.highest_id(Lot):
             return ()
         from dryhouse.kitchen.cards.alarms import alarms
 

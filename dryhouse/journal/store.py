@@ -138,12 +138,12 @@ class SqlJournal:
             self._forget(RECORD_KINDS)
         return bases
 
-    def has_had(self, kind: type[Record]) -> bool:
-        """Whether there ever was a record of this kind."""
+    def highest_id(self, kind: type[Record]) -> int:
+        """The highest number a record of this kind has had; 0 where there never was one. Gives none out."""
         from dryhouse.journal.reading import last_number
 
         with self._asked() as database:
-            return last_number(database.connection, kind) > 0
+            return last_number(database.connection, kind)
 
     @contextmanager
     def at_one_moment(self) -> Iterator[None]:

@@ -234,8 +234,8 @@ class Journal(Protocol):
     def stage(self) -> Staging:
         """A place for new records that are too many to hold; it must be closed."""
 
-    def has_had(self, kind: type[Record]) -> bool:
-        """Whether there ever was a record of this kind; else those that come keep their numbers."""
+    def highest_id(self, kind: type[Record]) -> int:
+        """The highest number a record of this kind has had; 0 where there never was one. Gives none out."""
 
     def take_in(
         self, staging: Staging, edits: Callable[[Mapping[type, int]], Iterable[Change]]

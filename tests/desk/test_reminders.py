@@ -8,6 +8,7 @@ from dryhouse.desk.reminders import Reminders
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.kitchen.dryer.drying import add_weighing
+from dryhouse.kitchen.records import Lot
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import Hands
 
@@ -32,6 +33,13 @@ def said(session) -> list[str]:
 @pytest.fixture
 def reminders(session) -> Reminders:
     return Reminders(session, session)
+
+
+def test_to_look_costs_no_number(reminders, hands) -> None:
+    for _ in range(3):
+        hands.wait(24)
+        reminders.look()
+    assert hands.journal.next_id(Lot) == 1, "her first jar is lot 1"
 
 
 def test_nothing_running_nothing_said(reminders, said, hands) -> None:

@@ -50,7 +50,7 @@ def _timers(kitchen: Kitchen) -> list[Due]:
 
 def _conditioning(kitchen: Kitchen) -> list[Due]:
     """What conditioning asks for today: once a day, in the morning."""
-    said = conditioning_words(kitchen) if kitchen.journal.next_id(Lot) < _MOST_LOTS else ""
+    said = conditioning_words(kitchen) if kitchen.journal.highest_id(Lot) < _MOST_LOTS else ""
     if not said:
         return []
     here = kitchen.local(kitchen.now())

@@ -48,7 +48,7 @@ class Known:
 
     def __init__(self, journal: Journal) -> None:
         self._journal = journal
-        self.none_of = {kind: not journal.has_had(kind) for kind in RECORD_KINDS}
+        self.none_of = {kind: not journal.highest_id(kind) for kind in RECORD_KINDS}
         """The kinds of which she never had a record."""
         self._found: defaultdict[type, set[int]] = defaultdict(set)
         self._owned: OrderedDict[tuple[type, int], tuple[Any, ...]] = OrderedDict()

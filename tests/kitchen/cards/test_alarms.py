@@ -111,3 +111,4 @@ def test_conditioning_is_spoken_of_once_a_day_in_the_morning() -> None:
     hands.wait(24)
     (next_day,) = alarms(hands.kitchen)
     assert next_day.after == morning.after + 1
+    assert hands.journal.next_id(Lot) == 2, "to look costs no number: the next jar is lot 2"
