@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import sqlite3
+from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -198,6 +200,15 @@ def test_a_missing_backup_and_the_journal_itself_are_refused(file: Path) -> None
         restore(file.with_name("gone.dryhouse"), file)
     with told(WorldProblem, "itself"):
         restore(file, file)
+
+
+def test_what_is_no_journal_is_not_backed_up_either(tmp_path: Path) -> None:
+    other = tmp_path / "letters.dryhouse"
+    with closing(sqlite3.connect(other)) as foreign:
+        foreign.execute("CREATE TABLE letters (text)")
+    with told(WorldProblem, "not a Dryhouse journal"):
+        back_up(other)
+    assert list(tmp_path.iterdir()) == [other]
 
 
 def test_there_is_nothing_to_back_up_before_the_first_entry(tmp_path: Path) -> None:

@@ -6,6 +6,7 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import closing
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
@@ -49,6 +50,24 @@ def test_by_dryer_goes_by_name_then_time_and_those_without_a_dryer_stand_apart(d
     write(database, [Change(None, Dryer("shelf", 6, id=1)), Change(None, Dryer("box", 10, id=2))])
     write(database, [Change(None, later), Change(None, Batch("plum", dryer=2, id=8))])
     assert direct_sql.batches_ordered(database.driver, "dryer") == ([8, 7], [1, 2, 3])
+
+
+def test_a_batch_of_which_only_the_end_is_known_stands_by_it_in_time_and_by_its_name_in_names(
+    tmp_path: Path,
+) -> None:
+    database = in_memory()
+    create(database)
+    hours = {n: NOON + timedelta(hours=n) for n in (1, 2, 3)}
+    kept = (
+        Batch("pear", started=hours[1], id=1),
+        Batch("apple", ended=hours[2], id=2),
+        Batch("corn", started=hours[3], id=3),
+        Batch("beet", id=4),
+    )
+    write(database, [Change(None, batch) for batch in kept])
+    assert direct_sql.batches_ordered(database.driver, "started") == ([1, 2, 3], [4])
+    assert direct_sql.batches_ordered(database.driver, "food") == ([2, 4, 3, 1], [])
+    database.close()
 
 
 def test_the_first_page_and_a_yield_do_not_wait_for_sqlalchemy(tmp_path: Path) -> None:
