@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.science.display import METRIC, Style, duration
-from dryhouse.science.quantities import Mass, parse
+from dryhouse.science.quantities import Area, Duration, Length, Mass, Temperature, Volume, parse
 from dryhouse.science.values import Figure
 from tests.rows import every_row
 
@@ -124,3 +124,13 @@ def test_what_is_known_no_closer_is_said_no_closer():
     assert US.figure(Figure(2.6, "h", low=2.2, high=3.1)) == "2 h 36 min"
     assert US.figure(Figure(156.0, "min", low=126.0, high=186.0)) == "2 h 30 min"
     assert [US.figure(Figure(grams, "g", as_is=True)) for grams in (99.94, 100.4)] == ["99.9 g", "100 g"]
+
+
+def test_a_quantity_is_shown_by_its_kind():
+    kinds = (Mass(198.4), Volume(591.47), Temperature(57.2222), Length(6.35), Area(1114.8), Duration(30600.0), None)
+    assert [US.show(kind) for kind in kinds] == [
+        "7 oz", "2½ cups", "135 °F", "¼ in", "1.2 sq ft", "8 h 30 min", "—",
+    ]  # fmt: skip
+    assert [SI.show(kind, "") for kind in kinds] == [
+        "198 g", "591 ml", "57 °C", "6.3 mm", "1115 cm²", "8 h 30 min", "",
+    ]  # fmt: skip

@@ -7,12 +7,15 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.settings import set_preference
 from dryhouse.kitchen.trips.household import (
+    KEY,
     DryingHours,
     changed,
     days_words,
     drying_hours,
     hours_words,
+    read_month,
     set_drying_hours,
     span_words,
     tended,
@@ -124,3 +127,27 @@ def test_hours_are_those_of_her_clock_across_a_change_of_it():
 def test_a_span_is_written_as_it_is_typed():
     assert span_words((time(7), time(21, 30))) == "7:00-21:30"
     assert span_words(None) == ""
+
+
+@every_row(
+    ("typed", "first"),
+    [("2027-05", date(2027, 5, 1)), ("2027-12", date(2027, 12, 1)), ("May 2027", date(2027, 5, 1)),
+     ("may", date(2027, 5, 1)), ("November", date(2026, 11, 1)), ("dec", date(2026, 12, 1)),
+     ("2027-05-09", date(2027, 5, 9))],
+)  # fmt: skip
+def test_a_month_is_read_as_it_is_said_and_one_without_a_year_is_the_next(typed, first):
+    assert read_month(a_kitchen(), typed) == first
+
+
+@every_row("typed", ["2027-13", "2027-00", "ma", "j 2027", "May twice", "soon"])
+def test_what_is_no_month_is_told_how_one_is_written(typed):
+    with pytest.raises(InputProblem, match="is no month; write it like 2027-05 or May 2027"):
+        read_month(a_kitchen(), typed)
+
+
+@every_row("kept", ["7:00 to 22:00", "a; b; c; d", "7:00-22:00; none; every day"])
+def test_hours_that_another_program_wrote_are_assumed_and_not_guessed_at(kept):
+    kitchen = a_kitchen()
+    set_preference(kitchen, KEY, kept)
+    assert drying_hours(kitchen) == DryingHours()
+    assert drying_hours(kitchen).assumed

@@ -7,7 +7,14 @@ from hypothesis import strategies as st
 
 from dryhouse.handbook.safety_table import safety_rules
 from dryhouse.science.safety import BatchFacts, FoodFacts, evaluate
-from dryhouse.science.safety.unfolded import AT_A_LOOK_UP, OF_A_PLANT, OF_ANIMAL_FOOD, unfolded
+from dryhouse.science.safety.unfolded import (
+    AT_A_LOOK_UP,
+    OF_A_PLANT,
+    OF_ANIMAL_FOOD,
+    most_for,
+    most_while_drying,
+    unfolded,
+)
 from dryhouse.science.values import MOMENTS, SEVERITIES, Caution
 
 some = st.builds(
@@ -55,3 +62,13 @@ def test_a_plain_vegetable_says_one_thing_and_a_look_up_two():
     carrot = FoodFacts("carrot", "vegetable")
     assert len(unfolded(evaluate(BatchFacts(carrot), safety_rules()), OF_A_PLANT)[0]) == OF_A_PLANT
     assert len(unfolded(evaluate(carrot, safety_rules()), AT_A_LOOK_UP)[0]) == AT_A_LOOK_UP
+
+
+def test_of_plants_on_the_dryer_only_a_warning_of_this_moment_is_said_in_full():
+    def told(severity, moment):
+        return Caution(severity, f"{severity} {moment}", "s", moment=moment)
+
+    assert most_while_drying([told("note", "now"), told("warn", "pot"), told("stop", "now")], {"vegetable"}) == 0
+    assert most_while_drying([told("warn", "now"), told("warn", "now")], {"vegetable"}) == OF_A_PLANT == 1
+    assert most_while_drying([], {"animal", "meat"}) == OF_ANIMAL_FOOD == 3
+    assert (most_for({"vegetable"}), most_for({"animal"})) == (OF_A_PLANT, OF_ANIMAL_FOOD)
