@@ -138,7 +138,8 @@ def test_a_package_may_be_named_in_part(capsys, tmp_path, typed, meant):
 def test_what_no_rule_speaks_of_goes_by_its_package(capsys, tmp_path, bought):
     """Salt and oil are no dried vegetables; and dry milk is not milk dried at home."""
     asked = ["--journal", str(tmp_path / "a"), "keeps", *bought.split(), "--temp", "70F"]
-    assert answer(capsys, *asked, "--json")["value"] is None
+    unknown = answer(capsys, *asked, "--json")
+    assert (unknown["value"], unknown["at_least"]) == (None, False)
     assert main(asked) == 0
     said = capsys.readouterr().out
     assert "go by the date on its package" in said

@@ -54,6 +54,7 @@ def _say_nothing(unknown_life: NothingPublished, package: str, args: argparse.Na
     if args.json:
         unknown = dict.fromkeys(("value", "low", "high", "measure"))
         rest = {"unit": "day", "basis": [], "workings": [problem_sentence(unknown_life)], "package": package}
+        rest["at_least"] = False
         say_json({**unknown, **rest, "cautions": cautions_json(unknown_life.cautions)})
         return
     say_answer(args, [problem_sentence(unknown_life)], cautions=unknown_life.cautions)

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from dryhouse.kitchen.dryer.weighing_sheets import MINUTES, MOMENTS, Sheet, SheetColumns, guess, read_file
 from dryhouse.kitchen.kitchen import utc_now
+from dryhouse.kitchen.records.batches import HOTTEST_DRYER_C
 from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Duration, parse, parse_number
@@ -135,7 +136,7 @@ def _heat(line: int, cell: str, columns: SheetColumns) -> float:
     except InputProblem as problem:
         raise InputProblem(f"Line {line}: {problem_sentence(problem)}") from None
     heat = (number - 32.0) / 1.8 if columns.temperature_unit == "F" else number
-    if not 0.0 <= heat <= 150.0:
+    if not 0.0 <= heat <= HOTTEST_DRYER_C:
         raise InputProblem(f"Line {line}: “{cell}” is not the temperature of a dryer; is it °C or °F?")
     return heat
 

@@ -161,3 +161,11 @@ def test_a_run_as_a_spreadsheet_may_keep_it(text: str) -> None:
 def test_a_time_with_a_unit_of_something_else_is_refused_with_its_line() -> None:
     with pytest.raises(InputProblem, match="Line 3"):
         points_of(read_sheet("time,weight\n0 h,1000\n2 lb,700\n"))
+
+
+@pytest.mark.parametrize(("column", "said"), [("temperature_c", "135"), ("temperature_f", "250")])
+def test_fahrenheit_in_a_column_of_celsius_is_asked_about(column: str, said: str) -> None:
+    with pytest.raises(InputProblem, match="is it °C or °F"):
+        points_of(read_sheet(f"hours,grams,{column}\n0,1000,{said}\n2,700,{said}\n"))
+    warm = points_of(read_sheet("hours,grams,temperature_f\n0,1000,135\n2,700,135\n")).heats
+    assert warm[0][1] == pytest.approx(57.2, abs=0.1)
