@@ -53,7 +53,12 @@ def _run(args: argparse.Namespace) -> int:
 def _say_nothing(unknown_life: NothingPublished, package: str, args: argparse.Namespace) -> None:
     if args.json:
         unknown = dict.fromkeys(("value", "low", "high", "measure"))
-        rest = {"unit": "day", "basis": [], "workings": [problem_sentence(unknown_life)], "package": package}
+        rest: dict[str, Any] = {
+            "unit": "day",
+            "basis": [],
+            "workings": [problem_sentence(unknown_life)],
+            "package": package,
+        }
         rest["at_least"] = False
         say_json({**unknown, **rest, "cautions": cautions_json(unknown_life.cautions)})
         return
