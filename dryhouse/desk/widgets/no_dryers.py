@@ -19,8 +19,8 @@ class NoDryers(QWidget):
             "Add a dryer", lambda: session.open("journal", "dryers", 0), "quiet", hint="What you typed stays"
         )
         column(self).addWidget(self.button)
-        self.look()
+        self.hide()  # shown before it has its place in a form, it would be a window of its own
 
     def look(self) -> None:
-        """Show it only while there is none."""
+        """Show it only while there is none. To be asked once it stands in its form."""
         self.setVisible(not dryers(self.session.kitchen))
