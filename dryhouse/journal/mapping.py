@@ -32,13 +32,14 @@ def from_micros(micros: int) -> datetime:
     return _EPOCH + timedelta(microseconds=micros)
 
 
+_WRITE: dict[type, Callable[[Any], Any]] = {datetime: to_micros, date: lambda day: day.isoformat(), bool: int}
+"""How what is not kept as it is is written."""
+
+
 def stored(value: Any) -> Any:
     """A plain value of a field as it is kept in its column."""
-    if isinstance(value, datetime):
-        return to_micros(value)
-    if isinstance(value, date):
-        return value.isoformat()
-    return int(value) if isinstance(value, bool) else value
+    write = _WRITE.get(type(value))
+    return value if write is None else write(value)
 
 
 class Unreadable(Exception):
@@ -159,7 +160,7 @@ def _map(kind: type[R]) -> Mapped[R]:
     picked = [n for n, held in enumerate(holds) if float in held]
     numbers: Callable[[Sequence[Any]], Sequence[Any]] = itemgetter(*picked, *picked[:1]) if picked else lambda _: ()
     writers = [
-        (place, None if shape.quantity is not None else stored)
+        (place, None if shape.quantity is not None else _WRITE[shape.holds])
         for place, shape in enumerate(shapes(kind))
         if shape.quantity is not None or shape.holds in _READ
     ]

@@ -61,10 +61,10 @@ class Surroundings:
 
     def get(self, kind: type[T], id: int) -> T | None:
         """The record of that number."""
-        if (kind, id) not in self._seen:
+        found = self._seen.get((kind, id))
+        if found is None:
             found = None if self.journal is None else self.journal.get(kind, id)  # type: ignore[type-var]
             self._seen[kind, id] = _GONE if found is None else found
-        found = self._seen[kind, id]
         return None if found is _GONE else found
 
     def food_known(self, slug: str) -> bool:

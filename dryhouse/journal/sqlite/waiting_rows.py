@@ -35,17 +35,16 @@ class WaitingRows:
             columns = _listed(c for c in mapped(kind).columns if c != "id")
             self._driver.execute(f"CREATE TABLE {mapped(kind).table} (id INTEGER PRIMARY KEY, {columns})")
         self._driver.execute("BEGIN")
+        self._inserts = {kind: _insert(kind) for kind in RECORD_KINDS}
+        self._selects = {kind: _select(kind) for kind in RECORD_KINDS}
 
     def put(self, kind: type[Any], rows: Iterable[Sequence[Any]]) -> None:
         """More rows, their columns in the order of the mapping."""
-        self._driver.executemany(_insert(kind), rows)
+        self._driver.executemany(self._inserts[kind], rows)
 
     def row(self, kind: type[Any], id: int) -> Sequence[Any] | None:
         """The row of this number."""
-        of = mapped(kind)
-        found: Sequence[Any] | None = self._driver.execute(
-            f"SELECT {_listed(of.columns)} FROM {of.table} WHERE id = ?", (id,)
-        ).fetchone()
+        found: Sequence[Any] | None = self._driver.execute(self._selects[kind], (id,)).fetchone()
         return found
 
     @contextmanager
@@ -88,6 +87,11 @@ class WaitingRows:
         """All of it is gone. Closing twice does no harm."""
         self._driver.close()
         self._file.unlink(missing_ok=True)
+
+
+def _select(kind: type[Any]) -> str:
+    of = mapped(kind)
+    return f"SELECT {_listed(of.columns)} FROM {of.table} WHERE id = ?"
 
 
 def _insert(kind: type[Any]) -> str:

@@ -22,7 +22,7 @@ from dryhouse.kitchen.records import Batch, OwnFood
 from dryhouse.kitchen.records.foods import PLANT, UNKNOWN, contents_of
 from dryhouse.kitchen.records.learned import MARKS, batch_of, forgotten, share_of_mark
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
-from dryhouse.kitchen.records.problems import called, problems
+from dryhouse.kitchen.records.problems import called, problems, problems_around
 from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.kitchen.surroundings import Surroundings, judge
 from dryhouse.science.display import counted
@@ -76,7 +76,7 @@ def bring_in(kitchen: Kitchen, records: Sequence[Record], *, take_theirs: bool =
     to them. Raises InputProblem and then changes nothing.
     """
     listed = sorted(records, key=lambda record: OWNERS_FIRST.index(type(record)))
-    coming = look_through(kitchen, (Entry(record, "", 0.0) for record in listed))
+    coming = look_through(kitchen, (Entry(record, 0.0) for record in listed))
     try:
         return take_in(kitchen, coming, coming.differences if take_theirs else ())
     finally:
@@ -176,12 +176,12 @@ class _Look:
         return around
 
     def through(self, entries: Iterable[Entry], tell: Tell) -> Coming:
-        for count, (record, _where, share) in enumerate(entries):
+        for count, (record, share, sound) in enumerate(entries):
             if count % _HELD == 0:
                 tell(share)
                 self.around.forget()
                 self.around_mine.forget()
-            self._look_at(record)
+            self._look_at(record, sound)
         if self.wrong:
             more = f" And {self.wrong - _AT_MOST} more of the kind." if self.wrong > _AT_MOST else ""
             raise InputProblem(" ".join(self.said) + more)
@@ -192,7 +192,7 @@ class _Look:
         tell(1.0)
         return self.coming
 
-    def _look_at(self, record: Any) -> None:
+    def _look_at(self, record: Any, sound: bool) -> None:
         kind = type(record)
         number = self.numbers.take(record)
         if record.id != number:
@@ -200,7 +200,7 @@ class _Look:
         if kind in ONCE:
             self._refuse_repeated(record)
         moved = self._moved(record)
-        mine = self.known.find(moved, number)
+        mine = None if self.known.none_of[kind] else self.known.find(moved, number)
         if isinstance(record, OwnFood):
             if record.slug in self.mine:
                 same_kind(self.kitchen, record, "this journal")
@@ -208,12 +208,13 @@ class _Look:
         if mine is not None:
             self._met(record, moved, mine)
             return
-        found = self._judged(record, self.around)
+        found = self._judged(record, self.around, sound)
         if found:
             self._say(found)
             self.unsound[kind, number] = record
             return
-        self._note_needed(record, moved)
+        if self.theirs:
+            self._note_needed(record, moved)
         self.coming.added[kind] += 1
         new = number if self.known.none_of[kind] else self.coming.added[kind]
         self.numbers.note(kind, number, new)
@@ -239,7 +240,7 @@ class _Look:
         links = {}
         for name, target in LINKS.get(type(record), {}).items():
             number = getattr(record, name)
-            if number is None or (target, number) in self.unsound:
+            if number is None or (self.unsound and (target, number) in self.unsound):
                 continue
             to = self.numbers.of(target, number)
             if to is None:
@@ -260,8 +261,8 @@ class _Look:
         self.theirs[kind, mine.id] = difference
         self.coming.differences.append(difference)
 
-    def _judged(self, record: Any, around: Surroundings) -> list[str]:
-        found = [*problems(record, around), *typed_problems(record)]
+    def _judged(self, record: Any, around: Surroundings, sound: bool = False) -> list[str]:
+        found = problems_around(record, around) if sound else [*problems(record, around), *typed_problems(record)]
         if not found:
             return []
         name = f"{called(type(record)).capitalize()} {record.id}"
@@ -273,8 +274,6 @@ class _Look:
 
     def _note_needed(self, record: Any, moved: Any) -> None:
         """A new record that hangs on one that differs is judged beside hers too."""
-        if not self.theirs:
-            return
         for name, target in LINKS.get(type(record), {}).items():
             number = getattr(moved, name)
             difference = self.theirs.get((target, -number)) if number is not None and number < 0 else None
@@ -308,7 +307,7 @@ class _Joined:
             found = look.theirs[kind, -to].theirs
         else:
             found = look.kitchen.journal.get(kind, -to)
-        return None if found is None else replace(found, id=number)
+        return found if found is None or found.id == number else replace(found, id=number)
 
     def where(self, kind: type[Any], **equals: Any) -> tuple[Any, ...]:
         """Of her own foods."""

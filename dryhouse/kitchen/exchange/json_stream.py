@@ -26,6 +26,8 @@ class JsonStream:
         self._file, self._path = file, path
         self.halves = False
         """Whether anything read so far may be half of a character."""
+        self._by_lines = True
+        """Whether lists may hold one value a line, as in what this program writes."""
         self._decode = json.JSONDecoder().raw_decode
         self.go_to((len(_MARK) if file.read(len(_MARK)) == _MARK else 0, 1))
 
@@ -33,6 +35,10 @@ class JsonStream:
         """Where the reading stands, to come back to: bytes, and the line."""
         done = self._text[: self._at]
         return self._begins + len(done.encode("utf-8")), self._line + done.count("\n")
+
+    def reached(self) -> int:
+        """How far the reading has come, in bytes; nearly, so that what has been read is not counted again."""
+        return self._begins + self._at
 
     def go_to(self, place: tuple[int, int]) -> None:
         """Go on from a place."""
@@ -100,8 +106,26 @@ class JsonStream:
                     raise self._broken()
                 self._at += 1
             first = False
-            yield self.value()
+            if many := self._whole_lines():
+                yield from many
+            else:
+                yield self.value()
         self._at += 1
+
+    def _whole_lines(self) -> list[Any]:
+        """The values of a list from here on, as far as the text at hand holds whole lines of them; nothing where
+        values do not end with their lines. Many at once take half the time of one by one."""
+        end = self._text.rfind(",\n", self._at) if self._by_lines else -1
+        if end < 0:
+            return []
+        try:
+            found: tuple[list[Any], int] = self._decode(f"[{self._text[self._at : end]}]")
+        except (RecursionError, ValueError):
+            self._by_lines = False
+            return []
+        many, read = found
+        self._at += read - 2  # the brackets; where the list itself ends here, its own bracket stands next
+        return many
 
     def _more(self) -> bool:
         if self._ended:

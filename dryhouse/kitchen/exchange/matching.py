@@ -56,8 +56,6 @@ class Known:
     def find(self, record: Any, number: int) -> Any | None:
         """The record of hers that this one is, if any. `number` is what it was called where it comes from."""
         kind = type(record)
-        if self.none_of[kind]:
-            return None
         found = self._unchanged(record, number)
         if found is None:
             near = [m for m in self._near(record, number) if m.id not in self._found[kind]]

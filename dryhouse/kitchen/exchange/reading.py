@@ -13,6 +13,7 @@ from dryhouse.kitchen.exchange.cells import columns, from_cells
 from dryhouse.kitchen.exchange.files import FORMAT, MANIFEST, VERSION, table_file
 from dryhouse.kitchen.exchange.formats import from_json, refuse_halves
 from dryhouse.kitchen.exchange.json_stream import JsonStream
+from dryhouse.kitchen.exchange.plain import plain
 from dryhouse.kitchen.ports import Record
 from dryhouse.kitchen.records import RECORD_KINDS
 from dryhouse.kitchen.records.field_problems import short
@@ -25,11 +26,12 @@ _LONGEST_CELL = 1 << 24
 
 
 class Entry(NamedTuple):
-    """A record, where it stands, and how much of the file has been read by then."""
+    """A record, and how much of the file has been read by then."""
 
     record: Any
-    where: str
     share: float
+    sound: bool = False
+    """Whether each of its fields by itself was found in order while it was read."""
 
 
 def read_records(source: Path) -> list[Record]:
@@ -130,12 +132,13 @@ class _JsonExport:
         name = f"{self._file.name}, {kind.__name__}"
         share = 0.0
         for number, values in enumerate(self._text.items(), 1):
-            where = f"{name} {number}"
             if self._text.halves:
-                refuse_halves(values, where)
+                refuse_halves(values, f"{name} {number}")
             if number % 1000 == 1:
-                share = self._text.place()[0] / self._size
-            yield Entry(from_json(kind, values, where), where, share)
+                share = self._text.reached() / self._size
+            record = plain(kind, values)
+            sound = record is not None
+            yield Entry(record if sound else from_json(kind, values, f"{name} {number}"), share, sound)
 
 
 # --- tables ----------------------------------------------------------------------------------------------
@@ -154,9 +157,9 @@ def _of_folder(folder: Path) -> Iterator[Entry]:
     before, whole = 0, max(sum(sizes.values()), 1)
     for kind, file in tables:
         count = 0
-        for record, where, at in _of_table(kind, file):
+        for record, at in _of_table(kind, file):
             count += 1
-            yield Entry(record, where, (before + at) / whole)
+            yield Entry(record, (before + at) / whole)
         before += sizes[file]
         if count < expected.get(file.name, 0):
             raise InputProblem(
@@ -177,7 +180,7 @@ def _manifest(file: Path) -> dict[str, int]:
     return {name: int(count) for name, count in said[1:] if len(count) < 16}
 
 
-def _of_table(kind: type[Any], file: Path) -> Iterator[tuple[Any, str, int]]:
+def _of_table(kind: type[Any], file: Path) -> Iterator[tuple[Any, int]]:
     known = {*columns(kind), *(name.rsplit("_", 1)[0] for name in columns(kind) if name.endswith("_typed"))}
     csv.field_size_limit(_LONGEST_CELL)
     with file.open("rb") as opened, io.TextIOWrapper(opened, encoding="utf-8-sig", newline="") as lines:
@@ -196,6 +199,6 @@ def _of_table(kind: type[Any], file: Path) -> Iterator[tuple[Any, str, int]]:
                 where = f"{file.name}, line {table.line_num}"
                 if None in cells or None in cells.values():
                     raise InputProblem(f"{where} has not as many cells as the table has columns.")
-                yield from_cells(kind, cells, where), where, opened.tell()
+                yield from_cells(kind, cells, where), opened.tell()
         except csv.Error as error:
             raise InputProblem(f"{file.name}, line {table.line_num}: {error}.") from None

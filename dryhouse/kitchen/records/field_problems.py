@@ -30,7 +30,7 @@ def field_problems(record: Any) -> list[InputProblem]:
     for value, (shape, sound, easy) in zip(held(record), fields, strict=True):
         if value is None or value is sound or easy(value):
             continue
-        if sentence := _wrong(shape, value):
+        if sentence := wrong(shape, value):
             found.append(InputProblem(sentence, shape.name))
     return found
 
@@ -45,12 +45,15 @@ def _fields(kind: type[Any]) -> _Fields:
     that they are not."""
     if kind not in _FIELDS:
         of = [shape for shape in shapes(kind) if shape.holds is not bool]
-        told = tuple((s, None if s.default is None or _wrong(s, s.default) else s.default, _easy(s)) for s in of)
+        told = tuple(
+            (s, None if s.default is None or wrong(s, s.default) else s.default, easily_sound(s)) for s in of
+        )
         _FIELDS[kind] = (attrgetter(*(shape.name for shape in of)), told)
     return _FIELDS[kind]
 
 
-def _easy(shape: Shape) -> _Easy:
+def easily_sound(shape: Shape) -> _Easy:
+    """What tells quickly of most values of a field that nothing is wrong with them."""
     about = shape.about
     least = _LEAST if about.low is None else about.low
     most = _MOST if about.high is None else about.high
@@ -73,7 +76,8 @@ _MOST = sys.float_info.max
 _LEAST = -_MOST
 
 
-def _wrong(shape: Shape, value: Any) -> str:
+def wrong(shape: Shape, value: Any) -> str:
+    """What is wrong with a value by itself; empty where nothing is."""
     if isinstance(value, str):
         return _wrong_text(shape, value)
     if isinstance(value, bool):

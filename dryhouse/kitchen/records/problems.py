@@ -6,7 +6,7 @@ is changed, and nothing is asked but what stands around the record.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from typing import Any
 
 from dryhouse.kitchen.records.around import Around
@@ -86,13 +86,22 @@ def called(kind: type[Any]) -> str:
 def problems(record: Any, around: Around) -> list[InputProblem]:
     """Everything that is wrong with a record, the fields first; nothing where it is sound."""
     found = field_problems(record)
+    return [*found, *problems_around(record, around, {problem.field for problem in found})]
+
+
+def problems_around(record: Any, around: Around, wrong: Collection[str] = ()) -> list[InputProblem]:
+    """What is wrong with it beyond its single fields, of which some may be known to be `wrong`."""
+    found = []
     for name, target in LINKS.get(type(record), {}).items():
         number = getattr(record, name)
         if number is not None and around.get(target, number) is None:
             found.append(InputProblem(f"That {called(target)} is no longer here.", name))
-    wrong = {problem.field for problem in found}
     of_kind = _OF.get(type(record))
-    return found if of_kind is None else [*found, *(p for p in of_kind(record, around) if p.field not in wrong)]
+    told = () if of_kind is None else of_kind(record, around)
+    if not told:
+        return found
+    wrong = {*wrong, *(problem.field for problem in found)}
+    return [*found, *(problem for problem in told if problem.field not in wrong)]
 
 
 def refuse(record: Any, around: Around) -> None:

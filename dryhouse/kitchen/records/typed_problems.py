@@ -26,7 +26,7 @@ def typed_problems(record: Any) -> list[InputProblem]:
     found = []
     for name, shape in _quantities(type(record)):
         value = getattr(record, name)
-        if value is not None and value.typed and not _agrees(value):
+        if value is not None and value.typed and not agrees(value):
             held = both_scales(value.si) if isinstance(value, Temperature) else _held(value)
             label = shape.about.label or name.replace("_", " ")
             said = f"“{label}” holds {held} but was typed “{short(value.typed)}”; which of the two is right?"
@@ -51,7 +51,8 @@ _PLAIN = re.compile(r"(\d{1,9}(?:\.\d{1,9})?) ?([A-Za-z]+)", re.ASCII)
 """A number and a unit: what is typed nearly always."""
 
 
-def _agrees(value: Quantity) -> bool:
+def agrees(value: Quantity) -> bool:
+    """Whether it is what was typed for it, as far as that can be read."""
     meant = _plainly(value.dimension, value.typed)
     if meant is not None and abs(value.si - meant) <= _SHARE * abs(meant):
         return True

@@ -103,7 +103,7 @@ def test_any_field_of_the_sample_edited_is_a_difference_and_nothing_more() -> No
         if some is None or not names or kind is OwnFood:
             continue
         edited = [replace(r, **{names[-1]: "edited"}) if r is some else r for r in listed]
-        coming = look_through(into, (Entry(r, "", 0.0) for r in in_order(edited)))
+        coming = look_through(into, (Entry(r, 0.0) for r in in_order(edited)))
         assert [(type(d.mine), d.fields) for d in coming.differences] == [(kind, (names[-1],))]
         assert not coming.added
         coming.close()
@@ -183,7 +183,7 @@ def test_what_cannot_be_right_is_not_taken_and_hers_can_stay() -> None:
 def test_what_is_taken_is_judged_beside_what_is_taken_with_it() -> None:
     into = kitchen(*GALLEY)
     theirs = [replace(r, trays=2) if isinstance(r, (Dryer, Batch)) else r for r in GALLEY]
-    coming = look_through(into, (Entry(r, "", 0.0) for r in in_order(theirs)))
+    coming = look_through(into, (Entry(r, 0.0) for r in in_order(theirs)))
     dryer, batch = coming.differences
     take_in(into, coming, [dryer, batch])
     assert into.journal.get(Batch, 3) == replace(BATCH, trays=2)
@@ -199,7 +199,7 @@ def test_words_that_contradict_their_value_are_not_taken_either() -> None:
 def test_each_difference_can_be_chosen_by_itself() -> None:
     into = kitchen(*GALLEY)
     theirs = [replace(r, trays=5) if isinstance(r, (Dryer, Batch)) else r for r in GALLEY]
-    coming = look_through(into, (Entry(r, "", 0.0) for r in in_order(theirs)))
+    coming = look_through(into, (Entry(r, 0.0) for r in in_order(theirs)))
     dryer, batch = coming.differences
     take_in(into, coming, [batch])
     assert into.journal.get(Batch, 3) == replace(BATCH, trays=5)
@@ -223,7 +223,7 @@ def test_a_record_changed_while_she_chose_is_not_written_over() -> None:
     from dryhouse.science.errors import WorldProblem
 
     into = kitchen(*GALLEY)
-    coming = look_through(into, (Entry(r, "", 0.0) for r in in_order(changed(GALLEY, BATCH, notes="wet"))))
+    coming = look_through(into, (Entry(r, 0.0) for r in in_order(changed(GALLEY, BATCH, notes="wet"))))
     into.journal.write([Change(BATCH, replace(BATCH, notes="mine, just now"))])
     with pytest.raises(WorldProblem):
         take_in(into, coming, coming.differences)
@@ -245,7 +245,7 @@ def test_the_look_can_be_stopped_and_nothing_has_changed() -> None:
         raise KeyboardInterrupt
 
     with pytest.raises(KeyboardInterrupt):
-        look_through(into, [Entry(Meal("soup", id=1), "", 0.5)], stop)
+        look_through(into, [Entry(Meal("soup", id=1), 0.5)], stop)
     assert not into.journal.where(Meal)
 
 
@@ -260,7 +260,7 @@ def test_a_difference_is_said_field_by_field_as_it_was_typed() -> None:
         "notes": "",
         "ended": NOON + timedelta(hours=9),
     }
-    coming = look_through(into, (Entry(r, "", 0.0) for r in in_order(changed(GALLEY, BATCH, **said))))
+    coming = look_through(into, (Entry(r, 0.0) for r in in_order(changed(GALLEY, BATCH, **said))))
     line = difference_line(into, coming.differences[0])
     assert line == (
         "Batch 3 (corn): “Weight loaded” is 907.2 g here and 850 g there; “Dryer temperature” is empty here "
