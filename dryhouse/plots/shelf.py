@@ -147,6 +147,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
         _mark(axes, picture.chosen, day_words(picture.chosen), tokens, "solid", 0.0)
     room = (width - left) * (1 - words)
     locator = mdates.AutoDateLocator(minticks=4, maxticks=max(5, int(room / 0.7)))  # type: ignore[no-untyped-call]
+    locator.intervald[mdates.MONTHLY] = [1, 2, 3, 4, 6, 12]  # narrow pictures of years have a mark a year
     axes.xaxis.set_major_locator(locator)
     axes.xaxis.set_major_formatter(FuncFormatter(_tick))
 

@@ -64,14 +64,15 @@ def bands_sentence(ahead: Forecast, when: When) -> str:
     return f"Even odds: {_between(f.low50, f.high50, when)}. 80 %: {_between(f.low80, f.high80, when)}."
 
 
-def likely_sentence(ahead: Forecast, when: When) -> str:
-    """`Likely 16:30 to 23:50.`, the 80 % band; nothing where it was reached."""
+def likely_sentence(ahead: Forecast, when: When, now: float = -math.inf) -> str:
+    """`Likely 16:30 to 23:50.`, the 80 % band; `Likely by 23:50.` where it has begun by `now`, in hours; nothing
+    where it was reached."""
     if ahead.reached_at is not None or not math.isfinite(ahead.finish.median):
         return ""
     low, high = ahead.finish.low80, ahead.finish.high80
     if not math.isfinite(high):
         return f"Likely {_between(low, high, when)}."
-    return f"Likely {when(low)} to {when(high)}."
+    return f"Likely by {when(high)}." if low <= now < high else f"Likely {when(low)} to {when(high)}."
 
 
 def stop_sentences(ahead: Forecast, when: When) -> list[str]:

@@ -107,5 +107,19 @@ def test_no_word_is_cut_by_the_edge():
         assert box.x1 <= edge.x1, text.get_text()
 
 
+def test_years_in_a_narrow_picture_have_few_marks():
+    lots = tuple(bar(f"lot {n}", 60 * n) for n in range(10))
+    picture = ShelfPicture(lots, TODAY, TODAY)
+    figure = Figure(figsize=(6.0, 4.0), dpi=100)
+    FigureCanvasAgg(figure)
+    draw_shelf(figure, picture, LIGHT)
+    figure.canvas.draw()
+    axes = figure.axes[0]
+    marks = [label.get_window_extent() for label in axes.get_xticklabels() if label.get_text()]
+    inside = [box for box in marks if axes.bbox.x0 <= (box.x0 + box.x1) / 2 <= axes.bbox.x1]
+    assert inside
+    assert all(left.x1 <= right.x0 for left, right in pairwise(inside))
+
+
 def test_an_empty_shelf_is_drawn_too():
     assert drawn(ShelfPicture((), TODAY, TODAY)).axes[0].get_yticks().size == 0

@@ -167,11 +167,12 @@ def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
 
 
 def likely_words(kitchen: Kitchen, run: DryingRun) -> str:
-    """`Likely 16:30 to 23:50.`; nothing where no band is told."""
+    """`Likely 16:30 to 23:50.`, or `Likely by 23:50.` once that has begun; nothing where no band is told."""
     found = run.expected.forecast
     if found is None or not bands_words(kitchen, run):
         return ""
-    return likely_sentence(found, by_the_clock(kitchen, run))
+    now = run.clock.hours(kitchen.now()) - (run.points[0].hours if run.points else 0.0)
+    return likely_sentence(found, by_the_clock(kitchen, run), now)
 
 
 def again_words(kitchen: Kitchen, run: DryingRun) -> str:

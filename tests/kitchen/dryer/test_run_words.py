@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import timedelta
 from zoneinfo import ZoneInfo
 
@@ -65,7 +66,11 @@ def test_a_run_says_its_moisture_and_both_bands(hands) -> None:
     assert finish_words(hands.kitchen, run).startswith("Dry about ")
     assert bands_words(hands.kitchen, run).startswith("Even odds: between ")
     assert "80 %: between " in bands_words(hands.kitchen, run)
-    assert likely_words(hands.kitchen, run).startswith("Likely ")
+    band = run.expected.forecast.finish
+    likely = likely_words(hands.kitchen, run)
+    assert re.fullmatch(r"Likely \S.* to \S.*\.", likely)
+    hands.wait((band.low80 + band.high80) / 2 - run.hours)
+    assert likely_words(hands.kitchen, run) == f"Likely by {likely.partition(' to ')[2]}", "what has begun is past"
     said = list(run_lines(hands.kitchen, run, Style(METRIC)))
     assert said[0] == "On the dryer for 6 h"
     in_ounces = " ".join(run_lines(hands.kitchen, run, Style()))
