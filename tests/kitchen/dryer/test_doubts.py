@@ -58,7 +58,10 @@ def test_a_weight_below_the_dry_matter_is_asked_about_with_what_may_have_happene
 def test_a_weight_heavier_than_before_is_asked_about_and_the_scale_s_own_step_is_not() -> None:
     hands, batch = drying()
     assert asked(hands, batch, "600 g").doubt.kind is DoubtKind.HEAVIER
-    assert hands.weigh(batch, 524)
+    assert (
+        asked(hands, batch, "531.5 g").doubt.kind is DoubtKind.HEAVIER
+    )  # a hundredth of the first kilogram, and 1 g
+    assert hands.weigh(batch, 530.5)
 
 
 def test_a_weight_of_the_past_lighter_than_a_later_one_asks_about_the_time() -> None:
