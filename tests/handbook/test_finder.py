@@ -286,3 +286,16 @@ def test_four_letters_at_the_end_of_a_name_find_it_and_three_do_not():
     assert {"blackberry", "raspberry"} <= {food.slug for food in handbook().find("berry", limit=20)}
     assert "banana" in [food.slug for food in handbook().find("nana")]
     assert "banana" not in [food.slug for food in handbook().find("ana")]
+
+
+def test_a_pawpaw_is_no_papaya_without_asking():
+    """In North America it is another fruit, which makes people ill when it is dried."""
+    with pytest.raises(InputProblem):
+        handbook().identify("pawpaw")
+    with pytest.raises(InputProblem):
+        handbook().identify("papaw")
+
+
+@every_row(("typed", "slug"), [("grape tomatoes", "tomato"), ("daikon radish", "daikon"), ("papaya", "papaya")])
+def test_kinds_of_one_food_are_that_food(typed, slug):
+    assert handbook().identify(typed).slug == slug
