@@ -22,8 +22,8 @@ from dryhouse.kitchen.dryer.drying import (
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.learned import as_taken_off
 from dryhouse.kitchen.dryer.runs import run_of
-from dryhouse.kitchen.ports import BatchQuery
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.ports import BatchQuery, Pending
+from dryhouse.kitchen.records import Batch, OwnFigure
 from dryhouse.kitchen.records.batches import FINISHED, PAUSED, TURNED
 from dryhouse.science.quantities import Mass
 from dryhouse.science.statuses import VerdictName
@@ -33,15 +33,19 @@ GRAMS = ((1, 810), (2, 640), (4, 412), (6, 283), (11, 172))
 """A kilogram of apple; the table's dry matter alone leaves 172 g in doubt, the curve does not."""
 
 
-@pytest.fixture
-def hands() -> Hands:
+def weighed() -> Hands:
+    """Apple on the dryer, weighed five times."""
     hands = Hands()
-    batch = hands.start()
-    begun = hands.time
+    batch, begun = hands.start(), hands.time
     for hour, grams in GRAMS:
         hands.wait(hour - (hands.time - begun).total_seconds() / 3600)
         hands.weigh(batch, grams)
     return hands
+
+
+@pytest.fixture
+def hands() -> Hands:
+    return weighed()
 
 
 def off(hands: Hands, grams: float = 172.0) -> Batch:
@@ -88,23 +92,13 @@ def test_a_load_that_was_only_weighed_at_the_end_is_judged_by_its_food(hands) ->
 
 
 def test_lighter_than_the_last_weighing_it_holds_no_more_dry_matter_than_that(hands) -> None:
-    low, middle, high = curve(Hands_with_the_last(hands))
+    off(other := weighed())
+    low, middle, high = curve(other)
     off(hands, 160.0)
     lighter = curve(hands)
     assert lighter[2] < min(high, 160.0 / 1000.0)
     assert lighter[1] < middle
     assert low * 0.9 < lighter[0] < low
-
-
-def Hands_with_the_last(hands: Hands) -> Hands:
-    other = Hands()
-    other.start()
-    begun = other.time
-    for hour, grams in GRAMS:
-        other.wait(hour - (other.time - begun).total_seconds() / 3600)
-        other.weigh(1, grams)
-    off(other)
-    return other
 
 
 def corrected(hands: Hands) -> object:
@@ -164,3 +158,29 @@ def test_with_all_but_two_weighings_left_out_nothing_is_taught(hands) -> None:
     off(hands)
     leave_out(hands.kitchen, *(w.id for w in weighings_of(hands.kitchen, 1)[:3]))
     assert curve(hands) == (None, None, None)
+
+
+def test_a_level_confirmed_by_hand_is_its_curve_and_counts_once(hands) -> None:
+    off(hands)
+    edit_batch(hands.kitchen, 1, BatchDraft(replace(batch(hands), felt="brittle", settled=True)))
+    assert batch(hands).settled
+    assert curve(hands) == (None, None, None)
+
+
+def test_another_water_of_the_food_is_another_answer_of_every_load_of_it(hands) -> None:
+    before = off(hands)
+    pending = Pending()
+    pending.add(OwnFigure("apple", "water", 80.0, "%", id=1))
+    done = hands.kitchen.commit("told", pending)
+    assert curve(hands)[1] > before.curve_dry
+    hands.kitchen.write(done.undone().changes)
+    assert batch(hands).curve_dry == pytest.approx(before.curve_dry)
+
+
+def test_while_it_is_changed_the_form_says_what_its_card_will(hands) -> None:
+    off(hands)
+    for change in ({"notes": "the good pan"}, {"start_moisture_pct": 84.0}):
+        draft = BatchDraft(replace(batch(hands), **change))
+        said = draft_card(hands.kitchen, draft).verdict
+        edit_batch(hands.kitchen, 1, draft)
+        assert said == batch_card(hands.kitchen, 1).verdict

@@ -42,6 +42,10 @@ FULL = a_batch(
     notes="crisp",
     rating=4,
     trip=3,
+    curve_low=0.31,
+    curve_dry=0.34,
+    curve_high=0.36,
+    curve_mark=12,
 )
 
 
