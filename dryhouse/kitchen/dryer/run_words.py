@@ -222,7 +222,7 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
         "verdict": run.verdict.name if run.verdict and not forbidden else None,
         "moisture": moisture_json(run.moisture),
         "dry_enough_probability": run.verdict.probability if isinstance(run.verdict, Verdict) else None,
-        "sentence": verdict_words(run.verdict, notation) if run.verdict else None,
+        "sentence": verdict_words(run.verdict, scale_style(run, notation)) if run.verdict else None,
         "chosen": run.curves.chosen.name if run.curves and run.curves.chosen else None,
         "finish": dict(found.finish.as_json()) if found else None,
         "finish_at": finish.isoformat() if finish else None,

@@ -76,6 +76,7 @@ def test_a_run_says_its_moisture_and_both_bands(hands) -> None:
     in_ounces = " ".join(run_lines(hands.kitchen, run, Style()))
     assert "g of water still to go" in in_ounces, "weighed in grams, answered in grams"
     assert "oz" not in in_ounces
+    assert "g of water still to go" in run_json(hands.kitchen, run)["sentence"]
     assert said[1] == f"Load 283 g at 18:00, dry at {run.target_mass.value:.0f} g"
 
 
