@@ -236,3 +236,15 @@ def test_the_next_weighing_is_told_as_a_span_of_time(capsys, tmp_path):
     again = re.search(r"Weigh again (\d+) min after the first weighing\.", said)
     assert again is not None
     assert int(again[1]) >= 30
+
+
+@pytest.mark.parametrize("more", [(), ("--until-moisture", "3")])
+def test_a_starting_moisture_that_cannot_be_is_said_and_no_curve_is_reckoned_from_it(capsys, tmp_path, more):
+    file = tmp_path / "run.csv"
+    rows = "".join(f"{hour},{1000 * 0.8**hour:.1f}\n" for hour in range(10))
+    file.write_text("hours,grams\n" + rows, encoding="utf-8")
+    assert main(["curve", str(file), "--start-moisture", "5", *more, "--json"]) == 0
+    answer = json.loads(capsys.readouterr().out)
+    assert "Weights don't add up" in answer["sentence"]
+    assert answer["finish"] is None
+    assert all(model["r2"] > 0.9 for model in answer["models"])

@@ -86,7 +86,7 @@ def read_run(
     basis = merge_bases([f.basis for f in (water, target) if f is not None])
     if water is None or target is None:
         missing = tuple(name for name, fact in zip(_WANTED, (water, target), strict=True) if fact is None)
-        why = _not_known(missing)
+        why = " ".join(filter(None, (_amiss(points, water), _not_known(missing))))
         return RunAnswer(points, curves, spoken, None, why, basis, notes, (line,), cautions, missing)
     load = load_of([LoadPart("the load", points.grams[0], water)])
     heating = heating_in(points, food)
@@ -125,12 +125,22 @@ def _curves(points: Points, water: Fact | None) -> tuple[CurveSet, str, Step]:
     """The curves, the periods in words, and the step that led to them. Without water, of mass over first mass."""
     first = points.grams[0]
     dry = 0.0 if water is None else dry_matter(first, water.value)
+    if sum(grams < dry for grams in points.grams) > len(points.grams) / 2:
+        water, dry = None, 0.0  # a starting moisture that cannot be: nothing is reckoned from it
     ratio = [(g - dry) / (first - dry) for g in points.grams]
     curves = fit_all(points.hours, ratio)
     if water is None:
         return curves, "", step(Kind.MASS_OVER_FIRST)
     how = step(Kind.MR_FROM_MASS, solids=(dry, "g"), first=(first, "g"), water=water)
     return curves, message_words(periods(points.hours, ratio)[1], _AS_THE_FILE), how
+
+
+def _amiss(points: Points, water: Fact | None) -> str:
+    """What is amiss with the weights, by the starting moisture; nothing where they add up or it is not known."""
+    if water is None:
+        return ""
+    load, lightest = load_of([LoadPart("the load", points.grams[0], water)]), min(points.grams)
+    return "" if adds_up(load, lightest) else mismatch_sentence(load, lightest, _AS_THE_FILE)
 
 
 def _not_known(missing: Sequence[str]) -> str:
