@@ -30,8 +30,10 @@ def no_hours_fit(hours: float) -> str:
 
 
 def cannot_be_ready(name: str, short: str, all_of_it: str, why: str) -> str:
-    """`onion: 2 oz dried of 8 oz cannot be ready: …`."""
-    return f"{name}: {short} dried of {all_of_it} cannot be ready: {why}."
+    """`onion: 2 oz of the 8 oz dried cannot be ready: …`, or that none of it can."""
+    if short == all_of_it:
+        return f"{name}: none of the {all_of_it} dried can be ready: {why}."
+    return f"{name}: {short} of the {all_of_it} dried cannot be ready: {why}."
 
 
 def whole_of(whole: int, bags: int) -> str:

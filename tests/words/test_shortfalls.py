@@ -1,6 +1,6 @@
 """What is said where a plan cannot be met."""
 
-from dryhouse.words.shortfalls import another_dryer, buy_dried, leave_out, no_time, whole_of
+from dryhouse.words.shortfalls import PAST, another_dryer, buy_dried, cannot_be_ready, leave_out, no_time, whole_of
 
 
 def test_bags_are_counted_as_one_speaks():
@@ -20,3 +20,10 @@ def test_each_alternative_says_what_it_would_give():
 def test_a_lack_of_time_names_the_conditioning():
     assert no_time(12.2, 0) == "no dryer is free for 12 h before departure"
     assert no_time(12.2, 10) == "no dryer is free for 12 h and 10 days of conditioning before departure"
+
+
+def test_what_cannot_be_ready_is_said_of_all_of_it_or_of_a_part():
+    assert cannot_be_ready("onion", "2 oz", "8 oz", PAST).startswith(
+        "onion: 2 oz of the 8 oz dried cannot be ready: "
+    )
+    assert cannot_be_ready("onion", "8 oz", "8 oz", PAST).startswith("onion: none of the 8 oz dried can be ready: ")
