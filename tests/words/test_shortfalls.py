@@ -23,7 +23,6 @@ def test_a_lack_of_time_names_the_conditioning():
 
 
 def test_what_cannot_be_ready_is_said_of_all_of_it_or_of_a_part():
-    assert cannot_be_ready("onion", "2 oz", "8 oz", PAST).startswith(
-        "onion: 2 oz of the 8 oz dried cannot be ready: "
-    )
-    assert cannot_be_ready("onion", "8 oz", "8 oz", PAST).startswith("onion: none of the 8 oz dried can be ready: ")
+    part, whole = (cannot_be_ready("onion", short, "8 oz", PAST) for short in ("2 oz", "8 oz"))
+    assert part.startswith("onion: 2 oz of the 8 oz dried cannot be ready: ")
+    assert whole.startswith("onion: none of the 8 oz dried can be ready: ")
