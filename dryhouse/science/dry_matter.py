@@ -185,10 +185,20 @@ def belief_between(share: Between) -> Belief:
 @cache
 def equilibrium_nodes(settles: tuple[float, float, float]) -> tuple[Array, Array]:
     """Five settling moistures (dry basis) and their weights: log-normal through the middle and the middle 80 %."""
-    value, low, high = settles
-    spread = max(math.log(max(high, 1e-4) / max(low, 1e-4)) / (2 * 1.2815515655446004), 1e-3)
     nodes, weight = np.polynomial.hermite_e.hermegauss(5)
-    return value * np.exp(spread * nodes), weight / weight.sum()
+    return settles[0] * np.exp(_settles_log_sd(settles) * nodes), weight / weight.sum()
+
+
+def settles_density(moisture: Array, settles: tuple[float, float, float]) -> Array:
+    """How likely the load is to settle at this moisture (dry basis), but for a factor: the same log-normal."""
+    positive = np.maximum(moisture, 1e-9)
+    off = np.log(positive / settles[0]) / _settles_log_sd(settles)
+    return np.asarray(np.exp(-0.5 * off * off) / positive)
+
+
+def _settles_log_sd(settles: tuple[float, float, float]) -> float:
+    _, low, high = settles
+    return max(math.log(max(high, 1e-4) / max(low, 1e-4)) / (2 * 1.2815515655446004), 1e-3)
 
 
 def normal_cdf(z: Array) -> Array:

@@ -26,11 +26,11 @@ from dryhouse.science.curves.model import Array
 from dryhouse.science.dry_matter import normal_cdf
 from dryhouse.science.forecast.shapes import FIRST, STEP, Shapes, shapes
 
-TAU = np.array([0.012, 0.06, 0.20])
+TAU = np.array([0.006, 0.05, 0.25])
 """Sizes of the clock's error, some fourfold apart and alike beforehand: a run that keeps its law, one whose air
 and load change a little on the way, one that is turned, crowded or interrupted."""
-BEND_SD = 0.03
-"""Spread of the logarithm of the factor that stretches ln(time / half-time): a third of a step of Page's n."""
+BEND_SD = 0.02
+"""Spread of the logarithm of the factor that stretches ln(time / half-time): a fifth of a step of Page's n."""
 FARTHEST = 3.5
 """ln(time ahead), or behind, past which the clock's error grows no more."""
 MOST_CELLS = 3000

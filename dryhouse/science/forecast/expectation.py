@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import numpy as np
 
 from dryhouse.science.curves.model import Array
-from dryhouse.science.dry_matter import SETTLES, Belief, equilibrium_nodes
+from dryhouse.science.dry_matter import SETTLES, Belief, equilibrium_nodes, settles_density
 from dryhouse.science.forecast.answer import Equilibrium, Prior
 from dryhouse.science.forecast.engine import Expectation, Levels, Posterior
 from dryhouse.science.forecast.shapes import shapes
@@ -16,8 +18,9 @@ LEVELS, SHARES, NODES = 18, 41, 5
 TOLD_ROUNDLY = 0.003
 """Starting moistures are told in whole percent: how far off the settling level is for that, as a share of the first
 mass. A belief that is in more doubt than this already counts it."""
-LEVEL_SLACK = 0.01
-"""How far off the settling level may be beyond that, as a share of itself: trays are never emptied quite clean."""
+LEVEL_SLACK = 0.003
+"""How far off the settling level may be beyond that, as a share of the dry matter: trays are never emptied quite
+clean."""
 HANDLING = 0.0002
 """Error of a weighing besides the scale's step (trays lifted in and out), as a share of the water."""
 OUT_OF_REACH = 0.05
@@ -43,7 +46,7 @@ def expectation(
         settles = (equilibrium.value, equilibrium.low, equilibrium.high)
     dry = solids.middle
     joint = joint_levels(solids, settles, target_pct, float(w.min()), between)
-    noise = float(np.sqrt(2.0) * max(scale_step / np.sqrt(12.0), HANDLING * (1.0 - dry)))
+    noise = float(max(scale_step / np.sqrt(12.0), HANDLING * (1.0 - dry)))
     if prior is None:
         half, sd_half = np.log(WIDE_HALF_TIME[0]), WIDE_HALF_TIME[1]
         shape_weight = np.zeros(len(table.log_prior))
@@ -63,26 +66,33 @@ def joint_levels(
 ) -> Levels:
     """Level and dry matter as one unknown, all as shares of the first mass.
 
-    A load settles at s (1 + X_e), give or take `TOLD_ROUNDLY` and `LEVEL_SLACK`. No level lies above the lightest
-    weighing. `between` names the levels to look at more closely.
+    A load settles at s (1 + X_e), with ln X_e normal, give or take `TOLD_ROUNDLY` and `LEVEL_SLACK`. No level lies
+    above the lightest weighing. `between` names the levels to look at more closely.
     """
     shares, weight = _even_nodes(solids)
-    nodes, share = equilibrium_nodes(settles)
-    middles = (shares[:, None] * (1.0 + nodes[None, :])).ravel()
+    middles = np.outer(shares, 1.0 + equilibrium_nodes(settles)[0])
     known = solids.middle * solids.log_sd
     lacking = float(np.sqrt(max(TOLD_ROUNDLY**2 - known**2, 0.0)))
-    spread = np.hypot(np.minimum(lacking, 0.25 * middles), LEVEL_SLACK * middles)
-    top = min(float(middles.max() + 3.0 * spread.max()), lightest - 1e-4)
-    low = max(float(middles.min() - 2.0 * spread.max()), 0.001)
+    slack = np.hypot(np.minimum(lacking, 0.25 * shares), LEVEL_SLACK * shares)
+    top = min(float(middles.max() + 3.0 * slack.max()), lightest - 1e-4)
+    low = max(float(middles.min() - 2.0 * slack.max()), 0.001)
     ends = between or (min(low, 0.9 * top), max(top, 0.0011))
     levels = np.linspace(*ends, LEVELS)
-    near = np.exp(-0.5 * ((levels[:, None] - middles[None, :]) / spread) ** 2) / spread
-    held = (near * np.tile(share, len(shares))).reshape(len(levels), len(shares), len(nodes)).sum(axis=2) * weight
+    off, part = _slack_nodes()
+    moisture = (levels[:, None, None] - off * slack[:, None]) / shares[:, None] - 1.0
+    held = (settles_density(moisture, settles) @ part) * weight / shares
     aim = shares / (1.0 - target_pct / 100.0)
     held = held * np.where(levels[:, None] >= aim[None, :], OUT_OF_REACH, 1.0) + 1e-300
     total = held.sum(axis=1)
     given = np.array([_spread_evenly(shares, row) for row in held])
     return Levels(levels, np.log(total), given, shares, held / total[:, None])
+
+
+@cache
+def _slack_nodes() -> tuple[Array, Array]:
+    """Where to look at the slack, in units of its size, and the weights of these."""
+    nodes, share = np.polynomial.hermite_e.hermegauss(7)
+    return nodes, share / share.sum()
 
 
 def _even_nodes(solids: Belief) -> tuple[Array, Array]:

@@ -20,10 +20,10 @@ _CLOCKS = 3
 def changed_pace(share: Array) -> Array:
     """The clock's error, in units of its size, that this share of runs stay below.
 
-    Student's t with two degrees of freedom, its middle 95 % as wide as the normal distribution's (1.96 / 4.30):
+    Student's t with two degrees of freedom, its middle 90 % as wide as the normal distribution's (1.64 / 2.92):
     most runs keep their pace, and now and then one changes it.
     """
-    return np.asarray(0.456 * (2.0 * share - 1.0) / np.sqrt(2.0 * share * (1.0 - share)))
+    return np.asarray(0.563 * (2.0 * share - 1.0) / np.sqrt(2.0 * share * (1.0 - share)))
 
 
 def log_time_at(table: Shapes, shape: NDArray[np.intp], mr: Array) -> Array:

@@ -24,16 +24,17 @@ from dryhouse.science.workings import Workings, step
 SAME_HEAT_C = 1.0
 """Heats no further apart are one: no dryer's dial is truer."""
 STOOD_STILL = 0.2
-"""A stretch that lost less than this share of what the pace before would have taken is no drying."""
-WENT_ON = 0.4
-"""After a stop the pace is at least this share of the one before; else the load itself has slowed down."""
+"""Where nothing was weighed after it, a stretch below this share of the pace before is asked about."""
+SLOWED = 0.45
+"""A stretch between two weighings may hold a part of a stop: below this share of the pace before it and of the one
+after it, it is asked about. A load that only slows down keeps more from one weighing to the next."""
 STILL_WET = 0.3
 """Share of the water there must be for the last stretch to be a stop: a load that is nearly dry levels off."""
 SHORTEST_H = 0.75
 """Nothing shorter is asked about: it costs less than the doubt of a forecast, and is as often a slip of the pen."""
 A_MINUTE = 1.0 / 60.0
 SEEN_ON_THE_SCALE = 6.0
-"""A stretch tells of a stop where at least so many steps of the scale should have gone."""
+"""A stretch tells of a stop where at least so many steps of the scale should have gone; shorter ones are joined."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,31 +126,55 @@ Stops = tuple[tuple[float, float], ...]
 
 
 def stops(t: Array, m: Array, target: float, scale_step: float) -> list[tuple[int, int, float]]:
-    """Stretches between weighings (first, last, pace in it over that before) that lost almost nothing.
+    """Stretches between weighings (first, last, pace in it over that around it) that lost far too little.
 
     The pace is the fall of ln(m - target) an hour. A stretch counts where the pace before and after it is another:
     a load that slows down for good has not stopped, and one that is nearly dry levels off.
     """
     if len(m) < 3 or m[-1] <= target:
         return []
+    seen = SEEN_ON_THE_SCALE * scale_step
     left = np.log(np.maximum(m - target, 1e-6))
-    pace = -np.diff(left) / np.diff(t)
-    usual = pace[0]
+    first = np.flatnonzero(m[0] - m > seen)
+    if not len(first):
+        return []
+    at = int(first[0])
+    usual = float(left[0] - left[at]) / float(t[at])
     found: list[tuple[int, int, float]] = []
-    begin = None
-    for i in range(1, len(pace)):
-        wanted = (m[i] - target) * (1.0 - np.exp(-max(usual, 0.0) * (t[i + 1] - t[i])))
-        still = wanted > SEEN_ON_THE_SCALE * scale_step and m[i] - m[i + 1] < STOOD_STILL * wanted
-        if still:
-            begin = i if begin is None else begin
+    slow: list[tuple[int, int, float]] = []
+    while (to := _seen_from(at, t, m - target, usual, seen)) is not None:
+        pace = float((left[at] - left[to]) / (t[to] - t[at]))
+        if pace < SLOWED * usual:
+            slow.append((at, to, pace / usual))
         else:
-            if begin is not None and pace[i] >= WENT_ON * usual and t[i] - t[begin] >= SHORTEST_H:
-                found.append(_stop(begin, i, t, left, usual))
-            begin, usual = None, pace[i]
-    wet = m[-1] - target > STILL_WET * (m[0] - target)
-    if begin is not None and wet and t[-1] - t[begin] >= SHORTEST_H:
-        found.append(_stop(begin, len(pace), t, left, usual))
+            if slow and usual > 0:
+                found += _stretch(slow, t, left, min(usual, pace), SLOWED)
+            slow, usual = [], pace
+        at = to
+    moved = [i for i, (_, _, share) in enumerate(slow) if share >= STOOD_STILL]
+    slow = slow[moved[-1] + 1 :] if moved else slow
+    if slow and m[-1] - target > STILL_WET * (m[0] - target):
+        found += _stretch(slow, t, left, usual, STOOD_STILL)
     return found
+
+
+def _seen_from(at: int, t: Array, free: Array, usual: float, seen: float) -> int | None:
+    """The next weighing by which the scale should have seen something go at the usual pace; None where there is
+    none."""
+    should = free[at] * (1.0 - np.exp(-max(usual, 0.0) * (t[at + 1 :] - t[at])))
+    enough = np.flatnonzero(should > seen)
+    return at + 1 + int(enough[0]) if len(enough) else None
+
+
+def _stretch(
+    slow: list[tuple[int, int, float]], t: Array, left: Array, usual: float, most: float
+) -> list[tuple[int, int, float]]:
+    """The slow stretches as one, where it is long enough and its pace is below this share of the usual one."""
+    begin, end = slow[0][0], slow[-1][1]
+    share = float((left[begin] - left[end]) / (t[end] - t[begin]) / usual)
+    return (
+        [(begin, end, float(np.clip(share, 0.01, 1.0)))] if share < most and t[end] - t[begin] >= SHORTEST_H else []
+    )
 
 
 def _unanswered(stop: tuple[int, int, float], t: Array, ran: Sequence[float]) -> tuple[int, int, float] | None:
@@ -159,8 +184,3 @@ def _unanswered(stop: tuple[int, int, float], t: Array, ran: Sequence[float]) ->
     if known:
         begin = int(np.searchsorted(t, max(known) + A_MINUTE, side="right")) - 1
     return (begin, end, rate) if t[end] - t[begin] >= SHORTEST_H else None
-
-
-def _stop(begin: int, end: int, t: Array, left: Array, usual: float) -> tuple[int, int, float]:
-    rate = (left[begin] - left[end]) / (t[end] - t[begin]) / usual
-    return begin, end, float(np.clip(rate, 0.01, 1.0))

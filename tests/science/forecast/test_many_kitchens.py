@@ -10,8 +10,8 @@ import pytest
 
 from tests.benchmarks.doubt_in_kitchens import judge, kitchens
 
-MIXED = list(kitchens(100, seed=21))
-PLAIN = list(kitchens(150, seed=9, kind="plain"))
+MIXED = list(kitchens(200, seed=21))
+PLAIN = list(kitchens(300, seed=9, kind="plain"))
 
 
 @pytest.mark.parametrize("part", [0.4, 0.7])
@@ -20,8 +20,8 @@ def test_of_five_finishes_about_four_lie_in_the_band_and_bands_end(part):
     assert 0.78 <= found["finish in 80"] <= 0.92
     assert 0.45 <= found["finish in 50"] <= 0.62
     assert found["ends"] >= 0.95
-    assert 0.76 <= found["moisture in"] <= 0.92
-    assert 0.76 <= found["target in"] <= 0.92
+    assert 0.78 <= found["moisture in"] <= 0.92
+    assert 0.78 <= found["target in"] <= 0.92
 
 
 def test_a_dry_matter_test_narrows_moisture_and_target_by_half():
@@ -32,11 +32,12 @@ def test_a_dry_matter_test_narrows_moisture_and_target_by_half():
 
 def test_plain_runs_get_no_wider_bands_than_they_need():
     """A run that keeps its law is the easiest of all: bands that hold nearly every one of them say too little. One
-    who knew beforehand that the law is Page's could say it within 0.38 of the run, and be right in nine of ten."""
+    who knew beforehand that the law is Page's could say it within 0.35 of the run, and be right in seven of eight.
+    The 50 % band holds 61 to 64 of a hundred."""
     found = judge(PLAIN, 0.4)
-    assert 0.78 <= found["finish in 80"] <= 0.96
-    assert 0.45 <= found["finish in 50"] <= 0.70
-    assert found["finish width"] < 0.53
+    assert 0.78 <= found["finish in 80"] <= 0.92
+    assert 0.45 <= found["finish in 50"] <= 0.66
+    assert found["finish width"] < 0.45
     assert found["ends"] >= 0.95
 
 
@@ -44,7 +45,7 @@ def test_plain_runs_get_no_wider_bands_than_they_need():
 def test_straight_runs_and_cold_trays_are_told_about_when_they_finish(kind):
     """Straight runs used to be told a quarter to a third late, cold trays a fifth early."""
     found = judge(list(kitchens(60, seed=5, kind=kind)), 0.4)
-    assert abs(found["late"]) < np.log(6 / 5)
+    assert abs(found["late"]) < np.log(8 / 7)
     assert 0.78 <= found["finish in 80"] <= 0.95
 
 

@@ -53,6 +53,41 @@ def test_no_made_run_that_only_dries_is_said_to_have_stopped(kind):
         assert all(not stops(run.hours[:n], run.grams[:n], aim, 1.0) for n in range(3, len(run.hours)))
 
 
+def test_of_ten_stops_of_half_to_one_and_a_half_half_times_more_than_eight_are_found():
+    """Page runs weighed every half hour to every hour and a half, nearly; the stop lies where it lies."""
+    rng, found, wrong = np.random.default_rng(4), 0, 0
+    for _ in range(150):
+        half, n, first = np.exp(rng.normal(np.log(2.2), 0.4)), rng.uniform(0.95, 1.3), rng.uniform(300, 1200)
+        dry, off = first * rng.uniform(0.08, 0.28), half * rng.uniform(0.5, 2.0)
+        on = off + half * rng.uniform(0.5, 1.5)
+        every = rng.choice([0.5, 0.75, 1.0, 1.5])
+        hours = np.arange(0.0, on + max(half, 2 * every), every)
+        hours[1:] += rng.normal(0.0, 0.07 * every, len(hours) - 1)
+
+        def weighed(ran, half=half, n=n, first=first, dry=dry):
+            return np.round(1.03 * dry + (first - 1.03 * dry) * np.exp(-np.log(2) * (ran / half) ** n))
+
+        clock = np.where(hours < off, hours, np.maximum(off, hours - (on - off)))
+        told = stops(hours, weighed(clock), dry / 0.85, 1.0)
+        found += any(hours[a] < on and hours[b] > off for a, b, _ in told)
+        wrong += bool(stops(hours, weighed(hours), dry / 0.85, 1.0))
+    assert found >= 0.8 * 150
+    assert wrong <= 0.02 * 150
+
+
+def test_a_stop_that_lies_across_two_weighings_is_seen():
+    ran = np.array([0, 1, 2, 2.3, 2.6, 3.6])
+    assert [stop[:2] for stop in stops(np.arange(6.0), left(ran), DRY / 0.85, 1.0)] == [(2, 4)]
+
+
+def test_weighings_a_few_minutes_apart_are_joined_until_the_scale_would_see_something_go():
+    ran = np.concatenate((np.arange(0, 2, 0.1), np.full(10, 2.0), np.arange(2, 4, 0.1)))
+    passed = np.arange(len(ran)) * 0.1
+    ((begin, end, _),) = stops(passed, left(ran, 0.15), DRY / 0.85, 1.0)
+    assert passed[begin] == pytest.approx(2.0, abs=0.3)
+    assert passed[end] == pytest.approx(3.0, abs=0.3)
+
+
 def test_turned_up_it_is_done_sooner_and_turned_down_later():
     hours = np.array([0, 1, 2, 3.0])
     told = {
@@ -127,6 +162,6 @@ def test_a_stop_is_told_where_the_scale_would_have_seen_six_steps_go():
 
 
 def test_most_runs_keep_their_pace_and_now_and_then_one_changes_it():
-    """Student's t with two degrees of freedom (its 97.5 % point is 4.303), scaled to the normal's middle 95 %."""
-    assert changed_pace(np.array([0.025, 0.5, 0.975])) == pytest.approx([-1.96, 0.0, 1.96], abs=0.01)
-    assert changed_pace(np.array([0.75])) == pytest.approx(0.456 * 0.8165, rel=0.001)
+    """Student's t with two degrees of freedom (its 95 % point is 2.920), scaled to the normal's middle 90 %."""
+    assert changed_pace(np.array([0.05, 0.5, 0.95])) == pytest.approx([-1.645, 0.0, 1.645], abs=0.01)
+    assert changed_pace(np.array([0.75])) == pytest.approx(0.8165 * 1.645 / 2.920, rel=0.001)
