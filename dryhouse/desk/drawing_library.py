@@ -79,7 +79,7 @@ def _fonts_listed() -> bool:
     """Whether the list of fonts is there, made by the matplotlib that is installed."""
     import matplotlib
 
-    made_with = Path(matplotlib.__file__).stat().st_mtime
+    made_with = Path(matplotlib.get_data_path()).stat().st_mtime  # its modules are no files in a package
     lists = Path(matplotlib.get_cachedir()).glob("fontlist-v*.json")
     return any(found.stat().st_mtime > made_with for found in lists)
 

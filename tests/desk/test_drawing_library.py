@@ -5,6 +5,11 @@ import os
 import subprocess
 import sys
 
+import matplotlib
+import pytest
+
+from dryhouse.desk.drawing_library import _fonts_listed
+
 FIRST_CHART = """
 import json, sys, threading
 from time import monotonic
@@ -48,3 +53,9 @@ def test_a_first_chart_waits_for_the_typing_and_for_no_thread(tmp_path):
     told = json.loads(done.stdout.splitlines()[-1])
     assert told == {"before": False, "while typing": False, "code": 0, "after": True, "threads": 1}
     assert list(tmp_path.glob("cache/matplotlib/fontlist-v*.json"))
+
+
+def test_the_list_of_fonts_is_looked_for_where_modules_are_no_files(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(matplotlib, "__file__", "/in/an/archive/matplotlib/__init__.py")
+    monkeypatch.setattr(matplotlib, "get_cachedir", lambda: "/no/lists/here")
+    assert not _fonts_listed()
