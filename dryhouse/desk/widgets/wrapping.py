@@ -17,6 +17,8 @@ class Wrapping(QLayout):
         super().__init__()
         self._middle = middle
         self._items: list[QLayoutItem] = []
+        self._heights: dict[int, int] = {}
+        """The height at each width that was asked for since anything changed: Qt asks for it again and again."""
         self._space = space
         self.setContentsMargins(QMargins())
         for thing in things:
@@ -30,6 +32,7 @@ class Wrapping(QLayout):
 
     def addItem(self, item: QLayoutItem) -> None:
         self._items.append(item)
+        self._heights.clear()
 
     def count(self) -> int:
         return len(self._items)
@@ -38,6 +41,7 @@ class Wrapping(QLayout):
         return self._items[index] if 0 <= index < len(self._items) else None
 
     def takeAt(self, index: int) -> QLayoutItem | None:
+        self._heights.clear()
         return self._items.pop(index) if 0 <= index < len(self._items) else None
 
     def expandingDirections(self) -> Qt.Orientation:
@@ -47,7 +51,13 @@ class Wrapping(QLayout):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        return self._lay_out(QRect(0, 0, width, 0), place=False)
+        if (high := self._heights.get(width)) is None:
+            high = self._heights[width] = self._lay_out(QRect(0, 0, width, 0), place=False)
+        return high
+
+    def invalidate(self) -> None:
+        self._heights.clear()
+        super().invalidate()
 
     def minimumSize(self) -> QSize:
         """As wide as its widest thing; as high as its lines are at the width it has now."""

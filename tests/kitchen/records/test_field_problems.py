@@ -17,7 +17,8 @@ from dryhouse.kitchen.records import (
     Weighing,
 )
 from dryhouse.kitchen.records.describing import About
-from dryhouse.kitchen.records.field_problems import field_problems, short, shown
+from dryhouse.kitchen.records.field_problems import easily_sound, field_problems, short, shown
+from dryhouse.kitchen.records.field_problems import wrong as wrong_value
 from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.science.quantities import Length, Mass, Temperature, Volume
 from dryhouse.words.messages import problem_sentence
@@ -121,3 +122,32 @@ def test_every_bound_and_choice_belongs_to_a_field_that_can_have_it(kind):
         if about.positive or about.low is not None or about.high is not None or about.below is not None:
             assert shape.quantity is not None or shape.holds in (int, float)
             assert about.label
+
+
+def tried(shape) -> list[object]:
+    """Values of a field: at its bounds, just outside, and far away."""
+    about = shape.about
+    bounds = [b for b in (about.low, about.high, about.below, 0.0, 1.0) if b is not None]
+    numbers = [m for b in bounds for m in (math.nextafter(b, -math.inf), b, math.nextafter(b, math.inf), -b)]
+    numbers += [math.inf, -math.inf, math.nan, 1e300]
+    if shape.holds is str:
+        return ["", " ", "no such word", "ß", "a\nb", "\ud800", *about.choices]
+    if shape.holds is int:
+        return [int(n) + more for n in numbers if math.isfinite(n) for more in (-1, 0, 1)] + [2**63, -(2**63)]
+    if shape.holds is float:
+        return numbers
+    if shape.quantity is not None:
+        return [shape.quantity(n, typed) for n in numbers for typed in ("2 lb", "", "ß\ud800")]
+    return []
+
+
+@every_row("kind", RECORD_KINDS, ids=lambda kind: kind.__name__)
+def test_what_is_quickly_called_sound_is_sound(kind):
+    looked_at = [(shape, value) for shape in shapes(kind) for value in tried(shape)]
+    hasty = [
+        (shape.name, value)
+        for shape, value in looked_at
+        if easily_sound(shape)(value) and wrong_value(shape, value)
+    ]
+    assert hasty == []
+    assert any(easily_sound(shape)(value) for shape, value in looked_at)
