@@ -8,6 +8,9 @@ moisture. The forecast sees the weighings up to a part of the run and the food's
 how often the 80 % bands of moisture now, target mass and finish hold the truth, how wide they are, and how often
 they end. Four kinds of runs: by Page's law; by laws that the forecast does not hold, at a pace that wanders; nearly
 straight to the end; cold trays that take long to warm up. `mixed` is the four together, in `SHARES`.
+
+Then come the laws of `FURTHER`, looked at only after the forecast's weights had been chosen. Those that slow down
+for good later than two fifths of the run can't be foreseen there; they say how far off that puts the forecast.
 """
 
 from __future__ import annotations
@@ -48,12 +51,18 @@ SHARES = {"plain": 0.5, "other": 0.3, "straight": 0.1, "warm": 0.1}
 """How common each kind is among the mixed: an assumption."""
 
 
+FURTHER = ("early loss", "warming", "falling late", "hardening", "change of pace", "uneven trays")
+"""Laws that no weight of the forecast was chosen by."""
+
+
 def kitchens(count: int, seed: int = 7, kind: str = "mixed") -> Iterator[KitchenRun]:
     """That many runs that do end, the same for the same seed."""
     rng = np.random.default_rng(seed)
     made = 0
     while made < count:
-        run = _run(rng, kind if kind in SHARES else str(rng.choice(list(SHARES), p=list(SHARES.values()))))
+        run = _run(
+            rng, kind if kind in (*SHARES, *FURTHER) else str(rng.choice(list(SHARES), p=list(SHARES.values())))
+        )
         if run is not None:
             made += 1
             yield run
@@ -72,8 +81,35 @@ def _ratio(rng: np.random.Generator, kind: str, hours: np.ndarray, half: float) 
         return np.exp(
             -np.log(2) * np.maximum(time - lag * (1 - np.exp(-time / lag)), 0.0) ** rng.uniform(0.95, 1.2)
         )
+    if kind in FURTHER:
+        return _further(rng, kind, time)
     law = str(rng.choice(LAWS[:-1]))
     return np.interp(paced(rng, hours, half), hours, law_of(rng, law, time))
+
+
+def _further(rng: np.random.Generator, kind: str, time: np.ndarray) -> np.ndarray:
+    """Moisture ratio by one of the laws in `FURTHER`, at times in half-times."""
+    n = rng.uniform(0.95, 1.25)
+    if kind == "early loss":
+        quick = rng.uniform(0.0, 0.1)
+        return (1 - quick) * 0.5**time + quick * 0.5 ** (12 * time)
+    if kind == "uneven trays":
+        return np.mean([0.5 ** ((time * np.exp(rng.normal(0, 0.25))) ** n) for _ in range(5)], axis=0)
+    if kind == "change of pace":
+        at, factor = rng.uniform(0.5, 4.0), np.exp(rng.normal(0, 0.2))
+        return 0.5 ** (np.where(time < at, time, at + (time - at) * factor) ** n)
+    left = np.linspace(1.0, 1e-4, 5000)
+    rate = left
+    if kind == "falling late":
+        knee, order = rng.uniform(0.2, 0.8), rng.uniform(0.6, 1.4)
+        rate = np.where(left > knee, 1.0, (left / knee) ** order)
+    elif kind == "hardening":
+        rate = left * (1 - rng.uniform(0.3, 0.8) / (1 + np.exp((left - 0.3) / 0.06)))
+    took = np.concatenate(([0.0], np.cumsum(-np.diff(left) * (1 / rate[1:] + 1 / rate[:-1]) / 2)))
+    if kind == "warming":
+        lag = rng.uniform(0.05, 0.4)
+        time = time - lag * (1 - np.exp(-time / lag))
+    return np.interp(time * np.interp(-0.5, -left, took), took, left)
 
 
 def _run(rng: np.random.Generator, kind: str) -> KitchenRun | None:
@@ -136,7 +172,7 @@ def main() -> None:
     parser.add_argument("--kitchens", type=int, default=400)
     parser.add_argument("--seed", type=int, default=7)
     args = parser.parse_args()
-    for kind in (*SHARES, "mixed"):
+    for kind in (*SHARES, "mixed", *FURTHER):
         runs = list(kitchens(args.kitchens, args.seed, kind))
         for part in (0.4, 0.7):
             for tested in (False, True):

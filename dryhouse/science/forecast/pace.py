@@ -160,9 +160,9 @@ def stops(t: Array, m: Array, target: float, scale_step: float) -> list[tuple[in
 
 def _seen_from(at: int, t: Array, free: Array, usual: float, seen: float) -> int | None:
     """The next weighing by which the scale should have seen something go at the usual pace; None where there is
-    none."""
+    none. One that lies well above is a wrong reading and no stop."""
     should = free[at] * (1.0 - np.exp(-max(usual, 0.0) * (t[at + 1 :] - t[at])))
-    enough = np.flatnonzero(should > seen)
+    enough = np.flatnonzero((should > seen) & (free[at + 1 :] <= free[at] + seen))
     return at + 1 + int(enough[0]) if len(enough) else None
 
 

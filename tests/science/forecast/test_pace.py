@@ -80,6 +80,12 @@ def test_a_stop_that_lies_across_two_weighings_is_seen():
     assert [stop[:2] for stop in stops(np.arange(6.0), left(ran), DRY / 0.85, 1.0)] == [(2, 4)]
 
 
+def test_a_reading_that_jumps_up_is_no_stop():
+    grams = left(np.arange(6.0))
+    grams[3] = grams[2] + 50.0
+    assert stops(np.arange(6.0), grams, DRY / 0.85, 1.0) == []
+
+
 def test_weighings_a_few_minutes_apart_are_joined_until_the_scale_would_see_something_go():
     ran = np.concatenate((np.arange(0, 2, 0.1), np.full(10, 2.0), np.arange(2, 4, 0.1)))
     passed = np.arange(len(ran)) * 0.1
