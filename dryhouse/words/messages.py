@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import re
+
 from dryhouse.science.display import Style
 from dryhouse.science.errors import InputProblem, WorldProblem
 from dryhouse.science.messages import Message
 from dryhouse.words.message_lines import LINES, NOTHING_CHANGED
 from dryhouse.words.slots import Slot
+
+_ENDLESS = re.compile(r"(“[^”]{57})[^”]{143,}(?=”)|(\S{57})\S{143,}")
+"""What somebody typed or pasted, of over 200 characters: its beginning is enough to know it by."""
 
 
 def message_words(message: Message, style: Style | None = None) -> str:
@@ -24,4 +29,4 @@ def said(what: Message | str, style: Style) -> str:
 
 def problem_sentence(problem: InputProblem | WorldProblem, style: Style | None = None) -> str:
     """What is wrong and what would be right, in the units the person reads (US where nobody says which)."""
-    return said(problem.said, style or Style())
+    return _ENDLESS.sub(lambda long: f"{long[1] or long[2]}…", said(problem.said, style or Style()))

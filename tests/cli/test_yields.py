@@ -70,3 +70,10 @@ def test_what_cannot_be_used_is_refused_in_one_sentence(run, arguments):
     assert code == 2
     assert out == ""
     assert len(err.strip().splitlines()) == 1
+
+
+def test_a_cut_that_nothing_is_known_of_is_said_to_be(run):
+    _, said, _ = run("sweet corn", "--fresh", "1 cup", "--form", "ribbons")
+    assert "Nothing is known of sweet corn as “ribbons”: this is for any cut." in said
+    _, said, _ = run("onion", "--fresh", "1 cup", "--form", "chopped")
+    assert "Nothing is known" not in said

@@ -44,7 +44,9 @@ class Person:
         """One entry."""
         self.entries += 1
         for letter in text:
-            QTest.keyClicks(QApplication.activePopupWidget() or QApplication.focusWidget(), letter)
+            typed_into = QApplication.activePopupWidget() or QApplication.focusWidget()
+            assert typed_into is not None, f"Nothing has the focus, and “{letter}” of “{text}” goes nowhere."
+            QTest.keyClicks(typed_into, letter)
         QApplication.processEvents()
 
 

@@ -38,3 +38,12 @@ def test_what_the_kitchen_says_itself_stands_as_it_is():
 def test_what_was_typed_may_hold_braces():
     typed = message(MessageKind.NO_UNIT, typed="{5}", wanted="mass")
     assert message_words(typed, Style()).startswith("“{5}” has no unit; write it like 2 lb 3 oz")
+
+
+@pytest.mark.parametrize("said", ["No food called “{}” is known.", "Unrecognized arguments: --{}."])
+def test_what_was_pasted_by_mistake_is_known_by_its_beginning(said):
+    told = problem_sentence(InputProblem(said.format("an egg " * 800 if "“" in said else "x" * 5000)))
+    assert len(told) < 100
+    assert "…" in told
+    path = f"/home/{'long/' * 25}run.csv"
+    assert problem_sentence(InputProblem(f"There is no file “{path}”.")) == f"There is no file “{path}”."

@@ -261,6 +261,7 @@ def _hours(hours: DryingHours) -> dict[str, Any]:
 
 
 def _say(kitchen: Kitchen, worked: Plan, notation: Style, args: argparse.Namespace) -> None:
+    from dryhouse.kitchen.calendar import today
     from dryhouse.words.workings import lines
 
     trip = worked.trip
@@ -270,6 +271,8 @@ def _say(kitchen: Kitchen, worked: Plan, notation: Style, args: argparse.Namespa
     lists.append(list(_to_pack(worked, notation)))
     shown, _ = unfolded(gravest_first(worked.cautions), OF_ANIMAL_FOOD, "pot")
     details = (*worked.alternatives[1:], *worked.remarks, *_to_carry(worked, notation))
+    if trip.ends_on < today(kitchen):
+        said.append("This trip is over; what follows is what it would take today.")
     said += worked.alternatives[:1]
     if args.full:
         lists.append([f"  {line}" for line in details])

@@ -6,6 +6,7 @@ import argparse
 from typing import TYPE_CHECKING, Any
 
 from dryhouse.cli.answers import add_more, as_typed, say_figure
+from dryhouse.kitchen.records.field_problems import short
 
 if TYPE_CHECKING:
     from dryhouse.kitchen.yields.yields import YieldAnswer
@@ -61,10 +62,23 @@ def run(args: argparse.Namespace) -> int:
             shown,
             args,
             more={**_more(answer), "sentence": dry or None},
-            details=[*filter(None, [dry]), *_counted(typed, counted, notation), *_details(answer, shown)],
+            details=[
+                *filter(None, [dry, _any_cut(answer)]),
+                *_counted(typed, counted, notation),
+                *_details(answer, shown),
+            ],
             workings=_beside(answer, shown),
         )
     return 0
+
+
+def _any_cut(answer: YieldAnswer) -> str:
+    """What is said where nothing is known of the cut that was asked for."""
+    known = answer.knowledge
+    if known.form_known:
+        return ""
+    cuts = f" Known cuts: {', '.join(known.forms)}." if known.forms else ""
+    return f"Nothing is known of {known.food.name} as “{short(known.form)}”: this is for any cut.{cuts}"
 
 
 def _counted(typed: str, counted: tuple[Mass, Fact] | None, notation: Style) -> list[str]:
@@ -75,6 +89,7 @@ def _counted(typed: str, counted: tuple[Mass, Fact] | None, notation: Style) -> 
 def _more(answer: YieldAnswer) -> dict[str, Any]:
     return {
         "n_own": answer.n_own,
+        "form_known": answer.knowledge.form_known,
         "left_out": answer.left_out,
         "handbook": _short(answer.handbook),
         "own": _short(answer.own),

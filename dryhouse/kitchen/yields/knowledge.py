@@ -74,6 +74,11 @@ class YieldKnowledge:
         """What the handbook would need to say something of this food."""
         return "water content" if self.food.fact("water") is None else "finished moisture"
 
+    @property
+    def form_known(self) -> bool:
+        """Whether a batch or a published measure is of the form asked for; nothing asked for is met by all."""
+        return not self.form.split() or any(_meets(self.form, known) for known in self.forms)
+
     @cached_property
     def missing(self) -> tuple[Step, ...]:
         """What is not known and would help."""
