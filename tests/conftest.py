@@ -11,6 +11,7 @@ widget that it let go on a reading thread would end everything without a word.
 import gc
 import os
 import shutil
+import sys
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -32,7 +33,10 @@ if "PYTEST_XDIST_WORKER" not in os.environ:
 
 
 def pytest_unconfigure() -> None:
-    """The run is over."""
+    """The run is over. What lies on the clipboard goes first: without a screen Qt lets it go once Python has ended,
+    and that ends in a segmentation fault."""
+    if (gui := sys.modules.get("PySide6.QtGui")) is not None and gui.QGuiApplication.instance() is not None:
+        gui.QGuiApplication.clipboard().clear()
     folder = Path(os.environ["XDG_DATA_HOME"]).parent
     if "PYTEST_XDIST_WORKER" not in os.environ and folder.name.startswith(_OWN):
         shutil.rmtree(folder, ignore_errors=True)
