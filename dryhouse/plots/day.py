@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from dryhouse.plots.axes import dress
+from dryhouse.plots.axes import dress, set_labels_at
 from dryhouse.plots.curve_picture import DRY, MASS, WET, Array, Axis, CurvePicture, RunPicture
 from dryhouse.plots.curve_places import spread
-from dryhouse.plots.tokens import Tokens
+from dryhouse.plots.tokens import LIGHT, Tokens
 from dryhouse.science.units import to_fahrenheit
 from dryhouse.words import charts
 
@@ -22,6 +22,8 @@ Line = tuple[Array, Array]
 """Hours since the start by the clock, and values."""
 _LEFT, _RIGHT, _BOTTOM, _TOP, _GAP = 0.85, 1.5, 0.62, 0.2, 0.14
 """Margins and the gap between the parts, in inches."""
+_LABEL_WIDE, _LABEL_BELOW = 0.24, 0.28
+"""What the upright labels take at the left; how far below the axes the other one stands; in inches."""
 _LABEL_GAP = 0.19
 """Least distance between two names, in inches."""
 
@@ -36,9 +38,9 @@ def draw_day(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
         said = axes.text(0.5, 0.5, charts.NOTHING_WEIGHED, ha="center", va="center", color=tokens.muted)
         said.set_fontsize(tokens.body)
         return
-    wide, high = figure.get_size_inches()
-    left, right = _LEFT / wide, 1.0 - min(_RIGHT / wide, 0.35)
-    bottom, top, gap = _BOTTOM / high, 1.0 - _TOP / high, _GAP / high
+    (wide, high), larger = figure.get_size_inches(), tokens.small / LIGHT.small
+    left, right = larger * _LEFT / wide, 1.0 - min(_RIGHT / wide, 0.35)
+    bottom, top, gap = larger * _BOTTOM / high, 1.0 - _TOP / high, _GAP / high
     tall = (top - bottom - gap * (len(parts) - 1)) / len(parts)
     end = max(float(line[0][-1]) for _, lines in parts for line in lines if len(line[0]))
     first: Axes | None = None
@@ -48,6 +50,7 @@ def draw_day(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
         first = first or axes
         dress(axes, tokens, charts.SINCE_START if place == len(parts) - 1 else "", label)
         axes.yaxis.label.set_fontsize(tokens.small)
+        set_labels_at(figure, axes, larger * (_LEFT - _LABEL_WIDE), larger * _LABEL_BELOW)
         axes.tick_params(labelbottom=place == len(parts) - 1)
         axes.set_xlim(0.0, 1.03 * end + 1e-6)
         _lines(axes, lines, tokens)

@@ -6,14 +6,17 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from dryhouse.plots.axes import dress
+from dryhouse.plots.axes import dress, set_labels_at
 from dryhouse.plots.curve_picture import DRY, Array, CurvePicture, RunPicture
 from dryhouse.plots.curve_places import spread
-from dryhouse.plots.tokens import Tokens
+from dryhouse.plots.tokens import LIGHT, Tokens
 from dryhouse.words import charts
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
+
+_LEFT, _RIGHT, _BOTTOM, _TOP = 0.72, 0.12, 0.58, 0.12
+"""Margins in inches, at the usual size of text."""
 
 
 def rates(run: RunPicture) -> tuple[Array, Array]:
@@ -35,8 +38,13 @@ def curve_rates(run: RunPicture) -> tuple[Array, Array]:
 
 def draw_rate(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
     """One picture on an empty figure; time runs from right to left, as the moisture falls."""
-    axes = figure.add_subplot()
+    figure.set_layout_engine("none")
+    (width, height), larger = figure.get_size_inches(), tokens.small / LIGHT.small
+    left, right, bottom, top = (larger * margin for margin in (_LEFT, _RIGHT, _BOTTOM, _TOP))
+    inner = 1 - (left + right) / width, 1 - (bottom + top) / height
+    axes = figure.add_axes((left / width, bottom / height, *inner))
     dress(axes, tokens, charts.DRY_BASIS, charts.RATE)
+    set_labels_at(figure, axes, left - 0.24 * larger, 0.28 * larger)
     runs = [r for r in picture.runs if r.can_show(DRY) and len(r.hours) > 1]
     if not runs:
         axes.text(

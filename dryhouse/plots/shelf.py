@@ -14,9 +14,11 @@ from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
 from matplotlib import dates as mdates
+from matplotlib.collections import PolyCollection
 from matplotlib.ticker import FuncFormatter
 
-from dryhouse.plots.axes import dress
+from dryhouse.plots.axes import dress, set_labels_at
+from dryhouse.plots.rows_of_words import RowsOfWords, Said
 from dryhouse.plots.tokens import LIGHT, Tokens
 from dryhouse.science.statuses import Status
 from dryhouse.words import charts
@@ -34,6 +36,8 @@ _WORDS = 2.4
 """Inches the words to the right of a bar take."""
 _FOOT, _HEAD = 0.62, 0.55
 _WIDE = 8.0
+Box = list[tuple[float, float]]
+"""Four corners."""
 _EPOCH = date(1970, 1, 1)
 _GRAVE = frozenset({Status.DO_NOT_EAT, Status.CHECK_FIRST, Status.PAST})
 _RANK = {status: n for n, status in enumerate(Status)}
@@ -120,6 +124,7 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     top = (_HEAD + 0.18 * len(title)) * larger
     axes = figure.add_axes((left / width, foot / height, 1 - (left + 0.15) / width, 1 - (foot + top) / height))
     dress(axes, tokens, charts.DAY, "")
+    set_labels_at(figure, axes, left, 0.28 * larger)
     axes.grid(visible=False, axis="y")
     figure.text(0.15 / width, 1 - 0.12 / height, "\n".join(title), va="top", color=tokens.ink, fontsize=tokens.body)
     if not bars:
@@ -129,16 +134,10 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     span = max(30.0, last - first)
     words = min(0.6, _WORDS * larger / max(1.0, width - left - 0.15))
     axes.set_xlim(first - 0.02 * span, first + span / (1 - words))
-    for n, bar in enumerate(bars):
-        _bar(axes, bar, len(bars) - 1 - n, picture, tokens)
     axes.set_ylim(-0.7, len(bars) - 0.3)
-    axes.set_yticks(range(len(bars)))
-    labels = axes.set_yticklabels([_short(bar.name) for bar in reversed(bars)], fontsize=tokens.small)
-    for label, bar in zip(labels, reversed(bars), strict=True):
-        grave = bar.standing in _GRAVE
-        label.set_color(tokens.tint(bar.standing).ink if grave else tokens.ink)
-        label.set_fontweight("bold" if grave else "normal")
-    axes.tick_params(axis="y", length=0)
+    axes.set_yticks([])
+    _bars(axes, bars, picture, tokens)
+    _words(axes, bars, picture, tokens)
     for name, begin, end in picture.trips:
         axes.axvspan(_at(begin), _at(end) + 1, color=tokens.accent_soft, zorder=0)
         _name(axes, begin, _short(name), tokens, 1.0)
@@ -160,33 +159,48 @@ def _ends(bars: Sequence[ShelfBar], picture: ShelfPicture) -> tuple[float, float
     return _at(min(*begins, picture.today)), max(_at(max([*ends, *trips, picture.chosen])), _at(picture.today))
 
 
-def _bar(axes: Axes, bar: ShelfBar, y: int, picture: ShelfPicture, tokens: Tokens) -> None:
-    tint = tokens.tint(bar.standing)
+def _bars(axes: Axes, bars: Sequence[ShelfBar], picture: ShelfPicture, tokens: Tokens) -> None:
+    """The bars from the top down, all that look alike in one."""
+    alike: dict[tuple[str, bool, bool], list[Box]] = {}
+    for y, bar in zip(_heights(bars), bars, strict=True):
+        begin, end, half = _at(bar.packed_on), _end(bar, picture), 0.31
+        look = bar.standing, _ended(bar, picture.chosen), bar.keep_by is None
+        corners = [(begin, y - half), (end, y - half), (end, y + half), (begin, y + half)]
+        alike.setdefault(look, []).append(corners)
+    for (standing, ended, open_end), boxes in alike.items():
+        tint, full = tokens.tint(standing), standing in _GRAVE
+        drawn = PolyCollection(
+            boxes,
+            facecolor=tint.ink if full else tint.ground,
+            edgecolor=tokens.surface if full else tint.ink,
+            hatch="////" if ended else None,
+            linestyle="dashed" if open_end else "solid",
+            linewidth=1.0,
+        )
+        axes.add_collection(drawn, autolim=False)
+
+
+def _words(axes: Axes, bars: Sequence[ShelfBar], picture: ShelfPicture, tokens: Tokens) -> None:
+    """The lot's name at the left of each bar; at its right until when it keeps, and its status."""
+    names, fates = list[Said](), list[Said]()
+    for y, bar in zip(_heights(bars), bars, strict=True):
+        grave, ink = bar.standing in _GRAVE, tokens.tint(bar.standing).ink
+        fate = f"{bar.until}, {bar.standing}" if bar.until else bar.standing
+        names.append(Said(0.0, y, _short(bar.name), ink if grave else tokens.ink, grave))
+        fates.append(Said(_end(bar, picture), y, fate, ink, grave))
+    RowsOfWords(axes, names, tokens.small, axes.get_yaxis_transform(), to_left=True)
+    RowsOfWords(axes, fates, tokens.small, axes.transData)
+
+
+def _heights(bars: Sequence[ShelfBar]) -> range:
+    """Where the bars stand, from the top down."""
+    return range(len(bars) - 1, -1, -1)
+
+
+def _end(bar: ShelfBar, picture: ShelfPicture) -> float:
     begin = _at(bar.packed_on)
     end = _at(bar.keep_by) if bar.keep_by is not None else max(begin, _at(picture.today)) + _OPEN_DAYS
-    end = max(end, begin + 0.5)
-    full = bar.standing in _GRAVE
-    axes.barh(
-        y,
-        end - begin,
-        left=begin,
-        height=0.62,
-        facecolor=tint.ink if full else tint.ground,
-        edgecolor=tokens.surface if full else tint.ink,
-        hatch="////" if _ended(bar, picture.chosen) else None,
-        linestyle="solid" if bar.keep_by is not None else "dashed",
-        linewidth=1.0,
-    )
-    axes.annotate(
-        f"{bar.until}, {bar.standing}" if bar.until else bar.standing,
-        (end, y),
-        xytext=(5, 0),
-        textcoords="offset points",
-        va="center",
-        color=tint.ink,
-        weight="bold" if full else "normal",
-        fontsize=tokens.small,
-    )
+    return max(end, begin + 0.5)
 
 
 def _mark(

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from dryhouse.plots.axes import dress
+from dryhouse.plots.axes import dress, set_labels_at
 from dryhouse.plots.tokens import Tokens
 from dryhouse.words import charts
 
@@ -66,6 +66,7 @@ def draw_yields(figure: Figure, picture: YieldPicture, tokens: Tokens) -> None:
     inner = 1 - (_LEFT + _RIGHT) / width, 1 - (_BOTTOM + _TOP) / height
     axes = figure.add_axes((_LEFT / width, _BOTTOM / height, *inner))
     dress(axes, tokens, charts.DRIED_SHARE, "")
+    set_labels_at(figure, axes, _LEFT, _BOTTOM - 0.26)
     axes.grid(visible=False, axis="y")
     axes.spines["left"].set_visible(False)
     axes.tick_params(axis="y", length=0)

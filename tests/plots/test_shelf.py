@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 from itertools import pairwise
+from typing import NamedTuple
 
 import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_hex
 from matplotlib.figure import Figure
+from matplotlib.transforms import Bbox
 
+from dryhouse.plots.rows_of_words import RowsOfWords, Said
 from dryhouse.plots.shelf import ShelfBar, ShelfPicture, draw_shelf, say, size_of, table
 from dryhouse.plots.tokens import DARK, LIGHT
 from dryhouse.words.dates import day_words
@@ -46,9 +49,40 @@ def drawn(picture: ShelfPicture, tokens=LIGHT) -> Figure:
     return figure
 
 
+def words(axes, *, to_left: bool) -> list[tuple[Said, Bbox]]:
+    """The names of the lots, or what is said of them, with the boxes they take, from the top down."""
+    renderer = axes.figure.canvas.get_renderer()
+    (rows,) = (a for a in axes.artists if isinstance(a, RowsOfWords) and a.to_left is to_left)
+    return [(said, box) for said, box, _ in rows.placed(renderer)]
+
+
 def names(axes) -> list[str]:
     """From the top down."""
-    return [label.get_text() for label in reversed(axes.get_yticklabels())]
+    return [said.text for said, _ in words(axes, to_left=True)]
+
+
+class Bar(NamedTuple):
+    middle: float
+    begin: float
+    end: float
+    fill: str
+    hatched: bool
+
+
+def bars(axes) -> list[Bar]:
+    """From the top down."""
+    drawn = [
+        Bar(
+            box.y0 + box.height / 2,
+            box.x0,
+            box.x1,
+            to_hex(alike.get_facecolor()[0]).upper(),
+            bool(alike.get_hatch()),
+        )
+        for alike in axes.collections
+        for box in (path.get_extents() for path in alike.get_paths())
+    ]
+    return sorted(drawn, reverse=True)
 
 
 def test_it_says_in_words_what_will_have_passed():
@@ -62,37 +96,35 @@ def test_it_says_in_words_what_will_have_passed():
 def test_the_gravest_stands_highest_with_a_full_bar_and_what_will_have_passed_is_hatched(tokens):
     axes = drawn(PICTURE, tokens).axes[0]
     assert names(axes) == ["beef", "apple", "turkey", "corn"]
-    bars = [p for p in axes.patches if p.get_height() < 1]
-    assert [bool(p.get_hatch()) for p in bars] == [False, True, True, False]
-    fill = [to_hex(p.get_facecolor()).upper() for p in bars]
+    assert [bar.hatched for bar in bars(axes)] == [False, True, True, False]
     tints = [tokens.tint(word) for word in ("do not eat", "past keep-by", "use soon", "keeping")]
-    assert fill == [tints[0].ink.upper(), tints[1].ink.upper(), tints[2].ground.upper(), tints[3].ground.upper()]
-    assert [label.get_fontweight() for label in reversed(axes.get_yticklabels())] == ["bold"] * 2 + ["normal"] * 2
-    told = [t.get_text() for t in axes.texts]
-    assert told[:4] == ["do not eat", "20 Nov 2026, past keep-by", "5 Dec 2026, use soon", "13 Jun 2027, keeping"]
-    assert {"today", "24 Jan 2027", "lake circuit"} <= set(told)
+    assert [bar.fill for bar in bars(axes)] == [tints[0].ink, tints[1].ink, tints[2].ground, tints[3].ground]
+    assert [said.bold for said, _ in words(axes, to_left=True)] == [True] * 2 + [False] * 2
+    told = [said.text for said, _ in words(axes, to_left=False)]
+    assert told == ["do not eat", "20 Nov 2026, past keep-by", "5 Dec 2026, use soon", "13 Jun 2027, keeping"]
+    assert {"today", "24 Jan 2027", "lake circuit"} <= {t.get_text() for t in axes.texts}
 
 
 def test_a_bar_runs_from_the_day_it_was_packed_to_its_keep_by():
     axes = drawn(PICTURE).axes[0]
-    corn = [p for p in axes.patches if p.get_height() < 1][3]
-    assert corn.get_width() == 240
-    assert (TODAY - date(1970, 1, 1)).days - corn.get_x() == 40
+    corn = bars(axes)[3]
+    assert corn.end - corn.begin == 240
+    assert (TODAY - date(1970, 1, 1)).days - corn.begin == 40
 
 
 def test_the_trip_stands_behind_the_lots_from_its_first_day_through_its_last():
     axes = drawn(PICTURE).axes[0]
-    (span,) = [p for p in axes.patches if p.get_height() >= 1]
+    (span,) = axes.patches
     assert span.get_width() == 9
-    assert span.get_zorder() < min(p.get_zorder() for p in axes.patches if p is not span)
+    assert span.get_zorder() < min(alike.get_zorder() for alike in axes.collections)
 
 
 def test_every_one_of_sixty_lots_is_there_and_none_stands_on_another():
     figure = drawn(MANY)
     axes = figure.axes[0]
-    assert len(names(axes)) == len(axes.patches) == 60
+    assert len(names(axes)) == len(bars(axes)) == 60
     assert names(axes)[0] == "lot 0"
-    boxes = [label.get_window_extent() for label in reversed(axes.get_yticklabels())]
+    boxes = [box for _, box in words(axes, to_left=True)]
     assert all(upper.y0 >= lower.y1 for upper, lower in pairwise(boxes))
     assert len(table(MANY)) == 61
 
@@ -101,10 +133,21 @@ def test_no_word_is_cut_by_the_edge():
     lots = tuple(bar(f"a rather long name of a food {n}", n, "past keep-by") for n in range(24))
     figure = drawn(ShelfPicture(lots, TODAY, TODAY))
     edge = figure.bbox
-    for text in (*figure.texts, *figure.axes[0].texts, *figure.axes[0].get_yticklabels()):
-        box = text.get_window_extent()
-        assert box.x0 >= edge.x0
-        assert box.x1 <= edge.x1, text.get_text()
+    axes = figure.axes[0]
+    boxes = [text.get_window_extent() for text in (*figure.texts, *axes.texts)]
+    boxes += [box for to_left in (True, False) for _, box in words(axes, to_left=to_left)]
+    assert len(boxes) == 1 + 1 + 2 * 24
+    assert min(box.x0 for box in boxes) >= edge.x0
+    assert max(box.x1 for box in boxes) <= edge.x1
+
+
+def test_names_end_before_the_bars_begin_and_what_is_said_of_a_lot_stands_beside_its_bar():
+    axes = drawn(PICTURE).axes[0]
+    assert max(box.x1 for _, box in words(axes, to_left=True)) < axes.bbox.x0
+    for bar, (_, box) in zip(bars(axes), words(axes, to_left=False), strict=True):
+        x, y = axes.transData.transform((bar.end, bar.middle))
+        assert 0 < box.x0 - x < 12
+        assert box.y0 < y < box.y1
 
 
 def test_years_in_a_narrow_picture_have_few_marks():

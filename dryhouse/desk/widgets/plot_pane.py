@@ -324,10 +324,11 @@ def drawn_image(figure: Figure) -> QImage:
 
 
 def _figure(draw: Draw, result: Any, tokens: Tokens, inches: tuple[float, float], dots: float) -> Figure:
-    from matplotlib.backends.backend_agg import FigureCanvasAgg
     from matplotlib.figure import Figure
 
+    from dryhouse.plots.words_canvas import WordsCanvas
+
     figure = Figure(figsize=inches, dpi=dots, facecolor=tokens.surface, layout="constrained")
-    FigureCanvasAgg(figure)
+    WordsCanvas(figure)
     draw(figure, result, tokens)
     return figure

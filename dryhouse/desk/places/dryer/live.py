@@ -46,17 +46,17 @@ class LiveCanvas(PlotCanvas):
     def _render(self) -> QImage:
         if self.draw is not draw_runs:
             return super()._render()
-        from matplotlib.backends.backend_agg import FigureCanvasAgg
         from matplotlib.figure import Figure
 
         from dryhouse.plots.curve import CurveChart
+        from dryhouse.plots.words_canvas import WordsCanvas
 
         tokens, ratio = self.session.theme.tokens, self.devicePixelRatioF()
         made_for = (tokens, ratio, self.width(), self.height())
         if self._chart is None or made_for != self._made_for:
             inches = (self.width() / _DOTS_PER_INCH, self.height() / _DOTS_PER_INCH)
             figure = Figure(figsize=inches, dpi=_DOTS_PER_INCH * ratio, facecolor=tokens.surface)
-            FigureCanvasAgg(figure)
+            WordsCanvas(figure)
             self._chart, self._made_for = CurveChart(figure, tokens), made_for
         self._chart.show(self.result)
         self.span.apply(self._chart.figure)
