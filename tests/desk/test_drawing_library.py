@@ -4,10 +4,12 @@ import json
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import matplotlib
 import pytest
 
+from dryhouse.desk.beside import LIST_FONTS
 from dryhouse.desk.drawing_library import _fonts_listed
 
 FIRST_CHART = """
@@ -59,3 +61,13 @@ def test_the_list_of_fonts_is_looked_for_where_modules_are_no_files(monkeypatch:
     monkeypatch.setattr(matplotlib, "__file__", "/in/an/archive/matplotlib/__init__.py")
     monkeypatch.setattr(matplotlib, "get_cachedir", lambda: "/no/lists/here")
     assert not _fonts_listed()
+
+
+def test_a_list_from_before_an_update_is_not_waited_for_again(tmp_path: Path) -> None:
+    around = os.environ | {"HOME": str(tmp_path), "MPLCONFIGDIR": str(tmp_path), "PYTHONPATH": os.getcwd()}
+    ask = [sys.executable, "-m", "dryhouse", LIST_FONTS]
+    subprocess.run(ask, env=around, check=True, timeout=120)
+    (made,) = tmp_path.glob("fontlist-v*.json")
+    os.utime(made, (1.0, 1.0))
+    subprocess.run(ask, env=around, check=True, timeout=120)
+    assert made.stat().st_mtime > Path(matplotlib.get_data_path()).stat().st_mtime
