@@ -13,13 +13,18 @@ if TYPE_CHECKING:
 
 def dress(axes: Axes, tokens: Tokens, x: str, y: str) -> None:
     """Colours, grid and axis labels; `x` and `y` name the quantity and its unit, as `Time (h)`."""
-    axes.set_facecolor(tokens.surface)
+    frame(axes, tokens, x, y)
     axes.grid(visible=True, color=tokens.grid, linewidth=0.8)
     axes.set_axisbelow(True)
+    axes.tick_params(colors=tokens.muted, labelsize=tokens.small, length=4)
+
+
+def frame(axes: Axes, tokens: Tokens, x: str, y: str) -> None:
+    """The ground, the edges and the labels alone."""
+    axes.set_facecolor(tokens.surface)
     for side, spine in axes.spines.items():
         spine.set_visible(side in ("left", "bottom"))
         spine.set_color(tokens.edge)
-    axes.tick_params(colors=tokens.muted, labelsize=tokens.small, length=4)
     axes.set_xlabel(x, color=tokens.ink, fontsize=tokens.body)
     axes.set_ylabel(y, color=tokens.ink, fontsize=tokens.body)
 

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from dryhouse.plots.axes import dress, set_labels_at
+from dryhouse.plots.axes import frame, set_labels_at
 from dryhouse.plots.curve_picture import DRY, MASS, WET, Array, Axis, CurvePicture, RunPicture
 from dryhouse.plots.curve_places import spread
+from dryhouse.plots.plain_scales import PlainScales
 from dryhouse.plots.tokens import LIGHT, Tokens
 from dryhouse.science.units import to_fahrenheit
 from dryhouse.words import charts
@@ -48,10 +49,11 @@ def draw_day(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
         foot = top - (place + 1) * tall - place * gap
         axes = figure.add_axes((left, foot, right - left, tall), sharex=first)
         first = first or axes
-        dress(axes, tokens, charts.SINCE_START if place == len(parts) - 1 else "", label)
+        lowest = place == len(parts) - 1
+        frame(axes, tokens, charts.SINCE_START if lowest else "", label)
         axes.yaxis.label.set_fontsize(tokens.small)
         set_labels_at(figure, axes, larger * (_LEFT - _LABEL_WIDE), larger * _LABEL_BELOW)
-        axes.tick_params(labelbottom=place == len(parts) - 1)
+        PlainScales(axes, tokens, below=lowest)
         axes.set_xlim(0.0, 1.03 * end + 1e-6)
         _lines(axes, lines, tokens)
         axes.set_ylim(*_possible(label, axes.get_ylim()))

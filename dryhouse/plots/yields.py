@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dryhouse.plots.axes import dress, set_labels_at
-from dryhouse.plots.tokens import Tokens
+from dryhouse.plots.tokens import LIGHT, Tokens
 from dryhouse.words import charts
 
 if TYPE_CHECKING:
@@ -52,7 +52,7 @@ BARS = ("xx", "..", "")
 _HALF = 0.15
 _DOTS_ROOM = 0.62
 _LEFT, _RIGHT, _BOTTOM, _TOP = 1.45, 0.12, 0.52, 0.06
-"""Margins in inches: the left one holds the names."""
+"""Margins in inches, at the usual size of text: the left one holds the names."""
 _FEWEST_ROWS = 2
 """Room for as many rows is kept, so that a single bar is not blown up."""
 _MOST_DOTS = 400
@@ -62,11 +62,12 @@ _MOST_DOTS = 400
 def draw_yields(figure: Figure, picture: YieldPicture, tokens: Tokens) -> None:
     """The picture on an empty figure."""
     figure.set_layout_engine("none")
-    width, height = figure.get_size_inches()
-    inner = 1 - (_LEFT + _RIGHT) / width, 1 - (_BOTTOM + _TOP) / height
-    axes = figure.add_axes((_LEFT / width, _BOTTOM / height, *inner))
+    (width, height), larger = figure.get_size_inches(), tokens.small / LIGHT.small
+    left, bottom = min(larger * _LEFT, 0.5 * width), larger * _BOTTOM
+    inner = 1 - (left + _RIGHT) / width, 1 - (bottom + _TOP) / height
+    axes = figure.add_axes((left / width, bottom / height, *inner))
     dress(axes, tokens, charts.DRIED_SHARE, "")
-    set_labels_at(figure, axes, _LEFT, _BOTTOM - 0.26)
+    set_labels_at(figure, axes, left, larger * (_BOTTOM - 0.26))
     axes.grid(visible=False, axis="y")
     axes.spines["left"].set_visible(False)
     axes.tick_params(axis="y", length=0)

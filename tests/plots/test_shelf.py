@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import io
 from datetime import date, timedelta
 from itertools import pairwise
 from typing import NamedTuple
 
+import matplotlib
 import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.colors import to_hex
@@ -127,6 +129,14 @@ def test_every_one_of_sixty_lots_is_there_and_none_stands_on_another():
     boxes = [box for _, box in words(axes, to_left=True)]
     assert all(upper.y0 >= lower.y1 for upper, lower in pairwise(boxes))
     assert len(table(MANY)) == 61
+
+
+def test_a_saved_timeline_holds_the_name_and_the_status_of_every_lot():
+    page = io.StringIO()
+    with matplotlib.rc_context({"svg.fonttype": "none"}):
+        drawn(MANY).savefig(page, format="svg")
+    assert all(f">lot {n}<" in page.getvalue() for n in range(60))
+    assert page.getvalue().count(", keeping<") == 60
 
 
 def test_no_word_is_cut_by_the_edge():

@@ -17,8 +17,8 @@ DOTS = (Dot(24, "batch 1"), Dot(26, "batch 2", same=False), Dot(27, "batch 3"), 
 WHOLE = YieldPicture("sweet corn", (HANDBOOK, OWN, JOINED), DOTS)
 
 
-def drawn(picture, tokens=LIGHT):
-    figure = Figure(figsize=(5, 3))
+def drawn(picture, tokens=LIGHT, size=(5, 3)):
+    figure = Figure(figsize=size)
     FigureCanvasAgg(figure)
     draw_yields(figure, picture, tokens)
     figure.canvas.draw()
@@ -35,6 +35,14 @@ def test_every_bar_spans_its_interval_and_is_named_where_it_stands(tokens):
     assert [(b.get_x(), b.get_x() + b.get_width()) for b in axes.patches] == [(19, 45), (22, 28), (22, 29)]
     assert {"Handbook", "Your batches (4)", "Joined", "Each batch", "last: 23 %"} <= set(texts(axes))
     assert len({b.get_hatch() for b in axes.patches}) == 3
+
+
+@pytest.mark.parametrize("larger", [1.0, 2.0])
+def test_no_word_is_cut_or_stands_on_another_at_any_size_of_text(larger):
+    axes = drawn(WHOLE, LIGHT.enlarged(larger), (8, 5))
+    numbers, names, label = axes.get_xticklabels(), axes.get_yticklabels(), axes.xaxis.label.get_window_extent()
+    assert min(name.get_window_extent().x0 for name in names) >= 0
+    assert 0 <= label.y0 < label.y1 <= min(number.get_window_extent().y0 for number in numbers)
 
 
 def test_every_own_batch_is_a_dot_and_other_forms_have_another_mark():
