@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt, QTimer
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QWidget
 
 from dryhouse.desk.measures import scaled
 from dryhouse.desk.widgets.basics import Pages
 
 _SHEET_WIDTH = 380
 _PLACE_AT_LEAST = 880
+_BESIDE = 40
+"""What is seen above and below where the keyboard is."""
+_AFTER_ITS_OWN_PAGE_MS = 1
 _NESTED = 4
 """Layouts in layouts that ask for room one after the other."""
 
@@ -26,7 +29,8 @@ class RoomFirst(QObject):
 
 
 class Room(QWidget):
-    """Lays out the stack of places and the sheet. A place is never squeezed below what it needs: it scrolls."""
+    """Lays out the stack of places and the sheet. A place is never squeezed below what it needs: it scrolls, and
+    where the keyboard goes comes into view."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -38,6 +42,21 @@ class Room(QWidget):
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.setWidget(self.stack)
         self.sheet: QWidget | None = None
+        self._settled = QTimer(self, singleShot=True, interval=_AFTER_ITS_OWN_PAGE_MS)
+        self._settled.timeout.connect(self._show_focus)
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.focusChanged.connect(self._note_focus)
+
+    def _note_focus(self, _before: QWidget | None, now: QWidget | None) -> None:
+        """The keyboard came here, not by a click: a page that moves under the pointer would lose it."""
+        if now is not None and self.stack.isAncestorOf(now) and not QApplication.mouseButtons():
+            self._settled.start()
+
+    def _show_focus(self) -> None:
+        here = QApplication.focusWidget()
+        if here is not None and self.stack.isAncestorOf(here) and here.height() < self.area.viewport().height():
+            self.area.ensureWidgetVisible(here, 0, scaled(_BESIDE))
 
     def take_sheet(self, sheet: QWidget | None) -> None:
         """Another sheet, or none."""

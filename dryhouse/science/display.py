@@ -140,9 +140,15 @@ class Style:
             return self.percent(value, 0)
         if figure.unit in ("s", "min", "h") and spread * SIZES[figure.unit] >= 3600.0:
             return duration(round(value * SIZES[figure.unit] / QUARTER_HOUR) * QUARTER_HOUR)
+        if figure.unit == "kcal":
+            return f"{self.number(value, 0)} kcal"
+        if self.system == METRIC and figure.unit in ("ml", "l") and spread * SIZES[figure.unit] >= 2 * TEN_ML:
+            return self.volume(round(value * SIZES[figure.unit] / TEN_ML) * TEN_ML)
         return self.amount(value, figure.unit)
 
 
+TEN_ML = 10.0
+"""Water known no closer than two of these is said in tens of milliliters."""
 DAYS_OF_A_MONTH = 365.25 / 12.0
 WHOLE_PERCENT = 2.0
 """A share known no closer than this is said in whole percent; hours known no closer than one, in quarters."""

@@ -90,9 +90,11 @@ def to_fahrenheit(celsius: float) -> float:
     return celsius * _CELSIUS.size + _CELSIUS.zero
 
 
-def both_scales(celsius: float) -> str:
-    """`70 °F (21 °C)`: a temperature in words that readers of either scale understand."""
-    return f"{to_fahrenheit(celsius):.0f} °F ({celsius:.0f} °C)"
+def both_scales(celsius: float, *, celsius_first: bool = False) -> str:
+    """`70 °F (21 °C)`, or `21 °C (70 °F)`: a temperature in words that readers of either scale understand."""
+    scales = (f"{to_fahrenheit(celsius):.0f} °F", f"{celsius:.0f} °C")
+    first, other = reversed(scales) if celsius_first else scales
+    return f"{first} ({other})"
 
 
 def both_scales_exactly(celsius: float) -> str:

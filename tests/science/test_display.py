@@ -64,6 +64,13 @@ def test_what_is_shown_can_be_typed_again_and_means_the_same(grams, style):
     assert parse(style.mass(grams), Mass).si == pytest.approx(grams, rel=0.05)
 
 
+def test_water_that_is_roughly_known_is_said_in_tens_of_milliliters():
+    water = Figure(917.3, "ml", low=763.2, high=1068.0)
+    assert (SI.figure(water), SI.interval(water)) == ("920 ml", "760 ml to 1.07 l")
+    assert SI.figure(Figure(917.3, "ml")) == "917 ml"
+    assert US.figure(Figure(86.4, "kcal")) == "86 kcal"
+
+
 def test_a_figure_is_shown_with_its_interval():
     figure = Figure(198.4, "g", low=170.1, high=226.8)
     assert US.figure(figure) == "7 oz"

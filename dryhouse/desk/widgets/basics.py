@@ -140,7 +140,7 @@ def show_all(layout: QLayout) -> None:
 class _Asks(QObject):
     """Hears that a page needs another size, so that it never stands squeezed in its area, not even for a moment."""
 
-    def __init__(self, area: QWidget) -> None:
+    def __init__(self, area: Scrolling) -> None:
         super().__init__(area)
         self._area = area
 
@@ -148,21 +148,26 @@ class _Asks(QObject):
         if event.type() == QEvent.Type.LayoutRequest:
             self._area.updateGeometry()
             QCoreApplication.sendEvent(self._area, QEvent(QEvent.Type.LayoutRequest))
+            self._area.stay_once_moved()
         return False
 
 
 class Scrolling(QScrollArea):
     """Scrolls up and down and never sideways: it is never narrower than what it holds. Where the keyboard goes
-    inside it is always in view."""
+    inside it is always in view, and stays where it stands when something above it appears or goes."""
 
     def __init__(self, inside: QWidget) -> None:
         super().__init__()
         self._inside = inside
+        self._typing: tuple[QWidget, int] | None = None
+        """Where the keyboard is, and how far down the page that stands."""
         self._watch = _Asks(self)
         self.setWidget(inside)
         inside.installEventFilter(self._watch)
         self._settled = QTimer(self, singleShot=True, interval=0)
         self._settled.timeout.connect(self._show_focus)
+        self._moved = QTimer(self, singleShot=True, interval=0)
+        self._moved.timeout.connect(self.stay)
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._note_focus)
@@ -190,6 +195,26 @@ class Scrolling(QScrollArea):
         elif here.visibleRegion().isEmpty():
             top = here.mapTo(self._inside, here.rect().topLeft())
             self.ensureVisible(top.x(), top.y(), 0, _BESIDE)
+        self._typing = (here, self._down(here))
+
+    def stay_once_moved(self) -> None:
+        """The page is laid out anew: where she types is looked after when that is done."""
+        self._moved.start()
+
+    def stay(self) -> None:
+        """Scroll by as much as the entry she types in was pushed down or drawn up, if it was in view."""
+        here = QApplication.focusWidget()
+        if here is None or not self._inside.isAncestorOf(here):
+            self._typing = None
+            return
+        before, self._typing = self._typing, (here, self._down(here))
+        if before is not None and before[0] is here and self._typing[1] != before[1]:
+            bar = self.verticalScrollBar()
+            if 0 <= before[1] - bar.value() < self.viewport().height():
+                bar.setValue(bar.value() + self._typing[1] - before[1])
+
+    def _down(self, here: QWidget) -> int:
+        return here.mapTo(self._inside, here.rect().topLeft()).y()
 
 
 def scrolling(inside: QWidget) -> Scrolling:

@@ -1,10 +1,11 @@
-"""A box to choose one of a few from. The wheel scrolls the page over it; it changes the choice only once chosen."""
+"""A box to choose one of a few from. The wheel scrolls the page over it; it changes the choice only once chosen.
+What is too long for it ends in three dots."""
 
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QComboBox
+from PySide6.QtGui import QPaintEvent, QWheelEvent
+from PySide6.QtWidgets import QComboBox, QStyle, QStyleOptionComboBox, QStylePainter
 
 
 class ChoiceBox(QComboBox):
@@ -13,6 +14,25 @@ class ChoiceBox(QComboBox):
     def __init__(self) -> None:
         super().__init__()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def shown_text(self) -> str:
+        """The choice as it is drawn."""
+        return self._drawn().currentText
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        drawn, pen = self._drawn(), QStylePainter(self)
+        pen.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, drawn)
+        if not self.isEditable():
+            pen.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, drawn)
+
+    def _drawn(self) -> QStyleOptionComboBox:
+        drawn = QStyleOptionComboBox()
+        self.initStyleOption(drawn)
+        part = QStyle.SubControl.SC_ComboBoxEditField
+        room = self.style().subControlRect(QStyle.ComplexControl.CC_ComboBox, drawn, part, self).width()
+        dots = Qt.TextElideMode.ElideRight
+        drawn.currentText = self.fontMetrics().elidedText(drawn.currentText, dots, room)
+        return drawn
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         if self.hasFocus():

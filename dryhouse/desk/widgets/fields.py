@@ -265,7 +265,7 @@ class QuantityField(Field):
 
     def echo(self, value: q.Quantity, text: str) -> str:
         if self.kind is q.Temperature and not any(letter.isalpha() for letter in text):
-            return f"= {both_scales(value.si)}"
+            return f"= {both_scales(value.si, celsius_first=self.session.style.system == METRIC)}"
         shown = self.session.style.show(value)
         said, typed = (t.replace(" ", "").replace("°", "").casefold() for t in (shown, text))
         return "" if said == typed else f"= {shown}"

@@ -73,3 +73,13 @@ def test_every_box_of_the_window_is_such_a_box():
         and node.func.id in ("QComboBox", "QSpinBox", "QDoubleSpinBox", "QDateEdit", "QTimeEdit", "QSlider")
     ]
     assert plain == []
+
+
+def test_what_is_too_long_for_a_box_ends_in_three_dots(boxes):
+    boxes[0].addItem("apple, batch 1, 265 g to pack, dried 26 Nov 2026, and sliced")
+    boxes[0].setCurrentIndex(3)
+    boxes[0].resize(160, boxes[0].height())
+    assert boxes[0].shown_text().startswith("apple, ba")
+    assert boxes[0].shown_text().endswith("…")
+    boxes[0].resize(900, boxes[0].height())
+    assert boxes[0].shown_text() == boxes[0].currentText()

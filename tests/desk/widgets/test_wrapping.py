@@ -1,7 +1,8 @@
 """Things side by side go on below where the width does not hold them."""
 
 import pytest
-from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QWidget
+from PySide6.QtCore import QPoint
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
 
 from dryhouse.desk.widgets.basics import Pages, column, row, scrolling, side_by_side, text_label
 from dryhouse.desk.widgets.wrapping import Tiles, Wrapping
@@ -122,3 +123,29 @@ def test_a_list_gives_way_to_a_form_where_both_do_not_fit(theme, qtbot):
     whole.resize(500, 300)
     both.give_way(False)
     assert left.isVisible()
+
+
+def test_the_entry_she_types_in_stays_where_it_is_when_something_appears_above_it(theme, qtbot):
+    caution, page = QLabel("a caution\nof two lines"), QWidget()
+    entries = [QLineEdit() for _ in range(30)]
+    inside = column(page)
+    caution.hide()
+    for piece in (caution, *entries):
+        inside.addWidget(piece)
+    area = scrolling(page)
+    whole = held(row(area), qtbot, 300)
+    whole.activateWindow()
+    entries[12].setFocus()
+    qtbot.waitUntil(entries[12].hasFocus)
+    qtbot.wait(5)
+
+    def stands():
+        return entries[12].mapTo(area, QPoint(0, 0)).y()
+
+    before, scrolled = stands(), area.verticalScrollBar().value()
+    caution.show()
+    qtbot.waitUntil(lambda: area.verticalScrollBar().value() > scrolled)
+    assert stands() == before
+    caution.hide()
+    qtbot.waitUntil(lambda: area.verticalScrollBar().value() == scrolled)
+    assert stands() == before

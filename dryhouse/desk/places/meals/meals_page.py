@@ -51,7 +51,7 @@ class MealsPage(QWidget):
         meals.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         meals.customContextMenuRequested.connect(lambda where: menu.popup(meals.mapToGlobal(where)))
         inside.addLayout(row(self.more_button, 1))
-        self.both = side_by_side(left, self.card, sizes=(224, 820), least=(200, 520), gap=16)
+        self.both = side_by_side(left, self.card, sizes=(224, 820), least=(200, 490), gap=16)
         self.both.setStretchFactor(1, 1)
         self.pages = Pages()
         self.pages.addWidget(self.both)
@@ -73,6 +73,7 @@ class MealsPage(QWidget):
         elif not self.card.is_changed():
             self.show_first()
         typing = self.card.is_changed() or self._new
+        self.both.give_way(self._new)
         self.pages.setCurrentWidget(self.both if number or typing else self.empty_state)
 
     _new = False
@@ -94,6 +95,7 @@ class MealsPage(QWidget):
         if self.card.is_changed() and self.card.meal.id and not self.card.save():
             return
         self._new = False
+        self.both.give_way(False)
         self.pages.setCurrentWidget(self.both)
         self.card.show_meal(found)
         self.list.choose(meal)
@@ -103,6 +105,7 @@ class MealsPage(QWidget):
         if self.card.is_changed() and self.card.meal.id and not self.card.save():
             return
         self._new = True
+        self.both.give_way(True)
         self.list.list.setCurrentRow(-1)
         self.card.show_meal(Meal(""))
         self.pages.setCurrentWidget(self.both)
@@ -152,6 +155,7 @@ class MealsPage(QWidget):
 
     def _saved(self, meal: int) -> None:
         self._new = False
+        self.both.give_way(False)
         self.list.refresh()
         self.list.choose(meal)
         self.pages.setCurrentWidget(self.both)

@@ -19,6 +19,7 @@ from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.meals import part_of, with_amount
 from dryhouse.kitchen.records import Lot, MealPart
 from dryhouse.kitchen.shelf.lines import ShelfLine
+from dryhouse.science.display import METRIC
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import problem_sentence
 
@@ -45,7 +46,7 @@ class PartRow(QObject):
         self.name = IngredientEntry(session, f"Ingredient {number}")
         self.amount = QLineEdit()
         self.amount.setAccessibleName(f"Amount of ingredient {number}")
-        self.amount.setPlaceholderText("¼ cup")
+        self.amount.setPlaceholderText("40 g" if session.style.system == METRIC else "¼ cup")
         self.lot = ChoiceBox()
         self.lot.setAccessibleName(f"Lot of ingredient {number}")
         self.mass, self.water, self.energy = (text_label("", wrap=False) for _ in range(3))

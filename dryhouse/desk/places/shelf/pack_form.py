@@ -217,7 +217,7 @@ class PackForm(QWidget):
         when = f", dried {day_words(kitchen.local(batch.ended).date())}" if batch.ended else ""
         rest = unpacked_g(kitchen, batch)
         amount = f", {self.session.style.mass(rest)} to pack" if rest else ""
-        return f"{name}, batch {batch.id}{when}{amount}"
+        return f"{name}, batch {batch.id}{amount}{when}"
 
     def _chosen(self) -> Batch | None:
         id = self.batch.value()

@@ -49,9 +49,7 @@ class PlacesPage(QWidget):
         hold(self.list, wide=260)
         self.history.setAccessibleName("Temperatures of this place, newest first")
         self.heading = text_label("", "heading")
-        self.name_ = TextField(
-            session, label_of(Place, "name"), hint="such as pantry, cellar or freezer", name="name"
-        )
+        self.name_ = TextField(session, label_of(Place, "name"), hint="such as pantry or freezer", name="name")
         self.temperature = QuantityField(
             session, label_of(PlaceTemperature, "temperature"), Temperature, hint="such as 60 F", name="temperature"
         )
@@ -68,7 +66,8 @@ class PlacesPage(QWidget):
         self.list.currentItemChanged.connect(lambda item, _before: self._show(item))
         self.history.itemActivated.connect(lambda item: self._edit_row(item.data(_ROLE)))
         self.history.itemClicked.connect(lambda item: self._edit_row(item.data(_ROLE)))
-        for field in self.fields:
+        self.name_.accepted.connect(self._named)
+        for field in self.fields[1:]:
             field.accepted.connect(self.save)
         inner_key(self, "Esc", self.left.emit)
 
@@ -128,6 +127,13 @@ class PlacesPage(QWidget):
         self._fit_history()
         self._fill("", None)
         self.name_.setFocus()
+
+    def _named(self) -> None:
+        """A new place is known by how warm it is: that is asked next. What is only renamed is saved."""
+        if self.place is None and self.temperature.value() is None and self.name_.text():
+            self.temperature.setFocus()
+        else:
+            self.save()
 
     def save(self) -> None:
         """Keep the place, and the temperature where one was entered."""

@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QApplication
 from dryhouse.desk.places.batches.form import LogForm
 from dryhouse.kitchen.batches.typed import TypedBatch
 from dryhouse.kitchen.records import Batch, BatchPart, OwnFood
+from dryhouse.kitchen.settings import UNITS_KEY, set_preference
+from dryhouse.science.display import METRIC
 from dryhouse.science.statuses import FigureId
 
 
@@ -168,6 +170,12 @@ def test_what_answers_a_stop_is_asked_anew_though_the_last_batch_had_it(form):
 def test_a_bare_temperature_says_how_it_was_understood_in_both_scales(form):
     enter(form, food="turkey", precook="160")
     assert form.entries.fields["precook"].sentence.text() == "= 160 °F (71 °C)"
+
+
+def test_in_metric_her_own_scale_comes_first(form):
+    form.session.act(set_preference, UNITS_KEY, METRIC)
+    enter(form, food="turkey", precook="72")
+    assert form.entries.fields["precook"].sentence.text() == "= 72 °C (162 °F)"
 
 
 def test_every_entry_of_a_batch_stands_in_the_form_once(form):
