@@ -1,4 +1,4 @@
-"""Files dropped on the window: a journal is opened, anything else goes to the place that knows it."""
+"""Files dropped on the window: a journal is opened, an export imported, anything else goes to the place that knows it."""
 
 from __future__ import annotations
 
@@ -13,15 +13,18 @@ if TYPE_CHECKING:
     from dryhouse.desk.window import DeskWindow
 
 JOURNAL = ".dryhouse"
-_KNOWN = "A journal (.dryhouse), weighings (.csv) or a meal (.meal.json) can be dropped here."
+EXPORT = ".json"
+_KNOWN = "A journal (.dryhouse), weighings (.csv), a meal (.meal.json) or everything exported (.json) can be dropped here."
 
 
 class Drops(QObject):
     """Hears what is dragged onto a window."""
 
-    def __init__(self, window: DeskWindow, open_journal: Callable[[Path], Any]) -> None:
+    def __init__(
+        self, window: DeskWindow, open_journal: Callable[[Path], Any], bring_in: Callable[[Path], Any]
+    ) -> None:
         super().__init__(window)
-        self.window, self._open_journal = window, open_journal
+        self.window, self._open_journal, self._bring_in = window, open_journal, bring_in
         window.setAcceptDrops(True)
         window.installEventFilter(self)
 
@@ -47,7 +50,9 @@ class Drops(QObject):
                 window.go(place)
                 view.take_file(path)
                 return
-        if window.session is not None:
+        if window.session is not None and path.suffix == EXPORT:
+            self._bring_in(path)
+        elif window.session is not None:
             window.session.say(f"{path.name} is no file for this window. {_KNOWN}", "input")
 
 

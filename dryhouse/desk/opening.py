@@ -56,7 +56,7 @@ class Opening(QObject):
         """The file whose page says that it did not open."""
         self._answers: OneWindow | None = None
         window.closing.connect(self.close)
-        Drops(window, lambda path: self.open(lambda: self._journals().file(path)))
+        Drops(window, lambda path: self.open(lambda: self._journals().file(path)), self.exchange.bring_in)
         if journals is not None:
             self.files = JournalFiles(window, journals, self.open)
             window.doors = self

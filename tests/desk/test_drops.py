@@ -35,6 +35,16 @@ def test_a_journal_dropped_is_opened(window, tmp_path):
     assert opened == [tmp_path / "club.dryhouse"]
 
 
+def test_an_export_dropped_is_imported_and_a_meal_is_not_taken_for_one(window, tmp_path):
+    brought, drops = [], window.findChild(Drops)
+    drops._bring_in = brought.append
+    drop(window, tmp_path / "club.json")
+    assert brought == [tmp_path / "club.json"]
+    drop(window, tmp_path / "chili.meal.json")
+    assert window.here == "meals"
+    assert brought == [tmp_path / "club.json"]
+
+
 def test_weighings_dropped_go_to_the_dryer(window, tmp_path):
     sheet = tmp_path / "run.csv"
     sheet.write_text("hours,grams\n0,500\n1,400\n")

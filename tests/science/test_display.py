@@ -64,6 +64,20 @@ def test_what_is_shown_can_be_typed_again_and_means_the_same(grams, style):
     assert parse(style.mass(grams), Mass).si == pytest.approx(grams, rel=0.05)
 
 
+@every_row(
+    ("grams", "us", "metric"),
+    [
+        (2681.4, "5 lb 14½ oz", "2.68 kg"),
+        (434.0, "15½ oz", "430 g"),
+        (453.0, "1 lb", "450 g"),
+        (64.2, "2½ oz", "64.2 g"),
+        (20.0, "0.71 oz", "20 g"),
+    ],
+)
+def test_a_load_is_said_to_half_an_ounce_or_ten_grams(grams, us, metric):
+    assert (US.load(grams), SI.load(grams)) == (us, metric)
+
+
 def test_water_that_is_roughly_known_is_said_in_tens_of_milliliters():
     water = Figure(917.3, "ml", low=763.2, high=1068.0)
     assert (SI.figure(water), SI.interval(water)) == ("920 ml", "760 ml to 1.07 l")

@@ -169,4 +169,4 @@ def _told(notation: Style, known: YieldKnowledge, run: Run, load: PlannedLoad) -
     own = any(mine.dryer.id == run.machine.id for mine in known.loads)
     usual = pot("tray_load")
     assumed = "" if own else f" (one layer, {usual.value:g} {usual.unit}: {usual.source})"
-    return f"{run.machine.name}: {counted(load.trays, 'tray')}, {notation.mass(load.prepared)} prepared{assumed}"
+    return f"{run.machine.name}: {counted(load.trays, 'tray')}, {notation.load(load.prepared)} prepared{assumed}"

@@ -123,7 +123,7 @@ def _load(kitchen: Kitchen, plan: Plan, style: Style, run: Run, load: PlannedLoa
         after.append(words.INTO_FREEZER)
     elif run.early:
         after.append(words.KEEP_COLD)
-    amount = words.on_trays(style.mass(load.prepared), load.trays)
+    amount = words.on_trays(style.load(load.prepared), load.trays)
     return LoadRow(load.food, item.name, amount, lasts, "; ".join(after), item.cautions, ready)
 
 

@@ -114,7 +114,7 @@ class TripGrid(QTableWidget):
         energy_text = "" if energy is None else f"{energy.value:.0f} kcal"
         if gap is not None:
             energy_text += f"\n{abs(gap):.0f} {'over' if gap >= 0 else 'short'}"
-        each = f"{style.mass(day.grams_per_person.value)} dry\n{energy_text}".strip()
+        each = f"{style.load(day.grams_per_person.value)} dry\n{energy_text}".strip()
         pot = self._pot(day)
         texts = (each, pot) if day.meals else ("—", "—")
         for n, text in enumerate(texts):

@@ -260,9 +260,9 @@ def _told(worked: Plan, style: Style) -> str:
         return f"{who}. {trip.notes}".strip()
     parts = [
         who,
-        f"{style.mass(sheet.grams_per_person_day.value)} of dry food{eaten} a day each",
-        f"{style.mass(sheet.days[0].carried_per_person)} each to carry at first",
-        f"{style.volume(sheet.water.value)} of water, {sheet.flame_minutes:.0f} min of flame"
+        f"{style.load(sheet.grams_per_person_day.value)} of dry food{eaten} a day each",
+        f"{style.load(sheet.days[0].carried_per_person)} each to carry at first",
+        f"{style.figure(sheet.water)} of water, {sheet.flame_minutes:.0f} min of flame"
         + ("" if fuel is None else f", {style.mass(fuel.value)} of fuel"),
         "" if trip.temperature is not None else "Trail temperature not recorded",
     ]

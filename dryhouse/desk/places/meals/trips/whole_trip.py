@@ -108,9 +108,9 @@ def _menu(session: Session, plan: Plan) -> Iterator[Block]:
     energy = sheet.energy_per_person_day
     wish = trip.energy_kcal_per_person_day
     facts = [
-        f"{style.mass(sheet.grams_per_person_day.value)} of dry food for each person and day",
+        f"{style.load(sheet.grams_per_person_day.value)} of dry food for each person and day",
         "" if energy is None else f"{energy.value:.0f} kcal{'' if wish is None else f' of {wish:.0f} wanted'}",
-        f"{style.volume(sheet.water.value)} of water and {sheet.flame_minutes:.0f} min of flame in all",
+        f"{style.figure(sheet.water)} of water and {sheet.flame_minutes:.0f} min of flame in all",
         fuel_words(plan.fuel, style),
     ]
     said = "; ".join(fact for fact in facts if fact)
@@ -156,7 +156,7 @@ def _day(session: Session, plan: Plan, day: DaySheet, slots: Sequence[str]) -> t
         f"<b>{weekday_words(day.day)}</b>{kind}",
         *cells,
         "—" if day.energy_per_person is None else f"{day.energy_per_person.value:.0f}",
-        style.mass(day.carried_per_person) if day.carried_per_person else "—",
+        style.load(day.carried_per_person) if day.carried_per_person else "—",
     )
 
 
