@@ -1,4 +1,4 @@
-"""Files dropped on the window: a journal is opened, an export imported, anything else goes to the place that knows it."""
+"""Files dropped on the window: a journal is opened, an export imported, else the place that knows it takes it."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 JOURNAL = ".dryhouse"
 EXPORT = ".json"
-_KNOWN = "A journal (.dryhouse), weighings (.csv), a meal (.meal.json) or everything exported (.json) can be dropped here."
+_KNOWN = "A journal (.dryhouse), weighings (.csv), a meal (.meal.json) or an export (.json) can be dropped here."
 
 
 class Drops(QObject):
