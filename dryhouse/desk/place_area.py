@@ -42,6 +42,7 @@ class Room(QWidget):
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.setWidget(self.stack)
         self.sheet: QWidget | None = None
+        self.stack.currentChanged.connect(self._begin_at_the_top)
         self._settled = QTimer(self, singleShot=True, interval=_AFTER_ITS_OWN_PAGE_MS)
         self._settled.timeout.connect(self._show_focus)
         app = QApplication.instance()
@@ -55,8 +56,20 @@ class Room(QWidget):
 
     def _show_focus(self) -> None:
         here = QApplication.focusWidget()
-        if here is not None and self.stack.isAncestorOf(here) and here.height() < self.area.viewport().height():
-            self.area.ensureWidgetVisible(here, 0, scaled(_BESIDE))
+        if here is None or not self.stack.isAncestorOf(here):
+            return
+        bar, high, more = self.area.verticalScrollBar(), self.area.viewport().height(), scaled(_BESIDE)
+        top = here.mapTo(self.stack, here.rect().topLeft()).y()
+        end = top + min(here.height(), high // 4)  # of a list its beginning
+        if top < bar.value():
+            bar.setValue(top - more)
+        elif end > bar.value() + high:
+            bar.setValue(end + more - high)
+
+    def _begin_at_the_top(self) -> None:
+        """Another place is shown from its head, however far down the former one was."""
+        for bar in (self.area.verticalScrollBar(), self.area.horizontalScrollBar()):
+            bar.setValue(0)
 
     def take_sheet(self, sheet: QWidget | None) -> None:
         """Another sheet, or none."""

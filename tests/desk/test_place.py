@@ -1,5 +1,8 @@
 """Places are found by scanning, and refresh only when they are seen."""
 
+from PySide6.QtCore import QPoint
+from PySide6.QtWidgets import QPushButton
+
 from dryhouse.desk.place import DeskPlace, PlaceSpec, places
 from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.records import Dryer
@@ -49,3 +52,21 @@ def test_changes_of_other_kinds_are_none_of_its_business(session, qtbot):
 def test_a_spec_names_its_view_without_importing_it():
     spec = PlaceSpec("x", "X", 9, "Ctrl+9", "no.such.module:View")
     assert spec.target == "no.such.module:View"
+
+
+def test_where_the_keyboard_goes_comes_into_view_and_the_next_place_begins_at_its_head(window, qtbot):
+    window.resize(900, 600)
+    window.theme.enlarge(9)
+    bar = window.room.area.verticalScrollBar()
+    journal = window.go("journal")
+    qtbot.waitUntil(lambda: bar.maximum() > 200)
+    bar.setValue(0)
+    shown = [b for b in journal.findChildren(QPushButton) if b.isVisible()]
+    last = max(shown, key=lambda b: b.mapTo(window, QPoint(0, 0)).y())
+    assert last.visibleRegion().isEmpty()
+    last.setFocus()
+    qtbot.waitUntil(lambda: not last.visibleRegion().isEmpty())
+    assert bar.value() > 0
+    window.go("yields")
+    qtbot.waitUntil(lambda: bar.value() == 0)
+    window.theme.enlarge(0)

@@ -306,10 +306,11 @@ class SideBySide(QSplitter):
         self.setSizes(list(sizes))
 
     def minimumSizeHint(self) -> QSize:
-        wide, high = self._least_wide(), self._least_high()
+        high, stacked = self._least_high(), self.orientation() == Qt.Orientation.Vertical
+        wide = self._least_wide() if not stacked else tuple(one.minimumSizeHint().width() for one in self._both)
         if self._both[0].isHidden() and not self._first_gone:
             return QSize(wide[1], high[1])
-        if self.orientation() == Qt.Orientation.Vertical:
+        if stacked:
             return QSize(max(wide), high[1] if self._first_gone else sum(high) + self.handleWidth())
         return QSize(max(wide), max(high))
 
