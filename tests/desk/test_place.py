@@ -1,9 +1,10 @@
 """Places are found by scanning, and refresh only when they are seen."""
 
-from PySide6.QtCore import QPoint
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtWidgets import QLabel, QLineEdit, QWidget
 
 from dryhouse.desk.place import DeskPlace, PlaceSpec, places
+from dryhouse.desk.place_area import Room
+from dryhouse.desk.widgets.basics import column
 from dryhouse.kitchen.batches.dryers import save_dryer
 from dryhouse.kitchen.records import Dryer
 
@@ -54,19 +55,23 @@ def test_a_spec_names_its_view_without_importing_it():
     assert spec.target == "no.such.module:View"
 
 
-def test_where_the_keyboard_goes_comes_into_view_and_the_next_place_begins_at_its_head(window, qtbot):
-    window.resize(900, 600)
-    window.theme.enlarge(9)
-    bar = window.room.area.verticalScrollBar()
-    journal = window.go("journal")
-    qtbot.waitUntil(lambda: bar.maximum() > 200)
-    bar.setValue(0)
-    shown = [b for b in journal.findChildren(QPushButton) if b.isVisible()]
-    last = max(shown, key=lambda b: b.mapTo(window, QPoint(0, 0)).y())
-    assert last.visibleRegion().isEmpty()
-    last.setFocus()
-    qtbot.waitUntil(lambda: not last.visibleRegion().isEmpty())
-    assert bar.value() > 0
-    window.go("yields")
-    qtbot.waitUntil(lambda: bar.value() == 0)
-    window.theme.enlarge(0)
+def test_where_the_keyboard_goes_comes_into_view_and_the_next_place_begins_at_its_head(theme, qtbot):
+    room, place, other = Room(), QWidget(), QWidget()
+    qtbot.addWidget(room)
+    entries = [QLineEdit() for _ in range(40)]
+    for entry in entries:
+        entry.setMinimumHeight(30)
+    for page, inside in ((place, entries), (other, [QLabel("as long")])):
+        page.setMinimumHeight(1500)
+        lines = column(page)
+        for widget in inside:
+            lines.addWidget(widget)
+        room.stack.addWidget(page)
+    room.resize(400, 300)
+    room.show()
+    room.activateWindow()
+    assert entries[30].visibleRegion().isEmpty()
+    entries[30].setFocus()
+    qtbot.waitUntil(lambda: entries[30].visibleRegion().boundingRect().height() >= 30)
+    room.stack.setCurrentWidget(other)
+    assert room.area.verticalScrollBar().value() == 0
