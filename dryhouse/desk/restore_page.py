@@ -11,7 +11,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from dryhouse.desk.background import read_beside
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, side_by_side, text_label
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.kitchen.ports import KeptCopy
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem, WorldProblem

@@ -4,7 +4,8 @@ import pytest
 from PySide6.QtCore import QPoint
 from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
 
-from dryhouse.desk.widgets.basics import Pages, column, row, scrolling, side_by_side, text_label
+from dryhouse.desk.widgets.basics import Pages, column, row, scrolling, text_label
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.desk.widgets.wrapping import Tiles, Wrapping
 
 

@@ -391,7 +391,7 @@ def test_a_note_on_one_food_follows_it_into_other_meals() -> None:
     note_cooking(kitchen, CookingNote(first, DAY), [CookingNotePart(0, "carrot", "hard", "carrot")])
     after = meal_sheet(kitchen, other).bag.water
     assert after.value > before.value
-    assert any("n=1 (cooking notes on carrot" in line for line in rests_on(after.basis))
+    assert any("1 own record (cooking notes on carrot" in line for line in rests_on(after.basis))
 
 
 def test_a_note_needs_known_words() -> None:

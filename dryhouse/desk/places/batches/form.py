@@ -12,7 +12,8 @@ from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.places.batches.entries import FIELD_NAMES, from_text, keep_unchanged, to_text, typed_from
 from dryhouse.desk.places.batches.form_fields import FIRST_OF_MORE, Entries
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, side_by_side, text_label
+from dryhouse.desk.widgets.basics import button, column, inner_key, row, scrolling, text_label
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.desk.widgets.draft import DraftOffer, KeptForm
 from dryhouse.desk.widgets.fields import mark_problem
 from dryhouse.desk.widgets.no_dryers import NoDryers

@@ -14,7 +14,8 @@ from dryhouse.desk.places.batches.batch_panel import BatchPanel
 from dryhouse.desk.places.batches.drafts import Drafts
 from dryhouse.desk.places.batches.listing import BatchListing
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, side_by_side
+from dryhouse.desk.widgets.basics import button, column
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.desk.widgets.wrapping import headed

@@ -16,7 +16,8 @@ from dryhouse.desk.places.dryer.start_form import StartForm
 from dryhouse.desk.places.dryer.strip_column import StripColumn
 from dryhouse.desk.places.dryer.take_off import TakeOffForm
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, column, row, side_by_side, text_label
+from dryhouse.desk.widgets.basics import Pages, button, column, row, text_label
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.kitchen.dryer.runs import planned
 from dryhouse.kitchen.ports import BatchQuery, Done, ReadByInstruments, Record

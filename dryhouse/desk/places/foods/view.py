@@ -14,7 +14,8 @@ from dryhouse.desk.places.foods.own_food import OwnFoodPage
 from dryhouse.desk.places.foods.sources_page import SourcesPage
 from dryhouse.desk.places.foods.wording import CATEGORIES
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, column, side_by_side, text_label
+from dryhouse.desk.widgets.basics import Pages, button, column, text_label
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.filter_bar import FilterBar
 from dryhouse.desk.widgets.printing import document

@@ -13,7 +13,8 @@ from dryhouse.desk.places.meals.meal_card import MealCard
 from dryhouse.desk.places.meals.meal_list import MealList
 from dryhouse.desk.places.meals.wording import meal_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, column, row, side_by_side
+from dryhouse.desk.widgets.basics import Pages, button, column, row
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.printing import document, preview_print
 from dryhouse.kitchen.exchange.meal_files import ENDING, read_meal, write_meal

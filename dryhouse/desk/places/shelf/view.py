@@ -16,7 +16,8 @@ from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, RUN, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, calling, column, side_by_side, text_label
+from dryhouse.desk.widgets.basics import Pages, button, calling, column, text_label
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.desk.widgets.empty_state import EmptyState
 from dryhouse.desk.widgets.paged_table import choose_also
 from dryhouse.desk.widgets.table_menu import TableMenu

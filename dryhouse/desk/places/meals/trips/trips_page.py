@@ -14,7 +14,8 @@ from dryhouse.desk.places.meals.trips.plan_view import PlanView
 from dryhouse.desk.places.meals.trips.trip_form import TripForm
 from dryhouse.desk.places.meals.trips.trip_grid import TripGrid
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import Pages, button, column, fill, row, scrolling, side_by_side, text_label
+from dryhouse.desk.widgets.basics import Pages, button, column, fill, row, scrolling, text_label
+from dryhouse.desk.widgets.beside import side_by_side
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choice_box import ChoiceBox
 from dryhouse.desk.widgets.empty_state import EmptyState
