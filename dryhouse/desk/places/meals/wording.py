@@ -90,13 +90,18 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
         water = f"<b>Water not known: {escape(sheet.weigh)}</b>. "
     method = f"<p>{escape(meal.method)}</p>" if meal.method else ""
     remarks = "".join(f"<p>{escape(remark)}</p>" for remark in sheet.remarks)
+    count = style.number(sheet.servings)
+    servings = f"{count} serving{'' if count == '1' else 's'}"
+    head = f"<h1>{escape(meal.name)}</h1><p>{servings}; {escape(meal.cooking)}, {escape(meal.liquid)}</p>"
+    cautions = f"{'<h2>Cautions</h2>' if sheet.cautions else ''}{_for_the_pot(sheet)}"
+    if not sheet.parts:
+        return f"{head}<p>No ingredients yet.</p>{method}{cautions}"
     return (
-        f"<h1>{escape(meal.name)}</h1><p>{style.number(sheet.servings)} servings; {escape(meal.cooking)}, "
-        f"{escape(meal.liquid)}</p>"
+        f"{head}"
         f"<p>{water}{escape(cooking_line(sheet))}.</p>{method}"
         f"{table(('Ingredient', 'Dry weight', 'Measure'), rows)}"
         f"<h2>Totals</h2>{table(('', 'Bag', 'One serving'), sums)}{remarks}"
-        f"{'<h2>Cautions</h2>' if sheet.cautions else ''}{_for_the_pot(sheet)}"
+        f"{cautions}"
     )
 
 

@@ -473,3 +473,15 @@ def test_a_bag_label_has_its_day_and_stops_and_no_water_for_what_must_not_be_eat
     assert label.lines[0] == "Thu 20 Aug, dinner"
     assert not any("Water" in line for line in label.lines)
     assert any("heating" in stop.casefold() for stop in label.stops)
+
+
+def test_a_meal_without_ingredients_prints_no_sums_that_look_measured(place: MealsPlace) -> None:
+    kitchen = place.session.kitchen
+    save_meal(kitchen, Meal("lentil stew", 1.0), [])
+    empty = next(m.id for m in kitchen.journal.where(Meal) if m.name == "lentil stew")
+    page = meal_page(meal_sheet(kitchen, empty), place.session.style)
+    assert "1 serving;" in page
+    assert "No ingredients yet." in page
+    assert "Water 0" not in page
+    assert "Dry mass" not in page
+    assert "<h2>Cautions</h2>" in page
