@@ -7,6 +7,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import closing
 from datetime import UTC, datetime, timedelta
+from functools import partial
 from itertools import pairwise
 from pathlib import Path
 
@@ -151,6 +152,16 @@ def test_everyone_gets_a_copy_of_their_own() -> None:
     journal.close()
     with closing(open_journal(second, write=False)) as other:
         assert len(other.batch_ids(BatchQuery())) == count - 1
+
+
+def test_a_copy_is_gone_when_the_program_ends_and_may_be_gone_before(monkeypatch: pytest.MonkeyPatch) -> None:
+    at_the_end: list[partial[object]] = []
+    monkeypatch.setattr("atexit.register", lambda f, *a, **k: at_the_end.append(partial(f, *a, **k)))
+    copy = fresh_copy()
+    (ends,) = [end for end in at_the_end if copy.parent in end.args]
+    ends()
+    assert not copy.parent.exists()
+    ends()
 
 
 def test_the_tables_are_what_the_maker_makes(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -87,7 +87,26 @@ def test_an_empty_record_and_one_at_its_bounds_are_sound():
     assert (
         wrong(replace(BATCH, rating=5, trays=100, start_moisture_pct=0.0, set_temperature=Temperature(20.0))) == []
     )
-    assert wrong(replace(BATCH, drained_fat=Mass(0.0))) == []
+
+
+@every_row(
+    ("field", "least", "too_little"),
+    [
+        ("drained_fat", Mass(0.0), Mass(-0.5)),
+        ("drained_liquid", Mass(0.0), Mass(-0.5)),
+        ("energy_kwh", 0.0, -0.1),
+        ("kitchen_humidity_pct", 0.0, -1.0),
+        ("target_moisture_pct", 0.0, -1.0),
+        ("rating", 1, 0),
+        ("trays", 1, 0),
+        ("precook_temperature", Temperature(0.0), Temperature(-0.5)),
+        ("finish_temperature", Temperature(40.0), Temperature(39.0)),
+        ("kitchen_temperature", Temperature(-30.0), Temperature(-31.0)),
+    ],
+)
+def test_the_least_that_may_be_is_taken_and_what_is_below_it_is_not(field, least, too_little):
+    assert wrong(replace(BATCH, **{field: least})) == []
+    assert wrong(replace(BATCH, **{field: too_little})) == [field]
 
 
 def test_a_number_longer_than_a_journal_can_hold_is_refused():

@@ -9,7 +9,22 @@ from hypothesis import strategies as st
 
 from dryhouse.science.forecast.engine import thinned
 from dryhouse.science.forecast.finish import weighted_quantiles
-from dryhouse.science.forecast.shapes import FIRST, STARTS, STEP, resistances, shapes, two_periods
+from dryhouse.science.forecast.shapes import (
+    CRITICAL,
+    FIRST,
+    ORDERS,
+    PAGE_NODES,
+    PAGE_SHARE,
+    PARTS,
+    PARTS_SHARE,
+    SHARP_SHARE,
+    STARTS,
+    STEP,
+    SURFACE_B,
+    resistances,
+    shapes,
+    two_periods,
+)
 
 
 def test_every_shape_falls_from_one_to_nothing():
@@ -18,6 +33,16 @@ def test_every_shape_falls_from_one_to_nothing():
     assert table.mr[:, 0] == pytest.approx(1.0, abs=0.03)
     assert np.all(table.mr[:, -1] < 0.06)
     assert np.exp(table.log_prior).sum() == pytest.approx(1.0)
+
+
+def test_each_family_of_laws_has_the_weight_that_is_said_of_it():
+    weight = np.exp(shapes().log_prior).reshape(-1, len(STARTS))
+    counts = len(SURFACE_B) * len(ORDERS), len(PAGE_NODES), len(CRITICAL), len(PARTS)
+    families = np.split(weight.sum(axis=1), np.cumsum(counts)[:-1])
+    rest = 1.0 - PAGE_SHARE - SHARP_SHARE - PARTS_SHARE
+    assert [f.sum() for f in families] == pytest.approx([rest, PAGE_SHARE, SHARP_SHARE, PARTS_SHARE])
+    assert rest > PAGE_SHARE > SHARP_SHARE > PARTS_SHARE > 0.0
+    assert weight.sum(axis=0) == pytest.approx(list(STARTS.values()))
 
 
 def test_half_is_gone_at_time_one_of_a_run_in_step_and_later_by_its_lag():
