@@ -37,7 +37,8 @@ from dryhouse.kitchen.dryer.questions import Asked, answer, questions_of  # noqa
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of  # noqa: E402
 from dryhouse.kitchen.kitchen import Kitchen  # noqa: E402
 from dryhouse.kitchen.records import Batch  # noqa: E402
-from dryhouse.kitchen.records.batches import FEELS, LOAD, SAMPLE  # noqa: E402
+from dryhouse.kitchen.records.batches import FEELS  # noqa: E402
+from dryhouse.kitchen.records.weighings import LOAD, SAMPLE  # noqa: E402
 from dryhouse.science.display import METRIC, Style  # noqa: E402
 from dryhouse.science.dryness import Verdict  # noqa: E402
 from dryhouse.science.errors import InputProblem  # noqa: E402

@@ -37,8 +37,8 @@ from dryhouse.kitchen.dryer.runs import run_of, running
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Journal
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchPart, Lot, Place, Weighing
-from dryhouse.kitchen.records.batches import EVENT_KINDS, LOAD, SAMPLE
 from dryhouse.kitchen.records.lots import DRAW_KINDS, PACKAGES
+from dryhouse.kitchen.records.weighings import EVENT_KINDS, LOAD, SAMPLE
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import conditioning, end_conditioning, start_conditioning
 from dryhouse.kitchen.shelf.labels import lot_labels

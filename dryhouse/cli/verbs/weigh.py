@@ -64,7 +64,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.dryer.typed_happenings import Happening
     from dryhouse.kitchen.dryer.typed_readings import Notation
     from dryhouse.kitchen.dryer.weigh_in import note_happening, read_line
-    from dryhouse.kitchen.records.batches import LOAD, SAMPLE
+    from dryhouse.kitchen.records.weighings import LOAD, SAMPLE
 
     typed = " ".join(args.reading)
     from dryhouse.kitchen.settings import style

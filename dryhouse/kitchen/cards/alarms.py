@@ -14,7 +14,8 @@ from dryhouse.kitchen.dryer.due_now import FINISH, PAST, Due, reminders_due
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, BatchEvent, Lot
-from dryhouse.kitchen.records.batches import DRYING, REMIND
+from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.kitchen.records.weighings import REMIND
 from dryhouse.kitchen.settings import preference
 from dryhouse.kitchen.shelf.conditioning import conditioning_words
 from dryhouse.science.errors import InputProblem

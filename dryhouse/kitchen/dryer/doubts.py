@@ -18,7 +18,7 @@ from dryhouse.kitchen.dryer.whole_load import Aside, aside_of
 from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
-from dryhouse.kitchen.records.batches import LOAD
+from dryhouse.kitchen.records.weighings import LOAD
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.dryness import least_dry_matter

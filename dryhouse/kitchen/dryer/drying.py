@@ -17,15 +17,9 @@ from dryhouse.kitchen.foods.settled import marked_settled
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, Weighing
-from dryhouse.kitchen.records.batches import (
-    DRYING,
-    FINISHED,
-    LOAD,
-    PLANNED,
-    TAKEN_OFF,
-    TRAY,
-)
+from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
 from dryhouse.kitchen.records.problems import refuse
+from dryhouse.kitchen.records.weighings import LOAD, TAKEN_OFF, TRAY
 from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass, Temperature, Volume

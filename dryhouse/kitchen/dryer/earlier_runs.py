@@ -19,7 +19,8 @@ from dryhouse.kitchen.dryer.whole_load import aside_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, YieldPair
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Weighing
-from dryhouse.kitchen.records.batches import FINISHED, LOAD, SAMPLE
+from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.records.weighings import LOAD, SAMPLE
 from dryhouse.science.curves import model
 from dryhouse.science.curves.fitting import fit
 from dryhouse.science.forecast import Prior, arrhenius_step

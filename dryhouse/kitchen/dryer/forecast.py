@@ -15,7 +15,7 @@ from dryhouse.kitchen.dryer.running_time import Clock
 from dryhouse.kitchen.foods.dryer_air import chamber_of, dryer_temperature
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
-from dryhouse.kitchen.records.batches import HEAT_CHANGED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED
 from dryhouse.science.chamber import Chamber, slow_reason
 from dryhouse.science.dry_matter import Belief, Between, belief_between
 from dryhouse.science.errors import InputProblem

@@ -11,7 +11,7 @@ from dryhouse.kitchen.dryer.running_time import paused_at
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent
-from dryhouse.kitchen.records.batches import (
+from dryhouse.kitchen.records.weighings import (
     EVENT_KINDS,
     HEAT_CHANGED,
     MOVED,

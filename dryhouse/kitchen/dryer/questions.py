@@ -19,7 +19,8 @@ from dryhouse.kitchen.foods.settled import settled
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Batch, BatchEvent
-from dryhouse.kitchen.records.batches import DRYING, PAUSED, RAN, RESUMED
+from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.kitchen.records.weighings import PAUSED, RAN, RESUMED
 from dryhouse.science.display import Style
 from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem

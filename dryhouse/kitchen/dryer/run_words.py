@@ -15,7 +15,8 @@ from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import BatchEvent
-from dryhouse.kitchen.records.batches import DRYING, LOAD, MOVED, SAMPLE
+from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.kitchen.records.weighings import LOAD, MOVED, SAMPLE
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, counted, duration
 from dryhouse.science.dryness import Verdict

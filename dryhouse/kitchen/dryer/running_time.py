@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from dryhouse.kitchen.records.batches import PAUSED, RESUMED, BatchEvent
+from dryhouse.kitchen.records.weighings import PAUSED, RESUMED, BatchEvent
 
 
 def paused_at(events: Iterable[BatchEvent], moment: datetime) -> bool:

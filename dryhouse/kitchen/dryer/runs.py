@@ -26,7 +26,8 @@ from dryhouse.kitchen.foods.catalog import food as find_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, BatchEvent, Dryer, Weighing
-from dryhouse.kitchen.records.batches import DRYING, FINISHED, LOAD, PLANNED, RAN, SAMPLE, TRAY
+from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
+from dryhouse.kitchen.records.weighings import LOAD, RAN, SAMPLE, TRAY
 from dryhouse.kitchen.settings import style
 from dryhouse.science.curves import CurveSet, fit_all
 from dryhouse.science.dry_matter import Belief

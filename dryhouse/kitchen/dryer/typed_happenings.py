@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from dryhouse.kitchen.dryer.typed_readings import COUNTED, PLAIN, Notation, read_mass
-from dryhouse.kitchen.records.batches import (
+from dryhouse.kitchen.records.weighings import (
     HEAT_CHANGED,
     MOVED,
     NOTED,

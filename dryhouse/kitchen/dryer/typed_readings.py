@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from itertools import pairwise
 
-from dryhouse.kitchen.records.batches import LOAD, SAMPLE
+from dryhouse.kitchen.records.weighings import LOAD, SAMPLE
 from dryhouse.kitchen.typed_moments import Wall, read_day, read_moment
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature, parse_mass, parse_temperature

@@ -24,7 +24,7 @@ from dryhouse.kitchen.dryer.typed_readings import Notation, Reading, read_readin
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Batch, Weighing
-from dryhouse.kitchen.records.batches import LOAD, RAN, SAMPLE
+from dryhouse.kitchen.records.weighings import LOAD, RAN, SAMPLE
 from dryhouse.kitchen.typed_moments import Wall
 from dryhouse.science.display import Style, counted
 from dryhouse.words.dates import clock, weekday_clock

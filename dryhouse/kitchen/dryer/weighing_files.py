@@ -18,7 +18,8 @@ from dryhouse.kitchen.foods.catalog import food_name
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Weighing
-from dryhouse.kitchen.records.batches import LOAD, PLANNED, SCOPES
+from dryhouse.kitchen.records.batches import PLANNED
+from dryhouse.kitchen.records.weighings import LOAD, SCOPES
 from dryhouse.kitchen.typed_moments import read_moment
 from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem

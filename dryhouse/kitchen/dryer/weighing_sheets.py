@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from dryhouse.kitchen.records.batches import LOAD
+from dryhouse.kitchen.records.weighings import LOAD
 from dryhouse.science.errors import InputProblem, WorldProblem
 from dryhouse.science.units import MASS, written_as
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
-from dryhouse.kitchen.records.batches import LOAD, TRAY, TRAY_IN, TRAY_OFF
+from dryhouse.kitchen.records.weighings import LOAD, TRAY, TRAY_IN, TRAY_OFF
 
 ROUND = timedelta(minutes=45)
 """Trays weighed one after the other within this time are one round (our own choice)."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from dryhouse.kitchen.records import Batch, BatchEvent
-from dryhouse.kitchen.records.batches import HEAT_CHANGED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED
 from dryhouse.science.chamber import Chamber, warmed
 from dryhouse.science.errors import InputProblem
 

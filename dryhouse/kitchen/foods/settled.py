@@ -16,15 +16,8 @@ from dryhouse.handbook.yield_spread import solids_spread
 from dryhouse.kitchen.foods.dryer_air import chamber_of, dryer_temperature
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
-from dryhouse.kitchen.records.batches import (
-    FINISHED,
-    LOAD,
-    MOVED,
-    PAUSED,
-    SAMPLE,
-    TRAY_IN,
-    TRAY_OFF,
-)
+from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.records.weighings import LOAD, MOVED, PAUSED, SAMPLE, TRAY_IN, TRAY_OFF
 from dryhouse.science.quantities import Mass, unit_typed
 from dryhouse.science.sorption import equilibrium_moisture
 from dryhouse.science.statuses import Feel

@@ -18,7 +18,8 @@ from dryhouse.kitchen.instruments.lines import LineReader, Sample, Way
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, Weighing
-from dryhouse.kitchen.records.batches import DRYING, LOAD
+from dryhouse.kitchen.records.batches import DRYING
+from dryhouse.kitchen.records.weighings import LOAD
 from dryhouse.science.display import counted
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.steady import NoticeKind, SteadyScale, Thinned

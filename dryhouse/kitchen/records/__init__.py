@@ -4,7 +4,7 @@ Every record has an `id` (0 until the journal numbers it), is hashable, and cros
 Times are aware and in UTC. What was typed travels with the number it stands for.
 """
 
-from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weighing
+from dryhouse.kitchen.records.batches import Batch, BatchPart
 from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
 from dryhouse.kitchen.records.kitchen import Dryer, Place, PlaceTemperature, Preference
 from dryhouse.kitchen.records.lots import Lot, LotCheck, LotDraw, LotMove
@@ -18,6 +18,7 @@ from dryhouse.kitchen.records.meals import (
     TripMeal,
     TripPerson,
 )
+from dryhouse.kitchen.records.weighings import BatchEvent, Weighing
 
 RECORD_KINDS = (
     Preference,

@@ -5,16 +5,10 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 from dryhouse.kitchen.records.around import Around, there
-from dryhouse.kitchen.records.batches import (
-    BOILING_C,
-    FINISHED,
-    Batch,
-    BatchEvent,
-    BatchPart,
-    Weighing,
-)
+from dryhouse.kitchen.records.batches import BOILING_C, FINISHED, Batch, BatchPart
 from dryhouse.kitchen.records.field_problems import short, shown
 from dryhouse.kitchen.records.kitchen import Dryer
+from dryhouse.kitchen.records.weighings import BatchEvent, Weighing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Temperature
 from dryhouse.science.units import both_scales

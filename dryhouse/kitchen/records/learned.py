@@ -12,16 +12,8 @@ from datetime import UTC, datetime
 from typing import Any
 from zlib import crc32
 
-from dryhouse.kitchen.records.batches import (
-    NOTED,
-    REMIND,
-    TAKEN_OFF,
-    TURNED,
-    Batch,
-    BatchEvent,
-    BatchPart,
-    Weighing,
-)
+from dryhouse.kitchen.records.batches import Batch, BatchPart
+from dryhouse.kitchen.records.weighings import NOTED, REMIND, TAKEN_OFF, TURNED, BatchEvent, Weighing
 from dryhouse.science.quantities import Quantity
 
 Of = Batch | Weighing | BatchEvent | BatchPart

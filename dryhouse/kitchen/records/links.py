@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from graphlib import TopologicalSorter
 from typing import Any
 
-from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weighing
+from dryhouse.kitchen.records.batches import Batch, BatchPart
 from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
 from dryhouse.kitchen.records.kitchen import Dryer, Place, PlaceTemperature, Preference
 from dryhouse.kitchen.records.lots import Lot, LotCheck, LotDraw, LotMove
@@ -20,6 +20,7 @@ from dryhouse.kitchen.records.meals import (
     TripMeal,
     TripPerson,
 )
+from dryhouse.kitchen.records.weighings import BatchEvent, Weighing
 
 LINKS: Mapping[type[Any], Mapping[str, type[Any]]] = {
     PlaceTemperature: {"place": Place},

@@ -16,7 +16,7 @@ from dryhouse.kitchen.records.batch_problems import (
     part_problems,
     weighing_problems,
 )
-from dryhouse.kitchen.records.batches import Batch, BatchEvent, BatchPart, Weighing
+from dryhouse.kitchen.records.batches import Batch, BatchPart
 from dryhouse.kitchen.records.field_problems import field_problems
 from dryhouse.kitchen.records.food_problems import dryer_problems, own_figure_problems, own_food_problems
 from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
@@ -37,6 +37,7 @@ from dryhouse.kitchen.records.meal_problems import (
     trip_problems,
 )
 from dryhouse.kitchen.records.meals import CookingNotePart, MealPart, Trip, TripMeal
+from dryhouse.kitchen.records.weighings import BatchEvent, Weighing
 from dryhouse.science.errors import InputProblem
 
 _OF: Mapping[type[Any], Callable[[Any, Around], list[InputProblem]]] = {

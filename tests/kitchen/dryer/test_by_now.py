@@ -8,7 +8,7 @@ from dryhouse.kitchen.dryer.by_now import by_now_g, by_now_words
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import state_words
 from dryhouse.kitchen.dryer.runs import run_of
-from dryhouse.kitchen.records.batches import PAUSED
+from dryhouse.kitchen.records.weighings import PAUSED
 from dryhouse.science.display import METRIC, Style
 from tests.kitchen.drying_room import Hands
 

@@ -19,7 +19,7 @@ from dryhouse.kitchen.dryer.drying import (
 from dryhouse.kitchen.dryer.run_words import finish_words, run_lines
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.records import Batch, Weighing
-from dryhouse.kitchen.records.batches import SAMPLE
+from dryhouse.kitchen.records.weighings import SAMPLE
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.dryness import least_dry_matter
 from dryhouse.science.errors import InputProblem

@@ -20,18 +20,8 @@ from dryhouse.kitchen.dryer.drying import (
 )
 from dryhouse.kitchen.dryer.happenings import add_event, remove_event
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, Weighing
-from dryhouse.kitchen.records.batches import (
-    DRYING,
-    FINISHED,
-    HEAT_CHANGED,
-    LOAD,
-    PAUSED,
-    PLANNED,
-    RESUMED,
-    SAMPLE,
-    TAKEN_OFF,
-    TURNED,
-)
+from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TAKEN_OFF, TURNED
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature, Volume
 from dryhouse.words.messages import problem_sentence

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.due_now import FINISH, PAST, WEIGH, reminders_due
 from dryhouse.kitchen.dryer.happenings import add_event
-from dryhouse.kitchen.records.batches import PAUSED
+from dryhouse.kitchen.records.weighings import PAUSED
 from tests.kitchen.drying_room import Hands
 
 

@@ -11,7 +11,7 @@ from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.earlier_runs import EarlierRun, earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.ports import YieldPair
-from dryhouse.kitchen.records.batches import SAMPLE
+from dryhouse.kitchen.records.weighings import SAMPLE
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
 from tests.kitchen.drying_room import APPLE, NOON, Hands
@@ -164,7 +164,7 @@ def test_logged_batches_are_held_more_loosely_than_weighed_ones() -> None:
 
 def test_a_run_from_which_a_tray_was_taken_early_teaches_what_the_whole_load_did() -> None:
     from dryhouse.kitchen.dryer.happenings import add_event
-    from dryhouse.kitchen.records.batches import TRAY_OFF
+    from dryhouse.kitchen.records.weighings import TRAY_OFF
 
     learned = []
     for early in (False, True):

@@ -16,7 +16,7 @@ from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.records.batches import HEAT_CHANGED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED
 from dryhouse.science.moisture import LoadPart, load_of
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.sorption import gab

@@ -11,7 +11,7 @@ from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.typed_happenings import read_happening
 from dryhouse.kitchen.dryer.weigh_in import note_happening, understood_happening
 from dryhouse.kitchen.records import Batch, Dryer
-from dryhouse.kitchen.records.batches import MOVED, NOTED, TRAY_IN, TRAY_OFF
+from dryhouse.kitchen.records.weighings import MOVED, NOTED, TRAY_IN, TRAY_OFF
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass

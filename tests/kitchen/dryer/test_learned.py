@@ -24,7 +24,8 @@ from dryhouse.kitchen.dryer.learned import as_taken_off
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.ports import BatchQuery, Pending
 from dryhouse.kitchen.records import Batch, OwnFigure
-from dryhouse.kitchen.records.batches import FINISHED, PAUSED, TURNED
+from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.records.weighings import PAUSED, TURNED
 from dryhouse.science.quantities import Mass
 from dryhouse.science.statuses import VerdictName
 from tests.kitchen.drying_room import Hands

@@ -15,7 +15,7 @@ from dryhouse.kitchen.dryer.typed_readings import Notation
 from dryhouse.kitchen.dryer.weigh_in import note_happening, read_line
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.records.batches import PAUSED, RAN, RESUMED
+from dryhouse.kitchen.records.weighings import PAUSED, RAN, RESUMED
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass

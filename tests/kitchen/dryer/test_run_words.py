@@ -26,7 +26,7 @@ from dryhouse.kitchen.dryer.run_words import (
 )
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records.batches import HEAT_CHANGED, PAUSED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED, PAUSED
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Temperature
 from tests.kitchen.drying_room import NOON, Hands

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.kitchen.dryer.running_time import Clock, clock_of, paused_at
-from dryhouse.kitchen.records.batches import PAUSED, RESUMED, TURNED, BatchEvent
+from dryhouse.kitchen.records.weighings import PAUSED, RESUMED, TURNED, BatchEvent
 
 START = datetime(2026, 8, 14, 12, 0, tzinfo=UTC)
 

@@ -11,7 +11,8 @@ from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import run_lines
 from dryhouse.kitchen.dryer.runs import planned, run_of, running
 from dryhouse.kitchen.records import Batch, BatchPart
-from dryhouse.kitchen.records.batches import LOAD, PAUSED, PLANNED, RESUMED, SAMPLE
+from dryhouse.kitchen.records.batches import PLANNED
+from dryhouse.kitchen.records.weighings import LOAD, PAUSED, RESUMED, SAMPLE
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass
 from dryhouse.words.verdicts import verdict_sentence

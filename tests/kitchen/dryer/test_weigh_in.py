@@ -10,7 +10,7 @@ from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.drying import weighings_of
 from dryhouse.kitchen.dryer.typed_readings import read_readings
 from dryhouse.kitchen.dryer.weigh_in import record_readings, understood
-from dryhouse.kitchen.records.batches import LOAD, SAMPLE, TRAY
+from dryhouse.kitchen.records.weighings import LOAD, SAMPLE, TRAY
 from dryhouse.science.display import METRIC, Style
 from tests.kitchen.drying_room import Hands
 

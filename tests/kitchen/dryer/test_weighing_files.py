@@ -18,7 +18,8 @@ from dryhouse.kitchen.dryer.weighing_sheets import (
     read_sheet,
 )
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.records.batches import PLANNED, SAMPLE
+from dryhouse.kitchen.records.batches import PLANNED
+from dryhouse.kitchen.records.weighings import SAMPLE
 from dryhouse.science.errors import InputProblem, WorldProblem
 from tests.kitchen.drying_room import NOON, Hands
 from tests.rows import every_row

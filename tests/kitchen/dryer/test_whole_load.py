@@ -9,7 +9,7 @@ import pytest
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.whole_load import aside_of, rounds_of
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
-from dryhouse.kitchen.records.batches import LOAD, TRAY, TRAY_IN, TRAY_OFF
+from dryhouse.kitchen.records.weighings import LOAD, TRAY, TRAY_IN, TRAY_OFF
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import NOON, Hands
 

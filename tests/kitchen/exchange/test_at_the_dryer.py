@@ -8,7 +8,7 @@ import pytest
 
 from dryhouse.kitchen.exchange import read_records, write_records
 from dryhouse.kitchen.records import BatchEvent, Weighing
-from dryhouse.kitchen.records.batches import REMIND, TRAY, TRAY_OFF
+from dryhouse.kitchen.records.weighings import REMIND, TRAY, TRAY_OFF
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import NOON
 

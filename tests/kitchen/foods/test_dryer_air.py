@@ -9,7 +9,7 @@ import pytest
 
 from dryhouse.kitchen.foods.dryer_air import chamber_of, dryer_temperature
 from dryhouse.kitchen.records import Batch, BatchEvent
-from dryhouse.kitchen.records.batches import HEAT_CHANGED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED
 from dryhouse.science.quantities import Temperature
 from tests.builders import NOW
 

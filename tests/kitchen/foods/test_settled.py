@@ -11,7 +11,8 @@ from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.foods.settled import settled, step_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
-from dryhouse.kitchen.records.batches import FINISHED, PAUSED, SAMPLE, TRAY_OFF
+from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.records.weighings import PAUSED, SAMPLE, TRAY_OFF
 from dryhouse.science.quantities import Mass, Temperature
 from tests.builders import NOW
 from tests.fakes import FakeJournal

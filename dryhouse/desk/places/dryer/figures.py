@@ -13,7 +13,8 @@ from dryhouse.kitchen.cards.card_figure import CardFigure
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.runs import DryingRun
-from dryhouse.kitchen.records.batches import FINISHED, SAMPLE
+from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.records.weighings import SAMPLE
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.safety.unfolded import most_for
 from dryhouse.science.statuses import FigureId

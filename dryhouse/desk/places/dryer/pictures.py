@@ -6,7 +6,7 @@ import numpy as np
 
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records.batches import HEAT_CHANGED, MOVED, NOTED, SAMPLE, TRAY_IN, TRAY_OFF, TURNED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED, MOVED, NOTED, SAMPLE, TRAY_IN, TRAY_OFF, TURNED
 from dryhouse.plots.curve_picture import Band, RunPicture
 from dryhouse.science.display import Style
 

@@ -40,8 +40,8 @@ from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.records import Weighing
-from dryhouse.kitchen.records.batches import HEAT_CHANGED, LOAD, PAUSED, RESUMED, TRAY, TURNED
 from dryhouse.kitchen.records.shapes import label_of
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED, LOAD, PAUSED, RESUMED, TRAY, TURNED
 from dryhouse.science.display import duration
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.safety.unfolded import most_while_drying

@@ -25,8 +25,9 @@ from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.learned import as_taken_off
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch, BatchEvent
-from dryhouse.kitchen.records.batches import FEELS, FINISHED, LOAD
+from dryhouse.kitchen.records.batches import FEELS, FINISHED
 from dryhouse.kitchen.records.shapes import label_of
+from dryhouse.kitchen.records.weighings import LOAD
 from dryhouse.science.quantities import Mass, Volume, unit_typed
 from dryhouse.science.safety.unfolded import most_for
 

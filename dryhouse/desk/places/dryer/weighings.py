@@ -24,8 +24,8 @@ from dryhouse.kitchen.dryer.run_words import event_words
 from dryhouse.kitchen.dryer.runs import DryingRun, WeighedPoint
 from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.records import Weighing
-from dryhouse.kitchen.records.batches import TAKEN_OFF
 from dryhouse.kitchen.records.shapes import label_of
+from dryhouse.kitchen.records.weighings import TAKEN_OFF
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass, Temperature, unit_typed
 from dryhouse.words.dates import clock, weekday_words

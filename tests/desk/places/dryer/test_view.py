@@ -26,7 +26,8 @@ from dryhouse.kitchen.instruments.lines import Sample
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Dryer
-from dryhouse.kitchen.records.batches import FINISHED, HEAT_CHANGED, PLANNED, SAMPLE
+from dryhouse.kitchen.records.batches import FINISHED, PLANNED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED, SAMPLE
 from dryhouse.kitchen.shelf.packing import Package, pack
 from dryhouse.plots.curve_picture import MASS
 from dryhouse.science.display import METRIC, Style
