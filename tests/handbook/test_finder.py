@@ -148,6 +148,10 @@ def test_half_a_word_is_enough_while_typing(typed, slug):
 def test_whole_words_come_before_half_ones():
     assert [food.slug for food in handbook().find("egg")][:2] == ["egg", "egg-noodles"]
     assert handbook().find("grape")[0].slug == "grape"
+    peas = [food.slug for food in handbook().find("pea", limit=20)]
+    assert max(map(peas.index, ("snow-pea", "split-pea"))) < peas.index("peach")
+    black = [food.slug for food in handbook().find("black", limit=20)]
+    assert black.index("black-bean") < black.index("blackberry")
 
 
 def test_the_end_of_a_word_finds_its_kind():

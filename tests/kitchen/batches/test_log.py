@@ -16,7 +16,7 @@ from dryhouse.kitchen.batches.log import (
     parts_of,
 )
 from dryhouse.kitchen.ports import Pending
-from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Lot, Weighing
+from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Dryer, Lot, Meal, MealPart, Weighing
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, Temperature
 from tests.builders import NOW, a_kitchen
@@ -78,6 +78,21 @@ def test_a_mix_keeps_its_ingredients_in_order_through_edit_and_undo():
     kitchen.journal.write(done.undone().changes)
     assert [p.food for p in parts_of(kitchen, id)] == ["corn", "turkey"]
     assert kitchen.journal.get(Batch, id).notes == ""
+
+
+def test_where_the_food_is_put_right_its_lots_follow_and_meals_no_longer_name_them():
+    kitchen = a_kitchen(SHELF_DRYER, Meal("Corn soup", id=1))
+    id = log_batch(kitchen, BatchDraft(DONE)).record.id
+    pending = Pending()
+    pending.add(Lot("corn", NOW.date(), batch=id, id=1), MealPart(1, 0, "Corn", "corn", lot=1, id=1))
+    kitchen.journal.write(pending.changes)
+    done = edit_batch(kitchen, id, BatchDraft(replace(DONE, food="apple")))
+    assert kitchen.journal.get(Lot, 1).food == "apple"
+    part = kitchen.journal.get(MealPart, 1)
+    assert (part.food, part.lot) == ("corn", None)
+    kitchen.journal.write(done.undone().changes)
+    assert kitchen.journal.get(Lot, 1).food == "corn"
+    assert kitchen.journal.get(MealPart, 1).lot == 1
 
 
 def test_an_edit_that_changes_nothing_writes_nothing():

@@ -112,6 +112,12 @@ def test_a_line_that_is_too_short_or_too_long_is_said(text, words):
         points_of(read_sheet(text))
 
 
+@every_row("grams", ["20000000", "1e9", "1e400"])
+def test_a_weight_no_load_has_is_refused_with_its_line(grams):
+    with told(InputProblem, "Line 3.*larger than a weight can be"):
+        points_of(read_sheet(f"hours,grams\n0,1000\n1,{grams}\n"))
+
+
 def test_commas_to_the_edge_of_the_sheet_are_nothing():
     wide = "," * 30_000
     points = points_of(read_sheet(f"hours,grams{wide}\n0,1000{wide}\n2,900{wide}\n{wide}\n4,800\n"))

@@ -28,6 +28,15 @@ def test_an_own_food_is_found_by_its_names_and_takes_figures():
     assert food_name(kitchen, "gone") == "gone"
 
 
+def test_own_foods_with_all_that_was_typed_in_a_name_stand_first():
+    kitchen = a_kitchen()
+    add_food(kitchen, "Harvest relish", "vegetable", other_names=("apple and corn",))
+    add_food(kitchen, "Samphire", "vegetable")
+    assert [food.slug for food in find_foods(kitchen, "corn")] == ["harvest-relish", "corn"]
+    assert [food.slug for food in find_foods(kitchen, "apple corn")][:1] == ["harvest-relish"]
+    assert [food.slug for food in find_foods(kitchen, "")] == ["harvest-relish", "samphire"]
+
+
 def test_an_own_food_like_a_meat_keeps_the_meats_cautions_whatever_it_is_filed_under():
     kitchen = a_kitchen()
     add_food(kitchen, "Club turkey mince", "vegetable", like="turkey")

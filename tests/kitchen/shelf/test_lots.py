@@ -120,6 +120,18 @@ def test_a_weighed_check_counts_from_its_day_on(kitchen, lot):
         draw(kitchen, lot.id, Mass(120.0))
 
 
+def test_on_the_day_it_is_weighed_only_what_is_taken_afterwards_counts(kitchen, lot):
+    draw(kitchen, lot.id, Mass(40.0))
+    later = replace(kitchen, now=lambda: NOW + timedelta(minutes=10))
+    check_lot(later, lot.id, mass=Mass(150.0))
+    last = replace(kitchen, now=lambda: NOW + timedelta(minutes=20))
+    draw(last, lot.id, Mass(50.0, "50 g"))
+    with pytest.raises(InputProblem, match="Only 100 g is left"):
+        draw(last, lot.id, Mass(120.0, "120 g"))
+    draw(last, lot.id, Mass(10.0), on=TODAY - timedelta(days=1))
+    assert [made.at for made in kitchen.journal.where(LotDraw)] == [NOW, NOW + timedelta(minutes=20), None]
+
+
 def test_throwing_out_what_is_gone_is_refused(kitchen, lot):
     throw_out(kitchen, [lot.id])
     with pytest.raises(InputProblem, match="Nothing is left"):
