@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import sqlalchemy as sa
 from alembic import op
-${imports if imports else ""}
-revision = ${repr(up_revision)}
-down_revision = ${repr(down_revision)}
-branch_labels = ${repr(branch_labels)}
-depends_on = ${repr(depends_on)}
+
+revision = "${up_revision}"
+down_revision = "${down_revision}"
+branch_labels = None
+depends_on = None
 
 
 def upgrade() -> None:
-    """Bring a journal of the former revision to this one."""
-    ${upgrades if upgrades else "pass"}
+    """Bring a journal of the version before to this one."""
+    op.get_bind().execute(sa.text("ALTER TABLE … ADD COLUMN …"))

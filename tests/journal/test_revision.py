@@ -109,3 +109,16 @@ def test_journals_of_every_former_revision_still_open_with_all_they_hold(
 def test_a_journal_of_each_revision_is_kept() -> None:
     revisions = {f.name.split("_")[0] for f in (migrations_folder() / "versions").glob("[0-9]*.py")}
     assert {f.stem for f in OLD.glob("*.dryhouse")} == revisions
+
+
+def test_revisions_are_numbered_each_after_the_one_before() -> None:
+    """A migration that Alembic named by itself would be none: only numbers are looked for, and the highest is the
+    newest."""
+    files = sorted(file.name for file in (migrations_folder() / "versions").glob("*.py"))
+    assert [name[:5] for name in files] == [f"{n:04}_" for n in range(1, len(files) + 1)]
+    assert files[-1].startswith(HEAD)
+    former = "None"
+    for name in files:
+        step = (migrations_folder() / "versions" / name).read_text(encoding="utf-8")
+        assert f'\nrevision = "{name[:4]}"\ndown_revision = {former}\n' in step
+        former = f'"{name[:4]}"'

@@ -6,10 +6,12 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.heat import fuel_per_liter, pot_heat, set_fuel_per_liter
+from dryhouse.kitchen.meals.heat import KEY, fuel_per_liter, pot_heat, set_fuel_per_liter
+from dryhouse.kitchen.records import Preference
 from dryhouse.science.quantities import Mass
 from dryhouse.words.cooking_ways import heat_words
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 
 def test_a_liter_from_a_lake_is_brought_to_the_boil_and_some_of_it_boiled_off():
@@ -39,3 +41,10 @@ def test_the_most_that_is_taken_is_kept():
     kitchen = Kitchen(FakeJournal(), handbook(), lambda: datetime(2026, 8, 1, tzinfo=UTC), UTC)
     set_fuel_per_liter(kitchen, Mass(500.0))
     assert fuel_per_liter(kitchen) == 500.0
+
+
+@every_row("text", ["0", "-9", "500.1", "nan", "a spoonful", ""])
+def test_what_no_stove_burns_is_as_if_nobody_had_said(text):
+    kept = Preference(KEY, text, id=1)
+    kitchen = Kitchen(FakeJournal(kept), handbook(), lambda: datetime(2026, 8, 1, tzinfo=UTC), UTC)
+    assert fuel_per_liter(kitchen) is None

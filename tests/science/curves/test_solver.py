@@ -26,3 +26,12 @@ def test_a_parameter_that_wants_past_its_bound_stays_there_and_the_other_is_the_
     # beside an intercept of 0 the slope is the sum of t y over the sum of t t
     assert found.parameters == pytest.approx([float(HOURS @ y / (HOURS @ HOURS)), 0.0])
     assert found.settled
+
+
+def test_two_parameters_that_no_weighing_tells_apart_still_fit_together():
+    def both(p):
+        return (p[0] + p[1]) * HOURS, np.array([HOURS, HOURS])
+
+    found = least_squares(both, 2.5 * HOURS, np.array([1.0, 1.0]), damping=1e-18, exact=False)
+    assert found.settled
+    assert found.parameters.sum() == pytest.approx(2.5)
