@@ -37,6 +37,17 @@ def test_drying_however_fast_is_no_lifted_tray() -> None:
     assert said == []
 
 
+def test_what_dried_away_while_nothing_came_is_no_lifted_tray() -> None:
+    """A wet load loses 8 % in half an hour; in a second it can't."""
+    scale = SteadyScale(1000.0)
+    steadies(scale, [1000.0] * 20)
+    found, said = steadies(scale, [920.0] * 20, start=1800.0)
+    assert (found[-1], said) == (920.0, [])
+    scale = SteadyScale(1000.0)
+    found, said = steadies(scale, [1000.0] * 20 + [920.0] * 20)
+    assert (found[-1], said) == (1000.0, [NoticeKind.LIFTED])
+
+
 def test_a_slow_rise_is_drift_and_is_withheld() -> None:
     found, said = steadies(SteadyScale(1000.0), [800.0 + n * 0.05 for n in range(400)])
     assert max(found) < 807

@@ -36,6 +36,8 @@ def test_several_cuts_are_averaged_and_known_better_than_one():
     assert known.predictive.spread < density("fresh", [cup(160)], SPREAD, []).predictive.spread
     assert "A cup fresh, chopped: 160 g" in read(known.workings)
     assert "A cup fresh, chopped: 5.644 oz" in read(known.workings, Style())
+    assert len(known.workings) == 4  # each cut, their middle, and how far cups stray
+    assert "18.6 %" in read(known.workings)
 
 
 def test_own_measured_volumes_override_the_handbook():
