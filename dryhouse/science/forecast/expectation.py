@@ -13,8 +13,10 @@ from dryhouse.science.forecast.engine import Expectation, Levels, Posterior
 from dryhouse.science.forecast.shapes import shapes
 
 USUAL_EQUILIBRIUM = SETTLES
-LEVELS, SHARES, NODES = 18, 41, 5
-"""How finely settling levels, dry matter, and the dry matter that goes with a level are divided."""
+LEVELS, SHARES, NODES = 18, 161, 5
+"""How finely settling levels, dry matter, and the dry matter that goes with a level are divided. The dry matter is
+known closely where the level is (to 2 or 3 %), so its steps must be a good deal finer than that: coarser ones pass
+for doubt, and widen every band by a tenth."""
 TOLD_ROUNDLY = 0.003
 """Starting moistures are told in whole percent: how far off the settling level is for that, as a share of the first
 mass. A belief that is in more doubt than this already counts it."""

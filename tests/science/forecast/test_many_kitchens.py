@@ -33,11 +33,11 @@ def test_a_dry_matter_test_narrows_moisture_and_target_by_half():
 def test_plain_runs_get_no_wider_bands_than_they_need():
     """A run that keeps its law is the easiest of all: bands that hold nearly every one of them say too little. One
     who knew beforehand that the law is Page's could say it within 0.35 of the run, and be right in seven of eight.
-    The 50 % band holds 61 to 64 of a hundred."""
+    The 50 % band holds about 61 of a hundred, that of these 300 give or take three."""
     found = judge(PLAIN, 0.4)
     assert 0.78 <= found["finish in 80"] <= 0.92
-    assert 0.45 <= found["finish in 50"] <= 0.66
-    assert found["finish width"] < 0.45
+    assert 0.45 <= found["finish in 50"] <= 0.62
+    assert found["finish width"] < 0.42
     assert found["ends"] >= 0.95
 
 
