@@ -163,7 +163,7 @@ def prior_belief(solids_pct: float, log_sd: float) -> Belief:
     middle, spread = math.log(solids_pct / 100.0), max(log_sd, 1e-4)
     logs = np.linspace(middle - REACH * spread, middle + REACH * spread, NODES)
     logs = np.clip(logs, math.log(WETTEST), math.log(max(DRIEST, min(solids_pct / 100.0 + 1e-3, 0.9999))))
-    logs = np.unique(logs)
+    logs = logs[np.diff(logs, prepend=-np.inf) > 0.0]
     weight = np.exp(-0.5 * ((logs - middle) / spread) ** 2)
     return Belief(np.exp(logs), weight / weight.sum())
 

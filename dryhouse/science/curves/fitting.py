@@ -87,10 +87,15 @@ def standard_errors(found: Solution, n: int) -> list[float | None]:
     size = np.sqrt(normal.diagonal())
     if n <= p or not size.min() > 0:
         return [None] * p
-    try:
-        variance = np.linalg.inv(normal / (size[:, None] * size)).diagonal()
-    except np.linalg.LinAlgError:
-        return [None] * p
+    correlated = normal / (size[:, None] * size)
+    if p <= 2:
+        apart = 1.0 - float(correlated[0, -1]) ** 2 if p == 2 else 1.0
+        variance = np.full(p, 1.0 / apart if apart > 0.0 else math.inf)
+    else:
+        try:
+            variance = np.linalg.inv(correlated).diagonal()
+        except np.linalg.LinAlgError:
+            return [None] * p
     if not (variance.min() > 0 and variance.max() < 1e13):
         return [None] * p
     errors: list[float | None] = (np.sqrt(variance * (found.sse / (n - p))) / size).tolist()
