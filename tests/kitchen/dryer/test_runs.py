@@ -161,7 +161,8 @@ def test_the_curve_and_the_forecast_come_with_the_weighings() -> None:
     ahead = run.expected.forecast
     assert ahead is not None
     true = (math.log(860 / 35) / 0.25) ** (1 / 1.1)
-    assert ahead.finish.low80 <= true <= ahead.finish.high80
+    assert ahead.finish.median == pytest.approx(true, rel=0.1)
+    assert ahead.finish.low80 < ahead.finish.low50 < ahead.finish.median < ahead.finish.high50 < ahead.finish.high80
 
 
 def test_weights_that_do_not_add_up_say_so_and_give_no_silly_curve() -> None:
