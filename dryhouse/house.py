@@ -55,15 +55,18 @@ def _data_folder() -> Path:
 
 
 @contextmanager
-def open_kitchen(path: Path | None = None, *, sample: bool = False, write: bool = False) -> Iterator[Kitchen]:
+def open_kitchen(
+    path: Path | None = None, *, sample: bool = False, write: bool = False, begin: bool = True
+) -> Iterator[Kitchen]:
     """A kitchen over her journal, the one named, or her copy of the sample.
 
-    Reading never blocks and never creates a file; to write, the file is made where there is none. Several windows
-    and commands may have it open: each act is done alone (`Kitchen.do`). Raises WorldProblem.
+    Reading never blocks and never creates a file; to write, the file is made where there is none, unless what is
+    written about must be in it already (not `begin`). Several windows and commands may have it open: each act is
+    done alone (`Kitchen.do`). Raises WorldProblem.
     """
     file = sample_file() if sample else (path or default_journal())
     _refuse_emptied(file)
-    kitchen = _open(file, write=write)
+    kitchen = _open(file, write=write and (begin or file.exists()))
     try:
         yield kitchen
     finally:

@@ -41,3 +41,21 @@ def test_a_record_that_cannot_be_right_is_named_as_the_cause_and_else_it_is_our_
     assert main(["--journal", str(journal), "shelf"]) == 1
     assert "holds records that cannot be right" in (said := capsys.readouterr().err)
     assert "dryhouse check" in said
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["pack", "4"],
+        ["plan", "lake", "--write"],
+        ["plan", "lake", "--keep-hours"],
+        ["meal", "chili", "--copy-as", "chili again"],
+        ["after", "lake", "--again", "2027-08-21"],
+        ["weigh", "4", "500 g"],
+    ],
+)
+def test_what_is_not_there_begins_no_journal(words, tmp_path, monkeypatch, capsys) -> None:
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+    assert main(words) == 2
+    assert len(capsys.readouterr().err.splitlines()) == 1
+    assert not list(tmp_path.rglob("*.dryhouse"))

@@ -43,7 +43,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.kitchen.trips.trips import find_trip
 
     noted = args.uneaten or args.short or args.change
-    with open_kitchen(args.journal, sample=args.sample, write=bool(noted or args.again)) as kitchen:
+    with open_kitchen(args.journal, sample=args.sample, write=bool(noted or args.again), begin=False) as kitchen:
         trip = find_trip(kitchen, " ".join(args.trip))
         day = None if args.again is None else read_date(kitchen, args.again, "again")
         if noted:

@@ -69,7 +69,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.science.quantities import parse_length, parse_number
 
     writes = args.copy_as is not None or bool(args.cup)
-    with open_kitchen(args.journal, sample=args.sample, write=writes) as kitchen:
+    with open_kitchen(args.journal, sample=args.sample, write=writes, begin=False) as kitchen:
         notation = style(kitchen)
         comma = notation.decimal_comma
         servings = (

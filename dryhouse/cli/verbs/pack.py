@@ -44,7 +44,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.house import open_kitchen
     from dryhouse.kitchen.records import Lot
 
-    with open_kitchen(args.journal, sample=args.sample, write=True) as kitchen:
+    with open_kitchen(args.journal, sample=args.sample, write=True, begin=False) as kitchen:
         done = kitchen.do(_pack, args)
         _answer(kitchen, [c.record for c in done.changes if isinstance(c.record, Lot)], done.what, args)
     return 0

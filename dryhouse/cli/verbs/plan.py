@@ -71,7 +71,7 @@ def run(args: argparse.Namespace) -> int:
     from dryhouse.science.quantities import parse_mass
 
     writes = args.write or args.keep_hours or bool(args.buy) or args.fuel is not None
-    with open_kitchen(args.journal, sample=args.sample, write=writes) as kitchen:
+    with open_kitchen(args.journal, sample=args.sample, write=writes, begin=False) as kitchen:
         trip = find_trip(kitchen, " ".join(args.trip))
         hours = changed(drying_hours(kitchen), awake=args.awake, away=args.away, days=args.days, nights=args.nights)
         begin = None if args.begin is None else read_month(kitchen, args.begin)
