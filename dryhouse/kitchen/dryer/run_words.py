@@ -182,7 +182,7 @@ def again_words(kitchen: Kitchen, run: DryingRun) -> str:
     if moment is None:
         return ""
     if moment <= kitchen.now():
-        return "Weigh now for a better estimate."
+        return "Weigh now."
     return f"Weigh again about {clock_words(kitchen, moment)}."
 
 

@@ -86,7 +86,7 @@ def test_a_finish_that_should_have_come_asks_for_a_weighing(hands) -> None:
     hands.wait(40)
     run = run_of(hands.kitchen, batch)
     assert finish_words(hands.kitchen, run).startswith("Likely dry since about ")
-    assert again_words(hands.kitchen, run) == "Weigh now for a better estimate."
+    assert again_words(hands.kitchen, run) == "Weigh now."
 
 
 def test_a_load_at_its_target_says_when_it_got_there(hands) -> None:
