@@ -5,22 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from matplotlib.figure import Figure
 
 from dryhouse.plots.curve_picture import CurvePicture, RunPicture
-from dryhouse.plots.day import draw_day
-from dryhouse.plots.tokens import LIGHT
-
-RUN = RunPicture(
-    "apple", (0.0, 1.0, 2.0, 4.0), (1000.0, 800.0, 650.0, 450.0), solids_g=140.0, start_g=1000.0,
-    pauses=((1.5, 2.0),), air=((0.0, 2.0), (57.0, 60.0)), marks=((1.0, "turned"),),
-)  # fmt: skip
-
-
-def drawn(picture: CurvePicture) -> Figure:
-    figure = Figure(figsize=(8, 7))
-    draw_day(figure, picture, LIGHT)
-    return figure
+from tests.plots.days import RUN, drawn
 
 
 def test_four_parts_stand_over_one_axis_and_a_pause_is_time_too() -> None:

@@ -10,26 +10,14 @@ import matplotlib
 import pytest
 from matplotlib.figure import Figure
 
-from dryhouse.plots.curve_picture import CurvePicture, RunPicture
-from dryhouse.plots.day import draw_day
+from dryhouse.plots.curve_picture import CurvePicture
 from dryhouse.plots.plain_scales import PlainScales
-from dryhouse.plots.tokens import LIGHT
-
-RUN = RunPicture(
-    "apple", (0.0, 1.0, 2.0, 4.0), (1000.0, 800.0, 650.0, 450.0), solids_g=140.0, start_g=1000.0,
-    pauses=((1.5, 2.0),), air=((0.0, 2.0), (57.0, 60.0)), marks=((1.0, "turned"),),
-)  # fmt: skip
-
-
-def drawn(picture: CurvePicture) -> Figure:
-    figure = Figure(figsize=(8, 7))
-    draw_day(figure, picture, LIGHT)
-    assert all(any(isinstance(artist, PlainScales) for artist in axes.artists) for axes in figure.axes)
-    return figure
+from tests.plots.days import RUN, drawn
 
 
 def test_a_saved_day_holds_every_number_and_label_and_the_numbers_follow_the_part_in_view() -> None:
     figure = drawn(CurvePicture((RUN,)))
+    assert all(any(isinstance(artist, PlainScales) for artist in axes.artists) for axes in figure.axes)
     told = set(words_of(figure))
     assert {"1000", "100", "0", "2", "4", "6", "apple", "turned"} <= {word.strip() for word in told}
     assert {"Weight (g)", "Moisture (%)", "Dryer (°C)", "Hours since the start (h)"} <= told
