@@ -38,6 +38,8 @@ SETTLES = (0.04, 0.02, 0.09)
 """Where the chamber's air is not known: the moisture (dry basis) that food settles at in warm dry air, with its
 middle 80 %. An assumption, from the isotherms of `gab.csv` at 45 to 60 °C and 5 to 20 % relative humidity."""
 QUANTILES = (0.10, 0.50, 0.90)
+EXACT = 1e-3
+"""Spread of ln s where the starting moisture is taken as it is."""
 
 
 _BORDERS = ((11.0, 1.4), (18.0, 2.0), (25.0, 2.5), (40.0, 4.0))
@@ -166,6 +168,11 @@ def prior_belief(solids_pct: float, log_sd: float) -> Belief:
     logs = logs[np.diff(logs, prepend=-np.inf) > 0.0]
     weight = np.exp(-0.5 * ((logs - middle) / spread) ** 2)
     return Belief(np.exp(logs), weight / weight.sum())
+
+
+def exactly(share: float) -> Belief:
+    """The belief of one who knows the dry matter, as a share of the load. Raises ValueError as `prior_belief`."""
+    return prior_belief(100.0 * share, EXACT)
 
 
 @lru_cache(maxsize=1024)

@@ -96,7 +96,6 @@ class MessageKind(StrEnum):
     OWN_MEASURES = auto()
     COOKING_NOTES = auto()
     # the forecast
-    NO_START_MOISTURE = auto()
     NO_WEIGHINGS = auto()
     WEIGHING_RANGE = auto()
     WEIGHINGS_OUT_OF_ORDER = auto()

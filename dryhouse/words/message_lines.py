@@ -130,7 +130,6 @@ LINES: Mapping[Kind, str] = {
     Kind.OWN_MEASURES: "measured volumes, {state}",
     Kind.COOKING_NOTES: "cooking notes on {what}",
     # the forecast
-    Kind.NO_START_MOISTURE: "A forecast needs the starting moisture.",
     Kind.NO_WEIGHINGS: "A forecast needs at least one weighing with its time.",
     Kind.WEIGHING_RANGE: "Every weighing needs a weight above 0 and a time.",
     Kind.WEIGHINGS_OUT_OF_ORDER: "The weighings must be in order of time, each at its own moment.",

@@ -111,7 +111,7 @@ LINES: Mapping[Kind, str] = {
     ),
     # the forecast
     Kind.KNOWN_SOLIDS: "Dry matter {result} of {first}",
-    Kind.KNOWN_SOLIDS_ROUGHLY: "Dry matter {result} ± {spread:2} of {first}",
+    Kind.KNOWN_SOLIDS_ROUGHLY: "Dry matter {result} ({low} to {high}) of {first}",
     Kind.FORECAST_TARGET: "Weight at {target} moisture: {solids} ÷ (1 − {target}) = {result}",
     Kind.SETTLES_AT: "Settles at {level:bare} of water for 1 of dry matter ({low:bare} to {high:bare})",
     Kind.EXPECTED_RATE: "Beforehand: Page k {k:3} per h^{n:3}, its rate good to a factor of {factor:2}",

@@ -25,6 +25,7 @@ from pathlib import Path
 
 import numpy as np
 
+from dryhouse.science.dry_matter import exactly
 from dryhouse.science.forecast import forecast
 
 DATA = Path(__file__).parents[1] / "published" / "data"
@@ -123,7 +124,7 @@ def judge(runs: dict[str, Run], part: float, *, each: bool, dry_error: float = 0
         for goal, aim, finish in goals:
             seen = hours <= part * finish * (1 + 1e-9)
             answer = forecast(
-                hours[seen], mass[seen], dry_matter_g=dry, target_moisture_pct=100 * (1 - dry / aim)
+                hours[seen], mass[seen], solids=exactly(dry / mass[0]), target_moisture_pct=100 * (1 - dry / aim)
             ).finish
             quantiles = [answer.low80, answer.low50, answer.median, answer.high50, answer.high80]
             ratio = np.minimum(np.array(quantiles) / finish, FARTHEST)
@@ -188,7 +189,10 @@ def judge_made(runs: list, part: float) -> list[float]:
         seen = run.hours <= part * run.finish
         if np.count_nonzero(seen) >= 2:
             f = forecast(
-                run.hours[seen], run.grams[seen], dry_matter_g=run.dry, target_moisture_pct=run.target_pct
+                run.hours[seen],
+                run.grams[seen],
+                solids=exactly(run.dry / run.grams[0]),
+                target_moisture_pct=run.target_pct,
             ).finish
             rows.append(np.array([f.low80, f.low50, f.median, f.high50, f.high80]) / run.finish)
     ratio = np.minimum(np.array(rows), FARTHEST)

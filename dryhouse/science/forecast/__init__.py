@@ -1,7 +1,7 @@
 """When will it be done: the forecast of a run from its weighings.
 
-answer = forecast(hours, grams, dry_matter_g=…, target_moisture_pct=…,
-                  dry_matter_sd_g=0.0, equilibrium=None, prior=None, resolution_g=None, heating=None, basis=())
+answer = forecast(hours, grams, solids=exactly(…), target_moisture_pct=…,
+                  equilibrium=None, prior=None, resolution_g=None, heating=None, basis=())
 answer.finish.median            # hours from the first weighing; also low80, low50, high50, high80
 answer.reached_at               # hour at which the weighings already crossed the target, or None
 answer.weigh_again_at           # hour of the most useful next weighing, or None

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.model import Array
-from dryhouse.science.dry_matter import Belief, prior_belief
+from dryhouse.science.dry_matter import EXACT, Belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast.answer import Bands, Equilibrium, Finish, Forecast, Prior
 from dryhouse.science.forecast.engine import errors_of, posterior
@@ -30,8 +30,6 @@ HARDLY_MOVED = 0.01
 """Share of the water that must go; a run of three weighings that has lost less is no drying."""
 TEACHES = 3
 """With fewer weighings a run says nothing of its dry matter that its weight alone does not."""
-EXACT = 1e-3
-"""Spread of ln solids where the starting moisture is taken as it is."""
 _STEPS = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001)
 
 
@@ -39,10 +37,8 @@ def forecast(
     hours: ArrayLike,
     grams: ArrayLike,
     *,
-    dry_matter_g: float | None = None,
+    solids: Belief,
     target_moisture_pct: float,
-    dry_matter_sd_g: float = 0.0,
-    solids: Belief | None = None,
     equilibrium: Equilibrium | None = None,
     prior: Prior | None = None,
     resolution_g: float | None = None,
@@ -53,38 +49,33 @@ def forecast(
 ) -> Forecast:
     """The finish of a run and its mass on the way.
 
-    `hours` ascend and count from the first weighing; `grams` are net masses. `dry_matter_g` is the dry matter
-    of the load by its starting moisture, with `dry_matter_sd_g` where that is only known roughly (0: the target
-    is the mass that the starting moisture entered makes it); where it is in doubt, the target and whether it was
-    reached go by what three weighings or more leave of that doubt, or with `as_told` by the middle told.
-    `target_moisture_pct` is wet basis.
+    `hours` ascend and count from the first weighing; `grams` are net masses. `solids` is what is thought of the
+    dry matter as a share of the first of them (`exactly` where it is known). Where it is in doubt, the target and
+    whether it was reached go by what three weighings or more leave of that doubt, or with `as_told` by the middle
+    told. `target_moisture_pct` is wet basis.
     `resolution_g` is the scale's step; guessed from the weighings where None. `heating` are the heats of the dryer
     where it was changed: all that is expected beforehand is at the last. `ran` are hours up to which a stretch
     without loss is known to be no stop. `basis` says where the dry
     matter and target come from. Raises InputProblem where the weighings or moistures cannot be used.
     """
-    if dry_matter_g is None:
-        if solids is None:
-            raise InputProblem(message(Told.NO_START_MOISTURE), "start_moisture")
-        dry_matter_g = solids.middle * float(np.asarray(grams, dtype=float)[0])
-    passed, m = _checked(hours, grams, dry_matter_g, target_moisture_pct)
+    dry = solids.middle
+    passed, m = _checked(hours, grams, dry, target_moisture_pct)
     table = shapes()
-    w, dry, dry_sd = m / m[0], dry_matter_g / m[0], dry_matter_sd_g / m[0]
+    w = m / m[0]
     target = dry / (1.0 - target_moisture_pct / 100.0)
     step = resolution_g or guessed_resolution(m)
     pace, stood = pace_of(passed, m, target * m[0], step, heating, ran)
     t = pace.drying_at(passed)
     last = float(t[-1])
-    belief = solids or prior_belief(100.0 * dry, max(dry_sd / dry, EXACT))
     wet = target_moisture_pct / 100.0
-    expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0])
+    expected = expectation(w, solids, target_moisture_pct, equilibrium, prior, step / m[0])
     errors = errors_of(t, w, expected)
     found = posterior(t, w, expected, errors)
     if len(t) > 2 and (closer := levels_that_matter(found, expected)) is not None:
-        expected = expectation(w, belief, target_moisture_pct, equilibrium, prior, step / m[0], closer)
+        expected = expectation(w, solids, target_moisture_pct, equilibrium, prior, step / m[0], closer)
         found = posterior(t, w, expected, errors)
-    after = learned(found, expected, belief)
-    own = dry if as_told or len(t) < TEACHES or belief.log_sd <= 2.0 * EXACT else after.middle
+    after = learned(found, expected, solids)
+    own = dry if as_told or len(t) < TEACHES or solids.log_sd <= 2.0 * EXACT else after.middle
     aim = float(own / (1.0 - wet) * m[0])
     reached = _crossing(passed, m, aim)
     again = None
@@ -119,8 +110,8 @@ def forecast(
         expected=prior is not None,
         basis=bases(basis, equilibrium, prior),
         workings=workings(
-            float(m[0]), dry_matter_g, dry_matter_sd_g, after if own != dry else None, target_moisture_pct, aim,
-            found, table, equilibrium, prior, len(t),
+            float(m[0]), solids, after if own != dry else None, target_moisture_pct, aim, found,
+            table, equilibrium, prior, len(t),
         ) + (heating.workings() if heating is not None else ())
         + tuple(step_of(Kind.STOOD_STILL, begin=(a, "h"), end=(b, "h")) for a, b in stood),
     )  # fmt: skip
@@ -141,7 +132,7 @@ def guessed_resolution(grams: Array) -> float:
     return max(float(grams[0]) * 1e-4, 1e-4)
 
 
-def _checked(hours: ArrayLike, grams: ArrayLike, dry_matter_g: float, target_pct: float) -> tuple[Array, Array]:
+def _checked(hours: ArrayLike, grams: ArrayLike, dry: float, target_pct: float) -> tuple[Array, Array]:
     t, m = np.asarray(hours, dtype=float), np.asarray(grams, dtype=float)
     if t.shape != m.shape or t.ndim != 1 or len(t) == 0:
         raise InputProblem(message(Told.NO_WEIGHINGS))
@@ -151,15 +142,16 @@ def _checked(hours: ArrayLike, grams: ArrayLike, dry_matter_g: float, target_pct
         raise InputProblem(message(Told.WEIGHINGS_OUT_OF_ORDER))
     if not 0 < target_pct < 100:
         raise InputProblem(message(Told.FORECAST_TARGET_RANGE), "until_moisture")
-    if not 0 < dry_matter_g < m[0]:
+    if not 0 < dry < 1:
         raise InputProblem(message(Told.DRY_MATTER_RANGE), "start_moisture")
-    if dry_matter_g / (1 - target_pct / 100.0) >= m[0]:
+    target_g = dry * float(m[0]) / (1 - target_pct / 100.0)
+    if target_g >= m[0]:
         raise InputProblem(message(Told.DRY_FROM_THE_START), "until_moisture")
     if m[-1] > m[0] * 1.02:
         raise InputProblem(message(Told.HEAVIER_AT_THE_END), "grams")
     if len(t) >= 2 and t[-1] - t[0] < TOO_CLOSE_H:
         raise InputProblem(message(Told.TOO_CLOSE, n=len(t)))
-    if len(m) >= 3 and m[0] - m[-1] < HARDLY_MOVED * (m[0] - dry_matter_g / (1 - target_pct / 100.0)):
+    if len(m) >= 3 and m[0] - m[-1] < HARDLY_MOVED * (m[0] - target_g):
         raise InputProblem(message(Told.HARDLY_MOVED, n=len(m)))
     return t - t[0], m
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from dryhouse.science.curves.model import Array
+from dryhouse.science.dry_matter import EXACT, Belief
 from dryhouse.science.dry_matter import QUANTILES as BAND
-from dryhouse.science.dry_matter import Belief
 from dryhouse.science.forecast.answer import Equilibrium, Prior
 from dryhouse.science.forecast.engine import TAU, Posterior
 from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM
@@ -21,8 +21,7 @@ from dryhouse.science.workings import StepKind as Kind
 
 def workings(
     first_g: float,
-    dry_g: float,
-    dry_sd_g: float,
+    solids: Belief,
     after: Belief | None,
     target_pct: float,
     target_g: float,
@@ -32,16 +31,19 @@ def workings(
     prior: Prior | None,
     n: int,
 ) -> Workings:
-    """The arithmetic line by line. `after` is the belief about the dry matter where it is the weighings'."""
+    """The arithmetic line by line. `solids` is the belief beforehand, `after` the one about the dry matter where it
+    is the weighings'."""
     x, low, high = USUAL_EQUILIBRIUM
     if equilibrium is not None:
         x, low, high = equilibrium.value, equilibrium.low, equilibrium.high
-    dry, first = (dry_g, "g"), (first_g, "g")
-    own = dry if after is None else (after.middle * first_g, "g")
+    first = (first_g, "g")
+    known = solids.log_sd <= 2.0 * EXACT
+    least, middle, most = ((share * first_g, "g") for share in solids.quantiles(BAND))
+    own = middle if after is None else (after.middle * first_g, "g")
     lines: list[Step] = [
-        step(Kind.KNOWN_SOLIDS_ROUGHLY, dry, spread=(dry_sd_g, "g"), first=first)
-        if dry_sd_g > 0
-        else step(Kind.KNOWN_SOLIDS, dry, first=first),
+        step(Kind.KNOWN_SOLIDS, middle, first=first)
+        if known
+        else step(Kind.KNOWN_SOLIDS_ROUGHLY, middle, low=least, high=most, first=first),
         *_learned(after, first_g),
         step(Kind.FORECAST_TARGET, (target_g, "g"), target=(target_pct, "%"), solids=own),
         step(Kind.SETTLES_AT, level=(x, "g/g"), low=(low, "g/g"), high=(high, "g/g")),

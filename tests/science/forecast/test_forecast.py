@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from dryhouse.science.display import Style
-from dryhouse.science.dry_matter import prior_belief
+from dryhouse.science.dry_matter import exactly, prior_belief
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast import Equilibrium, PageRun, Prior, forecast, prior_from_hours, prior_from_published
 from dryhouse.science.values import Basis, Fact
@@ -17,6 +17,7 @@ from dryhouse.words.messages import problem_sentence
 from tests.workings import read
 
 DRY = 75.0
+SOLIDS = exactly(DRY / 500)
 ENTERED = Basis("entered", "the starting moisture given")
 
 
@@ -35,7 +36,7 @@ def when(target_pct, half=2.5, n=1.15, level=DRY * 1.03, first=500.0):
 
 def ahead(hours, grams=None, target=15.0, **more):
     grams = load(hours) if grams is None else grams
-    return forecast(hours, grams, dry_matter_g=DRY, target_moisture_pct=target, **more)
+    return forecast(hours, grams, target_moisture_pct=target, **{"solids": SOLIDS} | more)
 
 
 class TestTheFinish:
@@ -59,16 +60,14 @@ class TestTheFinish:
     def test_minutes_or_days_only_stretch_the_clock(self):
         hours = np.array([0, 1, 2, 3, 4.0])
         grams = load(hours)
-        usual, slow = (
-            forecast(hours * s, grams, dry_matter_g=DRY, target_moisture_pct=15).finish for s in (1.0, 3.0)
-        )
+        usual, slow = (forecast(hours * s, grams, solids=SOLIDS, target_moisture_pct=15).finish for s in (1.0, 3.0))
         assert slow.median == pytest.approx(3 * usual.median, rel=0.05)
 
     def test_the_same_whatever_the_unit_of_mass(self):
         hours = np.array([0, 1, 2, 3, 4.0])
         grams = load(hours)
-        one = forecast(hours, grams, dry_matter_g=DRY, target_moisture_pct=15, resolution_g=1.0).finish
-        ten = forecast(hours, grams * 10, dry_matter_g=DRY * 10, target_moisture_pct=15, resolution_g=10.0).finish
+        one = forecast(hours, grams, solids=SOLIDS, target_moisture_pct=15, resolution_g=1.0).finish
+        ten = forecast(hours, grams * 10, solids=SOLIDS, target_moisture_pct=15, resolution_g=10.0).finish
         assert ten.median == pytest.approx(one.median, rel=1e-9)
 
     def test_a_coarser_scale_never_makes_the_band_narrower_by_much(self):
@@ -79,7 +78,7 @@ class TestTheFinish:
 
     def test_a_starting_moisture_known_roughly_widens_the_band(self):
         hours = np.arange(0, 6.1, 0.5)
-        sure, rough = ahead(hours).finish, ahead(hours, dry_matter_sd_g=8.0).finish
+        sure, rough = ahead(hours).finish, ahead(hours, solids=prior_belief(100 * DRY / 500, 8 / DRY)).finish
         assert rough.high80 - rough.low80 > sure.high80 - sure.low80
 
     def test_the_dry_matter_is_learned_from_the_level_a_run_settles_at(self):
@@ -221,6 +220,11 @@ class TestWorkingsAndBasis:
         assert "75 g ÷ (1 − 15 %) = 88.24 g" in said
         assert "Model error" in said
 
+    def test_the_workings_say_how_well_the_dry_matter_is_known(self):
+        assert "Dry matter 75 g of 500 g" in read(ahead([0, 1]).workings)
+        rough = read(ahead([0, 1], solids=prior_belief(15.0, 0.1)).workings)
+        assert "Dry matter 75 g (65.98 g to 85.26 g) of 500 g" in rough  # 75 g × e^(±1.28 × 0.1)
+
     def test_what_the_workings_put_in_the_middle_lies_between_its_ends(self):
         given = [
             step for step in ahead([0, 1, 2, 3, 4]).workings if {"low", "high"} <= {t.name for t in step.terms}
@@ -260,7 +264,9 @@ class TestWhatCannotBeUsed:
     )
     def test_says_what_is_wrong(self, hours, grams, dry, target, word):
         with pytest.raises(InputProblem) as problem:
-            forecast(hours, grams, dry_matter_g=dry, target_moisture_pct=target)
+            forecast(
+                hours, grams, solids=SOLIDS.scaled(dry / DRY * 500 / (grams or [1])[0]), target_moisture_pct=target
+            )
         assert word in problem_sentence(problem.value)
 
     def test_one_part_in_a_hundred_of_the_water_that_must_go_is_drying(self):
@@ -268,10 +274,10 @@ class TestWhatCannotBeUsed:
         for share, dries in ((0.0105, True), (0.0095, False)):
             grams = [500, 499, 500 - share * (500 - target)]
             if dries:
-                forecast([0, 2, 4], grams, dry_matter_g=DRY, target_moisture_pct=15)
+                forecast([0, 2, 4], grams, solids=SOLIDS, target_moisture_pct=15)
                 continue
             with pytest.raises(InputProblem):
-                forecast([0, 2, 4], grams, dry_matter_g=DRY, target_moisture_pct=15)
+                forecast([0, 2, 4], grams, solids=SOLIDS, target_moisture_pct=15)
 
 
 class TestPriors:
