@@ -1,20 +1,24 @@
 """Breaks the code on purpose, one small place at a time, and says which breaks no test notices.
 
     python tests/mutate.py [--seed 1] [--mutants 100] [--first N] [--workers 2] [--only dryhouse/science]
-                           [--lines FILE:LINE …]
+                           [--lines FILE:LINE …] [--sweep] [--near] [--anew]
 
 Mutants are picked by chance from operators, comparisons, `and` and `or`, `not`, numbers, truth values, calls
-whose answer nobody uses, and what a function returns. All tests are run once to note which of them come by which
-mutant (`tests/reached.py`); then each is tried in a copy of the tree, never in place: first with the quickest of
-the tests that come by, and where hardly any does (what is run on import, or remembered) with those that name its
-module. `--all` asks every test that needs no window at the end. A survivor
-either changes nothing a person could see, or shows a test that is missing. Exit code 1 where there are survivors.
+whose answer nobody uses, and what a function returns. Which tests come by which statement is noted once, in a copy
+of the tree, by running all tests without a window (`tests/reached.py`); the notes are kept in `.mutants/`, and only
+tests that changed are noted again (`--anew`: all). Then each mutant is tried, never in place, with the quickest of
+the tests that come by: in one run of pytest that has read all tests (`tests/forked.py`), and again by itself where
+it survived there or is run on import; where hardly any test comes by, those that name its module are asked too.
+`--sweep` leaves that second trial out: many mutants in little time, some of whose survivors a test would notice.
+`--near` does without notes; `--all` asks every test that needs no window at the end. A survivor either changes
+nothing a person could see, or shows a test that is missing. Exit code 1 where there are survivors.
 """
 
 from __future__ import annotations
 
 import argparse
 import ast
+import json
 import os
 import random
 import shutil
@@ -33,17 +37,21 @@ from queue import SimpleQueue
 ROOT = Path(__file__).parents[1]
 sys.path.insert(0, str(ROOT))
 
-from tests.reached import Reach, note_places, read_notes  # noqa: E402
+from tests.reached import PLUGIN, Notes, Reach, note_everything, read_notes, statement_at  # noqa: E402
 
 FOLDERS = ("science", "handbook", "kitchen", "journal", "words", "cli")
 WITHOUT_WINDOW = ("tests/science", "tests/kitchen", "tests/words", "tests/cli", "tests/handbook", "tests/journal",
          "tests/published", "tests/plots", "tests/journeys/test_command_line.py")  # fmt: skip
 LONGEST_S = 1200
+TOLD = "\x1eBREAK "
+"""How an answer of `tests/forked.py` begins."""
 ENOUGH_S = 60.0
 """Seconds of tests that come by a mutant, the quickest first; the slow ones are asked last and rarely needed."""
 FEW = 4
 """Where fewer tests come by than this, what is reckoned there may be remembered, and others live on it unseen."""
-LEFT_OUT = (".git", ".hypothesis", "__pycache__", ".venv", ".mypy_cache", ".ruff_cache", "build", "dist")
+NOTES = ROOT / ".mutants" / "reached.json"
+LEFT_OUT = (".git", ".mutants", ".hypothesis", "__pycache__", ".venv", ".mypy_cache", ".ruff_cache", "build",
+         "dist")  # fmt: skip
 
 OPERATORS = {"+": "-", "-": "+", "*": "/", "/": "*", "//": "/", "%": "*", "**": "*", "&": "|", "|": "&"}
 COMPARISONS = {"<": "<=", "<=": "<", ">": ">=", ">=": ">", "==": "!=", "!=": "==", "is": "is not", "is not": "is",
@@ -243,31 +251,70 @@ def _pytest(
     )
 
 
+def modules() -> list[Path]:
+    """Every module that is broken."""
+    return sorted(p for folder in FOLDERS for p in (ROOT / "dryhouse" / folder).rglob("*.py"))
+
+
 def picked(seed: int, count: int, only: str, lines: list[str]) -> list[Mutant]:
     """So many mutants by chance, or every one of the lines named."""
-    files = sorted(p for folder in FOLDERS for p in (ROOT / "dryhouse" / folder).rglob("*.py"))
-    found = [m for p in files if str(p.relative_to(ROOT)).startswith(only) for m in mutants_of(p)]
+    found = [m for p in modules() if str(p.relative_to(ROOT)).startswith(only) for m in mutants_of(p)]
     if lines:
         return [m for m in found if f"{m.path}:{m.line}" in lines]
     return random.Random(seed).sample(found, min(count, len(found)))
 
 
-def reach_of(mutants: list[Mutant], tree: Path) -> Reach:
-    """Which tests come by which mutant (by its place in the list): all are run once, in this copy of the tree."""
-    note_places(tree, [(n, m.path, m.line) for n, m in enumerate(mutants)])
-    told = _pytest(["-n", "0", "--durations=0", "-vv", "--durations-min=0", *WITHOUT_WINDOW], tree, None).stdout
-    return read_notes(tree, told)
+def reach_of(anew: bool) -> Reach:
+    """Which tests come by which statement: those that were not noted yet, or changed since, are run once in a copy
+    of the tree."""
+    notes = Notes() if anew else Notes.read(NOTES)
+    places = [ROOT / place for place in WITHOUT_WINDOW]
+    files = [p for place in places for p in (place, *place.rglob("test_*.py")) if p.is_file()]
+    notes.moved({str(p.relative_to(ROOT)): p.read_text(encoding="utf-8") for p in modules()})
+    if changed := notes.changed(ROOT, files):
+        print(f"noting who comes by what: {len(changed)} files of tests", flush=True)
+        with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
+            tree = copied(Path(folder) / "noting")
+            noted = note_everything(tree, list(notes.sources))
+            _pytest(["-n", "0", "-p", PLUGIN, *changed], tree, None)
+            notes.tests |= read_notes(tree, noted)
+        notes.write(NOTES)
+    return notes.reach()
 
 
-def quick(tests: Iterable[str], seconds: Mapping[str, float]) -> list[str]:
-    """The quickest of the tests, until they come to `ENOUGH_S`."""
+def quick(tests: Iterable[str], seconds: Mapping[str, float], enough_s: float = ENOUGH_S) -> list[str]:
+    """The quickest of the tests, until they come to so many seconds."""
     kept, total = [], 0.0
     for test in tests:
-        total += seconds[test]
-        if kept and total > ENOUGH_S:
+        total += seconds.get(test, 0.0)
+        if kept and total > enough_s:
             break
         kept.append(test)
     return kept
+
+
+def tried_at_once(
+    asked: Mapping[int, tuple[Mutant, list[str]]], tree: Path, children: int, seconds: Mapping[str, float]
+) -> Iterator[tuple[int, str]]:
+    """Each mutant with how it was noticed by its tests, as the answers come; `import` where it is run on import.
+
+    All tests are read once (`tests/forked.py`).
+    """
+    breaks = tree / "breaks.jsonl"
+    with breaks.open("w", encoding="utf-8") as lines:
+        for number, (m, tests) in asked.items():
+            longest = 30 + 10 * sum(seconds.get(test, 0.0) for test in tests)
+            told = vars(m) | {"number": number, "tests": tests, "longest": longest}
+            lines.write(json.dumps(told) + "\n")
+    files = sorted({test.split("::")[0] for _, tests in asked.values() for test in tests})
+    around = os.environ | {"PYTHONPATH": str(tree), "CI": "true", "QT_QPA_PLATFORM": "offscreen"}
+    around |= {"BREAKS": str(breaks), "CHILDREN": str(children)}
+    command = [sys.executable, "-m", "pytest", "-q", "-p", "tests.forked", "--capture=sys", "-n", "0", *files]
+    with subprocess.Popen(command, cwd=tree, env=around, stdout=subprocess.PIPE, text=True) as run:
+        for line in run.stdout or ():
+            if TOLD in line:
+                answer = json.loads(line.split(TOLD, 1)[1])
+                yield answer["number"], answer["noticed"]
 
 
 def main() -> int:
@@ -281,33 +328,48 @@ def main() -> int:
     asked.add_argument("--lines", nargs="*", default=[], metavar="FILE:LINE", help="every mutant of these lines")
     asked.add_argument("--near", action="store_true", help="ask only the tests that name the module: quick")
     asked.add_argument("--all", action="store_true", help="ask every test in the end: slow")
+    asked.add_argument("--anew", action="store_true", help="note anew who comes by what")
+    asked.add_argument("--sweep", action="store_true", help="no second trial of survivors")
     given = asked.parse_args()
     mutants = picked(given.seed, given.mutants, given.only, given.lines)[given.first :]
+    reach = Reach({}, {}) if given.near else reach_of(given.anew)
+    come_by = [reach.come_by(m.path, m.line, ROOT) for m in mutants]
     survivors: list[Mutant] = []
+
+    def told(number: int, noticed: str) -> None:
+        by = f"({len(come_by[number])} tests come by)"
+        print(f"{'caught  ' if noticed else 'SURVIVED'}  {mutants[number]}  {noticed or by}", flush=True)
+        survivors.extend([] if noticed else [mutants[number]])
+
+    again = list(range(len(mutants)))
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder, ThreadPoolExecutor(given.workers) as pool:
-        reach = Reach({}, {}) if given.near else reach_of(mutants, copied(Path(folder) / "noting"))
         trees: SimpleQueue[Path] = SimpleQueue()
         for n in range(given.workers):
             trees.put(copied(Path(folder) / str(n)))
-        left_out: set[str] = set()
+        if not given.near:
+            tests = {n: (m, quick(come_by[n], reach.seconds)) for n, m in enumerate(mutants) if come_by[n]}
+            tree = copied(Path(folder) / "at-once")
+            for number, noticed in tried_at_once(tests, tree, given.workers, reach.seconds):
+                if (noticed and noticed != "import") or (given.sweep and not noticed):
+                    told(number, noticed)
+                    again.remove(number)
+        left_out: set[str] = set(reach.failed)
 
         def tried(number: int) -> str:
             mutant, tree = mutants[number], trees.get()
-            come_by = quick(reach.tests.get(number, ()), reach.seconds)
-            few = len(come_by) < FEW
+            quickest = quick(come_by[number], reach.seconds)
+            on_import = statement_at(ROOT / mutant.path, mutant.line) is None
+            few = len(quickest) < FEW or on_import
             by_module = stages(mutant.path)[: 3 if given.all else 1 if given.near or few else 0]
+            in_turn = [*by_module, quickest] if on_import else [quickest, *by_module]
             try:
-                return caught(mutant, tree, left_out, [stage for stage in (come_by, *by_module) if stage])
+                return caught(mutant, tree, left_out, [stage for stage in in_turn if stage])
             finally:
                 trees.put(tree)
 
-        asked_for = {pool.submit(tried, number): number for number in range(len(mutants))}
+        asked_for = {} if given.sweep else {pool.submit(tried, number): number for number in again}
         for done in as_completed(asked_for):
-            number, noticed = asked_for[done], done.result()
-            mutant, by = mutants[number], len(reach.tests.get(number, ()))
-            come_by = "" if noticed or given.near else f"({by} tests come by)"
-            print(f"{'caught  ' if noticed else 'SURVIVED'}  {mutant}  {noticed}{come_by}", flush=True)
-            survivors += [] if noticed else [mutant]
+            told(asked_for[done], done.result())
     for test in sorted(left_out):
         print(f"fails as the code stands, so it was not asked: {test}")
     print(f"\n{len(mutants)} mutants, {len(mutants) - len(survivors)} caught; survivors:")

@@ -6,8 +6,9 @@ from subprocess import CompletedProcess
 import pytest
 
 from tests import mutate
+from tests.forked import Functions
 from tests.reached import NOTED as NOTES
-from tests.reached import note_places, read_notes
+from tests.reached import PLUGIN, Notes, Reach, note_everything, read_notes, statement_at
 
 SOURCE = '''"""A module."""
 from typing import TYPE_CHECKING
@@ -122,30 +123,78 @@ def f(n):
 '''
 
 
-def test_only_what_a_function_does_when_it_is_called_is_noted(tmp_path):
+@pytest.fixture
+def noted(tmp_path):
     (tmp_path / "dryhouse").mkdir()
-    file = tmp_path / "dryhouse" / "m.py"
-    file.write_text(NOTED, encoding="utf-8")
-    note_places(tmp_path, [(1, "dryhouse/m.py", 12), (2, "dryhouse/m.py", 14), (3, "dryhouse/m.py", 8)])
-    inside = {"range": range}
-    code = file.read_text(encoding="utf-8").replace("from dryhouse.noting_places import reached as _reached", "")
-    seen = []
-    exec(compile(code, "m", "exec"), inside | (world := {"_reached": seen.append}), world)
-    for n, places in ((0, []), (1, [2]), (3, [1, 1, 1])):
+    (tmp_path / "dryhouse" / "m.py").write_text(NOTED, encoding="utf-8")
+    return tmp_path
+
+
+def test_every_statement_of_a_function_is_noted_when_it_is_run(noted):
+    file = noted / "dryhouse" / "m.py"
+    places = note_everything(noted, ["dryhouse/m.py"])
+    assert sorted(places) == [("dryhouse/m.py", line) for line in (10, 11, 12, 13, 14, 15)]
+    code = file.read_text(encoding="utf-8").replace(f"from {PLUGIN} import reached as _reached", "")
+    world = {"_reached": (seen := []).append}
+    exec(compile(code, "m", "exec"), world)
+    for n, lines in ((0, [10, 13, 15]), (1, [10, 13, 14]), (2, [10, 11, 12, 12, 15])):
         seen.clear()
         world["f"](n)
-        assert seen == places
+        assert [places[number][1] for number in seen] == lines
 
 
-def test_the_quickest_tests_that_come_by_are_asked_first(tmp_path):
-    (tmp_path / NOTES).write_text(
-        "7\ttests/a.py::slow (call)\n7\ttests/a.py::quick (call)\n8\ttests/b.py::one (setup)\n9\t\n",
+@pytest.mark.parametrize(("line", "held"), [(8, None), (9, None), (10, 10), (12, 12), (13, 13), (14, 14)])
+def test_a_line_belongs_to_the_innermost_statement_of_a_function(noted, line, held):
+    assert statement_at(noted / "dryhouse" / "m.py", line) == held
+
+
+def test_the_quickest_tests_that_come_by_are_asked_first(noted):
+    (noted / NOTES).write_text(
+        """{"test": "tests/a.py::slow", "when": "call", "seconds": 2.5, "failed": false, "places": [0]}
+{"test": "tests/a.py::quick", "when": "call", "seconds": 0.01, "failed": false, "places": [0]}
+{"test": "tests/a.py::wrong", "when": "call", "seconds": 0.0, "failed": true, "places": [0]}
+{"test": "tests/b.py::one", "when": "setup", "seconds": 0.2, "failed": false, "places": [1]}
+{"test": "tests/b.py::two", "when": "call", "seconds": 0.1, "failed": false, "places": []}
+""",
         encoding="utf-8",
     )
-    told = (
-        "2.50s call     tests/a.py::slow\n0.01s call tests/a.py::quick\n0.2s setup  tests/b.py::one\n"
-        "0.10s call tests/b.py::two\n"
-    )
-    reach = read_notes(tmp_path, told)
-    assert reach.tests == {7: ("tests/a.py::quick", "tests/a.py::slow"), 8: ("tests/b.py::two", "tests/b.py::one")}
-    assert mutate.quick(reach.tests[7], {**reach.seconds, "tests/a.py::slow": 1e6}) == ["tests/a.py::quick"]
+    places = [("dryhouse/m.py", 10), ("dryhouse/m.py", 14)]
+    notes = Notes({"dryhouse/m.py": NOTED}, {}, read_notes(noted, places))
+    reach = notes.reach()
+
+    def come_by(line: int, reach: Reach = reach) -> list[str]:
+        return reach.come_by("dryhouse/m.py", line, noted)
+
+    assert come_by(10) == ["tests/a.py::quick", "tests/a.py::slow"]
+    assert come_by(14) == ["tests/b.py::two", "tests/b.py::one"]
+    assert come_by(15) == []
+    assert come_by(8) == come_by(10)[:1] + come_by(14) + come_by(10)[1:]  # what is run on import: whoever comes by
+    assert mutate.quick(come_by(10), {"tests/a.py::slow": 1e6}) == ["tests/a.py::quick"]
+    notes.moved({"dryhouse/m.py": NOTED.replace("\n\ndef", "\n\nM = 1\n\n\ndef").replace("n > 1", "n > 2")})
+    moved = notes.reach().tests["dryhouse/m.py"]
+    assert {line: sorted(tests) for line, tests in moved.items()} == {17: ["tests/b.py::one", "tests/b.py::two"]}
+
+
+def test_what_was_noted_is_kept_and_only_tests_that_changed_are_noted_again(tmp_path):
+    tests = [tmp_path / name for name in ("a.py", "b.py", "c.py")]
+    for file in tests:
+        file.write_text("", encoding="utf-8")
+    notes = Notes()
+    assert notes.changed(tmp_path, tests) == ["a.py", "b.py", "c.py"]
+    notes.tests = {f"{name}::t": {"seconds": 1.0} for name in ("a.py", "b.py", "c.py")}
+    notes.write(tmp_path / "kept" / "notes.json")
+    tests[1].write_text("more", encoding="utf-8")
+    notes = Notes.read(tmp_path / "kept" / "notes.json")
+    assert notes.changed(tmp_path, tests[:2]) == ["b.py"]
+    assert list(notes.tests) == ["a.py::t"]
+
+
+def test_functions_that_are_there_already_get_the_code_they_would_have(noted):
+    file = noted / "dryhouse" / "m.py"
+    exec(compile(NOTED, str(file), "exec"), world := {})
+    functions = Functions()
+    assert world["f"](3) == 6
+    assert functions.broken(file, NOTED.replace("n > 1", "n > 9"))
+    assert world["f"](3) == [0, 1, 2]
+    assert not functions.broken(file, NOTED)  # as it stands
+    assert not functions.broken(file, NOTED.replace("Path", "PurePath"))  # what is run on import can't be broken so
