@@ -107,7 +107,7 @@ def _and_more(found: list[Conditioned]) -> str:
 def _state(book: ShelfBook, lot: Lot, on: date) -> Conditioned:
     needed = days_needed()
     first, last = lot.conditioned_from, lot.conditioned_to
-    looks = [c for c in book.checks.get(lot.id, ()) if c.on <= on]
+    looks = book.checks_by(lot.id, on)
     looked = any(c.on == on for c in looks)
     if first is None:
         return Conditioned(lot, "due", 0, needed, looked, None)
