@@ -126,10 +126,10 @@ def main() -> None:
 def on_the_desk(kitchen: Kitchen) -> None:
     """The place itself in a window without a screen: first shown after it was read ahead, then sorted anew."""
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-    from PySide6.QtCore import QSettings, QThreadPool
+    from PySide6.QtCore import QSettings
     from PySide6.QtWidgets import QApplication
 
-    from dryhouse.desk.places.shelf.state import read_ahead
+    from dryhouse.desk.places.shelf.state import read_ahead, state_of
     from dryhouse.desk.session import Session
     from dryhouse.desk.theme import Theme
     from dryhouse.desk.window import DeskWindow
@@ -144,8 +144,8 @@ def on_the_desk(kitchen: Kitchen) -> None:
         window.go("journal")
         app.processEvents()
         read_ahead(session)
-        QThreadPool.globalInstance().waitForDone()
-        app.processEvents()
+        while state_of(session)._book is None:
+            app.processEvents()
 
         def opened() -> Any:
             place = window.go("shelf")

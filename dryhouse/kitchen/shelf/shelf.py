@@ -78,13 +78,15 @@ def standing_on(
     return found, None if found.name == Status.DO_NOT_EAT else keep_by
 
 
-def keep_by_figure(kitchen: Kitchen, lot: Lot, moment: datetime | None = None) -> Figure | None:
+def keep_by_figure(
+    kitchen: Kitchen, lot: Lot, moment: datetime | None = None, *, book: ShelfBook | None = None
+) -> Figure | None:
     """Days left of a lot's life at a moment, with a line of arithmetic for each stretch of its history.
 
     None where a temperature, a place or a published life is missing, where it is not to be eaten, and for bought
     food still closed, whose date is printed on its package.
     """
-    book = ShelfBook.read(kitchen, lot.id)
+    book = book or ShelfBook.read(kitchen, lot.id)
     at = moment or kitchen.now()
     chosen = book.lines(lot)
     silent = goes_by_its_date(lot) or bool(forbidding(status_reasons(book.facts(lot, at))))

@@ -32,10 +32,9 @@ class ShelfRecords:
         """The whole shelf, or the records of one lot, or of the lots of one food."""
         journal = kitchen.journal
         read = cls(kitchen)
-        found = journal.where(Lot, food=food) if food else journal.where(Lot)
-        found = found if lot is None else journal.where(Lot, id=lot)
-        few = food or lot is not None
-        one: dict[str, Any] = {"lot": tuple(record.id for record in found)} if few else {}
+        chosen: dict[str, Any] = {"id": lot} if lot is not None else {"food": food} if food else {}
+        found = journal.where(Lot, **chosen)
+        one: dict[str, Any] = {"lot": tuple(record.id for record in found)} if chosen else {}
         for records in (
             found,
             *(journal.where(kind, **one) for kind in (LotMove, LotDraw, LotCheck)),

@@ -128,7 +128,7 @@ class LotPanel(QWidget):
 
     def _show_keep_by(self, line: ShelfLine) -> None:
         moment = end_of_day(self.session.kitchen, self.state.day)
-        figure = keep_by_figure(self.session.kitchen, line.lot, moment)
+        figure = keep_by_figure(self.session.kitchen, line.lot, moment, book=self.state.book)
         on = "" if self.state.on is None else f", seen from {day_words(self.state.day)}"
         if figure is not None and line.keep_by is not None:
             day = line.keeps_until
