@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.forecast.answer import Finish
-from dryhouse.words.forecasts import bands_sentence, finish_sentence, from_the_first
+from dryhouse.words.forecasts import bands_sentence, finish_sentence, from_the_first, likely_sentence
 from tests.rows import every_row
 
 FINISH = Finish(5.0, 6.0, 7.0, 8.0, 10.0)
@@ -35,6 +35,26 @@ def test_the_middle_and_both_bands_are_said():
     assert finish_sentence(Ahead(), HOURS) == (
         "Dry about 7 h. Even odds: between 6 h and 8 h. 80 %: between 5 h and 10 h."
     )
+
+
+@every_row(
+    ("finish", "said"),
+    [
+        (Finish(9.9, 10.0, 10.1, 10.2, 10.3), "Dry about 10.08 h. Even odds: between 10 h and 10.25 h."),
+        (Finish(9.4, 9.8, 10.1, 10.4, 10.9), "Dry about 10 h. Even odds: between 9.75 h and 10.5 h."),
+        (Finish(8.4, 9.3, 10.3, 11.1, 12.9), "Dry about 10.5 h. Even odds: between 9 h and 11.5 h."),
+        (Finish(6.4, 8.3, 10.4, 13.1, 17.9), "Dry about 10 h. Even odds: between 8 h and 14 h."),
+    ],
+)
+def test_the_wider_the_doubt_the_coarser_the_hours(finish, said):
+    assert finish_sentence(Ahead(finish), HOURS).startswith(said)
+
+
+def test_rounding_never_narrows_a_band():
+    told = Ahead(Finish(8.4, 9.3, 10.3, 11.1, 12.9))
+    assert bands_sentence(told, HOURS).endswith("80 %: between 8 h and 13 h.")
+    assert likely_sentence(told, HOURS) == "Likely 8 h to 13 h."
+    assert likely_sentence(told, HOURS, now=9.0) == "Likely by 13 h."
 
 
 def test_what_should_be_dry_by_now_is_to_be_weighed():

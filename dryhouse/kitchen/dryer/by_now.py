@@ -11,7 +11,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.science.display import Style
 from dryhouse.science.forecast import Bands
-from dryhouse.words.forecasts import now_sentence
+from dryhouse.words.forecasts import about_mass, now_sentence
 
 FRESH_H = 0.1
 """A reading younger than this is the weight now."""
@@ -60,11 +60,11 @@ def now_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any] | None:
 
 
 def by_now_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
-    """`Now about 1 lb 2 oz, dry at 9.4 oz`."""
+    """`Now about 1 lb 2½ oz, dry at 9.4 oz`."""
     grams = by_now_g(kitchen, run)
     if grams is None:
         return "Not weighed yet"
     style = scale_style(run, style)
     read = run.clock.hours(kitchen.now()) - run.points[-1].hours < FRESH_H
-    said = f"Now {style.mass(grams)}" if read else f"Now about {style.mass(grams)}"
+    said = f"Now {style.mass(grams)}" if read else f"Now about {about_mass(grams, style)}"
     return said if run.target_mass is None else f"{said}, dry at {style.mass(run.target_mass.value)}"

@@ -32,7 +32,7 @@ from dryhouse.science.moisture import (
 from dryhouse.science.values import Basis, Caution, Fact, merge_bases
 from dryhouse.science.workings import Step, Workings, step
 from dryhouse.science.workings import StepKind as Kind
-from dryhouse.words.forecasts import ALREADY, finish_sentence, from_the_first, stop_sentences
+from dryhouse.words.forecasts import ALREADY, QUARTER_HOUR, finish_sentence, from_the_first, stop_sentences
 from dryhouse.words.messages import message_words, problem_sentence
 from dryhouse.words.verdicts import mismatch_sentence
 from dryhouse.words.workings import lines
@@ -274,7 +274,7 @@ def said(answer: RunAnswer) -> Sequence[str]:
     """The answer in lines, without the models."""
     sentences = _sentences(answer, _AS_THE_FILE)
     if answer.forecast and answer.forecast.weigh_again_at is not None:
-        again = from_the_first(_AS_THE_FILE)(answer.forecast.weigh_again_at)
+        again = from_the_first(_AS_THE_FILE)(answer.forecast.weigh_again_at, QUARTER_HOUR)
         sentences.append(f"Weigh again {again} after the first weighing.")
     if answer.periods:
         sentences.append(answer.periods)

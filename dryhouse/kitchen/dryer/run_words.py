@@ -10,7 +10,7 @@ from typing import Any
 from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.by_now import ahead_of_the_scale, by_now_words, now_json, now_words
 from dryhouse.kitchen.dryer.questions import questions_of
-from dryhouse.kitchen.dryer.run_moments import by_the_clock, clock_words, moment_of
+from dryhouse.kitchen.dryer.run_moments import by_the_clock, clock_words, moment_of, rounded
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.scale_style import scale_style
 from dryhouse.kitchen.kitchen import Kitchen
@@ -25,7 +25,13 @@ from dryhouse.science.values import Figure
 from dryhouse.words.cautions import cautions_json
 from dryhouse.words.curves import curve_lines
 from dryhouse.words.figures import figure_json, moisture_json
-from dryhouse.words.forecasts import MORE_LIKELY_THAN_NOT, bands_sentence, finish_sentence, likely_sentence
+from dryhouse.words.forecasts import (
+    MORE_LIKELY_THAN_NOT,
+    QUARTER_HOUR,
+    bands_sentence,
+    finish_sentence,
+    likely_sentence,
+)
 from dryhouse.words.messages import message_words
 
 
@@ -161,14 +167,14 @@ def finish_words(kitchen: Kitchen, run: DryingRun) -> str:
 
 
 def bands_words(kitchen: Kitchen, run: DryingRun) -> str:
-    """`Even odds: between 18:10 and 20:40. 80 %: between 16:30 and 23:50.`; nothing where none is told."""
+    """`Even odds: between 18:00 and 20:30. 80 %: between 16:30 and 22:00.`; nothing where none is told."""
     found = run.expected.forecast
     said = "" if found is None else bands_sentence(found, by_the_clock(kitchen, run))
     return said if finish_words(kitchen, run).endswith(said) else ""
 
 
 def likely_words(kitchen: Kitchen, run: DryingRun) -> str:
-    """`Likely 16:30 to 23:50.`, or `Likely by 23:50.` once that has begun; nothing where no band is told."""
+    """`Likely 16:30 to 22:00.`, or `Likely by 22:00.` once that has begun; nothing where no band is told."""
     found = run.expected.forecast
     if found is None or not bands_words(kitchen, run):
         return ""
@@ -183,7 +189,7 @@ def again_words(kitchen: Kitchen, run: DryingRun) -> str:
         return ""
     if moment <= kitchen.now():
         return "Weigh now."
-    return f"Weigh again about {clock_words(kitchen, moment)}."
+    return f"Weigh again about {clock_words(kitchen, rounded(kitchen, moment, QUARTER_HOUR))}."
 
 
 def weigh_again_moment(kitchen: Kitchen, run: DryingRun) -> datetime | None:

@@ -11,7 +11,7 @@ import pytest
 from dryhouse.kitchen.dryer.by_now import now_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.happenings import add_event
-from dryhouse.kitchen.dryer.run_moments import clock_words
+from dryhouse.kitchen.dryer.run_moments import clock_words, rounded
 from dryhouse.kitchen.dryer.run_words import (
     again_words,
     bands_words,
@@ -30,6 +30,7 @@ from dryhouse.kitchen.records.weighings import HEAT_CHANGED, PAUSED
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Temperature
 from tests.kitchen.drying_room import NOON, Hands
+from tests.rows import every_row
 from tests.workings import read
 
 
@@ -50,6 +51,26 @@ def hands() -> Hands:
 )
 def test_moments_are_said_as_people_say_them(hands, hours, said) -> None:
     assert clock_words(hands.kitchen, NOON + timedelta(hours=hours)) == said
+
+
+@every_row(
+    ("at", "minutes", "told"),
+    [
+        ("15:47", 15, "15:45"),
+        ("15:47", 30, "16:00"),
+        ("23:53", 15, "tomorrow 00:00"),
+        ("12:05", 15, "12:15"),
+    ],
+)
+def test_what_is_to_come_is_never_rounded_into_the_past(at, minutes, told) -> None:
+    kitchen = Hands().kitchen
+    hour, minute = (int(part) for part in at.split(":"))
+    assert clock_words(kitchen, rounded(kitchen, NOON.replace(hour=hour, minute=minute), minutes)) == told
+
+
+def test_what_has_gone_by_is_never_rounded_into_what_is_to_come(hands) -> None:
+    hands.wait(9 / 60)
+    assert clock_words(hands.kitchen, rounded(hands.kitchen, NOON + timedelta(minutes=8), 15)) == "12:00"
 
 
 def test_moments_are_on_the_persons_own_clock(hands) -> None:
