@@ -16,14 +16,15 @@ def basis_source(basis: Basis, style: Style | None = None) -> str:
 
 
 def basis_text(basis: Basis, style: Style | None = None) -> str:
-    """`4 own records (dried ÷ prepared)`, `handbook: a table`."""
+    """`your 4 records (dried ÷ prepared)`, `handbook: a table`."""
     return kind_and_source(basis, basis_source(basis, style))
 
 
 def kind_and_source(basis: Basis, source: str) -> str:
     """What kind of basis it is and how many records, with the source put as it is given here."""
     if basis.kind == "own":
-        said = "own records" if basis.n is None else counted(basis.n, "own record")
+        many = "records" if basis.n is None else counted(basis.n, "record") if basis.n != 1 else "record"
+        said = f"your {many}"
         return said + (f" ({source})" if source else "")
     return f"{basis.kind}: {source}" if source else basis.kind
 

@@ -65,7 +65,7 @@ LINES: Mapping[Kind, str] = {
     Kind.NO_MORE_THAN_LOST: "No more goes back than it lost: {result}",
     Kind.NO_OWN_WATER: "{mass}, no water of its own counted",
     Kind.WATER_CORRECTED: (
-        "Corrected by cooking notes on {what}, n={n}: × {factor} (the calculated figure counts as "
+        "Corrected by {n:cooking note|cooking notes} on {what}: × {factor} (the calculated figure counts as "
         "{prior:bare} more) = {result}"
     ),
     Kind.WATER_TOGETHER: "Taken up together: {result}",
@@ -76,7 +76,7 @@ LINES: Mapping[Kind, str] = {
     Kind.WATER_CALCULATED: "Calculated: {result}",
     Kind.WATER_FOR_POT: "Water for the pot: {result}",
     # yields
-    Kind.OWN_CUP: "A cup of it {state} weighs {result}, by your own measured volumes (n={n})",
+    Kind.OWN_CUP: "A cup of it {state} weighs {result}, measured in {n:bare} of your batches",
     Kind.PUBLISHED_CUP: "A cup {state}, {cut}: {result}",
     Kind.PUBLISHED_CUP_ANY: "A cup {state}, cut not stated: {result}",
     Kind.MEAN_CUP: "A cup {state}: {result}, the mean of {n}",
@@ -97,7 +97,7 @@ LINES: Mapping[Kind, str] = {
         " {tables:2} (SD, {n} comparisons)"
     ),
     Kind.HANDBOOK_YIELD: "Handbook: {result}, 80 % between {low} and {high}",
-    Kind.OWN_YIELD: "Your batches (n={n}): {result} dried for 1 prepared, the mean of their logarithms",
+    Kind.OWN_YIELD: "From {n:bare} of your batches: {result} dried for 1 prepared, the mean of their logarithms",
     Kind.OWN_YIELD_RANGE: "By themselves: 80 % between {low} and {high}",
     Kind.OWN_YIELD_ALONE: "One batch alone shows no spread, so it makes no interval",
     Kind.JOINED_WEIGHTS: "Combined: the handbook counts as {weight:2} batches, yours as {n:bare}",
@@ -174,8 +174,8 @@ LINES: Mapping[Kind, str] = {
     Kind.OWN_TRAY_LOAD: "{dryer}: {result} a tray, the middle of your {n:load|loads}",
     Kind.PUBLISHED_TRAY_LOAD: "{dryer}: {load} × {area} = {result} a tray",
     Kind.TRAYS: "{dryer}: {prepared} ÷ {each} = {result:3} of {trays:bare}",
-    Kind.OWN_HOURS: "Hours: {result}, the mean of your runs (n={n}), 80 % between {low} and {high}",
-    Kind.OWN_HOURS_FEW: "Hours: {result}, the mean of your runs (n={n}); fewer than {fewest} make no interval",
+    Kind.OWN_HOURS: "Hours: {result}, the mean of {n:bare} of your batches, 80 % between {low} and {high}",
+    Kind.OWN_HOURS_FEW: "Hours: {result}, from {n:bare} of your batches; fewer than {fewest} make no interval",
     Kind.PUBLISHED_HOURS_ONE: "Hours: {result}",
     Kind.PUBLISHED_HOURS_RANGE: "Hours: {result}, published range {low} to {high}",
     # the run

@@ -54,10 +54,8 @@ def test_soupy_takes_water_off_and_says_how_many_notes() -> None:
     assert found is not None
     water = pot_water([takes("corn", 30.0, 400.0)], DRY_POT, found)
     assert water.value == pytest.approx(400 * math.sqrt(0.85))
-    assert "cooking notes on this meal, n=1: × 0.922 (the calculated figure counts as 1 more)" in read(
-        water.workings
-    )
-    assert "1 own record (cooking notes on this meal)" in rests_on(water.basis)
+    assert "1 cooking note on this meal: × 0.922 (the calculated figure counts as 1 more)" in read(water.workings)
+    assert "your record (cooking notes on this meal)" in rests_on(water.basis)
 
 
 def test_right_with_more_water_than_reckoned_moves_towards_what_was_used() -> None:

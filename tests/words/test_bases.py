@@ -11,9 +11,9 @@ from tests.rows import every_row
     ("basis", "text"),
     [
         (Basis("handbook", "a table"), "handbook: a table"),
-        (Basis("own", n=4), "4 own records"),
-        (Basis("own", "drying hours", 3), "3 own records (drying hours)"),
-        (Basis("own", n=4, said=message(MessageKind.OWN_RATIOS)), "4 own records (dried ÷ prepared)"),
+        (Basis("own", n=4), "your 4 records"),
+        (Basis("own", "drying hours", 3), "your 3 records (drying hours)"),
+        (Basis("own", n=4, said=message(MessageKind.OWN_RATIOS)), "your 4 records (dried ÷ prepared)"),
         (Basis("entered"), "entered"),
         (
             Basis("assumption", said=message(MessageKind.OTHER_FORM, each=0.5)),

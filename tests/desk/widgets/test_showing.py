@@ -55,7 +55,7 @@ def test_a_figure_shows_value_measure_interval_and_basis(shown):
         "7 oz",
         "or 1½ cups",
         "likely 6.5 to 7.5 oz",
-        "handbook: a source; 3 own records",
+        "handbook: a source; your 3 records",
     ]
 
 
@@ -329,7 +329,7 @@ def test_a_card_says_every_kind_and_number_of_a_basis_and_cuts_only_the_source(s
     view = FigureView(session, "Yield", Figure(0.2, "", basis=bases, workings=(step(StepKind.NO_SPREAD),)))
     qtbot.addWidget(view)
     said = view._basis.text().replace("\u00a0", " ")
-    assert "12 own records (batches" in said
+    assert "your 12 records (batches" in said
     assert "handbook: National" in said
     assert "…" in said
     assert source in view.toolTip()

@@ -367,7 +367,7 @@ def test_a_soupy_pot_takes_less_next_time_and_says_from_how_many_notes() -> None
     after = meal_sheet(kitchen, id)
     assert after.bag.water.value < 0.95 * before.bag.water.value
     assert after.notes_used == 1
-    assert "n=1" in read(after.bag.water.workings)
+    assert "Corrected by 1 cooking note on" in read(after.bag.water.workings)
     note_cooking(kitchen, CookingNote(id, DAY, servings=2.0, water=used, came_back="soupy"))
     assert meal_sheet(kitchen, id).bag.water.value < after.bag.water.value
 
@@ -391,7 +391,7 @@ def test_a_note_on_one_food_follows_it_into_other_meals() -> None:
     note_cooking(kitchen, CookingNote(first, DAY), [CookingNotePart(0, "carrot", "hard", "carrot")])
     after = meal_sheet(kitchen, other).bag.water
     assert after.value > before.value
-    assert any("1 own record (cooking notes on carrot" in line for line in rests_on(after.basis))
+    assert any("your record (cooking notes on carrot" in line for line in rests_on(after.basis))
 
 
 def test_a_note_needs_known_words() -> None:

@@ -88,7 +88,7 @@ class TestNotes:
         # the log of 1.21 over one note and the one the reckoned figure is worth: × 1.1
         assert found.water.value == pytest.approx(1.1 * plain)
         assert found.notes == 1
-        assert "n=1" in read(found.water.workings)
+        assert "Corrected by 1 cooking note on" in read(found.water.workings)
 
     def test_a_note_of_a_bigger_pot_is_held_against_a_bigger_pot(self):
         plain = water_of(DRY, RICE).water.value
@@ -104,7 +104,7 @@ class TestNotes:
         )
         here = meal_water(kitchen, DRY, known(kitchen, CARROT)).water
         assert here.value > water_of(DRY, CARROT).water.value
-        assert "notes on carrot, n=1" in read(here.workings)
+        assert "1 cooking note on carrot: " in read(here.workings)
 
 
 def test_published_cups_stand_beside_with_their_source():

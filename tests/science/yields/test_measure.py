@@ -44,7 +44,7 @@ def test_own_measured_volumes_override_the_handbook():
     known = density("dried", [cup(94)], SPREAD, [60 / CUP, 62 / CUP, 61 / CUP])
     assert known.predictive.value * CUP == pytest.approx(61, rel=0.01)
     assert known.n_own == 3
-    assert rests_on(known.basis) == ["3 own records (measured volumes, dried)"]
+    assert rests_on(known.basis) == ["your 3 records (measured volumes, dried)"]
 
 
 def test_steady_own_volumes_narrow_the_spread():

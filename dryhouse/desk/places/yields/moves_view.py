@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import card, column, empty, text_label
 from dryhouse.kitchen.yields.influences import Move
+from dryhouse.science.display import counted
 from dryhouse.science.yields.moves import FEWEST
 from dryhouse.words.charts import percent
 from dryhouse.words.messages import message_words
@@ -24,7 +25,7 @@ SPOKEN = (
 
 
 class MovesView(QWidget):
-    """One line a group: its name, n, its mean yield, and what these batches show."""
+    """One line a group: its name, how many batches, its mean yield, and what these batches show."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -52,7 +53,9 @@ class MovesView(QWidget):
                     self.session.style.temperature(float(group.name)) if move.what == "temperature" else group.name
                 )
                 finding = message_words(group.finding, self.session.style)
-                for side, text in enumerate((name, f"n={group.n}", percent(100 * group.ratio), finding)):
+                for side, text in enumerate(
+                    (name, counted(group.n, "batch", "batches"), percent(100 * group.ratio), finding)
+                ):
                     label = text_label(text, "label" if side == 3 and group.shows else "", wrap=side == 3)
                     if side in (1, 2):
                         label.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
