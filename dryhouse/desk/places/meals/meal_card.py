@@ -28,7 +28,7 @@ from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField
 from dryhouse.desk.widgets.fold import Unfolding, reveal
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.meals.ingredients import Pantry
-from dryhouse.kitchen.meals.meals import save_meal, scale_meal
+from dryhouse.kitchen.meals.meals import check_meal, save_meal, scale_meal
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
 from dryhouse.kitchen.records import CookingNote, Meal, MealPart
 from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES, NO_POT
@@ -41,6 +41,7 @@ from dryhouse.science.safety.unfolded import OF_A_PLANT, OF_ANIMAL_FOOD
 from dryhouse.words.messages import problem_sentence
 
 _PAUSE_MS = 60
+NO_INGREDIENT = "Add an ingredient with its amount, then save."
 
 
 class MealCard(QWidget):
@@ -99,7 +100,7 @@ class MealCard(QWidget):
         )
         for field in self._fields:
             field.changed.connect(self._pause.start)
-            field.accepted.connect(self.save if field is not self.servings else self._servings_entered)
+            field.accepted.connect(self._entered)
         for choice in (self.cooking, self.liquid):
             choice.changed.connect(self._pause.start)
         self.parts.changed.connect(self._pause.start)
@@ -266,15 +267,21 @@ class MealCard(QWidget):
     def save(self) -> bool:
         """Write the meal with its parts; what is wrong is marked where it stands."""
         self.reckon()
-        if self.parts.problems():
-            self.parts.point_out()
-            self.area.ensureWidgetVisible(self.problem)
-            return False
         if self.has_problem():
             reveal(next((f for f in self._fields if f.problem is not None), self.name))
             return False
+        parts, missing = self.parts.parts(), self.parts.problems()
+        if not parts and not missing:
+            self.session.attempt(check_meal, self.session.kitchen, self.draft())
+            missing = (NO_INGREDIENT,) if self.session.problem is None else ()
+        if missing:
+            self.problem.setText(" ".join(missing))
+            self.problem.show()
+            self.parts.point_out()
+            self.area.ensureWidgetVisible(self.problem)
+            return False
         shown: tuple[Meal | MealPart, ...] = (self.meal, *self.recorded) if self.meal.id else ()
-        done = self.session.act_on(shown, save_meal, self.draft(), self.parts.parts())
+        done = self.session.act_on(shown, save_meal, self.draft(), parts) if parts else None
         if done is None:
             mark_problem(self.session.problem, (*self._fields, self.cooking, self.liquid))
             return False
@@ -310,13 +317,16 @@ class MealCard(QWidget):
         self.save()
         self.servings.setFocus()
 
-    def _servings_entered(self) -> None:
-        """Enter saves; where the amounts may have to follow, the keyboard goes to that choice first."""
+    def _entered(self) -> None:
+        """Enter saves; where the amounts may have to follow, the keyboard goes to that choice first, and in a meal
+        without ingredients to the first of them."""
         self.reckon()
-        if self.offer.isHidden():
-            self.save()
-        else:
+        if not self.offer.isHidden():
             self.offer.scale.setFocus()
+        elif all(row.is_empty() for row in self.parts.rows):
+            self.parts.first_empty().name.setFocus()
+        else:
+            self.save()
 
     def open_note(self) -> None:
         """Open the form that asks how it came out."""

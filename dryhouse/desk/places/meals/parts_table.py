@@ -109,10 +109,10 @@ class PartsTable(QWidget):
         return tuple(row.problem for row in self.rows if row.problem)
 
     def point_out(self) -> None:
-        """Put the keyboard into the first line that is not understood; what is wrong stands below the lines."""
-        line = next((row for row in self.rows if row.problem), None)
-        if line is not None:
-            (line.name if line.name.choice is None else line.amount).setFocus()
+        """Put the keyboard into the first line that is not understood, or the empty one; what is wrong stands below
+        the lines."""
+        line = next((row for row in self.rows if row.problem), self.first_empty())
+        (line.name if line.name.choice is None else line.amount).setFocus()
 
     def show_sheet(self, sheet: MealSheet | None) -> None:
         """What each line comes to; lines without a part stay blank."""

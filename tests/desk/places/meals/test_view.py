@@ -11,7 +11,7 @@ from PySide6.QtGui import QDropEvent, QPdfWriter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from dryhouse.desk.places.meals.meal_card import MealCard
+from dryhouse.desk.places.meals.meal_card import NO_INGREDIENT, MealCard
 from dryhouse.desk.places.meals.meal_list import MEAL_MIME
 from dryhouse.desk.places.meals.trips.trip_grid import PLACED_MIME
 from dryhouse.desk.places.meals.view import MEALS, TRIPS, MealsPlace
@@ -148,6 +148,23 @@ def test_a_name_already_taken_is_marked_at_its_entry(place: MealsPlace) -> None:
     typed(place.meals.card.name.edit, "camp stew")
     assert not place.meals.card.save()
     assert "already a meal" in place.meals.card.name.sentence.text()
+
+
+def test_enter_in_a_new_meals_name_goes_on_to_its_first_ingredient_and_saves_nothing(place: MealsPlace) -> None:
+    place.meals.new()
+    card, before = place.meals.card, place.session.kitchen.journal.where(Meal)
+    typed(card.name.edit, "lentil pot")
+    QTest.keyClick(card.name.edit, Qt.Key.Key_Return)
+    assert card.parts.rows[0].name.hasFocus()
+    assert not card.save()
+    assert card.problem.text() == NO_INGREDIENT
+    assert place.session.kitchen.journal.where(Meal) == before
+    card.parts.rows[0].name.setText("carrot")
+    card.parts.rows[0].name.settle()
+    typed(card.parts.rows[0].amount, "20 g")
+    card.name.edit.setFocus()
+    QTest.keyClick(card.name.edit, Qt.Key.Key_Return)
+    assert [m.name for m in place.session.kitchen.journal.where(Meal)][-1] == "lentil pot"
 
 
 def test_leaving_for_another_meal_keeps_what_was_typed(place: MealsPlace) -> None:
