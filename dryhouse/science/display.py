@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from dryhouse.science.quantities import Area, Duration, Length, Mass, Quantity, Temperature, Volume
@@ -60,14 +61,15 @@ class Style:
         pounds, rest = divmod(tenths, 160)
         return f"{pounds} lb {self.number(rest / 10, 1)} oz" if rest else f"{pounds} lb"
 
-    def load(self, grams: float) -> str:
-        """`5 lb 14½ oz`, `2.68 kg`: what goes on the trays or is carried, to half an ounce or ten grams. What is
-        lighter than an ounce, or than 100 g, is said as closely as it is known."""
+    def load(self, grams: float, to: Callable[[float], int] = round) -> str:
+        """`5 lb 14½ oz`, `2.68 kg`: what goes on the trays, is bought or is carried, to half an ounce or ten grams;
+        with `math.ceil` no less than that. What is lighter than an ounce, or than 100 g, is said as closely as it
+        is known."""
         if self.system == METRIC:
-            return self.mass(round(grams / 10) * 10 if grams >= 100 else grams)
+            return self.mass(to(round(grams / 10, 6)) * 10 if grams >= 100 else grams)
         if grams < SIZES["oz"]:
             return self.mass(grams)
-        pounds, rest = divmod(round(grams / SIZES["oz"] * 2), 32)
+        pounds, rest = divmod(to(round(grams / SIZES["oz"] * 2, 6)), 32)
         ounces = f"{fraction(rest / 2, self)} oz" if rest else ""
         return " ".join(filter(None, (f"{pounds} lb" if pounds else "", ounces)))
 

@@ -1,5 +1,7 @@
 """Numbers are shown in the person's own system, and read back as what they were."""
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -76,6 +78,11 @@ def test_what_is_shown_can_be_typed_again_and_means_the_same(grams, style):
 )
 def test_a_load_is_said_to_half_an_ounce_or_ten_grams(grams, us, metric):
     assert (US.load(grams), SI.load(grams)) == (us, metric)
+
+
+def test_what_is_to_be_bought_is_no_less_than_what_is_needed():
+    assert US.load(119.07, math.ceil) == "4½ oz", "4.2 oz"
+    assert (SI.load(120.0, math.ceil), SI.load(120.1, math.ceil)) == ("120 g", "130 g")
 
 
 def test_water_that_is_roughly_known_is_said_in_tens_of_milliliters():

@@ -342,8 +342,8 @@ def _to_carry(worked: Plan, notation: Style) -> Iterator[str]:
     from dryhouse.kitchen.trips.fuel import fuel_words
 
     if worked.bags:
-        first = notation.mass(worked.sheet.days[0].carried_per_person)
-        each = notation.mass(worked.sheet.grams_per_person_day.value)
+        first = notation.load(worked.sheet.days[0].carried_per_person)
+        each = notation.load(worked.sheet.grams_per_person_day.value)
         burns = fuel_words(worked.fuel, notation)
         yield f"each carries {first} of food on the first day, {each} for a day{f'; {burns}' if burns else ''}"
 

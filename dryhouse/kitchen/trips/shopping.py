@@ -200,7 +200,7 @@ def _as_it_is(kitchen: Kitchen, key: str, parts: Sequence[PartSheet], covered: C
     else:
         hole = "" if None not in weights else words.SOME_UNWEIGHED
         shelved = sum(draw.grams for draw in covered.draws if draw.need.food == part_key(parts[0].part))
-        there = words.on_the_shelf(style(kitchen).mass(shelved)) if shelved else ""
+        there = words.on_the_shelf(style(kitchen).load(shelved)) if shelved else ""
         note = "; ".join(filter(None, (hole, there)))
         made = Buy(name, _less(_summed(weights, "g"), shelved), note, False, key=key)
     return _rounded(kitchen, made, sold)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
@@ -113,8 +114,8 @@ def _reasons(kitchen: Kitchen, room: DryingRoom, asked: Sequence[Asked], made: C
     return tuple(
         words.cannot_be_ready(
             room.known[a.batch.food].food.name,
-            notation.mass(made.left_over[a.batch.food]),
-            notation.mass(a.batch.dried),
+            notation.load(made.left_over[a.batch.food]),
+            notation.load(a.batch.dried),
             _why(kitchen, room, a.recipe),
         )
         for a in asked
@@ -174,7 +175,8 @@ def _alternatives(
         whole = _whole(room, without)
         if whole > now_whole:
             amount = sum(short.get(food, 0.0) for short in lacks) / (1.0 - room.margin)
-            helped.append((whole, words.buy_dried(notation.mass(amount), room.known[food].food.name, whole, bags)))
+            enough = notation.load(amount, math.ceil)
+            helped.append((whole, words.buy_dried(enough, room.known[food].food.name, whole, bags)))
     yield from (line for _, line in sorted(helped, key=lambda one: -one[0]))
     if len(most) > 1:
         bought = [{name: grams for name, grams in short.items() if name not in most} for short in lacks]

@@ -56,5 +56,5 @@ def test_the_list_names_food_as_the_shop_does(kitchen):
 
 def test_what_is_needed_is_said_beside_what_is_bought(kitchen):
     told = [row for _, rows in buy_rows(plan(kitchen, 1), Style()) for row in rows]
-    assert [row.needs for row in told] == ["2 lb 7.1 oz", "13 oz"]
+    assert [row.needs for row in told] == ["2 lb 7 oz", "13 oz"]
     assert [row.amount for row in told] == ["2 lb 8 oz", "1 lb"]

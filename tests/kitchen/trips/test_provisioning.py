@@ -199,7 +199,7 @@ def test_what_gives_is_said_when_there_is_no_time() -> None:
     said = " ".join(found.alternatives)
     assert "No bag can be complete." in said
     assert "20 Aug and 22 Aug dinner, carrot stew: each lacks 2.1 oz of carrot." in said
-    assert "Buy 4.2 oz of dried carrot: then 2 of the 3 bags are complete." in said
+    assert "Buy 4½ oz of dried carrot: then 2 of the 3 bags are complete." in said
     set_preference(late, UNITS_KEY, "metric")
     assert any("Buy 120 g of dried carrot" in line for line in plan(late, 1).alternatives)
 

@@ -128,7 +128,7 @@ def test_a_staple_on_the_shelf_is_not_bought_again(kitchen):
     worked = plan(kitchen, 1)
     rice = bought(kitchen, "rice-white")
     assert rice.amount.value == pytest.approx(120.0)
-    assert rice.note == "7.1 oz more is on the shelf"
+    assert rice.note == "7 oz more is on the shelf"
     (packed,) = [part for part in worked.bags[0].parts if part.name == "rice-white"]
     assert packed.source.endswith("lot 7, 4.2 oz bought")
     assert [(draw.lot, draw.grams) for draw in worked.cover.draws] == [(7, pytest.approx(200.0))]

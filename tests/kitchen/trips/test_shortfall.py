@@ -76,7 +76,7 @@ def test_alternatives_stand_as_alternatives_each_with_what_it_would_give():
     short = planned((("carrot", 150.0), ("onion", 60.0)), days=5, bags=6).shortfall
     assert "Any one of these would help:" in short.lines
     said = " ".join(short.alternatives)
-    assert "Buy 12.7 oz of dried onion: then every bag is complete." in said
+    assert "Buy 13 oz of dried onion: then every bag is complete." in said
     assert "A second dryer like shelf dryer: then" in said
     assert "One more weekend, leaving a week later: then every bag is complete." in said
     assert f"Leave out the {6 - short.whole} bags that lack something." in said
