@@ -114,9 +114,22 @@ def restore(backup: Path, journal: Path) -> Path | None:
 
 def backups_of(journal: Path) -> list[Path]:
     """The backups of a journal, newest first."""
-    from dryhouse.journal import backup
+    from dryhouse.journal import backup_names
 
-    return backup.backups_of(journal)
+    return backup_names.backups_of(journal)
+
+
+def newest_whole_backup(journal: Path) -> Path | None:
+    """The newest backup of a journal that is whole and whose records can be read; None where there is none."""
+    from dryhouse.journal import backup_list
+
+    return backup_list.newest_whole(journal)
+
+
+def refuse_lost(journal: Path) -> None:
+    """Raises WorldProblem where there is no journal, and yet there are backups of it, or its log."""
+    _refuse_emptied(journal)
+    _open(journal, write=False).journal.close()
 
 
 def faults_in(journal: Path) -> list[Message]:
@@ -135,9 +148,9 @@ def unsound_among_newest(journal: Path) -> bool:
 
 def can_mend(found: Iterable[Message]) -> bool:
     """Whether any of what a check found can be mended."""
-    from dryhouse.journal.mending import MENDABLE
+    from dryhouse.journal.mending import mendable
 
-    return any(each.kind in MENDABLE for each in found)
+    return any(map(mendable, found))
 
 
 def mend(journal: Path) -> list[Message]:

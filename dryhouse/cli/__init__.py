@@ -17,7 +17,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple, NoReturn, TextIO
 
-from dryhouse.science.errors import InputProblem, NotKnown, WorldProblem
+from dryhouse.science.errors import InputProblem, WorldProblem
 
 if TYPE_CHECKING:
     import argparse
@@ -65,13 +65,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
         given = _in_order(given)
         args = parser(given).parse_args(given)
         if getattr(args, "of_a_journal", False) and args.journal is not None and not args.journal.exists():
+            _refuse_lost(args.journal)
             raise InputProblem(f"There is no journal at “{args.journal}” yet. “log” begins one.")
         return int(args.run(args) or 0)
     except InputProblem as problem:
-        print(_with_way_on(problem), file=sys.stderr)
+        from dryhouse.cli.ways_on import with_way_on
+
+        print(with_way_on(problem), file=sys.stderr)
         return 2
     except WorldProblem as problem:
-        print(_with_way_back(problem), file=sys.stderr)
+        from dryhouse.cli.ways_on import with_way_back
+
+        print(with_way_back(problem), file=sys.stderr)
         return 1
     except OSError as problem:
         if problem.filename is None:
@@ -90,8 +95,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 130  # What a shell expects of a program that was stopped by Ctrl+C.
 
 
+def _refuse_lost(journal: Path) -> None:
+    from dryhouse.house import refuse_lost
+
+    refuse_lost(journal)
+
+
 def _of_unsound_records(args: argparse.Namespace) -> str:
     """A sentence where records of the journal cannot be right; empty where there is nothing wrong with them."""
+    from dryhouse.cli.ways_on import sentence_of
     from dryhouse.house import default_journal, unsound_among_newest
     from dryhouse.science.messages import MessageKind, message
 
@@ -101,7 +113,7 @@ def _of_unsound_records(args: argparse.Namespace) -> str:
     except WorldProblem:
         return ""
     problem = WorldProblem(message(MessageKind.UNSOUND_JOURNAL, path=str(path)))
-    return f"{_sentence(problem)} “dryhouse check” names them." if found else ""
+    return f"{sentence_of(problem)} “dryhouse check” names them." if found else ""
 
 
 def _in_order(given: list[str]) -> list[str]:
@@ -115,48 +127,8 @@ def _in_order(given: list[str]) -> list[str]:
     return words
 
 
-_WAYS_ON = {
-    "batch": "; “dryhouse batches” lists their numbers.",
-    "lot": "; “dryhouse shelf” lists their numbers.",
-    "solids": ", such as --solids 14%.",
-    "moisture": ", such as --moisture 10%.",
-}
-"""Where the command line lists or takes what was not known, by its field."""
-
-
-def _with_way_on(problem: InputProblem) -> str:
-    way_on = _WAYS_ON.get(problem.field) if isinstance(problem, NotKnown) else None
-    return _sentence(problem) if way_on is None else _sentence(problem).removesuffix(".") + way_on
-
-
-def _sentence(problem: InputProblem | WorldProblem) -> str:
-    """On one line, also where what was typed had several."""
-    from dryhouse.words.messages import problem_sentence
-
-    return " ".join(problem_sentence(problem).splitlines())
-
-
 _LONGEST_SHOWN = 80
 """Letters of a file's name that are shown where it cannot be used."""
-_RESTORED_FROM = ("damaged", "foreign", "emptied")
-"""Kinds of messages after which a backup is the way on."""
-
-
-def _with_way_back(problem: WorldProblem) -> str:
-    """The sentence; of a journal that is damaged also the command that restores its newest backup."""
-    sentence = _sentence(problem)
-    if isinstance(problem.said, str) or problem.said.kind not in _RESTORED_FROM:
-        return sentence
-    from dryhouse.house import backups_of, default_journal
-
-    path = next(Path(str(term.value)) for term in problem.said.terms if term.name == "path")
-    kept = backups_of(path)
-    if not kept:
-        return sentence
-    import shlex
-
-    which = "" if path == default_journal().resolve() else f"--journal {shlex.quote(str(path))} "
-    return f"{sentence} To go back to the newest: dryhouse {which}restore {shlex.quote(str(kept[0]))}"
 
 
 def run() -> NoReturn:

@@ -5,11 +5,13 @@ from __future__ import annotations
 import os
 import re
 import time
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
 from dryhouse.journal import thinning
+from dryhouse.journal.backup_names import backups_of, beside, folder_of, made_at, stamp
 from dryhouse.journal.database import Database, connect
 from dryhouse.journal.file_faults import faults_of, is_sound
 from dryhouse.journal.network_drives import network_drive
@@ -29,37 +31,11 @@ _A_DAY = 20 * 3600
 _TIDYING = 60.0
 """Seconds in which a file is still tidied after its backup was made: nothing new is in it."""
 
-_MOMENT = r"\d{4}-\d\d-\d\dT\d{6}\.\d{6}"
-_WRITTEN = "%Y-%m-%dT%H%M%S.%f"
-
-
-def backups_of(path: Path) -> list[Path]:
-    """The backups of this journal and of no other, newest first."""
-    return _beside(path, "")
-
-
-def _beside(path: Path, ending: str) -> list[Path]:
-    """What lies in the folder of backups under this journal's name, a moment and nothing else; newest first."""
-    folder = path.parent / "backups"
-    ours = re.compile(f"{re.escape(path.stem)}-{_MOMENT}Z{re.escape(path.suffix)}{ending}")
-    found = folder.iterdir() if folder.is_dir() else ()
-    return sorted((file for file in found if ours.fullmatch(file.name)), reverse=True)
-
-
-def made_at(backup: Path) -> datetime:
-    """The moment in a backup's name, in UTC."""
-    found = re.findall(_MOMENT, backup.name)
-    return datetime.strptime(found[-1], _WRITTEN).replace(tzinfo=UTC)
-
 
 def _folder(path: Path) -> Path:
-    folder = path.parent / "backups"
+    folder = folder_of(path)
     folder.mkdir(exist_ok=True)
     return folder
-
-
-def _now() -> str:
-    return datetime.now(UTC).strftime(_WRITTEN)
 
 
 def back_up(path: Path, keep: int = KEEP, *, spare: Path | None = None) -> Path:
@@ -84,8 +60,8 @@ def back_up_open(database: Database, path: Path, keep: int = KEEP, *, spare: Pat
 
     Raises WorldProblem.
     """
-    made = _folder(path) / f"{path.stem}-{_now()}Z{path.suffix}"
-    for left in _beside(path, r"\.\d*\.?part.*"):
+    made = _folder(path) / f"{path.stem}-{stamp()}Z{path.suffix}"
+    for left in beside(path, r"\.\d*\.?part.*"):
         if not _is_being_written(left):
             left.unlink(missing_ok=True)
     copy_whole(database.driver, made)
@@ -189,10 +165,10 @@ def restore(backup: Path, path: Path) -> Path | None:
     path = path.resolve()
     if drive := network_drive(path.parent):
         raise WorldProblem(message(Kind.ON_A_NETWORK_DRIVE, path=str(path), drive=drive))
-    with as_world_problem(backup):
+    with _as_backup(backup):
         source = connect(backup, "ro")
     try:
-        with as_world_problem(backup):
+        with _as_backup(backup):
             recognized(source, backup)
             if faults := faults_of(source):
                 raise WorldProblem(message(Kind.BACKUP_NOT_WHOLE, because=faults[0], backup=str(backup)))
@@ -201,6 +177,18 @@ def restore(backup: Path, path: Path) -> Path | None:
             return _put(source, backup, path)
     finally:
         source.close()
+
+
+@contextmanager
+def _as_backup(backup: Path) -> Iterator[None]:
+    """As of any file; a backup that is damaged has none of its own to go back to."""
+    try:
+        with as_world_problem(backup):
+            yield
+    except WorldProblem as problem:
+        if isinstance(problem.said, str) or problem.said.kind not in (Kind.DAMAGED, Kind.DAMAGED_ALONE):
+            raise
+        raise WorldProblem(message(Kind.BACKUP_DAMAGED, backup=str(backup))) from problem
 
 
 def _put(source: Database, backup: Path, path: Path) -> Path | None:
@@ -223,7 +211,7 @@ def _keep_former(path: Path, spare: Path) -> Path | None:
 
 def _set_aside(path: Path) -> Path | None:
     """Move the file and what SQLite keeps beside it among the backups; answers the first that was moved."""
-    aside = _folder(path) / f"{path.stem}-damaged-{_now()}{path.suffix}"
+    aside = _folder(path) / f"{path.stem}-damaged-{stamp()}{path.suffix}"
     moved = None
     for ending in ("", *ENDINGS):
         beside = path.with_name(path.name + ending)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
-from dryhouse.journal.backup import backups_of, made_at
+from dryhouse.journal.backup_names import backups_of, made_at
+from dryhouse.journal.check import can_be_restored
 from dryhouse.journal.database import connect
-from dryhouse.journal.file_faults import is_sound
 from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.sqlite.file import count_in
 from dryhouse.kitchen.ports import KeptCopy
@@ -21,9 +21,14 @@ def listed(path: Path) -> Iterator[KeptCopy]:
         yield looked_at(backup)
 
 
+def newest_whole(path: Path) -> Path | None:
+    """The newest backup of this journal that is of any help; None where there is none."""
+    return next(filter(can_be_restored, backups_of(path.resolve())), None)
+
+
 def looked_at(backup: Path) -> KeptCopy:
     """One backup, looked through."""
-    whole = is_sound(backup)
+    whole = can_be_restored(backup)
     return KeptCopy(backup, made_at(backup), _batches(backup) if whole else None, whole)
 
 

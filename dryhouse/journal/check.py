@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
-from dryhouse.journal.backup import backups_of
+from dryhouse.journal.backup_names import backups_of
 from dryhouse.journal.database import Database, connect, in_memory
 from dryhouse.journal.file_faults import AT_MOST, faults_of, is_sound
 from dryhouse.journal.opening import newest_in_memory
 from dryhouse.journal.parts import left_over, missing, strange
 from dryhouse.journal.problems import as_world_problem
-from dryhouse.journal.record_check import judge_all
+from dryhouse.journal.record_check import any_unreadable, judge_all
 from dryhouse.journal.revision import HEAD, revision_of
 from dryhouse.journal.sqlite.file import damage_in, keep_unreadable_text
 from dryhouse.journal.sqlite.word_index import faults_in_index
@@ -47,20 +48,32 @@ def unsound_among_newest(path: Path) -> bool:
     """Whether a record that cannot be right is among the newest of its kind: what a command may have stumbled over.
     A look of a second or two, however large the journal is."""
     path = path.resolve()
-    if not path.exists():
+    return path.exists() and _of_its_records(path, lambda database: bool(judge_all(database, 1, _NEWEST).said))
+
+
+def can_be_restored(backup: Path) -> bool:
+    """Whether a backup is whole, and the newest records of each kind in it can be read: one that was made after
+    something had gone wrong in a record is of no help. A look of a second or two, as above."""
+    try:
+        return is_sound(backup) and not _of_its_records(backup, lambda kept: any_unreadable(kept, _NEWEST))
+    except WorldProblem:
         return False
+
+
+_NEWEST = 20_000
+
+
+def _of_its_records(path: Path, ask: Callable[[Database], bool]) -> bool:
+    """The answer of a journal's records, of an older one as they are read here."""
     with as_world_problem(path):
         database = connect(path, "ro")
         try:
             if revision_of(database, path) != HEAD:
                 database = newest_in_memory(database, path)
             keep_unreadable_text(database.driver)
-            return bool(judge_all(database, 1, _NEWEST).said)
+            return ask(database)
         finally:
             database.close()
-
-
-_NEWEST = 20_000
 
 
 def _can_be_read(database: Database, *, newest: bool) -> bool:

@@ -9,11 +9,11 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Iterable
-from datetime import UTC, datetime
 from math import isfinite
 from pathlib import Path
 from typing import Any
 
+from dryhouse.journal.backup_names import folder_of, stamp
 from dryhouse.journal.database import Database, connect
 from dryhouse.journal.parts import left_over, missing, strange
 from dryhouse.journal.problems import as_world_problem
@@ -29,10 +29,18 @@ from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import Message, message
 from dryhouse.science.messages import MessageKind as Kind
 
-MENDABLE = frozenset(
+_MENDABLE = frozenset(
     {Kind.PART_MISSING, Kind.STRANGE_PART, Kind.WRONG_WORDS, Kind.UNREADABLE_RECORD, Kind.BELONGS_TO_NOTHING}
 )
 """What is told by these can be mended, as far as tables and pages are there."""
+
+
+def mendable(found: Message) -> bool:
+    """Whether what a check found can be mended: of the file itself only what is wrong in one row."""
+    if found.kind is not Kind.FILE_DAMAGED:
+        return found.kind in _MENDABLE
+    return all(mends.is_of_one_row(str(term.value)) for term in found.terms if term.name == "found")
+
 
 _ALL = 10**9
 
@@ -61,13 +69,13 @@ def _can_be_mended(database: Database) -> bool:
 
 
 def _mended(database: Database, path: Path) -> list[Message]:
-    folder = path.parent / "backups"
+    folder = folder_of(path)
     folder.mkdir(exist_ok=True)
-    stamp = f"{datetime.now(UTC):%Y-%m-%dT%H%M%S.%f}"
-    former = folder / f"{path.stem}-before-mending-{stamp}{path.suffix}"
+    moment = stamp()
+    former = folder / f"{path.stem}-before-mending-{moment}{path.suffix}"
     copy_whole(database.driver, former)
     done: list[Message] = []
-    aside = folder / f"{path.stem}-set-aside-{stamp}.json"
+    aside = folder / f"{path.stem}-set-aside-{moment}.json"
     enforce_foreign_keys(database.driver, False)
     try:
         with database.transaction() as connection:

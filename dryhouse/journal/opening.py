@@ -11,7 +11,7 @@ from dryhouse.journal.network_drives import network_drive
 from dryhouse.journal.parts import recognized, refuse_incomplete
 from dryhouse.journal.problems import as_world_problem
 from dryhouse.journal.revision import HEAD, bring_up_to_date, create
-from dryhouse.journal.sqlite.file import is_empty, may_write, write_ahead
+from dryhouse.journal.sqlite.file import has_log, is_empty, may_write, write_ahead
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import MessageKind as Kind
 from dryhouse.science.messages import message
@@ -25,13 +25,14 @@ def open_journal(path: Path, *, write: bool) -> SqlJournal | MissingJournal:
 
     To write, the file is made where there is none, and brought up to date (after a backup) where it is older; it
     is locked for as long as an act takes, so that any number of windows and commands may have it open. To read, a
-    missing file is an empty journal, and an older one is brought up to date in memory alone. Raises WorldProblem;
-    whatever is wrong, the file is left as it is.
+    missing file is an empty journal (unless its log is still there), and an older one is brought up to date in
+    memory alone. Raises WorldProblem; whatever is wrong, the file is left as it is.
     """
     path = Path(path).resolve()
     with as_world_problem(path):
         if path.is_dir():
             raise WorldProblem(message(Kind.IS_A_FOLDER, path=str(path), inside=str(path / "journal.dryhouse")))
+        _refuse_log_alone(path)
         return _to_write(path) if write else _to_read(path)
 
 
@@ -92,6 +93,12 @@ def _back_up_daily(database: Database, path: Path) -> None:
     from dryhouse.journal.backup import back_up_daily
 
     back_up_daily(database, path)
+
+
+def _refuse_log_alone(path: Path) -> None:
+    """A journal that was moved or deleted without its log: a new one in its place would cost what stands there."""
+    if not path.exists() and has_log(path):
+        raise WorldProblem(message(Kind.LOG_ALONE, path=str(path), log=f"{path.name}-wal"))
 
 
 def _refuse_shared_by_computers(path: Path) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from dryhouse.journal.backup_names import backups_of, folder_of
 from dryhouse.journal.sqlite.faults import Fault, fault_of, name_of
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.messages import Message, message
@@ -45,8 +46,10 @@ def message_for(error: BaseException, path: Path) -> Message:
 
 
 def damaged(path: Path) -> Message:
-    """The file is ours, but part of it cannot be read."""
-    return message(Kind.DAMAGED, path=str(path), backups=str(path.parent / "backups"))
+    """The file is ours, but part of it cannot be read: to be restored, where there is a backup of it."""
+    if not backups_of(path):
+        return message(Kind.DAMAGED_ALONE, path=str(path))
+    return message(Kind.DAMAGED, path=str(path), backups=str(folder_of(path)))
 
 
 def foreign(path: Path) -> Message:

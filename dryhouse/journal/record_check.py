@@ -59,17 +59,25 @@ def judge_all(database: Database, most: int, newest: int | None = None) -> Judge
                     around.coming([record])
                 if isinstance(record, LotDraw) and record.mass is not None:
                     taken[record.lot] += record.mass.si
-                wrong = [] if (mapped(kind).table, id) in orphans else _wrong(record, around)
-                for because in wrong:
-                    judged.say(kind, id, because)
                 if not bounded:
                     judged.unreadable[kind].append(id)
-                    if not wrong:
-                        judged.say(kind, id, "")
+                    judged.say(kind, id, "")
+                elif (mapped(kind).table, id) not in orphans:
+                    for because in _wrong(record, around):
+                        judged.say(kind, id, because)
             if len(judged.said) >= most:
                 return judged
     judged.said += _overdrawn(around, taken) if newest is None else ()
     return judged
+
+
+def any_unreadable(database: Database, newest: int) -> bool:
+    """Whether one of so many of the newest records of a kind cannot be read."""
+    return any(
+        not readable
+        for kind in OWNERS_FIRST
+        for _, _, readable in _records(kind, direct_sql.rows(database.driver, kind, newest))
+    )
 
 
 def _records(kind: type[Any], rows: Iterable[tuple[Any, ...]]) -> Iterator[tuple[int, Any, bool]]:

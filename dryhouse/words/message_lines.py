@@ -211,6 +211,7 @@ LINES: Mapping[Kind, str] = {
     Kind.BACKUP_IS_JOURNAL: "“{backup}” is the journal itself; name a backup of it. {unchanged}",
     Kind.MAY_BE_OPEN: "“{path}” is a journal that is open, or was not closed in order; give the copy another name.",
     Kind.BACKUP_NOT_WHOLE: "“{backup}” is not whole ({because}) {unchanged}",
+    Kind.BACKUP_DAMAGED: "“{backup}” is itself damaged; choose another backup. {unchanged}",
     Kind.RESTORED_NOT_WHOLE: (
         "“{backup}” was put in the place of “{path}”, but what is there now is not whole; the disk may be "
         "failing. Restore it to another place."
@@ -238,6 +239,14 @@ LINES: Mapping[Kind, str] = {
     ),
     Kind.FOREIGN: "“{path}” is not a Dryhouse journal, or its beginning is damaged; it was left as it is.",
     Kind.DAMAGED: "“{path}” is damaged and was left as it is; restore a copy from the folder “{backups}”.",
+    Kind.DAMAGED_ALONE: (
+        "“{path}” is damaged and was left as it is, and there is no backup of it: restore a copy kept elsewhere; "
+        "without one, a check repairs what it can."
+    ),
+    Kind.LOG_ALONE: (
+        "“{path}” is not there, though “{log}”, which belongs to it, is: put the file back beside it, or restore a "
+        "backup; to begin a new journal, move “{log}” away. {unchanged}"
+    ),
     Kind.STRANGE_FILE: (
         "“{path}” holds “{name}”, which this program did not put there and which could change your records; the "
         "file was left as it is. Check the journal to have it removed, or restore a backup."
@@ -273,7 +282,7 @@ LINES: Mapping[Kind, str] = {
     Kind.MADE_ANEW: "The index {name} was rebuilt.",
     Kind.WORDS_MADE_ANEW: "The search index was rebuilt.",
     Kind.LINK_EMPTIED: "{what} {number} referred to a {name} that is missing; the reference was removed.",
-    Kind.SET_ASIDE: "{count:record|records} that could not be read were moved out of the journal, to “{path}”.",
+    Kind.SET_ASIDE: "Moved {count:record|records} that could not be read out of the journal, to “{path}”.",
     Kind.FORMER_KEPT: "The file as it was is kept as “{path}”.",
     Kind.OVERDRAWN: "Lot {number} ({food}) has given more than it weighed.",
 }

@@ -6,6 +6,7 @@ import json
 import sqlite3
 from contextlib import closing
 from pathlib import Path
+from shutil import rmtree
 
 import pytest
 
@@ -143,7 +144,7 @@ def test_check_mends_where_it_is_asked_to(file: Path, capsys) -> None:
         raw.execute("DROP INDEX ix_batch_filter")
         raw.commit()
     assert main(["--journal", str(file), "check"]) == 1
-    assert "dryhouse check --repair" in capsys.readouterr().out
+    assert f"dryhouse --journal {file} check --repair" in capsys.readouterr().out
     code, answer, _ = run(capsys, "--journal", file, "check", "--repair", "--json")
     assert (code, answer["whole"], answer["faults"]) == (0, True, [])
     assert answer["repaired"][0] == "The index ix_batch_filter was rebuilt."
@@ -151,6 +152,39 @@ def test_check_mends_where_it_is_asked_to(file: Path, capsys) -> None:
         0,
         {"whole": True, "faults": [], "schema": 2},
     )
+
+
+def test_a_damaged_journal_without_a_backup_says_so_and_names_no_folder_that_is_not_there(
+    file: Path, tmp_path: Path, capsys
+) -> None:
+    kept = back_up(file).rename(tmp_path / "kept.dryhouse")
+    rmtree(file.parent / "backups")
+    ruined = file.read_bytes().replace(b"CREATE TABLE batch (", b"CREATE TABL\xc5 batch (")
+    file.write_bytes(ruined)
+    for verb in (["batches"], ["check"], ["restore", str(file.with_name("copy.dryhouse"))]):
+        if verb[0] == "restore":
+            Path(verb[1]).write_bytes(ruined)
+        assert main(["--journal", str(file), *verb]) == 1
+        said = capsys.readouterr().err
+        assert said.count("\n") == 1
+        assert "backups" not in said
+        assert ("no backup of it" in said) == (verb[0] != "restore")
+    assert "is itself damaged; choose another" in said
+    assert main(["--journal", str(file), "restore", str(kept)]) == 0
+    assert main(["--journal", str(file), "check"]) == 0
+
+
+def test_a_backup_that_is_no_help_is_not_the_one_that_is_offered(file: Path, capsys) -> None:
+    good = back_up(file)
+    with closing(sqlite3.connect(file)) as raw:
+        raw.execute("UPDATE batch SET prepared_mass_g = 9e999, prepared_mass_typed = '2 lb' WHERE id = 1")
+        raw.commit()
+    no_help, cut = back_up(file), back_up(file)
+    cut.write_bytes(cut.read_bytes()[:9000])
+    assert main(["--journal", str(file), "batches"]) == 1
+    said = capsys.readouterr().err
+    assert f"restore {good}" in said
+    assert no_help.name not in said
 
 
 def test_a_damaged_journal_names_the_command_that_restores_its_newest_backup(file: Path, capsys) -> None:
@@ -255,7 +289,7 @@ def test_a_journal_that_was_lost_is_not_begun_anew_beside_its_backups(
         file.write_bytes(half)
     before = file.read_bytes() if file.exists() else None
     logging = ["log", "--food", "corn", "--fresh", "2 lb", "--dried", "8 oz", "--hours", "8"]
-    for verb in (["yields", "corn", "--fresh", "2 lb"], logging):
+    for verb in (["yields", "corn", "--fresh", "2 lb"], ["batches"], logging):
         assert main(["--journal", str(file), *verb]) == 1
         told = capsys.readouterr().err
         assert "there are backups of it" in told
@@ -263,6 +297,32 @@ def test_a_journal_that_was_lost_is_not_begun_anew_beside_its_backups(
     assert (file.read_bytes() if file.exists() else None) == before
     assert main(["--journal", str(file), "restore", str(made)]) == 0
     assert main(["--journal", str(file), "batches"]) == 0
+
+
+def test_a_journal_whose_file_is_gone_and_not_its_log_is_not_begun_anew(file: Path, tmp_path: Path, capsys) -> None:
+    """SQLite would throw the log away with the first entry of a new file."""
+    made = back_up(file).rename(tmp_path / "kept.dryhouse")
+    rmtree(file.parent / "backups")
+    journal = open_journal(file, write=True)
+    for number in (3, 4):
+        journal.write([Change(None, Batch("pear", id=number))])
+    log = file.with_name(file.name + "-wal")
+    held = log.read_bytes()
+    away = file.rename(tmp_path / "away.dryhouse")
+    assert held
+    for verb in (["log", "--food", "corn", "--fresh", "2 lb", "--dried", "8 oz"], ["batches"], ["check"]):
+        assert main(["--journal", str(file), *verb]) == 1
+        assert f"“{log.name}”, which belongs to it" in capsys.readouterr().err
+    assert log.read_bytes() == held
+    assert not file.exists()
+    away.rename(file)
+    answer = run(capsys, "--journal", file, "batches", "--json")[1]
+    assert [item["food"] for item in answer["items"]] == ["pear", "pear", "apple", "corn"]
+    journal.close()
+    file.unlink()
+    log.write_bytes(held)
+    assert main(["--journal", str(file), "restore", str(made)]) == 0
+    assert main(["--journal", str(file), "check"]) == 0
 
 
 def test_a_name_that_is_too_long_is_said_to_be(tmp_path: Path, capsys) -> None:

@@ -20,7 +20,7 @@ from random import Random
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
-from dryhouse.journal.backup import backups_of  # noqa: E402
+from dryhouse.journal.backup_names import backups_of  # noqa: E402
 from dryhouse.journal.check import check  # noqa: E402
 from dryhouse.journal.file_faults import is_sound  # noqa: E402
 from dryhouse.journal.opening import open_journal  # noqa: E402

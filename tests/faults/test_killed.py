@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.backup import back_up, backups_of, restore
+from dryhouse.journal.backup import back_up, restore
+from dryhouse.journal.backup_names import backups_of
 from dryhouse.journal.check import check
 from dryhouse.journal.opening import open_journal
 from dryhouse.journal.revision import HEAD, migrations_folder

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from dryhouse.journal import backup
-from dryhouse.journal.backup import back_up, backups_of, restore
+from dryhouse.journal.backup import back_up, restore
+from dryhouse.journal.backup_names import backups_of
 from dryhouse.journal.check import check
 from dryhouse.journal.opening import open_journal
 from dryhouse.journal.sqlite.file import transaction

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.backup import backups_of
+from dryhouse.journal.backup_names import backups_of
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.records import Batch, Lot, OwnFood
 from dryhouse.science.errors import WorldProblem

@@ -10,8 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.backup import back_up, back_up_daily, back_up_if_due, backups_of, restore
+from dryhouse.journal.backup import back_up, back_up_daily, back_up_if_due, restore
 from dryhouse.journal.backup_list import listed
+from dryhouse.journal.backup_names import backups_of
 from dryhouse.journal.check import check
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import Change
@@ -249,7 +250,12 @@ def test_backups_are_listed_with_what_is_in_them_and_whether_they_are_whole(file
     add(file, "pear", 2)
     ruined = back_up(file)
     ruined.write_bytes(b"ruined")
-    newest, oldest = listed(file)
+    with closing(sqlite3.connect(file)) as raw:
+        raw.execute("UPDATE batch SET started = 9000000000000000000")
+        raw.commit()
+    no_help = back_up(file)
+    last, newest, oldest = listed(file)
+    assert (last.path, last.batches, last.whole) == (no_help, None, False)
     assert (newest.path, newest.batches, newest.whole) == (ruined, None, False)
     assert (oldest.path, oldest.batches, oldest.whole) == (whole, 1, True)
     assert abs((oldest.at - datetime.now(UTC)).total_seconds()) < 600

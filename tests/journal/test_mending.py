@@ -12,7 +12,7 @@ import pytest
 
 from dryhouse.journal import mending
 from dryhouse.journal.check import check
-from dryhouse.journal.mending import mend
+from dryhouse.journal.mending import mend, mendable
 from dryhouse.journal.opening import open_journal
 from dryhouse.journal.sample import build
 from dryhouse.kitchen.ports import BatchQuery
@@ -113,7 +113,7 @@ def test_a_record_that_cannot_be_read_is_set_aside_with_what_belongs_to_it(file:
     kinds = [row["kind"] for row in aside(file)]
     assert kinds.count("Batch") == 1
     assert kinds.count("Weighing") == own
-    assert any("were moved out of the journal" in line for line in done)
+    assert any("out of the journal" in line for line in done)
     assert aside(file)[0]["row"]["started"] == 9000000000000000000
 
 
@@ -139,10 +139,34 @@ def test_text_that_is_none_and_an_infinite_weight_are_kept_as_they_stood(file: P
         "UPDATE weighing SET note = CAST(x'ff80' AS TEXT) WHERE id = 5",
         "UPDATE weighing SET gross_g = 9e999 WHERE id = 6",
     )
+    found = check(file)
+    assert "Weighing 6 holds something that cannot be read." in in_words(found)
+    assert all(map(mendable, found))
     mend(file)
     assert check(file) == []
     assert [row["row"]["note"] for row in aside(file) if row["row"]["id"] == 5] == [{"bytes": "ff80"}]
     assert [row["row"]["gross_g"] for row in aside(file) if row["row"]["id"] == 6] == [{"number": "inf"}]
+
+
+def test_a_column_that_holds_text_for_a_number_is_said_to_be_mendable(file: Path) -> None:
+    """The schema is put back after the change: a table as this program makes it takes no such value."""
+    with closing(sqlite3.connect(file)) as raw:
+        (as_made,) = raw.execute("SELECT sql FROM sqlite_master WHERE name = 'weighing'").fetchone()
+    for made, change in (
+        (as_made.strip().removesuffix("STRICT"), "SELECT 1"),
+        (as_made, "UPDATE weighing SET gross_g = 'heavy' WHERE id = 6"),
+    ):
+        with closing(sqlite3.connect(file)) as raw:
+            raw.execute(change)
+            raw.execute("PRAGMA writable_schema = ON")
+            raw.execute("UPDATE sqlite_master SET sql = ? WHERE name = 'weighing'", (made,))
+            raw.commit()
+    found = check(file)
+    assert found
+    assert all(map(mendable, found)), in_words(found)
+    mend(file)
+    assert check(file) == []
+    assert [row["row"]["gross_g"] for row in aside(file)] == ["heavy"]
 
 
 @pytest.mark.parametrize("change", ["DROP TABLE weighing", "UPDATE alembic_version SET version_num = '0001'"])

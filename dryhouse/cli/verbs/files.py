@@ -11,7 +11,18 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from dryhouse.cli.answers import add_json, say_json
-from dryhouse.house import back_up, can_mend, default_journal, faults_in, mend, open_kitchen, restore, sample_file
+from dryhouse.cli.ways_on import command
+from dryhouse.house import (
+    back_up,
+    can_mend,
+    default_journal,
+    faults_in,
+    mend,
+    open_kitchen,
+    refuse_lost,
+    restore,
+    sample_file,
+)
 from dryhouse.science.display import Style, counted
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import said
@@ -72,6 +83,7 @@ def _present(args: argparse.Namespace, verb: str) -> Path:
     """The journal that is named, where there is one. Raises InputProblem where there is none."""
     journal = _file(args)
     if not journal.exists():
+        refuse_lost(journal)
         raise InputProblem(f"There is no journal at “{journal}” yet, so there is nothing to {verb}.")
     return journal
 
@@ -193,6 +205,6 @@ def _check(args: argparse.Namespace) -> int:
         say_json({"whole": not lines, "faults": lines, **({"repaired": done} if args.repair else {})})
     else:
         can_be = not args.repair and can_mend(faults)
-        way_on = ["Some of it can be repaired: dryhouse check --repair"] if can_be else []
+        way_on = [f"Some of it can be repaired: {command(journal, 'check --repair')}"] if can_be else []
         print("\n".join([*done, *lines, *way_on] if lines else [*done, "No damage found."]))
     return 1 if lines else 0
