@@ -26,7 +26,7 @@ _PER_DEGREE = 1.8
 def figures(value: float, style: Style, digits: int = DIGITS) -> str:
     """A number with so many significant digits, trailing zeros dropped."""
     if not math.isfinite(value):
-        return "∞" if value > 0 else "−∞"
+        return "∞" if value == math.inf else "−∞"
     places = digits - 1 - math.floor(math.log10(abs(value))) if value else 0
     return style.number(value, min(max(places, 0), 8))
 

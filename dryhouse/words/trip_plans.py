@@ -73,6 +73,6 @@ def days_of_bags(days: Sequence[date]) -> str:
     """`Sat 21 Aug`, `9 days, 21 Aug to 29 Aug`, `21, 24 and 27 Aug`."""
     if len(days) == 1:
         return weekday_words(days[0])
-    if len(days) > 1 and (days[-1] - days[0]).days == len(days) - 1:
+    if (days[-1] - days[0]).days == len(days) - 1:
         return f"{len(days)} days, {short_day(days[0])} to {short_day(days[-1])}"
     return f"{', '.join(short_day(day) for day in days[:-1])} and {short_day(days[-1])}"

@@ -42,7 +42,13 @@ def test_a_decimal_comma_is_kept_and_small_numbers_keep_their_digits():
     assert figures(0.0012345, Style()) == "0.001234"
     assert figures(-0.25, Style()) == "−0.25"
     assert figures(0.0, Style()) == "0"
-    assert figures(math.inf, Style()) == "∞"
+    assert (figures(math.inf, Style()), figures(-math.inf, Style())) == ("∞", "−∞")
+
+
+def test_digits_end_at_the_unit_and_at_the_eighth_decimal():
+    assert [figures(value, Style()) for value in (123456.7, 1000.4, 999.96, 1.23456e-6)] == [
+        "123457", "1000", "1000", "0.00000123",
+    ]  # fmt: skip
 
 
 def test_a_nutrient_keeps_the_unit_its_label_gives_it_in():

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from dryhouse.words import charts
 from dryhouse.words.charts import shelf_sentence, yields_sentence
 
 
@@ -17,3 +18,18 @@ def test_a_yield_without_interval_or_own_batch_says_neither():
     assert yields_sentence("leek", [("Handbook", 9.81, None, None)], None) == (
         "Dried weight of leek in per cent of the prepared: Handbook 9.8 %."
     )
+    own = ("Yours", 23.4, 19.4, 45.2)
+    assert yields_sentence("leek", [("Handbook", 9.81, None, 12.0), own], 22.6) == (
+        "Dried weight of leek in per cent of the prepared: Handbook 9.8 %; Yours 23 %, likely 19 % to 45 %; "
+        "last batch 23 %."
+    )
+
+
+def test_what_is_written_in_a_chart():
+    assert [charts.percent(value) for value in (5.44, 9.94, 10.0, 10.4, 26.6)] == [
+        "5.4 %", "9.9 %", "10 %", "10 %", "27 %",
+    ]  # fmt: skip
+    assert (charts.last(22.6), charts.span(19.4, 45.2)) == ("last: 23 %", "19 % to 45 %")
+    assert (charts.weight("oz"), charts.residual("oz")) == ("Weight (oz)", "Residual (oz)")
+    assert (charts.air(True), charts.air(False)) == ("Dryer (°F)", "Dryer (°C)")
+    assert (charts.curve("Page"), charts.curve(""), charts.target("20 %")) == ("Page curve", "", "target 20 %")

@@ -5,6 +5,7 @@ from dryhouse.words.cooking_ways import (
     heat_words,
     not_this_way,
     taken_off_the_shelf,
+    taken_words,
     way_line,
     weigh_first,
 )
@@ -13,6 +14,8 @@ from dryhouse.words.cooking_ways import (
 def test_a_way_is_one_line_with_its_minutes_its_water_and_its_fuel():
     line = way_line("short soak", "Soak 20 min, simmer 8 min", "1⅝ cups", heat_words(384.0, None))
     assert line == "short soak: soak 20 min, simmer 8 min; 1⅝ cups of water, 380 kJ of heat"
+    assert heat_words(384.0, "0.4 oz") == "0.4 oz of fuel"
+    assert heat_words(None, None) == "no fuel"
     assert not_this_way("cold soak", "Not as a cold soak. Boil it") == "cold soak: not as a cold soak. Boil it"
 
 
@@ -24,5 +27,7 @@ def test_what_is_not_known_is_asked_for_or_called_about():
 
 
 def test_what_leaves_the_shelf_is_said_before_and_after():
-    assert taken_off_the_shelf(["1 oz of corn (lot 3)"]) == "taken off the shelf: 1 oz of corn (lot 3)"
+    assert taken_off_the_shelf([taken_words("1 oz", "corn", "lot 3"), "2 oz of leek (lot 5)"]) == (
+        "taken off the shelf: 1 oz of corn (lot 3), 2 oz of leek (lot 5)"
+    )
     assert taken_off_the_shelf(["1 oz of corn (lot 3)"], to_come=True).startswith("this leaves the shelf: ")

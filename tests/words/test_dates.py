@@ -31,6 +31,7 @@ def test_a_day_is_written_as_people_write_it(say, said):
 
 def test_a_moment_is_written_with_its_clock_time():
     assert dates.clock(MOMENT) == "07:05"
+    assert dates.clock(MOMENT.replace(second=9), seconds=True) == "07:05:09"
     assert dates.weekday_clock(MOMENT) == "Fri 6 Aug 07:05"
     assert dates.full_moment(MOMENT) == "Fri 6 Aug 2027, 07:05"
 
@@ -56,6 +57,7 @@ def test_a_moment_of_these_days_is_said_by_its_distance():
     now = datetime(2026, 11, 26, 12, 0, tzinfo=UTC).astimezone().replace(hour=20)
     assert dates.day_and_clock(now.replace(hour=18, minute=5), now) == "today 18:05"
     assert dates.day_and_clock(now.replace(hour=9, minute=30) - timedelta(days=1), now) == "yesterday 09:30"
+    assert dates.day_and_clock(now.replace(minute=5, second=9), now, seconds=True) == "today 20:05:09"
     assert dates.day_and_clock(now - timedelta(days=20), now) == "6 Nov 2026 20:00"
     assert dates.day_and_clock(now + timedelta(days=1), now) == "27 Nov 2026 20:00"
 

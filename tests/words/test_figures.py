@@ -3,7 +3,7 @@
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.values import Basis, Caution, Figure, Measure
 from dryhouse.science.workings import StepKind, step
-from dryhouse.words.figures import figure_json
+from dryhouse.words.figures import figure_json, moisture_json
 from tests.rows import every_row
 
 STOP = Caution("stop", "stop", "a source")
@@ -17,7 +17,13 @@ def test_the_json_keys_are_the_same_for_every_figure():
     assert answer["cautions"] == [
         {"severity": "stop", "text": "stop", "source": "a source", "rule": "", "reason": "", "moment": "always"}
     ]
-    assert figure_json(Figure(1, "g"), Style())["low"] is None
+    assert (answer["value"], answer["low"], answer["high"], answer["unit"]) == (1, 0.5, 2, "g")
+    assert answer["measure"] == {"value": 1, "low": None, "high": None, "unit": "cup"}
+    bare = figure_json(Figure(1, "g"), Style())
+    assert (bare["low"], bare["measure"]) == (None, None)
+    moisture = Figure(12.0, "%", 8.0, 15.0)
+    assert moisture_json(moisture) == {"value": 12.0, "low": 8.0, "high": 15.0, "unit": "%"}
+    assert moisture_json(None) is None
 
 
 @every_row(

@@ -5,7 +5,14 @@ from dataclasses import dataclass
 
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.forecast.answer import Finish
-from dryhouse.words.forecasts import bands_sentence, finish_sentence, from_the_first, likely_sentence
+from dryhouse.words.forecasts import (
+    bands_sentence,
+    finish_sentence,
+    from_the_first,
+    likely_sentence,
+    now_sentence,
+    stop_sentences,
+)
 from tests.rows import every_row
 
 FINISH = Finish(5.0, 6.0, 7.0, 8.0, 10.0)
@@ -20,9 +27,13 @@ class Ahead:
     reached_at: float | None = None
     weighings: int = 5
     expected: bool = False
+    stops: tuple[tuple[float, float], ...] = ()
 
 
-@every_row(("hours", "text"), [(0.5, "30 min"), (0.99, "59 min"), (1.0, "1 h"), (9.46, "9.5 h"), (120.4, "120 h")])
+@every_row(
+    ("hours", "text"),
+    [(0.5, "30 min"), (0.99, "59 min"), (1.0, "1 h"), (9.46, "9.5 h"), (99.4, "99.4 h"), (100.4, "100 h")],
+)
 def test_hours(hours, text):
     assert HOURS(hours) == text
 
@@ -95,9 +106,34 @@ def test_what_was_reached_is_not_forecast():
 
 def test_a_load_more_likely_dry_than_not_is_not_told_to_wait():
     assert finish_sentence(Ahead(), HOURS, likely=0.6) == "More likely dry than not by now: check by hand."
+    assert finish_sentence(Ahead(), HOURS, likely=0.5) == "More likely dry than not by now: check by hand."
     assert finish_sentence(Ahead(), HOURS, likely=0.4).startswith("Dry about 7 h.")
 
 
 def test_a_run_that_levels_off_names_a_drier_start_as_the_likely_cause():
     levelling = Ahead(finish=Finish(4.0, 5.0, 7.0, math.inf, math.inf))
     assert "it may have started drier than the handbook says" in finish_sentence(levelling, HOURS, likely=0.3)
+    assert "levelling off" not in finish_sentence(levelling, HOURS)
+    assert "levelling off" not in finish_sentence(Ahead(), HOURS, likely=0.3)
+
+
+def test_the_band_alone_is_said_until_it_has_begun_and_while_it_lasts():
+    said = {now: likely_sentence(Ahead(), HOURS, now) for now in (4.9, 5.0, 9.9, 10.0)}
+    assert said == {
+        4.9: "Likely 5 h to 10 h.", 5.0: "Likely by 10 h.", 9.9: "Likely by 10 h.", 10.0: "Likely 5 h to 10 h.",
+    }  # fmt: skip
+    assert likely_sentence(Ahead(), HOURS) == "Likely 5 h to 10 h."
+    assert likely_sentence(Ahead(reached_at=6.5), HOURS) == ""
+    never = Finish(5.0, 6.0, math.inf, math.inf, math.inf)
+    assert likely_sentence(Ahead(never), HOURS) == ""
+    open_end = Ahead(Finish(5.0, 6.0, 7.0, 8.0, math.inf))
+    assert likely_sentence(open_end, HOURS, 6.0) == "Likely after 5 h, with no sure latest time yet."
+
+
+def test_a_standstill_is_asked_about_and_this_minute_has_its_weight():
+    assert stop_sentences(Ahead(stops=((2.0, 3.5),)), HOURS) == [
+        "It lost almost nothing between 2 h and 3.5 h, and the forecast leaves that time out. Was the dryer off?"
+    ]
+    assert now_sentence((240.0, 250.0, 260.0), (3.6, 7.4, 11.2), Style(METRIC)) == (
+        "Now about 250 g (240 g to 260 g), 7 % moisture (4 % to 11 %)."
+    )

@@ -36,3 +36,11 @@ def test_a_number_may_stand_bare_in_its_own_unit_or_in_both_scales():
     assert f"{heat:both}" == "160 °F (71 °C)"
     assert f"{heat:exactly}" == "159.8 °F (71 °C)"
     assert f"{Slot(Term('up', 1524.0, 'm'), Style()):both}" == "5000 ft (1524 m)"
+    assert f"{Slot(Term('air', 17.46, '%'), Style()):2}" == "17 %"
+    assert f"{Slot(Term('air', 17.462, '%'), Style())}" == "17.46 %"
+
+
+def test_a_kind_of_food_whose_name_says_too_little_is_said_in_full():
+    held = Slot(Term("which", "animal, poultry, low acid"), Style())
+    assert f"{held:kinds}" == "animal food, poultry, low-acid food"
+    assert f"{held}" == "animal, poultry, low acid"

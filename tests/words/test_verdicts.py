@@ -9,8 +9,14 @@ from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.dryness import Verdict, verdict
 from dryhouse.science.moisture import LoadPart, load_of
 from dryhouse.science.statuses import Feel, VerdictName
-from dryhouse.science.values import Fact
-from dryhouse.words.verdicts import mismatch_sentence, no_keep_by_sentence, verdict_sentence
+from dryhouse.science.values import Fact, Figure
+from dryhouse.words.verdicts import (
+    dry_already_sentence,
+    mismatch_sentence,
+    no_keep_by_sentence,
+    too_light_sentence,
+    verdict_sentence,
+)
 from tests.rows import every_row
 
 CORN = Fact(76.05, "%", "a source", low=74.0, high=78.0)
@@ -18,8 +24,8 @@ TARGET = Fact(10.0, "%", "another source")
 GRAMS, OUNCES = Style(METRIC), Style()
 
 
-def one(mass=1000.0, water=CORN):
-    return load_of([LoadPart("corn", mass, water)])
+def one(mass=1000.0, water=CORN, name="corn"):
+    return load_of([LoadPart(name, mass, water)])
 
 
 @every_row(
@@ -72,6 +78,8 @@ def test_why_there_is_no_keep_by_is_said():
     assert "until you record how a cooled piece feels" in no_keep_by_sentence(doubted, doubted)
     assert "until it is dry enough" in no_keep_by_sentence(moist, moist)
     assert "your own target, not the drier one" in no_keep_by_sentence(dry, moist)
+    assert "until it is dry enough" in no_keep_by_sentence(moist, dry)
+    assert "while nothing says how dry it is" in no_keep_by_sentence(moist, Verdict(VerdictName.UNKNOWN))
 
 
 def test_too_little_known_says_what_it_takes():
@@ -79,15 +87,72 @@ def test_too_little_known_says_what_it_takes():
     assert "the loaded weight, the dried weight and the starting moisture" in said
 
 
+EITHER = (
+    "a tare of 89.5 g or more was taken off twice or left on the first weighing, or that much food was lost "
+    "(drips, crumbs, pieces eaten), or the food started wetter: above 85 % moisture."
+)
+
+
 def test_weights_that_do_not_add_up_explain_themselves():
     light = mismatch_sentence(one(), 150, GRAMS)
-    assert "1 kg at 76 % moisture holds 240 g of dry matter, and 150 g is less than that" in light
-    assert "tare of 89.5 g or more" in light
-    assert "lost" in light
-    assert "above 85 % moisture" in light
-    assert "tare of at least 100 g" in mismatch_sentence(one(), 1100, GRAMS)
+    holds = "Weights don't add up: 1 kg at 76 % moisture holds 240 g of dry matter, and 150 g is less than that. "
+    assert light == f"{holds}Either {EITHER}"
+    cooked = mismatch_sentence(one(name="beef, cooked"), 150, GRAMS)
+    assert cooked == f"{holds}Was 1 kg the weight before cooking? If not, either {EITHER}"
+    assert mismatch_sentence(one(), 1100, GRAMS) == (
+        "Weights don't add up: 1.1 kg is more than the 1 kg that was loaded. Was a tray or jar weighed along? That "
+        "would be a tare of at least 100 g. Or the unit is another, or the whole load was weighed where a sample "
+        "tray was meant."
+    )
     assert "2 lb 3.3 oz that was loaded" in mismatch_sentence(one(), 1100, OUNCES)
+    assert "is less than that" in mismatch_sentence(one(), 1000, GRAMS)
     assert verdict_sentence(verdict(one(), 150, TARGET), GRAMS) == light
+
+
+def test_a_weight_that_is_too_light_is_asked_about_in_a_line():
+    assert too_light_sentence(one(), 150, GRAMS) == (
+        "150 g is less than the dry matter in 1 kg, at least 210 g. Was a tray or jar weighed along with the load, "
+        "or its tare taken off twice?"
+    )
+    assert too_light_sentence(one(name="beef, cooked"), 150, GRAMS) == (
+        "150 g is less than the dry matter in 1 kg of cooked food, at least 210 g. Was 1 kg the weight before "
+        "cooking?"
+    )
+
+
+def test_a_load_that_is_as_dry_as_its_target_is_told_before_it_is_dried():
+    said = {t: dry_already_sentence(one(), Fact(t, "%", "another source"), GRAMS) for t in (74.0, 75.0, 76.0, 77.0)}
+    assert said == {
+        74.0: "",
+        75.0: "It may be as dry as its target already (76 % moisture, target 75 %): feel a piece first.",
+        76.0: "It may be as dry as its target already (76 % moisture, target 76 %): feel a piece first.",
+        77.0: "It is as dry as its target already (76 % moisture, target 77 %): there is nothing to dry off.",
+    }
+
+
+def found(moisture, low=None, high=None, probability=0.3, target=10.0, name=VerdictName.NEARLY):
+    now = Figure(moisture, "%", low, high)
+    return Verdict(name, 300.0, one(), target, probability=probability, now=now)
+
+
+def test_an_interval_is_said_where_it_shows_and_water_to_go_to_a_scale_s_step():
+    nearly = "Nearly dry by weight: 10 % moisture"
+    broken = "Let a piece cool and break it: brittle?"
+    for verdict_found, said in (
+        (found(10.2, 9.9, 10.4), f"{nearly}, target 10 %; 1 g of water still to go. {broken}"),
+        (found(10.01, 8.0, None), f"{nearly}, target 10 %; 1 g of water still to go. {broken}"),
+        (found(10.01, None, 12.0), f"{nearly}, target 10 %; 1 g of water still to go. {broken}"),
+        (found(10.0, 8.0, 12.0), f"{nearly} (8 % to 12 %), target 10 %. {broken}"),
+    ):
+        assert verdict_sentence(verdict_found, GRAMS) == said
+    assert "; 0.1 oz of water still to go" in verdict_sentence(found(10.01), OUNCES)
+
+
+def test_nothing_need_be_broken_to_see_that_food_is_plainly_moist_and_fruit_is_leathery():
+    moist = {p: "break it" in verdict_sentence(found(20.0, probability=p), GRAMS) for p in (0.049, 0.05)}
+    assert moist == {0.049: False, 0.05: True}
+    dry = {t: verdict_sentence(found(20.0, target=t), GRAMS)[-9:] for t in (14.9, 15.0)}
+    assert dry == {14.9: " brittle?", 15.0: "leathery?"}
 
 
 @given(st.floats(10, 20_000), st.floats(1, 98), st.floats(1, 130), st.booleans())
