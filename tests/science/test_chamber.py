@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from dryhouse.science.chamber import slow_reason, warmed
+from dryhouse.science.chamber import Chamber, slow_reason, warmed
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.values import Figure
 from dryhouse.words.messages import message_words, problem_sentence
@@ -51,3 +51,30 @@ def test_warming_never_moistens():
     air = warmed(20, 60, 55)
     assert air.relative_humidity_pct < 60
     assert "holds 8.73 parts of water in 1000 of dry air; warmed to 55 °C" in read(air.workings)
+
+
+def test_the_edges_of_what_air_can_be_are_air():
+    for kitchen, humidity, dryer in ((-20, 50, 57), (60, 50, 90), (22, 0, 57), (22, 100, 57), (22, 45, 22), (22, 45, 150)):
+        assert warmed(kitchen, humidity, dryer).relative_humidity_pct <= humidity + 1e-3
+    for kitchen, humidity, dryer in ((-20.5, 50, 57), (60.5, 50, 90), (22, -0.5, 57), (22, 100.5, 57), (22, 45, 150.5)):
+        with pytest.raises(InputProblem):
+            warmed(kitchen, humidity, dryer)
+
+
+@every_row(
+    ("air", "level", "said"),
+    [
+        (19.9, None, None),
+        (20.0, None, "DAMP_DAY"),
+        (19.9, settles(0.05, 0.04, 0.0769), None),
+        (20.0, settles(0.05, 0.04, 0.0769), "DAMP_DAY"),
+        (19.9, settles(0.05, 0.04, 0.0771), "SLOW_AT_THE_END"),
+        (19.9, settles(0.0771, None, None), "SLOW_AT_THE_END"),
+        (19.9, settles(0.1099, 0.09, 0.13), "SLOW_AT_THE_END"),
+        (19.9, settles(0.11, 0.09, 0.13), "NEVER_DRY_HERE"),
+    ],
+)
+def test_a_slow_day_has_its_weightiest_reason(air, level, said):
+    """The target is 0.11 g of water for 1 g of dry matter; within three tenths of it the end is slow."""
+    reason = slow_reason(Chamber(air, 0.01, 10.0, 25.0, ()), level, 0.11)
+    assert (reason.kind.name if reason else None) == said

@@ -41,3 +41,17 @@ def test_moments_fall_on_half_hours_and_part_hours_count_whole() -> None:
     assert (grid.at_or_after(hour(7.1)), grid.at_or_before(hour(7.1))) == (15, 14)
     assert (grid.slots(10.0), grid.slots(10.1), grid.slots(0.1)) == (20, 21, 1)
     assert grid.moment(15) == hour(7.5)
+
+
+def test_a_run_ends_as_a_still_night_begins_and_starts_as_it_ends() -> None:
+    grid = Grid(at_home(3, away=False, nights=False), MIDNIGHT, hour(72))
+    ends = grid.ends(grid.slots(10))
+    assert [int(ends[n]) for n in (14, 24, 25, 44, 62)] == [34, 44, -1, -1, 82]
+
+
+def test_what_began_before_the_time_that_is_planned_counts_from_its_beginning() -> None:
+    early = Hours((AtHand(hour(-5), hour(2)),), ((hour(-9), hour(1)),))
+    grid = Grid(early, MIDNIGHT, hour(24))
+    ends = grid.ends(1)
+    assert [int(ends[n]) for n in range(6)] == [-1, -1, 3, 4, -1, -1]
+    assert Grid(early, MIDNIGHT, hour(-3)).count == 1

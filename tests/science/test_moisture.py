@@ -1,5 +1,7 @@
 """Nothing but water leaves a tray."""
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -7,16 +9,21 @@ from hypothesis import strategies as st
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import (
     LoadPart,
+    dry_as_loaded,
     dry_matter,
     dry_to_wet,
     load_of,
+    load_spread,
     mass_at,
+    moisture_at,
     moisture_now,
+    scale_step,
     target_mass,
     typed_moisture,
     wet_to_dry,
 )
 from dryhouse.science.values import Fact
+from tests.workings import read
 
 CORN = Fact(76.05, "%", "a source", low=74.0, high=78.0)
 TARGET = Fact(10.0, "%", "another source")
@@ -86,9 +93,11 @@ def test_moisture_now_shows_its_working_and_its_range():
 
 
 def test_what_cannot_be_is_refused():
-    for wrong in (lambda: wet_to_dry(1.0), lambda: dry_to_wet(-0.1), lambda: mass_at(1, 100), lambda: load_of([])):
+    for wrong in (lambda: wet_to_dry(1.0), lambda: dry_to_wet(-0.1), lambda: mass_at(1, 100), lambda: load_of([]),
+                  lambda: wet_to_dry(-0.1), lambda: mass_at(1, -1), lambda: moisture_at(0.0, 1.0)):  # fmt: skip
         with pytest.raises(InputProblem):
             wrong()
+    assert (wet_to_dry(0.0), dry_to_wet(0.0), mass_at(7.0, 0.0), moisture_at(0.5, 0.25)) == (0.0, 0.0, 7.0, 50.0)
 
 
 @given(st.floats(50, 98), st.floats(0.02, 1.0), st.floats(0.02, 0.3))
@@ -107,3 +116,63 @@ def test_a_typed_starting_moisture_carries_a_doubt_unless_it_was_tested():
     assert (tested.low, tested.high) == (None, None)
     none, all_of_it = typed_moisture(0.0, "entered"), typed_moisture(100.0, "entered")
     assert (none.low, none.high, all_of_it.low, all_of_it.high) == (None,) * 4
+    assert typed_moisture(0.5, "entered").low == 0.0
+    # solids of 12 % with a spread of a tenth in their logarithm: 10.6 to 13.6 %
+    assert (typed.low, typed.high) == (pytest.approx(86.36, abs=0.01), pytest.approx(89.44, abs=0.01))
+
+
+def test_a_mix_by_hand_from_its_parts_to_its_target():
+    """400 g of corn at 76 % and 600 g of onion at 89 to 91 % hold 96 + 60 g; at 10 % that is 173.3 g."""
+    parts = [LoadPart("corn", 400.0, Fact(76.0, "%", "a table")),
+             LoadPart("onion", 600.0, Fact(90.0, "%", "a table", low=89.0, high=91.0))]  # fmt: skip
+    load = load_of(parts)
+    assert (load.solids_low, load.solids, load.solids_high) == pytest.approx((150.0, 156.0, 162.0))
+    assert load.moisture_pct == pytest.approx(84.4)
+    assert load_spread(load) == pytest.approx(math.log(162 / 150) / 2 / 1.2816, rel=1e-4)
+    assert read(target_mass(load, TARGET).workings) == (
+        "corn: 400 g × (1 − 76 %) = 96 g dry matter   [a table]\n"
+        "onion: 600 g × (1 − 90 %) = 60 g dry matter   [a table]\n"
+        "Together: 1000 g loaded, 156 g dry matter\n"
+        "Target 10 % moisture wet basis   [another source]\n"
+        "Target mass = 156 g ÷ (1 − 10 %) = 173.3 g"
+    )
+
+
+def test_a_food_whose_figure_has_no_range_is_taken_as_told():
+    told = one(water=Fact(76.0, "%", "s"))
+    assert (told.doubted, load_spread(told)) == (False, 0.002)
+    now = moisture_now(told, 300.0)
+    assert (now.value, now.low, now.high) == (pytest.approx(20.0), None, None)
+    assert moisture_now(told, 200.0).value == 0.0
+    sure = target_mass(told, TARGET)
+    assert (sure.low, sure.high) == (None, None)
+    ranged = target_mass(told, Fact(10.0, "%", "s", low=8.0, high=12.0))
+    assert (ranged.low, ranged.high) == (pytest.approx(240 / 0.92, rel=0.005), pytest.approx(240 / 0.88, rel=0.005))
+
+
+def test_the_range_of_a_target_widens_what_the_load_leaves_open():
+    narrow, wide = target_mass(one(), TARGET), target_mass(one(), Fact(10.0, "%", "s", low=5.0, high=15.0))
+    assert wide.low == pytest.approx(narrow.low * 0.90 / 0.95)
+    assert wide.high == pytest.approx(narrow.high * 0.90 / 0.85)
+
+
+def test_drying_makes_nothing_heavier():
+    moist = target_mass(one(), Fact(80.0, "%", "another source"))
+    assert moist.low == moist.value == moist.high == 1000.0
+    maybe = target_mass(one(), Fact(76.0, "%", "another source"))
+    assert (maybe.value, maybe.high) == (pytest.approx(239.5 / 0.24), 1000.0)
+    assert read(moist.workings).endswith("it is as dry as its target already, at 1000 g")
+    assert dry_as_loaded(one(), Fact(80.0, "%", "s")) > 0.99
+    assert dry_as_loaded(one(water=Fact(76.0, "%", "s")), Fact(76.0, "%", "s")) == 1.0
+    assert dry_as_loaded(one(water=Fact(76.0, "%", "s")), Fact(75.9, "%", "s")) == 0.0
+
+
+def test_what_the_weights_teach_stands_in_the_workings_where_it_shows():
+    assert "What was weighed" not in read(moisture_now(one(), 600.0).workings)
+    light = read(moisture_now(one(), 236.0).workings)
+    assert "What was weighed leaves" in light
+    assert "Moisture = 1 − " in light
+
+
+def test_two_weights_are_told_apart_by_a_gram_or_a_hundredth_of_a_small_load():
+    assert [scale_step(one(grams)) for grams in (1000.0, 100.0, 50.0)] == [1.0, 1.0, 0.5]

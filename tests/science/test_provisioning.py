@@ -65,6 +65,28 @@ def test_the_lot_a_meal_names_serves_that_meal_first() -> None:
     assert [(d.lot, d.need.meal) for d in cover(needs, shelf).draws] == [(7, "chili"), (8, "soup")]
 
 
+def test_a_share_that_is_lost_altogether_is_no_margin() -> None:
+    assert cover([Need(day(0), "corn", 10.0)], [Supply(1, "corn", 10.0, day(0))]).short == ()
+    for margin in (-0.1, 1.0):
+        with pytest.raises(ValueError, match="margin"):
+            cover([], [], margin)
+
+
+def test_the_lot_that_goes_off_first_serves_first_and_the_lower_number_of_two() -> None:
+    shelf = [Supply(3, "corn", 10.0, day(5)), Supply(2, "corn", 10.0, day(5)), Supply(1, "corn", 10.0, day(9)),
+             Supply(4, "corn", 10.0, day(0)), Supply(5, "corn", 10.0, None)]  # fmt: skip
+    found = cover([Need(day(1), "corn", 25.0)], shelf)
+    assert [(d.lot, d.grams) for d in found.draws] == [(2, 10.0), (3, 10.0), (1, 5.0)]
+    assert cover([Need(day(0), "corn", 10.0)], shelf).draws[0].lot == 4
+
+
+def test_foods_are_listed_in_the_order_they_are_first_missed() -> None:
+    needs = [Need(day(1), "apple", 5.0), Need(day(0), "corn", 5.0), Need(day(2), "corn", 7.0)]
+    found = cover(needs, [])
+    assert found.short_foods == ("corn", "apple")
+    assert [(need.food, need.grams) for need in found.short] == [("corn", 5.0), ("apple", 5.0), ("corn", 7.0)]
+
+
 NEEDS = st.lists(
     st.builds(
         Need,

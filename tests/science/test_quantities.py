@@ -57,6 +57,12 @@ LB, OZ, CUP = 453.59237, 28.349523125, 236.5882365
         ("135°F", Temperature, 57.2222222),
         ("57 °C", Temperature, 57),
         ("−18 C", Temperature, -18),
+        ("-273.15 C", Temperature, -273.15),
+        ("1000 C", Temperature, 1000),
+        ("+57 C", Temperature, 57),
+        ("1000000000 g", Mass, 1e9),
+        ("8:59", Duration, 32340),
+        ("0:05", Duration, 300),
         ("0 F", Temperature, -160 / 9),
         ("1/4 in", Length, 6.35),
         ('1/4"', Length, 6.35),
@@ -103,6 +109,13 @@ def test_a_decimal_comma_is_read_where_the_person_uses_one():
         ("135 K", Temperature, "not a scale"),
         ("-500 C", Temperature, "colder than anything"),
         ("-273.2 C", Temperature, "colder than anything"),
+        ("1001 C", Temperature, "hotter than any kitchen"),
+        ("warm", Temperature, "is not a temperature"),
+        ("1000000001 g", Mass, "larger than anything"),
+        ("8:60", Duration, "needs two digits"),
+        ("1.5.2 g", Mass, "is not a weight"),
+        ("1e3 g", Mass, "is not a weight"),
+        ("2 lb!", Mass, "is not a unit"),
         ("135 F", Mass, "is a temperature"),
     ],
 )
@@ -110,6 +123,11 @@ def test_what_cannot_be_used_gets_a_sentence_that_says_why_and_what_would_do(tex
     with pytest.raises(InputProblem) as caught:
         parse(text, kind)
     assert says in problem_sentence(caught.value)
+
+
+def test_zero_is_taken_where_it_means_something():
+    assert parse("0 g", Mass, allow_zero=True).si == 0.0
+    assert parse("0 C", Temperature).si == 0.0
 
 
 def test_a_bare_number_takes_the_unit_shown_beside_the_field():
@@ -127,6 +145,9 @@ def test_an_amount_is_a_mass_or_a_measure_as_its_unit_says():
 
 def test_percentages_and_plain_numbers():
     assert parse_percent("14%") == 14
+    assert [parse_percent(text) for text in ("0", "100 %", "14 percent", "14 pct")] == [0, 100, 14, 14]
+    with told(InputProblem, "A target lies between 0 and 100 %; “100.1” does not"):
+        parse_percent("100.1", what="target")
     assert parse_percent("14,5 %", decimal_comma=True) == 14.5
     assert parse_number("1 1/2") == 1.5
     for bad in ("140 %", "-3", "x"):

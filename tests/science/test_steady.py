@@ -61,3 +61,71 @@ def test_of_steady_weights_those_are_kept_that_the_curve_needs() -> None:
     falling = Thinned(1000.0)
     kept = [s for s in range(0, 3600, 10) if falling.wants(float(s), 1000.0 - s / 20)]
     assert kept == list(range(0, 3600, 300))
+
+
+def said_of(first: float, then: float, at: int = 30, more: float = 0.0) -> list[NoticeKind]:
+    return steadies(SteadyScale(1000.0), [first] * at + [then] * at + [more] * (at if more else 0))[1]
+
+
+def test_a_change_that_drying_cannot_make_is_told_from_one_that_it_can() -> None:
+    """Of 1000 g three in a hundred are more than drying takes in the seconds between, and six in a thousand are
+    more than a scale may rise."""
+    assert said_of(1000.0, 971.0) == []
+    assert said_of(1000.0, 967.0) == [NoticeKind.LIFTED]
+    assert said_of(1000.0, 1005.5) == []
+    assert said_of(1000.0, 1006.5) == [NoticeKind.DRIFT]
+    assert said_of(1000.0, 1031.0) == [NoticeKind.LIFTED]
+
+
+def test_a_scale_that_drifts_is_believed_again_well_below_the_border() -> None:
+    scale = SteadyScale(1000.0)
+    assert steadies(scale, [1000.0] * 20 + [1007.0] * 20)[1] == [NoticeKind.DRIFT]
+    assert steadies(scale, [1003.5] * 30, start=40.0) == ([], [])
+    assert steadies(scale, [1002.5] * 30, start=70.0)[0][-1] == 1002.5
+
+
+def test_readings_are_steady_within_four_in_a_thousand_or_two_grams() -> None:
+    for first, apart, steady in ((1000.0, 3.9, True), (1000.0, 4.2, False), (100.0, 1.9, True), (100.0, 2.2, False)):
+        found, _ = steadies(SteadyScale(first), [first - apart * (n % 2) for n in range(40)])
+        assert bool(found) is steady, (first, apart)
+
+
+def test_three_readings_make_a_weight_and_the_first_is_what_changes_are_judged_by() -> None:
+    scale = SteadyScale()
+    assert [scale.take(n, 800.0).steady for n in range(3)] == [None, None, 800.0]
+    assert scale.first == 800.0
+
+
+def test_a_tenth_of_the_readings_may_stray_on_either_side() -> None:
+    stray = [800.0] * 9 + [900.0]
+    found, _ = steadies(SteadyScale(1000.0), stray * 3)
+    assert found[-1] == 800.0
+
+
+def test_a_logger_that_reports_once_a_minute_is_believed_where_its_readings_follow_each_other() -> None:
+    def minutely(*grams: float) -> tuple[list[float], list[NoticeKind]]:
+        scale = SteadyScale(1000.0)
+        found = [scale.take(60.0 * n, g) for n, g in enumerate(grams)]
+        return [s.steady for s in found if s.steady is not None], [s.notice for s in found if s.notice]
+
+    assert minutely(1000.0, 995.0, 990.0, 985.0) == ([990.0, 985.0], [])
+    assert minutely(1000.0, 991.0, 982.0) == ([982.0], [])  # six in a thousand a minute, and the scale's own sway
+    assert minutely(1000.0, 989.0, 978.0) == ([], [])
+    assert minutely(1000.0, 1003.5, 1003.5) == ([1003.5], [])
+    assert minutely(1000.0, 1004.5, 1004.5) == ([], [])
+
+
+def test_what_stands_on_the_scale_from_now_on_may_be_taken_as_it_is() -> None:
+    scale = SteadyScale(1000.0)
+    assert steadies(scale, [800.0] * 20 + [550.0] * 20)[1] == [NoticeKind.LIFTED]
+    scale.begin_again()
+    found, said = steadies(scale, [550.0] * 20, start=60.0)
+    assert (set(found), len(found), said) == ({550.0}, 18, [])
+
+
+def test_a_weight_is_kept_from_half_a_per_cent_of_change_on_and_never_two_within_five_minutes() -> None:
+    for seconds, grams, kept in ((300.0, 995.0, True), (300.0, 995.1, False), (299.0, 900.0, False),
+                                 (300.0, 1005.0, True), (1799.0, 1000.0, False), (1800.0, 1000.0, True)):  # fmt: skip
+        thinned = Thinned(1000.0)
+        assert thinned.wants(0.0, 1000.0)
+        assert thinned.wants(seconds, grams) is kept, (seconds, grams)

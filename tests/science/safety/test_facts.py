@@ -2,7 +2,14 @@
 
 import pytest
 
-from dryhouse.science.safety.facts import UNKNOWN_ANIMAL, UNKNOWN_FOOD, BatchFacts, FoodFacts, LotFacts, MealFacts
+from dryhouse.science.safety.facts import (
+    UNKNOWN_ANIMAL,
+    UNKNOWN_FOOD,
+    BatchFacts,
+    FoodFacts,
+    LotFacts,
+    MealFacts,
+)
 from tests.rows import every_row
 
 ANIMALS = ("meat", "poultry", "fish", "egg", "dairy")
@@ -51,3 +58,73 @@ def test_kinds_travel_from_the_ingredient_to_the_pot():
     lot = LotFacts(stew, batch)
     for facts in (stew, batch, lot, MealFacts((lot,)), MealFacts((FoodFacts("rice", "grain"), stew))):
         assert {"fish", "animal"} <= facts.kinds
+
+
+@every_row(
+    ("name", "words"),
+    [
+        ("Berries", {"berry"}),
+        ("pies", {"pie"}),
+        ("peas, dry", {"pea", "dry", "pea dry"}),
+        ("swiss glass", {"swiss", "glass", "swiss glass"}),
+        ("Kidney-Beans", {"kidney", "bean", "kidney bean"}),
+        ("", set()),
+    ],
+)
+def test_a_name_counts_by_its_words_in_the_singular_and_by_every_two_together(name, words):
+    kinds = FoodFacts(name, "vegetable").kinds
+    assert {kind.removeprefix("named ") for kind in kinds if kind.startswith("named ")} == words
+
+
+@every_row(
+    ("more", "doubted"),
+    [
+        ({}, True),
+        ({"bought": True}, False),
+        ({"dry_enough": True}, False),
+        ({"dry_enough": False}, False),
+        ({"dry_doubted": False}, False),
+        ({"moist": False}, False),
+        ({"moist": False, "ever_moist": True}, True),
+        ({"moist": True}, True),
+    ],
+)
+def test_a_jar_is_in_doubt_until_a_weight_or_a_look_answers(more, doubted):
+    corn = FoodFacts("corn", "vegetable")
+    assert LotFacts(corn, **({"dry_doubted": True} | more)).in_doubt is doubted
+
+
+def test_what_was_bought_is_none_of_the_home_parts():
+    corn = FoodFacts("corn", "vegetable")
+    home, bought = LotFacts(corn), LotFacts(corn, bought=True)
+    assert MealFacts((corn, home, bought)).home_parts == (corn, home)
+
+
+@every_row(
+    ("food", "has", "lacks"),
+    [
+        (FoodFacts("it", "meat"), {"meat", "livestock"}, set()),
+        (FoodFacts("it", "meat", frozenset({"game"})), {"meat", "animal"}, {"livestock"}),
+        (FoodFacts("it", "meat", frozenset({"wild"})), {"meat"}, {"livestock"}),
+        (FoodFacts("it", "poultry"), {"poultry"}, {"livestock", "meat", UNKNOWN_ANIMAL}),
+        (FoodFacts("it", "mixed", frozenset({"vegetable"})), {"whole meal", "low_acid"}, {UNKNOWN_FOOD}),
+        (FoodFacts("it", "mixed", frozenset({"vegetable", "acid"})), set(), {"whole meal", "low_acid"}),
+        (FoodFacts("it", "fruit"), {"fruit"}, {"low_acid", "animal"}),
+        (FoodFacts("it", "mixed", frozenset({"mix"})), {UNKNOWN_FOOD, "animal"}, set()),
+        (FoodFacts("it", "candy"), {UNKNOWN_FOOD, "animal"}, {"candy"}),
+        (FoodFacts("it", "staple"), {"staple"}, {UNKNOWN_FOOD, "animal"}),
+        (FoodFacts("it", "egg", frozenset({"egg"})), {"egg", "animal"}, {"holds egg"}),
+        (FoodFacts("it", "mixed", frozenset({"egg"})), {"egg", "animal"}, {"holds egg"}),
+        (FoodFacts("it", "grain", frozenset({"dairy"})), {"holds dairy"}, {"dairy", "animal"}),
+        (FoodFacts("it", None, frozenset({"egg"})), {"egg", UNKNOWN_FOOD}, {"holds egg"}),
+        (FoodFacts("it", "grain", frozenset({UNKNOWN_FOOD})), {UNKNOWN_FOOD, "animal"}, set()),
+        (
+            FoodFacts("it", "grain", frozenset({UNKNOWN_FOOD}), (FoodFacts("corn", "vegetable"),)),
+            {"grain", "vegetable"},
+            {UNKNOWN_FOOD, "animal"},
+        ),
+    ],
+)
+def test_what_follows_from_category_and_traits(food, has, lacks):
+    assert has <= food.kinds
+    assert not lacks & food.kinds
