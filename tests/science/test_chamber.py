@@ -54,9 +54,22 @@ def test_warming_never_moistens():
 
 
 def test_the_edges_of_what_air_can_be_are_air():
-    for kitchen, humidity, dryer in ((-20, 50, 57), (60, 50, 90), (22, 0, 57), (22, 100, 57), (22, 45, 22), (22, 45, 150)):
+    for kitchen, humidity, dryer in (
+        (-20, 50, 57),
+        (60, 50, 90),
+        (22, 0, 57),
+        (22, 100, 57),
+        (22, 45, 22),
+        (22, 45, 150),
+    ):
         assert warmed(kitchen, humidity, dryer).relative_humidity_pct <= humidity + 1e-3
-    for kitchen, humidity, dryer in ((-20.5, 50, 57), (60.5, 50, 90), (22, -0.5, 57), (22, 100.5, 57), (22, 45, 150.5)):
+    for kitchen, humidity, dryer in (
+        (-20.5, 50, 57),
+        (60.5, 50, 90),
+        (22, -0.5, 57),
+        (22, 100.5, 57),
+        (22, 45, 150.5),
+    ):
         with pytest.raises(InputProblem):
             warmed(kitchen, humidity, dryer)
 

@@ -197,3 +197,57 @@ def test_a_limit_of_the_refrigerator_is_no_longer_for_being_colder_there_but_at_
     assert is_a_least(history([], 10.0), [FRUIT])
     assert is_a_least(history([], -20.0), [STEPS])
     assert not is_a_least(history([], -17.0), [STEPS])
+
+
+def test_each_rule_has_its_line_in_the_workings():
+    """365 days at 15 °C and 180 at 27 °C; halved for each 18 °F hotter than one point alone."""
+    one_point = line((20.0, 100.0))
+    said = {c: read((life_at([FRUIT], c).how,)) for c in (10.0, 15.0, 21.0)}
+    assert said == {
+        10.0: "Colder than the coldest published point: at least the 365 days at 15 °C   [a source]",
+        15.0: "Published life: 365 days at 15 °C   [a source]",
+        21.0: "Life at 21 °C, on the line of log life between 365 days at 15 °C and 180 days at 27 °C: 256.3 days"
+        "   [a source]",
+    }
+    assert read((life_at([line((10.0, 400.0), (20.0, 100.0))], 30.0).how,)) == (
+        "Life at 30 °C, on the line of log life through 400 days at 10 °C and 100 days at 20 °C, extended: 25 days"
+        "   [a source]"
+    )
+    assert read((life_at([one_point], 25.0).how,)) == (
+        "Life at 25 °C: 100 days at 20 °C, halved for each 18 °F (10 °C) hotter [a rule], × 0.707 = 70.71 days"
+        "   [a source]"
+    )
+    assert read((life_at([STEPS], 0.0).how,)) == "The next warmer limit is used: 90 days at 4.5 °C   [a source]"
+    assert read((life_at([STEPS], 4.5).how,)) == "Published life: 90 days at 4.5 °C   [a source]"
+
+
+def test_without_a_rule_for_the_heat_a_lone_point_stands():
+    alone = Line("test", (LifePoint(20.0, Fact(100.0, "day", "a source")),))
+    assert life_at([alone], 30.0).days == 100.0
+
+
+def test_a_line_between_points_ends_at_its_points_and_a_step_in_the_heat_at_its_border():
+    general = line((15.0, 365.0), (27.0, 180.0), only_between=True)
+    assert [days_at(general, celsius=c) for c in (14.9, 15.0, 27.0, 27.1)] == [0.0, 365.0, 180.0, 0.0]
+    carried = line((4.5, 90.0), (21.0, 14.0), steps=True, carried_c=32.0)
+    assert life_on_the_way([carried], 32.0).days == pytest.approx(14.0 * 0.5**1.1)
+    assert life_on_the_way([carried], 21.0).assumed is None
+
+
+def test_the_life_used_counts_each_stretch_up_to_the_moment_that_is_asked_about():
+    """73 days of 365 in the cellar are a fifth; 90 of 180 in the pantry a half."""
+    pantry = START + timedelta(days=73)
+    places = (Stretch("the cellar", START, pantry, 15.0), Stretch("the pantry", pantry, None, 27.0))
+    at = {days: keeping(places, [FRUIT], START + timedelta(days=days)).used for days in (-5, 0, 36.5, 73, 163, 400)}
+    assert at == pytest.approx({-5: 0.0, 0: 0.0, 36.5: 0.1, 73: 0.2, 163: 0.7, 400: 0.2 + 327 / 180})
+    until, _ = used_up(places, [FRUIT])
+    assert until == pantry + timedelta(days=144)
+    assert keeping(places, [FRUIT], until).left(until - timedelta(days=10)).value == pytest.approx(10.0)
+    assert keeping(places, [FRUIT], until).left(until + timedelta(days=10)).value == pytest.approx(-10.0)
+
+
+def test_a_life_used_up_before_the_food_is_moved_ends_where_it_was():
+    moved = START + timedelta(days=365)
+    places = (Stretch("the cellar", START, moved, 15.0), Stretch("the pantry", moved, None, 27.0))
+    assert used_up(places, [FRUIT])[0] == moved
+    assert read(keeping(places, [FRUIT], START).workings).count("\n") == 1

@@ -62,3 +62,36 @@ def test_the_order_of_the_ingredients_does_not_matter(grams: list[float]) -> Non
     assert one is not None
     assert other is not None
     assert one.amount == pytest.approx(other.amount)
+
+
+def test_a_serving_is_its_share_of_the_sum_and_the_workings_say_so() -> None:
+    rice = contents("rice", 60.0, per_100g(energy=365.0, protein=7.0, sodium=5.0))
+    beans = contents("beans", 40.0, per_100g(energy=330.0, protein=22.0))
+    protein = total([rice, beans], "protein")
+    assert protein is not None
+    figure = protein.figure(0.25, "One of four")
+    assert (figure.value, figure.unit, figure.as_is) == (pytest.approx(3.25), "g", True)
+    assert read(figure.workings) == (
+        "rice: 60 g hold 4.2 g\nbeans: 40 g hold 8.8 g\nTogether 13 g\nOne of four: × 0.25 = 3.25 g"
+    )
+    assert read(protein.figure().workings).endswith("Together 13 g")
+    assert read(protein.figure(0.5).workings).endswith("Share: × 0.5 = 6.5 g")
+    sodium = total([rice, beans], "sodium")
+    assert sodium is not None
+    assert (sodium.figure().as_is, sodium.missing) == (False, ("beans",))
+
+
+def test_fresh_grams_in_a_dried_one_by_hand() -> None:
+    assert concentration(90.0, 10.0) == 9.0
+
+
+def test_a_figure_of_dried_food_says_what_it_was_multiplied_by_and_keeps_how_it_is_known() -> None:
+    fresh = {
+        "energy": Fact(50.0, "kcal", "a table"),
+        "protein": Fact(2.0, "g", "from memory", "recalled"),
+        "fat": Fact(1.0, "g", "by you", "entered"),
+    }
+    found = dried(fresh, 6.0, why="yield")
+    assert (found["energy"].source, found["energy"].how) == ("a table × 6.00 (yield)", "computed")
+    assert (found["protein"].how, found["fat"].how) == ("recalled", "entered")
+    assert dried(fresh, 6.0)["energy"].source == "a table × 6.00"

@@ -94,3 +94,62 @@ def test_twice_the_food_takes_twice_the_water_but_for_the_steam(
     one = [takes(str(n), g, ml) for n, (g, ml) in enumerate(parts)]
     many = [replace(p, grams=p.grams * times, water=Figure(p.water.value * times, "ml")) for p in one if p.water]
     assert pot_water(many, pot).value == pytest.approx(times * pot_water(one, pot).value)
+
+
+def test_the_whole_arithmetic_of_a_pot_can_be_followed() -> None:
+    """30 g of corn take up 90 to 120 ml; of 30 + 100 g as it comes back a tenth stays loose; 3 ml a minute boil
+    off for ten minutes; a note says a tenth more."""
+    liquid = Fact(0.1, "ml per g", "an assumption")
+    stew = Pot(
+        "stew", liquid, boil_off(200.0, Fact(0.01, "ml per min and cm²", "a rate"), "nobody measured it"), 10.0
+    )
+    note = taught_by("right", 1.21 * (100 + 13 + math.pi * 10), 100 + 13 + math.pi * 10, 15.0)
+    assert note is not None
+    water = pot_water([takes("corn", 30.0, 100.0, 90.0, 120.0)], stew, correction([note], 1.0))
+    added = 13 + math.pi * 10
+    assert (water.low, water.value, water.high) == pytest.approx(
+        (1.1 * (90 + added), 1.1 * (100 + added), 1.1 * (120 + added))
+    )
+    assert read(water.workings).split("\n") == [
+        "Taken up together: 100 ml",
+        "Loose liquid of a stew: 130 g as it comes back × 0.1 ml/g = 13 ml   [an assumption]",
+        "Pot 20 cm across (assumed: nobody measured it): 314.2 cm² × 0.01 ml/min/cm² = 3.142 ml/min   [a rate]",
+        "Boil-off: 10 min × 3.142 ml/min = 31.42 ml",
+        "Calculated: 144.4 ml",
+        "Corrected by cooking notes on this meal, n=1: × 1.1 (the calculated figure counts as 1 more) = 158.9 ml",
+        "Water for the pot: 158.9 ml",
+    ]
+    assert rests_on(water.basis) == [
+        "1 own record (cooking notes on this meal)",
+        "handbook: a table",
+        "assumption: stew: an assumption",
+        "handbook: a rate",
+    ]
+
+
+def test_a_pot_that_is_not_boiled_loses_nothing_and_names_no_rate() -> None:
+    cold = Pot("dry", None, boil_off(200.0, Fact(0.01, "ml per min and cm²", "a rate")), 0.0)
+    water = pot_water([takes("corn", 30.0, 100.0)], cold)
+    assert (water.value, water.low, water.high) == (100.0, None, None)
+    assert read(water.workings) == "Taken up together: 100 ml\nWater for the pot: 100 ml"
+    assert rests_on(water.basis) == ["handbook: a table"]
+
+
+def test_what_has_no_water_of_its_own_still_holds_loose_liquid() -> None:
+    stew = Pot("stew", Fact(0.1, "ml per g", "an assumption"), STILL, 0.0)
+    assert pot_water([Thirst("cheese", 20.0, None), takes("rice", 50.0, 60.0)], stew).value == pytest.approx(
+        60 + 13
+    )
+
+
+def test_what_a_note_teaches_by_how_it_came_back() -> None:
+    taught = {how: taught_by(how, 500.0, 400.0, 15.0) for how in ("right", "soupy", "hard")}
+    assert taught == pytest.approx(
+        {"right": math.log(1.25), "soupy": math.log(1.25 * 0.85), "hard": math.log(1.25 * 1.15)}
+    )
+    assert taught_by("hard", None, 400.0, 15.0) == pytest.approx(math.log(1.15))
+    assert [taught_by("hard", used, reckoned, 15.0) for used, reckoned in ((0.0, 400.0), (400.0, 0.0))] == [
+        None,
+        None,
+    ]
+    assert taught_by("right", 0.5, 0.5, 15.0) == 0.0

@@ -21,6 +21,7 @@ from dryhouse.science.sorption import (
 from dryhouse.science.values import Basis
 from dryhouse.words.messages import problem_sentence
 from tests.rows import every_row
+from tests.workings import read
 
 SOURCE = Basis("handbook", "a study")
 POTATO = Isotherm(0.0925, 23.25, 0.6743, 60, 60, SOURCE)
@@ -103,3 +104,65 @@ class TestWaterActivity:
 
     def test_weights_that_do_not_add_up_give_no_number(self):
         assert water_activity_figure([POTATO], -0.1, -0.05, 0.1, 60) is None
+
+    def test_a_single_study_by_hand(self):
+        found = water_activity_figure([POTATO], 0.08, 0.10, 0.12, 60)
+        ends = [gab_inverse(POTATO.m0, POTATO.c, POTATO.k, x) for x in (0.08, 0.10, 0.12)]
+        assert [found.low, found.value, found.high] == pytest.approx(ends)
+        assert read(found.workings).startswith("Moisture 0.1 of water for 1 of dry matter (0.08 to 0.12)\n")
+
+    def test_a_moisture_known_exactly_has_a_number_and_one_out_of_order_has_none(self):
+        assert water_activity_figure([POTATO], 0.1, 0.1, 0.1, 60) is not None
+        assert water_activity_figure([POTATO], 0.11, 0.1, 0.12, 60) is None
+        assert water_activity_figure([POTATO], 0.08, 0.13, 0.12, 60) is None
+        assert water_activity_figure([POTATO], 0.0, 0.1, 0.12, 60) is None
+
+
+def test_an_isotherm_is_used_seven_degrees_and_a_half_aside_and_no_further():
+    assert [OTHER.near(c) for c in (32.4, 32.5, 45.0, 57.5, 57.6)] == [False, True, True, True, False]
+
+
+def test_the_ends_of_the_measured_range_are_inside_it():
+    assert [moisture_for_activity(POTATO, aw) is not None for aw in (0.099, 0.1, 0.9, 0.901)] == [
+        False,
+        True,
+        True,
+        False,
+    ]
+    for aw in (0.1, 0.9):
+        assert water_activity(POTATO, moisture_for_activity(POTATO, aw)) == pytest.approx(aw)
+    assert equilibrium_moisture([POTATO], 0.9, 60) is not None
+    assert equilibrium_moisture([POTATO], 0.0, 60) is None
+    assert equilibrium_moisture([POTATO], 0.1, 60).low > 0.0
+
+
+def test_studies_of_one_food_differ_by_fifteen_in_a_hundred_and_their_mean_is_the_middle():
+    alone, other = (gab(i.m0, i.c, i.k, 0.3) for i in (POTATO, OTHER))
+    one = equilibrium_moisture([POTATO], 0.3, 55)
+    assert (one.low, one.value, one.high) == pytest.approx((0.85 * alone, alone, 1.15 * alone))
+    both = equilibrium_moisture([POTATO, OTHER], 0.3, 55)
+    assert both.value == pytest.approx((alone + other) / 2)
+    assert (both.low, both.high) == pytest.approx((0.85 * min(alone, other), 1.15 * max(alone, other)))
+    assert "at water activity 0.3: " in read(both.workings)
+
+
+@every_row(
+    ("constants", "physical"),
+    [
+        ((0.06, 5.0, 0.24), False),
+        ((0.06, 5.0, 0.2401), True),
+        ((0.06, 5.0, 1.0), True),
+        ((0.06, 5000.0, 0.8), True),
+        ((0.06, 5000.1, 0.8), False),
+        ((0.0, 5.0, 0.8), False),
+        ((1.0, 5.0, 0.8), False),
+        ((0.06, 5.0, float("nan")), False),
+    ],
+)
+def test_the_borders_of_physical_constants(constants, physical):
+    try:
+        refuse_unphysical(*constants)
+    except InputProblem:
+        assert not physical
+    else:
+        assert physical
