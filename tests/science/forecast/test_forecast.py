@@ -269,6 +269,18 @@ class TestWhatCannotBeUsed:
             )
         assert word in problem_sentence(problem.value)
 
+    def test_what_can_just_be_used_is(self):
+        ahead([0, 1], [500, 509])  # two in a hundred heavier: an unsteady hand
+        ahead([0, 0.04], [500, 499])  # two minutes and a half apart
+        ahead([3, 4], [500, 400])
+        assert ahead([3, 4, 5], [500, 400, 330]).finish == ahead([0, 1, 2], [500, 400, 330]).finish
+        for hours, grams in (([0, 1], [500, 511]), ([0, 0.02], [500, 499]), ([0, 1], [500, 400, 300]), ([0], [0])):
+            with pytest.raises(InputProblem):
+                ahead(hours, grams)
+        with pytest.raises(InputProblem) as problem:
+            forecast([0, 1], [500, 400], target_moisture_pct=15)
+        assert problem_sentence(problem.value) == "A forecast needs the starting moisture."
+
     def test_one_part_in_a_hundred_of_the_water_that_must_go_is_drying(self):
         target = DRY / 0.85
         for share, dries in ((0.0105, True), (0.0095, False)):
@@ -304,4 +316,26 @@ class TestPriors:
 
     def test_without_temperatures_nothing_is_moved(self):
         basis = Basis("handbook", "a table")
-        assert prior_from_published(PageRun(0.3, 1.1), 65.0, self.ENERGY, basis).workings == ()
+        for run, heat in ((PageRun(0.3, 1.1), 65.0), (PageRun(0.3, 1.1, 55.0), None)):
+            prior = prior_from_published(run, heat, self.ENERGY, basis)
+            assert prior.workings == ()
+            assert (prior.k, prior.n) == (pytest.approx(0.3), 1.1)
+
+    def test_the_doubt_of_the_energy_by_hand(self):
+        """30 kJ/mol are the middle 80 %, 2.563 standard deviations wide."""
+        basis = Basis("handbook", "a table")
+        same, warm = (prior_from_published(PageRun(0.3, 1.1, 55.0), t, self.ENERGY, basis) for t in (55.0, 65.0))
+        wobble = 30_000 / 2.563 / 8.314 * (1 / 328.15 - 1 / 338.15) / 1.1
+        assert warm.sd_ln_k == pytest.approx(np.hypot(same.sd_ln_k, wobble))
+        sure = Fact(35.0, "kJ/mol", "a table")
+        assert prior_from_published(PageRun(0.3, 1.1, 55.0), 65.0, sure, basis).sd_ln_k == pytest.approx(
+            same.sd_ln_k
+        )
+
+    def test_published_hours_by_hand(self):
+        """The middle of 8 to 12.5 h in logarithms is 10: there Page's curve passes the target."""
+        prior = prior_from_hours(self.HOURS, 0.05)
+        assert np.exp(-prior.k * 10.0**prior.n) == pytest.approx(0.05)
+        assert prior.sd_ln_k == pytest.approx(np.hypot(np.log(12.5 / 8.0) / 2.563, 0.4))
+        one = prior_from_hours(Fact(10.0, "h", "a table"), 0.05)
+        assert (one.k, one.sd_ln_k) == (pytest.approx(prior.k), pytest.approx(0.4))

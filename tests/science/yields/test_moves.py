@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from dryhouse.science.yields.moves import side_by_side, welch
+from dryhouse.science.yields.moves import Group, side_by_side, welch
 from dryhouse.words.messages import message_words
 
 
@@ -48,3 +48,18 @@ def test_a_difference_is_called_one_in_twenty_times_where_there_is_none():
         for _ in range(4000)
     )
     assert called / 4000 == pytest.approx(0.05, abs=0.012)
+
+
+def test_a_difference_is_told_in_per_cent_of_the_rest_and_the_largest_group_stands_first():
+    thick, thin, other = [-1.0, -1.01, -0.99], [-1.5, -1.51, -1.49], [-1.5, -1.52, -1.48, -1.5]
+    found = side_by_side({"thick": thick, "thin": thin, "mixed": other, "two": [-1.0, -1.0]})
+    assert [(g.name, g.n) for g in found] == [("mixed", 4), ("thick", 3), ("thin", 3)]
+    assert found[1].ratio == pytest.approx(math.exp(-1.0))
+    assert found[1].against_rest == pytest.approx(math.exp(0.5))
+    assert message_words(found[1].finding) == "65 % more than the rest"
+    assert message_words(found[0].finding) in ("no difference shown", "22 % less than the rest")
+    assert message_words(Group("a", 3, 0.2, 1.004, 1.001, 1.007).finding) == "0.4 % more than the rest"
+    assert message_words(Group("a", 3, 0.2, 0.8, 0.7, 0.9).finding) == "20 % less than the rest"
+    assert [Group("a", 3, 0.2, 1.0, low, high).shows for low, high in ((0.9, 1.1), (1.01, 1.1), (0.9, 0.99))] == [
+        False, True, True,
+    ]  # fmt: skip

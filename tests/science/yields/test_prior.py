@@ -34,6 +34,10 @@ def test_raw_water_spread_goes_half_way_to_that_of_its_kind():
     own = 0.248 * math.sqrt(34) / 10.89
     assert raw_water_variance(water, 0.2) == pytest.approx(own * 0.2)
     assert raw_water_variance(Fact(89.11, "%", "USDA"), 0.2) == pytest.approx(0.04)
+    two = Fact(89.11, "%", "USDA", n=2, standard_error=0.248)
+    assert raw_water_variance(two, 0.2) == pytest.approx(0.248 * math.sqrt(2) / 10.89 * 0.2)
+    assert raw_water_variance(Fact(89.11, "%", "USDA", n=9), 0.2) == pytest.approx(0.04)
+    assert raw_water_variance(Fact(89.11, "%", "USDA", standard_error=0.2), 0.2) == pytest.approx(0.04)
     assert raw_water_variance(Fact(89.11, "%", "USDA", n=1, standard_error=0.2), 0.2) == pytest.approx(0.04)
 
 
@@ -59,6 +63,32 @@ def test_published_rows_draw_the_middle_towards_them_and_narrow_the_interval(str
     assert with_rows.mean * strays >= 0
     assert with_rows.predictive().spread < without.predictive().spread
     assert with_rows.weight > without.weight
+
+
+def test_a_trusted_row_and_its_doubt_by_hand():
+    """Two tables 0.2 off, each with a variance of 0.01 + 0.05: the common part, 0.03, keeps half of its own."""
+    rows = [Comparison("corn", source, 0.2, 0.05) for source in ("card", "bulletin")]
+    rows.append(Comparison("corn", "from memory", 0.9, 0.05, trusted=False))
+    belief = handbook_belief(-1.3, 0.05, SPREAD, rows)
+    uncertain = 1 / (1 / 0.03 + 2 / 0.06)
+    assert belief.mean == pytest.approx(-1.3 + uncertain * 2 * 0.2 / 0.06)
+    assert belief.weight == pytest.approx(0.05 / (uncertain + 0.01))
+    assert handbook_belief(-1.3, 0.05, SPREAD, rows[2:]) == handbook_belief(-1.3, 0.05, SPREAD, [])
+    assert handbook_belief(-1.3, 0.05, TableSpread(0.0, 0.01, 24), rows).mean == -1.3
+
+
+def test_one_doubtful_row_makes_its_publication_doubtful():
+    rows = [Comparison("onion", "card", 0.1, 0.03), Comparison("onion", "card", 0.3, 0.03, trusted=False)]
+    assert [voice.trusted for voice in one_for_each_source(rows)] == [False]
+
+
+def test_the_two_variances_by_hand():
+    """Two foods in two tables, every variance 0.01: in all (9 + 1 + 1 + 4 − 4) ÷ 400, within foods 4.5 ÷ 200."""
+    strays = {"a": (0.3, 0.1), "b": (-0.1, 0.2)}
+    found = table_spread([Comparison(f, str(n), s, 0.01) for f, both in strays.items() for n, s in enumerate(both)])
+    assert found.kitchen == pytest.approx(4.5 / 200)
+    assert found.food == pytest.approx(11 / 400 - 4.5 / 200)
+    assert found.rows == 4
 
 
 def test_rows_of_one_publication_are_one_voice():

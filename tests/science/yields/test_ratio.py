@@ -80,3 +80,44 @@ def test_the_workings_can_be_followed_with_a_pencil():
         "Joined",
     ):
         assert said in lines
+
+
+def test_all_of_the_arithmetic_of_a_joined_yield():
+    """The belief of the handbook is worth so many batches; two of hers, one of them of another form."""
+    theirs = handbook()
+    own = [OwnBatch(0.2), OwnBatch(0.25, same=False)]
+    found = joined(theirs, own)
+    weight = theirs.belief.weight
+    mean = math.exp((math.log(0.2) + 0.5 * math.log(0.25)) / 1.5)
+    value = math.exp((weight * math.log(theirs.ratio.value) + 1.5 * math.log(mean)) / (weight + 1.5))
+    assert found.value == pytest.approx(value)
+    lines = read(found.workings).split("\n")
+    assert lines[:3] == [
+        "Raw: 76.05 % water, so 23.95 % solids   [USDA 11167]",
+        "Dried: 10 % water, so 90 % solids   [Utah State]",
+        "Mass balance: 23.95 % ÷ 90 % = 0.2661 dried for 1 prepared",
+    ]
+    raw = 0.863 * math.sqrt(103) / 23.95 * 0.184
+    stray = 100 * math.sqrt(raw + 0.071**2)
+    assert lines[3].startswith(
+        f"Varies from batch to batch by {stray:.0f} % (raw water, finish), and published yields"
+    )
+    assert "by a further 20 % (SD, 24 comparisons)" in lines[3]
+    assert lines[5] == "Your batches (n=1): 0.2 dried for 1 prepared, the mean of their logarithms"
+    assert lines[6] == "One batch alone shows no spread, so it makes no interval"
+    assert lines[7].endswith("yours as 1.5 (1 of another form count 0.5 each)")
+    assert f"+ 1.5 × ln {mean:.4g}) ÷ {weight + 1.5:.3g}] = {value:.4g}, 80 % between " in lines[8]
+    assert rests_on(found.basis)[0] == "2 own records (dried ÷ prepared)"
+    assert "assumption: the handbook's spread is worth 5 batches" in rests_on(found.basis)
+
+
+def test_publications_are_counted_once_each_in_the_workings():
+    def published(source):
+        comparison = Comparison("corn", source, 0.2, 0.05)
+        return PublishedRatio(comparison, (), Basis("handbook", source))
+
+    one, two = (read(handbook([published(s) for s in names]).ratio.workings) for names in ("a", "ab"))
+    assert "Joined with the published yield: " in one
+    assert "Joined with 2 publications, each counted once: " in two
+    noted = by_handbook(WATER, Fact(10.0, "%", "Utah State", note="crisp"), RAW, FINISH, TABLES, [])
+    assert "so 90 % solids (crisp)" in read(noted.ratio.workings)
