@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from dryhouse.science.curves import fit_all, for_forecasting
-from dryhouse.science.curves.fitting import aicc
+from dryhouse.science.curves import fit_all, for_forecasting, model
+from dryhouse.science.curves.fitting import aicc, fit
 from dryhouse.words.messages import message_words
 
 
@@ -71,6 +71,29 @@ class TestNoSillyFit:
         assert curves.chosen is None
         assert "hardly moved" in message_words(curves.why)
 
+    def test_three_parts_in_a_hundred_make_a_curve(self):
+        hours = [0, 1, 2, 3, 4]
+        assert fit_all(hours, [1, 0.99, 0.985, 0.98, 0.9699]).chosen is not None
+        assert fit_all(hours, [1, 0.99, 0.985, 0.98, 0.9701]).chosen is None
+        assert fit_all(hours, [1, 0.9699, 0.98, 0.99, 1.0049]).chosen is not None
+        assert "weighs more at the end" in message_words(fit_all(hours, [1, 0.96, 0.98, 0.99, 1.0051]).why)
+
+    def test_water_a_little_below_nothing_is_rounding(self):
+        hours = np.linspace(0, 12, 12)
+        for least, said in ((-0.0049, 0), (-0.0051, 1)):
+            mr = page(hours)
+            mr[-1] = least
+            assert len(fit_all(hours, mr).warnings) == said
+
+    def test_the_largest_of_several_rises_is_named_with_its_hours(self):
+        hours = np.linspace(0, 11, 12)
+        mr = page(hours, 0.1, 1.0)
+        mr[3], mr[7] = mr[2] + 0.01, mr[6] + 0.03
+        assert message_words(fit_all(hours, mr).warnings[0]) == (
+            "The weight rises 2 times, most between 6 h and 7 h (MR by 0.03): a scale reading, a swapped tray or "
+            "food added?"
+        )
+
     def test_a_rising_run(self):
         curves = fit_all([0, 1, 2, 3, 4], [1, 1.01, 1.02, 1.03, 1.05])
         assert curves.chosen is None
@@ -131,6 +154,25 @@ class TestStatistics:
 
     def test_aicc_is_infinite_where_it_does_not_exist(self):
         assert aicc(0.1, 4, 2) == np.inf
+        assert aicc(0.1, 5, 2) == pytest.approx(5 * np.log(0.02) + 6 + 24)
+        assert aicc(0.0, 5, 2) < -3000
+
+    def test_standard_errors_are_those_of_the_textbooks(self):
+        """sqrt(diag((J'J)^-1) SSE/(n-p)), for one, two and three parameters."""
+        hours = np.linspace(0, 8, 14)
+        for name in ("Lewis", "Page", "Henderson–Pabis", "logarithmic"):
+            one = fit_all(hours, wobbly(hours, 3)).fit(name)
+            slopes = model(name).both(hours, one.values)[1]
+            variance = np.linalg.inv(slopes @ slopes.T).diagonal() * one.sse / (14 - len(one.values))
+            assert [error for _, error in one.parameters.values()] == pytest.approx(
+                list(np.sqrt(variance)), rel=0.01
+            )
+
+    def test_as_many_weighings_as_parameters_leave_no_error_and_no_chi_squared(self):
+        hours = np.array([0.0, 2.0, 4.0])
+        three = fit(model("logarithmic"), hours, page(hours, n=1.0))
+        assert three.reduced_chi2 is None
+        assert all(error is None for _, error in three.parameters.values())
 
     def test_standard_errors_are_missing_where_the_weighings_leave_a_parameter_open(self):
         hours = np.linspace(0, 8, 12)

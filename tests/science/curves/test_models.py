@@ -95,3 +95,22 @@ def test_page_is_recovered_from_noisy_weighings_within_its_standard_errors(k, n,
     for name, truth in (("k", k), ("n", n)):
         value, error = found.parameters[name]
         assert abs(value - truth) < 6 * error
+
+
+def test_the_straight_line_through_a_page_run_is_its_page():
+    mr = np.exp(-0.3 * HOURS**1.2)
+    assert page_line(HOURS, mr) == (pytest.approx(0.3), pytest.approx(1.2))
+    # what lies within a hundredth of the ends is not looked at, nor the start
+    hours, seen = np.arange(5.0), np.array([0.5, 0.995, np.exp(-0.6), np.exp(-0.9), 0.005])
+    assert page_line(hours, seen) == (pytest.approx(0.3), pytest.approx(1.0))
+
+
+def test_where_too_little_is_seen_the_line_is_first_order_by_the_last_hour():
+    assert page_line(np.array([0.0, 2.0, 4.0]), np.array([1.0, 0.995, 0.992])) == (0.25, 1.0)
+    assert page_line(np.array([0.0, 2.0, 4.0]), np.array([1.0, 0.995, 0.9])) == (0.25, 1.0)
+
+
+def test_a_line_is_never_steeper_or_flatter_than_any_drying():
+    hours = np.array([1.0, 2.0])
+    steep, flat = page_line(hours, np.array([0.98, 0.02])), page_line(hours, np.array([0.5, 0.49]))
+    assert (steep[1], flat[1]) == (4.0, 0.2)

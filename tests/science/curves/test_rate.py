@@ -51,3 +51,33 @@ def test_a_fall_within_no_time_at_all_is_no_constant_rate():
     found, told = periods([0.0, 1e-310, 1.0, 2.0, 3.0, 4.0], [1.0, 0.1, 0.08, 0.05, 0.03, 0.02])
     assert found is None
     assert message_words(told) == "The rate falls from the beginning: no constant-rate period shows."
+
+
+def test_a_long_run_is_read_from_some_of_its_weighings_and_says_the_same():
+    hours = np.linspace(0, 12, 1500)
+    found, told = periods(hours, two_periods(hours, np.array(0.2), np.array(0.5)))
+    assert (found.mr_per_hour, found.critical_mr) == (pytest.approx(0.2, rel=0.01), pytest.approx(0.5, abs=0.01))
+    assert found.until_h == pytest.approx(0.5 / 0.2, rel=0.03)
+    assert found.rmse < 0.002
+    assert message_words(told) == (
+        "Constant rate for the first 2.5 h (20 % of the free water an hour), then falling from 50 % of the free "
+        "water on."
+    )
+
+
+def test_the_two_periods_meet_at_the_critical_moisture():
+    """At 0.2 an hour down to 0.5: there after 2.5 h, and a time constant of 0.5 ÷ 0.2 = 2.5 h from then on."""
+    mr = two_periods(np.array([0.0, 1.0, 2.5, 5.0]), np.array(0.2), np.array(0.5))
+    assert mr == pytest.approx([1.0, 0.8, 0.5, 0.5 * np.exp(-1)])
+
+
+def test_what_it_takes_to_tell_the_periods_apart():
+    mr = two_periods(HOURS, np.array(0.2), np.array(0.5))
+    assert message_words(periods(HOURS[:5], mr[:5])[1]) == (
+        "Fewer than 6 weighings do not tell a constant from a falling rate."
+    )
+    six = np.linspace(0, 8, 6)
+    assert "Fewer" not in message_words(periods(six, two_periods(six, np.array(0.2), np.array(0.5)))[1])
+    early = np.linspace(0, 1, 8)
+    for rate, hardly in ((0.099, True), (0.101, False)):
+        assert ("hardly begun" in message_words(periods(early, 1 - rate * early)[1])) is hardly
