@@ -134,6 +134,12 @@ def test_a_spread_begins_where_she_says() -> None:
     assert all(run.start >= begin for run in found.runs)
 
 
+def test_what_has_to_be_dried_before_the_spread_begins_stays_where_it_was() -> None:
+    apple = asked(200.0, recipe("apple", 10, conditioning_days=10))
+    usual, later = made(apple), made(apple, spread_from=READY - timedelta(days=2))
+    assert [run.start for run in later.runs] == [run.latest for run in usual.runs]
+
+
 def test_food_that_would_not_keep_is_dried_no_sooner_than_it_keeps() -> None:
     soonest = datetime(2026, 8, 11, tzinfo=NOW.tzinfo)
     found = made(asked(600.0, recipe("a", company="")), asked(600.0, recipe("b", company=""), soonest))

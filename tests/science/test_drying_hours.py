@@ -55,3 +55,5 @@ def test_what_began_before_the_time_that_is_planned_counts_from_its_beginning() 
     ends = grid.ends(1)
     assert [int(ends[n]) for n in range(6)] == [-1, -1, 3, 4, -1, -1]
     assert Grid(early, MIDNIGHT, hour(-3)).count == 1
+    still = Hours((AtHand(hour(0), hour(2)),), ((hour(-9), hour(0.5)),))
+    assert [int(Grid(still, MIDNIGHT, hour(24)).ends(1)[n]) for n in range(3)] == [-1, 2, 3]

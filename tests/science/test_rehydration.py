@@ -8,6 +8,7 @@ from dryhouse.science.messages import MessageKind, message
 from dryhouse.science.rehydration import Correction, TakesUp, in_cups, lost_water
 from dryhouse.science.values import Basis, Fact, Figure
 from dryhouse.science.workings import StepKind as Kind
+from tests.workings import read
 
 OWN = (Basis("own", "", 3),)
 TENFOLD = Figure(0.1, "", low=0.08, high=0.125, basis=OWN)
@@ -47,6 +48,21 @@ def test_where_no_share_is_published_it_is_what_was_lost_and_where_nothing_is_kn
     assert TakesUp(None, TENFOLD).water(10).value == pytest.approx(90)
     assert TakesUp(None, None).water(10) is None
     assert TakesUp(SHARE, None).water(10).value == pytest.approx(40)
+    assert read(TakesUp(None, TENFOLD).water(10).workings) == (
+        "Fresh it weighed 10 g ÷ 0.1 = 100 g\nIt lost 100 g − 10 g = 90 g; at 1 g/ml that is 90 ml"
+    )
+    assert read(TakesUp(SHARE, None).water(10).workings) == (
+        "It takes up 10 g × 4 g/g; at 1 g/ml that is 40 ml   [a table]"
+    )
+    noted = Fact(4.0, "g/g", "a table", low=3.0, high=5.0, note="slices")
+    assert read(TakesUp(noted, None).water(10).workings).endswith("[a table; slices]")
+
+
+def test_a_food_that_lost_nothing_takes_nothing_back():
+    assert lost_water(10, Figure(1.0, "")).value == 0.0
+    assert lost_water(10, Figure(1.2, "")).value == 0.0
+    one_sided = lost_water(100, Figure(0.2, "", low=0.16))
+    assert (one_sided.low, one_sided.high, one_sided.measure.low) == (None, None, None)
 
 
 def test_notes_correct_the_share_with_its_interval():

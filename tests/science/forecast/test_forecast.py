@@ -200,6 +200,14 @@ class TestOnTheWay:
         mass, moisture = answer.mass.at([7.0]), answer.moisture.at([7.0])
         assert moisture.median[0] == pytest.approx(100 * (1 - DRY / mass.median[0]), abs=0.1)
 
+    def test_the_mass_is_told_from_the_last_weighing_to_past_the_latest_likely_finish(self):
+        answer = ahead([0, 1, 2, 3, 4])
+        assert answer.mass.hours[0] == 4.0
+        assert answer.mass.hours[-1] == pytest.approx(1.15 * answer.finish.high80)
+        reached = ahead([0, 2, 5, 8, 12, 14])
+        assert reached.mass.hours[-1] == pytest.approx(1.15 * 1.5 * 14)
+        assert list(answer.mass.hours) == list(answer.moisture.hours)
+
     def test_at_the_median_finish_the_median_mass_is_near_the_target(self):
         answer = ahead(np.arange(0, 7.1, 0.5))
         assert answer.mass.at([answer.finish.median]).median[0] == pytest.approx(answer.target_g, rel=0.05)

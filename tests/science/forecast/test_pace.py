@@ -126,6 +126,11 @@ def test_a_change_not_yet_weighed_after_widens_the_band_by_the_doubt_of_the_ener
         for energy in (Fact(35.0, "kJ/mol", "", low=35.0, high=35.0), Fact(35.0, "kJ/mol", "", low=10.0, high=60.0))
     )
     assert doubtful.high80 - doubtful.low80 > 1.15 * (sure.high80 - sure.low80)
+    # its standard deviation by hand: 50 kJ/mol are the middle 80 %; the middle half lies well within it
+    sd = 50_000 / 2.563 / 8.314 * (1 / 318.15 - 1 / 343.15) / 1.15
+    ahead = doubtful.median - 6.0
+    assert doubtful.median == pytest.approx(sure.median, rel=0.01)
+    assert 6.0 + ahead * np.exp(-sd) < doubtful.low50 < doubtful.high50 < 6.0 + ahead * np.exp(sd)
 
 
 def test_hours_and_hours_of_drying_lead_back_to_each_other():
