@@ -54,3 +54,20 @@ def test_published_constants_become_an_expectation():
 def test_materials_are_found_by_name():
     assert isotherms_named("semolina")
     assert isotherms("carrot") == ()
+
+
+def test_the_middle_of_the_studies_of_a_food_and_its_ends_by_hand():
+    """Banana: 38.46, 29.66 (23.8 to 35.5) and 10.21 kJ/mol. Tomato: one study, 25.17, and 8 either way at least."""
+    banana, tomato = activation_of("banana"), activation_of("tomato")
+    assert banana.value == pytest.approx((38.46 + 29.662 + 10.214) / 3)
+    assert (banana.low, banana.high) == pytest.approx((10.214, 38.46))
+    assert banana.source.count(";") == 2
+    assert (tomato.value, tomato.low, tomato.high, tomato.n) == pytest.approx((25.17, 17.17, 33.17, 1))
+
+
+def test_of_one_series_page_is_preferred_to_lewis():
+    cherry, potato = published_prior("sour-cherry"), published_prior("sweet-potato", 65)
+    assert (cherry.k, cherry.n) == pytest.approx((1.1366, 0.761))
+    assert (potato.k, potato.n) == pytest.approx((4.53966, 0.99511))
+    assert cherry.sd_ln_k == pytest.approx(1.1)
+    assert published_prior("apple") is None

@@ -1,9 +1,21 @@
 """How far published figures stray: every category has a spread, and a range follows from it."""
 
+import math
+
+import pytest
+
 from dryhouse.handbook.foods import load_foods
 from dryhouse.handbook.tables import CATEGORIES, Food
 from dryhouse.handbook.yield_comparisons import comparable_yields, compare, yield_spread
-from dryhouse.handbook.yield_spread import cup, finish, raw_water, water_with_range
+from dryhouse.handbook.yield_spread import (
+    LEAST_SPREAD,
+    cup,
+    finish,
+    raw_water,
+    solids_ranges,
+    solids_spread,
+    water_with_range,
+)
 from dryhouse.handbook.yield_table import published_yields
 from dryhouse.science.values import Fact
 from tests.rows import every_row
@@ -53,3 +65,64 @@ def test_rows_that_merely_stray_are_used_and_rows_that_are_no_drying_yield_are_n
 def test_commercial_drying_is_brought_to_the_home_target_in_its_words():
     said = [read(y.workings) for y in comparable_yields("apricot")]
     assert any("That was at 30.89 % water; at 20 %: " in words for words in said)
+
+
+def test_a_published_yield_of_onion_against_its_solids_by_hand():
+    """Each row of the table, dried over prepared, against the solids of raw onion over those at its target."""
+    onion = load_foods()["onion"]
+    water, target, refuse = (onion.fact(name).value for name in ("water", "target_moisture", "refuse"))
+    rows = [row for row in published_yields() if row.food == "onion" and compare(onion, row) is not None]
+    for row, known in zip(rows, comparable_yields("onion"), strict=True):
+        prepared = row.prepared_g or row.as_purchased_g * (1 - refuse / 100)
+        end = onion.fact("dried_water").value if not (row.comparable or row.strays) else target
+        expected = math.log(row.dried_g / prepared) - math.log((100 - water) / (100 - end))
+        assert known.comparison.strays == pytest.approx(expected)
+        assert known.comparison.variance == pytest.approx(known_variance(onion))
+    assert [known.comparison.trusted for known in comparable_yields("onion")] == [
+        False,
+        True,
+        True,
+        True,
+        True,
+        False,
+    ]
+
+
+def known_variance(food):
+    """Raw water, half way between its own spread and that of its kind, and the finish."""
+    water, kind = food.fact("water"), raw_water(food).value
+    own = water.standard_error * math.sqrt(water.n) / (100 - water.value)
+    return own * kind + finish(food).value ** 2
+
+
+def test_the_spread_of_solids_by_hand():
+    """Corn, 22 to 30.2 % published: the middle 80 %, 2.563 standard deviations. Others go by their samples."""
+    corn = load_foods()["corn"]
+    spread = solids_spread(corn, corn.fact("water"))
+    assert spread.value == pytest.approx(math.log(30.2 / 22) / 2.563, rel=1e-3)
+    assert solids_ranges()["corn"].value == pytest.approx(math.sqrt(22 * 30.2))
+    sampled = [f for f in load_foods().values() if f.slug not in solids_ranges() and f.fact("water")]
+    sampled = [f for f in sampled if f.fact("water").standard_error and f.fact("water").n > 1]
+    assert len(sampled) > 10
+    for food in sampled:
+        own = math.sqrt(known_variance(food) - finish(food).value ** 2)
+        least = max(min(own, raw_water(food).value), LEAST_SPREAD)
+        assert solids_spread(food, food.fact("water")).value == pytest.approx(least), food.slug
+    water = water_with_range(corn, corn.fact("water"))
+    factor = math.exp(1.2816 * spread.value)
+    solids = 100 - corn.fact("water").value
+    assert (water.low, water.high) == pytest.approx((100 - solids * factor, 100 - solids / factor), rel=1e-4)
+    assert LEAST_SPREAD == 0.06
+
+
+def test_an_entered_figure_with_samples_has_their_range():
+    corn = load_foods()["corn"]
+    tested = Fact(80.0, "%", "her tests", "entered", n=4, standard_error=0.5)
+    assert water_with_range(corn, tested).low < 80.0
+
+
+def test_a_category_without_a_spread_of_its_own_goes_by_its_like():
+    herb, vegetable, mixed = (Food("x", "x", (), kind) for kind in ("herb", "vegetable", "mixed"))
+    assert raw_water(herb) == raw_water(vegetable) == raw_water(mixed)
+    assert finish(herb) == finish(vegetable)
+    assert finish(mixed) != finish(vegetable)
