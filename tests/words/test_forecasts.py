@@ -54,6 +54,9 @@ def test_the_middle_and_both_bands_are_said():
         (Finish(9.9, 10.0, 10.1, 10.2, 10.3), "Dry about 10.08 h. Even odds: between 10 h and 10.25 h."),
         (Finish(9.4, 9.8, 10.1, 10.4, 10.9), "Dry about 10 h. Even odds: between 9.75 h and 10.5 h."),
         (Finish(8.4, 9.3, 10.3, 11.1, 12.9), "Dry about 10.5 h. Even odds: between 9 h and 11.5 h."),
+        (Finish(9.9, 10.0, 10.1, 10.2, 10.4), "Dry about 10 h. Even odds: between 10 h and 10.25 h."),
+        (Finish(9.0, 9.8, 10.1, 10.4, 11.0), "Dry about 10 h. Even odds: between 9.5 h and 10.5 h."),
+        (Finish(8.0, 9.3, 10.3, 11.1, 14.0), "Dry about 10 h. Even odds: between 9 h and 12 h."),
         (Finish(6.4, 8.3, 10.4, 13.1, 17.9), "Dry about 10 h. Even odds: between 8 h and 14 h."),
     ],
 )

@@ -285,9 +285,6 @@ class TestWhatCannotBeUsed:
         for hours, grams in (([0, 1], [500, 511]), ([0, 0.02], [500, 499]), ([0, 1], [500, 400, 300]), ([0], [0])):
             with pytest.raises(InputProblem):
                 ahead(hours, grams)
-        with pytest.raises(InputProblem) as problem:
-            forecast([0, 1], [500, 400], target_moisture_pct=15)
-        assert problem_sentence(problem.value) == "A forecast needs the starting moisture."
 
     def test_one_part_in_a_hundred_of_the_water_that_must_go_is_drying(self):
         target = DRY / 0.85

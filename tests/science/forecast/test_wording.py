@@ -33,10 +33,12 @@ def one_shape(halves):
                      0.08 * np.ones((len(halves), 5)), np.zeros(len(halves), dtype=int), ones)  # fmt: skip
 
 
-def said(n=3, after=None, prior=PRIOR, doubt=0.0):
+def said(n=3, after=None, prior=PRIOR, doubt=0.0001):
     halves = np.linspace(2.0, 3.0, 101)
     found = one_shape(halves)
-    return read(workings(500.0, 75.0, doubt, after, 15.0, 88.24, found, shapes(), None, prior, n)).split("\n")
+    return read(
+        workings(500.0, prior_belief(15.0, doubt), after, 15.0, 88.24, found, shapes(), None, prior, n)
+    ).split("\n")
 
 
 def test_the_middle_and_the_ends_of_the_half_time_stand_in_the_workings():
@@ -55,7 +57,8 @@ def test_the_middle_and_the_ends_of_the_half_time_stand_in_the_workings():
 
 
 def test_dry_matter_that_is_in_doubt_or_was_learned_is_said():
-    assert said(doubt=6.0)[0] == "Dry matter 75 g ± 6 g of 500 g"
+    # 1.28 standard deviations of 8 % either way
+    assert "67.69 g to 83.1 g" in said(doubt=0.08)[0]
     taught = said(after=prior_belief(18.0, 0.01))
     assert "What was weighed leaves 88.85 g to 91.16 g of dry matter (80 % likely); taken: 90 g" in taught
     assert any("90 g ÷ (1 − 15 %)" in line for line in taught)

@@ -103,11 +103,11 @@ def test_all_of_the_arithmetic_of_a_joined_yield():
         f"Varies from batch to batch by {stray:.0f} % (raw water, finish), and published yields"
     )
     assert "by a further 20 % (SD, 24 comparisons)" in lines[3]
-    assert lines[5] == "Your batches (n=1): 0.2 dried for 1 prepared, the mean of their logarithms"
+    assert lines[5].endswith("1 of your batches: 0.2 dried for 1 prepared, the mean of their logarithms")
     assert lines[6] == "One batch alone shows no spread, so it makes no interval"
     assert lines[7].endswith("yours as 1.5 (1 of another form count 0.5 each)")
     assert f"+ 1.5 × ln {mean:.4g}) ÷ {weight + 1.5:.3g}] = {value:.4g}, 80 % between " in lines[8]
-    assert rests_on(found.basis)[0] == "2 own records (dried ÷ prepared)"
+    assert rests_on(found.basis)[0] == "your 2 records (dried ÷ prepared)"
     assert "assumption: the handbook's spread is worth 5 batches" in rests_on(found.basis)
 
 
