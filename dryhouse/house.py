@@ -215,8 +215,10 @@ class Journals:
         return backup.back_up_if_due(path)
 
     def has_backups(self, path: Path) -> bool:
-        """Whether there is any backup of a journal."""
-        return bool(backups_of(path))
+        """Whether there is any backup of a journal with a batch in it."""
+        from dryhouse.journal.backup_list import any_with_batches
+
+        return any_with_batches(path)
 
     def backups(self, path: Path) -> Iterator[KeptCopy]:
         """The backups of a journal, newest first, each looked through."""

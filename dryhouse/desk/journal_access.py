@@ -52,7 +52,7 @@ class JournalAccess(Protocol):
         """A backup of a journal that was written to since the last one, at most once a day."""
 
     def has_backups(self, path: Path) -> bool:
-        """Whether there is any backup of a journal."""
+        """Whether there is any backup of a journal with a batch in it."""
 
     def backups(self, path: Path) -> Iterable[KeptCopy]:
         """The backups of a journal, newest first, each looked through."""

@@ -33,7 +33,9 @@ Answer = TypeVar("Answer")
 
 _AFTER_A_KEY_S = 0.5
 """So long nobody types before what instruments read is shown."""
-_FILE_FAILED = frozenset({MessageKind.DAMAGED, MessageKind.FOREIGN, MessageKind.REPLACED})
+_FILE_FAILED = frozenset(
+    {MessageKind.DAMAGED, MessageKind.DAMAGED_ALONE, MessageKind.FOREIGN, MessageKind.REPLACED}
+)
 
 
 def file_failed(problem: InputProblem | WorldProblem) -> bool:

@@ -26,6 +26,11 @@ def newest_whole(path: Path) -> Path | None:
     return next(filter(can_be_restored, backups_of(path.resolve())), None)
 
 
+def any_with_batches(path: Path) -> bool:
+    """Whether a backup of this journal holds a batch; the newest is looked at first."""
+    return any(map(_batches, backups_of(path.resolve())))
+
+
 def looked_at(backup: Path) -> KeptCopy:
     """One backup, looked through."""
     whole = can_be_restored(backup)

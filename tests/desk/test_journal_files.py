@@ -11,7 +11,9 @@ from dryhouse.desk.theme import Theme
 from dryhouse.desk.window import DeskWindow
 from dryhouse.house import Journals, open_kitchen
 from dryhouse.kitchen.batches.dryers import save_dryer
-from dryhouse.kitchen.records import Dryer
+from dryhouse.kitchen.batches.log import BatchDraft, log_batch
+from dryhouse.kitchen.records import Batch, Dryer
+from dryhouse.science.quantities import Mass
 
 
 @pytest.fixture
@@ -62,12 +64,25 @@ def test_a_copy_holds_everything_and_the_journal_stays_open(opening, answered, t
     with open_kitchen(tmp_path / "copy.dryhouse") as copied:
         assert [d.name for d in copied.journal.where(Dryer)] == ["galley dryer"]
     assert opening.journals.path(opening.session.kitchen) == own
-    assert opening.journals.has_backups(own) is False, "a copy of hers is no backup of ours"
+    assert list(opening.journals.backups(own)) == [], "a copy of hers is no backup of ours"
     opening.session.act(save_dryer, Dryer("porch dryer", 6))
     opening.files.ask_copy()
     with open_kitchen(tmp_path / "copy.dryhouse") as copied:
         assert len(copied.journal.where(Dryer)) == 2, "the one that was there gives way"
     assert [file.name for file in tmp_path.glob("copy*")] == ["copy.dryhouse"]
+
+
+def test_a_journal_begun_and_left_empty_is_welcomed_again_though_it_has_a_backup(opening):
+    """Until a batch was in it there is nothing a backup could bring back."""
+    opening.session.act(save_dryer, Dryer("galley dryer", 4))
+    opening.back_up()
+    opening.open_own()
+    assert opening._page.heading.text() == "Welcome to your drying journal"
+    opening.session.act(log_batch, BatchDraft(Batch("corn", prepared_mass=Mass(900.0), dried_mass=Mass(240.0))))
+    opening.back_up()
+    opening.session.undo()
+    opening.open_own()
+    assert opening._page.heading.text() == "This journal is empty"
 
 
 def test_a_journal_that_is_open_is_not_copied_over_and_a_folder_without_room_keeps_nothing_half(

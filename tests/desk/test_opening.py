@@ -10,6 +10,7 @@ from dryhouse.desk import fault_log
 from dryhouse.desk.opening import Opening, starts
 from dryhouse.desk.safekeeping import Safekeeping
 from dryhouse.desk.window import DeskWindow
+from dryhouse.journal.problems import damaged as file_damaged
 from dryhouse.kitchen.ports import KeptCopy
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import METRIC, US
@@ -232,7 +233,7 @@ def test_a_journal_whose_first_reading_fails_has_the_page_too(opening, journals,
 
 
 def damaged(*_asked):
-    raise WorldProblem(message(MessageKind.DAMAGED, path="own", backups="backups"))
+    raise WorldProblem(file_damaged(Path("own")))
 
 
 def test_what_failed_is_restored_and_not_another_journal(opening, journals):
@@ -244,7 +245,14 @@ def test_what_failed_is_restored_and_not_another_journal(opening, journals):
     assert opening.session.kitchen is journals.kitchens["sample"]
 
 
-def test_damage_met_while_she_works_has_a_page_and_what_she_typed_stays(opening, journals):
+@pytest.mark.parametrize("backups", [0, 1])
+def test_damage_met_while_she_works_has_a_page_and_what_she_typed_stays(
+    opening, journals, tmp_path, monkeypatch, backups
+):
+    monkeypatch.chdir(tmp_path)
+    for name in ["own-2026-11-26T185200.123456Z"][:backups]:
+        Path("backups").mkdir()
+        (Path("backups") / name).touch()
     opening.open(journals.own)
     view = opening.window.go("journal")
     view.log()
@@ -252,6 +260,7 @@ def test_damage_met_while_she_works_has_a_page_and_what_she_typed_stays(opening,
     assert opening.session.attempt(damaged) is None
     assert heading(opening) == "This journal's file has failed"
     assert "is damaged" in opening._page.sentence.text()
+    assert ("there is no backup" in opening._page.sentence.text()) == (not backups)
     said = [b.text() for b in opening._page.buttons]
     assert said == [
         "Open it again", "Open another journal…", "Restore a backup…", "Check the journal", "Go back",
