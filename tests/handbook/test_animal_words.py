@@ -1,6 +1,6 @@
 """Words of animals in names, in the languages of the neighbors, and the plants that only borrow them."""
 
-from dryhouse.handbook.animal_words import animal_words, near_animal_word
+from dryhouse.handbook.animal_words import _table, animal_words, near_animal_word
 from tests.rows import every_row
 
 
@@ -34,3 +34,24 @@ def test_a_dish_of_an_animal_and_a_plant_still_speaks_of_the_animal(name):
 def test_a_slip_of_an_animal_word_is_seen():
     assert near_animal_word("steek") == "steak"
     assert near_animal_word("carrott") == ""
+
+
+def test_every_word_and_every_phrase_of_the_table_speaks_of_its_animal():
+    table = _table()
+    for word, kind in table.whole.items():
+        assert animal_words(word) in ({word: kind}, {}), word  # a plant that borrows it stands beside it
+    for phrase, kind in table.phrases.items():
+        assert animal_words(" ".join(phrase)).get(" ".join(phrase)) == kind, phrase
+    assert {len(phrase) for phrase in table.phrases} >= {2, 3}
+
+
+def test_a_letter_too_few_or_too_many_is_a_slip_and_two_are_none():
+    said = {word: near_animal_word(word) for word in ("chiken", "chickenn", "chikn", "hicken", "vael", "stea")}
+    assert said == {
+        "chiken": "chicken",
+        "chickenn": "chicken",
+        "chikn": "",
+        "hicken": "",
+        "vael": "",
+        "stea": "steak",
+    }

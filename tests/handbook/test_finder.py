@@ -4,10 +4,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.handbook.finder import WhichFood
+from dryhouse.handbook.finder import Finder, WhichFood
 from dryhouse.handbook.neighbors import neighbors
 from dryhouse.handbook.reader import Handbook, handbook
 from dryhouse.handbook.spelling import ordered, singular, words
+from dryhouse.handbook.tables import Food
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import problem_sentence
 from tests.rows import every_row
@@ -303,3 +304,34 @@ def test_a_pawpaw_is_no_papaya_without_asking():
 @every_row(("typed", "slug"), [("grape tomatoes", "tomato"), ("daikon radish", "daikon"), ("papaya", "papaya")])
 def test_kinds_of_one_food_are_that_food(typed, slug):
     assert handbook().identify(typed).slug == slug
+
+
+def small(*names):
+    """A finder over foods of these names, in this order; after a bar stand other names."""
+    foods = [Food(n.partition("|")[0].replace(" ", "-"), n.partition("|")[0], tuple(filter(None, n.split("|")[1:])),
+                  "vegetable") for n in names]  # fmt: skip
+    return Finder(foods)
+
+
+def test_whole_words_come_first_then_the_name_shown_then_names_that_begin_as_typed():
+    finder = small("maize|corn meal", "white corn", "cornel", "corn bread")
+    assert [food.name for food in finder.find("corn")] == ["corn bread", "white corn", "maize", "cornel"]
+
+
+def test_so_many_are_offered_and_no_more():
+    finder = small(*(f"corn {letter}" for letter in "abcdefghijk"))
+    assert len(finder.find("corn")) == 8
+    assert len(finder.find("corn", limit=3)) == 3
+    assert finder.find("") == []
+
+
+def test_the_end_of_a_word_says_something_from_four_letters_on():
+    finder = small("raspberry", "crabapple", "strawberry|gooseberry")
+    assert [food.name for food in finder.find("berry")] == ["raspberry", "strawberry"]
+    assert finder.find("rry") == []
+    assert finder.find("ry") == []
+
+
+def test_foods_that_share_most_words_come_first():
+    finder = small("red bean", "red kidney bean", "green pea")
+    assert [food.name for food in finder.find("kidney bean zzzzzz")][:2] == ["red kidney bean", "red bean"]

@@ -6,7 +6,7 @@ import pytest
 
 from dryhouse.handbook.foods import load_foods
 from dryhouse.handbook.tables import CATEGORIES, Food
-from dryhouse.handbook.yield_comparisons import comparable_yields, compare, yield_spread
+from dryhouse.handbook.yield_comparisons import COMMERCIAL, comparable_yields, compare, yield_spread
 from dryhouse.handbook.yield_spread import (
     LEAST_SPREAD,
     cup,
@@ -16,7 +16,7 @@ from dryhouse.handbook.yield_spread import (
     solids_spread,
     water_with_range,
 )
-from dryhouse.handbook.yield_table import published_yields
+from dryhouse.handbook.yield_table import PublishedYield, published_yields
 from dryhouse.science.values import Fact
 from tests.rows import every_row
 from tests.workings import read
@@ -127,3 +127,45 @@ def test_a_category_without_a_spread_of_its_own_goes_by_its_like():
     assert raw_water(herb) == raw_water(vegetable) == raw_water(mixed)
     assert finish(herb) == finish(vegetable)
     assert finish(mixed) != finish(vegetable)
+
+
+def row(**more):
+    given = dict.fromkeys(PublishedYield.__dataclass_fields__)
+    given |= {"food": "pea", "form": "", "comparable": True, "strays": False, "why": "", "source": "a table, p. 3"}
+    return PublishedYield(**(given | {"how": "read", "prepared_g": 1000.0} | more))
+
+
+PEA = Food("pea", "pea", (), "vegetable", {
+    "water": Fact(90.0, "%", "s"), "target_moisture": Fact(10.0, "%", "s"), "refuse": Fact(50.0, "%", "s"),
+    "dried_water": Fact(5.0, "%", "s"),
+})  # fmt: skip
+
+
+def test_a_published_yield_may_move_the_middle_where_it_leaves_two_to_twenty_five_per_cent_of_water():
+    """100 g of solids in 1000 g: dried to 100 ÷ (1 − 0.02) = 102.04 g it holds 2 %, to 133.33 g 25 %."""
+    trusted = {g: compare(PEA, row(dried_g=g)).comparison.trusted for g in (102.0, 102.1, 133.3, 133.4)}
+    assert trusted == {102.0: False, 102.1: True, 133.3: True, 133.4: False}
+    assert not compare(PEA, row(dried_g=110.0, how="recalled")).comparison.trusted
+
+
+def test_what_a_published_yield_says_is_brought_to_prepared_food_at_the_home_target():
+    said = {
+        "prepared": row(dried_g=110.0),
+        "bought": row(dried_g=110.0, prepared_g=None, as_purchased_g=2000.0),
+        "both": row(dried_g=110.0, as_purchased_g=9999.0),
+        "commercial": row(dried_g=110.0, comparable=False, form=COMMERCIAL),
+    }
+    lines = {name: read(compare(PEA, each).workings) for name, each in said.items()}
+    assert lines["prepared"] == lines["both"] == "Published: 110 g dried ÷ 1000 g prepared = 0.11   [a table, p. 3]"
+    assert (
+        lines["bought"]
+        == "Published: 110 g dried ÷ (2000 g as purchased × (1 − 50 % refuse)) = 0.11   [a table, p. 3]"
+    )
+    assert lines["commercial"].endswith("That was at 5 % water; at 10 %: 0.1161")
+    assert compare(PEA, said["prepared"]).comparison.source == "a table"
+    assert compare(PEA, row(dried_g=110.0, comparable=False)) is None
+    assert compare(PEA, row(dried_g=None)) is None
+    assert compare(PEA, row(dried_g=110.0, prepared_g=None)) is None
+    plain = Food("pea", "pea", (), "vegetable", {k: f for k, f in PEA.facts.items() if k != "refuse"})
+    bought = compare(plain, row(dried_g=110.0, prepared_g=None, as_purchased_g=1000.0))
+    assert read(bought.workings) == "Published: 110 g dried ÷ 1000 g prepared = 0.11   [a table, p. 3]"

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.display import METRIC, Style, duration
+from dryhouse.science.display import METRIC, Style, counted, duration, fraction, household
 from dryhouse.science.quantities import Area, Duration, Length, Mass, Temperature, Volume, parse
 from dryhouse.science.values import Figure
 from tests.rows import every_row
@@ -167,4 +167,37 @@ def test_a_quantity_is_shown_by_its_kind():
     ]  # fmt: skip
     assert [SI.show(kind, "") for kind in kinds] == [
         "198 g", "591 ml", "57 °C", "6.3 mm", "1115 cm²", "8 h 30 min", "",
+    ]  # fmt: skip
+
+
+def test_a_value_is_said_by_the_nearest_kitchen_fraction_or_by_its_decimals():
+    said = {
+        0.0: "0", 0.02: "0", 0.06: "0.06", 0.13: "⅛", 0.25: "¼", 0.38: "⅜", 0.5: "½",
+        0.62: "⅝", 0.67: "⅔", 0.75: "¾", 0.88: "⅞", 0.94: "0.94", 0.98: "1", 1.0: "1", 1.98: "2", 2.02: "2",
+        2.05: "2.05", 2.51: "2½", 2.45: "2.45",
+    }  # fmt: skip
+    assert {value: fraction(value, US) for value in said} == said
+    assert fraction(2.05, Style(METRIC, decimal_comma=True)) == "2,05"
+
+
+def test_water_is_said_by_the_measure_a_cook_would_take():
+    cups = {
+        0.2: "3¼ tbsp", 0.25: "¼ cup", 0.3: "5 tbsp", 0.34: "⅓ cup", 0.5: "½ cup",
+        0.9: "⅞ cup", 0.97: "1 cup", 3.4: "3⅜ cups", 4.1: "4 cups", 4.2: "4¼ cups", 7.8: "7¾ cups",
+        7.87: "7¾ cups", 7.88: "2 quarts", 10.0: "2½ quarts", 39.0: "9¾ quarts", 41.0: "10 quarts",
+        118.0: "29½ quarts", 122.0: "30 quarts",
+    }  # fmt: skip
+    assert {amount: household(amount * 236.5882365, US) for amount in cups} == cups
+    small = {0.6: "⅝ tsp", 1.0: "1 tsp", 1.3: "1¼ tsp", 2.8: "2¾ tsp", 2.9: "1 tbsp", 4.6: "1½ tbsp"}
+    assert {spoons: household(spoons * 4.92892159375, US) for spoons in small} == small
+
+
+def test_one_is_one_and_the_rest_have_their_plural():
+    assert [counted(n, "tray") for n in (0, 1, 2)] == ["0 trays", "1 tray", "2 trays"]
+    assert [counted(n, "batch", "batches") for n in (1, 2)] == ["1 batch", "2 batches"]
+
+
+def test_what_a_bare_number_is_taken_for():
+    assert [(s.mass_unit, s.volume_unit, s.temperature_unit, s.length_unit) for s in (US, SI)] == [
+        ("oz", "cup", "F", "in"), ("g", "ml", "C", "mm"),
     ]  # fmt: skip

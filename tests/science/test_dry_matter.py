@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.dry_matter import feel_given, normal_cdf, prior_belief
+from dryhouse.science.dry_matter import Between, belief_between, feel_given, normal_cdf, prior_belief
 from dryhouse.science.statuses import Feel
 from tests.rows import every_row
 
@@ -96,3 +96,52 @@ def test_solids_that_are_no_percentage_are_refused(solids):
 @every_row("solids", [99.0, 99.9, 99.97])
 def test_no_load_holds_more_dry_matter_than_it_weighs(solids):
     assert max(prior_belief(solids, 0.1).shares) < 1.0
+
+
+def test_a_kept_belief_has_its_middle_and_its_ends_again():
+    share = Between(0.20, 0.24, 0.25)
+    kept = belief_between(share)
+    found = kept.between
+    assert (found.low, found.value, found.high) == pytest.approx((0.20, 0.24, 0.25), rel=1e-3)
+    assert kept.weight.sum() == pytest.approx(1.0)
+    assert belief_between(Between(0.24, 0.24, 0.24)).between.value == pytest.approx(0.24)
+
+
+@every_row("share", [(0.0, 0.2, 0.3), (0.25, 0.2, 0.3), (0.1, 0.3, 0.2), (0.5, 0.9, 1.0)])
+def test_what_is_no_share_of_dry_matter_is_refused(share):
+    with pytest.raises(ValueError, match="dry matter"):
+        belief_between(Between(*share))
+
+
+def test_a_test_at_the_edge_of_what_such_food_holds_stays_inside_it():
+    least, most = TOMATO.shares[0], TOMATO.shares[-1]
+    assert TOMATO.tested(0.99 * least).middle > least
+    assert TOMATO.tested(1.01 * most).middle < most
+
+
+def test_moisture_and_target_by_hand():
+    """Solids of 20 % known to the thousandth: 250 g of 1000 g hold 20 % water, and 10 % are reached at 222.2 g."""
+    sure = prior_belief(20.0, 0.0005)
+    assert sure.moisture(0.25).value == pytest.approx(20.0, abs=0.01)
+    assert sure.moisture(0.15).value == 0.0
+    assert sure.target(10.0).value == pytest.approx(0.2222, abs=1e-4)
+    assert (sure.dry_probability(0.21, 10.0), sure.dry_probability(0.23, 10.0)) == (1.0, 0.0)
+    assert sure.scaled(2.0).middle == pytest.approx(0.4)
+
+
+def test_a_level_holds_the_water_of_its_own_air():
+    dry, damp = (TOMATO.settled(0.060, 0.0001, (x, x, x)).middle for x in (0.02, 0.10))
+    assert (dry, damp) == pytest.approx((0.060 / 1.02, 0.060 / 1.10), rel=0.002)
+
+
+@every_row(
+    ("feel", "moisture"),
+    [(Feel.BRITTLE, 5.0), (Feel.LEATHERY, 14.5), (Feel.PLIABLE, 21.5), (Feel.STICKY, 32.0), (Feel.WET, 60.0)],
+)
+def test_each_feel_has_its_moistures(feel, moisture):
+    """Brittle up to about 11 %, leathery to 18, pliable to 25, sticky to 40, and wet beyond."""
+    given = {each: float(feel_given(moisture, each)) for each in Feel}
+    assert max(given, key=given.__getitem__) == feel
+    assert [float(feel_given(at, Feel.BRITTLE)) for at in (11.0,)] == pytest.approx([0.5])
+    halves = [float(feel_given(at, Feel.WET)) + float(feel_given(at, Feel.STICKY)) for at in (25.0, 40.0)]
+    assert halves == pytest.approx([0.5, 1.0], abs=0.01)

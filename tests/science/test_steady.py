@@ -118,6 +118,8 @@ def test_a_logger_that_reports_once_a_minute_is_believed_where_its_readings_foll
     assert minutely(1000.0, 989.0, 978.0) == ([], [])
     assert minutely(1000.0, 1003.5, 1003.5) == ([1003.5], [])
     assert minutely(1000.0, 1004.5, 1004.5) == ([], [])
+    unknown = SteadyScale()
+    assert [unknown.take(60.0 * n, g).steady for n, g in enumerate((1000.0, 995.0, 990.0))] == [None, None, 990.0]
 
 
 def test_what_stands_on_the_scale_from_now_on_may_be_taken_as_it_is() -> None:

@@ -41,6 +41,10 @@ class TestHonestyAboutParameters:
             assert curves.chosen.name == "Lewis"
             assert "five would allow Page" in message_words(curves.why)
 
+    def test_five_weighings_are_enough_to_choose(self):
+        hours = np.array([0.0, 1.0, 2.0, 3.0, 4.0])
+        assert fit_all(hours, page(hours, n=1.5)).chosen.name == "Page"
+
     def test_the_smallest_aicc_is_chosen(self):
         hours = np.linspace(0, 9, 30)
         curves = fit_all(hours, wobbly(hours, n=1.35))

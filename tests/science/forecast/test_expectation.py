@@ -52,3 +52,6 @@ def test_a_load_that_settles_higher_holds_more_dry_matter():
 
 def test_a_coarser_scale_is_a_louder_one():
     assert expected(step=0.02).noise > expected(step=0.002).noise > 0
+    # a step is off by a twelfth of its square; the hand that lifts the trays by two in ten thousand of the water
+    assert expected(step=0.02).noise == pytest.approx(0.02 / math.sqrt(12))
+    assert expected(step=1e-6).noise == pytest.approx(0.0002 * 0.8, rel=1e-3)

@@ -160,6 +160,12 @@ def test_a_stretch_in_which_the_dryer_was_known_to_run_is_slow_drying_and_no_sto
     assert finish(passed, left(ran), ran=[2.0]).stops == asked.stops, "of another stretch"
 
 
+def test_heats_a_degree_apart_are_one():
+    assert [Heating((0.0, 1.0), (55.0, 55.0 + more), ENERGY).changed for more in (0.0, 1.0, 1.1)] == [
+        False, False, True,
+    ]  # fmt: skip
+
+
 def test_the_workings_name_only_the_changes_of_heat():
     kept = Heating((0.0, 1.0, 3.0), (55.0, 55.0, 65.0), ENERGY)
     (line,) = kept.workings()
