@@ -84,6 +84,18 @@ AS_TYPED = [
     (["mine.dryhouse"], ["--journal", "mine.dryhouse"]),
     (["mine.dryhouse", "shelf"], ["--journal", "mine.dryhouse", "shelf"]),
     (["--journal"], ["--journal"]),
+    (["yields", "corn", "--fresh"], ["yields", "corn", "--fresh"]),
+    (["log", "--notes"], ["log", "--notes"]),
+    (["log", "--notes=as", "before"], ["log", "--notes=as", "before"]),
+    (["keeps", "apple", "--temp", "60", "F", "jar"], ["keeps", "apple", "--temp", "60 F", "jar"]),
+    (["keeps", "apple", "--temp", "-18", "C"], ["keeps", "apple", "--temp", "-18 C"]),
+    (["weigh", "12", "--tare", "1", "lb", "860", "g"], ["weigh", "12", "--tare", "1 lb 860 g"]),
+    (["weigh", "12", "--tare", "none", "860"], ["weigh", "12", "--tare", "none", "860"]),
+    (["plan", "Lake", "--days", "Sat", "Sun"], ["plan", "Lake", "--days", "Sat", "Sun"]),
+    (["plan", "--full", "Lake"], ["plan", "--full", "Lake"]),
+    (["shelf", "--on=2027-08-22", "x"], ["shelf", "--on=2027-08-22", "x"]),
+    (["after", "“Lake", "circuit”", "--json"], ["after", "Lake circuit", "--json"]),
+    (["--workings", "--cautions", "target", "corn"], ["target", "corn", "--workings", "--cautions"]),
     ([], []),
 ]
 
