@@ -7,10 +7,11 @@ whole microseconds since 1970 in UTC, days are ISO text, yes and no are 1 and 0.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
-from operator import attrgetter, itemgetter
+from itertools import repeat
+from operator import attrgetter, is_not, itemgetter
 from typing import Any, Generic
 
 from dryhouse.kitchen.ports import R
@@ -82,6 +83,23 @@ class Mapped(Generic[R]):
     def row(self, record: R) -> dict[str, Any]:
         """The record as the values of its row."""
         return dict(zip(self.columns, self.values(record), strict=True))
+
+    def rows(self, records: Sequence[R]) -> tuple[tuple[str, ...], Iterable[Sequence[Any]]]:
+        """The columns in which any of these records holds something, and a row of them for each."""
+        names: list[str] = []
+        columns: list[Iterable[Any]] = []
+        for held, shape in zip(zip(*map(self._held, records), strict=True), shapes(self.kind), strict=True):
+            if not any(map(is_not, held, repeat(None))):
+                continue
+            names += shape.columns
+            if shape.quantity is not None:
+                columns.append([None if value is None else value.si for value in held])
+                columns.append([None if value is None else value.typed for value in held])
+            elif (write := _WRITE.get(shape.holds)) is not None:
+                columns.append([None if value is None else write(value) for value in held])
+            else:
+                columns.append(held)
+        return tuple(names), zip(*columns, strict=True)
 
     def record(self, row: Sequence[Any], *, bounded: bool = True) -> R:
         """The record a row stands for. Raises Unreadable where no record was ever kept like this; numbers too large

@@ -23,12 +23,12 @@ class Waiting:
 
     def __init__(self) -> None:
         self._rows = WaitingRows()
-        self._held: defaultdict[type[Any], list[list[Any]]] = defaultdict(list)
+        self._held: defaultdict[type[Any], list[Any]] = defaultdict(list)
 
     def add(self, record: Record) -> None:
         """One more record, under a number that no other of its kind has here."""
         held = self._held[type(record)]
-        held.append(mapped(type(record)).values(record))
+        held.append(record)
         if len(held) >= _AT_ONCE:
             self._put(type(record))
 

@@ -43,6 +43,18 @@ def test_a_record_is_the_same_after_it_was_kept(unbound: Database, kind: type, d
     assert one(unbound.connection, kind, 1) == record
 
 
+@given(data=st.data())
+@settings(deadline=None)
+def test_rows_of_many_records_hold_what_the_row_of_each_does(data: st.DataObject) -> None:
+    kind = data.draw(st.sampled_from(RECORD_KINDS))
+    many = data.draw(st.lists(records(kind), min_size=1, max_size=4))
+    columns, rows = mapped(kind).rows(many)
+    nothing = dict.fromkeys(mapped(kind).columns)
+    assert [{**nothing, **dict(zip(columns, row, strict=True))} for row in rows] == [
+        mapped(kind).row(record) for record in many
+    ]
+
+
 @given(PLAIN[datetime])
 def test_moments_survive_to_the_microsecond(moment: datetime) -> None:
     assert from_micros(to_micros(moment)) == moment

@@ -129,7 +129,7 @@ def test_rows_that_wait_leave_no_file_behind(tmp_path: Path, monkeypatch) -> Non
     monkeypatch.setenv("TMPDIR", str(tmp_path))
     monkeypatch.setenv("SQLITE_TMPDIR", str(tmp_path))
     rows = WaitingRows()
-    rows.put(Dryer, [mapped(Dryer).values(BOX)])
+    rows.put(Dryer, [BOX])
     assert rows.row(Dryer, 1) == tuple(mapped(Dryer).values(BOX))
     rows.close()
     assert list(tmp_path.iterdir()) == []

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, datetime
+from typing import Any
+
+from hypothesis import given
+from hypothesis import strategies as st
 
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, LotCheck, Weighing
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
-from dryhouse.kitchen.records.shapes import SUFFIXES, shapes
+from dryhouse.kitchen.records.shapes import SUFFIXES, filled, linked, shapes
 from dryhouse.science.quantities import Mass
+from tests.records import records
 from tests.rows import every_row
 
 
@@ -40,3 +46,15 @@ def test_owners_come_before_what_they_own() -> None:
     assert OWNERS_FIRST.index(Batch) < OWNERS_FIRST.index(BatchEvent)
     for kind, links in LINKS.items():
         assert all(OWNERS_FIRST.index(target) < OWNERS_FIRST.index(kind) for target in links.values())
+
+
+@given(st.data())
+def test_records_put_together_at_once_are_what_they_are_made_one_by_one(data: st.DataObject) -> None:
+    kind = data.draw(st.sampled_from(RECORD_KINDS))
+    made: list[Any] = data.draw(st.lists(records(kind), max_size=3))
+    columns = [[getattr(record, shape.name) for record in made] for shape in shapes(kind)]
+    assert filled(kind, len(made), columns) == made
+    for record in made:
+        links = dict.fromkeys(LINKS.get(kind, {}), 7)
+        assert linked(record, links) == replace(record, **links)
+        assert linked(record, {}) == record

@@ -35,12 +35,13 @@ class WaitingRows:
             columns = _listed(c for c in mapped(kind).columns if c != "id")
             self._driver.execute(f"CREATE TABLE {mapped(kind).table} (id INTEGER PRIMARY KEY, {columns})")
         self._driver.execute("BEGIN")
-        self._inserts = {kind: _insert(kind) for kind in RECORD_KINDS}
         self._selects = {kind: _select(kind) for kind in RECORD_KINDS}
 
-    def put(self, kind: type[Any], rows: Iterable[Sequence[Any]]) -> None:
-        """More rows, their columns in the order of the mapping."""
-        self._driver.executemany(self._inserts[kind], rows)
+    def put(self, kind: type[Any], records: Sequence[Any]) -> None:
+        """More records. Columns in which none of them holds anything are left out: SQLite's binding asks at length
+        how nothing is to be written."""
+        columns, rows = mapped(kind).rows(records)
+        self._driver.executemany(_insert(kind, columns), rows)
 
     def row(self, kind: type[Any], id: int) -> Sequence[Any] | None:
         """The row of this number."""
@@ -81,7 +82,7 @@ class WaitingRows:
         if self._is_beside:
             into.execute(f"INSERT INTO main.{of.table} ({_listed(of.columns)}) {rows}", values)
         else:
-            into.executemany(_insert(kind), self._driver.execute(rows, values))
+            into.executemany(_insert(kind, of.columns), self._driver.execute(rows, values))
 
     def close(self) -> None:
         """All of it is gone. Closing twice does no harm."""
@@ -94,9 +95,8 @@ def _select(kind: type[Any]) -> str:
     return f"SELECT {_listed(of.columns)} FROM {of.table} WHERE id = ?"
 
 
-def _insert(kind: type[Any]) -> str:
-    of = mapped(kind)
-    return f"INSERT INTO {of.table} ({_listed(of.columns)}) VALUES ({', '.join('?' * len(of.columns))})"
+def _insert(kind: type[Any], columns: Sequence[str]) -> str:
+    return f"INSERT INTO {mapped(kind).table} ({_listed(columns)}) VALUES ({', '.join('?' * len(columns))})"
 
 
 def _listed(columns: Iterable[str]) -> str:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from dryhouse.handbook.tables import ANIMAL_CATEGORIES
-from dryhouse.kitchen.exchange.matching import Known, as_coming, differing, settled
+from dryhouse.kitchen.exchange.matching import Known, settled
 from dryhouse.kitchen.exchange.numbers import Numbers
 from dryhouse.kitchen.exchange.reading import Entry
 from dryhouse.kitchen.foods.catalog import food
@@ -23,6 +23,7 @@ from dryhouse.kitchen.records.foods import PLANT, UNKNOWN, contents_of
 from dryhouse.kitchen.records.learned import MARKS, batch_of, forgotten, share_of_mark
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
 from dryhouse.kitchen.records.problems import called, problems, problems_around
+from dryhouse.kitchen.records.shapes import linked
 from dryhouse.kitchen.records.typed_problems import typed_problems
 from dryhouse.kitchen.surroundings import Surroundings, judge
 from dryhouse.science.display import counted
@@ -200,13 +201,13 @@ class _Look:
         if kind in ONCE:
             self._refuse_repeated(record)
         moved = self._moved(record)
-        mine = None if self.known.none_of[kind] else self.known.find(moved, number)
+        met = None if self.known.none_of[kind] else self.known.find(moved, number)
         if isinstance(record, OwnFood):
             if record.slug in self.mine:
                 same_kind(self.kitchen, record, "this journal")
             self.around.coming([record])
-        if mine is not None:
-            self._met(record, moved, mine)
+        if met is not None:
+            self._met(record, moved, *met)
             return
         found = self._judged(record, self.around, sound)
         if found:
@@ -248,12 +249,11 @@ class _Look:
                 raise InputProblem(f"{kind} {record.id} belongs to {target.__name__} {number}, which is not there.")
             if to != number:
                 links[name] = to
-        return replace(record, **links) if links else record
+        return linked(record, links) if links else record
 
-    def _met(self, record: Any, moved: Any, mine: Any) -> None:
+    def _met(self, record: Any, moved: Any, mine: Any, fields: tuple[str, ...]) -> None:
         kind = type(record)
         self.numbers.note(kind, record.id, -mine.id)
-        fields = differing(as_coming(mine), moved)
         if not fields:
             self.coming.same += 1
             return

@@ -12,7 +12,8 @@ from typing import Any, BinaryIO
 from dryhouse.kitchen.exchange.formats import may_hold_halves
 from dryhouse.science.errors import InputProblem
 
-_AT_ONCE = 1 << 20
+_AT_ONCE = 1 << 16
+"""Bytes read at once: of a few hundred records, which stay near the processor while they are judged."""
 _LONGEST = 1 << 24
 """Characters of one record: far more than anyone writes."""
 _BLANKS = re.compile(r"[ \t\n\r]*")
@@ -97,8 +98,8 @@ class JsonStream:
             yield name
         self.take("}")
 
-    def items(self) -> Iterator[Any]:
-        """The values of a list whose bracket has been taken."""
+    def bunches(self) -> Iterator[list[Any]]:
+        """The values of a list whose bracket has been taken, as many at once as are at hand."""
         first = True
         while (mark := self.next_mark()) != "]":
             if not first:
@@ -106,10 +107,7 @@ class JsonStream:
                     raise self._broken()
                 self._at += 1
             first = False
-            if many := self._whole_lines():
-                yield from many
-            else:
-                yield self.value()
+            yield self._whole_lines() or [self.value()]
         self._at += 1
 
     def _whole_lines(self) -> list[Any]:
@@ -130,7 +128,7 @@ class JsonStream:
     def _more(self) -> bool:
         if self._ended:
             return False
-        new = self._file.read(_AT_ONCE)
+        new = self._file.read(max(_AT_ONCE, len(self._text) - self._at))
         self._ended = not new
         self._begins, self._line = self.place()
         self._text = self._text[self._at :] + self._bytes.decode(new, final=self._ended)

@@ -7,14 +7,14 @@ be compared.
 from __future__ import annotations
 
 from collections import OrderedDict, defaultdict
-from collections.abc import Iterable, Mapping
-from dataclasses import replace
+from collections.abc import Callable, Iterable, Mapping
+from operator import attrgetter
 from typing import Any
 
 from dryhouse.kitchen.ports import Journal
 from dryhouse.kitchen.records import RECORD_KINDS
 from dryhouse.kitchen.records.links import KNOWN_BY, LINKS, OWNER
-from dryhouse.kitchen.records.shapes import shapes
+from dryhouse.kitchen.records.shapes import linked, shapes
 
 _OWNERS_HELD, _OWNERS_AT_ONCE = 500, 50
 _MOST_CHANGED, _LEAST_ALIKE = 3, 3
@@ -25,7 +25,36 @@ where so few fields differ and so many that say anything are alike. Our own boun
 def as_coming(mine: Any) -> Any:
     """A record of hers with its links as a record that comes would have them."""
     links = {name: -getattr(mine, name) for name in LINKS.get(type(mine), {}) if getattr(mine, name) is not None}
-    return replace(mine, **links) if links else mine
+    return linked(mine, links) if links else mine
+
+
+def unlike(mine: Any, coming: Any) -> tuple[str, ...]:
+    """The fields in which a record of hers and one that comes differ. Most that were exported once are the same,
+    and that is seen before one is put in the form of the other."""
+    said, links = _said(type(mine))
+    if said(mine) == said(coming) and all(_negated(getattr(mine, n)) == getattr(coming, n) for n in links):
+        return ()
+    return differing(as_coming(mine), coming)
+
+
+def _negated(number: int | None) -> int | None:
+    return None if number is None else -number
+
+
+_Said = tuple[Callable[[Any], Any], tuple[str, ...]]
+_SAID: dict[type[Any], _Said] = {}
+
+
+def _said(kind: type[Any]) -> _Said:
+    """What a record says beside its number, its links and what is worked out; and the names of its links."""
+    if kind not in _SAID:
+        links = tuple(LINKS.get(kind, {}))
+        _SAID[kind] = attrgetter(*(name for name in _compared(kind) if name not in links)), links
+    return _SAID[kind]
+
+
+def _compared(kind: type[Any]) -> tuple[str, ...]:
+    return tuple(shape.name for shape in shapes(kind) if shape.name != "id" and not shape.about.computed)
 
 
 def settled(record: Any, bases: Mapping[type, int]) -> Any:
@@ -34,13 +63,12 @@ def settled(record: Any, bases: Mapping[type, int]) -> Any:
     for name, target in LINKS.get(type(record), {}).items():
         if (number := getattr(record, name)) is not None:
             links[name] = -number if number < 0 else bases[target] + number
-    return replace(record, **links) if links else record
+    return linked(record, links) if links else record
 
 
 def differing(one: Any, other: Any) -> tuple[str, ...]:
     """The fields in which two records of a kind differ, their numbers and what is worked out aside."""
-    names = (shape.name for shape in shapes(type(one)) if shape.name != "id" and not shape.about.computed)
-    return tuple(name for name in names if getattr(one, name) != getattr(other, name))
+    return tuple(name for name in _compared(type(one)) if getattr(one, name) != getattr(other, name))
 
 
 class Known:
@@ -53,18 +81,19 @@ class Known:
         self._found: defaultdict[type, set[int]] = defaultdict(set)
         self._owned: OrderedDict[tuple[type, int], tuple[Any, ...]] = OrderedDict()
 
-    def find(self, record: Any, number: int) -> Any | None:
-        """The record of hers that this one is, if any. `number` is what it was called where it comes from."""
+    def find(self, record: Any, number: int) -> tuple[Any, tuple[str, ...]] | None:
+        """The record of hers that this one is, if any, and the fields in which they differ. `number` is what it was
+        called where it comes from."""
         kind = type(record)
         found = self._unchanged(record, number)
         if found is None:
             near = [m for m in self._near(record, number) if m.id not in self._found[kind]]
             found = _chosen(record, number, near)
         if found is not None:
-            self._found[kind].add(found.id)
+            self._found[kind].add(found[0].id)
         return found
 
-    def _unchanged(self, record: Any, number: int) -> Any | None:
+    def _unchanged(self, record: Any, number: int) -> tuple[Any, tuple[str, ...]] | None:
         """Hers of that number where nothing in it differs: none can be nearer, and none is looked for."""
         kind = type(record)
         if kind in OWNER:
@@ -72,9 +101,9 @@ class Known:
             mine = next((m for m in self._parts(kind, -owner) if m.id == number), None) if owner < 0 else None
         else:
             mine = self._journal.get(kind, number)
-        if mine is None or mine.id in self._found[kind] or differing(as_coming(mine), record):
+        if mine is None or mine.id in self._found[kind] or unlike(mine, record):
             return None
-        return mine
+        return mine, ()
 
     def _near(self, record: Any, number: int) -> Iterable[Any]:
         kind = type(record)
@@ -99,15 +128,15 @@ class Known:
         return self._owned[kind, owner]
 
 
-def _chosen(record: Any, number: int, near: Iterable[Any]) -> Any | None:
-    """The one with the fewest fields unlike, of those that may be it."""
-    unlike = {mine.id: (mine, differing(as_coming(mine), record)) for mine in near}
+def _chosen(record: Any, number: int, near: Iterable[Any]) -> tuple[Any, tuple[str, ...]] | None:
+    """The one with the fewest fields unlike, of those that may be it, and those fields."""
+    beside = {mine.id: (mine, unlike(mine, record)) for mine in near}
     may_be = [
         (len(fields), id != number, id)
-        for id, (_, fields) in unlike.items()
+        for id, (_, fields) in beside.items()
         if not fields or _is_known(record, fields, id == number) or (id == number and _is_alike(record, fields))
     ]
-    return unlike[min(may_be)[2]][0] if may_be else None
+    return beside[min(may_be)[2]] if may_be else None
 
 
 def _is_known(record: Any, fields: tuple[str, ...], numbered: bool) -> bool:

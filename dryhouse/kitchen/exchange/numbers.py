@@ -31,12 +31,14 @@ class Numbers:
         Raises InputProblem where it is taken, or cannot be one.
         """
         kind = type(record)
-        number: int = record.id or self._highest[kind] + 1
+        highest = self._highest[kind]
+        number: int = record.id or highest + 1
         if not 0 < number <= _HIGHEST or not self._is_first(kind, number):
             raise InputProblem(
                 f"{kind.__name__} {short(number)} stands twice, or has a number below 1; each needs its own."
             )
-        self._highest[kind] = max(self._highest[kind], number)
+        if number > highest:
+            self._highest[kind] = number
         return number
 
     def note(self, kind: type, number: int, here: int) -> None:

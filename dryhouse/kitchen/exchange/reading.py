@@ -121,7 +121,7 @@ class _JsonExport:
                 yield from self._group(kind)
             else:
                 self._later.append((kind, text.place()))
-                for _ in text.items():
+                for _ in text.bunches():
                     pass
 
     def _waits(self, kind: type) -> bool:
@@ -129,16 +129,17 @@ class _JsonExport:
         return bool(waiting.intersection(LINKS.get(kind, {}).values()))
 
     def _group(self, kind: type[Any]) -> Iterator[Entry]:
-        name = f"{self._file.name}, {kind.__name__}"
-        share = 0.0
-        for number, values in enumerate(self._text.items(), 1):
-            if self._text.halves:
-                refuse_halves(values, f"{name} {number}")
-            if number % 1000 == 1:
-                share = self._text.reached() / self._size
-            record = plain(kind, values)
-            sound = record is not None
-            yield Entry(record if sound else from_json(kind, values, f"{name} {number}"), share, sound)
+        name, number = f"{self._file.name}, {kind.__name__}", 0
+        for many in self._text.bunches():
+            share = self._text.reached() / self._size
+            for values, record in zip(many, plain(kind, many), strict=True):
+                number += 1
+                if self._text.halves:
+                    refuse_halves(values, f"{name} {number}")
+                if record is not None:
+                    yield Entry(record, share, True)
+                else:
+                    yield Entry(from_json(kind, values, f"{name} {number}"), share)
 
 
 # --- tables ----------------------------------------------------------------------------------------------

@@ -53,7 +53,7 @@ def batch_of(record: object) -> int:
     """The number of the batch that a record is, or belongs to; 0 for what belongs to none."""
     if isinstance(record, Batch):
         return record.id
-    return record.batch if isinstance(record, Weighing | BatchEvent | BatchPart) else 0
+    return record.batch if isinstance(record, (Weighing, BatchEvent, BatchPart)) else 0
 
 
 def forgotten(batch: Batch) -> Batch:

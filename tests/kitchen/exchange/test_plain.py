@@ -26,6 +26,12 @@ ALONE = Surroundings(None, handbook(), lambda moment: moment)
 WEIGHING = {"batch": 1, "at": "2026-08-01T10:00:00+00:00", "gross": {"g": 412.0, "typed": "412 g"}, "id": 3}
 
 
+def plainly(kind: type, values: Any) -> Any:
+    """What one record is read as in one go, by itself."""
+    [found] = plain(kind, [values])
+    return found
+
+
 def in_full(kind: type, values: Any) -> tuple[Any, list[str]]:
     """The record the long way, and all that is wrong with it."""
     try:
@@ -39,7 +45,7 @@ def test_every_record_of_the_sample_is_read_in_one_go() -> None:
     sample = read_records(sample_folder())
     assert {type(record) for record in sample} == set(RECORD_KINDS)
     for record in sample:
-        assert repr(plain(type(record), json.loads(json.dumps(as_json(record))))) == repr(record)
+        assert repr(plainly(type(record), json.loads(json.dumps(as_json(record))))) == repr(record)
 
 
 ODD = st.one_of(
@@ -59,7 +65,7 @@ def test_whatever_is_put_in_a_field_passes_in_one_go_only_where_it_passes_in_ful
     for name in data.draw(st.sets(st.sampled_from([shape.name for shape in shapes(kind)]), max_size=3)):
         values[name] = data.draw(ODD | QUANTITY)
     made, wrong = in_full(kind, values)
-    found = plain(kind, values)
+    found = plainly(kind, values)
     if found is not None:
         assert repr(found) == repr(made)
         assert [str(problem) for problem in problems_around(found, ALONE)] == wrong
@@ -84,14 +90,25 @@ def test_whatever_is_put_in_a_field_passes_in_one_go_only_where_it_passes_in_ful
     ],
 )
 def test_a_weighing_with_anything_wrong_is_left_to_the_full_judgement(changed: dict[str, Any]) -> None:
-    assert plain(Weighing, WEIGHING) is not None
-    assert plain(Weighing, {**WEIGHING, "gross": {"g": 1.0, "typed": "1 g"}}) is not None
-    assert plain(Weighing, {**WEIGHING, **changed}) is None
+    wrong_one = {**WEIGHING, **changed}
+    assert plainly(Weighing, wrong_one) is None
+    among = plain(Weighing, [WEIGHING, {**WEIGHING, "gross": {"g": 1.0, "typed": "1 g"}}, wrong_one, WEIGHING])
+    assert [found is None for found in among] == [False, False, True, False]
     made, wrong = in_full(Weighing, {**WEIGHING, **changed})
     assert made is None or wrong
 
 
+@given(st.data())
+def test_records_read_many_at_once_are_what_each_is_by_itself(data: st.DataObject) -> None:
+    kind = data.draw(st.sampled_from(RECORD_KINDS))
+    many = [as_json(record) for record in data.draw(st.lists(records(kind), min_size=1, max_size=6))]
+    for values in many:
+        for name in data.draw(st.sets(st.sampled_from([shape.name for shape in shapes(kind)]), max_size=1)):
+            values[name] = data.draw(ODD | QUANTITY)
+    assert repr(plain(kind, many)) == repr([plainly(kind, values) for values in many])
+
+
 def test_nought_keeps_its_sign() -> None:
     for nought in (0.0, -0.0, 0.0):
-        read = plain(Weighing, {**WEIGHING, "tare": {"g": nought, "typed": ""}})
+        read = plainly(Weighing, {**WEIGHING, "tare": {"g": nought, "typed": ""}})
         assert str(read.tare.si) == str(nought)
