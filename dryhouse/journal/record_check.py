@@ -59,12 +59,12 @@ def judge_all(database: Database, most: int, newest: int | None = None) -> Judge
                     around.coming([record])
                 if isinstance(record, LotDraw) and record.mass is not None:
                     taken[record.lot] += record.mass.si
+                wrong = [] if (mapped(kind).table, id) in orphans else _wrong(record, around)
                 if not bounded:
                     judged.unreadable[kind].append(id)
-                    judged.say(kind, id, "")
-                elif (mapped(kind).table, id) not in orphans:
-                    for because in _wrong(record, around):
-                        judged.say(kind, id, because)
+                    wrong = ["", *filter(None, wrong[:1])]
+                for because in wrong:
+                    judged.say(kind, id, because)
             if len(judged.said) >= most:
                 return judged
     judged.said += _overdrawn(around, taken) if newest is None else ()

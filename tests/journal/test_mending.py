@@ -84,6 +84,27 @@ def test_what_is_missing_is_made_anew_and_what_is_strange_is_taken_out(file: Pat
     journal.close()
 
 
+@pytest.mark.parametrize(("was", "now"), [("unicode61", "unicode60"), ("prefix", "qrefix"), ("title", "titlu")])
+def test_an_index_of_words_whose_making_was_changed_is_refused_and_made_anew(
+    file: Path, was: str, now: str
+) -> None:
+    """One bit of its statement is enough that SQLite can neither search in it nor drop it, or takes other words."""
+    changed(
+        file,
+        "PRAGMA writable_schema = ON",
+        f"UPDATE sqlite_master SET sql = replace(sql, '{was}', '{now}') WHERE name = 'batch_words'",
+    )
+    for write in (False, True):
+        with told(WorldProblem, "is damaged"):
+            open_journal(file, write=write)
+    assert in_words(check(file)) == ["The table batch_words is missing from the file."]
+    assert "The search index was rebuilt." in in_words(mend(file))
+    assert check(file) == []
+    journal = open_journal(file, write=True)
+    assert len(journal.batch_ids(BatchQuery(text="corn"))) > 3
+    journal.close()
+
+
 def test_an_index_that_lost_its_rows_is_filled_again(file: Path) -> None:
     with closing(sqlite3.connect(file)) as raw:
         (as_it_should_be,) = raw.execute("SELECT sql FROM sqlite_master WHERE name = 'ix_batch_filter'").fetchone()

@@ -30,7 +30,7 @@ class Fault(Enum):
 
 _DAMAGED = re.compile(
     r"no such (table|column|index)|vtable constructor failed|Could not decode|duplicate column name|"
-    r"(table|index|trigger) .* already exists"
+    r"invalid fts5 file format|(table|index|trigger) .* already exists"
 )
 """What SQLite says where something every journal has is missing, where a file is not of the shape it says it is, or
 a text is none: these have no names."""

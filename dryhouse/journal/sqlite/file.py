@@ -248,10 +248,15 @@ STRANGE = ("strange trigger", "strange view")
 
 
 def parts_in(driver: sqlite3.Connection) -> set[Part]:
-    """Tables, indexes, triggers and views in a file, and the columns of its tables. Runs nothing of the file's."""
+    """Tables, indexes, triggers and views in a file, and the columns of its tables. Runs nothing of the file's.
+
+    The index of words is there only as it was made: SQLite takes its columns and its ways from that statement.
+    """
     ours = word_index.triggers()
     found = set()
     for what, name, made in driver.execute("SELECT type, name, sql FROM sqlite_master").fetchall():
+        if name == word_index.TABLES[0] and not word_index.same_statement(made or "", word_index.WORDS[0]):
+            continue
         known = what in ("table", "index")
         known |= what == "trigger" and word_index.same_statement(made or "", ours.get(name, ""))
         found.add(Part(str(what) if known else f"strange {what}", str(name)))

@@ -62,12 +62,20 @@ def faults_in_index(driver: sqlite3.Connection) -> bool:
     return False
 
 
+def _read_as_made(driver: sqlite3.Connection) -> None:
+    """What SQLite keeps of how the index was made put right, where it was changed: it cannot drop what it cannot read."""
+    driver.execute("PRAGMA writable_schema = ON")
+    driver.execute("UPDATE sqlite_master SET sql = ? WHERE name = ? AND sql <> ?", (WORDS[0], TABLES[0], WORDS[0]))
+    driver.execute("PRAGMA writable_schema = RESET")
+
+
 def make_anew(driver: sqlite3.Connection) -> None:
     """Drop what there is of the index and make it from the batches."""
     for name in triggers():
         driver.execute(f"DROP TRIGGER IF EXISTS {name}")
     for statement in _PARTS:
         driver.execute(statement)
+    _read_as_made(driver)
     driver.execute("DROP TABLE IF EXISTS batch_words")
     for name in TABLES:
         driver.execute(f"DROP TABLE IF EXISTS {name}")

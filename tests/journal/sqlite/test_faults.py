@@ -30,5 +30,11 @@ def test_each_error_is_known_by_the_name_sqlite_gives_it(name: str, fault: Fault
     assert fault_of(OperationalError("SELECT 1", {}, error)) is fault
 
 
+def test_an_index_of_words_that_lost_what_it_knows_of_itself_is_damage() -> None:
+    error = sqlite3.OperationalError("invalid fts5 file format (found 0, expected 4) - run 'rebuild'")
+    error.sqlite_errorname = "SQLITE_ERROR"
+    assert fault_of(error) is Fault.DAMAGED
+
+
 def test_what_is_no_error_of_sqlite_is_no_fault() -> None:
     assert fault_of(OSError("elsewhere")) is None
