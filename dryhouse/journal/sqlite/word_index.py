@@ -63,7 +63,7 @@ def faults_in_index(driver: sqlite3.Connection) -> bool:
 
 
 def _read_as_made(driver: sqlite3.Connection) -> None:
-    """What SQLite keeps of how the index was made put right, where it was changed: it cannot drop what it cannot read."""
+    """Put right what SQLite keeps of how the index was made: it cannot drop what it cannot read."""
     driver.execute("PRAGMA writable_schema = ON")
     driver.execute("UPDATE sqlite_master SET sql = ? WHERE name = ? AND sql <> ?", (WORDS[0], TABLES[0], WORDS[0]))
     driver.execute("PRAGMA writable_schema = RESET")
