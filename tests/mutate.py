@@ -282,6 +282,12 @@ def reach_of(anew: bool) -> Reach:
     return notes.reach()
 
 
+def nearest(path: str, tests: list[str], seconds: Mapping[str, float]) -> list[str]:
+    """These tests, those that name the module counting as twenty times as quick: they are likelier to notice."""
+    near = set(stages(path)[0])
+    return sorted(tests, key=lambda test: seconds.get(test, 0.0) / (20.0 if test.split("::")[0] in near else 1.0))
+
+
 def quick(tests: Iterable[str], seconds: Mapping[str, float], enough_s: float = ENOUGH_S) -> list[str]:
     """The quickest of the tests, until they come to so many seconds."""
     kept, total = [], 0.0
@@ -333,7 +339,7 @@ def main() -> int:
     given = asked.parse_args()
     mutants = picked(given.seed, given.mutants, given.only, given.lines)[given.first :]
     reach = Reach({}, {}) if given.near else reach_of(given.anew)
-    come_by = [reach.come_by(m.path, m.line, ROOT) for m in mutants]
+    come_by = [nearest(m.path, reach.come_by(m.path, m.line, ROOT), reach.seconds) for m in mutants]
     survivors: list[Mutant] = []
 
     def told(number: int, noticed: str) -> None:

@@ -89,7 +89,7 @@ def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done[Batch]:
 
 def _marked_tested(batch: Batch, before: Batch | None = None) -> Batch:
     """A batch with a dry-matter test is one whose moisture was tested; without it again, what it was."""
-    if batch.test_sample is not None and batch.test_dry is not None:
+    if batch.test_dry is not None:
         return replace(batch, start_moisture_tested=True)
     taken_out = before is not None and before.test_dry is not None
     return replace(batch, start_moisture_tested=None) if taken_out and batch.start_moisture_pct is None else batch
@@ -98,8 +98,9 @@ def _marked_tested(batch: Batch, before: Batch | None = None) -> Batch:
 def edit_batch(kitchen: Kitchen, id: int, draft: BatchDraft) -> Done[Batch]:
     """Change a batch and its ingredients to what the draft says. Its lots become lots of the right food with it."""
     before = kitchen.present(Batch, id, "batch", "batch")
+    draft = replace(draft, batch=_marked_tested(draft.batch, before))
     known = check_draft(kitchen, draft)
-    after = marked_settled(kitchen, replace(_marked_tested(draft.batch, before), food=known, id=id))
+    after = marked_settled(kitchen, replace(draft.batch, food=known, id=id))
     pending = Pending()
     pending.edit(before, after)
     if known != before.food:

@@ -10,8 +10,9 @@ from dryhouse.kitchen.batches.dryness import verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch
-from dryhouse.science.quantities import Mass
+from dryhouse.science.quantities import Mass, Volume
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 KITCHEN = Kitchen(FakeJournal(), handbook())
 
@@ -50,3 +51,28 @@ def test_it_is_asked_where_the_card_says_that_the_weights_do_not_add_up_and_nowh
 
 def test_a_batch_heavier_than_it_was_loaded_is_left_to_its_refusal():
     assert asked("corn", 300, 900) == ""
+
+
+@every_row(
+    ("more", "asks"),
+    [
+        (
+            {"purchased_mass": Mass(900)},
+            "1 lb 15.7 oz bought is less than the 2 lb 3.3 oz loaded. Are the two swapped?",
+        ),
+        ({"purchased_mass": Mass(960)}, ""),  # two scales
+        ({"purchased_mass": Mass(900), "made_from": "frozen"}, ""),
+        ({"purchased_mass": Mass(900), "cooked_mass_in": Mass(900), "cooked_mass_out": Mass(1000)}, ""),
+        ({"prepared_volume": Volume(1000), "dried_volume": Volume(1520)}, "dried is more than the"),
+        ({"prepared_volume": Volume(1000), "dried_volume": Volume(1490)}, ""),  # heaped loosely
+        ({"prepared_volume": Volume(1000)}, ""),
+    ],
+)
+def test_amounts_that_stand_in_each_other_s_place_are_asked_about(more, asks):
+    said = asked("corn", 1000, 240, **more)
+    assert asks in said
+    assert bool(asks) == bool(said)
+
+
+def test_less_rice_than_its_cooked_weight_was_bought():
+    assert asked("rice-white", 1000, 320, purchased_mass=Mass(400)) == ""

@@ -9,13 +9,13 @@ import pytest
 from dryhouse.cli import main
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.batches.dryness import verdicts_of
-from dryhouse.kitchen.batches.log import BatchDraft
+from dryhouse.kitchen.batches.log import BatchDraft, log_batch
 from dryhouse.kitchen.cards.batch_card import batch_card, draft_card
 from dryhouse.kitchen.cards.batch_list import batch_items
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Change
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.science.quantities import Mass
 from dryhouse.science.statuses import FigureId
@@ -87,3 +87,18 @@ def test_what_keeps_goes_by_the_drier_of_the_two_targets():
     own, kept = verdicts_of(a_shelf(), a_batch(dried_mass=Mass(360.0), felt="", target_moisture_pct=45.0))
     assert own.dry is True
     assert kept.dry is False
+
+
+def test_a_mix_is_judged_by_its_ingredients_whether_they_are_handed_over_or_looked_up():
+    kitchen = a_shelf()
+    parts = (BatchPart(0, 0, "corn", Mass(500)), BatchPart(0, 1, "apple", Mass(500)))
+    id = log_batch(kitchen, BatchDraft(a_batch(dried_mass=Mass(190.0), felt="", id=0), parts)).record.id
+    batch = kitchen.journal.get(Batch, id)
+    looked_up, handed_over = verdicts_of(kitchen, batch), verdicts_of(kitchen, batch, parts)
+    assert looked_up == handed_over
+    assert looked_up[0].name != verdicts_of(kitchen, batch, ())[0].name
+
+
+def test_half_a_gram_of_herbs_is_judged_too():
+    tiny = a_batch("parsley", prepared_mass=Mass(4.0), dried_mass=Mass(0.6), felt="")
+    assert verdicts_of(a_shelf(), tiny)[0].dry is not None

@@ -1,11 +1,23 @@
 """What a batch loaded, for the mass balance."""
 
+from dataclasses import replace
+
 import pytest
 
-from dryhouse.kitchen.batches.loads import load_for, loaded_grams, missing_for, starting_moisture, target_for
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.batches.loads import (
+    keeping_target,
+    load_for,
+    loaded_grams,
+    missing_for,
+    starting_moisture,
+    target_for,
+)
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.quantities import Mass
-from tests.builders import CORN, TURKEY, a_kitchen
+from dryhouse.science.values import Fact
+from tests.builders import CORN, TURKEY, a_kitchen, fact
+from tests.rows import every_row
 from tests.workings import read
 
 
@@ -54,6 +66,85 @@ def test_dry_matter_goes_through_the_pot_less_the_fat_poured_off():
     assert "counts as water" in water.source
 
 
+@every_row(
+    ("cooked", "fat", "value"),
+    [(1000, 0, 50.0), (800, 0, 37.5), (500, 0, 50.0), (400, 0, 50.0), (800, 500, 50.0), (800, 499, 99.875)],
+)
+def test_weights_that_leave_no_water_or_no_dry_matter_are_not_followed_through_the_pot(cooked, fat, value):
+    half = Food("half", "half water", (), "other", {"water": fact(50.0)})
+    batch = Batch(
+        "half", cooked_mass_in=Mass(1000), cooked_mass_out=Mass(cooked), drained_fat=Mass(fat) if fat else None
+    )
+    assert starting_moisture(half, batch).value == pytest.approx(value)
+
+
+def test_what_was_cooked_is_known_as_well_as_both_its_weights_and_its_food_are():
+    cooked = Batch("corn", cooked_mass_in=Mass(1000), cooked_mass_out=Mass(650))
+    assert "fat" not in starting_moisture(CORN, cooked).source
+    for one in (replace(cooked, cooked_mass_in=None), replace(cooked, cooked_mass_out=None)):
+        assert starting_moisture(CORN, one).value == 76.05
+
+
+def test_an_own_figure_is_doubted_as_a_typed_one_is_unless_its_range_is_told():
+    def water(told: Fact) -> tuple[float, float]:
+        food = Food("mine", "my food", (), "other", {"water": told})
+        found = starting_moisture(food, Batch("mine"))
+        assert found.value == told.value
+        return found.low, found.high
+
+    typed = starting_moisture(CORN, Batch("corn", start_moisture_pct=80.0))
+    assert water(Fact(80.0, "%", "by hand", "entered")) == (typed.low, typed.high)
+    assert water(Fact(80.0, "%", "by hand", "entered", low=75.0, high=85.0)) == (75.0, 85.0)
+    low, high = water(Fact(80.0, "%", "a source", "published"))
+    assert low < 80.0 < high
+    assert (low, high) != (typed.low, typed.high)
+
+
+@every_row(
+    ("given", "target", "keeps"),
+    [
+        (Batch("corn"), 10.0, 10.0),
+        (Batch("corn", target_moisture_pct=7.0), 7.0, 7.0),
+        (Batch("corn", target_moisture_pct=15.0), 15.0, 10.0),
+        (Batch("sorrel", target_moisture_pct=12.0), 12.0, 12.0),
+        (Batch("sorrel"), None, None),
+    ],
+)
+def test_what_keeps_is_the_drier_of_her_own_target_and_the_published_one(given, target, keeps):
+    kitchen = a_kitchen()
+    kitchen.handbook.foods["sorrel"] = Food("sorrel", "sorrel", (), "herb")
+    found = target_for(kitchen, given), keeping_target(kitchen, given)
+    assert tuple(f.value if f is not None else None for f in found) == (target, keeps)
+
+
+@every_row(
+    ("batch", "parts", "said"),
+    [
+        (Batch("corn", prepared_mass=Mass(1)), (), []),
+        (Batch("corn"), (BatchPart(1, 0, "corn", Mass(300)),), []),
+        (Batch("sorrel"), (), ["Enter what was loaded", "No starting moisture is known for sorrel", "No target"]),
+        (Batch("sorrel", prepared_mass=Mass(1), start_moisture_pct=80.0), (), ["No target moisture is known"]),
+        (
+            Batch("corn"),
+            (
+                BatchPart(1, 0, "sorrel", Mass(300)),
+                BatchPart(1, 1, "gone", Mass(1)),
+                BatchPart(1, 2, "corn", Mass(1)),
+            ),
+            ["Enter the moisture of sorrel, gone; without it"],
+        ),
+        (Batch("corn", start_moisture_pct=80.0), (BatchPart(1, 0, "sorrel", Mass(300)),), []),
+        (Batch("corn"), (BatchPart(1, 0, "sorrel", Mass(300), moisture_pct=88.0),), []),
+    ],
+)
+def test_each_thing_that_would_tell_more_is_named_and_nothing_that_is_known(batch, parts, said):
+    kitchen = a_kitchen()
+    kitchen.handbook.foods["sorrel"] = Food("sorrel", "sorrel", (), "herb")
+    found = missing_for(kitchen, batch, parts)
+    assert len(found) == len(said)
+    assert all(begun in line for begun, line in zip(said, found, strict=True))
+
+
 def test_figures_published_of_cooked_food_are_not_carried_through_the_pot_again():
     batch = Batch("turkey", cooked_mass_in=Mass(1000), cooked_mass_out=Mass(700))
     assert starting_moisture(TURKEY, batch).value == 66.0
@@ -67,6 +158,10 @@ def test_fat_poured_off_a_mix_is_no_dry_matter_on_the_trays():
     assert load_for(kitchen, plain, parts).solids == pytest.approx(500 * 0.2395 + 500 * 0.34)
     assert load_for(kitchen, lean, parts).solids == pytest.approx(500 * 0.2395 + 500 * 0.34 - 30)
     assert "Fat poured off" in read(load_for(kitchen, lean, parts).workings)
+    whole = load_for(kitchen, Batch("corn"), parts)
+    less = load_for(kitchen, Batch("corn", drained_fat=Mass(30)), parts)
+    for name in ("grams", "solids", "solids_low", "solids_high"):
+        assert getattr(less, name) == pytest.approx(getattr(whole, name) - 30), name
 
 
 def test_a_mix_is_known_no_better_than_its_ingredients():

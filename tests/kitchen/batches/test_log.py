@@ -10,7 +10,9 @@ from dryhouse.kitchen.batches.log import (
     batch_named,
     delete_batch,
     draft_for,
+    draft_like,
     edit_batch,
+    filled_like,
     last_batch_of,
     log_batch,
     parts_of,
@@ -144,6 +146,69 @@ def test_what_cannot_be_right_is_refused_by_field_and_nothing_is_written(changed
         log_batch(kitchen, BatchDraft(replace(DONE, **changed)))
     assert caught.value.field == field
     assert kitchen.journal.where(Batch) == ()
+
+
+def test_what_was_loaded_is_to_be_dried_to_less_than_it_holds():
+    kitchen = a_kitchen(SHELF_DRYER)
+    for wanted in (80.0, 76.1):
+        with pytest.raises(InputProblem, match=r"not below that of what was loaded \(76 %\)") as caught:
+            log_batch(kitchen, BatchDraft(replace(DONE, target_moisture_pct=wanted)))
+        assert caught.value.field == "target_moisture_pct"
+    half = (BatchPart(0, 0, "corn", Mass(500), moisture_pct=50.0), BatchPart(0, 1, "corn", Mass(500)))
+    with pytest.raises(InputProblem, match=r"\(63 %\)"):
+        log_batch(kitchen, BatchDraft(replace(DONE, target_moisture_pct=64.0), half))
+    assert log_batch(kitchen, BatchDraft(replace(DONE, target_moisture_pct=62.0), half)).record.id == 1
+
+
+def test_a_dry_matter_test_makes_the_moisture_a_tested_one_until_it_is_taken_out_again():
+    kitchen = a_kitchen(SHELF_DRYER)
+    tested = replace(DONE, test_sample=Mass(10), test_dry=Mass(2.4))
+    id = log_batch(kitchen, BatchDraft(tested)).record.id
+    assert kitchen.journal.get(Batch, id).start_moisture_tested is True
+    assert edit_batch(kitchen, id, BatchDraft(replace(tested, start_moisture_tested=None))).changes == ()
+    marked = replace(DONE, start_moisture_tested=True)
+    assert edit_batch(kitchen, id, BatchDraft(marked)).record.start_moisture_tested is None
+    edit_batch(kitchen, id, BatchDraft(tested))
+    otherwise = replace(marked, start_moisture_pct=75.0)  # a meter, say
+    assert edit_batch(kitchen, id, BatchDraft(otherwise)).record.start_moisture_tested is True
+
+
+@every_row(
+    ("texts", "said"),
+    [((1,), "Removed batch 1"), ((1, 1), "Removed batch 1"), ((1, 2), "Removed 2 batches")],
+)
+def test_each_batch_named_is_removed_once(texts, said):
+    kitchen = a_kitchen(SHELF_DRYER)
+    for _ in range(3):
+        log_batch(kitchen, BatchDraft(DONE))
+    assert delete_batch(kitchen, *texts).what == said
+    assert [b.id for b in kitchen.journal.where(Batch)] == [n for n in (1, 2, 3) if n not in texts]
+
+
+def test_a_mix_with_lots_stays_and_says_why():
+    kitchen = a_kitchen(SHELF_DRYER)
+    id = log_batch(kitchen, BatchDraft(DONE, (BatchPart(0, 0, "turkey", Mass(200)),))).record.id
+    pending = Pending()
+    pending.add(Lot("corn", NOW.date(), batch=id, id=1))
+    kitchen.journal.write(pending.changes)
+    with pytest.raises(InputProblem, match="only the batch says what is in them"):
+        delete_batch(kitchen, id)
+    assert kitchen.journal.get(Lot, 1).batch == id
+
+
+def test_the_same_again_leaves_what_is_filled_in_and_takes_the_rest_from_the_former_one():
+    kitchen = a_kitchen(SHELF_DRYER)
+    parts = (BatchPart(0, 0, "turkey", Mass(200)), BatchPart(0, 0, "apple", Mass(100)))
+    id = log_batch(kitchen, BatchDraft(replace(DONE, title="Soup corn"), parts)).record.id
+    former = draft_like(kitchen, kitchen.journal.get(Batch, id))
+    assert (former.batch.title, former.batch.form, former.batch.prepared_mass) == ("Soup corn", "kernels", None)
+    assert [p.food for p in former.parts] == ["turkey", "apple"]
+    mine = BatchDraft(Batch("corn", form="cut", trays=2, prepared_mass=Mass(700)))
+    filled = filled_like(mine, former)
+    assert (filled.batch.form, filled.batch.trays, filled.batch.prepared_mass) == ("cut", 2, Mass(700))
+    assert (filled.batch.title, filled.batch.dryer, filled.batch.rating) == ("Soup corn", 1, None)
+    assert filled.parts == former.parts
+    assert filled_like(BatchDraft(Batch("corn"), parts[:1]), former).parts == parts[:1]
 
 
 def test_a_batch_is_named_by_its_number():

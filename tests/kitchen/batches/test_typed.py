@@ -8,6 +8,7 @@ import pytest
 from dryhouse.kitchen.batches.typed import draft_from, typed_batch
 from dryhouse.kitchen.records import Dryer, Preference
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.quantities import Duration
 from tests.builders import NOW, a_kitchen
 from tests.rows import every_row
 
@@ -53,6 +54,67 @@ def test_a_mix_is_read_by_its_ingredients():
     typed = replace(EIGHT, parts=(("corn", "300 g"), ("", ""), ("turkey", "200 g")))
     parts = draft_from(a_kitchen(SHELF_DRYER), typed).parts
     assert [(p.food, p.mass.si, p.position) for p in parts] == [("corn", 300, 0), ("turkey", 200, 1)]
+
+
+@every_row(
+    ("end", "agrees"),
+    [
+        ("today 2:30", True),
+        ("today 2:45", True),
+        ("today 2:15", True),
+        ("today 2:46", False),
+        ("today 2:14", False),
+    ],
+)
+def test_start_end_and_hours_agree_to_a_quarter_of_an_hour(end, agrees):
+    typed = EIGHT.changed(end=end)  # begun at 18:00, for 8 h 30 min
+    if agrees:
+        batch = draft_from(a_kitchen(SHELF_DRYER), typed).batch
+        assert (batch.started.hour, batch.ended.hour, batch.ended.minute) == (18, 2, int(end[-2:]))
+        return
+    with pytest.raises(InputProblem, match=r"apart, not 8 h 30 min; leave one of the three out") as caught:
+        draft_from(a_kitchen(SHELF_DRYER), typed)
+    assert caught.value.field == "hours"
+
+
+@every_row(
+    ("given", "started", "ended"),
+    [
+        ({"start": "yesterday 18:00", "end": "", "hours": ""}, -15.0, None),
+        ({"start": "", "end": "today 7:00", "hours": ""}, None, -2.0),
+        ({"start": "", "end": "today 7:00", "hours": "8"}, -10.0, -2.0),
+        ({"start": "yesterday 18:00", "end": "", "hours": "8"}, -15.0, -7.0),
+        ({"start": "yesterday 18:00", "end": "today 2:10", "hours": "8"}, -15.0, -15.0 + 8 + 1 / 6),
+    ],
+)
+def test_two_of_start_end_and_hours_give_the_third(given, started, ended):
+    batch = draft_from(a_kitchen(SHELF_DRYER), EIGHT.changed(**given)).batch
+    hours = [(at - NOW) / timedelta(hours=1) if at is not None else None for at in (batch.started, batch.ended)]
+    assert hours == [pytest.approx(started) if started else None, pytest.approx(ended) if ended else None]
+
+
+@every_row(
+    ("entry", "text", "name", "value"),
+    [
+        ("precook_method", "boiled 20 min", "precook_method", "simmered or steamed"),
+        ("precook_method", "Simmered  or steamed", "precook_method", "simmered or steamed"),
+        ("precook_measured", "THERMOMETER", "precook_measured", "thermometer"),
+        ("trays", "3.0", "trays", 3),
+        ("start_moisture", "82 %", "start_moisture_pct", 82.0),
+        ("start_moisture_tested", "Yes", "start_moisture_tested", True),
+        ("start_moisture_tested", "no", "start_moisture_tested", False),
+        ("notes", "stirred twice", "notes", "stirred twice"),
+        ("precook_held", "20", "precook_held", Duration(1200.0, "20")),
+    ],
+)
+def test_an_entry_is_read_as_its_field_is_meant(entry, text, name, value):
+    assert getattr(draft_from(a_kitchen(SHELF_DRYER), EIGHT.changed(**{entry: text})).batch, name) == value
+
+
+def test_what_is_counted_is_told_the_nearest_whole_number():
+    for text, told in (("2.6", "such as 3"), ("0.2", "such as 1")):
+        with pytest.raises(InputProblem, match=f"are counted whole, {told}, not “{text}”"):
+            draft_from(a_kitchen(SHELF_DRYER), EIGHT.changed(trays=text))
 
 
 @every_row(
