@@ -38,3 +38,18 @@ def test_a_day_is_read_as_typed_or_the_sentence_says_how():
     with pytest.raises(InputProblem, match="write it like") as problem:
         read_date(a_kitchen(), "someday", "on")
     assert problem.value.field == "on"
+
+
+@every_row(("year", "held"), [(1899, False), (2199, True), (2200, False)])
+def test_a_day_of_no_lifetime_is_a_slip(year, held):
+    if held:
+        assert read_date(a_kitchen(), f"{year}-08-20").year == year
+        return
+    with pytest.raises(InputProblem, match=f"“{year}-08-20” is not a day"):
+        read_date(a_kitchen(), f" {year}-08-20 ")
+
+
+def test_without_a_zone_of_its_own_a_kitchen_goes_by_the_clock_of_the_computer():
+    here = Kitchen(FakeJournal(), None, lambda: datetime(2026, 11, 25, 3, tzinfo=UTC))
+    assert start_of(here, date(2026, 6, 1)) == datetime(2026, 6, 1).astimezone(UTC)
+    assert start_of(a_kitchen(), date(2026, 6, 1)) == datetime(2026, 6, 1, 4, tzinfo=UTC)

@@ -16,7 +16,7 @@ from dryhouse.kitchen.cards.alarms import (
     quiet_hours,
     read_quiet_hours,
 )
-from dryhouse.kitchen.dryer.drying import add_weighing
+from dryhouse.kitchen.dryer.drying import add_weighing, take_off
 from dryhouse.kitchen.dryer.due_now import FINISH, PAST, WEIGH, Due
 from dryhouse.kitchen.dryer.typed_happenings import read_happening
 from dryhouse.kitchen.dryer.weigh_in import note_happening
@@ -25,6 +25,7 @@ from dryhouse.kitchen.settings import set_preference
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import NOON, Hands
+from tests.rows import every_row
 
 NEVER = QuietHours()
 PROMISES = ("is dry", "is done", "is ready", "safe", "finished")
@@ -62,6 +63,43 @@ def test_in_quiet_hours_nothing_is_said_and_nothing_is_lost() -> None:
     assert ringing(clock, dues, 11, night) == []
     assert ringing(clock, dues, 18.9, night) == []
     assert ringing(clock, dues, 19, night) == [FINISH]
+
+
+@every_row(
+    ("typed", "quiet", "heard"),
+    [
+        ("22:00-7:00", ("22:00", "23:59", "00:00", "06:59"), ("21:59", "07:00", "12:00")),
+        ("13:00-14:30", ("13:00", "14:29"), ("12:59", "14:30", "00:00")),
+        ("7:00-7:00", (), ("06:59", "07:00", "07:01")),
+        ("", (), ("00:00", "12:00")),
+    ],
+)
+def test_quiet_hours_begin_and_end_on_the_minute(typed, quiet, heard) -> None:
+    hours = read_quiet_hours(typed)
+    day = datetime(2026, 8, 14, tzinfo=UTC).date()
+    for moments, held in ((quiet, True), (heard, False)):
+        for at in moments:
+            assert hours.at(datetime.combine(day, time.fromisoformat(at))) is held, at
+
+
+def test_quiet_hours_that_cannot_be_read_are_none_and_a_thing_put_off_may_come_later() -> None:
+    hands = Hands()
+    set_preference(hands.kitchen, QUIET_KEY, "late")
+    assert quiet_hours(hands.kitchen) == QuietHours()
+    clock, dues = AlarmClock(), [due(FINISH, 1)]
+    clock.put_off(dues, NOON + timedelta(hours=1), timedelta(hours=3))
+    assert [ringing(clock, dues, h) for h in (1, 3.9, 4, 5)] == [[], [], [FINISH], []]
+
+
+def test_what_is_due_comes_by_its_time_and_of_a_batch_off_the_dryer_nothing_does() -> None:
+    hands = Hands()
+    first, second = hands.start(), hands.start()
+    for batch, line in ((first, "remind in 3 h turn"), (second, "remind in 1 h look"), (first, "soak 2 h")):
+        note_happening(hands.kitchen, batch, read_happening(hands.kitchen, line))
+    assert [d.batch for d in alarms(hands.kitchen) if d.kind == TIMER] == [second, first, first]
+    hands.wait(0.5)
+    take_off(hands.kitchen, first, Mass(160.0, "160 g"))
+    assert [d.batch for d in alarms(hands.kitchen) if d.kind == TIMER] == [second]
 
 
 def test_quiet_hours_are_read_kept_and_refused_with_an_example() -> None:

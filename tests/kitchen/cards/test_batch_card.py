@@ -11,9 +11,10 @@ from dryhouse.kitchen.batches.log import BatchDraft, log_batch
 from dryhouse.kitchen.cards.batch_card import batch_card, draft_card
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.display import Style
-from dryhouse.science.quantities import Mass, Temperature, Volume
+from dryhouse.science.quantities import Mass, Temperature, Volume, parse_mass
 from dryhouse.science.statuses import FigureId
 from tests.builders import NOW, a_kitchen
+from tests.rows import every_row
 from tests.workings import read
 
 CORN = Batch(
@@ -94,6 +95,75 @@ def test_measured_volumes_give_a_yield_by_measure_and_water_per_cup():
     made = card(replace(CORN, prepared_volume=Volume(6 * cup), dried_volume=Volume(2.4 * cup)))
     assert made.figure(FigureId.YIELD_BY_MEASURE).value == pytest.approx(40)
     assert "For each cup of dried" in read(made.figure(FigureId.WATER_BACK).workings)
+
+
+def test_water_for_each_cup_is_the_water_shared_out_by_measure():
+    cup = 236.588
+    plain, measured = (card(replace(CORN, **more)) for more in ({}, {"dried_volume": Volume(2.0 * cup)}))
+    water = measured.figure(FigureId.WATER_BACK)
+    assert water.value == plain.figure(FigureId.WATER_BACK).value
+    assert water.workings[:-1] == plain.figure(FigureId.WATER_BACK).workings
+    assert water.workings[-1].result.value == pytest.approx(water.value / 2.0)
+
+
+@every_row(
+    ("more", "said"),
+    [
+        ({}, ["It dried for 10 h from start to end."]),
+        ({"energy_kwh": 3.5}, ["It dried for 10 h from start to end.", "It took 3.5 kWh."]),
+        ({"energy_kwh": 3.5, "started": None}, []),
+        (
+            {"started": None, "drained_fat": Mass(30)},
+            ["1.1 oz of fat and liquid were drained off before it was loaded."],
+        ),
+        (
+            {"started": None, "drained_fat": Mass(30), "drained_liquid": Mass(270)},
+            ["10.6 oz of fat and liquid were drained off before it was loaded."],
+        ),
+        (
+            {"ended": None, "drained_liquid": Mass(270)},
+            ["9.5 oz of fat and liquid were drained off before it was loaded."],
+        ),
+    ],
+)
+def test_how_it_dried_is_told_as_far_as_it_is_recorded(more, said):
+    assert list(card(replace(CORN, **more)).times) == said
+
+
+@every_row(
+    ("fresh", "dried", "unit"),
+    [
+        ("1 kg", "260 g", "g"),
+        ("1 kg", "", "kg"),
+        ("2 lb", "", "lb"),
+        ("2 lb", "9 oz", "oz"),
+        ("1 kg", "9 oz", "oz"),
+    ],
+)
+def test_the_weight_to_dry_to_is_told_in_the_unit_weighed_last(fresh, dried, unit):
+    batch = replace(
+        CORN,
+        prepared_mass=parse_mass(fresh),
+        dried_mass=parse_mass(dried) if dried else None,
+        start_moisture_pct=80.0,
+    )
+    assert card(batch).figure(FigureId.TARGET_WEIGHT).unit == unit
+
+
+def test_of_what_must_not_be_eaten_the_servings_are_told_without_water_or_energy():
+    served = replace(TURKEY, servings=4)
+    heated = replace(
+        served,
+        precook_method="simmered or steamed",
+        precook_measured="thermometer",
+        precook_temperature=Temperature(76),
+    )
+    forbidden, allowed = (" ".join(card(batch).sentences) for batch in (served, heated))
+    assert "each: " in forbidden
+    assert "water" not in forbidden
+    assert "water" in allowed
+    assert card(served).figure(FigureId.WATER_BACK) is None
+    assert card(heated).figure(FigureId.WATER_BACK) is not None
 
 
 def test_a_mix_adds_up_its_solids_whatever_it_cooked_down_to():

@@ -4,12 +4,15 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
+from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.cards import batch_list
 from dryhouse.kitchen.cards.batch_list import batch_items, batch_line
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, BatchPart, Dryer, Weighing
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass
 from tests.builders import NOW, a_kitchen
+from tests.rows import every_row
 
 START = datetime(2026, 11, 24, 8, tzinfo=UTC)
 
@@ -104,3 +107,45 @@ def test_a_mix_weighs_what_its_ingredients_weigh_together():
     assert "2 lb 3.3 oz → 8.8 oz" in batch_line(a_kitchen(), item, Style())
     (by_the_cup,) = items(done(prepared_mass=None))
     assert "9.2 oz dried" in batch_line(a_kitchen(), by_the_cup, Style())
+
+
+def test_without_a_target_the_moisture_is_told_and_no_verdict():
+    kitchen = a_kitchen(done(food="sorrel", start_moisture_pct=80.0, start_moisture_tested=True))
+    kitchen.handbook.foods["sorrel"] = Food("sorrel", "sorrel", (), "herb")
+    (item,) = batch_items(kitchen, BatchQuery())
+    assert item["verdict"] is None
+    assert item["moisture"]["value"] == pytest.approx(100 * (1 - 200 / 262))
+    line = batch_line(kitchen, item, Style("metric"))
+    assert line.endswith(" moisture")
+
+
+def test_of_what_must_not_be_eaten_no_verdict_and_no_water_is_told():
+    kitchen = a_kitchen(done(food="turkey", dried_mass=Mass(370.0)), done(2))
+    forbidden, allowed = sorted(batch_items(kitchen, BatchQuery()), key=lambda item: item["id"])
+    assert (forbidden["do_not_eat"], allowed["do_not_eat"]) == (True, False)
+    for name in ("verdict", "sentence", "dry_enough_probability", "water"):
+        assert forbidden[name] is None, name
+        assert allowed[name] is not None, name
+    assert batch_line(kitchen, forbidden, Style("metric")).endswith(", do not eat")
+
+
+@every_row(
+    ("fresh", "dried", "water", "shared"),
+    [
+        (1000.0, 262.0, 738.0, 0.262),
+        (1000.0, None, None, None),
+        (None, 262.0, None, None),
+        (262.0, 262.0, None, 1.0),
+    ],
+)
+def test_what_it_lost_is_told_where_it_got_lighter(fresh, dried, water, shared):
+    weights = {"prepared_mass": Mass(fresh) if fresh else None, "dried_mass": Mass(dried) if dried else None}
+    (item,) = items(done(**weights))
+    assert (item["water"], item["yield"]) == (water, shared)
+
+
+def test_page_after_page_of_batches_is_listed_whole_with_its_ingredients(monkeypatch):
+    monkeypatch.setattr(batch_list, "PAGE", 2)
+    mixes = [done(n, prepared_mass=None) for n in range(1, 6)]
+    parts = [BatchPart(n, 0, "corn", Mass(100.0 * n), id=n) for n in range(1, 6)]
+    assert [(i["id"], i["fresh"]) for i in items(*mixes, *parts)] == [(n, 100.0 * n) for n in range(1, 6)]

@@ -38,6 +38,8 @@ def test_a_tenth_of_a_degree_below_the_limit_does_not_look_like_the_limit():
     read = {
         to_celsius(164.9): "164.9 °F (73.8 °C)",
         71.0: "159.8 °F (71 °C)",
+        to_celsius(164.96): "165 °F (74 °C)",
+        to_celsius(164.94): "164.9 °F (73.9 °C)",
         to_celsius(165.0): "165 °F (74 °C)",
         to_celsius(166.0): "166 °F (74 °C)",
     }

@@ -3,25 +3,45 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
-from dryhouse.kitchen.batches.dryness import verdicts_of
+from dryhouse.kitchen.batches.dryness import NOT_WEIGHED, verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.cautions.cautions import (
+    asks_how_long,
     batch_cautions,
     batch_facts,
+    facts_of_lot,
     food_cautions,
+    goes_by_its_date,
     lot_cautions,
     lot_facts,
     meal_cautions,
+    place_of,
+    warmth_of,
 )
-from dryhouse.kitchen.records import Batch, BatchPart, Meal, MealPart, OwnFood
+from dryhouse.kitchen.records import (
+    Batch,
+    BatchPart,
+    Lot,
+    LotCheck,
+    LotMove,
+    Meal,
+    MealPart,
+    OwnFood,
+    PlaceTemperature,
+)
 from dryhouse.kitchen.shelf.lots import check_lot, move
 from dryhouse.kitchen.shelf.packing import Package, shelve
+from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Mass, Temperature
-from tests.kitchen.shelf_room import FREEZER, HEATED, TODAY, a_batch, a_shelf, packed
+from dryhouse.science.quantities import Duration, Length, Mass, Temperature
+from dryhouse.science.safety import FoodFacts
+from dryhouse.science.statuses import VerdictName
+from tests.kitchen.shelf_room import FREEZER, HEATED, NOW, TODAY, a_batch, a_shelf, packed
+from tests.rows import every_row
 
 
 def stops(cautions):
@@ -111,3 +131,106 @@ def test_a_meal_has_what_its_lots_have_and_a_food_without_a_lot_counts_as_unreco
     cold = replace(meal, cooking="cold soak")
     assert "cold-soak-animal" in stops(meal_cautions(kitchen, cold, known))
     assert {"danger-zone", "boil-water-high"} <= {c.rule for c in meal_cautions(kitchen, meal)}
+
+
+def test_what_is_recorded_of_a_batch_reaches_the_rules_in_their_units():
+    kitchen = a_shelf()
+    told = batch_facts(
+        kitchen,
+        Batch(
+            "turkey",
+            precook_temperature=Temperature(74.0),
+            precook_held=Duration(1800.0),
+            finish_temperature=Temperature(135.0),
+            finish_held=Duration(600.0),
+            set_temperature=Temperature(63.0),
+            thickness=Length(6.0),
+            identified=" by a forester ",
+        ),
+    )
+    assert (told.precook_temperature_c, told.precook_held_min) == (74.0, 30.0)
+    assert (told.finish_temperature_c, told.finish_min) == (135.0, 10.0)
+    assert (told.set_temperature_c, told.thickness_mm, told.identified) == (63.0, 6.0, "by a forester")
+    nothing = batch_facts(kitchen, Batch("turkey", made_from=""))
+    names = [
+        *("precook_temperature_c", "precook_held_min", "finish_temperature_c", "finish_min", "set_temperature_c"),
+        *("thickness_mm", "identified", "made_from", "pretreatment", "precook_method", "precook_measured"),
+    ]
+    assert {name: getattr(nothing, name) for name in names} == dict.fromkeys(names)
+
+
+def test_how_long_it_has_stood_is_asked_of_animal_food_that_is_off_the_dryer_and_on_no_shelf():
+    off = NOW - timedelta(minutes=90)
+    hot = a_batch("turkey", ended=off, kitchen_temperature=Temperature(34.0), **HEATED)
+    kitchen = a_shelf(hot, replace(hot, id=2), replace(hot, id=3, food="corn"), replace(hot, id=4, state="drying"))
+    packed(kitchen, batch=2)
+    facts = [batch_facts(kitchen, kitchen.journal.get(Batch, n)) for n in (1, 2, 3, 4)]
+    assert [f.off_dryer for f in facts] == [True, False, False, False]
+    assert (facts[0].warm_min, facts[0].hot_min) == (90.0, 90.0)
+    assert {(f.warm_min, f.hot_min) for f in facts[1:]} == {(None, None)}
+    cool = batch_facts(kitchen, replace(hot, kitchen_temperature=Temperature(21.0)))
+    assert (cool.warm_min, cool.hot_min) == (90.0, 0.0)
+
+
+@every_row(
+    ("lot", "by_its_date"),
+    [
+        (Lot("apple", TODAY, origin="bought", bought_keep_by=TODAY), True),
+        (Lot("apple", TODAY, origin="bought", bought_keep_by=TODAY, opened_on=TODAY), False),
+        (Lot("apple", TODAY, origin="bought"), False),
+        (Lot("apple", TODAY, bought_keep_by=TODAY), False),
+    ],
+)
+def test_only_a_closed_package_goes_by_its_printed_date(lot, by_its_date):
+    assert goes_by_its_date(lot) is by_its_date
+
+
+@every_row(
+    ("dry", "found", "asked"),
+    [(False, (), True), (True, (), False), (None, (), False), (True, (True,), True), (True, (None, False), False),
+     (None, (False, True), True)],
+)  # fmt: skip
+def test_how_long_a_lot_stood_warm_matters_where_it_is_not_dry_or_was_found_moist(dry, found, asked):
+    word = {True: VerdictName.DRY_ENOUGH, False: VerdictName.STILL_MOIST, None: VerdictName.UNKNOWN}[dry]
+    checks = [LotCheck(1, TODAY, moist=moist) for moist in found]
+    assert asks_how_long(Verdict(word), checks) is asked
+
+
+@every_row(
+    ("begun", "ended", "days"),
+    [(TODAY, TODAY + timedelta(days=10), 10), (TODAY, None, None), (None, TODAY, None), (None, None, None)],
+)
+def test_conditioning_counts_from_its_first_day_to_its_last(begun, ended, days):
+    lot = Lot("apple", TODAY, conditioned_from=begun, conditioned_to=ended)
+    assert facts_of_lot(lot, FoodFacts("apple"), None, NOT_WEIGHED, (), None).conditioned_days == days
+
+
+@every_row(
+    ("redried", "found", "moist", "ever"),
+    [
+        (None, (), None, False),
+        (None, ((0, None),), None, False),
+        (None, ((0, False),), False, False),
+        (None, ((0, True), (1, False)), True, True),
+        (1, ((0, True),), None, True),
+        (1, ((0, True), (1, False)), None, True),  # on the day it was dried again nobody knows which came first
+        (1, ((0, True), (2, False)), False, True),
+        (1, ((2, True), (3, False)), True, True),
+    ],
+)
+def test_what_was_found_moist_stays_so_until_it_is_dried_again(redried, found, moist, ever):
+    lot = Lot("apple", TODAY, redried_on=TODAY + timedelta(days=redried) if redried else None)
+    checks = [LotCheck(1, TODAY + timedelta(days=day), moist=told) for day, told in found]
+    facts = facts_of_lot(lot, FoodFacts("apple"), None, NOT_WEIGHED, checks, None)
+    assert (facts.moist, facts.ever_moist, facts.checked) == (moist, ever, bool(found))
+
+
+def test_a_place_is_as_warm_as_its_last_reading_and_a_lot_stands_where_it_was_put_last():
+    readings = [PlaceTemperature(1, NOW - timedelta(days=d), Temperature(10.0 + d), id=d) for d in (3, 1, 2)]
+    moves = [LotMove(1, d, NOW - timedelta(days=d), d) for d in (2, 3, 1)]
+    for days, celsius, place in ((0, 11.0, 1), (1, 11.0, 1), (1.5, 12.0, 2), (2, 12.0, 2), (4, None, None)):
+        moment = NOW - timedelta(days=days)
+        assert warmth_of(readings, moment) == celsius
+        assert place_of(moves, moment) == place
+    twice = [LotMove(1, 7, NOW, 1), LotMove(1, 8, NOW, 2)]
+    assert place_of(twice, NOW) == 8, "of two at one moment the later entry"

@@ -7,6 +7,8 @@ from datetime import UTC, datetime, timedelta
 from dryhouse.kitchen.cautions.stood import UNKNOWN, stood_in_kitchen, stood_on_shelf
 from dryhouse.kitchen.records import LotMove, PlaceTemperature
 from dryhouse.science.quantities import Temperature
+from dryhouse.science.safety.rules import ROUNDING_C
+from dryhouse.science.safety.warmth import HOT_C, WARM_C
 from tests.rows import every_row
 
 OFF = datetime(2026, 11, 25, 8, 0, tzinfo=UTC)
@@ -55,3 +57,28 @@ def test_the_kitchen_counts_as_warm_and_as_hot_only_where_that_is_recorded():
     assert stood_in_kitchen(OFF, after(1.5), None) == (90.0, 0.0)
     assert stood_in_kitchen(OFF, after(1.5), 21.0) == (90.0, 0.0)
     assert stood_in_kitchen(OFF, after(1.5), 34.0) == (90.0, 90.0)
+
+
+@every_row(
+    ("celsius", "warm", "hot"),
+    [
+        (WARM_C, False, False),
+        (WARM_C + ROUNDING_C, False, False),
+        (WARM_C + 2 * ROUNDING_C, True, False),
+        (HOT_C, True, False),
+        (HOT_C + ROUNDING_C, True, False),
+        (HOT_C + 2 * ROUNDING_C, True, True),
+    ],
+)
+def test_40_and_90_fahrenheit_as_they_are_read_off_are_no_warmer_than_that(celsius, warm, hot):
+    place = {PANTRY: [PlaceTemperature(PANTRY, OFF - timedelta(days=9), Temperature(celsius), id=1)]}
+    stood = stood_on_shelf(OFF, [put(PANTRY, 0)], place, after(1))
+    assert stood == (60.0 if warm else 0.0, 60.0 if hot else 0.0)
+    assert stood_in_kitchen(OFF, after(1), celsius) == (60.0, 60.0 if hot else 0.0)
+
+
+def test_a_hot_kitchen_before_the_first_place_counts_and_longer_than_a_day_is_not_told_apart():
+    assert stood_on_shelf(OFF, [put(PANTRY, 0.5)], READINGS, after(1.5), 34.0) == (90.0, 30.0)
+    assert stood_on_shelf(OFF, [put(PANTRY, 40)], READINGS, after(72), 34.0) == (1440.0, 1440.0)
+    assert stood_in_kitchen(OFF, OFF - timedelta(hours=1), 34.0) == (0.0, 0.0)
+    assert stood_on_shelf(OFF, [put(PANTRY, -1)], READINGS, after(1)) == (60.0, 0.0), "put there while it dried"
