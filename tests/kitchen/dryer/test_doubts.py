@@ -8,7 +8,14 @@ from datetime import timedelta
 import pytest
 
 from dryhouse.kitchen.batches.loads import load_for
-from dryhouse.kitchen.dryer.doubts import DoubtfulWeight, DoubtKind
+from dryhouse.kitchen.dryer.doubts import (
+    DoubtfulWeight,
+    DoubtKind,
+    doubt_of,
+    other_unit,
+    said,
+    without_doubtful,
+)
 from dryhouse.kitchen.dryer.drying import (
     add_weighing,
     correct_weighing,
@@ -23,9 +30,10 @@ from dryhouse.kitchen.records.weighings import SAMPLE
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.dryness import least_dry_matter
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import parse_mass
+from dryhouse.science.quantities import Mass, parse_mass
 from tests.builders import TURKEY
 from tests.kitchen.drying_room import NOON, Hands
+from tests.rows import every_row
 
 
 def asked(hands: Hands, batch: int, typed: str, **more: object) -> DoubtfulWeight:
@@ -205,3 +213,70 @@ def test_a_load_with_less_dry_matter_than_most_is_asked_about_only_where_hardly_
     told = asked(hands, batch, f"{least - 5:.0f} g")
     assert told.doubt.kind is DoubtKind.BELOW_DRY_MATTER
     assert f"at least {least:.0f} g" in told.doubt.question
+
+
+def weighing(grams: float, typed: str = "", hours: float = 1.0, **more: object) -> Weighing:
+    return Weighing(1, NOON + timedelta(hours=hours), Mass(grams, typed), **more)
+
+
+@every_row(
+    ("typed", "tare", "least", "most", "meant"),
+    [
+        ("18 g", 0.0, 140.0, 520.0, "18 oz"),
+        ("18 g", 0.0, 140.0, 500.0, ""),  # 510 g: more than a hundredth above
+        ("18 g", 0.0, 140.0, 506.0, "18 oz"),
+        ("18 g", 300.0, 140.0, 520.0, "18 oz"),
+        ("18 g", 400.0, 140.0, 520.0, ""),
+        ("0.5 g", 0.0, 140.0, 520.0, "0.5 kg"),
+        ("0.5 kg", 0.0, 140.0, 250.0, "0.5 lb"),
+        ("860 oz", 0.0, 140.0, 1000.0, "860 g"),
+        ("510 g", 0.0, 140.0, 520.0, ""),
+    ],
+)
+def test_the_unit_that_may_have_been_meant_gives_a_weight_that_can_be(typed, tare, least, most, meant) -> None:
+    mass = parse_mass(typed)
+    assert other_unit(weighing(mass.si, typed, tare=Mass(tare) if tare else None), least, most) == meant
+
+
+def test_a_reading_is_said_as_it_was_typed_or_in_grams() -> None:
+    assert said(weighing(510.29, "18 oz")) == "18 oz"
+    assert said(weighing(510.29)) == "510 g"
+
+
+@every_row(
+    ("seconds", "grams", "asked_about"),
+    [(30, 510.0, True), (59, 510.0, True), (60, 510.0, False), (30, 500.0, False)],
+)
+def test_another_weight_within_a_minute_is_asked_about_and_the_same_one_is_not(seconds, grams, asked_about) -> None:
+    hands, batch = drying()
+    hands.weigh(batch, 500)
+    found = weighings_of(hands.kitchen, batch)
+    again = replace(
+        found[-1], at=found[-1].at + timedelta(seconds=seconds), gross=Mass(grams, f"{grams:g} g"), id=0
+    )
+    doubt = doubt_of(hands.kitchen, hands.kitchen.present(Batch, batch, "batch"), again, found)
+    assert (doubt is not None and doubt.kind is DoubtKind.TWICE) is asked_about
+
+
+def test_the_question_is_in_the_units_of_the_scale() -> None:
+    hands, batch = drying()
+    assert "of 400 g" in asked(hands, batch, "1400 g").doubt.question
+    assert "of 1 lb 1.7 oz" in asked(hands, batch, "3 lb 5 oz").doubt.question
+
+
+def test_a_tray_among_trays_is_asked_whether_it_was_another_tray() -> None:
+    hands, batch = drying()
+    hands.weigh(batch, 250, scope=SAMPLE)
+    hands.wait(1)
+    assert "Was another tray on the scale" in asked(hands, batch, "20.5 g", scope=SAMPLE).doubt.question
+    assert "Was only one tray on the scale" in asked(hands, batch, "90 g", scope="load").doubt.question
+
+
+def test_a_file_s_lines_are_compared_with_the_last_one_that_counts() -> None:
+    hands, batch = drying()
+    record = hands.kitchen.present(Batch, batch, "batch")
+    earlier = weighings_of(hands.kitchen, batch)
+    fresh = [weighing(g, hours=h) for h, g in ((4, 900.0), (5, 450.0), (6, 470.0), (7, 400.0), (8, 404.0))]
+    kept = without_doubtful(hands.kitchen, record, earlier, fresh)
+    assert [w.left_out for w in kept] == [True, False, True, False, False]
+    assert without_doubtful(hands.kitchen, record, earlier, []) == []

@@ -11,10 +11,12 @@ from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.earlier_runs import EarlierRun, earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.ports import YieldPair
-from dryhouse.kitchen.records.weighings import SAMPLE
+from dryhouse.kitchen.records.weighings import LOAD, SAMPLE
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
+from dryhouse.science.workings import StepKind as Kind
 from tests.kitchen.drying_room import APPLE, NOON, Hands
+from tests.rows import every_row
 from tests.workings import read
 
 HOURS = (1, 2, 3, 5, 7, 9)
@@ -180,3 +182,101 @@ def test_a_run_from_which_a_tray_was_taken_early_teaches_what_the_whole_load_did
         (run,) = earlier_runs(hands.kitchen, APPLE)
         learned.append((run.rate, run.n))
     assert learned[1] == pytest.approx(learned[0])
+
+
+@every_row(
+    ("rates", "sd"),
+    [
+        # the supposed spread of 0.3 counts as two runs; the next run adds the error of the middle
+        ((0.3,), math.sqrt(2 * 0.09 / 2 * (1 + 1))),
+        ((0.3, 0.3), math.sqrt(2 * 0.09 / 3 * (1 + 1 / 2))),
+        ((0.2, 0.2 * math.exp(0.8)), math.sqrt((2 * 0.09 + 2 * 0.4**2) / 3 * (1 + 1 / 2))),
+    ],
+)
+def test_the_spread_of_the_next_run_is_that_of_those_before_it_and_of_their_middle(rates, sd) -> None:
+    prior = prior_from([run(rate) for rate in rates], form="", temperature_c=57.0, activation=None)
+    assert prior is not None
+    assert prior.k == pytest.approx(math.exp(sum(map(math.log, rates)) / len(rates)))
+    assert prior.sd_ln_k == pytest.approx(sd)
+    spread = next(line for line in prior.workings if line.kind == Kind.RUNS_SPREAD)
+    assert [term.value for term in spread.terms] == [pytest.approx(100 * (math.exp(v) - 1)) for v in (sd, 0.3)]
+
+
+def test_at_the_same_heat_nothing_is_moved_and_the_workings_speak_of_no_move() -> None:
+    energy = Fact(35.0, "kJ/mol", "a test's own figure")
+    runs = (run(0.2, heat=57.0), run(0.2, heat=None))
+    still = prior_from(runs, form="", temperature_c=57.0, activation=energy)
+    moved = prior_from(runs, form="", temperature_c=65.0, activation=energy)
+    assert still is not None
+    assert moved is not None
+    assert "activation energy" not in read(still.workings)
+    assert "1 " in next(line for line in read(moved.workings).splitlines() if "activation energy" in line)
+    assert still.k == pytest.approx(0.2)
+
+
+def test_a_form_nobody_dried_yet_takes_all_runs_and_one_that_is_not_told_too() -> None:
+    runs = (run(0.3, form="dice"), run(0.1, form=""))
+    for form in ("slices", ""):
+        prior = prior_from(runs, form=form, temperature_c=57.0, activation=None)
+        assert prior is not None
+        assert prior.basis.n == 2
+
+
+@every_row(
+    ("pairs", "ratio", "hours", "n"),
+    [
+        ((8.0, 4.0, 0.5), 0.04, math.sqrt(32.0), 2),  # half an hour is no batch
+        ((8.0, None), 0.04, 8.0, 1),
+        ((0.6,), 0.5, 0.6, 1),
+    ],
+)
+def test_hours_of_logged_batches_are_told_by_their_middle(pairs, ratio, hours, n) -> None:
+    prior = prior_from_durations([pair(h) for h in pairs], ratio=ratio, temperature_c=57.0, activation=None)
+    assert prior is not None
+    assert prior.basis.n == n
+    assert prior.workings[0].result is not None
+    assert prior.workings[0].result.value == pytest.approx(hours)
+    assert math.exp(-prior.k * hours) == pytest.approx(ratio)
+
+
+def test_a_target_that_nothing_has_to_be_lost_for_has_no_hours_and_the_twelve_newest_batches_tell() -> None:
+    for ratio in (1.0, 1.2):
+        assert prior_from_durations((pair(8.0),), ratio=ratio, temperature_c=57.0, activation=None) is None
+    pairs = [pair(40.0, batch=n) for n in range(1, 4)] + [pair(8.0, batch=n) for n in range(4, 16)]
+    prior = prior_from_durations(pairs[::-1], ratio=0.04, temperature_c=57.0, activation=None)
+    assert prior is not None
+    assert math.exp(-prior.k * 8.0) == pytest.approx(0.04)
+
+
+def test_few_logged_batches_are_held_as_loosely_as_a_third() -> None:
+    alike = prior_from_durations((pair(8.0),) * 40, ratio=0.04, temperature_c=57.0, activation=None)
+    apart = prior_from_durations((pair(2.0), pair(32.0)), ratio=0.04, temperature_c=57.0, activation=None)
+    assert alike is not None
+    assert apart is not None
+    assert alike.sd_ln_k == pytest.approx(0.35)
+    assert apart.sd_ln_k == pytest.approx(math.sqrt((2 * 0.09 + 2 * math.log(4.0) ** 2) / 3 * 1.5))
+
+
+def test_five_weighings_of_one_scale_make_a_run_and_five_of_two_scales_none() -> None:
+    for scopes, counted in (((LOAD,) * 5, [5]), ((LOAD, SAMPLE, LOAD, LOAD, LOAD), [])):
+        hands = Hands()
+        batch = hands.start(1000.0)
+        for hour, scope in zip((1, 2, 3, 5, 7), scopes, strict=True):
+            hands.time = NOON + timedelta(hours=hour)
+            hands.weigh(batch, round(140 + 860 * math.exp(-0.25 * hour**1.1)), scope=scope)
+        take_off(hands.kitchen, batch)
+        assert [r.weighings for r in earlier_runs(hands.kitchen, APPLE)] == counted
+
+
+def test_the_weight_it_came_off_with_is_the_last_point_of_a_run() -> None:
+    """Hours after the last weighing; a load that lay on is a slower one than its weighings alone would tell."""
+    rates = []
+    for dried in (None, 480.0):
+        hands = Hands()
+        batch = hands.start(1000.0)
+        hands.dry(batch, (0.5, 1, 1.5, 2, 2.5))
+        hands.time = NOON + timedelta(hours=6)
+        take_off(hands.kitchen, batch, Mass(dried) if dried else None)
+        rates += [r.rate for r in earlier_runs(hands.kitchen, APPLE)]
+    assert len(rates) == 2
+    assert rates[1] < 0.9 * rates[0]

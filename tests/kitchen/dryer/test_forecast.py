@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
@@ -10,19 +11,21 @@ from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.dryer.drying import add_weighing, start_batch, take_off
-from dryhouse.kitchen.dryer.forecast import prior_for, target_ratio
+from dryhouse.kitchen.dryer.forecast import RunForecast, heating_of, prior_for, run_forecast, target_ratio
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.published_rates import published_expectation
+from dryhouse.kitchen.dryer.running_time import Clock
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.records.weighings import HEAT_CHANGED
-from dryhouse.science.moisture import LoadPart, load_of
+from dryhouse.kitchen.records import Batch, BatchEvent
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED, TURNED
+from dryhouse.science.moisture import Load, LoadPart, load_of
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.sorption import gab
 from dryhouse.science.values import Fact
 from dryhouse.words.messages import message_words
-from tests.kitchen.drying_room import APPLE, Hands
+from tests.kitchen.drying_room import APPLE, NOON, Hands
+from tests.rows import every_row
 from tests.workings import read
 
 POTATO = Food(
@@ -147,3 +150,53 @@ def test_water_activity_is_estimated_only_where_constants_reach_and_never_called
     hands.wait(9)
     hands.weigh(batch, 160)
     assert run_of(hands.kitchen, batch).expected.water_activity is None
+
+
+@every_row(
+    ("first", "changes", "hours", "celsius"),
+    [
+        (0.0, ((2, 68.0),), (0.0, 2.0), (57.0, 68.0)),
+        (0.0, ((5, 50.0), (2, 68.0)), (0.0, 2.0, 5.0), (57.0, 68.0, 50.0)),
+        (0.5, ((2, 68.0),), (0.0, 1.5), (57.0, 68.0)),  # hours count from the first weighing
+        (3.0, ((2, 68.0),), (0.0,), (68.0,)),  # changed before it
+        (0.0, ((2, 68.0), (2, 60.0)), (0.0, 2.0), (57.0, 60.0)),  # the last of two at one moment
+        (0.0, ((0, 68.0), (2, 60.0)), (0.0, 2.0), (68.0, 60.0)),
+    ],
+)
+def test_each_change_of_heat_counts_from_its_hour_on(first, changes, hours, celsius) -> None:
+    events = [
+        BatchEvent(1, NOON + timedelta(hours=h), HEAT_CHANGED, Temperature(c), id=n)
+        for n, (h, c) in enumerate(changes)
+    ]
+    heated = Batch("apple", set_temperature=Temperature(57.0))
+    found = heating_of(heated, APPLE, [*events, BatchEvent(1, NOON, TURNED)], Clock(NOON), first)
+    assert found is not None
+    assert (found.hours, found.celsius) == (hours, celsius)
+
+
+def test_a_dryer_that_was_not_changed_or_whose_first_heat_nobody_wrote_down_has_no_heats() -> None:
+    changed = [BatchEvent(1, NOON, HEAT_CHANGED, Temperature(68.0))]
+    assert heating_of(Batch("apple"), APPLE, changed, Clock(NOON), 0.0) is None
+    heated = Batch("apple", set_temperature=Temperature(57.0))
+    assert heating_of(heated, APPLE, [BatchEvent(1, NOON, TURNED)], Clock(NOON), 0.0) is None
+
+
+def test_a_forecast_is_of_the_load_as_it_is_known_and_of_none_that_weighs_more() -> None:
+    hands = Hands()
+    load = load_of([LoadPart("apple", 1000.0, Fact(86.0, "%", "a test's own figure"))])
+
+    def ahead(*grams: float, load: Load | None = load, target: Fact | None = TARGET) -> RunForecast:
+        hours = [float(h) for h in range(len(grams))]
+        return run_forecast(hands.kitchen, Batch("apple", id=9), APPLE, load, target, hours, grams, running=True)
+
+    for missing in (ahead(1000.0, load=None), ahead(1000.0, target=None), ahead()):
+        assert missing.forecast is None
+        assert missing.why_none.startswith("A forecast needs")
+    assert ahead(1000.0, 700.0).taught is None
+    assert ahead(1000.0, 700.0, 500.0).taught is not None
+    assert ahead(1000.0, 1001.0).forecast is not None, "the scale's own step"
+    assert ahead(1000.0, 1001.5).forecast is None
+    with_it, without = ahead(1000.0, 1300.0, 700.0), ahead(1000.0, 700.0)
+    assert with_it.forecast is not None
+    assert without.forecast is not None
+    assert with_it.taught is None, "two weighings that count"

@@ -11,11 +11,21 @@ from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.typed_happenings import read_happening
 from dryhouse.kitchen.dryer.weigh_in import note_happening, understood_happening
 from dryhouse.kitchen.records import Batch, Dryer
-from dryhouse.kitchen.records.weighings import MOVED, NOTED, TRAY_IN, TRAY_OFF
+from dryhouse.kitchen.records.weighings import (
+    HEAT_CHANGED,
+    MOVED,
+    NOTED,
+    PAUSED,
+    RESUMED,
+    TAKEN_OFF,
+    TRAY_IN,
+    TRAY_OFF,
+)
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import Hands
+from tests.rows import every_row
 
 STYLE = Style(METRIC)
 
@@ -110,3 +120,71 @@ def test_what_is_missing_or_cannot_be_is_asked_for(hands, kind, named, field) ->
         add_event(hands.kitchen, 1, kind, **named)
     assert refused.value.field == field
     assert events_of(hands.kitchen, 1) == ()
+
+
+@every_row(
+    ("named", "grams", "trays"),
+    [({"mass": Mass(250.0)}, 1250.0, 5), ({"mass": Mass(250.0), "trays": 2}, 1250.0, 6)],
+)
+def test_what_goes_in_later_adds_its_weight_and_its_trays_and_leaves_with_them(named, grams, trays) -> None:
+    hands = three_hours()
+    number = add_event(hands.kitchen, 1, TRAY_IN, **named).record.id
+    batch = hands.journal.get(Batch, 1)
+    assert (batch.prepared_mass.si, batch.trays) == (grams, trays)
+    remove_event(hands.kitchen, number)
+    batch = hands.journal.get(Batch, 1)
+    assert (batch.prepared_mass.si, batch.trays) == (1000.0, 4)
+
+
+def test_where_the_load_or_its_trays_are_not_recorded_nothing_is_added_to_them() -> None:
+    hands = Hands()
+    batch = hands.start(None)
+    hands.weigh(batch, 900)
+    add_event(hands.kitchen, batch, TRAY_IN, mass=Mass(100.0))
+    assert hands.journal.get(Batch, batch).prepared_mass is None
+
+
+@every_row(
+    ("kind", "named", "taken"),
+    [
+        (TRAY_OFF, {"trays": 4}, True),
+        (TRAY_OFF, {"trays": 5}, False),
+        (MOVED, {"trays": 4, "note": "box dryer"}, True),
+        (MOVED, {"trays": 5, "note": "box dryer"}, False),
+        (TRAY_OFF, {"mass": Mass(1000.0)}, True),
+        (TRAY_OFF, {"mass": Mass(1000.5)}, False),
+        (RESUMED, {}, False),
+        (TAKEN_OFF, {}, False),
+        ("danced", {}, False),
+        (HEAT_CHANGED, {}, False),
+    ],
+)
+def test_no_more_leaves_the_dryer_than_is_in_it_and_nothing_happens_that_cannot(kind, named, taken) -> None:
+    hands = three_hours()
+    if taken:
+        assert add_event(hands.kitchen, 1, kind, **named).record.kind == kind
+        return
+    with pytest.raises(InputProblem):
+        add_event(hands.kitchen, 1, kind, **named)
+    assert events_of(hands.kitchen, 1) == ()
+
+
+def test_a_batch_is_paused_and_resumed_in_turn(hands) -> None:
+    for kind, refused in ((PAUSED, PAUSED), (RESUMED, RESUMED)):
+        add_event(hands.kitchen, 1, kind)
+        hands.wait(0.1)
+        with pytest.raises(InputProblem, match="paused"):
+            add_event(hands.kitchen, 1, refused)
+
+
+@every_row(
+    ("line", "said"),
+    [
+        ("tray off 100 g", "tray taken off early, 100 g"),
+        ("2 trays off 100 g", "tray taken off early (2), 100 g"),
+        ("2 trays to the box dryer", f"{MOVED} (2), to the box dryer"),
+        ("heat 60 C", f"{HEAT_CHANGED}, 60 °C"),
+    ],
+)
+def test_a_line_about_what_happened_is_said_back(line, said) -> None:
+    assert understood_happening(three_hours().kitchen, read_happening(three_hours().kitchen, line), STYLE) == said

@@ -185,3 +185,32 @@ def test_while_it_is_changed_the_form_says_what_its_card_will(hands) -> None:
         said = draft_card(hands.kitchen, draft).verdict
         edit_batch(hands.kitchen, 1, draft)
         assert said == batch_card(hands.kitchen, 1).verdict
+
+
+def test_three_weighings_that_count_teach_and_two_do_not() -> None:
+    for taken, learned in ((GRAMS[:2], False), (GRAMS[:3], True)):
+        hands = Hands()
+        hands.start()
+        begun = hands.time
+        for hour, grams in taken:
+            hands.wait(hour - (hands.time - begun).total_seconds() / 3600)
+            hands.weigh(1, grams)
+        hands.wait(6)
+        off(hands)
+        assert (None not in curve(hands)) is learned
+
+
+def test_what_her_own_figure_of_the_food_changes_is_worked_out_anew_for_batches_that_learned(hands) -> None:
+    off(hands)
+    other = hands.start()
+    hands.wait(9)
+    take_off(hands.kitchen, other, Mass(172.0))
+    before, untaught = curve(hands), hands.journal.get(Batch, other)
+    pending = Pending()
+    pending.add(OwnFigure("apple", "energy", 52.0, "kcal/100 g", "her own", id=1))
+    hands.kitchen.commit("Another figure", pending)
+    assert curve(hands) == before
+    pending = Pending()
+    pending.add(OwnFigure("apple", "water", 84.0, "%", "her own", id=2))
+    hands.kitchen.commit("The water", pending)
+    assert hands.journal.get(Batch, other) == untaught

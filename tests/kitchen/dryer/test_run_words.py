@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from datetime import timedelta
 from zoneinfo import ZoneInfo
 
@@ -11,24 +12,31 @@ import pytest
 from dryhouse.kitchen.dryer.by_now import now_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.happenings import add_event
-from dryhouse.kitchen.dryer.run_moments import clock_words, rounded
+from dryhouse.kitchen.dryer.run_moments import clock_words, moment_of, rounded
 from dryhouse.kitchen.dryer.run_words import (
     again_words,
+    aside_words,
     bands_words,
+    event_words,
     finish_moment,
     finish_words,
+    how_words,
     last_words,
     likely_words,
     moisture_words,
+    moved_words,
+    paused_words,
     run_json,
     run_lines,
+    state_words,
     weigh_again_moment,
 )
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records.weighings import HEAT_CHANGED, PAUSED
+from dryhouse.kitchen.records import BatchEvent
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED, MOVED, PAUSED, RESUMED, TRAY_OFF
 from dryhouse.science.display import METRIC, Style
-from dryhouse.science.quantities import Temperature
+from dryhouse.science.quantities import Mass, Temperature
 from tests.kitchen.drying_room import NOON, Hands
 from tests.rows import every_row
 from tests.workings import read
@@ -200,3 +208,102 @@ def test_a_dryer_turned_up_on_the_way_is_done_sooner_and_the_workings_say_so(han
     run = run_of(hands.kitchen, batch)
     assert finish_moment(hands.kitchen, run) < as_it_was
     assert "68 °C" in read(run.expected.forecast.workings)
+
+
+EVENT = BatchEvent(1, NOON, TRAY_OFF)
+
+
+@every_row(
+    ("event", "said"),
+    [
+        (EVENT, "tray taken off early"),
+        (replace(EVENT, trays=1, note="tray 3", mass=Mass(88.0, "88 g")), "tray taken off early: tray 3, 88 g"),
+        (replace(EVENT, trays=2), "tray taken off early: 2 trays"),
+        (replace(EVENT, kind=MOVED, note="box dryer"), f"{MOVED}: to the box dryer"),
+        (replace(EVENT, kind=HEAT_CHANGED, temperature=Temperature(57.0)), f"{HEAT_CHANGED}: 57 °C"),
+    ],
+)
+def test_what_happened_is_told_with_what_was_noted_of_it(event, said) -> None:
+    assert event_words(event, Style(METRIC)) == said
+
+
+@every_row(
+    ("grams", "more"),
+    [
+        (100.0, "; what is left is dry at 75 g on the scale."),
+        (175.0, "."),
+        (None, ", as the share of its trays: it was not weighed."),
+    ],
+)
+def test_what_is_off_the_dryer_is_told_with_what_the_scale_shows_when_the_rest_is_dry(grams, more) -> None:
+    hands = Hands()
+    batch = hands.start(1000.0, start_moisture_pct=86.0, start_moisture_tested=True)
+    add_event(hands.kitchen, batch, TRAY_OFF, trays=1, mass=Mass(grams) if grams is not None else None)
+    hands.wait(0.5)
+    run = run_of(hands.kitchen, batch)
+    told = aside_words(hands.kitchen, run, Style(METRIC))
+    off = 250 if grams is None else round(grams)
+    assert told == f"{off} g of the load is off the dryer and counts with it{more}"
+    assert told in list(run_lines(hands.kitchen, run, Style(METRIC)))
+
+
+def test_with_everything_on_the_dryer_nothing_is_said_of_what_is_off_it(hands) -> None:
+    assert aside_words(hands.kitchen, run_of(hands.kitchen, hands.start()), Style(METRIC)) == ""
+
+
+@every_row(
+    ("more", "said"),
+    [
+        ({}, "Started 12:00 in the shelf dryer, 4 trays, 57 °C"),
+        ({"trays": None}, "Started 12:00 in the shelf dryer, 57 °C"),
+        ({"dryer": None, "trays": 1}, "Started 12:00, 1 tray, 57 °C"),
+        ({"set_temperature": None}, "Started 12:00 in the shelf dryer, 4 trays"),
+    ],
+)
+def test_how_a_batch_is_dried_is_told_as_far_as_it_is_recorded(more, said) -> None:
+    hands = Hands()
+    run = run_of(hands.kitchen, hands.start())
+    changed = replace(run, batch=replace(run.batch, **more), dryer=run.dryer if more.get("dryer", 1) else None)
+    assert how_words(hands.kitchen, changed, Style(METRIC)) == said
+
+
+def test_trays_that_were_moved_are_told_with_where_they_are(hands) -> None:
+    run = run_of(hands.kitchen, hands.start())
+    moves = (replace(EVENT, kind=MOVED, note="box dryer", trays=2), replace(EVENT, kind=MOVED, note="attic"), EVENT)
+    assert moved_words(replace(run, events=moves)) == ["2 of them in the box dryer", "1 of them in the attic"]
+
+
+def test_a_pause_that_is_over_is_told_by_its_length(hands) -> None:
+    batch = hands.start()
+    assert paused_words(hands.kitchen, run_of(hands.kitchen, batch)) == ""
+    hands.wait(1)
+    add_event(hands.kitchen, batch, PAUSED)
+    hands.wait(1.5)
+    add_event(hands.kitchen, batch, RESUMED)
+    assert paused_words(hands.kitchen, run_of(hands.kitchen, batch)) == ", 1 h 30 min of pauses not counted"
+
+
+def test_the_state_is_the_scale_s_while_it_was_read_just_now_and_the_curve_s_afterwards(hands) -> None:
+    batch = hands.start()
+    loaded = state_words(hands.kitchen, run_of(hands.kitchen, batch), Style(METRIC))
+    assert loaded == "Loaded 1 kg, dry at 175 g. Moisture 86 %."
+    hands.dry(batch, (1, 2, 4, 6))
+    read_now = state_words(hands.kitchen, run_of(hands.kitchen, batch), Style(METRIC))
+    assert read_now.startswith("Load 283 g at 18:00, dry at ")
+    assert re.search(r"\. Moisture \d\d %", read_now)
+    hands.wait(3)
+    later = state_words(hands.kitchen, run_of(hands.kitchen, batch), Style(METRIC))
+    assert later.startswith("Now about ")
+    assert later.endswith("% moisture.")
+
+
+def test_the_day_after_is_tomorrow_until_a_month_away_the_weekday_is_told(hands) -> None:
+    for days, said in ((29, "Sat 12 Sep 12:00"), (30, "Sun 13 Sep 12:00"), (31, "2026-09-14"), (-31, "2026-07-14")):
+        assert clock_words(hands.kitchen, NOON + timedelta(days=days)) == said
+
+
+def test_a_finish_in_hours_beyond_a_year_stays_a_moment(hands) -> None:
+    run = run_of(hands.kitchen, hands.start())
+    assert moment_of(hands.kitchen, run, 5.0) == NOON + timedelta(hours=5)
+    assert moment_of(hands.kitchen, run, 24.0 * 365) == NOON + timedelta(days=365)
+    assert moment_of(hands.kitchen, run, 1e9) == NOON + timedelta(days=366)

@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
-from dryhouse.kitchen.dryer.drying import start_batch, take_off
+from dryhouse.kitchen.dryer.drying import start_batch, take_off, weighings_of
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import run_lines
-from dryhouse.kitchen.dryer.runs import planned, run_of, running
-from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.kitchen.dryer.runs import planned, run_of, running, same_scale, scope_of
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Batch, BatchPart, Weighing
 from dryhouse.kitchen.records.batches import PLANNED
-from dryhouse.kitchen.records.weighings import LOAD, PAUSED, RESUMED, SAMPLE
+from dryhouse.kitchen.records.weighings import LOAD, PAUSED, RESUMED, SAMPLE, TRAY
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass
 from dryhouse.words.verdicts import verdict_sentence
-from tests.kitchen.drying_room import Hands
+from tests.kitchen.drying_room import NOON, Hands
+from tests.rows import every_row
 
 
 def test_moisture_target_and_verdict_follow_from_the_mass_balance() -> None:
@@ -315,3 +318,117 @@ def test_weights_that_do_not_add_up_are_said_without_a_moisture_and_as_the_scale
     lines = list(run_lines(hands.kitchen, run_of(hands.kitchen, batch), Style()))
     assert not any(line.startswith("Moisture") for line in lines)
     assert any("1.4 kg is more than the 1 kg that was loaded" in line for line in lines)
+
+
+def test_each_point_has_the_share_of_the_water_that_is_left() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(1)
+    hands.weigh(batch, 570)
+    hands.wait(4)
+    take_off(hands.kitchen, batch, Mass(226.0))
+    assert [p.mr for p in run_of(hands.kitchen, batch).points] == [1.0, pytest.approx(0.5), pytest.approx(0.1)]
+
+
+@every_row(
+    ("wanted", "ratio"), [(20.0, 0.25 / (86 / 14)), (0.5, (0.5 / 99.5) / (86 / 14)), (None, 0.25 / (86 / 14))]
+)
+def test_the_ratio_at_the_target_follows_from_its_moisture(wanted, ratio) -> None:
+    hands = Hands()
+    run = run_of(hands.kitchen, hands.start(1000.0, target_moisture_pct=wanted))
+    assert run.target_ratio == pytest.approx(ratio)
+
+
+def test_without_a_target_or_a_load_there_is_no_ratio_to_reach() -> None:
+    hands = Hands()
+    assert run_of(hands.kitchen, hands.start(1000.0, food="sorrel")).target_ratio is None
+    assert run_of(hands.kitchen, hands.start(None)).target_ratio is None
+
+
+@every_row(
+    ("hours", "grams", "points"),
+    [
+        (0.0, 990, [(0.0, 990.0)]),
+        (0.01, 990, [(0.01, 990.0)]),  # weighed as it went on: that is the start
+        (0.1, 990, [(0.0, 1000.0), (0.1, 990.0)]),
+    ],
+)
+def test_what_was_loaded_leads_the_run_where_it_was_not_weighed_as_it_went_on(hours, grams, points) -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(hours)
+    hands.weigh(batch, grams)
+    found = [(p.hours, p.net_g) for p in run_of(hands.kitchen, batch).points]
+    assert found == [(pytest.approx(h), g) for h, g in points]
+
+
+@every_row(
+    ("after", "ends"),
+    [(0.0, 180.0), (0.01, 180.0), (0.5, 175.0)],
+)
+def test_a_dried_weight_ends_the_run_unless_it_is_the_last_weighing(after, ends) -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(9)
+    hands.weigh(batch, 180)
+    hands.wait(after)
+    take_off(hands.kitchen, batch, Mass(175.0))
+    assert run_of(hands.kitchen, batch).points[-1].net_g == ends
+
+
+def test_a_finished_sample_run_ends_with_its_sample_and_is_judged_by_the_whole_dried_load() -> None:
+    hands = Hands()
+    batch = hands.start(4000.0)
+    for grams in (1000, 560, 300):
+        hands.weigh(batch, grams, scope=SAMPLE)
+        hands.wait(3)
+    take_off(hands.kitchen, batch, Mass(690.0), felt="leathery")
+    run = run_of(hands.kitchen, batch)
+    assert [p.net_g for p in run.points] == [1000, 560, 300]
+    assert run.verdict is not None
+    assert run.verdict.name == "dry enough"
+    assert not run.verdict.of_sample
+
+
+def test_a_sample_weighed_within_a_quarter_of_an_hour_is_of_the_start() -> None:
+    for late, said in ((0.25, 0), (0.3, 1)):
+        hands = Hands()
+        batch = hands.start(1000.0)
+        hands.wait(late)
+        hands.weigh(batch, 200, scope=SAMPLE)
+        assert sum("after the start" in ask for ask in run_of(hands.kitchen, batch).asks) == said
+
+
+@every_row(
+    ("scopes", "followed"),
+    [
+        ((LOAD,), LOAD),
+        ((SAMPLE,), SAMPLE),
+        ((LOAD, SAMPLE), LOAD),
+        ((LOAD, SAMPLE, SAMPLE), SAMPLE),
+        ((TRAY, TRAY, LOAD), TRAY),
+        ((TRAY, LOAD), LOAD),
+        ((TRAY, TRAY, SAMPLE, SAMPLE), TRAY),
+        ((), LOAD),
+    ],
+)
+def test_a_run_follows_the_scale_that_is_read_more_often(scopes, followed) -> None:
+    found = [Weighing(1, NOON, Mass(100.0), scope=s, vessel="tray 1" if s == TRAY else "") for s in scopes]
+    assert scope_of(found) == followed
+
+
+def test_of_single_trays_the_one_weighed_most_is_followed() -> None:
+    found = [Weighing(1, NOON, Mass(100.0), scope=TRAY, vessel=v) for v in ("tray 1", "tray 2", "tray 2", "")]
+    assert [w.vessel for w in same_scale(found, TRAY)] == ["tray 2", "tray 2"]
+    assert same_scale(found, LOAD) == []
+
+
+def test_a_heavy_reading_is_one_more_than_a_gram_above_the_load_and_the_first_of_several_is_told() -> None:
+    hands = Hands()
+    batch = hands.start(500.0, food="sorrel")
+    for grams in (501.0, 501.5, 900.0, 700.0):
+        hands.wait(1)
+        hands.weigh(batch, grams, keep=True)
+    hands.journal.write(Change(w, replace(w, left_out=False)) for w in weighings_of(hands.kitchen, batch))
+    (said,) = [ask for ask in run_of(hands.kitchen, batch).asks if "add up" in ask]
+    assert "3 weighings are more than the 1 lb 1.6 oz that was loaded (first 1 lb 1.7 oz, Fri 14 Aug 14:00)" in said

@@ -13,6 +13,7 @@ from dryhouse.kitchen.dryer.weigh_in import record_readings, understood
 from dryhouse.kitchen.records.weighings import LOAD, SAMPLE, TRAY
 from dryhouse.science.display import METRIC, Style
 from tests.kitchen.drying_room import Hands
+from tests.rows import every_row
 
 
 @pytest.fixture
@@ -81,3 +82,40 @@ def test_a_line_is_said_back_with_its_day_and_its_remark(hands) -> None:
     assert understood(hands.kitchen, (), several, Style(METRIC)) == "2 readings: 860 g, 13:00 … 800 g, 14:00"
     assert readings[0].at is not None
     assert hands.kitchen.now() - readings[0].at < timedelta(days=1)
+
+
+@every_row(
+    ("line", "said"),
+    [
+        ("860 g", "860 g"),
+        ("860 g tare 350 g", "510 g net, tare 350 g"),
+        ("860 g tare 0 g", "860 g"),
+        ("tray 3 240 g", "240 g, tray 3"),
+        ("sample tray 240 g", "240 g, sample tray"),
+        ("load 860 g", "860 g, whole load"),
+        ("13:00 860 g", "860 g, 13:00"),
+        ("12 Aug 13:00 860 g", "860 g, Wed 12 Aug 13:00"),
+    ],
+)
+def test_a_reading_is_said_back_as_it_was_understood(line, said) -> None:
+    hands = Hands()
+    hands.wait(2)
+    assert understood(hands.kitchen, (), read_readings(hands.kitchen, line), Style(METRIC)) == said
+
+
+def test_lines_that_are_pasted_are_numbered_from_the_next_free_number_in_order(hands) -> None:
+    batch = hands.start()
+    hands.weigh(batch, 950)
+    hands.wait(4)
+    record(hands, batch, "13:00 800 g\n14:00 700 g\n15:00 600 g")
+    assert [(w.id, w.net_g) for w in weighings_of(hands.kitchen, batch)] == [(1, 950), (2, 800), (3, 700), (4, 600)]
+    with pytest.raises(DoubtfulWeight, match="Line 1: "):
+        record(hands, batch, "15:10 900 g\n15:20 580 g")
+
+
+def test_a_second_reading_in_a_minute_of_several_names_no_weighing_to_take_the_place_of(hands) -> None:
+    batch = hands.start()
+    hands.wait(2)
+    with pytest.raises(DoubtfulWeight, match=r"Line 2: .*within a minute") as asked:
+        record(hands, batch, "13:00 800 g\n13:00:30 700 g")
+    assert asked.value.doubt.replaces == 0

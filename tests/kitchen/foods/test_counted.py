@@ -131,3 +131,11 @@ def test_the_yields_line_takes_pieces_too(line):
 
 def test_a_number_of_nothing_is_still_asked_about_in_the_yields_line():
     assert "Add a unit" in read_line(full_kitchen(), "corn 3").hint
+
+
+def test_more_than_a_ton_by_the_piece_is_no_count_and_none_at_all_neither():
+    apple = counted_mass(FOODS["apple"], "1 medium apple")[0].si
+    assert counted_mass(FOODS["apple"], f"{int(1e6 // apple)} medium apples") is not None
+    assert counted_mass(FOODS["apple"], f"{int(1e6 // apple) + 1} medium apples") is None
+    assert counted_mass(FOODS["apple"], "0 medium apples") is None
+    assert mass_typed(FOODS["apple"], "3 medium apples").typed == f"{3 * apple:g} g"

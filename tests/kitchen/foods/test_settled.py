@@ -8,14 +8,15 @@ from datetime import timedelta
 import pytest
 
 from dryhouse.handbook.reader import handbook
-from dryhouse.kitchen.foods.settled import settled, step_of
+from dryhouse.kitchen.foods.settled import marked_settled, settled, step_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
 from dryhouse.kitchen.records.batches import FINISHED
-from dryhouse.kitchen.records.weighings import PAUSED, SAMPLE, TRAY_OFF
+from dryhouse.kitchen.records.weighings import MOVED, PAUSED, SAMPLE, TRAY_IN, TRAY_OFF, TURNED
 from dryhouse.science.quantities import Mass, Temperature
 from tests.builders import NOW
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 KITCHEN = Kitchen(FakeJournal(), handbook())
 CORN = Batch("corn", prepared_mass=Mass(1000), started=NOW, id=1)
@@ -83,3 +84,89 @@ def test_the_step_of_the_scale_is_that_of_the_number_as_typed(typed, step):
     from dryhouse.science.quantities import parse_mass
 
     assert step_of(parse_mass(typed, decimal_comma="," in typed)) == pytest.approx(step, rel=1e-3)
+
+
+@every_row(
+    ("factor", "food", "can_be"),
+    [
+        (0.25, "corn", True),
+        (0.5, "corn", False),
+        (1.2, "corn", False),
+        (0.1, "corn", False),
+        (0.5, "unheard-of", True),
+    ],
+)
+def test_a_level_that_would_be_no_such_food_is_none(factor, food, can_be):
+    readings = ((0, 1000), (4, 1000 * (1 + factor) / 2), *((h, 1000 * factor) for h in (8, 9, 11)))
+    batch = replace(CORN, food=food)
+    assert (settled(KITCHEN, batch, weighed(readings), ()) is not None) is can_be
+
+
+def test_cooked_food_may_settle_anywhere():
+    readings = ((0, 1000), (4, 700), *((h, 500) for h in (8, 9, 11)))
+    assert settled(KITCHEN, CORN, weighed(readings), ()) is None
+    cooked = replace(CORN, cooked_mass_in=Mass(2000), cooked_mass_out=Mass(1000))
+    assert settled(KITCHEN, cooked, weighed(readings), ()).grams == 500
+
+
+@every_row(
+    ("loaded", "first", "share"),
+    [
+        ({}, 0.0, 0.25),
+        ({"prepared_mass": None}, 0.0, 0.25),
+        ({"prepared_mass": None}, 0.25, 0.25),
+        ({"prepared_mass": None}, 0.26, None),
+        ({"prepared_mass": None}, -0.1, None),
+        ({"prepared_mass": None, "started": None}, 0.0, None),
+        ({"prepared_mass": None, "cooked_mass_out": Mass(1250)}, 2.0, 0.2),
+        ({"prepared_mass": Mass(0)}, 0.0, None),
+    ],
+)
+def test_a_level_is_a_share_of_what_was_loaded_or_weighed_within_a_quarter_of_an_hour(loaded, first, share):
+    readings = [replace(w, at=w.at + timedelta(hours=first)) for w in weighed()]
+    found = settled(KITCHEN, replace(CORN, **loaded), readings, ())
+    assert (found.share if found else None) == (pytest.approx(share / 1.04) if share else None)
+
+
+@every_row(
+    ("kind", "hour", "level"),
+    [
+        (PAUSED, 7.9, True), (PAUSED, 8, False), (PAUSED, 10.9, False), (PAUSED, 11, True), (TRAY_OFF, 1, False),
+        (TRAY_IN, 1, False), (MOVED, 1, False), (TURNED, 9, True),
+    ],
+)  # fmt: skip
+def test_a_pause_counts_while_the_level_lasted_and_trays_that_came_or_went_always(kind, hour, level):
+    assert (settled(KITCHEN, CORN, weighed(), (happened(kind, hour),)) is not None) is level
+    if kind in (TRAY_OFF, TRAY_IN, MOVED):
+        sample = weighed(factor=0.3, scope=SAMPLE)
+        assert settled(KITCHEN, CORN, sample, (happened(kind, hour),)) is not None, "one tray is one tray"
+
+
+def test_of_load_and_sample_weighed_alike_the_load_counts():
+    both = [
+        *weighed(),
+        *(replace(w, id=9 + w.id) for w in weighed(((0, 300), (4, 200), (8, 90), (9, 80), (11, 70)), scope=SAMPLE)),
+    ]
+    assert settled(KITCHEN, CORN, both, ()).grams == 250
+    more = [*both, *weighed(((12, 60),), scope=SAMPLE)]
+    assert settled(KITCHEN, CORN, more, ()) is None
+
+
+@every_row(
+    ("state", "felt", "was", "marked"),
+    [
+        (FINISHED, "brittle", None, True), (FINISHED, "leathery", None, None), (FINISHED, "leathery", True, None),
+        (FINISHED, "brittle", True, True), ("drying", "brittle", None, None),
+    ],
+)  # fmt: skip
+def test_what_was_brittle_when_its_weight_stayed_the_same_is_confirmed(state, felt, was, marked):
+    batch = replace(CORN, state=state, felt=felt, settled=was)
+    kitchen = Kitchen(FakeJournal(batch, *weighed()), handbook())
+    assert marked_settled(kitchen, batch).settled is marked
+    assert marked_settled(Kitchen(FakeJournal(batch), handbook()), batch).settled is (
+        was if felt == "brittle" else None
+    )
+
+
+def test_a_weight_that_was_not_typed_was_read_to_the_tenth_of_a_gram():
+    assert step_of(Mass(250.0)) == pytest.approx(0.1)

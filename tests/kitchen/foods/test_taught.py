@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
@@ -11,14 +12,17 @@ from dryhouse.kitchen.batches.loads import load_for
 from dryhouse.kitchen.batches.log import BatchDraft, edit_batch, log_batch
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.foods.own_foods import add_food
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.foods.taught import share_by_test
+from dryhouse.kitchen.ports import Pending
+from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.yields.quick_answers import target
 from dryhouse.kitchen.yields.yields import yield_ratio
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, parse_mass
 from dryhouse.science.statuses import VerdictName
 from dryhouse.science.values import Fact
-from tests.kitchen.shelf_room import a_batch, a_shelf
+from tests.kitchen.shelf_room import NOW, a_batch, a_shelf
+from tests.rows import every_row
 
 SAMPLE = {"test_sample": parse_mass("20 g"), "test_dry": parse_mass("6.0 g")}
 """30 % solids, where the handbook's sweet corn has 24."""
@@ -120,3 +124,67 @@ def test_a_scale_of_whole_grams_leaves_more_doubt():
         for dry in ("5.0 g", "5 g")
     )
     assert coarse.solids_high - coarse.solids_low > 2 * (fine.solids_high - fine.solids_low)
+
+
+@every_row(
+    ("sample", "dry", "usual", "share"),
+    [
+        (20.0, 6.0, 76.0, 0.3),
+        (20.0, 17.1, 76.0, 17.1 / 20 * 0.262),  # of the dried food: its share of the load
+        (20.0, 17.1, None, 17.1 / 20),
+        (20.0, 17.1, 100.0, 17.1 / 20),
+        (20.0, 20.0, None, None),
+        (20.0, 0.0, None, None),
+    ],
+)
+def test_a_sample_is_of_the_load_or_of_the_dried_food_by_what_such_food_holds(sample, dry, usual, share):
+    batch = a_batch(dried_mass=Mass(262.0), test_sample=Mass(sample), test_dry=Mass(dry))
+    found = share_by_test(batch, None if usual is None else Fact(usual, "%", "a test's own figure"))
+    assert found == (None if share is None else pytest.approx(share))
+
+
+def test_half_a_test_says_nothing_and_what_came_out_of_the_pot_is_the_load():
+    assert share_by_test(a_batch(test_sample=Mass(20.0)), None) is None
+    assert share_by_test(a_batch(test_dry=Mass(6.0)), None) is None
+    tested = {"test_sample": Mass(20.0), "test_dry": Mass(17.1)}
+    cooked = a_batch(prepared_mass=None, cooked_mass_out=Mass(500.0), dried_mass=Mass(131.0), **tested)
+    assert share_by_test(cooked, Fact(76.0, "%", "a test's own figure")) == pytest.approx(17.1 / 20 * 0.262)
+
+
+def test_a_moisture_that_was_tested_by_other_means_teaches_too_and_one_that_cannot_be_does_not():
+    kitchen = a_shelf()
+    slug = add_food(kitchen, "lake greens", "vegetable").record.slug
+    met = {"start_moisture_pct": 88.0, "start_moisture_tested": True}
+    log_batch(kitchen, BatchDraft(a_batch(slug, dried_mass=None, **met)))
+    assert water_of(kitchen, slug).value == pytest.approx(88.0)
+    log_batch(kitchen, BatchDraft(a_batch(slug, dried_mass=None, **{**met, "start_moisture_pct": 85.0})))
+    assert water_of(kitchen, slug).value == pytest.approx(100 * (1 - (0.12 * 0.15) ** 0.5))
+    assert "2 dry-matter tests of your own" in water_of(kitchen, slug).source
+
+
+def test_the_first_test_of_a_food_counts_a_quarter_beside_the_table():
+    kitchen = a_shelf()
+    before = water_of(kitchen)
+    log_batch(kitchen, BatchDraft(a_batch(dried_mass=None, **SAMPLE)))
+    table = 1 - before.value / 100
+    assert 1 - water_of(kitchen).value / 100 == pytest.approx((table**3 * 0.3) ** 0.25)
+
+
+def test_a_load_that_was_brittle_when_its_weight_stayed_the_same_teaches_and_one_that_was_tested_does_not_twice():
+    kitchen = a_shelf()
+    before = water_of(kitchen)
+    level = [Weighing(1, NOW - timedelta(hours=9 - h), Mass(g, f"{g} g"), id=n)
+             for n, (h, g) in enumerate(((0, 1000), (4, 600), (6, 300), (7, 300), (9, 300)), 1)]  # fmt: skip
+    batch = a_batch(started=NOW - timedelta(hours=9), ended=NOW, dried_mass=Mass(300.0, "300 g"), settled=True)
+    pending = Pending()
+    pending.add(batch, *level)
+    kitchen.journal.write(pending.changes)
+    after = water_of(kitchen)
+    assert after.value < before.value
+    assert "a load dried until the weight stayed the same of your own" in after.source
+    assert load_for(kitchen, batch).solids == pytest.approx(300 / 1.04)
+    assert load_for(kitchen, replace(batch, start_moisture_pct=75.0, start_moisture_tested=True)).solids == 250.0
+    pending = Pending()
+    pending.edit(batch, replace(batch, **SAMPLE, start_moisture_tested=True))
+    kitchen.journal.write(pending.changes)
+    assert "weight stayed" not in water_of(kitchen).source
