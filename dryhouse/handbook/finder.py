@@ -230,7 +230,7 @@ class Finder:
                 continue
             forgiven = min(slips_forgiven(part), 1)
             near = process.extract(part, self._words, scorer=OSA.distance, score_cutoff=forgiven, limit=2)
-            if len(near) == 2 and near[0][1] == near[1][1]:
+            if len(near) == 2:
                 return []
         found = self._one_slip_away(parts, most=1)
         animals = bool(animal_words(" ".join(parts)))

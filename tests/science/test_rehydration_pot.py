@@ -135,6 +135,14 @@ def test_a_pot_that_is_not_boiled_loses_nothing_and_names_no_rate() -> None:
     assert rests_on(water.basis) == ["handbook: a table"]
 
 
+def test_half_a_minute_over_the_flame_boils_off_its_share_and_names_its_rate() -> None:
+    brief = Pot("dry", None, boil_off(200.0, Fact(0.01, "ml per min and cm²", "a rate")), 0.5)
+    water = pot_water([takes("corn", 30.0, 100.0)], brief)
+    assert water.value == pytest.approx(100 + math.pi / 2)
+    assert "Boil-off: 0.5 min × 3.142 ml/min = 1.571 ml" in read(water.workings)
+    assert rests_on(water.basis) == ["handbook: a table", "handbook: a rate"]
+
+
 def test_what_has_no_water_of_its_own_still_holds_loose_liquid() -> None:
     stew = Pot("stew", Fact(0.1, "ml per g", "an assumption"), STILL, 0.0)
     assert pot_water([Thirst("cheese", 20.0, None), takes("rice", 50.0, 60.0)], stew).value == pytest.approx(
