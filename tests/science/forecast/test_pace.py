@@ -183,3 +183,67 @@ def test_most_runs_keep_their_pace_and_now_and_then_one_changes_it():
     """Student's t with two degrees of freedom (its 95 % point is 2.920), scaled to the normal's middle 90 %."""
     assert changed_pace(np.array([0.05, 0.5, 0.95])) == pytest.approx([-1.645, 0.0, 1.645], abs=0.01)
     assert changed_pace(np.array([0.75])) == pytest.approx(0.8165 * 1.645 / 2.920, rel=0.001)
+
+
+def halving(clock):
+    """100 g at the target and 512 g of free water, half of which goes with each hour of drying."""
+    return 100.0 + 512.0 * 0.5 ** np.asarray(clock, dtype=float)
+
+
+@every_row(
+    ("passed", "ran", "found"),
+    [
+        ([0, 1, 2, 3, 4, 5, 6], [0, 1, 2, 3, 3.2, 4.2, 5.2], [(3, 4, 0.2)]),
+        ([0, 1, 2, 3, 4, 5, 6], [0, 1, 2, 3, 3.44, 4.44, 5.44], [(3, 4, 0.44)]),
+        ([0, 1, 2, 3, 4, 5, 6], [0, 1, 2, 3, 3.46, 4.46, 5.46], []),  # slower, and no stop
+        ([0, 1, 2, 3, 4, 5], [0, 1, 2, 2.1, 2.3, 3.3], [(2, 4, 0.15)]),  # two stretches are one
+        ([0, 1, 2, 3, 4, 5], [0, 1, 1, 1, 2, 3], [(1, 3, 0.01)]),  # nothing at all, and yet never quite nothing
+        ([0, 1, 2], [0, 1, 1.19], [(1, 2, 0.19)]),  # the last stretch of all: below a fifth
+        ([0, 1, 2], [0, 1, 1.21], []),
+        ([0, 1, 1.6, 2.6], [0, 1, 1.6, 1.7], [(2, 3, 0.1)]),  # three tenths of the water are there yet
+        ([0, 1, 1.72, 2.72], [0, 1, 1.72, 1.82], []),
+        ([0, 1, 2, 2.76, 3.76, 4.76], [0, 1, 2, 2, 3, 4], [(2, 3, 0.01)]),
+        ([0, 1, 2, 2.74, 3.74, 4.74], [0, 1, 2, 2, 3, 4], []),  # less than three quarters of an hour
+        ([0, 1, 2, 3], [0, 1, 1.3, 1.4], [(2, 3, 0.1)]),  # it moved a little first
+        ([0, 1], [0, 0.1], []),  # two weighings tell nothing
+    ],
+)
+def test_a_stop_is_a_stretch_between_two_that_dry(passed, ran, found):
+    told = stops(np.array(passed, dtype=float), halving(ran), 100.0, 0.1)
+    assert [stop[:2] for stop in told] == [stop[:2] for stop in found]
+    assert [stop[2] for stop in told] == pytest.approx([stop[2] for stop in found])
+
+
+def test_the_clock_of_a_run_leaves_out_its_stops_and_follows_its_heat():
+    """At 50 °C an hour counts for exp(−35,000 ÷ 8.314 × (1 ÷ 323.15 − 1 ÷ 333.15) ÷ 1.15) = 0.712 at 60 °C."""
+    passed, grams = np.arange(7.0), halving([0, 1, 2, 3, 3.2, 4.2, 5.2])
+    pace, stood = pace_of(passed, grams, 100.0, 0.1, None)
+    assert pace.drying == pytest.approx([0, 1, 2, 3, 3.2, 4.2, 5.2])
+    assert stood == ((3.0, 4.0),)
+    warmer, _ = pace_of(passed, grams, 100.0, 0.1, Heating((0.0, 2.0), (50.0, 60.0), ENERGY))
+    slow = np.exp(-35_000 / 8.314 * (1 / 323.15 - 1 / 333.15) / 1.15)
+    assert warmer.drying_at([1.0, 2.0]) == pytest.approx([slow, 2 * slow])
+    assert warmer.drying_at(8.0) - warmer.drying_at(6.0) == pytest.approx(2.0)
+
+
+def test_what_was_answered_shortens_a_stop_to_what_is_left_of_it():
+    passed, grams = np.arange(8.0), halving([0, 1, 2, 3, 3.1, 3.2, 4.2, 5.2])
+    told = {
+        at: pace_of(passed, grams, 100.0, 0.1, None, [at])[1] for at in (2.9, 2.99, 3.5, 4.0, 4.4, 5.0, 5.01, 5.1)
+    }
+    whole, half, none = ((3.0, 5.0),), ((4.0, 5.0),), ()
+    assert told == {2.9: whole, 2.99: whole, 3.5: whole, 4.0: half, 4.4: half, 5.0: none, 5.01: none, 5.1: whole}
+
+
+def test_the_doubt_of_a_change_by_hand_and_none_where_it_was_weighed_after():
+    """25 to 45 kJ/mol are the middle 80 %, 2.563 standard deviations."""
+    turned = Heating((0.0, 2.0), (50.0, 60.0), ENERGY)
+    by_hand = 20_000 / 2.563 / 8.314 * (1 / 323.15 - 1 / 333.15) / 1.15
+    assert turned.doubt(1.0) == pytest.approx(by_hand)
+    assert turned.doubt(2.0) == 0.0
+    assert Heating((0.0,), (50.0,), ENERGY).doubt(0.0) == 0.0
+    assert Heating((0.0, 2.0), (50.0, 60.0), Fact(35.0, "kJ/mol", "a table")).doubt(1.0) == 0.0
+    assert read(turned.workings()).startswith("After 2 h the heat went from 50 °C to 60 °C: 1.4")
+    many = Heating(tuple(range(8)), (50.0, 60.0) * 4, ENERGY)
+    assert len(many.workings()) == 4
+    assert "After 7 h" in read(many.workings())
