@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -23,8 +25,10 @@ from dryhouse.science.forecast.shapes import (
     SURFACE_B,
     resistances,
     shapes,
+    two_parts,
     two_periods,
 )
+from tests.rows import every_row
 
 
 def test_every_shape_falls_from_one_to_nothing():
@@ -100,3 +104,66 @@ def test_weighted_quantiles():
     assert found[0] <= 3.0
     assert 1.0 < found[1] < 5.0
     assert found[2] == np.inf
+
+
+FINE = 1.0 - np.concatenate((np.geomspace(1e-6, 0.5, 400), 1.0 - np.geomspace(0.499, 1e-9, 1200)))
+HALF = np.array([0.5])
+
+
+def nearest(law, d: float = 0.0) -> float:
+    """How far the nearest shape is from a law (the time at a moisture ratio), begun with a head start or a lag."""
+    at = FIRST + STEP * np.arange(shapes().mr.shape[1])
+    over = 0.1 if d >= 0 else -d
+    time = np.exp(at)
+    began = np.log(np.maximum(time + d * (1.0 - np.exp(-time / over)), 1e-9))
+    curve = np.interp(began, np.log(law(FINE) / law(HALF)), FINE, left=1.0, right=0.0)
+    return float(np.max(np.abs(shapes().mr - curve), axis=1).min())
+
+
+ORDER = (0.25, 0.5, 0.75, 1.0)
+ON_THE_GRID = [
+    *((f"surface {b}, order {p}", partial(resistances, b=b, p=p), 0.0) for b in (0.1, 0.3, 1.0, 3.0, 10.0, 30.0)
+      for p in ORDER),
+    *((f"Page {n}", lambda mr, n=n: (-np.log(mr)) ** (1.0 / n), 0.0) for n in (0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.45)),
+    *((f"two periods {c}", partial(two_periods, c=c), 0.0) for c in (0.04, 0.1, 0.2)),
+    *((f"two parts {a}", partial(two_parts, quick=a, slower=q), 0.0) for a, q in ((0.9, 2.5), (0.75, 3.0))),
+    *((f"Lewis begun {d}", partial(resistances, b=0.1, p=1.0), d) for d in (-0.4, -0.15, 0.1)),
+]  # fmt: skip
+BETWEEN = [
+    *((f"surface {b}, order {p}", partial(resistances, b=b, p=p), 0.0) for b in (0.17, 0.55, 1.7, 5.5, 17.0)
+      for p in (0.3, 0.6, 0.9)),
+    *((f"Page {n}", lambda mr, n=n: (-np.log(mr)) ** (1.0 / n), 0.0) for n in (0.85, 1.05, 1.25, 1.37)),
+    *((f"two periods {c}", partial(two_periods, c=c), 0.0) for c in (0.06, 0.15)),
+]  # fmt: skip
+
+
+@every_row(("name", "law", "begun"), ON_THE_GRID, ids=lambda value: value if isinstance(value, str) else "")
+def test_the_laws_of_the_grid_are_among_the_shapes(name, law, begun):
+    assert nearest(law, begun) < 1e-3
+
+
+@every_row(("name", "law", "begun"), BETWEEN, ids=lambda value: value if isinstance(value, str) else "")
+def test_no_law_between_them_is_far_from_a_shape(name, law, begun):
+    assert nearest(law, begun) < 0.02
+
+
+def test_of_page_s_exponents_those_of_whole_runs_are_likeliest():
+    """1.12 in the middle of published whole runs, and most within 0.12 of it."""
+    weight = np.exp(shapes().log_prior).reshape(-1, len(STARTS)).sum(axis=1)
+    first = len(SURFACE_B) * len(ORDERS)
+    page = weight[first : first + len(PAGE_NODES)]
+    page, n = page / page.sum(), np.array(PAGE_NODES)
+    mean = page @ n
+    assert mean == pytest.approx(1.12, abs=0.02)
+    assert np.sqrt(page @ (n - mean) ** 2) == pytest.approx(0.13, abs=0.03)
+
+
+def test_the_exponent_nearest_to_a_page_curve_is_its_own():
+    found = shapes().page_n.reshape(-1, len(STARTS))[:, list(STARTS).index(0.0)]
+    first = len(SURFACE_B) * len(ORDERS)
+    assert found[first : first + len(PAGE_NODES)] == pytest.approx(list(PAGE_NODES), rel=0.01)
+
+
+def test_two_parts_dry_as_two_exponentials():
+    time = two_parts(np.array([0.9 * np.exp(-1.0) + 0.1 * np.exp(-0.4), 1.0]), 0.9, 2.5)
+    assert time == pytest.approx([1.0, 0.0], abs=1e-4)
