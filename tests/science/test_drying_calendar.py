@@ -9,19 +9,21 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from dryhouse.science.drying_calendar import Calendar
+from dryhouse.science.drying_calendar import Calendar, fits_the_hours
 from dryhouse.science.drying_runs import Machine, tray_count
 from dryhouse.science.provisioning import Recipe, Span
 from tests.rows import every_row
 from tests.science.drying_days import (
     BOTH,
     BOX,
+    MIDNIGHT,
     NOW,
     READY,
     SHELF,
     asked,
     at_home,
     awake,
+    household,
     made,
     recipe,
     taken,
@@ -169,6 +171,56 @@ def test_a_load_is_not_left_in_the_dryer_long_past_its_finish() -> None:
     weekdays = at_home(18)
     for run in made(*(asked(600.0, recipe(food, 4)) for food in "abcdef"), hours=weekdays).runs:
         assert run.end - run.start <= timedelta(hours=6)
+
+
+def at(day: int, hour: float) -> datetime:
+    return datetime(2026, 8, day, tzinfo=NOW.tzinfo) + timedelta(hours=hour)
+
+
+def test_food_that_can_only_be_dried_before_it_keeps_is_dried_and_said_to_be_early() -> None:
+    early = made(asked(200.0, recipe("a"), READY - timedelta(hours=5)))
+    in_time = made(asked(200.0, recipe("a"), READY - timedelta(days=3)))
+    assert [run.early for run in (*early.runs, *in_time.runs)] == [True, False]
+
+
+def test_foods_that_take_up_to_six_hours_less_share_a_run() -> None:
+    loads = {
+        hours: [len(run.loads) for run in made(asked(200.0, recipe()), asked(100.0, recipe("pea", hours))).runs]
+        for hours in (4.0, 3.5)
+    }
+    assert loads == {4.0: [2], 3.5: [1, 1]}
+
+
+def test_an_hour_lies_between_two_runs_of_a_dryer() -> None:
+    """Two runs of six hours and the hour between them fill 7:00 to 20:00."""
+    wanted = (asked(600.0, recipe("a", 6)), asked(600.0, recipe("b", 6)))
+    fits, short = (made(*wanted, now=at(16, 7), ready_by=at(16, hour)) for hour in (20, 19.5))
+    assert [(run.start, run.end) for run in fits.runs] == [(at(16, 7), at(16, 13)), (at(16, 14), at(16, 20))]
+    assert [run.latest for run in fits.runs] == [at(16, 7), at(16, 14)]
+    assert sum(short.left_over.values()) == pytest.approx(600.0)
+
+
+def test_a_busy_dryer_leaves_the_load_to_the_other_one() -> None:
+    (run,) = made(asked(200.0, recipe()), machines=(SHELF, BOX), busy=(taken(1, 0, 24 * 18),)).runs
+    assert run.machine is BOX
+
+
+def test_a_run_may_end_an_hour_before_the_dryer_is_busy() -> None:
+    """Busy from Monday 8:00: a run of eight hours from Sunday 22:00 is taken off at 7:00."""
+    beef = asked(200.0, recipe("beef", 8, company="meat"), late=2)
+    (run,) = made(beef, busy=(taken(1, 24 * 9, 24 * 18),)).runs
+    assert (run.start, run.end) == (at(9, 22), at(10, 7))
+    sooner = made(beef, busy=(taken(1, 24 * 9 - 0.5, 24 * 18),)).runs
+    assert sooner[0].end < at(10, 7)
+
+
+def test_whether_a_run_fits_the_hours_is_known_from_a_week_ahead_on() -> None:
+    still = household(at_home(nights=False))
+    assert [fits_the_hours(hours, still) for hours in (10, 15, 15.5, 24)] == [True, True, False, False]
+    assert fits_the_hours(40, household())
+    week = timedelta(days=7)
+    assert fits_the_hours(1000, household(ready_by=MIDNIGHT + week - timedelta(minutes=1)))
+    assert not fits_the_hours(1000, household(ready_by=MIDNIGHT + week))
 
 
 def test_what_would_have_to_start_in_the_past_is_left_over() -> None:
