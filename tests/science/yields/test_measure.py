@@ -50,3 +50,11 @@ def test_own_measured_volumes_override_the_handbook():
 def test_steady_own_volumes_narrow_the_spread():
     one, ten = (density("dried", [], SPREAD, [0.25] * n).predictive.spread for n in (1, 10))
     assert ten < one < 0.3
+
+
+def test_a_handbook_s_cup_rests_on_none_of_her_records():
+    assert density("fresh", [cup(145)], SPREAD, []).n_own == 0
+    named = read(density("fresh", [cup(145)], SPREAD, []).workings)
+    assert named.startswith("A cup fresh, cut not stated: 145 g   [USDA]")
+    two = read(density("fresh", [cup(160, "chopped"), cup(115, "sliced")], SPREAD, []).workings)
+    assert "A cup fresh: 135.6 g, the mean of 2" in two
