@@ -62,7 +62,7 @@ def judge_all(database: Database, most: int, newest: int | None = None) -> Judge
                 wrong = [] if (mapped(kind).table, id) in orphans else _wrong(record, around)
                 if not bounded:
                     judged.unreadable[kind].append(id)
-                    wrong = ["", *filter(None, wrong[:1])]
+                    wrong = ["", *(because for because in wrong[:1] if because)]
                 for because in wrong:
                     judged.say(kind, id, because)
             if len(judged.said) >= most:

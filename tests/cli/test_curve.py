@@ -248,3 +248,14 @@ def test_a_starting_moisture_that_cannot_be_is_said_and_no_curve_is_reckoned_fro
     assert "Weights don't add up" in answer["sentence"]
     assert answer["finish"] is None
     assert all(model["r2"] > 0.9 for model in answer["models"])
+
+
+def test_a_rise_in_a_file_is_told_with_the_finish_it_moves(capsys, tmp_path):
+    file = tmp_path / "run.csv"
+    for readings, told in (((430, 480), True), ((430, 433), False)):
+        rows = enumerate((1000, 720, 540, *readings, 360))
+        file.write_text("hours,grams\n" + "".join(f"{2 * n},{grams}\n" for n, grams in rows))
+        assert main(["curve", str(file), *MOISTURES]) == 0
+        said = capsys.readouterr().out
+        assert ("The weight rises 1 time, most between 6 h and 8 h" in said) == told
+        assert ("leave that line out" in said) == told

@@ -13,7 +13,11 @@ _STATES = ("planned", "drying", "finished")
 def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser(
-        "batches", help="list the batches", epilog="Example: dryhouse batches corn --newest 5"
+        "batches",
+        help="list the batches",
+        description="List the batches. With --json each has fresh, dried and water (what it lost in drying) in g, "
+        "moisture in % wet basis and its times in UTC.",
+        epilog="Example: dryhouse batches corn --newest 5",
     )
     parser.add_argument(
         "words", nargs="*", metavar="WORD", help="only batches whose names or notes have these words"

@@ -32,7 +32,7 @@ PAGE = 500
 
 
 def batch_items(kitchen: Kitchen, query: BatchQuery, *, newest: int = 0) -> list[dict[str, Any]]:
-    """A dictionary for each batch asked for, its cautions among them: masses in g, water (what it lost) in ml,
+    """A dictionary for each batch asked for, its cautions among them: masses in g, also the water it lost,
     moisture in % wet basis, times in UTC.
 
     What is not known is None, and so is the verdict of what must not be eaten. `newest` 0 means all.

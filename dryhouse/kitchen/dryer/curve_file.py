@@ -12,6 +12,7 @@ from dryhouse.handbook.tables import Food
 from dryhouse.handbook.yield_spread import water_with_range
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.dryer.curve_points import Points
+from dryhouse.kitchen.dryer.doubts import RISE
 from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.kitchen import Kitchen
@@ -272,13 +273,24 @@ def _sentences(answer: RunAnswer, style: Style) -> list[str]:
 
 def said(answer: RunAnswer) -> Sequence[str]:
     """The answer in lines, without the models."""
-    sentences = _sentences(answer, _AS_THE_FILE)
+    sentences = [*_sentences(answer, _AS_THE_FILE), *_doubted_at_sight(answer)]
     if answer.forecast and answer.forecast.weigh_again_at is not None:
         again = from_the_first(_AS_THE_FILE)(answer.forecast.weigh_again_at, QUARTER_HOUR)
         sentences.append(f"Weigh again {again} after the first weighing.")
     if answer.periods:
         sentences.append(answer.periods)
     return sentences
+
+
+def _doubted_at_sight(answer: RunAnswer) -> list[str]:
+    """A rise that is no unsteadiness of the scale, told with the finish it moves: a file has nobody to ask, so that
+    it stays in the curve."""
+    return [
+        f"{message_words(told, _AS_THE_FILE)} If it was misread, leave that line out."
+        for told in answer.curves.warnings
+        for term in told.terms
+        if term.name == "rise" and isinstance(term.value, float) and term.value > RISE
+    ]
 
 
 def model_lines(answer: RunAnswer) -> Sequence[str]:
