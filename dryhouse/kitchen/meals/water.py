@@ -11,7 +11,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import DRIED, Ingredient
 from dryhouse.kitchen.meals.minutes import Minutes, meal_minutes
 from dryhouse.kitchen.records import CookingNote, Meal
-from dryhouse.kitchen.records.meals import DRY, NO_POT, SOUP, STEW
+from dryhouse.kitchen.records.meals import NO_POT, SOUP, STEW
 from dryhouse.kitchen.settings import style
 from dryhouse.science.display import Style, duration
 from dryhouse.science.rehydration import Correction, correction, taught_by, with_cups
@@ -114,7 +114,7 @@ def _pot(meal: Meal, flame_minutes: float) -> Pot:
         assumed = "" if given else usual.note.lower().rstrip(".")
         rate = boil_off(across, pot("boil_off_rate"), assumed)
         rate = replace(rate, basis=(Basis("assumption", "boil-off of a pot with its lid ajar"),))
-    return Pot(meal.liquid, None if meal.liquid == DRY or key is None else pot(key), rate, flame_minutes)
+    return Pot(meal.liquid, None if key is None else pot(key), rate, flame_minutes)
 
 
 # --- what notes taught -----------------------------------------------------------------------------------

@@ -10,14 +10,15 @@ import pytest
 
 from dryhouse.kitchen.dryer.drying import take_off, weighings_of
 from dryhouse.kitchen.dryer.runs import run_of
-from dryhouse.kitchen.instruments.follower import Following, Instrument, record_kept
-from dryhouse.kitchen.instruments.lines import Way
+from dryhouse.kitchen.instruments.follower import Following, Instrument, Kept, record_kept
+from dryhouse.kitchen.instruments.lines import Sample, Way
 from dryhouse.kitchen.instruments.serial_port import SerialPort
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.quantities import Temperature
 from tests.kitchen.drying_room import NOON, Hands
 from tests.kitchen.instruments.played_scale import LOAD_G, PlayedScale, Ticking, true_g
+from tests.rows import every_row
 
 
 @pytest.fixture
@@ -222,3 +223,127 @@ def test_the_port_is_let_go_at_once_and_an_absent_one_waits_without_blocking(tmp
     absent = SerialPort(str(tmp_path / "nothing"))
     assert absent.lines(NOON) == []
     assert absent.gone
+
+
+def kept(minutes: float, grams: float, **more) -> Kept:
+    return Kept(NOON + timedelta(minutes=minutes), grams, Sample(grams, **more))
+
+
+@every_row(
+    ("before", "now", "recorded"),
+    [
+        ((None, None), (21.54, 48.06), (21.5, 48.1)),
+        ((19.0, None), (21.54, 48.06), (19.0, 48.1)),
+        ((None, 60.0), (21.54, 48.06), (21.5, 60.0)),
+        ((None, None), (None, 48.0), (None, 48.0)),
+        ((None, None), (21.5, None), (21.5, None)),
+        ((None, None), (None, None), (None, None)),
+    ],
+)
+def test_the_air_of_the_kitchen_is_recorded_to_the_tenth_where_nobody_wrote_it_down(before, now, recorded) -> None:
+    hands = Hands()
+    heat = Temperature(before[0]) if before[0] is not None else None
+    hands.start(LOAD_G, kitchen_temperature=heat, kitchen_humidity_pct=before[1])
+    hands.wait(1)
+    readings = [kept(10, 990.0), kept(20, 980.0, kitchen_c=now[0], kitchen_pct=now[1])]
+    record_kept(hands.kitchen, instrument("x"), [*readings, kept(30, 970.0, kitchen_c=30.0, kitchen_pct=9.0)][:2])
+    batch = hands.journal.get(Batch, 1)
+    warmth = batch.kitchen_temperature.si if batch.kitchen_temperature else None
+    assert (warmth, batch.kitchen_humidity_pct) == recorded
+
+
+def test_steady_readings_are_written_down_with_the_tare_and_what_cannot_be_is_left_out(hands) -> None:
+    hands.wait(2)
+    tared = instrument("x", tare_g=300.0)
+    readings = [kept(10, 1290.004), kept(20, 1190.0), kept(30, 300.0), kept(40, 1280.0), kept(50, 1150.0)]
+    done = record_kept(hands.kitchen, tared, readings)
+    assert done.what.startswith("the pantry scale read 5 weights of ")
+    found = weighings_of(hands.kitchen, 1)
+    assert [(w.net_g, w.left_out) for w in found] == [
+        (pytest.approx(990.0), False), (890.0, False), (980.0, True), (850.0, False),
+    ]  # fmt: skip
+    assert len({w.id for w in found}) == 4
+    assert not record_kept(hands.kitchen, tared, readings[:2]).changes, "the same moments are known already"
+    sample = replace(tared, scope="sample", tare_g=0.0)
+    assert record_kept(hands.kitchen, sample, [kept(10, 250.0)]).changes
+
+
+@every_row(
+    ("steps", "opened"),
+    [
+        (((0, 57.0), (1, 49.1)), []),
+        (((0, 57.0), (1, 49.0)), [1]),
+        (((0, 57.0), (5, 49.0)), [1]),
+        (((0, 57.0), (5.1, 49.0)), []),
+        (((0, 57.0), (1, 40.0), (2, 40.0)), [1]),
+        (((0, 57.0), (1, 40.0), (2, 57.0), (3, 40.0)), [1, 3]),
+        (((0, 40.0), (1, 57.0)), []),
+    ],
+)
+def test_a_fall_of_eight_degrees_within_five_minutes_is_an_open_door_and_said_once(steps, opened) -> None:
+    hands = Hands()
+    hands.start(LOAD_G)
+    following = Following(hands.kitchen, instrument("x", way=Way("table")))
+    following.take(["time,grams,dryer °C"], NOON)
+    seen = []
+    for number, (minute, celsius) in enumerate(steps):
+        at = NOON + timedelta(minutes=minute + 1)
+        _, said = following.take([f"{at.isoformat()},1000,{celsius}"], at)
+        seen += [number for sentence in said if "door" in sentence]
+    assert seen == opened
+
+
+def test_silence_of_more_than_a_minute_is_said_once_and_so_is_its_end(hands) -> None:
+    following = Following(hands.kitchen, instrument("x"))
+    said = []
+    for second in (30, 60, 61, 90, 200):
+        said.append(following.take([], NOON + timedelta(seconds=second))[1])
+    assert [len(words) for words in said] == [0, 0, 1, 0, 0]
+    assert "Nothing comes" in said[2][0]
+    assert "reports again" in following.take(["1000 g"], NOON + timedelta(seconds=210))[1][0]
+    assert following.take(["1000 g"], NOON + timedelta(seconds=240))[1] == []
+    assert following.take([], NOON + timedelta(seconds=300))[1] == []
+    assert len(following.take([], NOON + timedelta(seconds=301))[1]) == 1
+
+
+def test_twenty_lines_in_a_row_without_a_weight_are_said_once(hands) -> None:
+    following = Following(hands.kitchen, instrument("x"))
+    for lines, told in ((["##"] * 19, 0), (["1000 g"], 0), (["##"] * 19, 0), (["##"], 1), (["##"] * 30, 0)):
+        said = following.take(lines, NOON + timedelta(seconds=1))[1]
+        assert sum("hold no weight" in words for words in said) == told
+
+
+def test_another_unit_that_is_named_is_said_when_it_changes(hands) -> None:
+    following = Following(hands.kitchen, instrument("x"))
+    lines = ["1000 g", "1000 g", "35.3 oz", "35.3 oz", "1000 g"]
+    told = [sum("another unit" in w for w in following.take([line], NOON + timedelta(seconds=n))[1])
+            for n, line in enumerate(lines, 1)]  # fmt: skip
+    assert told == [0, 0, 1, 0, 1]
+    assert following.latest is not None
+    assert following.latest.grams == 1000.0
+
+
+@every_row(("shown", "meant"), [(35.0, True), (2.2, True), (1.0, True), (500.0, False), (37.5, False)])
+def test_a_number_that_would_be_the_last_weight_in_another_unit_is_said_to_be(shown, meant) -> None:
+    hands = Hands()
+    hands.start(LOAD_G)
+    following = Following(hands.kitchen, instrument("x", way=Way("last", "g")))
+    said = []
+    for second in range(1, 301):
+        number = 1000.0 if second < 150 else shown
+        said += following.take([f"{number:.1f}"], NOON + timedelta(seconds=second))[1]
+    assert any("another unit" in sentence for sentence in said) is meant
+    assert any("lifted" in sentence for sentence in said) is not meant
+
+
+def test_lines_without_a_time_are_spread_over_the_time_since_the_last_look_and_those_of_before_are_known(
+    hands,
+) -> None:
+    following = Following(hands.kitchen, instrument("x"))
+    kept_now, _ = following.take(["1000 g"] * 600, NOON + timedelta(seconds=600))
+    assert [k.at for k in kept_now] == sorted(k.at for k in kept_now)
+    assert NOON < kept_now[0].at <= NOON + timedelta(seconds=120)
+    table = Following(hands.kitchen, instrument("x", way=Way("table")))
+    rows = [f"{(NOON + timedelta(minutes=m)).isoformat()},1000" for m in range(-60, 1)]
+    assert table.take(rows, NOON + timedelta(minutes=1))[0] == [], "before the batch went on"
+    assert table.latest is None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
@@ -69,3 +69,87 @@ def test_a_pattern_of_one_s_own_has_to_name_the_weight() -> None:
     assert "(?P<mass>…)" in Way(r"w=[\d.]+").problem()
     assert "cannot be read" in Way(r"(?P<mass>").problem()
     assert Way(r"w=(?P<mass>[\d.]+)").problem() == ""
+
+
+@every_row(
+    ("heading", "cell", "name", "value"),
+    [
+        ("dryer temp C", "57", "chamber_c", 57.0),
+        ("dryer °F", "135", "chamber_c", 57.2222),
+        ("temperature", "57", "chamber_c", 57.0),
+        ("t", "57", "chamber_c", 57.0),
+        ("inside c", "57", "chamber_c", 57.0),
+        ("° c", "57", "chamber_c", 57.0),
+        ("ambient f", "70", "kitchen_c", 21.1111),
+        ("outside temperature", "21.5", "kitchen_c", 21.5),
+        ("room humidity", "48", "kitchen_pct", 48.0),
+        ("rh", "17.5", "chamber_pct", 17.5),
+        ("hum", "100", "chamber_pct", 100.0),
+        ("hum", "100.1", "chamber_pct", None),
+        ("kitchen rh", "100", "kitchen_pct", None),
+        ("kitchen temp", "60", "kitchen_c", 60.0),
+        ("kitchen temp", "60.5", "kitchen_c", None),
+        ("dryer temp", "150", "chamber_c", 150.0),
+        ("dryer temp", "151", "chamber_c", None),
+        ("dryer temp", "-31", "chamber_c", None),
+        ("c", "57", "chamber_c", None),
+        ("kitchen", "57", "kitchen_c", None),
+        ("remarks", "57", "chamber_c", None),
+    ],
+)
+def test_a_heading_says_what_its_column_is_and_what_no_sensor_can_say_is_not_believed(
+    heading, cell, name, value
+) -> None:
+    reader = LineReader(Way("table"), WALL)
+    assert reader.read(f"time,grams,{heading}") is None
+    found = reader.read(f"2026-11-25T13:00:00Z,860,{cell}")
+    assert found.grams == 860
+    assert getattr(found, name) == (None if value is None else pytest.approx(value, abs=1e-3))
+    others = {"chamber_c", "chamber_pct", "kitchen_c", "kitchen_pct"} - {name}
+    assert {getattr(found, other) for other in others} == {None}
+
+
+@every_row(
+    ("heading", "cell", "grams"),
+    [("oz", "30", 850.486), ("Weight (kg)", "0.86", 860.0), ("load", "860", 860.0), ("scale lb", "2", 907.185)],
+)
+def test_the_weight_of_a_table_is_in_the_unit_of_its_heading(heading, cell, grams) -> None:
+    reader = LineReader(Way("table"), WALL)
+    reader.read(f"when,{heading}")
+    assert reader.read(f"2026-11-25T13:00:00Z,{cell}").grams == pytest.approx(grams, abs=1e-3)
+
+
+@every_row(
+    ("written", "read"),
+    [
+        ("2026-11-25T13:00:00+02:00", datetime(2026, 11, 25, 11, 0, tzinfo=UTC)),
+        ("1795611600", datetime(2026, 11, 25, 13, 0, tzinfo=UTC)),
+        ("yesterday 13:00", WALL.now().replace(hour=13, minute=0, second=0, microsecond=0) - timedelta(days=1)),
+        ("soon", None),
+    ],
+)
+def test_a_moment_is_read_as_loggers_and_people_write_it(written, read) -> None:
+    found = LineReader(Way("table"), WALL).read(f"{written},860.5")
+    assert (found.at if found else None) == read
+
+
+def test_one_column_is_the_weight_and_first_of_two_alike_counts() -> None:
+    assert LineReader(Way("table"), WALL).read("860.5").grams == 860.5
+    reader = LineReader(Way("table"), WALL)
+    reader.read("weight,load")
+    assert reader.read("860,900").grams == 860
+
+
+@every_row(
+    ("line", "grams"),
+    [("199999 g", 199_999.0), ("200000 g", None), ("-199999 g", -199_999.0), ("-200000 g", None)],
+)
+def test_more_than_any_scale_shows_is_noise(line, grams) -> None:
+    found = LineReader(Way("unit"), WALL).read(line)
+    assert (found.grams if found else None) == grams
+
+
+def test_a_line_says_its_unit_or_takes_that_of_the_instrument() -> None:
+    assert LineReader(Way("unit", "g"), WALL).read("2 LB").unit == "lb"
+    bare = LineReader(Way("last", "oz"), WALL).read("30")
+    assert (bare.unit, bare.grams) == ("", pytest.approx(850.486, abs=1e-3))

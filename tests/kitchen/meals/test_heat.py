@@ -8,6 +8,7 @@ from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.heat import KEY, fuel_per_liter, pot_heat, set_fuel_per_liter
 from dryhouse.kitchen.records import Preference
+from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 from dryhouse.words.cooking_ways import heat_words
 from tests.fakes import FakeJournal
@@ -47,4 +48,24 @@ def test_the_most_that_is_taken_is_kept():
 def test_what_no_stove_burns_is_as_if_nobody_had_said(text):
     kept = Preference(KEY, text, id=1)
     kitchen = Kitchen(FakeJournal(kept), handbook(), lambda: datetime(2026, 8, 1, tzinfo=UTC), UTC)
+    assert fuel_per_liter(kitchen) is None
+
+
+def test_where_no_height_is_told_water_boils_as_at_the_sea_and_higher_up_it_takes_less():
+    sea, unknown, high = (pot_heat(1000.0, 0.0, height, 10.0) for height in (0.0, None, 3000.0))
+    assert unknown == sea
+    assert high.heat.value < sea.heat.value
+    assert high.grams.value < sea.grams.value == pytest.approx(10.0)
+
+
+@every_row(("grams", "taken"), [(0.0, False), (0.5, True), (500.0, True), (500.5, False)])
+def test_what_a_liter_takes_is_more_than_nothing_and_no_more_than_half_a_kilogram(grams, taken):
+    kitchen = Kitchen(FakeJournal(), handbook(), lambda: datetime(2026, 8, 1, tzinfo=UTC), UTC)
+    if not taken:
+        with pytest.raises(InputProblem, match="between 0 and 500 g"):
+            set_fuel_per_liter(kitchen, Mass(grams))
+        return
+    set_fuel_per_liter(kitchen, Mass(grams))
+    assert fuel_per_liter(kitchen) == grams
+    set_fuel_per_liter(kitchen, None)
     assert fuel_per_liter(kitchen) is None

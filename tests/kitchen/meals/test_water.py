@@ -7,12 +7,15 @@ import pytest
 
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.reader import handbook
+from dryhouse.handbook.rehydration_table import published_water
+from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import ingredient
 from dryhouse.kitchen.meals.water import drink_water, meal_water, uptake
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Meal, MealPart
 from dryhouse.kitchen.records.meals import NO_POT
-from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.quantities import Length, Mass, Volume
+from dryhouse.science.workings import StepKind
 from tests.fakes import FakeJournal
 from tests.workings import read
 
@@ -131,3 +134,53 @@ def test_a_note_of_another_way_is_held_against_that_way():
     # what was right when it simmered unsoaked teaches nothing new of the pot that rests
     as_simmered = note(1, "right", flame_18, cooking="no soak")
     assert water_of(meal, RICE, notes=[as_simmered]).water.value == pytest.approx(flame_2)
+
+
+def test_the_water_that_is_drunk_is_added_up_where_more_than_one_label_asks_for_it():
+    powder, milk = (part(name, grams=30.0, label_water=Volume(250.0)) for name in ("lemon powder", "milk powder"))
+    one, both = (drink_water(known(a_kitchen(), *parts)) for parts in ((powder, CARROT), (powder, milk)))
+    assert (one.value, both.value) == (75.0, 150.0), "a label without a portion is for 100 g"
+    together = [sum(line.kind == StepKind.WATER_TOGETHER for line in figure.workings) for figure in (one, both)]
+    assert together == [0, 1]
+
+
+def test_an_ingredient_of_no_known_weight_takes_up_nothing_that_is_known():
+    honey = MealPart(1, 0, "honey", staple="honey", volume=Volume(15.0))
+    assert uptake(known(a_kitchen(), honey)[0]) is None
+    label = part("my mix", grams=50.0)
+    assert uptake(known(a_kitchen(), label)[0]) is None
+
+
+def test_a_staple_takes_up_its_own_figure_for_each_gram():
+    each = staples()["rice-white"].uptake.value
+    found = uptake(known(a_kitchen(), RICE)[0])
+    assert found.value == pytest.approx(50.0 * each)
+    assert found.workings[-1].kind == StepKind.STAPLE_WATER
+
+
+def test_a_note_from_high_up_is_held_against_the_longer_boiling_there():
+    meal = replace(DRY, cook_minutes=None)
+    at_home, high = (
+        water_of(meal, RICE, notes=[note(1, "right", 400.0, altitude=Length(height))]).water.value
+        for height in (0.0, 3_000_000.0)
+    )
+    assert at_home > high, "more was reckoned to boil off up there, so the same water was the less too much"
+
+
+def test_a_wider_pot_boils_off_more_and_one_that_is_not_told_is_supposed():
+    boiled = replace(DRY, cook_minutes=10.0)
+    usual, told = water_of(boiled, RICE), water_of(replace(boiled, pot_diameter=Length(150.0)), RICE)
+    wide = water_of(replace(boiled, pot_diameter=Length(300.0)), RICE)
+    assert told.steam_ml == pytest.approx(usual.steam_ml)
+    assert wide.steam_ml == pytest.approx(4 * usual.steam_ml)
+    assert read(told.water.workings) != read(usual.water.workings)
+
+
+def test_cups_are_published_for_the_amount_in_the_bag_and_soaking_where_it_is_asked_for():
+    found = water_of(DRY, part("carrot", "carrot", grams=100.0), RICE).published
+    assert {row.name for row in found} == {"carrot"}
+    one, two = (water_of(DRY, part("carrot", "carrot", grams=g)).published[0].sentence for g in (50.0, 100.0))
+    assert one != two
+    for slug in ("carrot", "apple", "corn", "onion"):
+        rows = zip(water_of(DRY, part(slug, slug)).published, published_water(slug), strict=True)
+        assert all(("soak at least" in row.sentence) == bool(line.soak_hours_low) for row, line in rows)
