@@ -245,7 +245,7 @@ def _packed_on(kitchen: Kitchen, day: date | None) -> date:
     return chosen
 
 
-_PLURALS = {"box": "boxes", "jar with absorber": "jars with absorber"}
+_PLURALS = {"jar with absorber": "jars with absorber"}
 
 
 def _count(packages: Sequence[Package]) -> str:

@@ -2,15 +2,26 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
 from dryhouse.kitchen.records import Batch, Lot, LotMove
-from dryhouse.kitchen.shelf.packing import Package, pack, shelve, split, unpacked_g
+from dryhouse.kitchen.shelf.packing import (
+    Package,
+    batch_to_pack,
+    may_be_packed,
+    pack,
+    servings_left,
+    shelve,
+    split,
+    split_servings,
+    unpacked_g,
+    unpacked_ml,
+)
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Mass
-from tests.kitchen.shelf_room import CELLAR, FREEZER, PANTRY, TODAY, a_batch, a_shelf, shelf_line
+from dryhouse.science.quantities import Mass, Volume
+from tests.kitchen.shelf_room import CELLAR, FREEZER, NOW, PANTRY, TODAY, a_batch, a_shelf, shelf_line
 from tests.rows import every_row
 
 
@@ -103,3 +114,148 @@ def test_bought_food_needs_its_printed_date():
     done = shelve(kitchen, "apple", Package("bag", Mass(250.0), place=PANTRY), TODAY + timedelta(days=90))
     assert done.record.batch is None
     assert done.what == "Shelved apple"
+
+
+@every_row(
+    ("grams", "packed"),
+    [((244.8,), True), ((245.2,), True), ((246.0,), False), ((120.0, 120.0), True), ((120.0, 130.0), False)],
+)
+def test_two_in_a_hundred_and_half_a_gram_more_than_was_dried_is_let_pass(grams, packed):
+    kitchen = a_shelf(a_batch())
+    packages = [Package(mass=Mass(g)) for g in grams]
+    if packed:
+        assert "more than was weighed" not in pack(kitchen, 1, packages).what
+    else:
+        with pytest.raises(InputProblem, match="240 g of the dried batch"):
+            pack(kitchen, 1, packages)
+
+
+@every_row(
+    ("batch", "lots", "left", "open"),
+    [
+        ({}, (), 240.0, True),
+        ({}, (239.5,), 0.5, False),
+        ({}, (239.0,), 1.0, False),
+        ({}, (238.5,), 1.5, True),
+        ({}, (300.0,), 0.0, False),
+        ({"dried_mass": None}, (), None, True),
+        ({"state": "drying"}, (), 240.0, False),
+    ],
+)
+def test_what_is_left_to_pack_is_what_was_dried_less_what_is_packed(batch, lots, left, open):
+    made = a_batch(**batch)
+    kitchen = a_shelf(made, *(Lot("corn", TODAY, batch=1, mass=Mass(g), id=n) for n, g in enumerate(lots, 1)))
+    assert unpacked_g(kitchen, made) == (None if left is None else pytest.approx(left))
+    assert may_be_packed(kitchen, made) is open
+
+
+def test_a_batch_that_was_only_measured_is_shared_by_measure():
+    made = a_batch(dried_mass=None)
+    kitchen = a_shelf(made)
+    assert [(p.mass, p.volume.si) for p in split(kitchen, made, 3)] == [(None, 200.0)] * 3
+    pack(kitchen, 1, [Package(volume=Volume(500.0))])
+    assert unpacked_ml(kitchen, made) == 100.0
+    with pytest.raises(InputProblem, match="is packed already"):
+        pack(kitchen, 1, [Package(volume=Volume(103.0))])
+    pack(kitchen, 1, [Package(volume=Volume(102.0))])
+    assert unpacked_ml(kitchen, made) == 0.0
+    with pytest.raises(InputProblem, match="is packed already"):
+        pack(kitchen, 1, [Package()])
+    assert unpacked_ml(kitchen, a_batch()) is None
+    assert unpacked_ml(kitchen, a_batch(dried_mass=None, dried_volume=None)) is None
+
+
+@every_row(("left", "refused"), [(0.4, True), (0.5, True), (0.6, False)])
+def test_jars_without_weights_are_refused_where_no_scale_would_show_what_is_left(left, refused):
+    kitchen = a_shelf(a_batch())
+    pack(kitchen, 1, [Package(mass=Mass(240.0 - left))])
+    if refused:
+        with pytest.raises(InputProblem, match="is packed already"):
+            pack(kitchen, 1, [Package(), Package()])
+    else:
+        assert pack(kitchen, 1, [Package(), Package()]).what.endswith("into 2 jars")
+
+
+@every_row(("days", "taken"), [(0, True), (1, True), (2, False), (-30, True), (-31, False)])
+def test_a_day_of_packing_lies_between_the_dryer_and_tomorrow(days, taken):
+    kitchen = a_shelf(a_batch(started=NOW - timedelta(days=30)))
+    day = TODAY + timedelta(days=days)
+    if taken:
+        assert pack(kitchen, 1, [Package()], packed_on=day).record.packed_on == day
+    else:
+        with pytest.raises(InputProblem):
+            pack(kitchen, 1, [Package()], packed_on=day)
+
+
+@every_row(
+    ("days", "asked", "moved"),
+    [
+        (0, None, NOW),
+        (-3, None, datetime(2026, 11, 22, 23, 59, 59, tzinfo=UTC)),
+        (-3, datetime(2026, 11, 22, 18, tzinfo=UTC), datetime(2026, 11, 22, 18, tzinfo=UTC)),
+        (-3, datetime(2026, 11, 20, 18, tzinfo=UTC), datetime(2026, 11, 22, tzinfo=UTC)),
+    ],
+)
+def test_a_lot_stands_in_its_place_from_its_day_on(days, asked, moved):
+    kitchen = a_shelf(a_batch())
+    pack(kitchen, 1, [Package(place=PANTRY)], packed_on=TODAY + timedelta(days=days), at=asked)
+    (move,) = kitchen.journal.where(LotMove)
+    assert (move.place, move.at) == (PANTRY, moved)
+
+
+def test_an_open_container_is_never_sealed_and_packages_are_counted_by_kind():
+    kitchen = a_shelf(a_batch())
+    kinds = ("tin", "tin", "jar with absorber", "jar with absorber", "open container", "bag")
+    done = pack(kitchen, 1, [Package(kind, Mass(10.0), name=" mine ", notes=" n ") for kind in kinds])
+    assert done.what.endswith("into 2 tins, 2 jars with absorber, 1 open container, 1 bag")
+    lots = kitchen.journal.where(Lot)
+    assert [lot.sealed for lot in lots] == [True, True, True, True, False, True]
+    assert {(lot.name, lot.notes, lot.food, lot.batch) for lot in lots} == {("mine", "n", "corn", 1)}
+    opened = shelve(kitchen, "apple", Package("open container", name=" rings "), TODAY)
+    assert (opened.record.sealed, opened.what, opened.record.origin) == (False, "Shelved rings", "bought")
+    assert shelve(kitchen, "apple", Package(), TODAY).what == "Shelved apple"
+
+
+def test_a_batch_to_pack_is_named_by_its_number_or_is_the_only_one_left_of_its_name():
+    kitchen = a_shelf(a_batch(), a_batch(id=2), a_batch("apple", 3), a_batch(id=4, state="drying"))
+    assert batch_to_pack(kitchen, "#2").id == 2
+    assert batch_to_pack(kitchen, "apple").id == 3
+    with pytest.raises(InputProblem, match=r"to be packed \(1, 2\); give its number"):
+        batch_to_pack(kitchen, "corn")
+    pack(kitchen, 2, [Package()])
+    assert batch_to_pack(kitchen, "corn").id == 1
+    pack(kitchen, 1, [Package()])
+    with pytest.raises(InputProblem, match="No finished batch called “corn”"):
+        batch_to_pack(kitchen, "corn")
+
+
+@every_row(
+    ("packed", "each", "count"),
+    [(0.0, 1.0, 6), (0.0, 2.0, 3), (0.0, 4.0, 2), (40.0, 1.0, 5), (200.0, 1.0, 1), (225.0, 1.0, 0), (0.0, 0.0, 0),
+     (240.0, 1.0, 0), (0.0, 13.0, 0)],
+)  # fmt: skip
+def test_a_pot_is_packed_by_its_servings(packed, each, count):
+    made = a_batch(servings=6.0)
+    kitchen = a_shelf(made)
+    if packed:
+        pack(kitchen, 1, [Package(mass=Mass(packed))])
+    assert servings_left(kitchen, made) == pytest.approx(6.0 * (240.0 - packed) / 240.0)
+    if not count:
+        said = "packed already" if packed == 240.0 else "fewer servings"
+        with pytest.raises(InputProblem, match=said):
+            split_servings(kitchen, made, each)
+        return
+    shares = split_servings(kitchen, made, each)
+    assert [s.mass.si for s in shares] == [pytest.approx((240.0 - packed) / count)] * count
+    assert {s.kind for s in shares} == {"bag"}
+    first = 6 - count
+    named = [f"{first + n} of 6" for n in range(1, count + 1)] if each == 1.0 else [""] * count
+    assert [s.name for s in shares] == named
+
+
+def test_without_servings_or_a_dried_weight_nothing_is_left_by_servings():
+    for missing in ({}, {"servings": 6.0, "dried_mass": None}):
+        made = a_batch(**missing)
+        assert servings_left(a_shelf(made), made) is None
+        with pytest.raises(InputProblem, match="how many servings"):
+            split_servings(a_shelf(made), made)

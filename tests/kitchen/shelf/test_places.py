@@ -64,6 +64,7 @@ def test_a_place_lots_stood_in_stays():
     with pytest.raises(InputProblem, match="keep-by needs it"):
         remove_place(kitchen, CELLAR)
     done = remove_place(kitchen, FREEZER)
+    assert temperatures(kitchen, FREEZER) == ()
     kitchen.journal.write(done.undone().changes)
     assert numbered(kitchen)["freezer"] == FREEZER
     assert temperatures(kitchen, FREEZER)
@@ -78,6 +79,18 @@ def test_a_temperature_of_the_same_moment_is_put_right_not_doubled():
     edit_temperature(kitchen, replace(row, temperature=Temperature(22.0)))
     remove_temperature(kitchen, row.id)
     assert len(temperatures(kitchen, PANTRY)) == 1
+
+
+def test_a_place_may_keep_its_own_name_and_the_last_reading_of_several_counts():
+    kitchen = a_shelf()
+    assert rename_place(kitchen, PANTRY, " PANTRY ").record.name == "PANTRY"
+    set_temperature(kitchen, PANTRY, Temperature(24.0), since=NOW - timedelta(days=2), humidity_pct=60)
+    assert temperatures(kitchen, PANTRY)[-1].humidity_pct == 60
+    assert add_place(kitchen, "attic").record.name == "attic"
+    assert temperatures(kitchen, numbered(kitchen)["attic"]) == ()
+    since = NOW - timedelta(days=5)
+    loft = add_place(kitchen, "loft", Temperature(25.0), since=since).record.id
+    assert temperatures(kitchen, loft)[0].since == since
 
 
 def test_a_place_is_renamed():

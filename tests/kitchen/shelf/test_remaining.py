@@ -86,3 +86,35 @@ def test_what_no_scale_shows_is_gone_and_a_tenth_of_a_gram_is_not(drawn, left):
 def test_a_lot_thrown_out_by_weight_is_thrown_out_whole():
     gone = left_of(LOT, [LotDraw(1, DAY, THROWN_OUT, mass=Mass(99.97), id=1)], [], DAY)
     assert (gone.mass_g, gone.volume_ml, thrown_out(gone)) == (0.0, 0.0, True)
+
+
+@every_row(
+    ("volume", "said"),
+    [
+        (2.1 * 236.588, "2 cups"),
+        (2.2 * 236.588, "2¼ cups"),
+        (1.9 * 236.588, "1⅞ cups"),
+        (0.2 * 236.588, "¼ cup"),
+        (0.125 * 236.588, "2 tbsp"),
+    ],
+)
+def test_cups_are_told_to_the_eighth_and_above_two_to_the_quarter(volume, said):
+    assert amount_words(None, volume, Style()) == said
+
+
+@every_row(
+    ("drawn", "weighed", "goes_off"),
+    [(4, None, True), (4, 5, False), (5, 5, False), (6, 5, True)],
+)
+def test_only_what_was_taken_after_the_last_weighing_goes_off_it(drawn, weighed, goes_off):
+    checks = [LotCheck(1, date(2026, 11, weighed), mass=Mass(80.0), id=1)] if weighed else []
+    left = left_of(LOT, [LotDraw(1, date(2026, 11, drawn), mass=Mass(10.0), id=1)], checks, date(2026, 11, 30))
+    assert left.mass_g == (80.0 if weighed else 100.0) - (10.0 if goes_off else 0.0)
+
+
+def test_a_look_without_a_weight_and_a_weighing_still_to_come_change_nothing():
+    checks = [LotCheck(1, DAY, moist=False, id=1), LotCheck(1, date(2026, 11, 9), mass=Mass(50.0), id=2)]
+    assert left_of(LOT, [], checks, date(2026, 11, 8)).mass_g == 100.0
+    assert left_of(LOT, [], checks, date(2026, 11, 9)).mass_g == 50.0
+    only_measured = Lot("corn", DAY, volume=Volume(200.0))
+    assert left_of(only_measured, [LotDraw(1, DAY, mass=Mass(10.0), id=1)], [], DAY).mass_g is None

@@ -1,5 +1,6 @@
 """What the shelf says of a lot, from the reasons, the looks and the keep-by."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from dryhouse.kitchen.records import Lot, LotCheck
@@ -97,3 +98,47 @@ def test_the_rules_reasons_are_their_short_words_and_why():
     found = dict(status_reasons(lot))
     assert found["heat-poultry-missing"].startswith("No record of heating to 165 °F")
     assert not status_reasons(LotFacts(FoodFacts("corn", "vegetable"), dry_enough=True, sealed=True))
+
+
+@every_row(
+    ("more", "on", "reason"),
+    [
+        ({"sealed": False}, 5, "not sealed"),
+        ({"package": "open container"}, 5, "not sealed"),
+        ({"opened_on": after(10)}, 9, ""),
+        ({"opened_on": after(10)}, 10, "opened on 11 Jan 2026 and not looked at since"),
+        ({"redried_on": after(10)}, 9, ""),
+        ({"redried_on": after(10)}, 10, "dried again on 11 Jan 2026 and not looked at since"),
+        ({"conditioned_from": after(3)}, 2, ""),
+        ({"conditioned_from": after(3)}, 3, "conditioning, day 1 of 10"),
+        ({"conditioned_from": after(3), "conditioned_to": after(9)}, 5, ""),
+    ],
+)
+def test_what_was_done_with_a_package_asks_for_a_look_from_that_day_on(more, on, reason):
+    found = standing(after(on), lot=replace(LOT, **more))
+    assert (found.name, found.reason) == ((CHECK_FIRST, reason) if reason else (KEEPING, ""))
+
+
+@every_row(
+    ("looked", "on", "name"),
+    [(-1, 5, CHECK_FIRST), (0, 5, KEEPING), (5, 35, KEEPING), (5, 36, CHECK_FIRST), (6, 5, CHECK_FIRST)],
+)
+def test_a_look_answers_for_a_package_that_is_not_sealed_for_thirty_days(looked, on, name):
+    loose = replace(LOT, sealed=False)
+    assert standing(after(on), lot=loose, checks=[LotCheck(1, after(looked), moist=False)]).name == name
+
+
+def test_past_its_keep_by_says_until_when_it_kept_or_that_it_keeps_at_least_so_long():
+    assert standing(after(180)).name == USE_SOON
+    late = standing(after(181))
+    assert (late.name, late.reason) == (PAST, "kept until 30 Jun 2026")
+    cool = standing_of(LOT, (), (), HALF_A_YEAR, "", after(181), at_least=True)
+    assert cool.reason.startswith("kept at least until 30 Jun 2026; no longer time is published")
+    assert standing(after(170)).reason == "keeps until 30 Jun 2026"
+    assert standing(after(1), keep_by=None).reason == "its keep-by is not known"
+
+
+def test_a_reason_on_the_last_day_says_nothing_of_a_keep_by_that_is_past():
+    loose = replace(LOT, sealed=False)
+    assert standing(after(180), lot=loose).reason == "not sealed"
+    assert standing(after(181), lot=loose).reason == "not sealed; past its keep-by, 30 Jun 2026"
