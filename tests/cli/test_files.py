@@ -181,7 +181,7 @@ def test_a_backup_that_is_no_help_is_not_the_one_that_is_offered(file: Path, cap
         raw.commit()
     no_help, not_whole = back_up(file), back_up(file)
     with closing(sqlite3.connect(not_whole)) as raw:
-        raw.execute("UPDATE batch SET prepared_mass_g = 900")
+        raw.execute("UPDATE batch SET prepared_mass_g = 900 WHERE id = 1")
         raw.execute("DROP INDEX ix_batch_filter")
         raw.commit()
     assert main(["--journal", str(file), "batches"]) == 1
