@@ -247,7 +247,7 @@ def household(ml: float, style: Style) -> str:
 
 
 def _near_a_mark(cups: float) -> bool:
-    return any(abs(top / bottom - cups) <= 0.03 for top, bottom in (*_SIGNS, (1, 1)))
+    return any(abs(top / bottom - cups) <= 0.03 for top, bottom in _SIGNS)
 
 
 def _marked(measure: float, style: Style, finest_below: float) -> str:

@@ -109,7 +109,7 @@ def test_every_unit_is_said_as_it_is_spoken():
     said = {
         (1.2, "day"): "1 day", (3.4, "day"): "3 days", (0.4, "day"): "0 days", (45.0, "day"): "45 days",
         (76.0, "day"): "2½ months", (91.3, "day"): "3 months", (97.4, "day"): "3 months",
-        (182.6, "day"): "6 months",
+        (182.6, "day"): "6 months", (200.0, "day"): "7 months",
         (274.0, "day"): "9 months", (365.25, "day"): "12 months", (548.0, "day"): "18 months",
         (740.0, "day"): "2 years", (3650.0, "day"): "10 years",
         (350.0, "kcal"): "350 kcal",

@@ -281,6 +281,7 @@ class TestWhatCannotBeUsed:
         ahead([0, 1], [500, 509])  # two in a hundred heavier: an unsteady hand
         ahead([0, 0.04], [500, 499])  # two minutes and a half apart
         ahead([3, 4], [500, 400])
+        assert ahead([0, 1], [500, 400], target=0.5).target_g > DRY
         assert ahead([3, 4, 5], [500, 400, 330]).finish == ahead([0, 1, 2], [500, 400, 330]).finish
         for hours, grams in (([0, 1], [500, 511]), ([0, 0.02], [500, 499]), ([0, 1], [500, 400, 300]), ([0], [0])):
             with pytest.raises(InputProblem):
