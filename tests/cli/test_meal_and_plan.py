@@ -232,3 +232,119 @@ def test_the_calendar_of_a_plan_is_written_for_other_calendars(capsys, journal, 
     file = tmp_path / "lakes.ics"
     assert answer(capsys, *journal, "plan", "lake", "--ics", str(file))[0] == 0
     assert file.read_bytes().count(b"BEGIN:VEVENT") == 2
+
+
+def test_every_value_of_a_plan_stands_under_its_name(capsys, journal):
+    found = json.loads(answer(capsys, *journal, "plan", "lake", "--json")[1])
+    assert (found["value"], found["unit"], found["trip"]) == (pytest.approx(140.0), "g", "lake circuit")
+    carrot, onion = found["items"]
+    assert (carrot["needed_g"], carrot["shelved_g"], carrot["left_over_g"]) == (pytest.approx(120.0), 0.0, 0.0)
+    assert (carrot["conditioning_days"], carrot["name"], onion["food"]) == (0, "carrot", "onion")
+    for part in (carrot["prepared"], carrot["as_purchased"], carrot["hours"]):
+        assert set(part) == {"value", "low", "high", "unit"}
+        assert part["low"] <= part["value"] <= part["high"]
+    assert carrot["loads"][0].startswith("shelf dryer: 3 trays, ")
+    runs = found["calendar"]
+    latest = [datetime.fromisoformat(run["latest_start"]) for run in runs]
+    assert datetime.fromisoformat(found["latest_start"]) == min(latest)
+    hours = [datetime.fromisoformat(run["end"]) - datetime.fromisoformat(run["start"]) for run in runs]
+    assert [run["kwh"] for run in runs] == pytest.approx([0.5 * h.total_seconds() / 3600 for h in hours])
+    assert found["kwh"] == pytest.approx(sum(run["kwh"] for run in runs))
+    loads = {load["food"]: load for run in runs for load in run["loads"]}
+    assert (loads["carrot"]["trays"], loads["carrot"]["dried_g"]) == (3, pytest.approx(120.0))
+    assert loads["carrot"]["prepared_g"] == pytest.approx(carrot["prepared"]["value"])
+    assert loads["carrot"]["hours"]["high"] == carrot["hours"]["high"]
+    bought = {line["name"]: line for line in found["shopping"]}
+    assert (bought["carrot"]["for_drying"], bought["couscous"]["for_drying"]) == (True, False)
+    assert (bought["carrot"]["form"], bought["carrot"]["ticked"], bought["couscous"]["aisle"]) == (
+        "fresh", False, "Dry goods",
+    )  # fmt: skip
+    assert bought["carrot"]["buy"]["value"] >= bought["carrot"]["amount"]["value"]
+    (bag,) = found["packing"]
+    assert (bag["slot"], bag["meal"], bag["do_not_eat"]) == ("dinner", "Carrot couscous", False)
+    assert [part["grams"] for part in bag["parts"][:3]] == pytest.approx([120.0, 20.0, 360.0])
+    assert bag["water"]["value"] > sum(part["water_ml"] or 0.0 for part in bag["parts"]) > 1000
+    assert (bag["allergens"], bag["allergens_on_labels"], bag["contents_unknown"]) == (["wheat"], [], [])
+    first, second, _ = found["days"]
+    assert first["grams_per_person"] == pytest.approx(sum(part["grams"] for part in bag["parts"]) / 4)
+    assert first["energy_per_person"] > 500
+    assert (second["energy_per_person"], second["sodium_per_person"], second["water_ml"]) == (None, None, 0)
+    assert [day["energy_wanted"] for day in found["days"]] == [2500.0] * 3
+    assert (first["spare"], first["layover"], first["water_ml"]) == (False, False, bag["water"]["value"])
+    fuel = found["fuel"]
+    assert (fuel["burnt_kj"], fuel["grams"]) == (pytest.approx(2 * fuel["heat_kj"]), None)
+    assert fuel["workings"]
+    assert (found["draws"], found["people"], found["shortfall"]) == ([], [], None)
+    assert [step["what"] for step in found["next_steps"]] == ["place", "lot"]
+    assert found["drying_hours"]["nights"] is True
+
+
+def test_a_plan_in_words_is_its_three_lists(capsys, journal):
+    out = answer(capsys, *journal, "plan", "lake")[1].splitlines()
+    heads = [n for n, line in enumerate(out) if line.startswith("To ")]
+    assert [out[n].split(" ")[1].rstrip(":") for n in heads] == ["dry", "buy", "pack"]
+    assert out[0].startswith("lake circuit: ")
+    assert out[0].endswith(", 4 people")
+    assert "(assumed: up 7:00 to 22:00" in out[heads[0]]
+    assert any(line.startswith("  Dry goods: couscous ") for line in out)
+    assert any(": Carrot couscous for 4, " in line for line in out)
+    assert any(line.startswith("  each carries ") and "MJ of fuel" in line for line in out)
+    full = answer(capsys, *journal, "plan", "lake", "--full")[1].splitlines()
+    assert set(out) <= set(full)
+    kept = answer(capsys, *journal, "plan", "lake", "--days", "weekends")[1]
+    assert "assumed" not in kept.partition("To buy")[0]
+
+
+def test_what_needs_nothing_and_what_is_over_says_so(capsys, journal):
+    with open_kitchen(Path(journal[1]), write=True) as kitchen:
+        today = kitchen.local(kitchen.now()).date()
+        save_trip(kitchen, Trip("gone lakes", today - timedelta(days=3), today - timedelta(days=1), 1))
+        save_trip(kitchen, Trip("today's lakes", today - timedelta(days=1), today, 1))
+    gone = answer(capsys, *journal, "plan", "gone lakes")[1].splitlines()
+    assert gone[0].endswith(", 1 person")
+    assert gone[1:] == [
+        "This trip is over; what follows is what it would take today.",
+        "To dry: nothing; the shelf covers it.",
+        "To buy: nothing.",
+        "To pack: no meal is on any day yet.",
+    ]
+    assert "is over" not in answer(capsys, *journal, "plan", "today's lakes")[1]
+
+
+def test_every_value_of_a_meal_stands_under_its_name(capsys, journal):
+    found = json.loads(answer(capsys, *journal, "meal", "carrot", "--servings", "2", "--json")[1])
+    assert (found["meal"], found["servings"], found["liquid"]) == ("Carrot couscous", 2.0, "stew")
+    assert found["do_not_eat"] is False
+    assert (found["to_dry"], found["to_weigh"], found["notes_used"]) == ([], [], 0)
+    assert [found[name]["unit"] for name in ("soak", "cook", "flame")] == ["min"] * 3
+    assert (found["heat"]["unit"], found["fuel"]) == ("kJ", None)
+    carrot = found["ingredients"][0]
+    assert (carrot["lot"], carrot["grams"]) == (None, pytest.approx(60.0))
+    assert carrot["ml"] > 100
+    assert carrot["water_ml"] > 100
+    assert carrot["energy_kcal"] > 100
+    assert found["dry_mass"]["value"] == pytest.approx(sum(part["grams"] for part in found["ingredients"]))
+    serving = found["serving"]
+    assert serving["dry_mass"]["value"] == pytest.approx(found["dry_mass"]["value"] / 2)
+    assert serving["water"]["value"] == pytest.approx(found["value"] / 2)
+    ways = {way["cooking"]: way for way in found["other_ways"]}
+    assert set(ways) == {"no soak", "boil and rest", "cold soak"}
+    cold = ways["cold soak"]
+    assert (cold["never"], cold["heat"], cold["fuel"]) == (None, None, None)
+    assert ways["no soak"]["water"]["value"] > cold["water"]["value"]
+    assert ways["no soak"]["cook"]["value"] == 15.0
+
+
+def test_a_meal_says_each_ingredient_each_way_and_its_arithmetic(capsys, journal):
+    out = answer(capsys, *journal, "meal", "carrot")[1].splitlines()
+    assert out[1].startswith("  Soak 20 min, simmer 8 min; ")
+    assert out[2].startswith("  each serving: dry weight ")
+    assert [line.partition(":")[0].strip() for line in out[3:7]] == ["carrot", "onion", "couscous", "olive oil"]
+    assert all(line.count(",") >= 1 for line in out[3:7])
+    assert out[7].startswith("  or no soak: simmer 15 min; ")
+    worked = answer(capsys, *journal, "meal", "carrot", "--workings")[1].splitlines()
+    for name in ("soak", "cook", "fuel"):
+        assert any(line.startswith(f"  {name}: ") for line in worked)
+    assert any(line.startswith("  published, ") for line in worked)
+    two = answer(capsys, *journal, "meal", "carrot", "--servings", "2")[1]
+    assert two.startswith("Carrot couscous, 2 servings: water for the pot: ")

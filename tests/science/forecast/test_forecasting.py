@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -69,3 +71,22 @@ def test_quantiles_of_four_alike_by_hand():
     assert weighted_quantiles(values, weight, at) == pytest.approx([1.0, 1.0, 1.5, 2.5, 4.0, 4.0])
     uneven = weighted_quantiles(np.array([1.0, 2.0]), np.array([3.0, 1.0]), np.array([0.375, 0.625, 0.875]))
     assert uneven == pytest.approx([1.0, 1.5, 2.0])
+
+
+def test_the_figure_of_a_forecast_has_its_ends_as_far_as_they_are_known():
+    run, end = done([0.0, 2.0], [500.0, 300.0]), float("inf")
+    ends = {"closed": (3.0, 4.0, 5.0), "open": (3.0, 4.0, end), "none": (end, end, end)}
+    told = {name: replace(run, finish=Finish(1.0, 2.0, *late)).figure() for name, late in ends.items()}
+    assert [(f.value, f.low, f.high, f.unit) for f in (told["closed"], told["open"])] == [
+        (3.0, 1.0, 5.0, "h"), (3.0, 1.0, None, "h"),
+    ]  # fmt: skip
+    assert told["none"] is None
+    assert (told["open"].basis, told["open"].workings) == (run.basis, run.workings)
+
+
+def test_one_weighing_is_looked_ahead_of_from_its_own_hour():
+    first = done([0.0], [500.0])
+    assert first.weighings == 1
+    assert first.mass.hours[0] == 0.0
+    assert 0 < first.finish.low80 < first.finish.high80
+    assert (first.stops, first.reached_at, first.expected) == ((), None, False)
