@@ -161,3 +161,48 @@ def test_a_jar_that_is_gone_says_how_and_nothing_of_what_is_left(capsys, file):
     assert gone.split(": ")[1].startswith("thrown out, packed ")
     assert "keep-by" not in gone
     assert "0 oz" not in gone
+
+
+def test_a_row_says_why_a_lot_is_not_to_be_used_and_nothing_more_of_one_that_keeps(capsys, file):
+    standing = {}
+    for day in ("2026-11-25", "2027-04-01", "2027-05-01"):
+        assert main(["--journal", file, "shelf", "--on", day]) == 0
+        out = capsys.readouterr().out.splitlines()
+        turkey, corn = (next(n for n, line in enumerate(out) if name in line) for name in ("Turkey", "Sweet corn"))
+        assert out[turkey + 1].startswith(
+            "        No record of heating to 165 °F (74 °C): do not eat (no temperature "
+        )
+        assert not out[corn + 1].startswith("        ")
+        standing[day] = out[corn].split(": ")[1].split(", ")[:3]
+    assert standing == {
+        "2026-11-25": ["keeping", "keep-by 26 Apr 2027", "8.5 oz · 1¾ cups"],
+        "2027-04-01": ["use soon", "keep-by 26 Apr 2027", "8.5 oz · 1¾ cups"],
+        "2027-05-01": ["past keep-by", "keep-by 26 Apr 2027", "8.5 oz · 1¾ cups"],
+    }
+
+
+def test_every_value_of_a_lot_stands_under_its_name(capsys, file):
+    turkey, corn = answer(capsys, "--journal", file, "shelf", "--on", "2027-04-01", "--json")["items"]
+    assert (corn["lot"], corn["batch"], corn["package"], corn["unit"]) == (1, 1, "jar", "g")
+    assert (corn["keep_by"], corn["days_left"], corn["at_least"]) == ("2027-04-26", 25, False)
+    assert (corn["reason"], corn["first"], corn["portion"]) == ("keeps until 26 Apr 2027", 1, None)
+    assert corn["measure"]["value"] == pytest.approx(1.75, abs=0.05)
+    assert corn["dry_enough_probability"] > 0.8
+    assert corn["water"]["unit"] == "ml"
+    assert (turkey["water"], turkey["dry_enough_probability"], turkey["basis"]) == (None, None, [])
+    assert (turkey["first"], turkey["measure"]) == (None, None)
+
+
+def test_how_long_it_keeps_is_said_in_words(capsys, tmp_path):
+    said = {}
+    for temp in ("60F", "20F"):
+        assert main(["--journal", str(tmp_path / "x"), "keeps", "apple", "--temp", temp]) == 0
+        said[temp] = capsys.readouterr().out.splitlines()[0]
+    assert said == {"60F": "Keeps: 12 months", "20F": "Keeps at least: 12 months"}
+    for temp, code in (("-76F", 0), ("140F", 0), ("-77F", 2), ("141F", 2)):
+        assert main(["--journal", str(tmp_path / "x"), "keeps", "apple", "--temp", temp]) == code
+
+    for typed, code in (("", 2), ("jar bag", 2), ("bag", 0), ("bag vacuum", 0), ("with", 0)):
+        assert (
+            main(["--journal", str(tmp_path / "x"), "keeps", "apple", "--temp", "60F", "--package", typed]) == code
+        )
