@@ -20,8 +20,6 @@ from dryhouse.science.values import Basis, Figure
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
 
-"""Where no target is known: whether weights add up does not hang on it."""
-
 
 def takes_up(kitchen: Kitchen, food: Food, batch: Batch | None = None) -> TakesUp:
     """What is known of the water that this dried food, or a jar of this batch, takes up."""

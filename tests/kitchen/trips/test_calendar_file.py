@@ -75,3 +75,15 @@ def test_a_calendar_that_cannot_be_written_is_said(tmp_path):
     assert write_calendar(kitchen, worked, tmp_path / "lakes.ics").read_bytes().startswith(b"BEGIN:VCALENDAR")
     with pytest.raises(WorldProblem, match="could not be written"):
         write_calendar(kitchen, worked, tmp_path / "nowhere" / "lakes.ics")
+
+
+def test_a_run_reminds_half_an_hour_before_and_the_end_of_conditioning_lasts_its_day():
+    found = events(a_kitchen("apple"))
+    run, jars = found
+    (alarm,) = run.subcomponents
+    assert alarm.decoded("trigger") == timedelta(minutes=-30)
+    assert str(alarm["DESCRIPTION"]) == str(run["SUMMARY"])
+    assert jars.decoded("dtend") - jars.decoded("dtstart") == timedelta(days=1)
+    assert jars.subcomponents == []
+    assert [str(e["UID"]) for e in found] == ["trip-1-1@dryhouse", "trip-1-1-apple@dryhouse"]
+    assert b"PRODID:-//Dryhouse//" in calendar_text(a_kitchen("apple"), plan(a_kitchen("apple"), 1))

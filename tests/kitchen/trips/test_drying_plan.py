@@ -8,11 +8,21 @@ import pytest
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer, Meal, MealPart, Trip, TripMeal
-from dryhouse.kitchen.trips.drying_plan import ANY_TIME, LATE, MEAT_LAST, keeps_from, whole_bags
+from dryhouse.kitchen.trips.drying_plan import (
+    ANY_TIME,
+    LATE,
+    MEAT_LAST,
+    household,
+    keeps_from,
+    ready_by,
+    together,
+    whole_bags,
+)
 from dryhouse.kitchen.trips.household import DryingHours
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.quantities import Area, Mass, Temperature
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 NOW = datetime(2026, 3, 1, 9, tzinfo=UTC)
 DAY = date(2026, 8, 20)
@@ -85,3 +95,61 @@ def test_bags_that_lack_nothing_are_whole_without_a_dryer():
     _, whole, asked = whole_bags(Nothing(), [{}, {"carrot": 5.0}, {}])
     assert whole == (True, False, True)
     assert asked == pytest.approx({})
+
+
+def test_what_several_bags_lack_is_added_up_by_food():
+    assert together([{"carrot": 5.0}, {}, {"apple": 1.0, "carrot": 2.5}]) == {"carrot": 7.5, "apple": 1.0}
+
+
+def test_bags_are_made_in_the_order_they_are_eaten_as_far_as_the_dryer_goes():
+    class Small:
+        """A dryer that makes ten grams, and counts how often it was asked."""
+
+        asked = 0
+
+        def calendar(self, short):
+            Small.asked += 1
+            over = sum(short.values()) - 10.0
+            return type("Made", (), {"left_over": {"all": over} if over > 0 else {}, "made": short})()
+
+    bags = [{"carrot": 6.0}, {"apple": 6.0}, {}, {"apple": 6.0}, {"apple": 4.0}]
+    made, whole, asked = whole_bags(Small(), bags)
+    assert whole == (True, False, True, False, True)
+    assert asked == {"carrot": 6.0, "apple": 4.0} == made.made
+    assert Small.asked == 5, "what failed once is not tried again"
+    _, all_whole, everything = whole_bags(Small(), bags[:1] + bags[4:])
+    assert (all_whole, everything) == ((True, True), {"carrot": 6.0, "apple": 4.0})
+
+
+@every_row(
+    ("batch", "busy"),
+    [
+        ({}, True),
+        ({"state": "planned"}, True),
+        ({"state": "planned", "trip": 1}, False),
+        ({"state": "planned", "trip": 2}, True),
+        ({"state": "finished"}, False),
+        ({"dryer": None}, False),
+        ({"started": None}, False),
+        ({"state": "planned", "started": NOW - timedelta(days=9)}, False),
+    ],
+)
+def test_a_dryer_is_busy_with_what_runs_and_with_what_is_planned_apart_from_the_trip(batch, busy):
+    given = {"state": "drying", "dryer": 1, "started": NOW - timedelta(hours=1), "prepared_mass": Mass(1000.0)}
+    kitchen = a_kitchen(DRYER, TRIP, Trip("hills", DAY, DAY, 1, id=2), Batch("apple", id=1, **{**given, **batch}))
+    found = household(kitchen, TRIP, DryingHours(), None).busy
+    assert bool(found) is busy
+    for each in found:
+        assert each.machine == 1
+        assert NOW <= each.begin < each.end
+
+
+def test_everything_is_ready_a_day_before_leaving_and_no_sooner_than_today():
+    kitchen = a_kitchen(DRYER, TRIP)
+    assert ready_by(kitchen, TRIP) == datetime(2026, 8, 19, tzinfo=UTC)
+    gone = replace(TRIP, starts_on=NOW.date() - timedelta(days=9))
+    assert household(kitchen, gone, DryingHours(), None).ready_by == datetime(2026, 3, 1, tzinfo=UTC)
+    home = household(kitchen, TRIP, DryingHours(), date(2026, 5, 1))
+    assert (home.ready_by, home.spread_from) == (ready_by(kitchen, TRIP), datetime(2026, 5, 1, tzinfo=UTC))
+    assert (home.turnaround, home.apart) == (timedelta(hours=1), timedelta(hours=6))
+    assert home.midnight == datetime(2026, 3, 1, tzinfo=UTC)

@@ -151,3 +151,58 @@ def test_hours_that_another_program_wrote_are_assumed_and_not_guessed_at(kept):
     set_preference(kitchen, KEY, kept)
     assert drying_hours(kitchen) == DryingHours()
     assert drying_hours(kitchen).assumed
+
+
+@every_row(
+    ("typed", "begin", "end"),
+    [
+        ("12 am to 12 pm", time(0), time(12)),
+        ("1am-11:30pm", time(1), time(23, 30)),
+        ("0-23:59", time(0), time(23, 59)),
+        ("7.05 – 7.06", time(7, 5), time(7, 6)),
+    ],
+)
+def test_noon_and_midnight_are_read_as_they_are_meant(typed, begin, end):
+    assert changed(DryingHours(), awake=typed, away="none").awake == (begin, end)
+
+
+@every_row("typed", ["0 am to 5 pm", "13 pm to 2 pm", "7-7", "7:60-8", "7 to", "24-25"])
+def test_hours_no_clock_shows_are_refused_with_an_example(typed):
+    with pytest.raises(InputProblem, match="such as 8:00-17:30"):
+        changed(DryingHours(), away=typed)
+    with pytest.raises(InputProblem, match="such as 7:00-22:00"):
+        changed(DryingHours(), awake=typed)
+
+
+@every_row(
+    ("awake", "away", "lies"),
+    [("7-22", "7-22", True), ("7-22", "7-21", True), ("7-22", "8-22", True), ("7-22", "6:59-9", False),
+     ("7-22", "8-22:01", False)],
+)  # fmt: skip
+def test_the_hours_away_lie_within_those_she_is_up(awake, away, lies):
+    if lies:
+        assert not changed(DryingHours(), awake=awake, away=away).assumed
+        return
+    with pytest.raises(InputProblem, match="lie within") as told:
+        changed(DryingHours(), awake=awake, away=away)
+    assert told.value.field == "away"
+
+
+def test_what_is_not_given_stays_and_nothing_given_is_still_an_assumption():
+    assert changed(DryingHours()) == DryingHours()
+    kept = changed(DryingHours(), nights=" No ")
+    assert kept == DryingHours(nights=False, assumed=False)
+    assert changed(kept, days="Mon") == DryingHours(nights=False, days=(0,), assumed=False)
+    for never in ("", "None", " no ", "never"):
+        assert changed(kept, away=never).away is None
+
+
+def test_a_month_that_is_named_without_a_year_is_this_one_or_the_next_to_come():
+    for month, year in (("October", 2027), ("November", 2026), ("December", 2026)):
+        assert read_month(a_kitchen(), month).year == year
+
+
+def test_a_night_the_dryer_is_off_lasts_until_she_is_up_the_next_day():
+    hours = tended(a_kitchen(), DryingHours(nights=False), MONDAY, MONDAY + timedelta(days=1))
+    assert [(off.day, off.hour, on.day, on.hour) for off, on in hours.still] == [(2, 22, 3, 7), (3, 22, 4, 7)]
+    assert [s.begin.day for s in hours.stretches] == [2, 2, 3, 3]

@@ -1,5 +1,6 @@
 """The foods a trip asks to be dried: recipe, trays, company, conditioning."""
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -10,9 +11,13 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.trips.plan_items import conditioning_days, recipe_for, tray_grams
 from dryhouse.kitchen.yields.knowledge import learn
+from dryhouse.science.provisioning import Span
 from dryhouse.science.quantities import Area, Mass, Temperature
-from tests.builders import NOW
+from dryhouse.science.values import Figure
+from dryhouse.science.yields.belief import Predictive
+from tests.builders import NOW, fact
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 SHELF, BOX = Dryer("shelf dryer", 6, Area(1000.0), id=1), Dryer("box dryer", 10, id=2)
 
@@ -71,3 +76,50 @@ def test_the_recipe_turns_the_yield_round_with_its_ends():
     assert recipe.fresh_per_dried.high == pytest.approx(1 / ratio.predictive.low)
     assert recipe.refuse == pytest.approx(0.11)
     assert recipe.hours.low <= recipe.hours.value <= recipe.hours.high
+
+
+@every_row(
+    ("low", "high", "used"),
+    [(None, None, True), (54.0, None, True), (None, 54.0, True), (60.0, 70.0, True), (60.1, 70.0, False),
+     (40.0, 54.0, True), (40.0, 53.9, False)],
+)  # fmt: skip
+def test_a_dial_that_ends_within_three_degrees_of_a_foods_heat_reaches_it(low, high, used):
+    ends = {"temperature_low": low, "temperature_high": high}
+    dial = replace(SHELF, **{name: Temperature(c) if c is not None else None for name, c in ends.items()})
+    kitchen = Kitchen(FakeJournal(dial), handbook(), lambda: NOW)
+    carrot = known(kitchen, "carrot")
+    heated = replace(carrot.food, facts={**carrot.food.facts, "drying_temperature": fact(57.0, "degC")})
+    assert (1 in tray_grams(kitchen, replace(carrot, food=heated))) is used
+
+
+def test_a_food_without_a_published_heat_goes_into_every_dryer():
+    cold = replace(SHELF, temperature_high=Temperature(20.0))
+    kitchen = Kitchen(FakeJournal(cold), handbook(), lambda: NOW)
+    carrot = known(kitchen, "carrot")
+    bare = {name: fact for name, fact in carrot.food.facts.items() if name != "drying_temperature"}
+    assert 1 in tray_grams(kitchen, replace(carrot, food=replace(carrot.food, facts=bare)))
+    assert recipe_for(kitchen, replace(carrot, food=replace(carrot.food, facts=bare))).temperature_c is None
+
+
+def test_the_hours_of_a_recipe_reach_from_the_shortest_to_the_longest():
+    kitchen = a_kitchen()
+    carrot = known(kitchen, "carrot")
+    for told, span in (
+        (Figure(8.0, "h", 6.0, 12.0), Span(8.0, 6.0, 12.0)),
+        (Figure(8.0, "h"), Span(8.0, 8.0, 8.0)),
+        (Figure(8.0, "h", 9.0, 7.0), Span(8.0, 8.0, 8.0)),
+    ):
+        assert recipe_for(kitchen, replace(carrot, hours=told)).hours == span
+    without = recipe_for(kitchen, replace(carrot, hours=None, joined=None, refuse=None))
+    assert (without.hours, without.fresh_per_dried, without.refuse) == (None, None, None)
+
+
+def test_a_yield_without_ends_has_none_and_fresh_food_never_weighs_less_than_what_it_dries_to():
+    kitchen = a_kitchen()
+    carrot = known(kitchen, "carrot")
+    plain = recipe_for(kitchen, replace(carrot, joined=replace(carrot.joined, value=0.125, predictive=None)))
+    assert plain.fresh_per_dried == Span(8.0, 8.0, 8.0)
+    wide = replace(carrot.joined, value=0.9, predictive=Predictive(9.0, math.log(0.9), 0.5))
+    span = recipe_for(kitchen, replace(carrot, joined=wide)).fresh_per_dried
+    assert (span.value, span.low) == (pytest.approx(1 / 0.9), 1.0)
+    assert span.high == pytest.approx(1 / wide.predictive.low)

@@ -9,7 +9,9 @@ from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.records import Dryer
 from dryhouse.kitchen.yields.habits import hours_for, tray_loads
 from dryhouse.science.quantities import Area
+from dryhouse.science.workings import StepKind
 from tests.builders import CORN, a_kitchen, fact
+from tests.rows import every_row
 from tests.workings import read
 
 SHELF, BOX = Dryer("shelf dryer", 6, Area(1000.0), id=1), Dryer("box dryer", 10, id=2)
@@ -56,3 +58,32 @@ def test_hours_are_the_handbooks_until_then_and_none_where_none_are_published():
     printed = hours_for(LOADED, [pair()])
     assert (printed.value, printed.basis[0].kind) == (8.0, "handbook")
     assert hours_for(CORN, [pair()]) is None
+
+
+@every_row(("loads", "grams"), [((300.0,), 300.0), ((200.0, 300.0), 250.0), ((100.0, 300.0, 320.0, 400.0), 310.0)])
+def test_the_middle_load_of_a_tray_lies_between_the_two_middle_ones(loads, grams):
+    pairs = [pair(dryer=1, trays=4, prepared_g=4 * each) for each in loads]
+    (load,) = tray_loads(a_kitchen(SHELF), CORN, [*pairs, pair(dryer=1), pair(dryer=1, trays=0)])
+    assert (load.grams, load.basis.n) == (grams, len(loads))
+
+
+def test_her_own_loads_come_before_the_handbooks_dryer_by_dryer():
+    found = tray_loads(a_kitchen(SHELF, replace(BOX, tray_area=Area(2000.0))), LOADED, [pair(dryer=1, trays=3)])
+    assert [(load.dryer.id, load.grams, load.basis.kind) for load in found] == [
+        (1, 400.0, "own"), (2, pytest.approx(600.0), "handbook"),
+    ]  # fmt: skip
+
+
+def test_runs_without_hours_count_for_nothing():
+    found = hours_for(LOADED, [pair(hours=0.0), pair(hours=None), pair(hours=6.0), pair(hours=0.5)])
+    assert (found.value, found.basis[0].n) == (pytest.approx(3.0**0.5), 2)
+    three = hours_for(LOADED, [pair(hours=h) for h in (6.0, 8.0, 9.0)])
+    assert three.low < three.value < three.high
+
+
+def test_a_published_range_of_hours_is_told_with_them():
+    ranged = replace(LOADED, facts={**LOADED.facts, "drying_hours": fact(8, "h", low=6.0, high=12.0)})
+    one, both = hours_for(LOADED, []), hours_for(ranged, [])
+    assert (one.low, one.high, both.low, both.high) == (None, None, 6.0, 12.0)
+    kinds = [figure.workings[0].kind for figure in (one, both)]
+    assert kinds == [StepKind.PUBLISHED_HOURS_ONE, StepKind.PUBLISHED_HOURS_RANGE]
