@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import os
 import sqlite3
+import subprocess
+import sys
+import time
 from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
-from dryhouse.journal.backup import back_up, back_up_daily, back_up_if_due, restore
+from dryhouse.journal.backup import back_up, back_up_daily, back_up_if_due, copy_to, emptied, restore
 from dryhouse.journal.backup_list import listed
 from dryhouse.journal.backup_names import backups_of
 from dryhouse.journal.check import check
@@ -18,6 +21,7 @@ from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import WorldProblem
+from tests.rows import every_row
 from tests.told import told
 
 
@@ -259,3 +263,93 @@ def test_backups_are_listed_with_what_is_in_them_and_whether_they_are_whole(file
     assert (newest.path, newest.batches, newest.whole) == (ruined, None, False)
     assert (oldest.path, oldest.batches, oldest.whole) == (whole, 1, True)
     assert abs((oldest.at - datetime.now(UTC)).total_seconds()) < 600
+
+
+def test_a_copy_that_is_being_made_is_left_alone_and_the_rest_of_one_that_was_stopped_goes(file: Path) -> None:
+    """The program that makes it is named by its number: while it runs, it is not disturbed either."""
+    forget_backups(file)
+    with subprocess.Popen([sys.executable, "-c", "input()"], stdin=subprocess.PIPE) as working:
+        whose = {"working": str(working.pid), "gone": "999999999", "nobody": ""}
+        parts = {
+            who: file.parent
+            / "backups"
+            / f"journal-2026-11-2{n}T120000.000000Z.dryhouse.{pid}{'.' if pid else ''}part"
+            for n, (who, pid) in enumerate(whose.items())
+        }
+        for part in parts.values():
+            part.write_bytes(b"half a copy")
+        back_up(file)
+        assert [who for who, part in parts.items() if part.exists()] == ["working"]
+        assert working.poll() is None
+        working.communicate(b"\n")
+    assert working.returncode == 0
+
+
+def aged(backup: Path, hours: float) -> None:
+    moment = time.time() - 3600 * hours
+    os.utime(backup, (moment, moment))
+
+
+@every_row(("hours", "due"), [(19.9, False), (20.1, True), (24.0, True), (-0.1, True)])
+def test_a_daily_backup_is_due_once_the_last_is_twenty_hours_old(tmp_path: Path, hours: float, due: bool) -> None:
+    file = tmp_path / f"j{hours}" / "journal.dryhouse"
+    file.parent.mkdir()
+    add(file, "corn", 1)
+    (first,) = backups_of(file)
+    aged(first, hours)
+    journal = open_journal(file, write=True)
+    back_up_daily(journal.database, file)
+    journal.close()
+    assert (len(backups_of(file)) == 2) is due
+
+
+@every_row(
+    ("backup", "written", "due"),
+    [
+        (30.0, 40.0, False),  # not written to since
+        (30.0, 30.01, False),  # tidied as it was closed
+        (30.0, 29.0, True),
+        (19.0, 0.0, False),  # at most once a day
+        (21.0, 0.0, True),
+        (-5.0, 0.0, True),  # a clock that was ahead
+    ],
+)
+def test_a_backup_is_due_where_the_journal_was_written_to_since_the_last(
+    tmp_path: Path, backup: float, written: float, due: bool
+) -> None:
+    file = tmp_path / f"j{backup}-{written}" / "journal.dryhouse"
+    file.parent.mkdir()
+    add(file, "corn", 1)
+    (first,) = backups_of(file)
+    aged(first, backup)
+    aged(file, written)
+    assert (back_up_if_due(file) is not None) is due
+
+
+def test_a_journal_that_was_lost_or_emptied_is_told_by_its_backups(file: Path) -> None:
+    assert not emptied(file)
+    content = file.read_bytes()
+    file.write_bytes(b"")
+    assert emptied(file)
+    file.unlink()
+    assert emptied(file)
+    with closing(sqlite3.connect(file)) as blank:
+        blank.execute("PRAGMA user_version = 1")
+    assert emptied(file)
+    forget_backups(file)
+    assert not emptied(file), "nothing says that there was anything in it"
+    file.write_bytes(content)
+    assert not emptied(file)
+
+
+def test_a_copy_goes_where_she_wants_it_and_is_no_backup(file: Path, tmp_path: Path) -> None:
+    into = tmp_path / "stick" / "corn.dryhouse"
+    into.parent.mkdir()
+    into.write_text("an older copy")
+    before = backups_of(file)
+    copy_to(file, into)
+    assert foods(into) == ["corn"]
+    assert backups_of(file) == before
+    into.with_name("corn.dryhouse-wal").touch()
+    with told(WorldProblem, "open"):
+        copy_to(file, into)

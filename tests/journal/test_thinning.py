@@ -41,6 +41,19 @@ def test_one_made_while_the_clock_was_ahead_takes_no_other_one_s_place() -> None
     assert len(set(ahead) & left) == 3
 
 
+def test_of_each_period_the_newest_stays_and_of_the_oldest_one_a_year() -> None:
+    daily = [NOW - timedelta(days=n) for n in range(1500)]
+    left = kept(daily, NOW, 1)
+    weeks = sorted({at.isocalendar()[:2] for at in daily}, reverse=True)[:8]
+    by_day = set(daily[:14])
+    by_week = {max(at for at in daily if at.isocalendar()[:2] == week) for week in weeks}
+    months = sorted({(at.year, at.month) for at in daily}, reverse=True)[:24]
+    by_month = {max(at for at in daily if (at.year, at.month) == month) for month in months}
+    by_year = {max(at for at in daily if at.year == year) for year in {at.year for at in daily}}
+    assert left == by_day | by_week | by_month | by_year
+    assert kept([*daily, NOW + timedelta(microseconds=1)], NOW, 1) == left | {NOW + timedelta(microseconds=1)}
+
+
 @given(
     st.lists(st.integers(-9000 * 24, 4000 * 24).map(lambda hours: NOW + timedelta(hours=hours)), min_size=1),
     st.integers(1, 5),
