@@ -42,7 +42,7 @@ _PARTS: dict[int, tuple[tuple[Any, ...], ...]] = {
         ("carrot", "carrot", "", "0.4 oz"),
         ("olive oil", "", "olive-oil", "0.5 oz"),
         ("bouillon", "", "bouillon-low-sodium", "0.1 oz"),
-        ("flour tortillas, beside it", "", "tortilla-flour", "2.1 oz"),
+        ("flour tortillas, on the side", "", "tortilla-flour", "2.1 oz"),
     ),
     BARLEY: (
         ("mushrooms", "mushroom", "", "0.5 oz"),
@@ -62,7 +62,7 @@ _PARTS: dict[int, tuple[tuple[Any, ...], ...]] = {
         ("onion", "onion", "", "0.2 oz"),
         ("bouillon", "", "bouillon-chicken", "0.15 oz"),
         ("olive oil", "", "olive-oil", "0.5 oz"),
-        ("almonds, beside it", "", "almonds", "0.7 oz"),
+        ("almonds, on the side", "", "almonds", "0.7 oz"),
     ),
     CHILI: (
         ("kidney beans", "kidney-bean", "", "1.8 oz"),
@@ -72,7 +72,7 @@ _PARTS: dict[int, tuple[tuple[Any, ...], ...]] = {
         ("beef crumbles", "ground-beef", "", "0.7 oz"),
         ("cornmeal", "", "cornmeal", "0.5 oz"),
         ("hard cheese", "", "hard-cheese", "1 oz"),
-        ("flour tortilla, beside it", "", "tortilla-flour", "1.05 oz"),
+        ("flour tortilla, on the side", "", "tortilla-flour", "1.05 oz"),
     ),
     COUSCOUS: (
         ("couscous", "", "couscous", "3 oz"),

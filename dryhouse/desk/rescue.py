@@ -92,7 +92,7 @@ class Rescue(QObject):
             acts.insert(0, ("Open it again", self.opening.reopen))
         acts.append(("Go back", self.opening.go_back))
         theme = self.opening.window.theme
-        self.opening.show_page(EmptyState(theme, "cross", "This journal's file has failed", sentence, *acts))
+        self.opening.show_page(EmptyState(theme, "cross", "Problem with this journal's file", sentence, *acts))
 
     def _ways_on(self) -> Acts:
         if self.opening.journals is None:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from dryhouse.science.moisture import Load, believed, load_spread, mass_at, moisture_at, moisture_now, scale_step
-from dryhouse.science.statuses import Feel, VerdictName
+from dryhouse.science.statuses import Feel, Lack, VerdictName
 from dryhouse.science.values import Fact, Figure
 
 if TYPE_CHECKING:
@@ -49,6 +49,8 @@ class Verdict:
     """How a cooled piece felt, where that is recorded."""
     hand_agrees: bool = False
     """Whether that made it more likely to be dry."""
+    lacks: tuple[Lack, ...] = ()
+    """What is not recorded, where it is unknown."""
 
     @property
     def moisture_pct(self) -> float:

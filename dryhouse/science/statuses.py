@@ -33,6 +33,15 @@ class VerdictName(StrEnum):
     """Too little was weighed to say."""
 
 
+class Lack(StrEnum):
+    """What a verdict takes, where it is not recorded."""
+
+    LOADED = auto()
+    START_MOISTURE = auto()
+    DRIED = auto()
+    TARGET = auto()
+
+
 class Feel(StrEnum):
     """How a cooled piece feels, driest first."""
 

@@ -60,7 +60,7 @@ LINES: Mapping[Kind, str] = {
     Kind.ABOVE_THE_TABLES: "No boiling point is published above {top}; enter a lower altitude.",
     # the air in the dryer
     Kind.NEVER_DRY_HERE: (
-        "It may never get there: the air in the dryer is at {air:2} relative humidity, and in it this food settles "
+        "It may never get dry: the air in the dryer is at {air:2} relative humidity, and in it this food settles "
         "near {settles:2} moisture, above the target. Warmer or drier air would help."
     ),
     Kind.SLOW_AT_THE_END: (

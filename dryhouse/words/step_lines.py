@@ -160,8 +160,8 @@ LINES: Mapping[Kind, str] = {
     Kind.NO_HANDBOOK_YIELD: (
         "The handbook has no water content or no target for {food}; this rests on your batches alone."
     ),
-    Kind.NO_FRESH_CUP: "What a cup of fresh {food} weighs is not known, so measures of it cannot be answered.",
-    Kind.NO_DRIED_CUP: "What a cup of dried {food} weighs is not known, so this answers in weight only.",
+    Kind.NO_FRESH_CUP: "What a cup of {food} weighs before drying is not known: type a weight.",
+    Kind.NO_DRIED_CUP: "What a cup of it dried weighs is not known: the answer is a weight.",
     Kind.NO_MASS_BALANCE: (
         "What a cup of dried {food} weighs is not known, so there is no mass balance beside this"
     ),

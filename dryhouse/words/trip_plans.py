@@ -47,7 +47,7 @@ def fuel_weighed(amount: str) -> str:
 def fuel_not_weighed(heat_kj: float, burnt_kj: float, efficiency: float) -> str:
     """`boiling takes 9.5 MJ of heat, 19 MJ of fuel if half of it ends in the water (assumed)`."""
     heat, fuel = (f"{kj / 1000:.1f} MJ" for kj in (heat_kj, burnt_kj))
-    return f"boiling takes {heat} of heat, {fuel} of fuel if {efficiency:g} % of it ends in the water (assumed)"
+    return f"boiling takes {heat} of heat: {fuel} of fuel if {efficiency:g} % of it ends in the water (assumed)"
 
 
 def in_calendar(

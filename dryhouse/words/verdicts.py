@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dryhouse.science.display import US, Style
 from dryhouse.science.dryness import BORDERS, Verdict, least_dry_matter
 from dryhouse.science.moisture import Load, dry_as_loaded
-from dryhouse.science.statuses import Feel, VerdictName
+from dryhouse.science.statuses import Feel, Lack, VerdictName
 from dryhouse.science.units import SIZES
 from dryhouse.science.values import Fact
 
@@ -22,7 +22,7 @@ def verdict_sentence(verdict: Verdict, style: Style) -> str:
     """The verdict with its figures, such as `Nearly dry by weight: 12 % moisture (4 % to 19 %), target 10 %; 0.8 oz
     of water still to go.`"""
     said = _SAY[verdict.name](verdict, style)
-    return f"By the sample tray: {said}" if verdict.of_sample else said
+    return f"By the sample tray: {said[:1].lower()}{said[1:]}" if verdict.of_sample else said
 
 
 def mismatch_sentence(load: Load, grams: float, style: Style) -> str:
@@ -140,8 +140,17 @@ def _mismatch(verdict: Verdict, style: Style) -> str:
     return mismatch_sentence(verdict.load, verdict.grams, style)
 
 
-def _unknown(_verdict: Verdict, _style: Style) -> str:
-    return "Dryness is not known: it takes the loaded weight, the dried weight and the starting moisture."
+_LACKS: Mapping[Lack, str] = {
+    Lack.LOADED: "the loaded weight",
+    Lack.START_MOISTURE: "the starting moisture",
+    Lack.DRIED: "the dried weight",
+    Lack.TARGET: "a target moisture",
+}
+
+
+def _unknown(verdict: Verdict, _style: Style) -> str:
+    *first, last = (_LACKS[lack] for lack in verdict.lacks or (Lack.LOADED, Lack.DRIED, Lack.START_MOISTURE))
+    return f"Dryness is not known: enter {' and '.join(filter(None, (', '.join(first), last)))}."
 
 
 _SAY: Mapping[VerdictName, Callable[[Verdict, Style], str]] = {

@@ -258,7 +258,7 @@ def test_damage_met_while_she_works_has_a_page_and_what_she_typed_stays(
     view.log()
     view.form.entries.fields["fresh"].edit.setText("2 lb")
     assert opening.session.attempt(damaged) is None
-    assert heading(opening) == "This journal's file has failed"
+    assert heading(opening) == "Problem with this journal's file"
     assert "is damaged" in opening._page.sentence.text()
     assert ("there is no backup" in opening._page.sentence.text()) == (not backups)
     said = [b.text() for b in opening._page.buttons]

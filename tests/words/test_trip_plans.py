@@ -45,7 +45,7 @@ def test_bags_on_days_in_a_row_are_said_together():
 
 def test_heat_is_said_in_megajoules():
     assert fuel_not_weighed(9500.0, 19000.0, 50.0) == (
-        "boiling takes 9.5 MJ of heat, 19.0 MJ of fuel if 50 % of it ends in the water (assumed)"
+        "boiling takes 9.5 MJ of heat: 19.0 MJ of fuel if 50 % of it ends in the water (assumed)"
     )
     assert fuel_weighed("9 oz") == "9 oz of fuel, by what you weighed for a liter"
 

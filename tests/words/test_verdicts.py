@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from dryhouse.science.display import METRIC, US, Style
 from dryhouse.science.dryness import Verdict, verdict
 from dryhouse.science.moisture import LoadPart, load_of
-from dryhouse.science.statuses import Feel, VerdictName
+from dryhouse.science.statuses import Feel, Lack, VerdictName
 from dryhouse.science.values import Fact, Figure
 from dryhouse.words.verdicts import (
     dry_already_sentence,
@@ -70,7 +70,7 @@ def test_what_would_settle_it_is_said():
 
 def test_a_sample_tray_is_named():
     found = replace(verdict(one(), 275.0, TARGET), of_sample=True)
-    assert verdict_sentence(found, GRAMS).startswith("By the sample tray: Nearly dry by weight: ")
+    assert verdict_sentence(found, GRAMS).startswith("By the sample tray: nearly dry by weight: ")
 
 
 def test_why_there_is_no_keep_by_is_said():
@@ -84,7 +84,9 @@ def test_why_there_is_no_keep_by_is_said():
 
 def test_too_little_known_says_what_it_takes():
     said = verdict_sentence(Verdict(VerdictName.UNKNOWN), GRAMS)
-    assert "the loaded weight, the dried weight and the starting moisture" in said
+    assert said == "Dryness is not known: enter the loaded weight, the dried weight and the starting moisture."
+    said = verdict_sentence(Verdict(VerdictName.UNKNOWN, lacks=(Lack.TARGET,)), GRAMS)
+    assert said == "Dryness is not known: enter a target moisture."
 
 
 EITHER = (

@@ -149,7 +149,7 @@ class LabelsPage(QWidget):
         larger = (
             ""
             if roomier is None
-            else f" What must be read takes more than one label; one would do on: {roomier.words}."
+            else f" The cautions need more than one label of this size. One label is enough on: {roomier.words}."
         )
         self.said.setText(
             f"{count} {'label' if count == 1 else 'labels'}, page {self.page + 1} of {pages}. "

@@ -51,7 +51,7 @@ class FittingList(Pages):
         super().__init__()
         self.shown = shown
         self.none = EmptyState(
-            session.theme, picture, heading, "Nothing recorded fits all of this.", ("Show all", clear)
+            session.theme, picture, heading, "Try fewer words, or show all.", ("Show all", clear)
         )
         self.addWidget(shown)
         self.addWidget(self.none)

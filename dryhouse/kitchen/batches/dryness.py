@@ -14,13 +14,14 @@ from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.dryness import Verdict, verdict
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import Load
-from dryhouse.science.statuses import Feel, VerdictName
+from dryhouse.science.statuses import Feel, Lack, VerdictName
 from dryhouse.science.values import Fact
 
 if TYPE_CHECKING:
     from dryhouse.science.dry_matter import Belief
 
 NOT_WEIGHED = Verdict(VerdictName.UNKNOWN)
+NOT_DRIED = Verdict(VerdictName.UNKNOWN, lacks=(Lack.DRIED,))
 """Of what is on no record, or on one that says too little."""
 
 
@@ -43,7 +44,14 @@ def judged(batch: Batch, load: Load | None, target: Fact | None) -> Verdict:
     """The verdict on the dried mass of a batch with this load; *unknown* where too little was weighed."""
     dried = batch.dried_mass
     if load is None or target is None or dried is None or dried.si <= 0:
-        return NOT_WEIGHED
+        loaded = batch.prepared_mass is not None or batch.prepared_volume is not None
+        none = {
+            Lack.LOADED: load is None and not loaded,
+            Lack.START_MOISTURE: load is None and loaded,
+            Lack.DRIED: dried is None or dried.si <= 0,
+            Lack.TARGET: target is None,
+        }
+        return Verdict(VerdictName.UNKNOWN, lacks=tuple(lack for lack, lacking in none.items() if lacking))
     return verdict(load, dried.si, target, learned(batch), felt(batch))
 
 
@@ -53,7 +61,7 @@ def verdicts_of(
     """The verdict on a finished batch by its own target, and by the target of what keeps: the drier of its own and
     the published one. *Unknown* where too little was weighed."""
     if batch.dried_mass is None:
-        return NOT_WEIGHED, NOT_WEIGHED
+        return NOT_DRIED, NOT_DRIED
     try:
         food = food or find_food(kitchen, batch.food)
         load = load_for(kitchen, batch, parts_of(kitchen, batch.id) if parts is None else parts, food=food)

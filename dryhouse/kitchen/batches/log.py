@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.batches.loads import load_for
+from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.foods.settled import marked_settled
 from dryhouse.kitchen.kitchen import Kitchen
@@ -13,6 +14,7 @@ from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, MealPart
 from dryhouse.kitchen.records.problems import problems, refuse
 from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.science.errors import InputProblem, NotKnown
+from dryhouse.words.dates import day_words
 from dryhouse.words.names import called
 
 
@@ -122,15 +124,22 @@ def _rename_lots(kitchen: Kitchen, batch: int, was: str, food: str, pending: Pen
             pending.edit(part, replace(part, lot=None))
 
 
+def _told_apart(kitchen: Kitchen, batch: Batch) -> str:
+    """`batch 12, apple of 10 Nov 2026`."""
+    of = "" if batch.started is None else f" of {day_words(kitchen.local(batch.started).date())}"
+    return f"batch {batch.id}, {batch_name(kitchen, batch)}{of}"
+
+
 def delete_batch(kitchen: Kitchen, *ids: int) -> Done[Record]:
     """Remove batches with their ingredients, weighings and events. Their lots stay on the shelf, without them.
 
     Raises InputProblem for a mix with lots: only the batch says what is in them. Then none is removed.
     """
     pending = Pending()
+    one = kitchen.journal.get(Batch, ids[0]) if len(set(ids)) == 1 else None
     for id in dict.fromkeys(ids):
         _delete(kitchen, id, pending)
-    said = f"batch {ids[0]}" if len(set(ids)) == 1 else f"{len(set(ids))} batches"
+    said = f"{len(set(ids))} batches" if one is None else _told_apart(kitchen, one)
     return kitchen.commit(f"Removed {said}", pending)
 
 

@@ -43,7 +43,7 @@ def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
     if run.moisture is not None and not (run.verdict is not None and run.verdict.name == VerdictName.MISMATCH):
         yield f"Moisture: {moisture_words(run, style)}"
     if run.verdict is not None:
-        yield verdict_words(run.verdict, scale_style(run, style))
+        yield judged_words(run, style)
     if run.batch.state == DRYING:
         yield from _ahead_lines(kitchen, run, style)
     if run.expected.slow_day is not None:
@@ -62,6 +62,11 @@ def _ahead_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str
     yield from (asked.with_answers for asked in questions_of(kitchen, run, style))
     yield finish_words(kitchen, run)
     yield from filter(None, [again_words(kitchen, run)])
+
+
+def judged_words(run: DryingRun, style: Style) -> str:
+    """How dry it is by its last weighing, in the unit of her scale; nothing where no weight says."""
+    return verdict_words(run.verdict, scale_style(run, style)) if run.verdict else ""
 
 
 def last_words(kitchen: Kitchen, run: DryingRun, style: Style) -> str:
@@ -229,7 +234,7 @@ def run_json(kitchen: Kitchen, run: DryingRun) -> dict[str, Any]:
         "verdict": run.verdict.name if run.verdict and not forbidden else None,
         "moisture": moisture_json(run.moisture),
         "dry_enough_probability": run.verdict.probability if isinstance(run.verdict, Verdict) else None,
-        "sentence": verdict_words(run.verdict, scale_style(run, notation)) if run.verdict else None,
+        "sentence": judged_words(run, notation) or None,
         "chosen": run.curves.chosen.name if run.curves and run.curves.chosen else None,
         "finish": dict(found.finish.as_json()) if found else None,
         "finish_at": finish.isoformat() if finish else None,

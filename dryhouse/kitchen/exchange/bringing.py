@@ -141,7 +141,10 @@ def _not_contradicted(
 
 def _what(coming: Coming, taken: int) -> str:
     batches, same, kept = coming.added[Batch], coming.same, len(coming.differences) - taken
-    what = f"Imported {counted(coming.added.total(), 'record')}, among them {counted(batches, 'batch', 'batches')}"
+    total = coming.added.total()
+    what = f"Imported {counted(total, 'record')}" if total else "Nothing new"
+    if batches:
+        what += f", {batches} of them {'a batch' if batches == 1 else 'batches'}"
     if same:
         what += f"; {same} {'was' if same == 1 else 'were'} there already"
     if taken:

@@ -55,7 +55,7 @@ class PlaceTemperature:
     """The temperature (and humidity) of a place from a moment on, until the next such row."""
 
     place: int
-    since: datetime = field(metadata=about("From when on"))
+    since: datetime = field(metadata=about("Since"))
     temperature: Temperature = field(
         metadata=about(
             "Temperature",

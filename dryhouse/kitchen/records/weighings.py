@@ -20,11 +20,11 @@ class Weighing:
 
     batch: int
     at: datetime = field(metadata=about("When"))
-    gross: Mass = field(metadata=about("Scale read", high=MOST_G))
+    gross: Mass = field(metadata=about("Scale reading", high=MOST_G))
     tare: Mass | None = field(default=None, metadata=about("Tare", low=0.0, high=MOST_G))
     scope: str = field(default=LOAD, metadata=about("What was weighed", choices=SCOPES))
     dryer_temperature: Temperature | None = field(
-        default=None, metadata=about("In the dryer", low=-30.0, high=200.0)
+        default=None, metadata=about("Dryer temperature", low=-30.0, high=200.0)
     )
     note: str = ""
     vessel: str = field(default="", metadata=about("Tray or jar", hint="tray 3"))

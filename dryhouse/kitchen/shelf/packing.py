@@ -227,7 +227,7 @@ def shelve(
     )
     pending = Pending()
     pending.add(lot, *_put(kitchen, lot, package.place, None))
-    return kitchen.commit(f"Shelved {package.name.strip() or known.name}", pending)
+    return kitchen.commit(f"Added {package.name.strip() or known.name} to the shelf", pending)
 
 
 def _put(kitchen: Kitchen, lot: Lot, place: int | None, at: datetime | None) -> list[LotMove]:

@@ -105,7 +105,7 @@ def standing_of(
 
 def _past(keep_by: date, *, at_least: bool) -> str:
     if at_least:
-        return f"kept at least until {day_words(keep_by)}; no longer time is published for so cool a place"
+        return f"keeps at least until {day_words(keep_by)}; nothing is published beyond that for a place so cool"
     return f"kept until {day_words(keep_by)}"
 
 

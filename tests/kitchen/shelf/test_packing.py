@@ -113,7 +113,7 @@ def test_bought_food_needs_its_printed_date():
         shelve(kitchen, "apple", Package("bag"), TODAY - timedelta(days=1))
     done = shelve(kitchen, "apple", Package("bag", Mass(250.0), place=PANTRY), TODAY + timedelta(days=90))
     assert done.record.batch is None
-    assert done.what == "Shelved apple"
+    assert done.what == "Added apple to the shelf"
 
 
 @every_row(

@@ -65,7 +65,7 @@ def test_colder_than_anything_published_it_keeps_at_least_so_long():
     assert (frozen.at_least, frozen.keeps_until) == (True, "at least 26 Apr 2027")
     name, reason = standing(kitchen, cold.id, frozen.keep_by + timedelta(days=1))
     assert name == "past keep-by"
-    assert reason == "kept at least until 26 Apr 2027; no longer time is published for so cool a place"
+    assert reason == "keeps at least until 26 Apr 2027; nothing is published beyond that for a place so cool"
     assert shelf_line(kitchen, meat.id).at_least
     travels, until = standing_on(
         kitchen, cold, frozen.keep_by - timedelta(days=3), leaves=TODAY, temperature_c=30.0

@@ -164,7 +164,7 @@ class LogForm(QWidget):
         self.kept.rest()
         kitchen = self.session.kitchen
         self.editing, self._asked = batch, ""
-        self.heading.setText(f"Change batch {batch.id}")
+        self.heading.setText(f"Edit batch {batch.id}")
         self.memory.hide()
         self.still.setChecked(batch.state != FINISHED)
         self.entries.refresh()

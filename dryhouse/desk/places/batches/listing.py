@@ -40,7 +40,7 @@ class BatchListing(NarrowedList):
             FilterBar("Find batches", "corn 2025", *boxes, by="food, cut, notes, dryer or date"),
             boxes,
             picture="journal",
-            none_fits="No batch fits",
+            none_fits="No batch found",
         )
         self.not_to_eat = NotToEat(session, self.table.rows.forget, self.table)
         self.table.setItemDelegateForColumn(_FOOD, StatusDelegate(session, self.table, DO_NOT_EAT))

@@ -8,6 +8,6 @@ SPEC = PlaceSpec(
     order=1,
     shortcut="Ctrl+1",
     target="dryhouse.desk.places.batches.view:JournalPlace",
-    purpose="log a batch, and see what each one tells",
+    purpose="log each batch, and see how dry it is",
     preload="dryhouse.desk.places.batches.preload:preload_journal",
 )

@@ -19,7 +19,7 @@ from dryhouse.words.dates import full_moment
 from dryhouse.words.names import capital
 
 LINES = 18
-_HEADINGS = ("Day and time", "Scale reads", "What was weighed", "Dryer", "Note")
+_HEADINGS = ("Day and time", "Scale reading", "What was weighed", "Dryer", "Note")
 
 
 def bench_sheet(session: Session, run: DryingRun) -> QTextDocument:

@@ -11,7 +11,7 @@ from dryhouse.desk.widgets.figure_view import FigureView
 from dryhouse.kitchen.cards.batch_card import batch_card
 from dryhouse.kitchen.cards.card_figure import CardFigure
 from dryhouse.kitchen.cautions.cautions import batch_facts
-from dryhouse.kitchen.cautions.forbidden import verdict_words
+from dryhouse.kitchen.dryer.run_words import judged_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.weighings import SAMPLE
@@ -70,7 +70,7 @@ class FiguresPane(QWidget):
     def show_run(self, run: DryingRun | None) -> None:
         """Show the figures of a run."""
         figures = figures_of(self.session, run) if run else []
-        self.sentence.setText(verdict_words(run.verdict, self.session.style) if run and run.verdict else "")
+        self.sentence.setText(judged_words(run, self.session.style) if run else "")
         self.sentence.setVisible(bool(self.sentence.text()))
         kinds = batch_facts(self.session.kitchen, run.batch).kinds if run else ()
         self.cautions.set_cautions(run.cautions if run else (), most_for(kinds))

@@ -64,7 +64,7 @@ class ImportPage(QWidget):
         self.choices = (self.time, self.kind, self.mass, self.unit, self.tare, self.heat, self.degrees, self.scope)
         self.table = QTableWidget(0, 4)
         TableMenu(session, self.table, "Lines")
-        self.table.setHorizontalHeaderLabels(("Line", "When", "Scale read", "What is wrong"))
+        self.table.setHorizontalHeaderLabels(("Line", "When", "Scale reading", "What is wrong"))
         self.table.verticalHeader().hide()
         self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
         self.table.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)

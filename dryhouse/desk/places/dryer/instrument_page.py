@@ -34,9 +34,9 @@ class InstrumentPage(QWidget):
         self.session = session
         self.run: DryingRun | None = None
         self.heading = text_label("", "heading")
-        self.source = ChoiceField(session, "It comes from", name="source", editable=True)
-        self.baud = ChoiceField(session, "Speed of the port", [(b, str(b)) for b in BAUDS], name="baud")
-        self.name = TextField(session, "Call it", hint="the pantry scale", name="name")
+        self.source = ChoiceField(session, "Port or file", name="source", editable=True)
+        self.baud = ChoiceField(session, "Port speed, baud", [(b, str(b)) for b in BAUDS], name="baud")
+        self.name = TextField(session, "Name", hint="the pantry scale", name="name")
         self.pattern = ChoiceField(
             session,
             "How a line is read",
@@ -51,8 +51,8 @@ class InstrumentPage(QWidget):
         self.preview.setAccessibleName("What it sends now")
         self._fields = (self.source, self.baud, self.pattern, self.unit, self.tare, self.name)
         self.kept = KeptForm(session, "instrument", self, self._typed, lambda kept: put_back(self._fields, kept))
-        self.follow_button = button("Follow &it", self.follow, "primary", hint="Enter")
-        self.stop_button = button("S&top following", self.stop_following)
+        self.follow_button = button("Start &reading", self.follow, "primary", hint="Enter")
+        self.stop_button = button("S&top reading", self.stop_following)
         self._source: GrowingFile | SerialPort | None = None
         self._sent: list[str] = []
         self._build()

@@ -23,13 +23,13 @@ from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.desk.widgets.pressable import draw_focus
 from dryhouse.kitchen.cautions.cautions import batch_facts
-from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import remembered_tare
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import (
     aside_words,
     bands_words,
     finish_words,
+    judged_words,
     last_words,
     left_out_words,
     likely_words,
@@ -213,7 +213,7 @@ class Strip(QFrame):
         tint = self.session.theme.tokens.tint(name)
         self.verdict.setText(name[:1].upper() + name[1:])
         self.verdict.setStyleSheet(f"color: {tint.ink};")
-        self.verdict.setToolTip(verdict_words(run.verdict, self.session.style) if run.verdict else "")
+        self.verdict.setToolTip(judged_words(run, self.session.style))
         self.shape.setPixmap(pixmap(tint.shape, tint.ink, 20))
         for label in (self.shape, self.verdict):
             label.setVisible(bool(name))

@@ -20,9 +20,9 @@ from dryhouse.desk.widgets.record_fields import NOT_SAID
 from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cards.batch_card import card_of
 from dryhouse.kitchen.cautions.cautions import batch_facts
-from dryhouse.kitchen.cautions.forbidden import verdict_words
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.learned import as_taken_off
+from dryhouse.kitchen.dryer.run_words import judged_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import FEELS, FINISHED
@@ -33,7 +33,7 @@ from dryhouse.science.safety.unfolded import most_for
 
 FRESH_WEIGHING = timedelta(minutes=30)
 """A weighing of the load this recent stands ready as the dried weight."""
-_RATINGS = [(None, "not rated"), *((n, f"{n} of 5") for n in range(5, 0, -1))]
+_RATINGS = [(None, "not rated"), *((n, str(n)) for n in range(5, 0, -1))]
 
 
 class TakeOffForm(QWidget):
@@ -60,7 +60,7 @@ class TakeOffForm(QWidget):
         self.energy = NumberField(
             session, label_of(Batch, "energy_kwh"), what="number of kilowatt-hours", name="energy_kwh"
         )
-        self.rating = ChoiceField(session, "How it came out", _RATINGS, name="rating")
+        self.rating = ChoiceField(session, label_of(Batch, "rating"), _RATINGS, name="rating")
         self.notes = TextField(session, label_of(Batch, "notes"))
         self.off = button("F&inish batch", self.take_off, "primary", hint="Enter")
         self.leave = button("&Keep drying", self.left.emit, hint="Esc")
@@ -122,8 +122,8 @@ class TakeOffForm(QWidget):
         """Say how dry it is by what is typed so far: as its card will say it."""
         if self.run is None:
             return
-        mass, found = self.mass.value(), self.run.verdict
-        said = verdict_words(found, self.session.style) if found else "Its dryness is not known from weights."
+        mass = self.mass.value()
+        said = judged_words(self.run, self.session.style) or "Its dryness is not known from weights."
         if mass is not None:
             kitchen, batch = self.session.kitchen, self.run.batch
             dried = with_unit(mass, self.mass.default_unit)

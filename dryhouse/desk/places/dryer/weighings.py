@@ -32,7 +32,7 @@ from dryhouse.words.dates import clock, weekday_words
 
 _SPARED = (5, 7, 8)
 """Columns that are shown only where something stands in them: tare, dryer, note."""
-HEADINGS = ("When", "Hours", "Net", "Moisture", "Scale read", "Tare", "Of", "Dryer", "Note")
+HEADINGS = ("When", "Hours", "Net", "Moisture", "Scale", "Tare", "What", "Dryer", "Note")
 
 
 class WeighingsTable(QTableWidget):
@@ -164,10 +164,10 @@ class WeighingsPane(QWidget):
         here = self.session.kitchen.local(weighing.at)
         moisture = "—"
         if point.mr is not None and run.load is not None:
-            moisture = style.percent(100 * (1 - run.load.solids / point.net_g))
+            moisture = style.percent(100 * (1 - run.load.solids / point.net_g), 0)
         return (
             f"{weekday_words(here)}, {clock(here)}",
-            style.number(point.hours, 2),
+            style.number(point.hours, 1),
             scale_style(run, style).mass(point.net_g),
             moisture,
             weighing.gross.typed or style.mass(weighing.gross.si),

@@ -39,7 +39,7 @@ class HandbookPlace(DeskPlace):
     def __init__(self, session: Session) -> None:
         super().__init__(session)
         self.filter = FilterBar("Find a food", "Find a food")
-        self.kind = ChoiceField(session, "", [("", "Every kind"), *CATEGORIES.items()])
+        self.kind = ChoiceField(session, "", [("", "Any kind"), *CATEGORIES.items()])
         self.kind.label.hide()
         self.kind.sentence.hide()
         self.kind.box.setAccessibleName("Kind of food")

@@ -8,7 +8,7 @@ from dryhouse.words.bases import basis_text
 
 FIGURES: dict[str, str] = {
     "water": "Water, fresh",
-    "target_moisture": "Moisture to dry to",
+    "target_moisture": "Target moisture",
     "drying_temperature": "Dryer temperature",
     "drying_hours": "Hours in the dryer",
     "tray_load": "Load on a tray",

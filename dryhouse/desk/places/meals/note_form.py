@@ -61,7 +61,7 @@ class NoteForm(QFrame):
         self.rating = ChoiceField(
             session,
             label_of(CookingNote, "rating"),
-            [(None, "none"), *((n, str(n)) for n in range(1, 6))],
+            [(None, "not rated"), *((n, str(n)) for n in range(1, 6))],
             name="rating",
         )
         self.change = TextField(session, label_of(CookingNote, "change"), hint="less water, more onion")

@@ -8,5 +8,5 @@ SPEC = PlaceSpec(
     order=5,
     shortcut="Ctrl+5",
     target="dryhouse.desk.places.meals.view:MealsPlace",
-    purpose="meals from the shelf, trips, and the way back to the shopping list",
+    purpose="meals from your shelf, and trips with what to dry, buy and pack",
 )

@@ -20,7 +20,7 @@ from dryhouse.words.dates import long_day, weekday_clock
 from dryhouse.words.trip_plans import NO_LOADS
 
 BOX, TICKED = "☐", "☑"
-ON_CARD = "on its card in Dryhouse"
+ON_CARD = "in Dryhouse"
 """Where the cautions stand that a list only counts."""
 
 
@@ -139,7 +139,7 @@ def packing_page(plan: Plan, style: Style) -> str:
     return "".join(parts)
 
 
-TO_BE_DRIED = "“Do not eat” stands where food is still to be dried: print this again once its heating is recorded."
+TO_BE_DRIED = "“Do not eat” marks food still to be dried: print this again once its heating is recorded."
 
 
 def waits_for_records(plan: Plan) -> str:
@@ -212,7 +212,7 @@ def drying_page(plan: Plan, style: Style, kitchen: Kitchen) -> str:
     parts.append(table(DRYING_HEAD, rows) if rows else "" if plan.items else f"<p>{NO_LOADS}</p>")
     parts.append(named_stops_html((item.name, item.cautions) for item in plan.items))
     if plan.kwh is not None:
-        parts.append(f"<p>Power at most {style.number(plan.kwh)} kWh.</p>")
+        parts.append(f"<p>Power at most {style.number(plan.kwh, 0)} kWh.</p>")
     if short is not None and (short.lacking or plan.calendar.runs):
         missing = (*(short.reasons if plan.calendar.runs else ()), *short.lacking)
         parts.append("<h2>What cannot be ready</h2>" + "".join(f"<p>{escape(line)}</p>" for line in missing))

@@ -253,7 +253,7 @@ class ActForm(QWidget):
 
     def _redry(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:
         fields = {"on": self._day("redried_on")}
-        sentence = "Life already used stays used. Check it once it has cooled."
+        sentence = "Drying again does not bring back the time it has kept. Check it once it has cooled."
         return "Dry again", sentence, fields, lambda: self.session.act(redry, lots[0], self._value("on"))
 
     def _condition(self, lots: list[int]) -> tuple[str, str, dict[str, Any], Keep]:

@@ -66,7 +66,7 @@ class BoughtForm(QWidget):
             field.changed.connect(self._caution)
             if isinstance(field, Field):
                 field.accepted.connect(self.save)
-        self.save_button = button("&Shelve", self.save, "primary", hint="Enter")
+        self.save_button = button("&Add to the shelf", self.save, "primary", hint="Enter")
         inside.addLayout(row(self.save_button, 1))
         inner_key(self, "Esc", self._leave)
         self.kept = keep_entries(session, "bought", self, lambda: self.fields)

@@ -298,7 +298,8 @@ class PackForm(QWidget):
         style = self.session.style
         said = style.mass(together) if together else "No weight entered"
         if rest is not None:
-            said += f" of the {style.mass(rest)} to pack"
+            part = "All" if together and abs(together - rest) <= _SLACK_G else said
+            said = f"{part} of the {style.mass(rest)} to pack"
         self.sum.setText(said)
         over = rest is not None and together > rest * 1.02 + _SLACK_G
         self.more.setVisible(over)

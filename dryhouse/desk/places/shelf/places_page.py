@@ -78,7 +78,7 @@ class PlacesPage(QWidget):
         entries.addLayout(Tiles(*self.fields, least=220, space=16))
         entries.addLayout(row(self.save_button, self.take_back, self.remove_button, 1))
         entries.addSpacing(12)
-        self.history_named = text_label("How warm it has been (choose one to correct it)", "label")
+        self.history_named = text_label("Temperatures so far (choose one to correct it)", "label")
         entries.addWidget(self.history_named)
         entries.addWidget(self.history, 1)
         beside = column(space=8)

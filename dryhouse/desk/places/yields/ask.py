@@ -119,7 +119,7 @@ class AskBar(QWidget):
             choice.setVisible(bool(known))
 
     def _way(self, text: str, hint: str) -> QPushButton:
-        made = button(text, lambda: None, hint=f"{hint}  (Ctrl+R turns round)")
+        made = button(text, lambda: None, hint=f"{hint}  (Ctrl+R swaps)")
         made.setCheckable(True)
         self.ways.addButton(made)
         return made

@@ -25,7 +25,7 @@ from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.fuel import fuel_words
 from dryhouse.kitchen.trips.provisioning import Plan, plan, plan_batches
 from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, trips, unplan_meal
-from dryhouse.science.display import Style, counted
+from dryhouse.science.display import Style, counted, duration
 from dryhouse.words.dates import day_words, short_day
 
 if TYPE_CHECKING:
@@ -263,7 +263,7 @@ def _told(worked: Plan, style: Style) -> str:
         who,
         f"{style.load(sheet.grams_per_person_day.value)} of dry food{eaten} a day each",
         f"{style.load(sheet.days[0].carried_per_person)} each to carry at first",
-        f"{style.figure(sheet.water)} of water, {sheet.flame_minutes:.0f} min of flame"
+        f"{style.figure(sheet.water)} of water, {duration(sheet.flame_minutes * 60)} on the stove"
         + ("" if fuel is None else f", {style.mass(fuel.value)} of fuel"),
         "" if trip.temperature is not None else "Trail temperature not recorded",
     ]

@@ -33,7 +33,7 @@ from dryhouse.kitchen.trips.plan_rows import buy_rows
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.sheet import DaySheet
 from dryhouse.kitchen.trips.trips import SLOTS
-from dryhouse.science.display import METRIC, counted
+from dryhouse.science.display import METRIC, counted, duration
 from dryhouse.science.values import Caution, gravest_first
 from dryhouse.words.dates import full_day, long_day, weekday_words
 from dryhouse.words.trip_plans import NO_LOADS
@@ -110,7 +110,7 @@ def _menu(session: Session, plan: Plan) -> Iterator[Block]:
     facts = [
         f"{style.load(sheet.grams_per_person_day.value)} of dry food for each person and day",
         "" if energy is None else f"{energy.value:.0f} kcal{'' if wish is None else f' of {wish:.0f} wanted'}",
-        f"{style.figure(sheet.water)} of water and {sheet.flame_minutes:.0f} min of flame in all",
+        f"{style.figure(sheet.water)} of water and {duration(sheet.flame_minutes * 60)} on the stove in all",
         fuel_words(plan.fuel, style),
     ]
     said = "; ".join(fact for fact in facts if fact)
@@ -177,7 +177,7 @@ def _drying(session: Session, plan: Plan) -> Iterator[Block]:
         missing = [f"<p>{escape(line)}</p>" for line in (*short.reasons, *short.lacking)]
         yield from _headed("What cannot be ready", missing)
     if plan.kwh is not None:
-        yield f"<p>Power at most {session.style.number(plan.kwh)} kWh.</p>"
+        yield f"<p>Power at most {session.style.number(plan.kwh, 0)} kWh.</p>"
     yield from (f"<p>{escape(step.sentence)}</p>" for step in plan.next_steps)
     stops = named_stops_html((item.name, item.cautions) for item in plan.items)
     if stops:
