@@ -73,6 +73,11 @@ class Style:
         ounces = f"{fraction(rest / 2, self)} oz" if rest else ""
         return " ".join(filter(None, (f"{pounds} lb" if pounds else "", ounces)))
 
+    def load_of(self, figure: Figure) -> str:
+        """A figure of weight as a load is said; any other as it is."""
+        weighs = figure.unit in ("g", "oz", "lb", "kg")
+        return self.load(figure.value * SIZES[figure.unit]) if weighs else self.figure(figure)
+
     def volume(self, ml: float) -> str:
         """`2½ cups`, `3 tbsp`; `1.2 l`, `350 ml`."""
         if self.system == METRIC:

@@ -227,8 +227,7 @@ def test_an_import_lists_what_differs_and_keeps_hers_until_she_says_otherwise(fi
     code, answer, _ = run(capsys, "--journal", file, "import", edited)
     assert (code, notes(file)) == (0, ["", ""])
     assert answer["text"].splitlines() == [
-        "Nothing new; 1 was there already; "
-        "1 record of yours kept, where the file says otherwise",
+        "Nothing new; 1 was there already; 1 record of yours kept, where the file says otherwise",
         "  Batch 1 (corn): “Notes” is empty here and “crisp” there.",
         "To have them as they are there, import again with --take-theirs.",
     ]

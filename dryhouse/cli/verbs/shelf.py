@@ -115,7 +115,10 @@ def _text(kitchen: Kitchen, line: ShelfLine, shown: Style) -> str:
     least = "at least " if line.at_least else ""
     keep_by = f"keep-by {least}{day_words(line.keep_by)}" if line.keep_by else "no keep-by"
     first = f", use {_nth(line.first)}" if line.first else ""
-    head = f"{line.lot.id:>4}  {line.title}: {line.standing}, {keep_by}, {amount}, {where}{first}"
+    standing = f"{line.standing}, {keep_by}"
+    if line.standing == Status.PAST:
+        standing = f"{line.standing}, {keep_by.removeprefix('keep-by ')}"
+    head = f"{line.lot.id:>4}  {line.title}: {standing}, {amount}, {where}{first}"
     said = line.reason and line.standing not in (Status.PAST, Status.USE_SOON, Status.KEEPING)
     return "\n".join([head, *([f"        {line.reason}"] if said else [])])
 

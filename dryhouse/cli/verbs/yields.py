@@ -112,9 +112,9 @@ def _short(figure: Figure | None) -> dict[str, Any] | None:
 def _details(answer: YieldAnswer, notation: Style) -> list[str]:
     """What else is asked in the same breath: what to buy, trays, hours."""
     bought = answer.as_purchased
-    said = [] if bought is None else [f"as purchased: {notation.figure(bought)}"]
+    said = [] if bought is None else [f"as purchased: {notation.load_of(bought)}"]
     said += [f"trays of {t.dryer.name}: {notation.number(t.trays.value, 1)}" for t in answer.trays]
-    return said + ([] if answer.hours is None else [f"hours: {notation.figure(answer.hours)}"])
+    return said + ([] if answer.hours is None else [f"drying time: {notation.figure(answer.hours)}"])
 
 
 def _beside(answer: YieldAnswer, notation: Style) -> list[str]:

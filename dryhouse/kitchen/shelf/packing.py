@@ -13,8 +13,9 @@ from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, LotMove
-from dryhouse.kitchen.records.batches import FINISHED
+from dryhouse.kitchen.records.batches import FINISHED, PLANNED
 from dryhouse.kitchen.records.lots import BOUGHT
+from dryhouse.kitchen.settings import style, style_of
 from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.words.portions import portion_name
@@ -146,6 +147,8 @@ def pack(
     source = kitchen.present(Batch, batch, "batch", "batch")
     if not packages:
         raise InputProblem("Pack it into at least one jar or bag.", "packages")
+    if source.state == PLANNED:
+        raise InputProblem(f"Batch {batch} has not been dried yet: start it or log it first.", "batch")
     day = _packed_on(kitchen, packed_on)
     if source.started is not None and start_of(kitchen, day + timedelta(days=1)) <= source.started:
         raise InputProblem("That is before the batch went into the dryer.", "packed_on")
@@ -153,10 +156,11 @@ def pack(
     if len(packages) == 1 and packages[0].mass is None and rest:
         packages = (replace(packages[0], mass=Mass(rest)),)
     together = sum(p.mass.si for p in packages if p.mass)
+    told = style_of(kitchen, packages[0].mass) if packages[0].mass else style(kitchen)
     if rest is not None and together > rest * _SLACK + 0.5 and not more_than_dried:
         raise InputProblem(
-            f"The packages hold {together:.0f} g together, but {rest:.0f} g of the dried batch is not packed yet. "
-            "Put the masses right, or say that more was packed than was weighed.",
+            f"The packages hold {told.mass(together)} together, but only {told.mass(rest)} of the batch is left to "
+            "pack. Correct the weights, or say that more was packed than was weighed.",
             "mass",
         )
     if not more_than_dried and not any(p.mass for p in packages):

@@ -58,9 +58,15 @@ def _forbids(rule: Rule) -> bool:
 def status_reasons(facts: LotFacts) -> Reasons:
     """The handbook's rules that forbid this lot or ask for a look at it, by id, and why."""
     return tuple(
-        (rule.id, f"{rule.short} ({'; '.join(message_words(reason) for reason in reasons)})")
+        (rule.id, _with_reasons(rule.short, [message_words(reason) for reason in reasons]))
         for rule, reasons in rules_that_speak(facts, _deciding()).items()
     )
+
+
+def _with_reasons(short: str, reasons: Sequence[str]) -> str:
+    """What a rule says in a few words, and why where that says more."""
+    more = [reason for reason in reasons if reason.casefold() not in short.casefold()]
+    return f"{short} ({'; '.join(more)})" if more else short
 
 
 def forbidding(found: Reasons) -> list[str]:

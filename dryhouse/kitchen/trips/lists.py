@@ -124,16 +124,19 @@ def _source(
     bought: Collection[str],
     notation: Style,
 ) -> str:
-    """Where an ingredient comes from: the lots it is drawn from, and what is still to be dried or bought."""
+    """Where an ingredient comes from: the lots it is drawn from, and what is still to be dried or bought; with
+    amounts where there is more than one."""
     mine = (eaten.placed.id, part_key(line.part))
     drawn = [d for d in covered.draws if (d.need.bag, d.need.food) == mine]
-    said = [f"{notation.mass(d.grams)} of {names[d.lot]}" for d in drawn]
     got = sum(d.grams for d in drawn)
+    if len(drawn) == 1 and line.grams is not None and got >= line.grams - _ROUNDING_G:
+        return names[drawn[0].lot]
+    said = [f"{notation.mass(d.grams)} of {names[d.lot]}" for d in drawn]
     if line.ingredient.kind != DRIED:
         rest = line.grams is None or got < line.grams - _ROUNDING_G
         more = f"{notation.mass(line.grams - got)} bought" if drawn and line.grams is not None else "bought"
         return ", ".join([*said, more] if rest else said)
     if line.grams is not None and got < line.grams - _ROUNDING_G:
         how = "to be bought dried" if line.part.food in bought else "to be dried"
-        said.append(f"{notation.mass(line.grams - got)} {how}")
+        said.append(f"{notation.mass(line.grams - got)} {how}" if drawn else how)
     return ", ".join(said)

@@ -13,7 +13,7 @@ from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.shopping import Buy
 from dryhouse.science.display import Style
 from dryhouse.science.drying_runs import PlannedLoad, Run
-from dryhouse.science.values import Caution, Figure, gravest_first
+from dryhouse.science.values import Caution, gravest_first
 from dryhouse.words import trip_plans as words
 from dryhouse.words.shopping import in_shop
 
@@ -132,16 +132,12 @@ def buy_rows(plan: Plan, style: Style) -> Iterator[tuple[str, tuple[BuyRow, ...]
     in_aisles: dict[str, list[BuyRow]] = {}
     for buy in plan.shopping:
         amount = "amount not known" if buy.to_buy is None else style.figure(buy.to_buy)
-        needs = "" if buy.amount is None else _needed(buy.amount, style)
+        needs = "" if buy.amount is None else style.load_of(buy.amount)
         note = ", ".join(filter(None, (buy.pieces, buy.note)))
         name = in_shop(buy.name, buy.form, buy.animal)
         in_aisles.setdefault(buy.aisle, []).append(BuyRow(buy, name, amount, needs, note))
     for aisle, rows in in_aisles.items():
         yield aisle, tuple(rows)
-
-
-def _needed(amount: Figure, style: Style) -> str:
-    return style.load(amount.value) if amount.unit == "g" else style.figure(amount)
 
 
 def meal_rows(plan: Plan, style: Style) -> Iterator[MealRow]:

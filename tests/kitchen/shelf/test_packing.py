@@ -7,6 +7,7 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 
 from dryhouse.kitchen.records import Batch, Lot, LotMove
+from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.shelf.packing import (
     Package,
     batch_to_pack,
@@ -50,16 +51,28 @@ def test_jars_and_bags_in_different_places():
 def test_more_than_was_dried_is_refused_unless_it_is_meant():
     kitchen = a_shelf(a_batch())
     packages = [Package(mass=Mass(200.0)), Package(mass=Mass(200.0))]
-    with pytest.raises(InputProblem, match="hold 400 g together, but 240 g"):
+    with pytest.raises(InputProblem, match=r"hold 14\.1 oz together, but only 8\.5 oz"):
         pack(kitchen, 1, packages)
     assert kitchen.journal.where(Lot) == ()
     assert "more than was weighed dry" in pack(kitchen, 1, packages, more_than_dried=True).what
 
 
+def test_a_batch_that_was_only_planned_is_not_packed():
+    kitchen = a_shelf(a_batch(state=PLANNED))
+    with pytest.raises(InputProblem, match="has not been dried yet"):
+        pack(kitchen, 1, [Package(mass=Mass(200.0, "200 g"))])
+
+
+def test_packages_are_told_in_the_unit_they_were_typed_in():
+    kitchen = a_shelf(a_batch())
+    with pytest.raises(InputProblem, match="hold 400 g together, but only 240 g"):
+        pack(kitchen, 1, [Package(mass=Mass(400.0, "400 g"))])
+
+
 def test_what_is_packed_already_is_not_packed_again():
     kitchen = a_shelf(a_batch())
     pack(kitchen, 1, [Package(mass=Mass(200.0))])
-    with pytest.raises(InputProblem, match="40 g of the dried batch"):
+    with pytest.raises(InputProblem, match=r"only 1\.4 oz of the batch is left"):
         pack(kitchen, 1, [Package(mass=Mass(100.0))])
 
 
@@ -126,7 +139,7 @@ def test_two_in_a_hundred_and_half_a_gram_more_than_was_dried_is_let_pass(grams,
     if packed:
         assert "more than was weighed" not in pack(kitchen, 1, packages).what
     else:
-        with pytest.raises(InputProblem, match="240 g of the dried batch"):
+        with pytest.raises(InputProblem, match=r"only 8\.5 oz of the batch is left"):
             pack(kitchen, 1, packages)
 
 

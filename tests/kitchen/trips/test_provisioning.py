@@ -109,7 +109,7 @@ def test_the_small_trip_packs_what_it_draws() -> None:
         (DAY2, "corn chili", 2.0),
         (DAY3, "carrot stew", 2.0),
     ]
-    assert bags[0].parts[0].source == "2.1 oz of carrot, lot 1"
+    assert bags[0].parts[0].source == "carrot, lot 1"
     assert bags[2].parts[0].source == "0.71 oz of carrot, lot 2, 1.4 oz to be dried"
 
 

@@ -70,7 +70,7 @@ def copied(answer: YieldAnswer, style: Style) -> str:
     """What the clipboard gets: the sentence, what to buy, the workings, the cautions."""
     lines = [sentence(answer, style), rests_on(answer)]
     if answer.as_purchased is not None:
-        lines.append(f"As purchased: {style.figure(answer.as_purchased)}")
+        lines.append(f"As purchased: {style.load_of(answer.as_purchased)}")
     lines += [f"{t.dryer.name}: {_trays(t.trays, style)}" for t in answer.trays]
     if answer.hours is not None:
         lines.append(f"Hours: {style.figure(answer.hours)}")

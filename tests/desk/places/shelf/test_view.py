@@ -83,7 +83,7 @@ def test_more_than_was_dried_is_refused_at_the_entry_and_nothing_is_packed(qtbot
     form.place.set_value(CELLAR)
     form.save()
     assert kitchen.journal.where(Lot) == ()
-    assert "not packed yet" in shelf.session.messages.latest.text
+    assert "is left to pack" in shelf.session.messages.latest.text
     assert form.more.isVisible()
     form.more.setChecked(True)
     form.save()
