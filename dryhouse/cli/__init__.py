@@ -66,7 +66,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         args = parser(given).parse_args(given)
         if getattr(args, "of_a_journal", False) and args.journal is not None and not args.journal.exists():
             _refuse_lost(args.journal)
-            raise InputProblem(f"There is no journal at “{args.journal}” yet. “log” begins one.")
+            raise InputProblem(f"There is no journal at “{args.journal}” yet. “dryhouse log” starts one.")
         return int(args.run(args) or 0)
     except InputProblem as problem:
         from dryhouse.cli.ways_on import with_way_on

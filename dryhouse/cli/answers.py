@@ -31,9 +31,9 @@ def add_json(parser: argparse.ArgumentParser) -> None:
 def add_more(parser: argparse.ArgumentParser, *, workings: bool = True) -> None:
     """The options of a verb that answers with cautions: all of it as JSON, all cautions, all the arithmetic."""
     add_json(parser)
-    parser.add_argument("--cautions", action="store_true", help="say every caution in full")
+    parser.add_argument("--cautions", action="store_true", help="show every caution in full")
     if workings:
-        parser.add_argument("--workings", action="store_true", help="say the arithmetic, with its sources")
+        parser.add_argument("--workings", action="store_true", help="show the arithmetic, with its sources")
 
 
 def as_typed(style: Style, *typed: str) -> Style:

@@ -16,20 +16,20 @@ def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser(
         "after",
-        help="after a trip: what came back uneaten, what was short, the next trip from it",
+        help="record what came back or ran short on a trip, and plan the next one from it",
         epilog='Example: dryhouse after Lake circuit 2026 --uneaten "bean chili=2"',
     )
     parser.add_argument("trip", nargs="+", metavar="TRIP", help="the trip, by name or by number")
     noted = (
         ("--uneaten", "MEAL=N", "servings of a meal that came back"),
-        ("--short", "MEAL=N", "servings of a meal that were wanted and not there"),
+        ("--short", "MEAL=N", "servings of a meal that were missing"),
         ("--change", "MEAL=TEXT", "what to change in a meal"),
     )
     for option, metavar, said in noted:
         parser.add_argument(option, action="append", default=[], metavar=metavar, help=said)
-    parser.add_argument("--again", metavar="DAY", help="plan it again from this day, by what came back")
-    parser.add_argument("--name", default="", metavar="NAME", help="what the next one is called")
-    parser.add_argument("--workings", action="store_true", help="say the arithmetic of the next amounts")
+    parser.add_argument("--again", metavar="DAY", help="plan the trip again from this day, by what came back")
+    parser.add_argument("--name", default="", metavar="NAME", help="name of the new trip")
+    parser.add_argument("--workings", action="store_true", help="show the arithmetic of the new amounts")
     add_json(parser)
     parser.set_defaults(run=run, of_a_journal=True)
 

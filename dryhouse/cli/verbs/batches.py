@@ -23,7 +23,7 @@ def add(verbs: Any) -> None:
         "words", nargs="*", metavar="WORD", help="only batches whose names or notes have these words"
     )
     parser.add_argument("--state", choices=_STATES, help="only batches in this state")
-    parser.add_argument("--newest", type=int, default=0, metavar="N", help="only so many; all without it")
+    parser.add_argument("--newest", type=int, default=0, metavar="N", help="only the N newest")
     add_more(parser, workings=False)
     parser.set_defaults(run=run, of_a_journal=True)
 

@@ -40,7 +40,13 @@ def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
         help="write everything to a .json file, or to a folder of CSV tables",
         epilog="Example: dryhouse export kitchen.json",
     )
-    export.add_argument("destination", type=Path, nargs="?", metavar="DEST", help="a name that is not taken yet")
+    export.add_argument(
+        "destination",
+        type=Path,
+        nargs="?",
+        metavar="DEST",
+        help="a new .json file or folder",
+    )
     export.add_argument("--schema", action="store_true", help="print what the JSON looks like, as a JSON Schema")
     export.set_defaults(run=_export)
     bring = verbs.add_parser(
@@ -48,10 +54,10 @@ def add(verbs: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
         help="add everything from an exported file or folder",
         epilog="Example: dryhouse import kitchen.json",
     )
-    bring.add_argument("file", type=Path, metavar="FILE", help="what was exported before")
+    bring.add_argument("file", type=Path, metavar="FILE", help="an exported file or folder")
     which = bring.add_mutually_exclusive_group()
     which.add_argument(
-        "--keep-mine", action="store_true", help="where records differ, keep what is here (as usual)"
+        "--keep-mine", action="store_true", help="where records differ, keep what is here (the default)"
     )
     which.add_argument("--take-theirs", action="store_true", help="where records differ, take what the file says")
     bring.set_defaults(run=_import)

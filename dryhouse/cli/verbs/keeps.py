@@ -25,7 +25,7 @@ def add(verbs: Any) -> None:
         epilog="Example: dryhouse keeps apple --temp 60F",
     )
     parser.add_argument("food", nargs="+", metavar="FOOD", help="the food, by its everyday name")
-    parser.add_argument("--temp", required=True, metavar="T", help="such as 60F or 16C")
+    parser.add_argument("--temp", required=True, metavar="T", help="temperature of the place, such as 60F or 16C")
     parser.add_argument("--package", default="jar", metavar="P", help=f"one of: {', '.join(PACKAGES)}")
     add_more(parser)
     parser.set_defaults(run=_run)

@@ -48,7 +48,7 @@ def add(verbs: Any) -> None:
     parser.add_argument(
         "--like",
         metavar="BATCH",
-        help="the same again: the food, cut, dryer, heat and ingredients of that batch, where they are not given",
+        help="the same again: food, cut, dryer, heat and ingredients as in that batch, unless you give others",
     )
     parser.add_argument(
         "--contains",
@@ -64,7 +64,7 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("--start", metavar="WHEN", help="when it went on, such as “2026-11-20 18:00”")
     parser.add_argument("--hours", metavar="H", help="how long it dried, such as 8h30")
-    parser.add_argument("--end", metavar="WHEN", help="when it came off, where its start is not given")
+    parser.add_argument("--end", metavar="WHEN", help="when it came off, in place of its start")
     from dryhouse.kitchen.batches.typed import ENTRIES
 
     for entry, shape in ENTRIES.items():

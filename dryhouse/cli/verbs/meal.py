@@ -32,9 +32,11 @@ def add(verbs: Any) -> None:
         "meal", help="water, minutes, energy and salt of a meal", epilog="Example: dryhouse meal bean chili"
     )
     parser.add_argument("name", nargs="+", metavar="NAME", help="the meal, by name or by number")
-    parser.add_argument("--servings", metavar="N", help="for so many, instead of as it is written")
+    parser.add_argument("--servings", metavar="N", help="for this many servings")
     parser.add_argument(
-        "--cooking", metavar="WAY", help="as “no soak”, “short soak”, “boil and rest” or “cold soak” would be"
+        "--cooking",
+        metavar="WAY",
+        help="another way to cook: “no soak”, “short soak”, “boil and rest”, “cold soak”",
     )
     parser.add_argument(
         "--change",
@@ -43,13 +45,13 @@ def add(verbs: Any) -> None:
         metavar="INGREDIENT=AMOUNT",
         help="with another amount, such as “beef crumbles=0.5 oz”; “onion=” leaves it out",
     )
-    parser.add_argument("--copy-as", metavar="NAME", help="keep it, changed so, as a new meal of this name")
+    parser.add_argument("--copy-as", metavar="NAME", help="save it with these changes as a new meal of this name")
     parser.add_argument(
         "--cup",
         action="append",
         default=[],
         metavar="INGREDIENT=WEIGHT",
-        help="what you weighed one cup of it at, such as “ground beef=3.1 oz”; remembered",
+        help="what one cup of it weighs, such as “ground beef=3.1 oz”; remembered",
     )
     parser.add_argument("--altitude", metavar="LENGTH", help="where it is cooked, such as “5000 ft” or “1500 m”")
     add_more(parser)

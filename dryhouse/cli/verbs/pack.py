@@ -28,13 +28,13 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("batch", metavar="BATCH", help="its number, or the name of the one batch of a food")
     how = parser.add_mutually_exclusive_group()
-    how.add_argument("--into", type=int, metavar="N", help="so many packages alike; one where nothing is said")
-    how.add_argument(
-        "--servings-each", type=float, metavar="S", help="so many servings of a whole pot in each package"
+    how.add_argument("--into", type=int, metavar="N", help="number of packages, all alike; 1 if not given")
+    how.add_argument("--servings-each", type=float, metavar="S", help="servings of a whole pot in each package")
+    parser.add_argument(
+        "--package", choices=PACKAGES, help="what it goes into; if not given a jar, for servings a bag"
     )
-    parser.add_argument("--package", choices=PACKAGES, help="what it goes into; a jar, servings into bags")
-    parser.add_argument("--place", metavar="PLACE", help="where it stands, by the name of one of your places")
-    parser.add_argument("--servings", type=float, metavar="N", help="how many servings the pot made; kept")
+    parser.add_argument("--place", metavar="PLACE", help="one of your places, such as pantry")
+    parser.add_argument("--servings", type=float, metavar="N", help="how many servings the pot made; remembered")
     add_more(parser)
     parser.set_defaults(run=run, of_a_journal=True)
 

@@ -52,8 +52,8 @@ def add(verbs: Any) -> None:
     parser.add_argument(
         "--fuel", metavar="QTY", help="fuel you weighed for a liter boiled, such as “9 g”; remembered"
     )
-    parser.add_argument("--ics", metavar="FILE", help="write the drying calendar for other calendars (iCalendar)")
-    parser.add_argument("--write", action="store_true", help="put the loads among the planned batches")
+    parser.add_argument("--ics", metavar="FILE", help="write the drying calendar as a file (iCalendar)")
+    parser.add_argument("--write", action="store_true", help="save the loads as planned batches")
     add_more(parser)
     parser.set_defaults(run=run, of_a_journal=True)
 

@@ -32,11 +32,11 @@ def add(verbs: Any) -> None:
     """The verb and its options."""
     parser = verbs.add_parser(
         "shelf",
-        help="what is on the shelf, its standing and what to use first",
+        help="what is on the shelf, its status and what to use first",
         epilog="Example: dryhouse shelf --on 2027-08-22",
     )
-    parser.add_argument("--on", metavar="DATE", help="as it will stand on this day, such as the last of a trip")
-    parser.add_argument("--gone", action="store_true", help="also what was used up or thrown out")
+    parser.add_argument("--on", metavar="DATE", help="as it will be on this day, such as the last day of a trip")
+    parser.add_argument("--gone", action="store_true", help="list what was used up or thrown out too")
     add_more(parser, workings=False)
     parser.set_defaults(run=_run, of_a_journal=True)
 

@@ -10,13 +10,13 @@ def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser(
         "watch",
-        help="keep the alarms and the instruments going without the window",
+        help="run the alarms and read the instruments without the window",
         epilog="Example: dryhouse watch --quiet 22:00-7:00",
     )
     parser.add_argument(
-        "--quiet", metavar="HOURS", help="say nothing between, such as 22:00-7:00; kept for next time"
+        "--quiet", metavar="HOURS", help="no alarms between these times, such as 22:00-7:00; remembered"
     )
-    parser.add_argument("--once", action="store_true", help="say what is due, now and later, and end")
+    parser.add_argument("--once", action="store_true", help="list what is due, now and later, and stop")
     parser.add_argument("--json", action="store_true", help="with --once: one JSON object")
     parser.set_defaults(run=run)
 

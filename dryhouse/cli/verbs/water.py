@@ -16,12 +16,12 @@ def add(verbs: Any) -> None:
     """The parser of the verb."""
     parser = verbs.add_parser(
         "water",
-        help="how much water brings a dried food back",
+        help="how much water a dried food needs",
         epilog="Example: dryhouse water corn --dried 1/4 cup",
     )
     parser.add_argument("food", nargs="+", metavar="FOOD", help="the food, by its everyday name")
     parser.add_argument("--dried", required=True, metavar="QTY", help="a weight or a measure, such as “1/4 cup”")
-    parser.add_argument("--lot", type=int, metavar="LOT", help="of this lot on the shelf, by its own batch")
+    parser.add_argument("--lot", type=int, metavar="LOT", help="of this lot, by the batch it came from")
     add_more(parser)
     parser.set_defaults(run=run)
 

@@ -46,9 +46,7 @@ def add(verbs: Any) -> None:
         action="store_true",
         help="keep a reading that can't be true; it is left out of the curve until you take it in",
     )
-    parser.add_argument(
-        "--replace", action="store_true", help="the reading takes the place of the one made within the minute"
-    )
+    parser.add_argument("--replace", action="store_true", help="replace the reading made within the same minute")
     parser.add_argument("--dryer-temp", metavar="T", help="temperature in the dryer, such as “135 F”")
     add_more(parser)
     parser.set_defaults(run=run)

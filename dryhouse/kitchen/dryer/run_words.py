@@ -36,22 +36,20 @@ from dryhouse.words.messages import message_words
 
 
 def run_lines(kitchen: Kitchen, run: DryingRun, style: Style) -> Iterator[str]:
-    """Where the batch stands, a sentence a line."""
+    """Where the batch stands, a sentence a line; which model the curve is, only the curves say."""
     yield f"On the dryer for {duration(run.hours * 3600)}" + paused_words(kitchen, run)
     if run.net_g is not None:
         yield last_words(kitchen, run, style)
-    if run.moisture is not None and not (run.verdict is not None and run.verdict.name == VerdictName.MISMATCH):
-        yield f"Moisture: {moisture_words(run, style)}"
     if run.verdict is not None:
         yield judged_words(run, style)
+    elif run.moisture is not None:
+        yield f"Moisture: {moisture_words(run, style)}"
     if run.batch.state == DRYING:
         yield from _ahead_lines(kitchen, run, style)
     if run.expected.slow_day is not None:
         yield message_words(run.expected.slow_day, style)
     if run.curves is not None:
-        why, *warnings = curve_lines(run.curves, style)
-        yield f"Curve: {why}"
-        yield from warnings
+        yield from curve_lines(run.curves, style)[1:]
     yield from run.asks
     yield from filter(None, (left_out_words(run), aside_words(kitchen, run, style)))
 

@@ -142,7 +142,7 @@ class Batch:
             high=260.0,
             answers=True,
             says="An oven after drying is between 104 and 500 °F (40 and 260 °C), such as 275 F.",
-            help="oven in which it was heated after drying",
+            help="oven temperature it was heated at after drying",
         ),
     )
     """Of an oven in which the dried food was heated afterwards."""

@@ -143,7 +143,7 @@ class FoodPage(QWidget):
             return
         self.heading.setText(known.name[:1].upper() + known.name[1:])
         kind = CATEGORIES.get(known.category, known.category)
-        also = [n for n in known.other_names if n != known.name]
+        also = [n for n in known.other_names if sorted(n.split()) != sorted(known.name.split())]
         self.names.setText(f"{kind}; also called {', '.join(also[:_NAMES])}" if also else kind)
         self.names.setToolTip(", ".join(also))
         self._fill_table(known)

@@ -91,7 +91,7 @@ class TripsPage(QWidget):
         return days
 
     def _build(self) -> None:
-        self.change_button = button("Change", self.change, name="Change the trip")
+        self.change_button = button("Edit", self.change, name="Edit the trip")
         self.remove_button = button("Remove", self.remove, name="Remove the trip")
         body = QWidget()
         outer = column(body, space=8)
