@@ -40,7 +40,7 @@ class WhichFood(InputProblem):
         if clear:
             said = f"The handbook has no “{typed}”: add it as a food of your own. Nearest to it are: {listed}."
         elif near:
-            said = f"Which food is “{typed}”? Did you mean: {listed}?"
+            said = f"Which food is “{typed}”? The nearest are: {listed}."
         super().__init__(said, "food")
 
 

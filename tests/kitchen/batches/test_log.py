@@ -175,7 +175,11 @@ def test_a_dry_matter_test_makes_the_moisture_a_tested_one_until_it_is_taken_out
 
 @every_row(
     ("texts", "said"),
-    [((1,), "Removed batch 1"), ((1, 1), "Removed batch 1"), ((1, 2), "Removed 2 batches")],
+    [
+        ((1,), "Removed batch 1, sweet corn of 24 Nov 2026"),
+        ((1, 1), "Removed batch 1, sweet corn of 24 Nov 2026"),
+        ((1, 2), "Removed 2 batches"),
+    ],
 )
 def test_each_batch_named_is_removed_once(texts, said):
     kitchen = a_kitchen(SHELF_DRYER)

@@ -225,7 +225,11 @@ def test_an_open_container_is_never_sealed_and_packages_are_counted_by_kind():
     assert [lot.sealed for lot in lots] == [True, True, True, True, False, True]
     assert {(lot.name, lot.notes, lot.food, lot.batch) for lot in lots} == {("mine", "n", "corn", 1)}
     opened = shelve(kitchen, "apple", Package("open container", name=" rings "), TODAY)
-    assert (opened.record.sealed, opened.what, opened.record.origin) == (False, "Shelved rings", "bought")
+    assert (opened.record.sealed, opened.what, opened.record.origin) == (
+        False,
+        "Added rings to the shelf",
+        "bought",
+    )
     assert shelve(kitchen, "apple", Package(), TODAY).what == "Shelved apple"
 
 

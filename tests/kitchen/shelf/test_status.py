@@ -133,7 +133,7 @@ def test_past_its_keep_by_says_until_when_it_kept_or_that_it_keeps_at_least_so_l
     late = standing(after(181))
     assert (late.name, late.reason) == (PAST, "kept until 30 Jun 2026")
     cool = standing_of(LOT, (), (), HALF_A_YEAR, "", after(181), at_least=True)
-    assert cool.reason.startswith("kept at least until 30 Jun 2026; no longer time is published")
+    assert cool.reason.startswith("keeps at least until 30 Jun 2026; nothing is published beyond")
     assert standing(after(170)).reason == "keeps until 30 Jun 2026"
     assert standing(after(1), keep_by=None).reason == "its keep-by is not known"
 
