@@ -230,7 +230,7 @@ def test_an_open_container_is_never_sealed_and_packages_are_counted_by_kind():
         "Added rings to the shelf",
         "bought",
     )
-    assert shelve(kitchen, "apple", Package(), TODAY).what == "Shelved apple"
+    assert shelve(kitchen, "apple", Package(), TODAY).what == "Added apple to the shelf"
 
 
 def test_a_batch_to_pack_is_named_by_its_number_or_is_the_only_one_left_of_its_name():

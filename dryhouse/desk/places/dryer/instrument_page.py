@@ -36,7 +36,7 @@ class InstrumentPage(QWidget):
         self.heading = text_label("", "heading")
         self.source = ChoiceField(session, "Port or file", name="source", editable=True)
         self.baud = ChoiceField(session, "Port speed, baud", [(b, str(b)) for b in BAUDS], name="baud")
-        self.name = TextField(session, "Name", hint="the pantry scale", name="name")
+        self.name = TextField(session, "Name of the scale", hint="the pantry scale", name="name")
         self.pattern = ChoiceField(
             session,
             "How a line is read",
