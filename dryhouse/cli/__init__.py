@@ -8,6 +8,7 @@ used, and then nothing has changed; 1 where the world failed (file, disk, lock).
 from __future__ import annotations
 
 import errno
+import gc
 import io
 import os
 import sys
@@ -148,6 +149,7 @@ def run() -> NoReturn:
         _write_no_more()
         print(f"The answer could not be written out ({problem.strerror}).", file=sys.stderr)
         code = 1
+    gc.freeze()  # what is left goes with the program: Python need not look through all of it for cycles first
     sys.exit(code)
 
 

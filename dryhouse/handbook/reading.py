@@ -52,7 +52,8 @@ def sources() -> dict[str, Source]:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One line of a table, read by column name. An empty cell is missing, never zero."""
+    """One line of a table, read by column name. An empty cell is missing, never zero; `read` has taken the blanks
+    around each away."""
 
     table: str
     line: int
@@ -60,7 +61,7 @@ class Row:
 
     def text(self, column: str) -> str:
         """The cell as it stands; empty where nothing is given."""
-        return self.cells[column].strip()
+        return self.cells[column]
 
     def number(self, column: str) -> float | None:
         """The cell as a finite number, or None where it is empty."""
@@ -127,12 +128,13 @@ def read(table: str, columns: Sequence[str], key: Sequence[str] = ()) -> list[Ro
         if list(header) != list(columns):
             raise HandbookFault(f"{table}.csv: the columns are {header}, expected {list(columns)}")
         rows, seen = [], set()
+        known = sources() if "source" in header else None
         for cells in reader:
-            row = Row(table, reader.line_num, dict(zip(header, cells, strict=True)))
-            if "source" in row.cells:
+            row = Row(table, reader.line_num, dict(zip(header, map(str.strip, cells), strict=True)))
+            if known is not None and row.cells["source"] not in known:
                 row.source()
             if key:
-                mark = tuple(row.text(k) for k in key)
+                mark = tuple([row.cells[k] for k in key])
                 if mark in seen:
                     raise row.fault(f"{dict(zip(key, mark, strict=True))} stands twice")
                 seen.add(mark)

@@ -12,9 +12,10 @@ from __future__ import annotations
 
 import math
 import re
+import sys
 from dataclasses import dataclass
 from functools import cache, lru_cache
-from typing import TYPE_CHECKING, ClassVar, TypeVar
+from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.messages import MessageKind as Kind
@@ -267,12 +268,27 @@ def _temperature(typed: str, tidy: str, default_unit: str) -> float:
 # --- pint ------------------------------------------------------------------------------------------------
 
 
+_NOT_FOR_UNITS = ("uncertainties", "scipy", "dask", "xarray", "babel")
+"""What pint reads too where it is installed, for numbers and languages the kitchen's units have no use of."""
+
+
+def _pint() -> Any:
+    """pint, without those."""
+    hidden = [name for name in _NOT_FOR_UNITS if name not in sys.modules]
+    for name in hidden:
+        sys.modules[name] = None  # type: ignore[assignment]  # as if it were not installed
+    try:
+        import pint
+    finally:
+        for name in hidden:
+            sys.modules.pop(name, None)
+    return pint
+
+
 @cache
 def registry() -> pint.UnitRegistry[float]:
     """A pint registry of the kitchen's units and no others, made on first use (some 10 ms, after pint's import)."""
-    import pint
-
-    made: pint.UnitRegistry[float] = pint.UnitRegistry(None, cache_folder=None)
+    made: pint.UnitRegistry[float] = _pint().UnitRegistry(None, cache_folder=None)
     taken = {_pint_word(unit.name) for unit in UNITS}
     for unit in sorted(UNITS, key=lambda u: u.name != _REFERENCE[u.dimension]):
         aliases = [w for w in dict.fromkeys(map(_pint_word, unit.written)) if w not in taken]

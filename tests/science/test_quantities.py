@@ -1,6 +1,8 @@
 """What people type becomes a quantity, or a sentence that says what would be right."""
 
 import math
+import subprocess
+import sys
 
 import pytest
 from hypothesis import given
@@ -265,3 +267,13 @@ def test_what_could_be_read_two_ways_is_asked_about_and_never_guessed(text, kind
 def test_a_plain_number_is_written_with_the_digits_0_to_9():
     with told(InputProblem, "the digits 0 to 9"):
         parse_number("٤")
+
+
+def test_reading_an_amount_loads_nothing_its_units_have_no_use_of():
+    script = (
+        "import sys; from dryhouse.science.quantities import parse_mass; typed = parse_mass('2 lb 3 oz'); "
+        "print(f'{typed.si:.1f}', 'pint' in sys.modules, sorted({'scipy', 'uncertainties'} & set(sys.modules))); "
+        "import scipy"
+    )
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "992.2 True []"
