@@ -77,3 +77,42 @@ def test_a_cut_that_nothing_is_known_of_is_said_to_be(run):
     assert "Nothing is known of sweet corn as “ribbons”: this is for any cut." in said
     _, said, _ = run("onion", "--fresh", "1 cup", "--form", "chopped")
     assert "Nothing is known" not in said
+
+
+def lines(run, *arguments):
+    code, out, _ = run(*arguments)
+    assert code == 0
+    return [line for line in out.splitlines() if not line.strip().startswith(("WARN", "NOTE", "STOP"))]
+
+
+def test_what_to_buy_and_how_long_stand_below_the_answer(run):
+    fresh = lines(run, "corn", "--fresh", "2 lb")
+    assert fresh[0].startswith("Dried from 2 lb of sweet corn: 8.5 oz  (80 %: ")
+    assert fresh[1] == "  by measure: 1¾ cups"
+    assert fresh[2].startswith("  basis: handbook: ")
+    assert fresh[3:5] == ["  as purchased: 5 lb 8.9 oz", "  hours: 8 h"]
+    dried = lines(run, "corn", "--dried", "8 oz")
+    assert dried[0].startswith("Fresh sweet corn, prepared, for 8 oz dried: 1 lb 14.1 oz  (80 %: ")
+    counted = lines(run, "corn", "--fresh", "6 ears")
+    assert counted[0].startswith("Dried from 1 lb 5.6 oz of sweet corn: ")
+    assert any(line.startswith("  6 ears: 1 lb 5.6 oz   [USDA ") for line in counted)
+    cut = lines(run, "corn", "--fresh", "2 lb", "--form", "spirals")
+    assert cut[3] == "  Nothing is known of sweet corn as “spirals”: this is for any cut."
+    known = lines(run, "onion", "--fresh", "2 lb", "--form", "spirals")
+    assert any(" Known cuts: " in line for line in known)
+    assert not any("for any cut" in line for line in fresh)
+
+
+def test_the_arithmetic_of_what_to_buy_and_of_the_hours_is_there_when_asked_for(run):
+    worked = "\n".join(lines(run, "corn", "--fresh", "2 lb", "--workings"))
+    for said in (
+        "Mass balance: 23.95 % ÷ 90 % = 0.2661",
+        "As purchased: 32 oz ÷ (1 − 64 % refuse) = 88.89 oz",
+        "Hours: 8 h",
+    ):
+        assert f"\n  {said}" in worked
+    answer = json.loads(run("corn", "--fresh", "2 lb", "--json")[1])
+    assert (answer["n_own"], answer["left_out"], answer["own"], answer["sentence"]) == (0, 0, None, None)
+    assert set(answer["handbook"]) == set(answer["hours"]) == {"value", "low", "high", "unit"}
+    assert answer["as_purchased"]["value"] == pytest.approx(907.18474 / 0.36)
+    assert answer["prepared"]["value"] == pytest.approx(907.18474)
