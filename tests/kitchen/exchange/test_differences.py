@@ -11,7 +11,7 @@ import pytest
 from dryhouse.handbook.reader import handbook
 from dryhouse.journal.sample import sample_folder
 from dryhouse.kitchen.exchange import bring_in, every_record, look_through, read_records, take_in
-from dryhouse.kitchen.exchange.bringing import MOST_UNDONE
+from dryhouse.kitchen.exchange.bringing import MOST_UNDONE, Difference
 from dryhouse.kitchen.exchange.matching import as_coming, differing, settled
 from dryhouse.kitchen.exchange.numbers import Numbers
 from dryhouse.kitchen.exchange.reading import Entry
@@ -35,6 +35,7 @@ from dryhouse.kitchen.records.shapes import shapes
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 
 NOON = datetime(2026, 8, 1, 12, tzinfo=UTC)
 BATCH = Batch("corn", dryer=1, prepared_mass=Mass(907.2, "907.2 g"), started=NOON, notes="crisp", trays=4, id=3)
@@ -267,6 +268,29 @@ def test_a_difference_is_said_field_by_field_as_it_was_typed() -> None:
         "and 135 F there; “Ended” is empty here and Sat 1 Aug 2026, 21:00 there; “Notes” is “crisp” here and empty "
         "there."
     )
+
+
+@every_row(
+    ("name", "here", "there", "said"),
+    [
+        ("settled", True, False, "yes here and no there"),
+        ("settled", None, True, "empty here and yes there"),
+        ("rating", 4, 5, "4 here and 5 there"),
+        ("servings", 6.0, 6.5, "6 here and 6.5 there"),
+        ("trip", 3, -4, "3 here and 4 there"),
+        ("trip", 3, 4, "3 here and “a new one” there"),
+        ("trip", 3, None, "3 here and empty there"),
+    ],
+)
+def test_a_value_is_told_as_it_is_read(name: str, here: Any, there: Any, said: str) -> None:
+    mine, theirs = (replace(BATCH, **{name: value}) for value in (here, there))
+    assert difference_line(kitchen(), Difference(mine, theirs, (name,))).endswith(f"is {said}.")
+
+
+def test_a_day_is_told_in_words() -> None:
+    lot = Lot("corn", date(2026, 8, 2), id=2)
+    told = difference_line(kitchen(), Difference(lot, replace(lot, packed_on=date(2026, 8, 3)), ("packed_on",)))
+    assert told.endswith("is 2 Aug 2026 here and 3 Aug 2026 there.")
 
 
 @pytest.mark.parametrize("kind", RECORD_KINDS)

@@ -85,6 +85,13 @@ def test_only_its_first_place_is_supposed_to_have_held_it_before():
     assert [s.assumed for s in rest] == ["", ""]
 
 
+def test_a_move_that_was_put_right_at_once_leaves_no_stretch():
+    known = {2: [warmth(2, -9, 15.0)]}
+    for first in (0, -3):
+        moves = [LotMove(1, 1, day(first), 1), LotMove(1, 2, day(0), 2)]
+        assert told(stretches(START, moves, known, PLACES)) == [("cellar", 0, None, 15.0)]
+
+
 def test_a_place_that_is_gone_goes_by_its_number():
     (here,) = stretches(START, [LotMove(1, 7, day(0), 1)], {}, PLACES)
     assert here.place == "place 7"

@@ -176,6 +176,13 @@ def test_planned_batches_replace_the_last_plans_and_wait_to_be_started() -> None
     done = plan_batches(kitchen, 1)
     waiting = kitchen.journal.where(Batch)
     assert {b.food for b in waiting} == {"carrot", "corn"}
+    assert done.what == "Planned 2 batches for small lake"
+    assert [b.id for b in waiting] == [3, 4], "in place of the first two"
+    loads = [load for run in plan(kitchen, 1).calendar.runs for load in run.loads]
+    assert [b.prepared_mass.si for b in waiting] == [pytest.approx(load.prepared) for load in loads]
+    bought_for = {item.food: item.purchased.value for item in plan(kitchen, 1).items}
+    for food, grams in bought_for.items():
+        assert sum(b.purchased_mass.si for b in waiting if b.food == food) == pytest.approx(grams)
     assert {(b.state, b.trip, b.dryer) for b in waiting} == {("planned", 1, 1)}
     assert all(b.prepared_mass and b.trays and b.set_temperature for b in waiting)
     kitchen.journal.write(done.undone().changes)
