@@ -8,7 +8,8 @@ whose answer nobody uses, and what a function returns. Which tests come by which
 of the tree, by running all tests without a window (`tests/reached.py`); the notes are kept in `.mutants/`, and only
 tests that changed are noted again (`--anew`: all). Then each mutant is tried, never in place, with the quickest of
 the tests that come by: in one run of pytest that has read all tests (`tests/forked.py`), and again by itself where
-it survived there or is run on import; where hardly any test comes by, those that name its module are asked too.
+it survived there or is run on import; where hardly any test comes by, those that name its module are asked too, and
+those of the modules that use it where it is run on import.
 `--sweep` leaves that second trial out: many mutants in little time, some of whose survivors a test would notice.
 `--near` does without notes; `--all` asks every test that needs no window at the end. A survivor either changes
 nothing a person could see, or shows a test that is missing. Exit code 1 where there are survivors.
@@ -366,8 +367,8 @@ def main() -> int:
             quickest = quick(come_by[number], reach.seconds)
             on_import = statement_at(ROOT / mutant.path, mutant.line) is None
             few = len(quickest) < FEW or on_import
-            by_module = stages(mutant.path)[: 3 if given.all else 1 if given.near or few else 0]
-            in_turn = [*by_module, quickest] if on_import else [quickest, *by_module]
+            by_module = stages(mutant.path)[: 3 if given.all else 2 if on_import else 1 if given.near or few else 0]
+            in_turn = [*by_module[:1], quickest, *by_module[1:]] if on_import else [quickest, *by_module]
             try:
                 return caught(mutant, tree, left_out, [stage for stage in in_turn if stage])
             finally:

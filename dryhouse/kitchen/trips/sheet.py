@@ -38,9 +38,9 @@ class DaySheet:
     flame_minutes: float
     wish_kcal: float | None
     remarks: tuple[str, ...]
-    spare: bool = False
+    spare: bool
     """A day after the last, for which food is carried, too."""
-    layover: bool = False
+    layover: bool
     """A day on which nobody travels."""
     carried_per_person: float = 0.0
     """Dry grams each person carries that morning: this day's food and that of all after it."""

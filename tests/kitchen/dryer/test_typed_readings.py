@@ -192,6 +192,22 @@ def test_lines_pasted_from_a_sheet_or_a_chat_run_back_from_the_last_one() -> Non
     assert several("[13:00] Paddler: 860 g\n[14:00] Paddler: 800 g tray 3")[1] == "800 @25 14:00 on tray 3"
 
 
+def test_a_time_of_the_last_line_is_today_s_up_to_a_minute_ahead_of_the_clock() -> None:
+    assert several("14:00 860\n15:00 800") == ["860 @25 14:00", "800 @25 15:00"]
+    assert several("14:00 860\n15:01 800") == ["860 @25 14:00", "800 @25 15:01"]
+    assert several("14:00 860\n15:02 800") == ["860 @24 14:00", "800 @24 15:02"]
+    assert several("14:00 860\n14:00 800") == ["860 @25 14:00", "800 @25 14:00"]
+
+
+def test_two_columns_of_numbers_are_hours_as_long_as_they_grow_and_last_no_longer_than_a_month() -> None:
+    begun = NOW - timedelta(hours=720)
+    found = read_readings(WALL, "0 1000\n720 300", Notation(), started=begun)
+    assert [reading.at for reading in found] == [begun, NOW]
+    for text in ("0 1000\n721 300", "1 1000\n1 300", "2 1000\n1 300"):
+        with pytest.raises(InputProblem):
+            several(text, started=begun)
+
+
 def test_a_heading_names_the_unit_and_a_column_of_hours_counts_from_the_start() -> None:
     assert several("time\tweight (oz)\n13:00\t30\n14:00\t28.5") == ["850.486 @25 13:00", "807.961 @25 14:00"]
     started = NOW - timedelta(hours=6)

@@ -2,14 +2,16 @@
 
 import math
 from dataclasses import replace
+from datetime import UTC, timedelta
 
 import pytest
 
 from dryhouse.handbook.pot import pot
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Batch, Dryer
+from dryhouse.kitchen.records import Batch, Dryer, Meal, MealPart, Trip, TripMeal
 from dryhouse.kitchen.trips.plan_items import conditioning_days, recipe_for, tray_grams
+from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.kitchen.yields.knowledge import learn
 from dryhouse.science.provisioning import Span
 from dryhouse.science.quantities import Area, Mass, Temperature
@@ -123,3 +125,23 @@ def test_a_yield_without_ends_has_none_and_fresh_food_never_weighs_less_than_wha
     span = recipe_for(kitchen, replace(carrot, joined=wide)).fresh_per_dried
     assert (span.value, span.low) == (pytest.approx(1 / 0.9), 1.0)
     assert span.high == pytest.approx(1 / wide.predictive.low)
+
+
+def test_a_load_names_the_usual_tray_load_where_none_of_her_own_stands_behind_it():
+    """The dryer it goes into counts: a load that was weighed in another one says nothing of this one's trays."""
+    stew = (
+        Meal("stew", 1.0, id=1),
+        MealPart(1, 0, "carrot", "carrot", mass=Mass(30.0), id=1),
+        Trip("lakes", NOW.date() + timedelta(days=30), NOW.date() + timedelta(days=33), 2, id=1),
+        TripMeal(1, 1, NOW.date() + timedelta(days=30), id=1),
+    )
+    weighed = Batch("carrot", prepared_mass=Mass(3000.0), dried_mass=Mass(400.0), trays=6, id=1)
+    for dryer, assumed in ((None, True), (1, False), (2, True)):
+        kitchen = Kitchen(
+            FakeJournal(SHELF, BOX, *stew, replace(weighed, dryer=dryer)), handbook(), lambda: NOW, UTC
+        )
+        (item,) = plan(kitchen, 1).items
+        lines = [line for line in item.loads if line.startswith("shelf dryer: ")]
+        if dryer != 2:
+            assert lines
+        assert all(("one layer, 4 kg per m²" in line) is assumed for line in lines)
