@@ -33,6 +33,11 @@ def expected() -> frozenset[Part]:
         for kind in RECORD_KINDS
         for name, held in zip(mapped(kind).columns, mapped(kind).holds, strict=True)
     }
+    columns |= {
+        Part("column", f"{table}.{name}", holds)
+        for table, held in word_index.COLUMNS.items()
+        for name, holds in held.items()
+    }
     tables = {*map(table_name, RECORD_KINDS), *word_index.TABLES}
     named = {Part("table", name) for name in tables} | {Part("index", name) for name in index_names()}
     return frozenset(_ALEMBIC | columns | named | {Part("trigger", name) for name in word_index.triggers()})

@@ -62,6 +62,8 @@ def aside(file: Path) -> list[dict]:
         ("DROP TABLE batch_words_config", "The search index was rebuilt."),
         ("DROP TABLE batch_words_data", "The search index was rebuilt."),
         ("DROP TABLE batch_words_idx", "The search index was rebuilt."),
+        ("ALTER TABLE batch_words_idx DROP COLUMN pgno", "The search index was rebuilt."),
+        ("ALTER TABLE batch_words_data ADD COLUMN more TEXT", "The search index was rebuilt."),
         ("DROP TRIGGER batch_words_went", "The search index was rebuilt."),
         ("INSERT INTO batch_words (batch_words) VALUES ('delete-all')", "The search index was rebuilt."),
         ("CREATE TRIGGER sly AFTER INSERT ON place BEGIN DELETE FROM weighing; END", "“sly” was removed"),

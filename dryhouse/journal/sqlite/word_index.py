@@ -29,6 +29,12 @@ END""",
 
 TABLES = ("batch_words", "batch_words_config", "batch_words_data", "batch_words_idx")
 """The tables SQLite keeps it in."""
+COLUMNS = {
+    "batch_words_config": {"k": "", "v": ""},
+    "batch_words_data": {"id": "INTEGER", "block": "BLOB"},
+    "batch_words_idx": {"segid": "", "term": "", "pgno": ""},
+}
+"""Their columns, and what SQLite says they hold."""
 
 
 _PARTS = (
