@@ -197,10 +197,10 @@ def equilibrium_nodes(settles: tuple[float, float, float]) -> tuple[Array, Array
 
 
 def settles_density(moisture: Array, settles: tuple[float, float, float]) -> Array:
-    """How likely the load is to settle at this moisture (dry basis), but for a factor: the same log-normal."""
-    positive = np.maximum(moisture, 1e-9)
-    off = np.log(positive / settles[0]) / _settles_log_sd(settles)
-    return np.asarray(np.exp(-0.5 * off * off) / positive)
+    """How densely the load's settling moisture (dry basis) lies here: the same log-normal."""
+    positive, sd = np.maximum(moisture, 1e-9), _settles_log_sd(settles)
+    off = np.log(positive / settles[0]) / sd
+    return np.asarray(np.exp(-0.5 * off * off) / (positive * sd * math.sqrt(2.0 * math.pi)))
 
 
 def _settles_log_sd(settles: tuple[float, float, float]) -> float:

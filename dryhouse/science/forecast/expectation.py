@@ -25,6 +25,10 @@ LEVEL_SLACK = 0.003
 clean."""
 HANDLING = 0.0002
 """Error of a weighing besides the scale's step (trays lifted in and out), as a share of the water."""
+AT_ITS_WORD, WORD_SD = 0.3, 0.005
+"""Chance that the dry matter told is the very level the load settles at, and how exactly (as a share of it): a
+starting moisture is often worked out from what a like load came to in the same dryer. A level that lies elsewhere
+leaves next to nothing of it. An assumption."""
 OUT_OF_REACH = 0.05
 """Weight of levels above the target: a target is set so that it can be reached, but not always."""
 WIDE_HALF_TIME = (2.0, 1.3)
@@ -39,15 +43,19 @@ def expectation(
     prior: Prior | None,
     scale_step: float,
     between: tuple[float, float] | None = None,
+    *,
+    as_told: bool = False,
 ) -> Expectation:
     """All masses as shares of the first net mass: weighings `w`, the belief about the dry matter, the scale's
-    step. `between` names the settling levels to look at more closely."""
+    step. `between` names the settling levels to look at more closely; `as_told` says that somebody gave this load's
+    own starting moisture."""
     table = shapes()
     settles = USUAL_EQUILIBRIUM
     if equilibrium is not None:
         settles = (equilibrium.value, equilibrium.low, equilibrium.high)
     dry = solids.middle
-    joint = joint_levels(solids, settles, target_pct, float(w.min()), between)
+    told = dry if as_told and equilibrium is None else None
+    joint = joint_levels(solids, settles, target_pct, float(w.min()), between, told)
     noise = float(max(scale_step / np.sqrt(12.0), HANDLING * (1.0 - dry)))
     if prior is None:
         half, sd_half = np.log(WIDE_HALF_TIME[0]), WIDE_HALF_TIME[1]
@@ -65,11 +73,13 @@ def joint_levels(
     target_pct: float,
     lightest: float,
     between: tuple[float, float] | None = None,
+    told: float | None = None,
 ) -> Levels:
     """Level and dry matter as one unknown, all as shares of the first mass.
 
     A load settles at s (1 + X_e), with ln X_e normal, give or take `TOLD_ROUNDLY` and `LEVEL_SLACK`. No level lies
-    above the lightest weighing. `between` names the levels to look at more closely.
+    above the lightest weighing. `between` names the levels to look at more closely; `told` is a dry matter that may
+    be the level itself (`AT_ITS_WORD`).
     """
     shares, weight = _even_nodes(solids)
     middles = np.outer(shares, 1.0 + equilibrium_nodes(settles)[0])
@@ -83,11 +93,21 @@ def joint_levels(
     off, part = _slack_nodes()
     moisture = (levels[:, None, None] - off * slack[:, None]) / shares[:, None] - 1.0
     held = (settles_density(moisture, settles) @ part) * weight / shares
+    if told is not None:
+        held = (1.0 - AT_ITS_WORD) * held + AT_ITS_WORD * _at_its_word(levels, shares, told)
     aim = shares / (1.0 - target_pct / 100.0)
     held = held * np.where(levels[:, None] >= aim[None, :], OUT_OF_REACH, 1.0) + 1e-300
     total = held.sum(axis=1)
     given = np.array([_spread_evenly(shares, row) for row in held])
     return Levels(levels, np.log(total), given, shares, held / total[:, None])
+
+
+def _at_its_word(levels: Array, shares: Array, told: float) -> Array:
+    """Level and dry matter both at what was told, in the measure of `settles_density`: (levels, shares)."""
+    apart = max(WORD_SD * told, float(levels[1] - levels[0]))
+    level = np.exp(-0.5 * ((levels - told) / apart) ** 2) / (apart * np.sqrt(2.0 * np.pi))
+    share = np.exp(-0.5 * ((shares - told) / max(WORD_SD * told, float(np.diff(shares).max(initial=0.0)))) ** 2)
+    return np.asarray(np.outer(level, share / share.sum()))
 
 
 @cache

@@ -68,11 +68,13 @@ def forecast(
     t = pace.drying_at(passed)
     last = float(t[-1])
     wet = target_moisture_pct / 100.0
-    expected = expectation(w, solids, target_moisture_pct, equilibrium, prior, step / m[0])
+    expected = expectation(w, solids, target_moisture_pct, equilibrium, prior, step / m[0], as_told=as_told)
     errors = errors_of(t, w, expected)
     found = posterior(t, w, expected, errors)
     if len(t) > 2 and (closer := levels_that_matter(found, expected)) is not None:
-        expected = expectation(w, solids, target_moisture_pct, equilibrium, prior, step / m[0], closer)
+        expected = expectation(
+            w, solids, target_moisture_pct, equilibrium, prior, step / m[0], closer, as_told=as_told
+        )
         found = posterior(t, w, expected, errors)
     after = learned(found, expected, solids)
     own = dry if as_told or len(t) < TEACHES or solids.log_sd <= 2.0 * EXACT else after.middle
