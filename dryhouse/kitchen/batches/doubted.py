@@ -22,12 +22,24 @@ _FLUFFED = 1.5
 def doubted_weights(kitchen: Kitchen, draft: BatchDraft, notation: Style | None = None) -> str:
     """What is asked of the weights of this draft before it is kept, in her own notation or in this one; nothing
     where they add up, by the verdict's own rule. A batch that is heavier than it was loaded is not asked about: it
-    is refused."""
+    is refused. One that is heavier than its ingredients is: water may have gone into the pot with them."""
     batch, dried, ours = draft.batch, draft.batch.dried_mass, notation or style(kitchen)
     load = load_for(kitchen, batch, draft.parts, food=find_food(kitchen, batch.food))
     if load is not None and dried is not None and 0 < dried.si < load.grams and not adds_up(load, dried.si):
         return too_light_sentence(load, dried.si, ours)
-    return _swapped(batch, load, ours)
+    return _above_its_parts(draft, ours) or _swapped(batch, load, ours)
+
+
+def _above_its_parts(draft: BatchDraft, ours: Style) -> str:
+    """What is asked where a mix, whose load was not weighed, is no lighter dried than what went into it."""
+    batch, dried = draft.batch, draft.batch.dried_mass
+    whole = sum(part.mass.si for part in draft.parts)
+    if batch.prepared_mass or batch.cooked_mass_out or dried is None or not 0 < whole <= dried.si:
+        return ""
+    return (
+        f"{ours.mass(dried.si)} dried is not less than the {ours.mass(whole)} of its ingredients. Was a jar or "
+        "tray weighed along, or is an ingredient missing?"
+    )
 
 
 def _swapped(batch: Batch, load: Load | None, ours: Style) -> str:

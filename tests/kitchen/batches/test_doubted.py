@@ -9,7 +9,7 @@ from dryhouse.kitchen.batches.doubted import doubted_weights
 from dryhouse.kitchen.batches.dryness import verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.quantities import Mass, Volume
 from tests.fakes import FakeJournal
 from tests.rows import every_row
@@ -47,6 +47,17 @@ def test_it_is_asked_where_the_card_says_that_the_weights_do_not_add_up_and_nowh
         batch = Batch("turkey", prepared_mass=Mass(1000), dried_mass=Mass(float(dried)))
         mismatch = verdicts_of(KITCHEN, batch, ())[0].name == "weights don't add up"
         assert mismatch == bool(doubted_weights(KITCHEN, BatchDraft(batch))), dried
+
+
+@pytest.mark.parametrize(
+    ("dried", "loaded", "asks"),
+    [(1400.0, None, True), (600.0, None, True), (590.0, None, False), (180.0, None, False), (700.0, 900.0, False)],
+)
+def test_a_mix_no_lighter_than_its_ingredients_is_asked_about_where_its_load_was_not_weighed(dried, loaded, asks):
+    parts = tuple(BatchPart(0, n, food, Mass(300.0)) for n, food in enumerate(("turkey", "tomato")))
+    load = None if loaded is None else Mass(loaded)
+    draft = BatchDraft(Batch("vegetable-stew", prepared_mass=load, dried_mass=Mass(dried)), parts)
+    assert ("of its ingredients" in doubted_weights(KITCHEN, draft)) == asks
 
 
 def test_a_batch_heavier_than_it_was_loaded_is_left_to_its_refusal():
