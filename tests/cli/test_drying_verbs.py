@@ -157,6 +157,10 @@ def test_batches_can_be_narrowed(capsys, journal, batch) -> None:
     assert json.loads(out) == {"items": [], "schema": 2}
     _, out, _ = call(capsys, journal, "batches", "apple", "--newest", "1", "--json")
     assert len(json.loads(out)["items"]) == 1
+    year = int(json.loads(out)["items"][0]["started"][:4])
+    for asked, found in ((year, 1), (year - 1, 0)):
+        _, out, _ = call(capsys, journal, "batches", "apple", str(asked), "--json")
+        assert len(json.loads(out)["items"]) == found
     _, out, _ = call(capsys, journal, "batches", "pear")
     assert out == "No batch has these words.\n"
 

@@ -20,7 +20,7 @@ def add(verbs: Any) -> None:
         epilog="Example: dryhouse batches corn --newest 5",
     )
     parser.add_argument(
-        "words", nargs="*", metavar="WORD", help="only batches whose names or notes have these words"
+        "words", nargs="*", metavar="WORD", help="only batches with these words, or of this time: corn 2026"
     )
     parser.add_argument("--state", choices=_STATES, help="only batches in this state")
     parser.add_argument("--newest", type=int, default=0, metavar="N", help="only the N newest")
@@ -31,15 +31,19 @@ def add(verbs: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """List the batches. Raises InputProblem."""
     from dryhouse.house import open_kitchen
+    from dryhouse.kitchen.calendar import start_of
     from dryhouse.kitchen.cards.batch_list import batch_items, batch_line
     from dryhouse.kitchen.ports import BatchQuery
+    from dryhouse.kitchen.search_days import days_in
     from dryhouse.kitchen.settings import style
     from dryhouse.science.errors import InputProblem
 
     if args.newest < 0:
         raise InputProblem("--newest counts batches, such as 20.")
     with open_kitchen(args.journal, sample=args.sample) as kitchen:
-        query = BatchQuery(text=" ".join(args.words), states=(args.state,) if args.state else ())
+        text, first, after = days_in(" ".join(args.words))
+        since, until = (None if day is None else start_of(kitchen, day) for day in (first, after))
+        query = BatchQuery(text=text, states=(args.state,) if args.state else (), since=since, until=until)
         found = batch_items(kitchen, query, newest=args.newest)
         items = [{**item, "cautions": cautions_of(item["cautions"])} for item in found]
         like = style(kitchen)
