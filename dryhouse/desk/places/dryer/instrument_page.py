@@ -51,7 +51,7 @@ class InstrumentPage(QWidget):
         self.preview.setAccessibleName("What it sends now")
         self._fields = (self.source, self.baud, self.pattern, self.unit, self.tare, self.name)
         self.kept = KeptForm(session, "instrument", self, self._typed, lambda kept: put_back(self._fields, kept))
-        self.follow_button = button("Start &reading", self.follow, "primary", hint="Enter")
+        self.follow_button = button("&Start reading", self.follow, "primary", hint="Enter")
         self.stop_button = button("S&top reading", self.stop_following)
         self._source: GrowingFile | SerialPort | None = None
         self._sent: list[str] = []

@@ -130,7 +130,7 @@ class TripGrid(QTableWidget):
             return "no pot"
         water = self.session.style.volume(sum(e.sheet.bag.water.value for e in fit))
         flame = sum(e.sheet.minutes.flame.value for e in fit)
-        return f"{water}\n{flame:.0f} min on the stove"
+        return f"{water}\nstove {flame:.0f} min"
 
     def _cell(self, row: int, column: int, text: str, said: str, *, figure: bool = False) -> None:
         item = QTableWidgetItem(text)
