@@ -10,12 +10,13 @@ from __future__ import annotations
 
 import json
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from math import isfinite
 from typing import Any
 
 from dryhouse.journal.mapping import Unreadable, from_micros, mapped
 from dryhouse.kitchen.ports import R, YieldPair
+from dryhouse.kitchen.records.shapes import filled
 
 _ORDERS = {
     "started": ("started",),
@@ -93,7 +94,22 @@ def weighings_counted(driver: sqlite3.Connection, batches: Iterable[int]) -> dic
 
 def yield_pairs(driver: sqlite3.Connection, food: str) -> tuple[YieldPair, ...]:
     """Every finished batch of the food with both a prepared and a dried mass, oldest first."""
-    return tuple(map(_pair, driver.execute(_PAIRS, (food,))))
+    rows = driver.execute(_PAIRS, (food,)).fetchall()
+    try:
+        return tuple(_pairs(rows)) if rows else ()
+    except (ValueError, OverflowError, TypeError):
+        return tuple(map(_pair, rows))  # which says of which batch it is
+
+
+def _pairs(rows: Sequence[tuple[Any, ...]]) -> list[YieldPair]:
+    """All of them at once, in a third of the time: a person waits for it while she types."""
+    *known, start_moisture, started, ended = zip(*rows, strict=True)
+    if not all(map(isfinite, [value for amounts in known[4:9] for value in amounts if value is not None])):
+        raise ValueError("an infinite amount")
+    times = zip(started, ended, strict=True)
+    hours = [(end - start) / 3.6e9 if start is not None and end is not None else None for start, end in times]
+    began = [None if start is None else from_micros(start) for start in started]
+    return filled(YieldPair, len(rows), (*known, hours, began, start_moisture))
 
 
 _PAIRS = """SELECT id, food, form, pretreatment, prepared_mass_g, dried_mass_g, prepared_volume_ml, dried_volume_ml,

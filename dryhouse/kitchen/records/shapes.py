@@ -65,10 +65,10 @@ _PUT: dict[type[Any], dict[str, _Put]] = {}
 
 
 def _put(kind: type[Any]) -> dict[str, _Put]:
-    """For each field what puts a value into a record that is being made. A frozen record that makes itself takes
-    four times as long, and a long file has millions."""
+    """For each field what puts a value into a frozen dataclass that is being made, and has slots. One that makes
+    itself takes four times as long, and a long file has millions."""
     if kind not in _PUT:
-        _PUT[kind] = {shape.name: getattr(kind, shape.name).__set__ for shape in shapes(kind)}
+        _PUT[kind] = {field.name: getattr(kind, field.name).__set__ for field in fields(kind)}
     return _PUT[kind]
 
 

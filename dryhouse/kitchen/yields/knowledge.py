@@ -18,6 +18,7 @@ from dryhouse.kitchen.batches.dryers import dryers
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.records.foods import DRIED_CUP
+from dryhouse.kitchen.records.shapes import filled
 from dryhouse.kitchen.yields.habits import TrayLoad, hours_for, tray_loads
 from dryhouse.science.dryness import adds_up
 from dryhouse.science.moisture import LoadPart, load_of
@@ -97,20 +98,20 @@ def learn(kitchen: Kitchen, food: Food, form: str = "", pretreatment: str = "") 
     names = {d.id: d.name for d in dryers(kitchen, retired=True)}
     forms = {f: _meets(form, f) for f in {p.form for p in kept}}
     treated = {t: _meets(pretreatment, t) for t in {p.pretreatment for p in kept}}
-    dots = tuple(
-        OwnDot(
-            p.batch,
-            p.dried_g / p.prepared_g,
-            forms[p.form] and treated[p.pretreatment],
-            p.form,
-            p.pretreatment,
-            p.started,
-            p.set_temperature_c,
-            names.get(p.dryer or 0, ""),
-        )
-        for p in kept
+    ratios = [p.dried_g / p.prepared_g for p in kept]
+    same = [forms[p.form] and treated[p.pretreatment] for p in kept]
+    shown = (
+        (p.batch for p in kept),
+        ratios,
+        same,
+        (p.form for p in kept),
+        (p.pretreatment for p in kept),
+        (p.started for p in kept),
+        (p.set_temperature_c for p in kept),
+        (names.get(p.dryer or 0, "") for p in kept),
     )
-    batches = [OwnBatch(d.ratio, d.same) for d in dots]
+    dots = tuple(filled(OwnDot, len(kept), shown))
+    batches = filled(OwnBatch, len(kept), (ratios, same))
     handbook = _handbook_ratio(kitchen, food)
     like = [p for p, d in zip(kept, dots, strict=True) if d.same] or list(kept)
     return YieldKnowledge(
