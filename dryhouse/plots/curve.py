@@ -19,7 +19,7 @@ from matplotlib import dates as mdates
 from dryhouse.plots.axes import dress
 from dryhouse.plots.curve_picture import WET, CurvePicture, RunPicture, time_label, value_label
 from dryhouse.plots.curve_places import along, horizon, level_words, short, spread
-from dryhouse.plots.tokens import Tokens
+from dryhouse.plots.tokens import LIGHT, Tokens
 from dryhouse.science.units import SIZES
 from dryhouse.words import charts
 
@@ -125,8 +125,9 @@ class CurveChart:
         self._lines.clear()
         self._passing.clear()
         wide, high = figure.get_size_inches()
-        left, right = _LEFT / wide, 1.0 - min(_RIGHT / wide, 0.4)
-        bottom, top = _BOTTOM / high, 1.0 - _TOP / high
+        larger = tokens.small / LIGHT.small
+        left, right = larger * _LEFT / wide, 1.0 - min(larger * _RIGHT / wide, 0.4)
+        bottom, top = larger * _BOTTOM / high, 1.0 - _TOP / high
         self.below = None
         if picture.residuals:
             cut = bottom + 0.26 * (top - bottom)
@@ -348,7 +349,7 @@ class CurveChart:
         """Names at the right, beside what they name, pushed apart where they would touch."""
         low, high = self.axes.get_ylim()
         tall = self.axes.get_position().height * self.figure.get_size_inches()[1]
-        gap = _LABEL_GAP / tall
+        gap = _LABEL_GAP * self.tokens.small / LIGHT.small / tall
         ranked = sorted(labels, key=lambda label: label.y)
         shares = [min(max((label.y - low) / (high - low), 0.0), 1.0) for label in ranked]
         for number, (share, label) in enumerate(zip(spread(shares, gap), ranked, strict=True)):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from dryhouse.plots.axes import frame, set_labels_at
+from dryhouse.plots.axes import frame
 from dryhouse.plots.curve_picture import DRY, MASS, WET, Array, Axis, CurvePicture, RunPicture
 from dryhouse.plots.curve_places import spread
 from dryhouse.plots.plain_scales import PlainScales
@@ -21,10 +21,10 @@ if TYPE_CHECKING:
 
 Line = tuple[Array, Array]
 """Hours since the start by the clock, and values."""
-_LEFT, _RIGHT, _BOTTOM, _TOP, _GAP = 0.85, 1.5, 0.62, 0.2, 0.14
-"""Margins and the gap between the parts, in inches."""
-_LABEL_WIDE, _LABEL_BELOW = 0.24, 0.28
-"""What the upright labels take at the left; how far below the axes the other one stands; in inches."""
+_LEFT, _RIGHT, _BOTTOM, _ABOVE = 0.6, 1.5, 0.62, 0.25
+"""Margins, and what the label above each part takes, in inches."""
+_LABEL_UP, _LABEL_BELOW = 0.05, 0.28
+"""How far above each part its label stands, and how far below the lowest the label of the hours, in inches."""
 _LABEL_GAP = 0.19
 """Least distance between two names, in inches."""
 
@@ -40,25 +40,26 @@ def draw_day(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
         said.set_fontsize(tokens.body)
         return
     (wide, high), larger = figure.get_size_inches(), tokens.small / LIGHT.small
-    left, right = larger * _LEFT / wide, 1.0 - min(_RIGHT / wide, 0.35)
-    bottom, top, gap = larger * _BOTTOM / high, 1.0 - _TOP / high, _GAP / high
-    tall = (top - bottom - gap * (len(parts) - 1)) / len(parts)
+    left, right = larger * _LEFT / wide, 1.0 - min(larger * _RIGHT / wide, 0.35)
+    bottom, gap = larger * _BOTTOM / high, larger * _ABOVE / high
+    tall = (1.0 - bottom) / len(parts) - gap
     end = max(float(line[0][-1]) for _, lines in parts for line in lines if len(line[0]))
     first: Axes | None = None
     for place, (label, lines) in enumerate(parts):
-        foot = top - (place + 1) * tall - place * gap
+        foot = 1.0 - (place + 1) * (tall + gap)
         axes = figure.add_axes((left, foot, right - left, tall), sharex=first)
         first = first or axes
         lowest = place == len(parts) - 1
         frame(axes, tokens, charts.SINCE_START if lowest else "", label)
-        axes.yaxis.label.set_fontsize(tokens.small)
-        set_labels_at(figure, axes, larger * (_LEFT - _LABEL_WIDE), larger * _LABEL_BELOW)
+        axes.yaxis.label.set(fontsize=tokens.small, rotation=0, ha="left", va="bottom")
+        axes.yaxis.set_label_coords(0.0, 1.0 + larger * _LABEL_UP / (tall * high))
+        axes.xaxis.set_label_coords(0.5, -larger * _LABEL_BELOW / (tall * high))
         PlainScales(axes, tokens, below=lowest)
         axes.set_xlim(0.0, 1.03 * end + 1e-6)
         _lines(axes, lines, tokens)
         axes.set_ylim(*_possible(label, axes.get_ylim()))
         if place == 0:
-            _names(axes, picture.runs, lines, tokens, tall * high)
+            _names(axes, picture.runs, lines, tokens, (tall * high, (1.0 - bottom - gap) * high))
             _marks(axes, picture.runs[0], tokens)
 
 
@@ -123,17 +124,22 @@ def _lines(axes: Axes, lines: Sequence[Line], tokens: Tokens) -> None:
             )  # fmt: skip
 
 
-def _names(axes: Axes, runs: Sequence[RunPicture], lines: Sequence[Line], tokens: Tokens, tall: float) -> None:
-    """The runs' names at the right, beside their last weights, pushed apart where they would touch; `tall` is the
-    height of the part in inches."""
-    low, high = axes.get_ylim()
+def _names(
+    axes: Axes, runs: Sequence[RunPicture], lines: Sequence[Line], tokens: Tokens, high: tuple[float, float]
+) -> None:
+    """The runs' names at the right, beside their last weights, pushed apart where they would touch, down to the
+    last part; `high` are the heights of this part and of all parts, in inches."""
+    (tall, whole), larger = high, tokens.small / LIGHT.small
+    foot = whole - tall
+    low, top = axes.get_ylim()
     ends = sorted(
         (float(line[1][-1]), run.name, tokens.series[n % len(tokens.series)].colour)
         for n, (run, line) in enumerate(zip(runs, lines, strict=True))
         if len(line[0])
     )
-    shares = spread([(y - low) / (high - low) for y, _, _ in ends], _LABEL_GAP / tall)
-    for share, (_, name, colour) in zip(shares, ends, strict=True):
+    beside = [(foot + tall * (y - low) / (top - low)) / whole for y, _, _ in ends]
+    for place, (_, name, colour) in zip(spread(beside, larger * _LABEL_GAP / whole), ends, strict=True):
+        share = (place * whole - foot) / tall
         axes.annotate(
             name, (1.0, share), xycoords="axes fraction", xytext=(6, 0), textcoords="offset points",
             color=colour, fontsize=tokens.small, va="center", annotation_clip=False,

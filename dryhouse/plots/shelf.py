@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
@@ -19,6 +18,7 @@ from matplotlib.ticker import FuncFormatter
 
 from dryhouse.plots.axes import dress, set_labels_at
 from dryhouse.plots.rows_of_words import RowsOfWords, Said
+from dryhouse.plots.shelf_picture import FOOT, HEAD, ShelfBar, ShelfPicture, ended, say
 from dryhouse.plots.tokens import LIGHT, Tokens
 from dryhouse.science.statuses import Status
 from dryhouse.words import charts
@@ -30,85 +30,14 @@ if TYPE_CHECKING:
 
 _LETTER = 0.083
 """Inches a letter of the small type takes, on the wide side."""
-_ROW = 0.24
-"""Inches a row takes."""
 _WORDS = 2.4
 """Inches the words to the right of a bar take."""
-_FOOT, _HEAD = 0.62, 0.55
-_WIDE = 8.0
 Box = list[tuple[float, float]]
 """Four corners."""
 _EPOCH = date(1970, 1, 1)
 _GRAVE = frozenset({Status.DO_NOT_EAT, Status.CHECK_FIRST, Status.PAST})
-_RANK = {status: n for n, status in enumerate(Status)}
 _OPEN_DAYS = 20.0
 """Days a bar without an end is drawn beyond today."""
-
-
-@dataclass(frozen=True, slots=True)
-class ShelfBar:
-    """One lot: its name, from when to when, its status on the day looked at."""
-
-    name: str
-    packed_on: date
-    keep_by: date | None
-    standing: str
-    amount: str = ""
-    until: str = ""
-    """Its keep-by in words; empty where it has none."""
-
-
-@dataclass(frozen=True, slots=True)
-class ShelfPicture:
-    """Every lot, the two days the picture is about, and the trips: name, first and last day."""
-
-    bars: tuple[ShelfBar, ...]
-    today: date
-    chosen: date
-    trips: tuple[tuple[str, date, date], ...] = ()
-
-    @property
-    def unknown(self) -> int:
-        """How many lots have no keep-by."""
-        return sum(bar.keep_by is None for bar in self.bars)
-
-    def passed(self) -> tuple[ShelfBar, ...]:
-        """What will have passed by the chosen day."""
-        return tuple(bar for bar in self.bars if _ended(bar, self.chosen))
-
-    def passing(self) -> tuple[ShelfBar, ...]:
-        """What is good today and will have passed by the chosen day."""
-        return tuple(bar for bar in self.passed() if not _ended(bar, self.today))
-
-    def in_order(self) -> tuple[ShelfBar, ...]:
-        """The gravest status first; in each the soonest keep-by first."""
-        return tuple(sorted(self.bars, key=lambda b: (_RANK[Status(b.standing)], b.keep_by or date.min, b.name)))
-
-
-def _ended(bar: ShelfBar, day: date) -> bool:
-    return bar.keep_by is not None and bar.keep_by < day
-
-
-def size_of(picture: ShelfPicture) -> tuple[float, float]:
-    """The inches in which every lot can be read."""
-    return _WIDE, _HEAD + 0.6 + _FOOT + _ROW * max(6, len(picture.bars))
-
-
-def say(picture: ShelfPicture) -> str:
-    """The picture in a sentence."""
-    passed = len(picture.passed())
-    on = picture.chosen if picture.chosen > picture.today else None
-    known = len(picture.bars) - picture.unknown
-    return charts.shelf_sentence(known, passed, passed - len(picture.passing()), on, picture.unknown)
-
-
-def table(picture: ShelfPicture) -> list[tuple[str, ...]]:
-    """The rows behind the picture, headings first."""
-    rows = [
-        (b.name, b.packed_on.isoformat(), "" if b.keep_by is None else b.keep_by.isoformat(), b.standing, b.amount)
-        for b in picture.in_order()
-    ]
-    return [("lot", "packed", "keep-by", "status", "left"), *rows]
 
 
 def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
@@ -116,12 +45,13 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     figure.set_layout_engine("none")
     width, height = figure.get_size_inches()
     larger = tokens.small / LIGHT.small
-    letter, foot = _LETTER * larger, _FOOT * larger
+    letter, foot = _LETTER * larger, FOOT * larger
     bars = picture.in_order()
     longest = max((len(_short(bar.name)) for bar in bars), default=0)
     left = 0.25 + longest * letter
-    title = textwrap.wrap(say(picture), max(20, int((width - 0.3) / letter / 1.1)))
-    top = (_HEAD + 0.18 * len(title)) * larger
+    room = max(20, int((width - 0.3) / letter / 1.1))
+    title = textwrap.wrap(say(picture), room, break_on_hyphens=False)
+    top = (HEAD + 0.18 * len(title)) * larger
     axes = figure.add_axes((left / width, foot / height, 1 - (left + 0.15) / width, 1 - (foot + top) / height))
     dress(axes, tokens, charts.DAY, "")
     set_labels_at(figure, axes, left, 0.28 * larger)
@@ -137,7 +67,9 @@ def draw_shelf(figure: Figure, picture: ShelfPicture, tokens: Tokens) -> None:
     axes.set_ylim(-0.7, len(bars) - 0.3)
     axes.set_yticks([])
     _bars(axes, bars, picture, tokens)
-    _words(axes, bars, picture, tokens)
+    names, fates = said_of(picture, tokens)
+    RowsOfWords(axes, names, tokens.small, axes.get_yaxis_transform(), to_left=True)
+    RowsOfWords(axes, fates, tokens.small, axes.transData, ground=tokens.surface).set_zorder(3.5)
     for name, begin, end in picture.trips:
         axes.axvspan(_at(begin), _at(end) + 1, color=tokens.accent_soft, zorder=0)
         _name(axes, begin, _short(name), tokens, 1.0)
@@ -164,32 +96,32 @@ def _bars(axes: Axes, bars: Sequence[ShelfBar], picture: ShelfPicture, tokens: T
     alike: dict[tuple[str, bool, bool], list[Box]] = {}
     for y, bar in zip(_heights(bars), bars, strict=True):
         begin, end, half = _at(bar.packed_on), _end(bar, picture), 0.31
-        look = bar.standing, _ended(bar, picture.chosen), bar.keep_by is None
+        look = bar.standing, ended(bar, picture.chosen), bar.keep_by is None
         corners = [(begin, y - half), (end, y - half), (end, y + half), (begin, y + half)]
         alike.setdefault(look, []).append(corners)
-    for (standing, ended, open_end), boxes in alike.items():
+    for (standing, over, open_end), boxes in alike.items():
         tint, full = tokens.tint(standing), standing in _GRAVE
         drawn = PolyCollection(
             boxes,
             facecolor=tint.ink if full else tint.ground,
             edgecolor=tokens.surface if full else tint.ink,
-            hatch="////" if ended else None,
+            hatch="////" if over else None,
             linestyle="dashed" if open_end else "solid",
             linewidth=1.0,
         )
         axes.add_collection(drawn, autolim=False)
 
 
-def _words(axes: Axes, bars: Sequence[ShelfBar], picture: ShelfPicture, tokens: Tokens) -> None:
+def said_of(picture: ShelfPicture, tokens: Tokens) -> tuple[list[Said], list[Said]]:
     """The lot's name at the left of each bar; at its right until when it keeps, and its status."""
+    bars = picture.in_order()
     names, fates = list[Said](), list[Said]()
     for y, bar in zip(_heights(bars), bars, strict=True):
         grave, ink = bar.standing in _GRAVE, tokens.tint(bar.standing).ink
         fate = f"{bar.until}, {bar.standing}" if bar.until else bar.standing
         names.append(Said(0.0, y, _short(bar.name), ink if grave else tokens.ink, grave))
         fates.append(Said(_end(bar, picture), y, fate, ink, grave))
-    RowsOfWords(axes, names, tokens.small, axes.get_yaxis_transform(), to_left=True)
-    RowsOfWords(axes, fates, tokens.small, axes.transData)
+    return names, fates
 
 
 def _heights(bars: Sequence[ShelfBar]) -> range:

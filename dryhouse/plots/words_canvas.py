@@ -7,7 +7,6 @@ is drawn once, by matplotlib, and laid down again wherever it stands, in this ch
 from __future__ import annotations
 
 from functools import lru_cache
-from math import ceil
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -20,8 +19,6 @@ if TYPE_CHECKING:
 
 _MOST = 2048
 """So many words are remembered: some 4 MB."""
-_ROOM = 3
-"""Pixels round a word, for letters that reach beyond their box."""
 
 Size = tuple[float, float, float]
 Colour = tuple[float, float, float]
@@ -29,6 +26,7 @@ Pixels = np.ndarray[Any, np.dtype[np.uint8]]
 
 
 _Agg: Any = backend_agg.RendererAgg  # matplotlib gives its renderers no types
+_flag: Any = backend_agg.get_hinting_flag
 
 
 class WordsCanvas(backend_agg.FigureCanvasAgg):
@@ -54,14 +52,20 @@ class _Renderer(backend_agg.RendererAgg):
         if ismath or angle or not gc.get_antialiased():
             super().draw_text(gc, x, y, s, prop, angle, ismath, mtext)  # type: ignore[no-untyped-call]
             return
-        left, foot = x - _ROOM, round(self.height - y) - _ROOM
-        for along, below, pixels in _drawn(s, prop.copy(), self.dpi, to_rgb(gc.get_rgb())):
-            self.draw_image(gc, round(left + along), foot - below, pixels)
+        foot, colour = round(self.height - y), to_rgb(gc.get_rgb())
+        for along, below, pixels in _drawn(s, prop.copy(), self.dpi, colour):
+            self.draw_image(gc, round(x + along), foot - below, pixels)
 
     def get_text_width_height_descent(self, s: str, prop: Any, ismath: Any) -> Size:
         if ismath:
             return super().get_text_width_height_descent(s, prop, ismath)  # type: ignore[no-any-return, no-untyped-call]
         return _measured(s, prop.copy(), self.dpi)
+
+
+def set_ahead(text: str, prop: FontProperties, dpi: float, colour: str) -> None:
+    """Remember words before they are drawn for the first time."""
+    _measured(text, prop, dpi)
+    _drawn(text, prop, dpi, to_rgb(colour))
 
 
 def _words(text: str) -> list[str]:
@@ -79,29 +83,45 @@ def _measured(text: str, prop: FontProperties, dpi: float) -> Size:
 
 @lru_cache(_MOST)
 def _word_size(word: str, prop: FontProperties, dpi: float) -> Size:
-    told: Size = _Agg(1, 1, dpi).get_text_width_height_descent(word, prop, False)
+    told: Size = _setter(dpi).get_text_width_height_descent(word, prop, False)
     return told
+
+
+@lru_cache(4)
+def _setter(dpi: float) -> Any:
+    return _Agg(1, 1, dpi)
 
 
 @lru_cache(_MOST)
 def _drawn(text: str, prop: FontProperties, dpi: float, colour: Colour) -> list[tuple[float, int, Pixels]]:
-    """Each word: how far along its line it begins, how far its pixels go below the line, and the pixels."""
-    placed, along = [], 0.0
+    """Each word: how far along its line its pixels begin, how many rows of them lie below the line, the pixels."""
+    placed, along, before = [], 0.0, _word_size(" ", prop, dpi)[0]
     for word in _words(text):
-        wide, high, below = _word_size(word, prop, dpi)
-        if high:
-            placed.append((along, ceil(below), _word_drawn(word, prop, dpi, colour)))
-        along += wide
+        if not word.isspace():
+            below, shade = _word_drawn(word, prop, dpi)
+            placed.append((along - before, below, _coloured(shade, colour)))
+        along += _word_size(word, prop, dpi)[0]
     return placed
 
 
 @lru_cache(_MOST)
-def _word_drawn(word: str, prop: FontProperties, dpi: float, colour: Colour) -> Pixels:
-    """A word in its colour, the lowest row first, as matplotlib lays pictures down."""
-    wide, high, below = _word_size(word, prop, dpi)
-    foot = ceil(below) + _ROOM
-    alone = _Agg(ceil(wide) + 2 * _ROOM, ceil(high - below) + foot + _ROOM, dpi)
-    alone.draw_text(alone.new_gc(), _ROOM, alone.height - foot, word, prop, 0.0)
-    pixels: Pixels = np.array(alone.buffer_rgba())[::-1]
+def _word_drawn(word: str, prop: FontProperties, dpi: float) -> tuple[int, Pixels]:
+    """How many rows of a word lie below its line, and how dark its pixels are, the lowest row first.
+
+    It is laid out and filled in one go; matplotlib does each letter by itself, which takes four times as long. It
+    stands behind a space, because letters are counted from the left edge of the first, seldom a whole pixel.
+    """
+    font = _setter(dpi)._prepare_font(prop)
+    font.set_text(f" {word}", 0.0, flags=_flag())
+    above = (font.get_width_height()[1] - font.get_descent()) // 64 + 1
+    font.draw_glyphs_to_bitmap(antialiased=True)
+    shade = np.asarray(font.get_image())
+    return len(shade) - above, shade[::-1]
+
+
+def _coloured(shade: Pixels, colour: Colour) -> Pixels:
+    """As matplotlib lays pictures down: the colour, as far as a pixel is covered."""
+    pixels = np.empty((*shade.shape, 4), np.uint8)
     pixels[..., :3] = np.round(255 * np.asarray(colour)).astype(np.uint8)
-    return np.ascontiguousarray(pixels)
+    pixels[..., 3] = shade
+    return pixels

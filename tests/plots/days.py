@@ -6,7 +6,7 @@ from matplotlib.figure import Figure
 
 from dryhouse.plots.curve_picture import CurvePicture, RunPicture
 from dryhouse.plots.day import draw_day
-from dryhouse.plots.tokens import LIGHT
+from dryhouse.plots.tokens import LIGHT, Tokens
 
 RUN = RunPicture(
     "apple", (0.0, 1.0, 2.0, 4.0), (1000.0, 800.0, 650.0, 450.0), solids_g=140.0, start_g=1000.0,
@@ -14,7 +14,7 @@ RUN = RunPicture(
 )  # fmt: skip
 
 
-def drawn(picture: CurvePicture) -> Figure:
-    figure = Figure(figsize=(8, 7))
-    draw_day(figure, picture, LIGHT)
+def drawn(picture: CurvePicture, tokens: Tokens = LIGHT, size: tuple[float, float] = (8, 7)) -> Figure:
+    figure = Figure(figsize=size)
+    draw_day(figure, picture, tokens)
     return figure

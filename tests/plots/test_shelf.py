@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 from datetime import date, timedelta
-from itertools import pairwise
+from itertools import chain, pairwise
 from typing import NamedTuple
 
 import matplotlib
+import numpy as np
 import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.colors import to_hex
+from matplotlib.colors import to_hex, to_rgb
 from matplotlib.figure import Figure
 from matplotlib.transforms import Bbox
 
-from dryhouse.plots.rows_of_words import RowsOfWords, Said
-from dryhouse.plots.shelf import ShelfBar, ShelfPicture, draw_shelf, say, size_of, table
+from dryhouse.plots import words_canvas
+from dryhouse.plots.first_strokes import first_strokes
+from dryhouse.plots.rows_of_words import RowsOfWords, Said, font
+from dryhouse.plots.shelf import draw_shelf, said_of
+from dryhouse.plots.shelf_picture import ShelfBar, ShelfPicture, say, size_of, table
 from dryhouse.plots.tokens import DARK, LIGHT
 from dryhouse.words.dates import day_words
 
@@ -176,3 +181,34 @@ def test_years_in_a_narrow_picture_have_few_marks():
 
 def test_an_empty_shelf_is_drawn_too():
     assert drawn(ShelfPicture((), TODAY, TODAY)).axes[0].get_yticks().size == 0
+
+
+def test_words_set_ahead_are_not_set_again_when_the_timeline_is_drawn():
+    lots = tuple(replace(lot, name=f"{lot.name} set ahead {n}") for n, lot in enumerate(PICTURE.bars))
+    picture = replace(PICTURE, bars=lots)
+    for said in chain(*said_of(picture, LIGHT)):
+        words_canvas.set_ahead(said.text, font(LIGHT.small, said.bold), 100.0, said.colour)
+    names = {said.text for said in chain(*said_of(picture, LIGHT))}
+    known = words_canvas._drawn.cache_info()
+    figure = Figure(figsize=size_of(picture), dpi=100)
+    words_canvas.WordsCanvas(figure)
+    draw_shelf(figure, picture, LIGHT)
+    figure.canvas.draw()
+    assert words_canvas._drawn.cache_info().hits - known.hits >= len(names)
+
+
+@pytest.mark.parametrize("larger", [1.0, 2.0])
+def test_the_first_strokes_are_drawn_in_letters_of_every_size(larger):
+    assert sum(1 for _step in first_strokes(LIGHT.enlarged(larger), 100.0)) >= 4
+
+
+def test_no_line_runs_through_what_is_said_of_a_lot():
+    """The line of today crosses the words of what has passed; where they stand there is nothing but words."""
+    figure = drawn(ShelfPicture((bar("apple", -5, "past keep-by"),), TODAY, TODAY))
+    ((_said, box),) = words(figure.axes[0], to_left=False)
+    line = figure.axes[0].transData.transform(((TODAY - date(1970, 1, 1)).days, 0.0))[0]
+    assert box.x0 < line < box.x1
+    pixels = np.asarray(figure.canvas.buffer_rgba())[::-1, :, :3].astype(int)
+    inside = pixels[int(box.y0) : int(box.y1) + 1, int(box.x0) : int(box.x1) + 1].reshape(-1, 3)
+    accent = np.round(255 * np.asarray(to_rgb(LIGHT.accent)))
+    assert np.abs(inside - accent).sum(axis=1).min() > 30

@@ -39,7 +39,7 @@ if TYPE_CHECKING:
 Draw = Callable[["Figure", Any, Tokens], None]
 Table = Callable[[Any], Iterable[Sequence[object]]]
 
-_DOTS_PER_INCH = 100.0
+DOTS_PER_INCH = 100.0
 _PAPER_INCHES = (8.0, 5.0)
 _FORMATS = {"PNG picture": "png", "SVG drawing": "svg", "PDF page": "pdf"}
 _SETTLE_MS = 60
@@ -194,7 +194,7 @@ class PlotCanvas(QWidget):
         """The place is painted before its first picture: that is drawn once the library is there."""
         library = drawing_library(self.session)
         library.ready.connect(self.update, Qt.ConnectionType.UniqueConnection)
-        library.begin()
+        library.begin(self.session.theme.tokens, DOTS_PER_INCH * self.devicePixelRatioF())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -202,10 +202,10 @@ class PlotCanvas(QWidget):
 
     def _render(self) -> QImage:
         ratio = self.devicePixelRatioF()
-        inches = (self.width() / _DOTS_PER_INCH, self.height() / _DOTS_PER_INCH)
+        inches = (self.width() / DOTS_PER_INCH, self.height() / DOTS_PER_INCH)
         assert self.draw is not None, "an empty canvas is not rendered"
         tokens = self.session.theme.tokens
-        figure = _figure(self.draw, self.result, tokens, inches, _DOTS_PER_INCH * ratio)
+        figure = _figure(self.draw, self.result, tokens, inches, DOTS_PER_INCH * ratio)
         self.span.apply(figure)
         image = as_image(figure)
         self._note_points(figure)
@@ -249,7 +249,7 @@ class PlotPane(QWidget):
     def tall(self, inches: tuple[float, float]) -> None:
         """How large the chart must be at least, so that all of it can be read: in the window it scrolls."""
         self._paper = (max(inches[0], _PAPER_INCHES[0]), max(inches[1], _PAPER_INCHES[1]))
-        hold(self.canvas, least_wide=280, least_high=round(inches[1] * _DOTS_PER_INCH))
+        hold(self.canvas, least_wide=280, least_high=round(inches[1] * DOTS_PER_INCH))
 
     def _pop_up(self, where: QPoint) -> None:
         menu = self.more.menu()

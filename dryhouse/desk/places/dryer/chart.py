@@ -16,6 +16,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, scrolling, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
 from dryhouse.desk.widgets.figure_view import FigureView
+from dryhouse.desk.widgets.item_table import dress
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.dryer.run_words import finish_words
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
@@ -35,6 +36,8 @@ MODEL_VIEWS = ((WET, "wet basis"), (DRY, "dry basis"), (RATIO, "moisture ratio")
 """How a run is read by one who asks for its curves."""
 LAST = 3
 """So many of the newest runs of the food are laid beside this one at once."""
+_WIDE, _HIGH, _DAY_HIGH = 8.0, 2.4, 3.8
+"""Inches that a chart, and the four parts of a day, are read in at least."""
 _RESIDUALS = "How far each weighing lies from the curve"
 _AS_MODELS_COUNT = (FigureId.MOISTURE_DRY, FigureId.MOISTURE_RATIO)
 _OFFERED = 12
@@ -106,6 +109,7 @@ class ChartPane(QWidget):
         view = self.view.value()
         self._grey(view)
         draw = {RATE: draw_rates, DAY: draw_days}.get(view, draw_runs)
+        self.plot.tall((_WIDE, _DAY_HIGH if view == DAY else _HIGH))
         self.plot.show_plot(draw, picture, table=table, said=self.in_words())
 
     def _grey(self, view: str) -> None:
@@ -237,7 +241,7 @@ class CurvesTable(QTableWidget):
 
     def __init__(self) -> None:
         super().__init__(0, len(self.HEADINGS))
-        self.setHorizontalHeaderLabels(self.HEADINGS)
+        dress(self, self.HEADINGS, figures=range(3, len(self.HEADINGS)))
         self.verticalHeader().hide()
         self.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
         self.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)

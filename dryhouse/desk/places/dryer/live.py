@@ -6,14 +6,12 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtGui import QImage
 
-from dryhouse.desk.widgets.plot_pane import PlotCanvas, PlotPane, drawn_image
+from dryhouse.desk.widgets.plot_pane import DOTS_PER_INCH, PlotCanvas, PlotPane, drawn_image
 from dryhouse.plots.curve_picture import CurvePicture
 from dryhouse.plots.tokens import Tokens
 
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
-
-_DOTS_PER_INCH = 100.0
 
 
 def draw_runs(figure: Figure, picture: CurvePicture, tokens: Tokens) -> None:
@@ -54,8 +52,8 @@ class LiveCanvas(PlotCanvas):
         tokens, ratio = self.session.theme.tokens, self.devicePixelRatioF()
         made_for = (tokens, ratio, self.width(), self.height())
         if self._chart is None or made_for != self._made_for:
-            inches = (self.width() / _DOTS_PER_INCH, self.height() / _DOTS_PER_INCH)
-            figure = Figure(figsize=inches, dpi=_DOTS_PER_INCH * ratio, facecolor=tokens.surface)
+            inches = (self.width() / DOTS_PER_INCH, self.height() / DOTS_PER_INCH)
+            figure = Figure(figsize=inches, dpi=DOTS_PER_INCH * ratio, facecolor=tokens.surface)
             WordsCanvas(figure)
             self._chart, self._made_for = CurveChart(figure, tokens), made_for
         self._chart.show(self.result)

@@ -15,6 +15,7 @@ from dryhouse.desk.places.shelf.day_bar import DayBar
 from dryhouse.desk.places.shelf.listing import LotListing, lot_name
 from dryhouse.desk.places.shelf.lot_panel import ACTS, RUN, LotPanel
 from dryhouse.desk.places.shelf.state import state_of
+from dryhouse.desk.places.shelf.timeline import Timeline, TimelineAhead
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import Pages, button, calling, column, text_label
 from dryhouse.desk.widgets.beside import side_by_side
@@ -43,7 +44,6 @@ if TYPE_CHECKING:
     from dryhouse.desk.places.shelf.bought_form import BoughtForm
     from dryhouse.desk.places.shelf.pack_form import PackForm
     from dryhouse.desk.places.shelf.places_page import PlacesPage
-    from dryhouse.desk.places.shelf.timeline import Timeline
 
 _SETTLE_MS = 40
 _MANY = frozenset({"move", "throw_out", "labels"})
@@ -77,6 +77,7 @@ class ShelfPlace(ListPlace):
         self.today_said = text_label("")
         """What conditioning asks for today; hidden where it asks for nothing."""
         self._timeline: Timeline | None = None
+        self._ahead = TimelineAhead(session, state, self)
         self._pack: PackForm | None = None
         self._bought: BoughtForm | None = None
         self._places: PlacesPage | None = None
@@ -84,6 +85,7 @@ class ShelfPlace(ListPlace):
         self._asked_places: PackForm | BoughtForm | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self._show_chosen)
+        self._settle.timeout.connect(self._ahead.begin)
         self.empty_state = EmptyState(
             session.theme,
             "shelf",
@@ -278,8 +280,6 @@ class ShelfPlace(ListPlace):
     def toggle_timeline(self) -> None:
         """Timeline of the shelf in place of the list, or back."""
         if self._timeline is None:
-            from dryhouse.desk.places.shelf.timeline import Timeline
-
             self._timeline = Timeline(self.session, self.state)
             self.middle.addWidget(self._timeline)
         self.show_list()
