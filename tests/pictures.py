@@ -1,10 +1,12 @@
 """Pictures of the real window on the sample journal: for the README, and to look at after a change.
 
-    python tests/pictures.py FOLDER [--place journal] [--size 1280x800] [--look light]
+    python tests/pictures.py FOLDER [--place journal] [--size 1280x800] [--look light] [--zoom 200] [--dots 1.25]
 
 Without choices it draws every place at 1280×800 and 1920×1080, light and dark; with `--forms` every form, page and
-dialog too, with `--empty` the welcome and the places of an empty journal. The pictures of the README and of the
-guides are made by `python tests/pictures.py dryhouse/share/guides --guides`.
+dialog too, with `--empty` the welcome and the places of an empty journal. A screen of 1366×768 at 125 % is
+`--size 1093x614 --dots 1.25`. A picture is taken when nothing more is on its way: late marks, charts, what is read
+beside the window. The pictures of the README and of the guides are made by
+`python tests/pictures.py dryhouse/share/guides --guides`.
 """
 
 from __future__ import annotations
@@ -13,6 +15,7 @@ import argparse
 import os
 import sys
 import tempfile
+import threading
 import time
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -25,6 +28,8 @@ SMALL = ("900x600", "1093x614")
 LOOKS = ("light", "dark", "contrast")
 _LONGEST_S = 120.0
 """What a chart may take: on the first start of all every font of the machine is looked through."""
+_SOON_MS = 400
+"""A timer that fires once within this still brings something into the picture; later ones take a message away."""
 
 
 def main() -> None:
@@ -37,10 +42,14 @@ def main() -> None:
     asked.add_argument("--forms", action="store_true", help="every form, page and dialog")
     asked.add_argument("--empty", action="store_true", help="the welcome and the places of an empty journal")
     asked.add_argument("--guides", action="store_true", help="the pictures of the README and of the guides")
+    asked.add_argument("--ends", action="store_true", help="a second picture of the end of what scrolls")
     asked.add_argument("--zoom", type=int, default=100, help="size of the text, in percent")
+    asked.add_argument("--dots", type=float, default=1.0, help="dots of the screen to a pixel of the window")
     asked.add_argument("--metric", action="store_true", help="in grams, milliliters and °C")
     given = asked.parse_args()
     given.folder.mkdir(parents=True, exist_ok=True)
+    if given.dots != 1.0:
+        os.environ["QT_SCALE_FACTOR"] = str(given.dots)
     with tempfile.TemporaryDirectory() as data:
         os.environ |= {"XDG_DATA_HOME": data, "DRYHOUSE_SETTINGS": f"{data}/settings.ini"}
         if not (os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY")):
@@ -49,14 +58,23 @@ def main() -> None:
             Pictures(given.folder).guides()
         else:
             looks, sizes = given.look or LOOKS[:2], given.size or SIZES
-            pictures = Pictures(given.folder, given.zoom, given.place, "metric" if given.metric else "")
+            units = "metric" if given.metric else ""
+            pictures = Pictures(given.folder, given.zoom, given.place, units, ends=given.ends)
             pictures.draw(sizes, looks, forms=given.forms, empty=given.empty)
 
 
 class Pictures:
     """A window on the sample journal, and where its pictures go."""
 
-    def __init__(self, folder: Path, zoom: int = 100, only: Sequence[str] | None = None, units: str = "") -> None:
+    def __init__(
+        self,
+        folder: Path,
+        zoom: int = 100,
+        only: Sequence[str] | None = None,
+        units: str = "",
+        *,
+        ends: bool = False,
+    ) -> None:
         from PySide6.QtWidgets import QApplication
 
         from dryhouse.desk.opening import Opening
@@ -66,7 +84,7 @@ class Pictures:
         from dryhouse.house import Journals
 
         self.app = QApplication([])
-        self.folder, self.zoom, self.only, self.units = folder, zoom, only, units
+        self.folder, self.zoom, self.only, self.units, self.ends = folder, zoom, only, units, ends
         self.theme = Theme(self.app, "light", zoom=zoom)
         self.window = DeskWindow(self.theme, settings())
         self.opening = Opening(self.window, Journals())
@@ -84,8 +102,7 @@ class Pictures:
             if spec.id == "journal":
                 query = BatchQuery(foods=("corn",), states=("finished",))
                 view.show_record("batch", self.opening.session.kitchen.journal.batch_ids(query)[0])
-            settle(self.app, 2.0)
-            self._let_charts_be_drawn()
+            self._let_all_come()
             self.window.grab().save(str(self.folder / f"{spec.id}.png"))
         self.window.close()
 
@@ -94,47 +111,86 @@ class Pictures:
         from tests.surfaces import DIALOGS, FORMS, PAGES
 
         for size in sizes:
-            for look in looks:
-                self.window.resize(*(int(side) for side in size.split("x")))
-                self.theme.choose(look)
-                suffix = f"{size}_{look}_{self.zoom}" + (f"_{self.units}" if self.units else "")
-                self.opening.open_sample()
-                self._measure_in()
-                shown = {spec.id: lambda w, _o, id=spec.id: w.go(id) for spec in self.window.specs}
-                for name, opened in (shown | (FORMS | DIALOGS | PAGES if forms else {})).items():
-                    if not self.only or name in self.only:
-                        self.shoot(f"{name}_{suffix}", opened, apart=name in DIALOGS)
-                if empty:
-                    self.empty(suffix)
+            self.window.resize(*(int(side) for side in size.split("x")))
+            self._begin()
+            shown = {spec.id: lambda w, _o, id=spec.id: w.go(id) for spec in self.window.specs}
+            for name, opened in (shown | (FORMS | DIALOGS | PAGES if forms else {})).items():
+                if not self.only or name in self.only:
+                    self._begin()
+                    self.shoot(name, opened, size, looks, apart=name in DIALOGS)
+            if empty:
+                self.empty(size, looks)
         self.window.close()
 
-    def empty(self, suffix: str) -> None:
+    def empty(self, size: str, looks: Sequence[str]) -> None:
         """The welcome, and each place before anything is recorded."""
-        folder = Path(os.environ["XDG_DATA_HOME"]) / suffix
+        folder = Path(os.environ["XDG_DATA_HOME"]) / size
         folder.mkdir()
         self.opening.open(lambda: self.opening.journals.file(folder / "kitchen.dryhouse"))
-        self.shoot(f"welcome_{suffix}", lambda _w, _o: None)
+        self.shoot("welcome", lambda _w, _o: None, size, looks)
         self.opening._start(self.units or "us")
         for spec in self.window.specs:
-            self.shoot(f"empty_{spec.id}_{suffix}", lambda w, _o, id=spec.id: w.go(id))
+            self.shoot(f"empty_{spec.id}", lambda w, _o, id=spec.id: w.go(id), size, looks)
 
-    def shoot(self, name: str, opened: Callable[[object, object], object], *, apart: bool = False) -> None:
-        """Open it, and draw the window, or what it opened in a window of its own."""
+    def shoot(
+        self,
+        name: str,
+        opened: Callable[[object, object], object],
+        size: str,
+        looks: Sequence[str],
+        *,
+        apart: bool = False,
+    ) -> None:
+        """Open it, and draw the window in each look, or what it opened in a window of its own."""
+        self.theme.choose(looks[0])
         made = opened(self.window, self.opening)
-        settle(self.app)
-        self._let_charts_be_drawn()
         shown = made if apart else self.window
-        shown.grab().save(str(self.folder / f"{name}.png"))
+        of = f"{self.zoom}" + (f"_{self.units}" if self.units else "")
+        for look in looks:
+            self.theme.choose(look)
+            self._let_all_come()
+            shown.grab().save(str(self.folder / f"{name}_{size}_{look}_{of}.png"))
+        if self.ends and self._scrolled(shown):
+            self._let_all_come()
+            shown.grab().save(str(self.folder / f"{name}_{size}_{looks[-1]}_{of}_end.png"))
         if apart:
             made.close()
 
-    def _let_charts_be_drawn(self) -> None:
+    def _begin(self) -> None:
+        """The sample journal as it is opened, with nothing left over of what was typed before."""
+        self.opening.close()
+        for kept in Path(os.environ["XDG_DATA_HOME"]).rglob("*drafts*"):
+            kept.unlink()
+        self.opening.open_sample()
+        self._measure_in()
+
+    def _let_all_come(self) -> None:
+        until = time.monotonic() + _LONGEST_S
+        settle(self.app, 0.25)
+        while self._more_to_come():
+            assert time.monotonic() < until, "something never came"
+            settle(self.app, 0.1)
+
+    def _scrolled(self, shown: object) -> bool:
+        """Turn every page in view to its end; whether there was more than what was seen."""
+        from PySide6.QtWidgets import QScrollArea
+
+        areas = [area for area in shown.findChildren(QScrollArea) if area.isVisible()]
+        bars = [bar for bar in (area.verticalScrollBar() for area in areas) if bar.maximum() > bar.value()]
+        for bar in bars:
+            bar.setValue(bar.maximum())
+        return bool(bars)
+
+    def _more_to_come(self) -> bool:
+        """Whether a chart is to be drawn, a thread reads, or a timer is about to bring something."""
+        from PySide6.QtCore import QTimer
+
         from dryhouse.desk.widgets.plot_pane import PlotCanvas
 
-        until = time.monotonic() + _LONGEST_S
-        while any(chart.awaited for chart in self.window.findChildren(PlotCanvas)):
-            assert time.monotonic() < until, "a chart was never drawn"
-            settle(self.app, 0.1)
+        timers = self.window.findChildren(QTimer)
+        soon = any(t.isActive() and t.isSingleShot() and t.interval() <= _SOON_MS for t in timers)
+        charts = any(chart.awaited for chart in self.window.findChildren(PlotCanvas))
+        return soon or charts or threading.active_count() > 1
 
     def _measure_in(self) -> None:
         if self.units:

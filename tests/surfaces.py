@@ -80,6 +80,28 @@ def _page(number: int) -> Open:
     return opened
 
 
+def _day(window: Any, _opening: Any) -> None:
+    """The chart of a whole day: every run of it beside the others."""
+    from dryhouse.desk.places.dryer.chart import DAY
+
+    _page(0)(window, None)
+    window.view("drying").detail.chart.view.set_value(DAY)
+
+
+def _reason(window: Any, _opening: Any) -> None:
+    """Why a caution is said, in the sheet beside the place."""
+    shelf = window.go("shelf")
+    shelf.show_list()
+    shelf.panel.show_lot(shelf.listing.table.current_id)
+    window.show_reason()
+
+
+def _refused(window: Any, _opening: Any) -> None:
+    """A form with an entry that cannot be."""
+    _log(window, "sweet corn", "2 lb", "3 lb")
+    window.view("journal").form.save()
+
+
 def _past(window: Any) -> None:
     drying = window.go("drying")
     finished = window.session.kitchen.journal
@@ -171,7 +193,7 @@ FORMS: dict[str, Open] = {
     "log": lambda w, o: _log(w),
     "log_typed": lambda w, o: _log(w, "sweet corn", "2 lb 3 oz", "9 oz"),
     "log_meat": lambda w, o: _log(w, "ground beef", "1.5 lb", "7 oz"),
-    "log_unknown_food": lambda w, o: _log(w, "lotus root"),
+    "log_unknown_food": lambda w, o: (_log(w, "lotus root"), w.view("journal").form.save()),
     "log_mix": lambda w, o: (_log(w), w.view("journal").form.entries.mix_button.click()),
     "log_more": lambda w, o: (_log(w), w.view("journal").form.more_button.click()),
     "edit": lambda w, o: w.go("journal").edit(130),
@@ -187,6 +209,10 @@ FORMS: dict[str, Open] = {
     "weighings_file": lambda w, o: _file(w),
     "figures": _page(2),
     "curves": _page(3),
+    "chart": _page(0),
+    "day_chart": _day,
+    "log_refused": _refused,
+    "reason": _reason,
     "past_batch": lambda w, o: _past(w),
     "pack": lambda w, o: w.go("shelf").pack(),
     "shelve": lambda w, o: w.go("shelf").shelve(),
@@ -215,6 +241,7 @@ FORMS: dict[str, Open] = {
     "trip_shopping": _trip_tab(2),
     "trip_packing": _trip_tab(3),
     "trip_lots": _trip_tab(4),
+    "trip_afterwards": _trip_tab(5),
     "trip": lambda w, o: (w.go("meals").turn(1), w.view("meals").trips.new()),
 }
 """What stands in the window itself."""

@@ -12,6 +12,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.draft import KeptForm
 from dryhouse.desk.widgets.fields import TextField, mark_problem
+from dryhouse.desk.widgets.item_table import dress, fit_lines
 from dryhouse.kitchen.records import AfterTrip, Trip
 from dryhouse.kitchen.trips.after import (
     Returned,
@@ -43,21 +44,22 @@ class AfterPage(QWidget):
         self._meals: tuple[Returned, ...] = ()
         self.table = QTableWidget(0, len(_HEADS))
         self.table.setAccessibleName("How the meals were")
-        self.table.setHorizontalHeaderLabels(_HEADS)
+        dress(self.table, _HEADS)
         self.table.verticalHeader().hide()
-        self.table.verticalHeader().setDefaultSectionSize(session.theme.tokens.target - 8)
+        self.table.verticalHeader().setMinimumSectionSize(session.theme.tokens.target - 8)
+        self.table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.table.setTabKeyNavigation(False)
         self.table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         for n in range(len(_HEADS)):
-            stretched = n in (_MEAL, _CHANGE)
-            mode = QHeaderView.ResizeMode.Stretch if stretched else QHeaderView.ResizeMode.ResizeToContents
+            mode = QHeaderView.ResizeMode.Stretch if n == _CHANGE else QHeaderView.ResizeMode.ResizeToContents
             self.table.horizontalHeader().setSectionResizeMode(n, mode)
+        fit_lines(self.table)
         self.save_button = button("&Save how it was", self.save, "primary", hint="Ctrl+S")
         self.next_line = text_label("", select=True)
         self.starts = DayField(session, "The next one starts", name="starts_on")
         self.name = TextField(session, "It is called", name="name")
         hint = "The same days, people and meals; undo takes it back"
-        self.again = button("Plan it a&gain", self.plan_again, hint=hint)
+        self.again = button("Plan it &again", self.plan_again, hint=hint)
         said = (
             "Once you are home: servings of all bags of a meal together, the spare days aside. "
             "What was right stays empty."
@@ -67,7 +69,7 @@ class AfterPage(QWidget):
         inside.addWidget(self.table, 1)
         inside.addLayout(row(self.save_button, 1))
         inside.addWidget(self.next_line)
-        below = row(self.starts, self.name, self.again)
+        below = row(self.starts, self.name, self.again, space=16)
         below.setStretch(1, 1)
         below.setAlignment(self.again, Qt.AlignmentFlag.AlignVCenter)
         inside.addLayout(below)
