@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, QUrl
-from PySide6.QtGui import QImage, QTextDocument
+from PySide6.QtGui import QImage, QResizeEvent, QTextDocument
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QListWidget, QTextBrowser
 
 from dryhouse.desk.help import SHARE, keys_page
@@ -30,6 +30,14 @@ def pages() -> tuple[tuple[str, Path], ...]:
 class Page(QTextBrowser):
     """A page whose pictures are as wide as itself."""
 
+    _drawn_for = 0
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self.viewport().width() - 24 < self._drawn_for:
+            self._drawn_for = 0
+            self.reload()
+
     def loadResource(self, kind: int, name: QUrl | str) -> Any:
         """The text or the picture that the page names, the picture scaled to the page."""
         found = super().loadResource(kind, name)
@@ -37,7 +45,7 @@ class Page(QTextBrowser):
             return found
         path = self.source().resolved(QUrl(name)).toLocalFile()
         picture = QImage(path)
-        width = self.viewport().width() - 24
+        width = self._drawn_for = self.viewport().width() - 24
         return (
             picture.scaledToWidth(width, Qt.TransformationMode.SmoothTransformation)
             if width < picture.width()

@@ -170,7 +170,7 @@ def palette(t: Tokens) -> QPalette:
 def style_sheet(t: Tokens) -> str:
     """What the palette cannot say. Widgets ask for a look with the property `role` (see `set_role`)."""
     s, r = t.space, t.radius
-    mark = round(16 * t.body / LIGHT.body)
+    mark, tip, little = (round(side * t.body / LIGHT.body) for side in (16, 5, 4))
     return f"""
     QLabel[role="title"] {{ font-size: {t.title}pt; font-weight: 600; }}
     QLabel[role="heading"] {{ font-size: {t.heading}pt; font-weight: 600; }}
@@ -196,12 +196,18 @@ def style_sheet(t: Tokens) -> str:
         min-height: {t.target - 4}px; }}
     QLineEdit:disabled, QComboBox:disabled, QLineEdit:read-only {{ color: {t.muted}; background: {t.ground}; }}
     QComboBox::drop-down {{ border: none; width: 28px; }}
-    QComboBox::down-arrow {{ width: 0; height: 0; border-left: 5px solid {t.surface};
-        border-right: 5px solid {t.surface}; border-top: 6px solid {t.muted}; border-bottom: none; }}
+    QComboBox::down-arrow {{ width: 0; height: 0; border-left: {tip}px solid {t.surface};
+        border-right: {tip}px solid {t.surface}; border-top: {tip + 1}px solid {t.muted}; border-bottom: none; }}
+    QComboBox::down-arrow:disabled {{ border-left-color: {t.ground}; border-right-color: {t.ground}; }}
+    QTableView QComboBox {{ min-height: {t.target - 8}px; margin: 3px 0; }}
+    QTableView QComboBox:focus {{ min-height: {t.target - 10}px; }}
+    QProgressBar {{ background: {t.surface}; color: {t.ink}; border: 1px solid {t.edge}; border-radius: {r}px;
+        min-height: {t.target // 2}px; text-align: center; }}
+    QProgressBar::chunk {{ background: {t.accent_soft}; border-right: 2px solid {t.accent}; }}
     QComboBox QAbstractItemView {{ background: {t.surface}; border: 1px solid {t.edge}; outline: none; }}
     QComboBox QAbstractItemView::item {{ min-height: {t.target - 8}px; padding: 0 {s}px; }}
     QPushButton {{ background: {t.surface}; color: {t.ink}; border: 1px solid {t.edge}; border-radius: {r}px;
-        padding: 0 {2 * s}px; min-height: {t.target - 2}px; }}
+        padding: 0 {2 * s}px; min-height: {t.target - 2}px; outline: none; }}
     QPushButton:hover {{ background: {t.accent_soft}; }}
     QPushButton:focus {{ border: 2px solid {t.accent}; padding: 0 {2 * s - 1}px; min-height: {t.target - 4}px; }}
     QPushButton:disabled {{ color: {t.edge}; border: 1px dashed {t.edge}; }}
@@ -214,6 +220,12 @@ def style_sheet(t: Tokens) -> str:
         border: 1px dashed {t.edge}; }}
     QPushButton[role="quiet"] {{ background: transparent; border-color: transparent; color: {t.accent};
         padding: 0 {s}px; }}
+    QPushButton::menu-indicator {{ width: 0; height: 0; border-left: {little}px solid {t.surface};
+        border-right: {little}px solid {t.surface}; border-top: {little + 1}px solid {t.muted}; border-bottom: none;
+        subcontrol-origin: padding; subcontrol-position: right center; right: {s - 2}px; }}
+    QPushButton[role="quiet"]::menu-indicator {{ border-left-color: {t.ground}; border-right-color: {t.ground};
+        border-top-color: {t.accent}; right: 0; }}
+    QPushButton::menu-indicator:hover {{ border-left-color: {t.accent_soft}; border-right-color: {t.accent_soft}; }}
     QPushButton[role="quiet"]:hover {{ background: {t.accent_soft}; }}
     QPushButton[role="quiet"]:focus {{ border: 2px solid {t.accent}; padding: 0 {s - 1}px; }}
     QToolButton[role="place"] {{ background: transparent; border: 2px solid transparent; border-radius: {r}px;
@@ -249,20 +261,22 @@ def style_sheet(t: Tokens) -> str:
     QTableView::item:selected {{ border-top: 2px solid {t.accent}; border-bottom: 2px solid {t.accent}; }}
     QListView {{ background: {t.surface}; border: 1px solid {t.line}; border-radius: {r}px; outline: none;
         selection-background-color: {t.accent_soft}; selection-color: {t.ink}; }}
-    QListView::item {{ min-height: {t.target - 8}px; padding: 0 {s}px; }}
+    QListView::item {{ min-height: {t.target - 14}px; padding: 3px {s}px; }}
     QListView::item:selected {{ background: {t.accent_soft}; color: {t.ink};
         border: 2px solid {t.accent}; border-radius: {r}px; }}
     QListView:focus {{ border: 1px solid {t.accent}; }}
+    QTableCornerButton::section {{ background: {t.ground}; border: none; border-bottom: 1px solid {t.line}; }}
     QHeaderView {{ background: {t.ground}; border: none; }}
     QHeaderView::section {{ background: {t.ground}; color: {t.muted}; border: none;
         border-bottom: 1px solid {t.line}; padding: {s - 2}px {s + 3}px; font-weight: 600; }}
     QHeaderView::up-arrow, QHeaderView::down-arrow {{ subcontrol-origin: border; subcontrol-position: top center;
-        width: 0; height: 0; border-left: 5px solid {t.ground}; border-right: 5px solid {t.ground}; }}
-    QHeaderView::up-arrow {{ border-top: 5px solid {t.muted}; border-bottom: none; }}
-    QHeaderView::down-arrow {{ border-bottom: 5px solid {t.muted}; border-top: none; }}
+        width: 0; height: 0; border-left: {tip}px solid {t.ground}; border-right: {tip}px solid {t.ground}; }}
+    QHeaderView::up-arrow {{ border-top: {tip}px solid {t.muted}; border-bottom: none; }}
+    QHeaderView::down-arrow {{ border-bottom: {tip}px solid {t.muted}; border-top: none; }}
     QTabWidget::pane {{ border: none; }}
     QTabBar::tab {{ padding: 0 {2 * s}px; min-height: {t.target - 4}px; border-bottom: 3px solid transparent;
         color: {t.muted}; background: transparent; }}
+    QTabWidget[role="tight"] QTabBar::tab {{ padding: 0 {s}px; }}
     QTabBar::tab:selected {{ color: {t.ink}; border-bottom-color: {t.accent}; font-weight: 600; }}
     QTabBar::tab:focus {{ color: {t.accent}; }}
     QSplitter::handle {{ background: transparent; }}
@@ -272,7 +286,7 @@ def style_sheet(t: Tokens) -> str:
 
 def set_role(widget: QWidget, role: str) -> None:
     """Give a widget a look of the style sheet: `title`, `heading`, `figure`, `muted`, `small`, `label`,
-    `problem`, `card`, `sheet`, `page`, `primary`, `quiet`, `place`."""
+    `problem`, `card`, `sheet`, `page`, `primary`, `quiet`, `place`, `tight`."""
     set_mark(widget, "role", role)
 
 

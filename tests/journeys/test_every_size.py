@@ -1,13 +1,17 @@
 """Every place and every form at small windows and with large letters: nothing is cut."""
 
-from PySide6.QtCore import QCoreApplication, QEvent, QObject
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
 from PySide6.QtWidgets import QApplication, QLabel
 
 from dryhouse.desk.theme import ZOOMS
+from dryhouse.desk.widgets.basics import Scrolling
+from dryhouse.desk.widgets.beside import SideBySide
 from tests.journeys.nothing_cut import cut, too_small
 from tests.surfaces import FORMS
 
 SIZES = ((900, 600, 100), (1093, 614, 100), (1280, 800, 100), (640, 480, 100), (1280, 800, 200), (900, 600, 200))
+
+Vertical = Qt.Orientation.Vertical
 
 SCROLLED = ((900, 600, 200), (640, 480, 100))
 """Here a place may be wider than its room, and is scrolled sideways."""
@@ -19,6 +23,18 @@ def at_size(window, wide: int, high: int, zoom: int) -> None:
     if steps := ZOOMS.index(zoom) - ZOOMS.index(window.theme.zoom):
         window.theme.enlarge(steps)
     assert window.theme.zoom == zoom
+
+
+def scrolled_twice(window) -> list[str]:
+    """What scrolls by itself on a page that does: where two things stand one above the other, only the page may."""
+    shown = (s for s in window.findChildren(SideBySide) if all(s.widget(n).isVisible() for n in range(2)))
+    stacked = [s for s in shown if s.orientation() == Vertical]
+    areas = (area for both in stacked for area in both.findChildren(Scrolling) if area.isVisible())
+    return [f"{area.widget().height()} px in {area.height()}" for area in areas if scrolls(area)]
+
+
+def scrolls(area: Scrolling) -> bool:
+    return not area.keeps and area.verticalScrollBar().maximum() > 0
 
 
 def settle() -> None:
@@ -49,7 +65,7 @@ def test_no_form_is_cut_with_letters_twice_as_large(person):
     for name, open_form in FORMS.items():
         open_form(window, person.opening)
         settle()
-        found += [f"{name}: {what}" for what in cut(window.view(window.here))]
+        found += [f"{name}: {what}" for what in (*cut(window.view(window.here)), *scrolled_twice(window))]
     assert not found, "\n".join(found)
 
 

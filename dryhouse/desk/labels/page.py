@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QPixmap, QResizeEvent
+from PySide6.QtCore import QEvent, QObject, QSignalBlocker, QSize, Qt, Signal
+from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QCheckBox, QFileDialog, QLabel, QScrollArea, QWidget
 
 from dryhouse.desk.labels.paper import LabelJob, label_preview, paper_like, print_on, write_pdf
@@ -20,6 +20,8 @@ from dryhouse.kitchen.settings import preference, set_preference
 from dryhouse.kitchen.shelf.labels import Label
 
 SHEET_KEY = "labels.sheet"
+_BESIDE = 16
+"""Pixels that are left beside the preview."""
 
 
 class LabelsPage(QWidget):
@@ -47,7 +49,6 @@ class LabelsPage(QWidget):
         self.save_button = button("&Save as PDF", self.ask_save, "primary", hint="Ctrl+S")
         self.print_button = button("P&rint", self.ask_print, hint="Ctrl+P")
         self._build()
-        self.sheet.set_value(preference(session.kitchen, SHEET_KEY, usual_sheet(session.style.system).id))
         self.sheet.changed.connect(self._sheet_chosen)
         for field in (self.copies, self.skip):
             field.changed.connect(self._draw)
@@ -62,6 +63,7 @@ class LabelsPage(QWidget):
             choices.addWidget(widget)
         choices.addStretch(1)
         choices.addLayout(row(self.back_page, self.next_page, 1))
+        choices.addSpacing(4)
         choices.addLayout(row(self.save_button, self.print_button, 1))
         beside = QWidget()
         hold(beside, wide=340)
@@ -70,6 +72,8 @@ class LabelsPage(QWidget):
         self.area.setWidgetResizable(True)
         self.area.setAccessibleName("Preview of the labels")
         self.area.setWidget(self.picture)
+        self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.area.viewport().installEventFilter(self)
         across = row(beside, space=24)
         across.addWidget(self.area, 1)
         inside = column(self, space=12)
@@ -81,6 +85,9 @@ class LabelsPage(QWidget):
         """Preview these labels."""
         self.labels = tuple(labels)
         self.page = 0
+        usual = usual_sheet(self.session.style.system).id  # until she chose one, the one of her units
+        with QSignalBlocker(self.sheet):
+            self.sheet.set_value(preference(self.session.kitchen, SHEET_KEY, usual))
         self.copies.set_value(1)
         self.skip.set_value(None)
         self._draw()
@@ -157,18 +164,23 @@ class LabelsPage(QWidget):
         )
         self.back_page.setEnabled(self.page > 0)
         self.next_page.setEnabled(self.page < pages - 1)
+        for turn in (self.back_page, self.next_page):
+            turn.setVisible(pages > 1)
 
     def _fit(self) -> None:
-        room = self.area.viewport().width() - 16
+        """The preview as wide as there is room for, sharp on every screen."""
+        dots = self.devicePixelRatioF()
+        room = round((self.area.viewport().width() - _BESIDE) * dots)
         made = QPixmap.fromImage(self._image)
-        if made.width() > room > 100:
+        if made.width() > room > 0:
             made = made.scaledToWidth(room, Qt.TransformationMode.SmoothTransformation)
+            made.setDevicePixelRatio(dots)
         self.picture.setPixmap(made)
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        if self.labels:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.Resize and self.labels:
             self._fit()
+        return super().eventFilter(watched, event)
 
     def sizeHint(self) -> QSize:
         return QSize(900, 600)

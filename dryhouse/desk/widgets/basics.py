@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut, QShowEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QKeySequence, QResizeEvent, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
     QBoxLayout,
@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from dryhouse.desk.measures import scaled
 from dryhouse.desk.theme import BAR, set_role
 
 _BESIDE = 28
@@ -32,7 +33,7 @@ SEEN_HIGH = 190
 """Pixels, at our usual text, in which the answer about a chosen line, and a stop, can be read."""
 
 _LOW = 72
-"""Pixels below which what scrolls is of no use."""
+"""Pixels, at our usual text, below which what scrolls is of no use."""
 
 
 def text_label(text: str, role: str = "", *, wrap: bool = True, select: bool = False) -> QLabel:
@@ -140,6 +141,7 @@ class _Asks(QObject):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() == QEvent.Type.LayoutRequest:
+            self._area.measure()
             self._area.updateGeometry()
             QCoreApplication.sendEvent(self._area, QEvent(QEvent.Type.LayoutRequest))
             self._area.stay_once_moved()
@@ -148,11 +150,15 @@ class _Asks(QObject):
 
 class Scrolling(QScrollArea):
     """Scrolls up and down and never sideways: it is never narrower than what it holds. Where the keyboard goes
-    inside it is always in view, and stays where it stands when something above it appears or goes."""
+    inside it is always in view, and stays where it stands when something above it appears or goes.
 
-    def __init__(self, inside: QWidget) -> None:
+    Where the page it stands on scrolls anyway it is `whole`: as high as what it holds, without a bar of its own.
+    One whose buttons stand below it `keeps` its bar, so that they stay in view.
+    """
+
+    def __init__(self, inside: QWidget, *, keeps: bool = False, least: int = _LOW) -> None:
         super().__init__()
-        self._inside = inside
+        self._inside, self.keeps, self._least, self._whole = inside, keeps, least, False
         self._typing: tuple[QWidget, int] | None = None
         """Where the keyboard is, and how far down the page that stands."""
         self._watch = _Asks(self)
@@ -168,11 +174,43 @@ class Scrolling(QScrollArea):
 
     def minimumSizeHint(self) -> QSize:
         inside = self._inside.minimumSizeHint().expandedTo(self._inside.minimumSize())
-        return QSize(inside.width() + BAR, _LOW)
+        high = scaled(self._least)
+        if self._whole and self.isVisible():
+            wide, bends = self.width(), self._inside.hasHeightForWidth()
+            usual = self._inside.heightForWidth(wide) if bends else self._inside.sizeHint().height()
+            high = max(high, least_height(self._inside, wide), usual)
+        return QSize(inside.width() + BAR, high)
+
+    def be_whole(self, whole: bool) -> None:
+        """As high as what it holds from now on, or again as high as there is room for."""
+        if whole != self._whole and not self.keeps:
+            self._whole = whole
+            self.measure()
+            bars = Qt.ScrollBarPolicy
+            self.setVerticalScrollBarPolicy(bars.ScrollBarAlwaysOff if whole else bars.ScrollBarAsNeeded)
+            self.updateGeometry()
+
+    def measure(self) -> None:
+        """Take what it holds as high as its words are at its width. Qt would take its least height, that is of
+        words at their narrowest, and show a bar where none is due."""
+        policy = QSizePolicy.Policy
+        high = policy.Ignored if self._whole or self._inside.hasHeightForWidth() else policy.Minimum
+        if self._inside.sizePolicy().verticalPolicy() != high:
+            self._inside.setSizePolicy(policy.Preferred, high)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._whole and event.size().width() != event.oldSize().width():
+            self.updateGeometry()
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.updateGeometry()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        if self._whole:
+            self.updateGeometry()
 
     def _note_focus(self, _before: QWidget | None, now: QWidget | None) -> None:
         """The keyboard came here, not by a click: a page that moves under the pointer would lose it."""
@@ -211,9 +249,10 @@ class Scrolling(QScrollArea):
         return here.mapTo(self._inside, here.rect().topLeft()).y()
 
 
-def scrolling(inside: QWidget) -> Scrolling:
-    """The widget in an area that scrolls up and down and never sideways."""
-    area = Scrolling(inside)
+def scrolling(inside: QWidget, *, keeps: bool = False, least: int = _LOW) -> Scrolling:
+    """The widget in an area that scrolls up and down and never sideways; it `keeps` its bar on every page, and is
+    at least so many pixels high, at our usual text."""
+    area = Scrolling(inside, keeps=keeps, least=least)
     area.setWidgetResizable(True)
     area.setFrameShape(QFrame.Shape.NoFrame)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

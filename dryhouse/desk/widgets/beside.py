@@ -7,20 +7,27 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QSplitter, QWidget
 
 from dryhouse.desk.measures import scaled
-from dryhouse.desk.widgets.basics import least_height
+from dryhouse.desk.widgets.basics import Scrolling, least_height
 
-_ENOUGH = 260
-"""Pixels, at our usual text, that each of two things one above the other is given at least."""
+_ENOUGH = 200
+"""Pixels, at our usual text, that each of two things one above the other is given at least: of a list its first
+lines, so that what is said of the chosen one begins in view."""
 
 
 class SideBySide(QSplitter):
     """Two things beside each other; one above the other where both do not fit the width."""
 
     def __init__(
-        self, left: QWidget, right: QWidget, sizes: tuple[int, int], least: tuple[int, int], gap: int
+        self,
+        left: QWidget,
+        right: QWidget,
+        sizes: tuple[int, int],
+        least: tuple[int, int],
+        gap: int,
+        enough: int,
     ) -> None:
         super().__init__()
-        self._shares, self._told = sizes, least
+        self._shares, self._told, self._enough = sizes, least, enough
         self._first_gone = self._put_away = False
         self.setChildrenCollapsible(False)
         self.setHandleWidth(gap)
@@ -64,6 +71,9 @@ class SideBySide(QSplitter):
             self._both[0].setVisible(not away)
         if turned:
             self.setOrientation(wanted)
+        if turned or not beside:
+            for area in self.findChildren(Scrolling):
+                area.be_whole(not beside and not away)
         for one, across, down in zip(self._both, wide, self._least_high(), strict=True):
             one.setMinimumSize(across if beside else 0, 0 if beside else down)
         if turned:
@@ -80,15 +90,22 @@ class SideBySide(QSplitter):
     def _least_high(self) -> tuple[int, int]:
         """What each needs at its width; one above the other it also has to be enough to work with."""
         stacked = self.orientation() == Qt.Orientation.Vertical
-        enough = scaled(_ENOUGH) if stacked else 0
+        enough = scaled(self._enough) if stacked else 0
         wide = [self.width() if stacked else one.width() for one in self._both]
         above, below = (max(least_height(one, w), enough) for one, w in zip(self._both, wide, strict=True))
         return above, below
 
 
 def side_by_side(
-    left: QWidget, right: QWidget, *, sizes: tuple[int, int], least: tuple[int, int], gap: int = 20
+    left: QWidget,
+    right: QWidget,
+    *,
+    sizes: tuple[int, int],
+    least: tuple[int, int],
+    gap: int = 20,
+    enough: int = _ENOUGH,
 ) -> SideBySide:
     """Two things beside each other, with a handle between them that neither can be pushed away with. `least` are
-    the widths, at our usual text, below which the second goes under the first."""
-    return SideBySide(left, right, sizes, least, gap)
+    the widths, at our usual text, below which the second goes under the first; there each is at least `enough`
+    high, and what scrolls in them is as high as what it holds, so that one page scrolls and not three."""
+    return SideBySide(left, right, sizes, least, gap, enough)

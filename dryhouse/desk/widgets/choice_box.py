@@ -3,9 +3,12 @@ What is too long for it ends in three dots."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QStyle, QStyleOptionComboBox, QStylePainter
+
+_FRAME = 6
+"""Pixels of the frame and its margins that Qt forgets beside the words of a box in a style sheet."""
 
 
 class ChoiceBox(QComboBox):
@@ -14,6 +17,9 @@ class ChoiceBox(QComboBox):
     def __init__(self) -> None:
         super().__init__()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def sizeHint(self) -> QSize:
+        return super().sizeHint() + QSize(_FRAME, 0)
 
     def shown_text(self) -> str:
         """The choice as it is drawn."""

@@ -26,10 +26,12 @@ def test_the_preview_draws_the_page_for_the_printer(qtbot, monkeypatch):
         printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
         printer.setOutputFileName("/dev/null")
         dialog.paintRequested.emit(printer)
-        drawn.append(printer.outputFormat())
+        drawn.append(dialog.size())
 
     monkeypatch.setattr(QPrintPreviewDialog, "exec", shown)
     parent = QWidget()
     qtbot.addWidget(parent)
     preview_print(parent, document("Sweet corn", "<p>line</p>"))
-    assert drawn
+    (size,), room = drawn, parent.screen().availableSize()
+    assert size.width() > 0.8 * min(room.width(), 900)
+    assert size.boundedTo(room) == size

@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import Signal, SignalInstance
 from PySide6.QtWidgets import QMenu, QWidget
 
-from dryhouse.desk.measures import hold
 from dryhouse.desk.places.batches.card_view import CardView
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import SEEN_HIGH, button, column, scrolling, text_label
@@ -129,8 +128,7 @@ class BatchPanel(QWidget):
             inside.addWidget(widget)
         inside.addStretch(1)
         outer = column(self, space=8)
-        self._area = scrolling(page)
-        hold(self._area, least_high=SEEN_HIGH)
+        self._area = scrolling(page, least=SEEN_HIGH)
         outer.addWidget(self._area, 1)
         outer.addLayout(Wrapping(self.edit, self.chart, self.pack, self.more, 1))
         self.show_batch(None)

@@ -127,11 +127,11 @@ class BatchListing(NarrowedList):
             return session.style.show(quantity, "")
 
         return (
-            Column("Started", self._started, "started", width=124),
+            Column("Started", self._started, "started", width=132),
             Column("Food", self._food, "food", width=220, stretch=True),
             Column("Dryer", lambda r: r.dryer_name, "dryer", width=104, spare=3),
             Column("Loaded", lambda r: shown(r.batch.prepared_mass), "fresh", right=True, width=100, spare=2),
-            Column("Dried", lambda r: shown(r.batch.dried_mass), "dried", right=True, width=92),
+            Column("Dried", lambda r: shown(r.batch.dried_mass), "dried", right=True, width=86),
             Column("Yield", self._yield, "yield", right=True, width=64, spare=1),
             Column("Drying time", self._took, right=True, width=104, usual=False),
             Column("Heat", lambda r: shown(r.batch.set_temperature), right=True, width=76, usual=False),

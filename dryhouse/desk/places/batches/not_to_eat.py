@@ -11,7 +11,8 @@ from dryhouse.desk.session import Session
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import WorldProblem
 
-_PAUSE_MS = 60
+_PAUSE_MS, _BETWEEN_MS = 60, 20
+"""Before the first look, and between two."""
 _AT_ONCE_S = 0.006
 """So long the window may be kept; what is left waits for the next pause."""
 
@@ -37,7 +38,7 @@ class NotToEat(QObject):
         known = self._known.get(batch.id)
         if known is None or known[0] != batch:
             self._asked[batch.id] = batch
-            self._pause.start()
+            self._pause.start(_PAUSE_MS)
             return False
         return known[1]
 
@@ -55,6 +56,6 @@ class NotToEat(QObject):
             self._known[id] = (batch, forbidden)
             more |= forbidden
         if self._asked:
-            self._pause.start()
+            self._pause.start(_BETWEEN_MS)
         if more:
             self._found()

@@ -48,7 +48,7 @@ class JournalPlace(ListPlace):
         self._form: LogForm | None = None
         self._dryers: DryersPage | None = None
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
-        self._settle.timeout.connect(lambda: self.panel.show_batch(self.listing.table.current_id))
+        self._settle.timeout.connect(lambda: _show_chosen(self))
         self.empty_state = EmptyState(
             session.theme,
             "journal",
@@ -238,3 +238,10 @@ def chosen_acts(place: JournalPlace) -> list[tuple[str, Callable[[], None]]]:
         ("&Pack…", lambda: place.session.open("shelf", "batch", chosen[0])),
         ("&Remove\tDel", place.delete),
     ]
+
+
+def _show_chosen(place: JournalPlace) -> None:
+    """What is known of the chosen batch; where none fits the list has the whole width."""
+    chosen = place.listing.table.current_id
+    place.panel.setVisible(chosen is not None)
+    place.panel.show_batch(chosen)

@@ -13,6 +13,7 @@ from dryhouse.desk.places.dryer.strip import with_unit
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.fields import ChoiceField
+from dryhouse.desk.widgets.item_table import dress
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.desk.widgets.wrapping import Wrapping
@@ -64,7 +65,7 @@ class ImportPage(QWidget):
         self.choices = (self.time, self.kind, self.mass, self.unit, self.tare, self.heat, self.degrees, self.scope)
         self.table = QTableWidget(0, 4)
         TableMenu(session, self.table, "Lines")
-        self.table.setHorizontalHeaderLabels(("Line", "When", "Scale reading", "What is wrong"))
+        dress(self.table, ("Line", "When", "Scale reading", "What is wrong"))
         self.table.verticalHeader().hide()
         self.table.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
         self.table.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)
@@ -80,7 +81,7 @@ class ImportPage(QWidget):
         for choice in self.choices:
             choice.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
             hold(choice, most_wide=_COLUMN_WIDE)
-        inside.addLayout(Wrapping(*self.choices))
+        inside.addLayout(Wrapping(*self.choices, space=16))
         inside.addWidget(self.summary)
         inside.addWidget(self.table, 1)
         inside.addLayout(row(self.go, self.leave, 1))

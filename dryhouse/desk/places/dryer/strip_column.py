@@ -9,7 +9,6 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QWidget
 
-from dryhouse.desk.measures import hold
 from dryhouse.desk.places.dryer.strip import Strip
 from dryhouse.desk.places.dryer.waiting import WaitingCard
 from dryhouse.desk.session import Session
@@ -50,8 +49,7 @@ class StripColumn(QWidget):
         cards.addLayout(self._strips)
         cards.addWidget(self.waiting)
         cards.addStretch(1)
-        self.area = scrolling(page)
-        hold(self.area, least_high=_A_STRIP)
+        self.area = scrolling(page, least=_A_STRIP)
         column(self).addWidget(self.area)
         self.timer = QTimer(self, interval=_TICK_MS)
         self.timer.timeout.connect(self.tick)

@@ -69,9 +69,11 @@ class TakeOffForm(QWidget):
         inside.addWidget(self.heading)
         inside.addWidget(self.standing)
         inside.addWidget(self.cautions)
-        inside.addLayout(row(self.mass, self.felt, space=16))
-        inside.addLayout(row(self.volume, self.at, space=16))
-        inside.addLayout(row(self.energy, self.rating, space=16))
+        for pair in ((self.mass, self.felt), (self.volume, self.at), (self.energy, self.rating)):
+            across = row(*pair, space=16)
+            for place, share in enumerate((3, 2)):
+                across.setStretch(place, share)
+            inside.addLayout(across)
         inside.addWidget(self.notes)
         inside.addStretch(1)
         outer = column(self, space=12)

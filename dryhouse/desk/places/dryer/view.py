@@ -72,18 +72,24 @@ class DryingPlace(DeskPlace):
         self._connect()
 
     def _build(self) -> None:
+        self.start_button = button("Start a &batch", self.start, "primary", hint="Ctrl+N")
+        keeping = self.start_button.sizePolicy()
+        keeping.setRetainSizeWhenHidden(True)
+        self.start_button.setSizePolicy(keeping)
         self.side = Pages()
         for widget in (self.empty_state, self.detail, self.form, self.take_off, self.file, self.instrument):
             self.side.addWidget(widget)
         self.split = side_by_side(self.column, self.side, sizes=(470, 600), least=(380, 400))
         self.split.setStretchFactor(1, 1)
-        self.side.currentChanged.connect(
-            lambda _page: self.split.give_way(self.side.currentWidget() not in (self.detail, self.empty_state))
-        )
-        self.start_button = button("Start a &batch", self.start, "primary", hint="Ctrl+N")
+        self.side.currentChanged.connect(self._make_way)
         outer = column(self, margin=20, space=12)
         outer.addLayout(row(text_label("Drying now", "title", wrap=False), 1, self.start_button))
         outer.addWidget(self.split, 1)
+
+    def _make_way(self) -> None:
+        """Where it is narrow the strips make way for a form; while one is begun there is no other to begin."""
+        self.split.give_way(self.side.currentWidget() not in (self.detail, self.empty_state))
+        self.start_button.setVisible(self.side.currentWidget() is not self.form)
 
     def _connect(self) -> None:
         self.form.started.connect(lambda batch: self.show_record("batch", batch))

@@ -15,6 +15,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.draft import keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, QuantityField
+from dryhouse.desk.widgets.item_table import dress
 from dryhouse.desk.widgets.moment_field import MomentField, show_moment
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
@@ -32,6 +33,7 @@ from dryhouse.words.dates import clock, weekday_words
 
 _SPARED = (5, 7, 8)
 """Columns that are shown only where something stands in them: tare, dryer, note."""
+_FIGURES = range(1, 6)
 HEADINGS = ("When", "Hours", "Net", "Moisture", "Scale", "Tare", "What", "Dryer", "Note")
 
 
@@ -44,7 +46,7 @@ class WeighingsTable(QTableWidget):
 
     def __init__(self) -> None:
         super().__init__(0, len(HEADINGS))
-        self.setHorizontalHeaderLabels(HEADINGS)
+        dress(self, HEADINGS, figures=_FIGURES)
         self.verticalHeader().hide()
         self.setEditTriggers(QTableWidget.EditTrigger.NoEditTriggers)
         self.setSelectionBehavior(QTableWidget.SelectionBehavior.SelectRows)
@@ -101,7 +103,7 @@ class WeighingsPane(QWidget):
         inside = column(self.editor, space=4)
         inside.addWidget(self.kept.offer)
         inside.addWidget(self.question)
-        inside.addLayout(row(self.gross, self.tare, self.at))
+        inside.addLayout(row(self.gross, self.tare, self.at, space=16))
         inside.addLayout(
             row(
                 self.scope,
@@ -109,6 +111,7 @@ class WeighingsPane(QWidget):
                 button("&Save", lambda: self.save(), "primary"),
                 button("Close", self.leave),
                 self.keep_button,
+                space=16,
             )
         )
         for widget in (self.editor, self.keep_button, self.question):
@@ -135,13 +138,16 @@ class WeighingsPane(QWidget):
         for line, point in enumerate(self.lines):
             for place, text in enumerate(self.cells(point, run) if run is not None else ()):
                 item = QTableWidgetItem(text)
-                if 0 < place < 6:
+                if place in _FIGURES:
                     item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
                 self.table.setItem(line, place, item)
         for place in _SPARED:
             cells = (self.table.item(line, place) for line in range(len(self.lines)))
             self.table.setColumnHidden(place, not any(cell and cell.text() not in ("", "—") for cell in cells))
+        across = self.table.horizontalHeader()
+        across.setStretchLastSection(False)
         self.table.resizeColumnsToContents()
+        across.setStretchLastSection(True)  # anew: the last one in view may be another
         if self.lines:
             ids = [p.weighing.id for p in self.lines if p.weighing is not None]
             gone = min(at, len(ids) - 1) if kept is not None else 0

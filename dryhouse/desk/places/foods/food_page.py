@@ -23,7 +23,7 @@ from dryhouse.words.bases import basis_text
 from dryhouse.words.messages import problem_sentence
 
 _ROW = 40
-_MOST_WIDE = 0.3
+_MOST_WIDE, _MOST_WIDE_ALONE = 0.3, 0.5
 """Of the table that a column beside the sources takes at most."""
 _PADDING = 12
 _HEADINGS = ("Figure", "Value", "Where it comes from")
@@ -184,7 +184,8 @@ class FoodPage(QWidget):
         table as high as its lines."""
         if not self.isVisible():
             return
-        table, most = self.table, round(self.table.viewport().width() * _MOST_WIDE)
+        share = _MOST_WIDE if self.sourced else _MOST_WIDE_ALONE
+        table, most = self.table, round(self.table.viewport().width() * share)
         for across in (0, 1):
             table.setColumnWidth(across, min(table.sizeHintForColumn(across) + _PADDING, most))
         shown = range(3 if self.sourced else 2)

@@ -118,10 +118,10 @@ class MealCard(QWidget):
     def _build(self) -> None:
         for named in (self.name, self.method):
             named.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-            hold(named, least_wide=200)
+            hold(named, least_wide=176)
         for number in (self.servings, self.minutes, self.pot, self.altitude):
             hold(number, wide=96)
-        head = Wrapping(self.name, self.servings, self.cooking, self.liquid, self.minutes, space=16)
+        head = Wrapping(self.name, self.servings, self.cooking, self.liquid, self.minutes, space=12)
         pot = QWidget()
         pot.setLayout(Wrapping(self.pot, self.altitude, self.boil_off, self.method, space=16))
         self.more = Unfolding(self.session, "Pot, altitude, method", pot)

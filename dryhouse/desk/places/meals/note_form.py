@@ -12,6 +12,7 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, tab_through, text_label
 from dryhouse.desk.widgets.draft import Draft, Entry, keep_entries
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import read_date, today
 from dryhouse.kitchen.meals.cooking import drawn_words, draws_for, note_cooking
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_sheet
@@ -21,6 +22,8 @@ from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.science.quantities import Length, Volume
 from dryhouse.words.names import capital
 
+_ENTRY_WIDE = 140
+"""Pixels of an entry at least: a date stands in it whole."""
 _HOW = [("", "not noted"), *((word, word) for word in CAME_BACK)]
 
 
@@ -73,13 +76,17 @@ class NoteForm(QFrame):
         self._part_grid.setSpacing(8)
         inside = column(self, margin=16, space=8)
         inside.addWidget(text_label("How it came out", "heading"))
-        grid = QGridLayout()
-        grid.setHorizontalSpacing(16)
-        for n, field in enumerate(
-            (self.came_back, self.water, self.servings, self.on, self.soak, self.cook, self.altitude, self.rating)
-        ):
-            grid.addWidget(field, n // 4, n % 4)
-        inside.addLayout(grid)
+        entries = (
+            self.came_back,
+            self.water,
+            self.servings,
+            self.on,
+            self.soak,
+            self.cook,
+            self.altitude,
+            self.rating,
+        )
+        inside.addLayout(Tiles(*entries, least=_ENTRY_WIDE))
         inside.addWidget(self.change)
         inside.addWidget(self.draw)
         inside.addWidget(self.taken)

@@ -64,9 +64,11 @@ class AnswerStrip(QWidget):
             (self.soak, None if minutes is None else minutes.soak),
             (self.cook, None if minutes is None else minutes.cook),
         ):
-            why = _WHY if sums is None else lacking or "not known for any ingredient"
+            why = "" if sheet is None else _WHY if sums is None else lacking or "not known for any ingredient"
             view.set_figure(figure, NO_POT if unpotted and view in (self.soak, self.cook) else why)
-        self.soak.setVisible(minutes is None or minutes.soak is None or minutes.soak.value > 0)
+        self.soak.setVisible(
+            sheet is not None if minutes is None else minutes.soak is None or minutes.soak.value > 0
+        )
         forbidden = "" if sheet is None else sheet.forbidden
         wet = sheet is not None and sheet.needs_water
         water = sums.water if sums is not None and wet and not forbidden and not lacking else None

@@ -101,7 +101,7 @@ class LotListing(NarrowedList):
 
     def _columns(self) -> tuple[Column, ...]:
         return (
-            Column("Food", lot_name, "food", width=168, stretch=True),
+            Column("Food", lot_name, "food", width=204, stretch=True),
             Column("Status", lambda line: line.standing.capitalize(), "standing", width=128),
             Column("Keep-by", _keep_by, "keep_by", width=124),
             Column("Use", self._first, "keep_by", right=True, width=60, spare=3),

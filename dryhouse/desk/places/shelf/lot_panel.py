@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from PySide6.QtWidgets import QMenu, QPushButton, QWidget
 
-from dryhouse.desk.measures import hold
 from dryhouse.desk.places.shelf.listing import lot_name
 from dryhouse.desk.places.shelf.state import ShelfState
 from dryhouse.desk.session import Session
@@ -84,8 +83,7 @@ class LotPanel(QWidget):
         self.buttons["more"] = self._more(ask)
         grid = Tiles(*self.buttons.values(), least=84)
         outer = column(self, space=8)
-        self._page = scrolling(page)
-        hold(self._page, least_high=SEEN_HIGH)
+        self._page = scrolling(page, least=SEEN_HIGH)
         outer.addWidget(self._page, 1)
         outer.addLayout(grid)
         self.show_lot(None)

@@ -63,7 +63,9 @@ class AskBar(QWidget):
             row(self.to_dried, self.to_fresh, space=4),
             1,
         )
-        across = Wrapping(asked, which, self.form, self.pretreatment, space=16)
+        self._choices = QWidget()
+        self._choices.setLayout(row(self.form, self.pretreatment, space=16))
+        across = Wrapping(asked, which, self._choices, space=16)
         inside = column(self, space=0)
         inside.addLayout(across)
         inside.addLayout(self._others)
@@ -74,6 +76,7 @@ class AskBar(QWidget):
         self.ways.buttonClicked.connect(lambda _button: self._chose_way())
         for choice in (self.form, self.pretreatment):
             hold(choice.box, least_wide=120)
+            choice.sentence.hide()
             choice.changed.connect(self.changed)
 
     @property
@@ -117,6 +120,7 @@ class AskBar(QWidget):
             with QSignalBlocker(choice):
                 choice.set_choices([("", ANY), *((k, k) for k in known)])
             choice.setVisible(bool(known))
+        self._choices.setVisible(bool(forms or pretreatments))
 
     def _way(self, text: str, hint: str) -> QPushButton:
         made = button(text, lambda: None, hint=f"{hint}  (Ctrl+R swaps)")

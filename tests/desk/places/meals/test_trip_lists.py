@@ -188,10 +188,12 @@ def test_the_days_have_a_menu_for_the_mouse(trips) -> None:
     assert [a.text().split("\t")[0] for a in grid.menu().actions()] == ["&Put the chosen meal here"]
 
 
-def test_a_bag_that_must_not_be_eaten_stands_out_among_the_days(trips) -> None:
-    item = trips.grid.item(0, 2)
-    tint = trips.session.theme.tokens.tint("stop")
+def test_a_bag_that_must_not_be_eaten_stands_out_among_the_days_in_every_look(trips) -> None:
+    item, theme = trips.grid.item(0, 2), trips.session.theme
     assert item.text().startswith("Do not eat")
-    assert (item.font().bold(), item.foreground().color().name().upper()) == (True, tint.ink.upper())
+    for look in ("dark", "contrast", "light"):
+        theme.choose(look)
+        ink = item.foreground().color().name().upper()
+        assert (look, item.font().bold(), ink) == (look, True, theme.tokens.tint("stop").ink.upper())
     assert not item.icon().isNull()
     assert trips.grid.item(0, 5).text() == "no water\nno flame"

@@ -146,8 +146,9 @@ def test_the_next_trip_is_planned_from_it_and_comes_into_view(trips) -> None:
 
 
 def test_the_form_scrolls_where_people_make_it_long_and_nothing_stands_on_anything(qtbot, trips) -> None:
-    trips.resize(1000, 560)
     trips.new()
+    qtbot.wait(20)
+    trips.resize(1000, 560)
     for _ in range(3):
         trips.form.people_table.add.click()
     qtbot.wait(20)

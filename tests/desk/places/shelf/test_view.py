@@ -13,6 +13,7 @@ from PySide6.QtCore import Qt
 from dryhouse.desk.places.shelf.state import ShelfState, read_ahead, state_of
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Lot, LotCheck, LotDraw, LotMove, Place, Trip
+from dryhouse.kitchen.settings import UNITS_KEY, set_preference
 from dryhouse.kitchen.shelf.lots import check_lot, move
 from dryhouse.kitchen.shelf.packing import Package, pack, split
 from dryhouse.kitchen.shelf.places import set_temperature
@@ -326,6 +327,22 @@ def test_labels_are_previewed_and_saved(qtbot, shelf, window, tmp_path):
         assert "165 °F" in text
     assert not page.save(tmp_path / "no such folder" / "labels.pdf")
     assert "not saved" in window.session.messages.latest.text
+
+
+def test_the_sheet_of_labels_follows_her_units_until_she_chooses_one(shelf, window):
+    session = window.session
+    session.act(pack, 2, [Package(place=FREEZER)])
+    shelf.listing.table.setFocus()
+    for system, paper in (("us", "Letter"), ("metric", "A4")):
+        session.act(set_preference, UNITS_KEY, system)
+        shelf.ask("labels")
+        assert shelf._labels.job().sheet.page == paper
+        shelf.show_list()
+    shelf._labels.sheet.box.setCurrentIndex(1)
+    chosen = shelf._labels.sheet.value()
+    session.act(set_preference, UNITS_KEY, "us")
+    shelf.ask("labels")
+    assert shelf._labels.sheet.value() == chosen
 
 
 def test_conditioning_is_entered_and_changes_the_standing(qtbot, shelf, window):

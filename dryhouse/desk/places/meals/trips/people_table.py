@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import button, column, row, text_label
+from dryhouse.desk.widgets.item_table import dress
 from dryhouse.kitchen.records import TripPerson
 from dryhouse.science.errors import InputProblem
 
@@ -27,9 +28,8 @@ class PeopleTable(QWidget):
         self._ids: list[int] = []
         self.table = QTableWidget(0, len(_HEADS))
         self.table.setAccessibleName("Who goes")
-        self.table.setHorizontalHeaderLabels(_HEADS)
+        dress(self.table, _HEADS, line=session.theme.tokens.target - 8)
         self.table.verticalHeader().hide()
-        self.table.verticalHeader().setDefaultSectionSize(session.theme.tokens.target - 8)
         self.table.setMaximumHeight(_ROWS_HIGH)
         self.table.setTabKeyNavigation(False)
         self.table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)

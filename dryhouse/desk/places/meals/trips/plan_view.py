@@ -7,13 +7,15 @@ from collections.abc import Callable
 from PySide6.QtGui import QGuiApplication, QTextDocument
 from PySide6.QtWidgets import QMenu, QSizePolicy, QTabWidget, QTextBrowser, QWidget
 
+from dryhouse.desk.measures import hold
 from dryhouse.desk.places.meals.trips.after_page import AfterPage
 from dryhouse.desk.places.meals.trips.calendar_page import CalendarPage
 from dryhouse.desk.places.meals.trips.lots_table import LotsTable
 from dryhouse.desk.places.meals.trips.shopping_page import ShoppingPage
 from dryhouse.desk.places.meals.wording import packing_page, shopping_page
 from dryhouse.desk.session import Session
-from dryhouse.desk.widgets.basics import button, column, text_label
+from dryhouse.desk.theme import set_role
+from dryhouse.desk.widgets.basics import button, column, row, text_label
 from dryhouse.desk.widgets.moment_field import show_moment
 from dryhouse.desk.widgets.printing import document, preview_print
 from dryhouse.desk.widgets.wrapping import Wrapping
@@ -25,6 +27,8 @@ PAGES = ("Drying calendar", "Shopping list", "Packing list", "Lots", "Afterwards
 
 
 DAYS = "Days"
+_LISTS_HIGH = 440
+"""Pixels, at our usual text, in which a list can be read; where the window is lower the page scrolls."""
 
 
 class PlanView(QWidget):
@@ -44,6 +48,7 @@ class PlanView(QWidget):
         self.tabs = QTabWidget()
         self.tabs.setAccessibleName("Days and lists of the trip")
         self.tabs.setDocumentMode(True)
+        set_role(self.tabs, "tight")
         self.tabs.addTab(days, DAYS)
         self.calendar = CalendarPage(session, self._trip, PAGE_STYLE)
         self.shopping = ShoppingPage(session)
@@ -70,7 +75,9 @@ class PlanView(QWidget):
         inside = column(self, space=8)
         self.says.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         inside.addLayout(Wrapping(self.says, self.copy, self.print, self.whole, self.labels, self.batches))
-        inside.addWidget(self.tabs, 1)
+        strut = QWidget()  # a least height of the tabs' own would stand for that of what is in them
+        hold(strut, most_wide=1, least_high=_LISTS_HIGH)
+        inside.addLayout(row(strut, self.tabs, space=0), 1)
 
     def show_plan(self, plan: Plan | None) -> None:
         """Show a plan, or nothing."""

@@ -9,6 +9,7 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.basics import column, scrolling, text_label
 from dryhouse.desk.widgets.cautions_view import CautionsView
 from dryhouse.desk.widgets.choice_box import ChoiceBox
+from dryhouse.desk.widgets.item_table import dress, fit_lines
 from dryhouse.desk.widgets.table_menu import TableMenu
 from dryhouse.kitchen.trips.plan_rows import BuyRow, buy_rows
 from dryhouse.kitchen.trips.provisioning import Plan
@@ -38,11 +39,10 @@ class ShoppingPage(QWidget):
         self.table = QTableWidget(0, len(_HEADS))
         TableMenu(session, self.table, "Shopping")
         self.table.setAccessibleName("Shopping list")
-        self.table.setHorizontalHeaderLabels(_HEADS)
+        dress(self.table, _HEADS)
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.table.setTabKeyNavigation(False)
-        self.table.setShowGrid(False)
         self.table.verticalHeader().hide()
         self.table.verticalHeader().setMinimumSectionSize(session.theme.tokens.target - 8)
         modes = QHeaderView.ResizeMode
@@ -50,9 +50,10 @@ class ShoppingPage(QWidget):
             self.table.horizontalHeader().setSectionResizeMode(
                 n, modes.Stretch if n in (NAME, NOTE) else modes.ResizeToContents
             )
+        fit_lines(self.table)
         self.nothing = text_label("Nothing to buy.", "muted")
         self.cautions = CautionsView(session)
-        below = scrolling(self.cautions)
+        below = scrolling(self.cautions, keeps=True)
         below.setMaximumHeight(_CAUTIONS_HIGH)
         self.cautions.seen.connect(below.setVisible)
         inside = column(self, space=8)

@@ -23,6 +23,7 @@ from dryhouse.desk.icons import icon
 from dryhouse.desk.measures import scaled
 from dryhouse.desk.places.meals.meal_list import MEAL_MIME
 from dryhouse.desk.session import Session
+from dryhouse.desk.widgets.item_table import dress
 from dryhouse.kitchen.records import TripMeal
 from dryhouse.kitchen.trips.people import days_of_people
 from dryhouse.kitchen.trips.provisioning import Plan
@@ -56,9 +57,12 @@ class TripGrid(QTableWidget):
         self._placed: dict[tuple[int, int], list[TripMeal]] = {}
         self._served: dict[int, float] = {}
         self._stops: dict[int, tuple[Caution, ...]] = {}
+        self._forbidding: list[tuple[int, int]] = []
+        """The cells of meals with a stop: line and column."""
         self.setAccessibleName("Days of the trip")
         self.setColumnCount(len(SLOTS) + len(_SUMS))
-        self.setHorizontalHeaderLabels([*(s.capitalize() for s in SLOTS), *_SUMS])
+        sums = range(len(SLOTS), len(SLOTS) + len(_SUMS))
+        dress(self, [*(s.capitalize() for s in SLOTS), *_SUMS], figures=sums)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setTabKeyNavigation(False)
@@ -67,7 +71,6 @@ class TripGrid(QTableWidget):
         self.setDragDropOverwriteMode(False)
         self.setDropIndicatorShown(True)
         self.setWordWrap(True)
-        self.setShowGrid(False)
         head = self.horizontalHeader()
         head.setMinimumSectionSize(60)
         for n in range(self.columnCount()):
@@ -75,6 +78,7 @@ class TripGrid(QTableWidget):
             head.setSectionResizeMode(n, stretch)
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.verticalHeader().setMinimumSectionSize(self.session.theme.tokens.target)
+        session.theme.changed.connect(self._dress_stops)
 
     # --- showing ---------------------------------------------------------------------------------------------
 
@@ -86,6 +90,7 @@ class TripGrid(QTableWidget):
         at = (max(self.currentRow(), 0), max(self.currentColumn(), 0))
         self._days = [day.day for day in sheet.days]
         self._placed.clear()
+        self._forbidding.clear()
         self._served = {e.placed.id: e.sheet.servings for d in sheet.days for e in d.meals}
         self.setRowCount(len(sheet.days))
         self.setVerticalHeaderLabels([_named(day) for day in sheet.days])
@@ -108,6 +113,7 @@ class TripGrid(QTableWidget):
             text = "\n".join(line for line in shown if line)
             self._cell(row, column, text, f"{weekday(day.day)}, {slot}: {', '.join(heard) or 'nothing yet'}")
             if any(self._stops.get(eaten.placed.id) for eaten in here):
+                self._forbidding.append((row, column))
                 self._as_a_stop(row, column)
         style = self.session.style
         energy, gap = day.energy_per_person, day.energy_gap
@@ -143,6 +149,11 @@ class TripGrid(QTableWidget):
             flags |= Qt.ItemFlag.ItemIsDropEnabled | Qt.ItemFlag.ItemIsDragEnabled
         item.setFlags(flags)
         self.setItem(row, column, item)
+
+    def _dress_stops(self) -> None:
+        """In the colors of another look."""
+        for row, column in self._forbidding:
+            self._as_a_stop(row, column)
 
     def _as_a_stop(self, row: int, column: int) -> None:
         """A meal with a stop stands out by its sign, its weight and its color."""

@@ -31,7 +31,9 @@ from dryhouse.words.dates import day_words, short_day
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
 
-_CAUTIONS_HIGH = 190
+_DAYS_HIGH = 180
+"""Pixels that the days take at least."""
+_CAUTIONS_HIGH = 160
 """Pixels that the cautions of a trip take below its days, at most; they scroll."""
 
 
@@ -81,14 +83,17 @@ class TripsPage(QWidget):
         right = QWidget()
         held = QWidget()
         fill(column(held), self.cautions, 1)
-        below = scrolling(held)
+        below = scrolling(held, keeps=True)
+        days = QWidget()
+        column(days).addWidget(self.grid)
+        hold(days, least_high=_DAYS_HIGH)
         hold(below, most_high=_CAUTIONS_HIGH)
         self.cautions.seen.connect(below.setVisible)
         below.hide()
-        fill(column(right, space=8), self.grid, below)
-        days = side_by_side(left, right, sizes=(224, 820), least=(180, 480), gap=16)
-        days.setStretchFactor(1, 1)
-        return days
+        fill(column(right, space=8), days, below)
+        both = side_by_side(left, right, sizes=(212, 832), least=(180, 480), gap=16)
+        both.setStretchFactor(1, 1)
+        return both
 
     def _build(self) -> None:
         self.change_button = button("Edit", self.change, name="Edit the trip")

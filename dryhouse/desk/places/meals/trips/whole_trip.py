@@ -26,6 +26,7 @@ from dryhouse.desk.places.meals.wording import (
 )
 from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.paged import A4, LETTER, Block, Section, Table, print_sections, write_sections
+from dryhouse.desk.widgets.printing import preview
 from dryhouse.kitchen.records import TripPerson
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.fuel import fuel_words
@@ -62,15 +63,13 @@ def sections_of(session: Session, plan: Plan) -> list[Section]:
 
 def print_trip(parent: QWidget, session: Session, plan: Plan) -> None:
     """Show the pages as they will be printed, with the printer one click away."""
-    from PySide6.QtPrintSupport import QPrinter, QPrintPreviewDialog
+    from PySide6.QtPrintSupport import QPrinter
 
     printer = QPrinter(QPrinter.PrinterMode.HighResolution)
     printer.setPageSize(QPageSize(_usual(session)))
     printer.setPageMargins(QMarginsF(0, 0, 0, 0), QPageLayout.Unit.Millimeter)
-    dialog = QPrintPreviewDialog(printer, parent)
     sections = sections_of(session, plan)
-    dialog.paintRequested.connect(lambda paper: print_sections(sections, paper, plan.trip.name))
-    dialog.exec()
+    preview(parent, printer, lambda paper: print_sections(sections, paper, plan.trip.name))
 
 
 def save_trip_pdf(parent: QWidget, session: Session, plan: Plan) -> None:
