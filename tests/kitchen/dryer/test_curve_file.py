@@ -10,11 +10,12 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from dryhouse.kitchen.dryer.curve_file import answer_json, lines_of, model_lines, read_run, said
+from dryhouse.kitchen.dryer.curve_file import answer_json, heating_in, lines_of, model_lines, read_run, said
 from dryhouse.kitchen.dryer.curve_points import Points, read_points
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.forecast.pace import SAME_HEAT_C
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import APPLE, Hands
 from tests.rows import every_row
@@ -192,3 +193,66 @@ def test_a_dryer_that_stood_still_is_asked_about_in_the_answer() -> None:
     answer = read_run(run, start_moisture_pct=85, target_moisture_pct=15)
     asked = "between 3 h and 6 h, and the forecast leaves that time out. Was the dryer off?"
     assert any(asked in line for line in said(answer))
+
+
+@every_row(
+    ("heats", "told"),
+    [
+        ((), None),
+        (((0.0, 57.0),), ((0.0,), (57.0,))),
+        (((1.5, 57.0),), ((0.0,), (57.0,))),  # what it was before is what was read first
+        (((0.0, 57.0), (2.0, 57.0 + SAME_HEAT_C)), ((0.0,), (57.0,))),
+        (((0.0, 57.0), (2.0, 57.0 + 1.01 * SAME_HEAT_C)), ((0.0, 2.0), (57.0, 57.0 + 1.01 * SAME_HEAT_C))),
+        (((0.0, 57.0), (2.0, 49.0), (4.0, 57.0)), ((0.0, 2.0, 4.0), (57.0, 49.0, 57.0))),
+        (((0.0, 57.0), (0.0, 68.0)), ((0.0, 1e-3), (57.0, 68.0))),
+    ],
+)
+def test_heats_that_hardly_differ_are_one(heats, told) -> None:
+    found = heating_in(Points((0.0, 1.0), (1000.0, 900.0), heats=heats), None)
+    assert (None if found is None else (found.hours, found.celsius)) == told
+
+
+def test_of_a_food_without_a_kitchen_or_a_name_nothing_own_is_looked_up() -> None:
+    hands = Hands()
+    for _ in range(2):
+        batch = hands.start(1000.0)
+        hands.dry(batch, (1, 2, 3, 5, 7, 9))
+        take_off(hands.kitchen, batch, Mass(170.0))
+        hands.wait(9)
+    early = Points((0.0, 1.0), (1000.0, 880.0))
+    alone, with_runs = (read_run(early, kitchen=kitchen, food=APPLE) for kitchen in (None, hands.kitchen))
+    assert with_runs.forecast is not None
+    assert any("earlier runs" in basis.source for basis in with_runs.basis)
+    assert not any("earlier runs" in basis.source for basis in alone.basis)
+    assert with_runs.cautions
+    assert not alone.cautions
+
+
+@every_row(
+    ("start", "target", "refused"),
+    [
+        (100.0, 15.0, "start_moisture"), (0.0, 15.0, "start_moisture"), (85.0, 0.0, "until_moisture"),
+        (85.0, 100.0, "until_moisture"), (85.0, 85.0, "until_moisture"), (85.0, 84.9, ""),
+    ],
+)  # fmt: skip
+def test_moistures_lie_between_nothing_and_all_and_the_target_below_the_start(start, target, refused) -> None:
+    if not refused:
+        assert read_run(POINTS, start_moisture_pct=start, target_moisture_pct=target).curves.fits
+        return
+    with pytest.raises(InputProblem) as problem:
+        read_run(POINTS, start_moisture_pct=start, target_moisture_pct=target)
+    assert problem.value.field == refused
+
+
+def test_both_moistures_missing_are_named_together() -> None:
+    answer = read_run(POINTS)
+    assert answer.missing == ("start_moisture", "until_moisture")
+    assert " and " in answer.doubt
+    assert "are not known" in answer.doubt
+    assert answer_json(answer)["finish"] is None
+
+
+def test_hours_are_counted_from_the_first_weighing_only_where_a_finish_is_told() -> None:
+    counted = "Hours count from the first weighing."
+    assert any(counted in line for line in said(read_run(POINTS, start_moisture_pct=85, target_moisture_pct=15)))
+    assert not any(counted in line for line in said(read_run(POINTS)))

@@ -175,3 +175,25 @@ def test_fahrenheit_in_a_column_of_celsius_is_asked_about(column: str, said: str
         points_of(read_sheet(f"hours,grams,{column}\n0,1000,{said}\n2,700,{said}\n"))
     warm = points_of(read_sheet("hours,grams,temperature_f\n0,1000,135\n2,700,135\n")).heats
     assert warm[0][1] == pytest.approx(57.2, abs=0.1)
+
+
+@every_row(
+    ("text", "read"),
+    [
+        ("hours,grams\n0,1e7\n1,9e6\n", True),
+        ("hours,grams\n0,1.00001e7\n1,9e6\n", False),
+        ("hours,grams\n0,1000\n8784,900\n", True),
+        ("hours,grams\n0,1000\n8785,900\n", False),
+        ("hours,grams\n0,1000\n1,0\n", False),
+        ("hours,grams\n0,1000\n1,-5\n", False),
+        ("hours,grams\n0,1000\n1,\n", False),
+        ("hours,grams\n0,1000\n1,nan\n", False),
+        ("hours,grams\n0,1000\n1,inf\n", False),
+    ],
+)
+def test_a_weight_or_an_hour_no_run_has_is_refused(text: str, read: bool) -> None:
+    if read:
+        assert len(points_of(read_sheet(text)).hours) == 2
+        return
+    with told(InputProblem, "Line [23]"):
+        points_of(read_sheet(text))
