@@ -8,12 +8,16 @@ from datetime import UTC, date, datetime, timedelta, timezone
 import pytest
 
 from dryhouse.kitchen.dryer.drying import (
+    AHEAD,
     add_weighing,
     correct_weighing,
     events_of,
+    loaded_g,
+    remembered_tare,
     remove_weighing,
     reopen,
     running_batch_named,
+    scope_for,
     start_batch,
     take_off,
     weighings_of,
@@ -21,7 +25,7 @@ from dryhouse.kitchen.dryer.drying import (
 from dryhouse.kitchen.dryer.happenings import add_event, remove_event
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, Weighing
 from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
-from dryhouse.kitchen.records.weighings import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TAKEN_OFF, TURNED
+from dryhouse.kitchen.records.weighings import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TAKEN_OFF, TRAY, TURNED
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Temperature, Volume
 from dryhouse.words.messages import problem_sentence
@@ -328,3 +332,55 @@ def test_food_is_not_dried_to_nothing() -> None:
     hands.wait(9)
     with pytest.raises(InputProblem, match="leave it empty"):
         take_off(hands.kitchen, batch, Mass(0.0))
+
+
+def reading(scope: str, vessel: str = "", tare: float | None = None, id: int = 0) -> Weighing:
+    return Weighing(1, NOON, Mass(500.0), Mass(tare) if tare is not None else None, scope, vessel=vessel, id=id)
+
+
+@every_row(
+    ("before", "vessel", "scope", "tare"),
+    [
+        ((), "", LOAD, None),
+        ((), "tray 2", TRAY, None),
+        ((), "jar 2", LOAD, None),
+        ((reading(LOAD, tare=300.0),), "", LOAD, 300.0),
+        ((reading(LOAD, tare=300.0), reading(SAMPLE, tare=80.0)), "", SAMPLE, 80.0),
+        ((reading(LOAD, tare=300.0), reading(TRAY, "tray 1", tare=90.0)), "", LOAD, 300.0),
+        ((reading(LOAD, tare=300.0), reading(TRAY, "tray 1", tare=90.0)), "tray 1", TRAY, 90.0),
+        ((reading(LOAD, tare=300.0), reading(TRAY, "tray 1", tare=90.0)), "tray 2", TRAY, None),
+        ((reading(SAMPLE, "tray 1", tare=90.0),), "tray 1", SAMPLE, 90.0),
+        ((reading(SAMPLE, "jar 3", tare=70.0), reading(SAMPLE, "jar 3", tare=60.0)), "jar 3", SAMPLE, 60.0),
+    ],
+)
+def test_what_is_not_said_of_a_reading_is_as_it_was_the_last_time(before, vessel, scope, tare) -> None:
+    assert scope_for(before, vessel) == scope
+    found = remembered_tare(before, scope, vessel)
+    assert (None if found is None else found.si) == tare
+
+
+@every_row(
+    ("ahead", "taken"),
+    [(timedelta(0), True), (AHEAD, True), (AHEAD + timedelta(seconds=1), False), (timedelta(hours=-1), True),
+     (timedelta(hours=-1, seconds=-1), False)],
+)  # fmt: skip
+def test_a_moment_lies_between_the_start_of_the_batch_and_now(ahead, taken) -> None:
+    hands = Hands()
+    batch = hands.start()
+    hands.wait(1)
+    if taken:
+        assert hands.weigh(batch, 900, at=hands.time + ahead)
+        return
+    with pytest.raises(InputProblem) as refused:
+        hands.weigh(batch, 900, at=hands.time + ahead)
+    assert refused.value.field == "at"
+
+
+def test_the_ingredients_of_a_mix_are_what_was_loaded_where_nothing_else_was_weighed() -> None:
+    hands = Hands()
+    parts = (BatchPart(0, 0, "apple", Mass(500.0)), BatchPart(0, 1, "apple", Mass(300.0)))
+    mixed = start_batch(hands.kitchen, Batch("apple"), parts).record
+    assert loaded_g(hands.kitchen, mixed) == 800.0
+    assert loaded_g(hands.kitchen, replace(mixed, cooked_mass_out=Mass(700.0))) == 700.0
+    assert loaded_g(hands.kitchen, replace(mixed, prepared_mass=Mass(600.0), cooked_mass_out=Mass(700.0))) == 600.0
+    assert loaded_g(hands.kitchen, Batch("apple")) is None

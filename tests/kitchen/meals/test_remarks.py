@@ -1,12 +1,15 @@
 """Plain notes on a meal, each where it belongs and nowhere else."""
 
+from dataclasses import replace
+
+from dryhouse.handbook.pot import pot
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.lines import line_of
 from dryhouse.kitchen.meals.remarks import not_softened, salty, unknown
 from dryhouse.kitchen.records import Meal, MealPart
-from dryhouse.kitchen.records.meals import COLD_SOAK
+from dryhouse.kitchen.records.meals import COLD_SOAK, NO_POT
 from dryhouse.science.quantities import Mass, Volume
 from tests.fakes import FakeJournal
 from tests.rows import every_row
@@ -54,3 +57,19 @@ def test_salt_past_a_days_limit_is_said_with_the_ingredient_that_brings_most_of_
     assert "past a day's common limit of 2300 mg" in remark
     assert "comes with the bouillon" in remark
     assert salty([line_of(salty_part), line_of(corn)], 3.0) == []
+
+
+@every_row(("servings", "said"), [(1.0, True), (0.99, True), (1.01, False)])
+def test_what_reaches_the_days_limit_is_not_past_it(servings, said):
+    limit = pot("sodium_day").value
+    line = line_of(item("bouillon", mass=Mass(100.0), label_sodium_mg=limit))
+    assert bool(salty([line], servings)) is (said and servings < 1.0)
+
+
+def test_without_a_pot_what_has_to_be_cooked_is_named_too_and_what_takes_no_water_lacks_none():
+    pasta = item("pasta", staple="pasta-elbows")
+    (remark,) = not_softened(Meal("m", cooking=NO_POT), [pasta])
+    assert remark.startswith("Without a pot nothing cooks pasta: ")
+    known = line_of(item("corn", "corn", mass=Mass(20.0)))
+    lost = replace(known, water=None)
+    assert [len(unknown([line], dry=dry)) for line in (known, lost) for dry in (False, True)] == [0, 0, 1, 0]
