@@ -7,7 +7,8 @@ from datetime import timedelta
 
 import pytest
 
-from dryhouse.kitchen.records import Lot
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.records import Lot, LotCheck
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import (
     conditioning,
@@ -24,6 +25,7 @@ from dryhouse.kitchen.shelf.lots import check_lot
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.dates import day_words
 from tests.kitchen.shelf_room import CELLAR, TODAY, a_batch, a_shelf, packed
+from tests.rows import every_row
 
 
 @pytest.fixture
@@ -110,3 +112,69 @@ def test_what_conditioning_asks_for_today_is_said(kitchen, lot):
     assert conditioning_words(kitchen) == ""
     start_conditioning(kitchen, lot.id, TODAY - timedelta(days=11))
     assert conditioning_words(kitchen) == f"Conditioned long enough, mark as finished: lot {lot.id}."
+
+
+def jars(*begun: int | None, looked: tuple[int, ...] = ()) -> Kitchen:
+    """A jar of apple for each, begun so many days ago (None: not yet); those looked at today by their number."""
+    days = [TODAY - timedelta(days=n) if n is not None else None for n in begun]
+    packed_on = TODAY - timedelta(days=30)
+    lots = [Lot("apple", packed_on, conditioned_from=day, id=i) for i, day in enumerate(days, 1)]
+    return a_shelf(*lots, *(LotCheck(i, TODAY, moist=False, id=i) for i in looked))
+
+
+@every_row(
+    ("begun", "looked", "said"),
+    [
+        ((), (), ""),
+        ((None,), (), "Needs conditioning: lot 1."),
+        ((0,), (), "Shake and look at today: lot 1 (day 1 of 10)."),
+        ((9,), (), "Shake and look at today: lot 1 (day 10 of 10)."),
+        ((9,), (1,), ""),
+        ((10,), (), "Conditioned long enough, mark as finished: lot 1."),
+        ((10,), (1,), "Conditioned long enough, mark as finished: lot 1."),
+        (
+            (3, None, 12),
+            (),
+            "Shake and look at today: lot 1 (day 4 of 10). Conditioned long enough, mark as finished: lot 3. "
+            "Needs conditioning: lot 2.",
+        ),
+        ((None,) * 4, (), "Needs conditioning: lot 1, lot 2, lot 3, lot 4."),
+        ((None,) * 6, (), "Needs conditioning: lot 1, lot 2, lot 3, lot 4 and 2 more."),
+    ],
+)
+def test_what_conditioning_asks_for_is_said_in_a_line(begun, looked, said):
+    assert conditioning_words(jars(*begun, looked=looked)) == said
+
+
+@every_row(
+    ("begun", "ended", "said"),
+    [
+        (None, None, "Not conditioned yet; needs 10 days"),
+        (0, None, "Conditioning, day 1 of 10: shake and look at it today"),
+        (9, None, "Conditioning, day 10 of 10: shake and look at it today"),
+        (10, None, "Conditioned 10 days, long enough: mark it as finished"),
+        (1, 0, f"Conditioned 1 day from {day_words(TODAY - timedelta(days=1))}; needs 10"),
+        (9, 0, f"Conditioned 9 days from {day_words(TODAY - timedelta(days=9))}; needs 10"),
+        (10, 0, f"Conditioned 10 days from {day_words(TODAY - timedelta(days=10))}"),
+    ],
+)
+def test_how_far_one_jar_has_come_is_said_in_a_sentence(begun, ended, said):
+    days = [TODAY - timedelta(days=n) if n is not None else None for n in (begun, ended)]
+    lot = Lot("apple", TODAY - timedelta(days=30), conditioned_from=days[0], conditioned_to=days[1], id=1)
+    kitchen = a_shelf(lot)
+    assert one_in_words(conditioning_of(ShelfBook.read(kitchen), lot, TODAY)) == said
+
+
+def test_it_cannot_end_before_it_began_and_may_end_the_day_it_did():
+    kitchen = jars(3)
+    with pytest.raises(InputProblem, match="ends after it began"):
+        end_conditioning(kitchen, 1, TODAY - timedelta(days=4))
+    assert end_conditioning(kitchen, 1, TODAY - timedelta(days=3)).what.endswith("after 0 days of 10")
+    assert " after " not in end_conditioning(jars(10), 1).what
+
+
+def test_what_was_moist_before_conditioning_began_is_not_found_by_it():
+    lot = Lot("apple", TODAY - timedelta(days=30), conditioned_from=TODAY - timedelta(days=3), id=1)
+    for days, state in ((4, "running"), (3, "moist"), (0, "moist")):
+        kitchen = a_shelf(lot, LotCheck(1, TODAY - timedelta(days=days), moist=True, id=1))
+        assert conditioning(kitchen)[0].state == state
