@@ -2,18 +2,27 @@
 
 from __future__ import annotations
 
+import ctypes
 import subprocess
 import sys
-from pathlib import Path, PurePosixPath
+from pathlib import Path, PurePosixPath, PureWindowsPath
+from types import SimpleNamespace
 
 import pytest
 
 import dryhouse.journal.opening as opening
-from dryhouse.journal.network_drives import kind_of, mounts_of_linux, mounts_of_macos, network_drive
+from dryhouse.journal.network_drives import (
+    _windows_share,
+    kind_of,
+    mounts_of_linux,
+    mounts_of_macos,
+    network_drive,
+)
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.errors import WorldProblem
+from tests.rows import every_row
 from tests.told import told
 
 LINUX = """/dev/sda2 / ext4 rw,relatime 0 0
@@ -89,3 +98,26 @@ def test_on_a_mac_what_is_mounted_is_asked_for_where_something_may_be(monkeypatc
     assert len(asked) == 2
     assert network_drive(Path("/Users/cook")) == ""
     assert len(asked) == 2
+
+
+@every_row(
+    ("folder", "answers", "drive"),
+    [
+        ("Z:\\journals", 4, "Z:"),
+        ("C:\\journals", 3, ""),
+        ("\\\\server\\club\\journals", 3, "\\\\server\\club"),
+    ],
+)
+def test_on_windows_a_share_is_one_by_its_name_or_by_what_its_letter_stands_for(
+    folder: str, answers: int, drive: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked: list[str] = []
+
+    def drive_type(letter: str) -> int:
+        asked.append(letter)
+        return answers
+
+    kernel = SimpleNamespace(GetDriveTypeW=drive_type)
+    monkeypatch.setattr(ctypes, "windll", SimpleNamespace(kernel32=kernel), raising=False)
+    assert _windows_share(PureWindowsPath(folder)) == drive
+    assert asked == ([] if folder.startswith("\\\\") else [f"{folder[:2]}\\"])
