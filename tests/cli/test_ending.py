@@ -192,3 +192,26 @@ def test_the_cautions_of_one_thing_are_asked_for(capsys, journal) -> None:
     lines = capsys.readouterr().out.splitlines()
     assert lines[0] == "Batch 1, sweet corn"
     assert len(lines) == 1 + 2 * found["value"]
+
+
+def test_published_cups_stand_beside_the_water_with_their_sources(capsys, journal) -> None:
+    capsys.readouterr()
+    assert main([*journal, "water", "corn", "--dried", "1/4 cup"]) == 0
+    out = capsys.readouterr().out
+    assert "\n  published: ½ cup   [University of Georgia Extension Bulletin 989" in out
+    assert main([*journal, "water", "corn", "--dried", "1/4 cup", "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)["published"]
+    assert [row["unit"] for row in found] == ["ml"] * len(found)
+    assert found[0]["value"] == pytest.approx(0.25 * 2.25 * 236.588, rel=1e-4)
+
+
+def test_a_target_that_is_reached_already_is_said_in_words_and_in_json(capsys, journal) -> None:
+    capsys.readouterr()
+    said = {}
+    for moisture in ("10", "76"):
+        assert main([*journal, "target", "corn", "--fresh", "2 lb", "--moisture", moisture, "--json"]) == 0
+        said[moisture] = json.loads(capsys.readouterr().out)["sentence"]
+    assert said["10"] is None
+    assert "as dry as its target already" in said["76"]
+    assert main([*journal, "target", "corn", "--fresh", "2 lb", "--moisture", "76"]) == 0
+    assert said["76"] in capsys.readouterr().out

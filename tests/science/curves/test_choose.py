@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from dryhouse.science.curves import fit_all, for_forecasting, model
-from dryhouse.science.curves.fitting import aicc, fit
+from dryhouse.science.curves.fitting import aicc, beyond_the_data, fit
 from dryhouse.words.messages import message_words
 
 
@@ -135,6 +135,20 @@ class TestBeyondTheData:
         sound = for_forecasting(curves)
         assert sound is not None
         assert sound.name not in ("logarithmic", "Midilli–Kucuk")
+
+    def test_what_drying_cannot_do_past_the_last_weighing_is_said_and_nothing_else(self):
+        midilli, log = model("Midilli–Kucuk"), model("logarithmic")
+        said = {
+            (one.name, last): [w.kind.name for w in beyond_the_data(one, np.array([*first, last]), 6.0)]
+            for one, first, ends in (
+                (midilli, [1.0, 0.5, 1.2], (0.0, 0.01, -0.01)),
+                (log, [1.0, 0.5], (0.1, -0.0049, -0.0051)),
+            )
+            for last in ends
+        }
+        assert list(said.values()) == [
+            [], ["RISES_AGAIN"], ["FALLS_BELOW_ZERO"], [], [], ["LEVELS_BELOW_ZERO"],
+        ]  # fmt: skip
 
     def test_midilli_that_would_rise_or_go_below_nothing_says_so(self):
         hours = np.linspace(0, 6, 15)
