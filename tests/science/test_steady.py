@@ -136,3 +136,9 @@ def test_a_weight_is_kept_from_half_a_per_cent_of_change_on_and_never_two_within
         thinned = Thinned(1000.0)
         assert thinned.wants(0.0, 1000.0)
         assert thinned.wants(seconds, grams) is kept, (seconds, grams)
+
+
+def test_the_readings_of_twelve_seconds_are_looked_at_together() -> None:
+    """Thirteen readings, one a second: the seventh of a new weight makes it the middle one."""
+    found, _ = steadies(SteadyScale(1000.0), [800.0] * 30 + [798.0] * 20)
+    assert found.index(798.0) - (30 - 2) == 6
