@@ -200,6 +200,12 @@ def test_an_hour_lies_between_two_runs_of_a_dryer() -> None:
     assert sum(short.left_over.values()) == pytest.approx(600.0)
 
 
+def test_foods_that_are_due_when_the_run_is_over_share_it() -> None:
+    found = made(asked(200.0, recipe()), asked(100.0, recipe("pea")), now=at(16, 7), ready_by=at(16, 17))
+    assert [(run.start, run.end, len(run.loads)) for run in found.runs] == [(at(16, 7), at(16, 17), 2)]
+    assert not found.left_over
+
+
 def test_a_busy_dryer_leaves_the_load_to_the_other_one() -> None:
     (run,) = made(asked(200.0, recipe()), machines=(SHELF, BOX), busy=(taken(1, 0, 24 * 18),)).runs
     assert run.machine is BOX
