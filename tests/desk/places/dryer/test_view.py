@@ -447,7 +447,7 @@ def test_the_run_is_printed_with_its_chart_and_its_weighings(sitting, hands) -> 
     page = sitting.place.printout()
     text = page.toPlainText()
     assert "Apple, batch 1" in text
-    assert "Moisture: 82 %" in text
+    assert "82 % moisture (" in text
     assert "800 g" in text
     assert not page.resource(page.ResourceType.ImageResource, QUrl("chart.png")).isNull()
 
