@@ -131,7 +131,7 @@ def test_the_example_of_a_help_answers(verb, tmp_path, capsys):
 @every_row("verb", [["shelf"], ["batches"], ["meal", "soup"], ["plan", "trip"]])
 def test_a_mistyped_journal_is_not_an_empty_one(verb, capsys):
     assert main(["--journal", "no such.dryhouse", *verb]) == 2
-    assert capsys.readouterr().err == "There is no journal at “no such.dryhouse” yet. “log” begins one.\n"
+    assert capsys.readouterr().err == "There is no journal at “no such.dryhouse” yet. “dryhouse log” starts one.\n"
 
 
 def test_a_file_that_is_not_there_is_not_opened(capsys):

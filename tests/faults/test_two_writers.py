@@ -101,7 +101,10 @@ def test_nothing_is_saved_into_a_file_that_was_put_away(file: Path, then: str) -
     journal.write([Change(None, Batch("corn", id=1))])
     file.rename(file.with_name("kept.dryhouse"))
     if then == "another one":
-        open_journal(file, write=True).close()
+        with told(WorldProblem, "which belongs to it"):
+            open_journal(file, write=True)
+        open_journal(file.with_name("other.dryhouse"), write=True).close()
+        file.with_name("other.dryhouse").rename(file)
     with told(WorldProblem, "moved, deleted or replaced while it was open here"):
         journal.write([Change(None, Batch("pear", id=2))])
     journal.close()
