@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import re
+import sqlite3
 from contextlib import suppress
 from pathlib import Path
+
+import pytest
 
 import dryhouse.journal
 from dryhouse.journal.database import Database, connect, in_memory
 from dryhouse.journal.opening import open_journal
+from dryhouse.journal.sqlite import file
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch
 from tests.journal.journals import value
+from tests.rows import every_row
 
 
 def setting(database: Database, name: str) -> object:
@@ -81,3 +86,40 @@ def test_nothing_that_only_sqlite_knows_is_said_elsewhere_in_the_journal() -> No
     only = re.compile(r"PRAGMA|sqlite_(?!errorname)|json_(each|group)|\bMATCH\b|INDEXED BY|AUTOINCREMENT|\browid\b")
     said = {path.name for path in folder.glob("*.py") if only.search(path.read_text(encoding="utf-8"))}
     assert said == set()
+
+
+@every_row(
+    ("code", "there", "tried"),
+    [
+        (sqlite3.SQLITE_FULL, True, [True, False]),
+        (sqlite3.SQLITE_IOERR_SHMSIZE, True, [True, False]),
+        (sqlite3.SQLITE_CANTOPEN, True, [True, False]),
+        (sqlite3.SQLITE_CANTOPEN, False, [True]),
+        (sqlite3.SQLITE_BUSY, True, [True]),
+        (sqlite3.SQLITE_READONLY, True, [True]),
+    ],
+)
+def test_only_where_the_disk_has_no_room_a_file_is_opened_without_what_lies_beside_it(
+    code: int, there: bool, tried: list[bool], tmp_path: Path
+) -> None:
+    rooms: list[bool] = []
+
+    def opened(path: Path, mode: str, *, room: bool = True) -> str:
+        rooms.append(room)
+        if room:
+            error = sqlite3.OperationalError("as SQLite says it")
+            error.sqlite_errorcode = code
+            raise error
+        return "opened"
+
+    path = tmp_path / f"{code}-{there}.dryhouse"
+    if there:
+        path.touch()
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(file, "_opened", opened)
+        if len(tried) == 2:
+            assert file.open_file(path, "rw") == "opened"
+        else:
+            with pytest.raises(sqlite3.OperationalError):
+                file.open_file(path, "rw")
+    assert rooms == tried
