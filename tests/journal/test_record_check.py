@@ -59,6 +59,10 @@ def test_no_more_than_asked_for_are_named(database: Database) -> None:
 def test_of_a_large_journal_only_the_newest_may_be_asked_for_and_their_owners_are_looked_up(
     database: Database,
 ) -> None:
+    with database.transaction() as connection:
+        for number in (2, 3):
+            later = Batch("corn", started=STARTED, id=number)
+            connection.execute(TABLES[Batch].insert(), mapped(Batch).row(later))
     assert judge_all(database, 20, newest=2).said == [], "the batch is older than two, and known all the same"
     database.driver.execute("UPDATE weighing SET tare_g = 5000, tare_typed = '5000 g' WHERE id = 1")
     assert judge_all(database, 20, newest=2).said == []

@@ -9,7 +9,7 @@ from threading import Thread
 import pytest
 from hypothesis import HealthCheck, given, settings
 
-from dryhouse.kitchen.ports import Change, Done, Journal
+from dryhouse.kitchen.ports import BatchQuery, Change, Done, Journal
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, Dryer, Lot, OwnFood, Preference, Weighing
 from dryhouse.science.errors import WorldProblem
 from dryhouse.science.quantities import Mass
@@ -139,6 +139,25 @@ def test_a_write_is_all_or_nothing(journal: Journal) -> None:
         journal.write([Change(None, Dryer("shelf dryer", 6, id=1)), Change(Batch("pear", id=9), None)])
     assert journal.where(Dryer) == ()
     put(journal, Dryer("shelf dryer", 6, id=1))
+
+
+def test_what_an_act_that_was_broken_off_had_put_in_is_in_no_answer_afterwards(journal: Journal) -> None:
+    put(journal, Dryer("shelf dryer", 6, id=1))
+
+    def broken_off() -> None:
+        with journal.alone():
+            put(journal, CORN, Dryer("box dryer", 10, id=2))
+            assert list(journal.batch_ids(BatchQuery())) == [1]
+            assert list(journal.batch_ids(BatchQuery(foods=("corn",)))) == [1]
+            assert len(journal.where(Dryer)) == 2
+            raise KeyError
+
+    with pytest.raises(KeyError):
+        broken_off()
+    assert list(journal.batch_ids(BatchQuery())) == []
+    assert list(journal.batch_ids(BatchQuery(foods=("corn",)))) == []
+    assert [dryer.id for dryer in journal.where(Dryer)] == [1]
+    assert journal.get(Batch, 1) is None
 
 
 def test_nothing_belongs_to_what_is_not_there(journal: Journal) -> None:
