@@ -1,6 +1,7 @@
 """What goes into a meal: what it holds per 100 g dried, from the lot's own batch where there is one."""
 
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
@@ -13,6 +14,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
 from tests.builders import APPLE, CORN, NOW, TURKEY, a_kitchen, fact
 from tests.fakes import FakeJournal
+from tests.rows import every_row
 from tests.told import told
 
 FATTY = replace(
@@ -87,3 +89,19 @@ def test_a_staple_whose_name_begins_as_typed_is_not_taken_for_a_food_to_dry():
         identify_ingredient(kitchen, "dry milk")
     assert identify_ingredient(kitchen, "dry milk, whole").slug == "milk-whole-dry"
     assert identify_ingredient(kitchen, "milk").kind == "dried"
+
+
+@every_row(
+    ("mass", "volume", "density"),
+    [(120.0, 300.0, 0.4), (120.0, None, None), (None, 300.0, None), (120.0, 0.0, None)],
+)
+def test_a_lot_of_which_both_are_recorded_says_what_a_milliliter_of_it_weighs(mass, volume, density):
+    lot = Lot(
+        "corn",
+        date(2026, 8, 1),
+        mass=Mass(mass) if mass is not None else None,
+        volume=Volume(volume) if volume is not None else None,
+    )
+    found = lot_density(lot)
+    assert (None if found is None else found.value) == density
+    assert lot_density(None) is None

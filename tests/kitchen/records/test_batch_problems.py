@@ -64,6 +64,8 @@ def test_everything_wrong_is_said_at_once():
     [
         (Temperature(160.0, "160"), ("“160” is 320 °F (160 °C)", "Did you mean 160 F?")),
         (Temperature(165.0, "165 C"), ("Did you mean 165 F?",)),
+        (Temperature(212.0, "212"), ("Did you mean 212 F?",)),
+        (Temperature(213.0, "213"), ("Write what a thermometer read",)),
         (Temperature(176.7, "350 F"), ("212 °F (100 °C)", "middle of the food, such as 165 F")),
         (Temperature(482.2, "900 F"), ("212 °F (100 °C)", "middle of the food")),
     ],
