@@ -25,7 +25,7 @@ from dryhouse.kitchen.dryer.drying import (
 )
 from dryhouse.kitchen.dryer.run_words import finish_words, run_lines
 from dryhouse.kitchen.dryer.runs import run_of
-from dryhouse.kitchen.records import Batch, Weighing
+from dryhouse.kitchen.records import Batch, BatchPart, Weighing
 from dryhouse.kitchen.records.weighings import SAMPLE
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.dryness import least_dry_matter
@@ -280,3 +280,14 @@ def test_a_file_s_lines_are_compared_with_the_last_one_that_counts() -> None:
     kept = without_doubtful(hands.kitchen, record, earlier, fresh)
     assert [w.left_out for w in kept] == [True, False, True, False, False]
     assert without_doubtful(hands.kitchen, record, earlier, []) == []
+
+
+def test_a_mix_that_was_not_weighed_as_a_whole_is_held_against_its_ingredients() -> None:
+    hands = Hands()
+    parts = (BatchPart(0, 0, "apple", Mass(500.0)), BatchPart(0, 1, "apple", Mass(300.0)))
+    batch = start_batch(hands.kitchen, Batch("apple"), parts).record.id
+    hands.wait(1)
+    doubt = asked(hands, batch, "1100 g").doubt
+    assert doubt.kind is DoubtKind.ABOVE_LOAD
+    assert "more than the 800 g that was loaded" in doubt.question
+    assert hands.weigh(batch, 700)
