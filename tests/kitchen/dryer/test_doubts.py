@@ -291,3 +291,11 @@ def test_a_mix_that_was_not_weighed_as_a_whole_is_held_against_its_ingredients()
     assert doubt.kind is DoubtKind.ABOVE_LOAD
     assert "more than the 800 g that was loaded" in doubt.question
     assert hands.weigh(batch, 700)
+
+
+def test_what_may_have_been_meant_is_no_heavier_than_the_last_weight() -> None:
+    hands, batch = drying()  # 520 g at last, of a kilogram
+    assert "Did you mean 0.7 lb?" in asked(hands, batch, "0.7 g").doubt.question
+    assert "Did you mean 0.5 kg?" in asked(hands, batch, "0.5 g").doubt.question
+    first = Hands()
+    assert "Did you mean 0.7 kg?" in asked(first, first.start(1000.0), "0.7 g", at=NOON).doubt.question
