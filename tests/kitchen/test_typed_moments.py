@@ -1,13 +1,13 @@
 """Moments as people type them."""
 
 import time
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
 
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.typed_moments import moment_text, read_moment
+from dryhouse.kitchen.typed_moments import moment_text, read_day, read_moment
 from dryhouse.science.errors import InputProblem
 from tests.builders import a_kitchen
 from tests.rows import every_row
@@ -131,3 +131,45 @@ def test_a_moment_is_written_so_that_it_reads_as_the_same():
         assert read_moment(wall, moment_text(wall, moment)) == moment
     assert moment_text(wall, start) == "2026-11-01 00:00"
     assert moment_text(wall, start + timedelta(hours=2, seconds=5)) == "2026-11-01 01:00 second"
+
+
+@every_row(
+    ("text", "day"),
+    [
+        ("25 Nov", date(2026, 11, 25)),
+        ("26 Nov", date(2026, 11, 26)),  # west of her it is today there
+        ("27 Nov", date(2025, 11, 27)),
+        ("1 Jan", date(2026, 1, 1)),
+        ("30 Feb", None),
+        ("29 Feb 2024", date(2024, 2, 29)),
+        ("wed", date(2026, 11, 25)),
+        ("thu.", date(2026, 11, 19)),
+        ("tu", None),
+        ("11/20/2026", date(2026, 11, 20)),
+        ("11/20/26", date(2026, 11, 20)),
+        ("20.11.2026", date(2026, 11, 20)),
+        ("20.11.26", date(2026, 11, 20)),
+        ("2026/11/20", date(2026, 11, 20)),
+        ("20. Nov.", date(2026, 11, 20)),
+        ("Nov. 20 2025", date(2025, 11, 20)),
+        ("20 Foo", None),
+    ],
+)
+def test_a_day_without_a_year_is_the_last_one_of_its_name(text, day):
+    assert read_day(text, date(2026, 11, 25)) == day
+
+
+@every_row(
+    ("text", "clock"),
+    [
+        ("12 am", (0, 0)),
+        ("12 pm", (12, 0)),
+        ("1 pm", (13, 0)),
+        ("11:59 pm", (23, 59)),
+        ("0:00", (0, 0)),
+        ("23:59", (23, 59)),
+    ],
+)
+def test_noon_and_midnight_are_told_apart(text, clock):
+    found = read_moment(a_kitchen(), f"2026-11-20 {text}")
+    assert (found.hour, found.minute) == clock
