@@ -98,3 +98,38 @@ def test_a_weighing_holds_something_and_belongs_to_a_time_the_batch_was_there():
     assert fields(Weighing(1, NOW - timedelta(days=5), Mass(900.0)), BATCH) == ["at"]
     assert fields(BatchEvent(1, NOW + timedelta(days=5), "paused"), BATCH) == ["at"]
     assert fields(BatchEvent(1, there, "dropped"), BATCH) == ["kind"]
+
+
+@every_row(
+    ("gross", "tare", "sound"),
+    [
+        (0.5, None, True),
+        (0.0, None, False),
+        (5.0, 4.5, True),
+        (5.0, 5.0, False),
+        (5.0, 5.5, False),
+        (5.0, 0.0, True),
+    ],
+)
+def test_half_a_gram_of_herbs_is_a_weight_and_nothing_is_none(gross, tare, sound):
+    weighing = Weighing(1, NOW - timedelta(hours=15), Mass(gross), Mass(tare) if tare is not None else None, id=1)
+    assert ("gross" not in fields(weighing, DRYER, BATCH)) is sound
+
+
+@every_row(
+    ("low", "middle", "high", "mark", "sound"),
+    [
+        (None, None, None, None, True),
+        (0.2, 0.25, 0.3, 7, True),
+        (0.25, 0.25, 0.25, 7, True),
+        (0.2, 0.25, 0.3, None, False),
+        (None, 0.25, 0.3, 7, False),
+        (0.2, None, 0.3, 7, False),
+        (0.2, 0.25, None, 7, False),
+        (0.26, 0.25, 0.3, 7, False),
+        (0.2, 0.31, 0.3, 7, False),
+    ],
+)
+def test_what_weighings_taught_is_a_figure_in_its_range_with_its_mark(low, middle, high, mark, sound):
+    taught = replace(BATCH, curve_low=low, curve_dry=middle, curve_high=high, curve_mark=mark)
+    assert fields(taught, DRYER) == ([] if sound else ["curve_dry"])
