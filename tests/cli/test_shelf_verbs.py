@@ -177,7 +177,7 @@ def test_a_row_says_why_a_lot_is_not_to_be_used_and_nothing_more_of_one_that_kee
     assert standing == {
         "2026-11-25": ["keeping", "keep-by 26 Apr 2027", "8.5 oz · 1¾ cups"],
         "2027-04-01": ["use soon", "keep-by 26 Apr 2027", "8.5 oz · 1¾ cups"],
-        "2027-05-01": ["past keep-by", "keep-by 26 Apr 2027", "8.5 oz · 1¾ cups"],
+        "2027-05-01": ["past keep-by", "26 Apr 2027", "8.5 oz · 1¾ cups"],
     }
 
 
