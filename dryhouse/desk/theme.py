@@ -149,7 +149,7 @@ def palette(t: Tokens) -> QPalette:
         roles.BrightText: t.ink,
         roles.ToolTipBase: t.surface,
         roles.ToolTipText: t.ink,
-        roles.PlaceholderText: t.muted,
+        roles.PlaceholderText: t.hint,
         roles.Highlight: t.accent_soft,
         roles.HighlightedText: t.ink,
         roles.Link: t.accent,
@@ -187,7 +187,7 @@ def style_sheet(t: Tokens) -> str:
     QLineEdit, QComboBox, QSpinBox, QPlainTextEdit, QTextEdit {{
         background: {t.surface}; color: {t.ink}; border: 1px solid {t.edge}; border-radius: {r}px;
         padding: 0 {s}px; selection-background-color: {t.accent}; selection-color: {t.on_accent};
-        placeholder-text-color: {t.muted}; }}
+        placeholder-text-color: {t.hint}; }}
     QLineEdit, QComboBox, QSpinBox {{ min-height: {t.target - 2}px; }}
     QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus, QTextEdit:focus {{
         border: 2px solid {t.accent}; padding: 0 {s - 1}px; min-height: {t.target - 4}px; }}

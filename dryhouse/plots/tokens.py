@@ -70,7 +70,9 @@ class Tokens(NamedTuple):
     """Behind the list of places."""
     ink: str
     muted: str
-    """Second-rank text: bases, hints, units."""
+    """Second-rank text: bases, units."""
+    hint: str
+    """An example in an empty entry; never to be taken for what was typed."""
     line: str
     """Hairlines between things."""
     edge: str
@@ -128,6 +130,7 @@ LIGHT = Tokens(
     rail="#E5EAE5",
     ink="#1B2420",
     muted="#525E58",
+    hint="#525E58",
     line="#D3DAD4",
     edge="#7C8982",
     accent="#17605A",
@@ -157,6 +160,7 @@ DARK = Tokens(
     rail="#111513",
     ink="#E8EDEA",
     muted="#A6B2AB",
+    hint="#A6B2AB",
     line="#35403A",
     edge="#78867E",
     accent="#74C7BB",
@@ -186,6 +190,7 @@ BLACK_ON_WHITE = LIGHT._replace(
     rail="#FFFFFF",
     ink="#000000",
     muted="#000000",
+    hint="#555555",
     line="#000000",
     edge="#000000",
     accent="#003B8E",
@@ -214,6 +219,7 @@ WHITE_ON_BLACK = DARK._replace(
     rail="#000000",
     ink="#FFFFFF",
     muted="#FFFFFF",
+    hint="#A8A8A8",
     line="#FFFFFF",
     edge="#FFFFFF",
     accent="#FFE14D",

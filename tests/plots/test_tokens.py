@@ -64,9 +64,15 @@ def test_text_reaches_the_contrast_that_wcag_asks_for(look):
     grounds = (look.ground, look.surface, look.rail, look.accent_soft)
     pairs = [(ink, ground) for ink in (look.ink, look.muted) for ground in grounds]
     pairs += [(look.on_accent, look.accent), (look.accent, look.surface), (look.accent, look.ground)]
+    pairs += [(look.hint, look.surface)]
     pairs += [(t.ink, t.ground) for t in (*look.severities.values(), *look.standings.values())]
     pairs += [(t.ink, look.surface) for t in look.severities.values()]
     assert {pair: contrast(*pair) for pair in pairs if contrast(*pair) < TEXT} == {}
+
+
+@LOOKS
+def test_an_example_in_an_empty_entry_is_not_taken_for_what_was_typed(look):
+    assert contrast(look.hint, look.ink) > 1.7
 
 
 @LOOKS
@@ -122,6 +128,7 @@ def test_high_contrast_reaches_seven_to_one_for_every_text_and_border(look):
     pairs = [
         (look.ink, look.ground),
         (look.muted, look.surface),
+        (look.hint, look.surface),
         (look.edge, look.surface),
         (look.line, look.ground),
     ]
