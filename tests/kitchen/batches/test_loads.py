@@ -16,6 +16,7 @@ from dryhouse.kitchen.batches.loads import (
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Fact
+from dryhouse.science.workings import StepKind
 from tests.builders import CORN, TURKEY, a_kitchen, fact
 from tests.rows import every_row
 from tests.workings import read
@@ -158,6 +159,8 @@ def test_fat_poured_off_a_mix_is_no_dry_matter_on_the_trays():
     assert load_for(kitchen, plain, parts).solids == pytest.approx(500 * 0.2395 + 500 * 0.34)
     assert load_for(kitchen, lean, parts).solids == pytest.approx(500 * 0.2395 + 500 * 0.34 - 30)
     assert "Fat poured off" in read(load_for(kitchen, lean, parts).workings)
+    (poured,) = [line for line in load_for(kitchen, lean, parts).workings if line.kind == StepKind.FAT_POURED_OFF]
+    assert poured.result.value == pytest.approx(500 * 0.2395 + 500 * 0.34 - 30)
     whole = load_for(kitchen, Batch("corn"), parts)
     less = load_for(kitchen, Batch("corn", drained_fat=Mass(30)), parts)
     for name in ("grams", "solids", "solids_low", "solids_high"):

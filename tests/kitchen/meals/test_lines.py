@@ -31,5 +31,6 @@ def test_without_an_amount_the_line_counts_for_nothing_and_says_nothing():
     assert (empty.grams, empty.ml, empty.water, empty.contents, empty.energy_kcal) == (None,) * 5
 
 
-def test_energy_that_is_not_published_is_none():
+def test_energy_is_that_of_its_amount_and_none_where_it_is_not_published():
     assert line(mass=Mass(100.0)).energy_kcal is None
+    assert line(mass=Mass(50.0), label_energy_kcal=360.0).energy_kcal == pytest.approx(180.0)
