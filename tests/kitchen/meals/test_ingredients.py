@@ -105,3 +105,14 @@ def test_a_lot_of_which_both_are_recorded_says_what_a_milliliter_of_it_weighs(ma
     found = lot_density(lot)
     assert (None if found is None else found.value) == density
     assert lot_density(None) is None
+
+
+@every_row(("dried", "believed"), [(240.0, True), (238.5, False), (500.0, True)])
+def test_a_batch_lighter_than_its_dry_matter_is_not_believed_to_hold_what_it_says(dried, believed):
+    """76.05 % of water leave 239.5 g of a kilogram."""
+    known = replace(FATTY, facts={**FATTY.facts, "water": fact(76.05)})
+    kitchen = a_kitchen()
+    batch = Batch("corn", prepared_mass=Mass(1000.0), dried_mass=Mass(dried), id=1)
+    plain = dried_composition(kitchen, known, None, None)["energy"].value
+    found = dried_composition(kitchen, known, batch, None)["energy"].value
+    assert found == pytest.approx(120.0 * 1000.0 / dried if believed else plain)
