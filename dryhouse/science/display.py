@@ -159,7 +159,7 @@ class Style:
         if figure.unit in ("s", "min", "h") and spread * SIZES[figure.unit] >= 3600.0:
             return duration(round(value * SIZES[figure.unit] / QUARTER_HOUR) * QUARTER_HOUR)
         if figure.unit == "kcal":
-            return f"{self.number(value, 0)} kcal"
+            return f"{calories(value)} kcal"
         if self.system == METRIC and figure.unit in ("ml", "l") and spread * SIZES[figure.unit] >= 2 * TEN_ML:
             return self.volume(round(value * SIZES[figure.unit] / TEN_ML) * TEN_ML)
         return self.amount(value, figure.unit)
@@ -182,6 +182,12 @@ def days_in_words(days: float) -> str:
     finest = 2 if one == "year" or halves < 5.75 else 1
     whole, half = divmod(round(halves * finest), finest)
     return f"{whole}{'½' if half else ''} {one}{'' if (whole, half) == (1, 0) else 's'}"
+
+
+def calories(kcal: float) -> str:
+    """`580`, `45`: to the nearest ten, up to fifty to the nearest five, as a label says it (21 CFR 101.9(c)(1))."""
+    step = 5 if abs(kcal) <= 50.0 else 10
+    return f"{step * round(kcal / step)}"
 
 
 def counted(number: int, one: str, many: str = "") -> str:

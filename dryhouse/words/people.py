@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dryhouse.science.display import calories
+
 
 def does_not_eat(name: str, what: Sequence[str], meal: str, when: str) -> str:
     """`Bow of the blue canoe does not eat turkey, which is in turkey and wild rice soup (Wed 25 Aug dinner).`"""
@@ -30,7 +32,7 @@ def at_risk(names: Sequence[str], meal: str, when: str) -> str:
 
 def person_words(name: str, energy: float | None, wish: float | None) -> str:
     """`bow 1430 of 3600 kcal`, as far as known."""
-    has = "energy not known" if energy is None else f"{energy:.0f}"
+    has = "energy not known" if energy is None else calories(energy)
     if wish is not None:
         return f"{name} {has} of {wish:.0f} kcal"
     return f"{name} {has}{'' if energy is None else ' kcal'}"

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.science.display import METRIC, Style, counted, duration, fraction, household
+from dryhouse.science.display import METRIC, Style, calories, counted, duration, fraction, household
 from dryhouse.science.quantities import Area, Duration, Length, Mass, Temperature, Volume, parse
 from dryhouse.science.values import Figure
 from tests.rows import every_row
@@ -95,7 +95,9 @@ def test_water_that_is_roughly_known_is_said_in_tens_of_milliliters():
     water = Figure(917.3, "ml", low=763.2, high=1068.0)
     assert (SI.figure(water), SI.interval(water)) == ("920 ml", "760 ml to 1.07 l")
     assert SI.figure(Figure(917.3, "ml")) == "917 ml"
-    assert US.figure(Figure(86.4, "kcal")) == "86 kcal"
+    assert US.figure(Figure(86.4, "kcal")) == "90 kcal"
+    said = ("0", "5", "50", "50", "60", "580", "1220")
+    assert [calories(v) for v in (2.4, 3.0, 48.0, 50.0, 55.1, 582.0, 1216.0)] == list(said)
 
 
 def test_a_figure_is_shown_with_its_interval():

@@ -10,7 +10,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.yields.composition import dried_composition
 from dryhouse.kitchen.yields.jar_water import batch_of, takes_up
-from dryhouse.science.display import Style
+from dryhouse.science.display import Style, calories
 from dryhouse.science.values import Figure, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step
@@ -47,7 +47,7 @@ class Portion:
 def _pot(portion: Portion, style: Style, forbidden: bool) -> tuple[str, str]:
     """The water and the energy in words, each empty where it is not known or must not be said."""
     water = "" if portion.water is None or forbidden else style.volume(portion.water.value)
-    energy = "" if portion.energy is None or forbidden else f"{portion.energy.value:.0f} kcal"
+    energy = "" if portion.energy is None or forbidden else f"{calories(portion.energy.value)} kcal"
     return water, energy
 
 

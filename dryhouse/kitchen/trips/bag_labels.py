@@ -6,7 +6,7 @@ from dryhouse.kitchen.shelf.labels import Label
 from dryhouse.kitchen.trips.lists import Bag
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.sheet import Eaten
-from dryhouse.science.display import Style
+from dryhouse.science.display import Style, calories
 from dryhouse.words.dates import weekday_words
 
 
@@ -19,7 +19,7 @@ def bag_labels(plan: Plan, style: Style) -> tuple[Label, ...]:
 def _label(bag: Bag, eaten: Eaten, style: Style) -> Label:
     sheet = eaten.sheet
     energy = sheet.serving.energy
-    gives = "" if energy is None else f" · {energy.value:.0f} kcal each"
+    gives = "" if energy is None else f" · {calories(energy.value)} kcal each"
     water = () if bag.water is None else (f"Water {style.volume(bag.water.value)}",)
     pot = () if bag.forbidden else (*water, bag.cooking)
     lines = (

@@ -19,7 +19,7 @@ from dryhouse.kitchen.meals.lines import PartSheet
 from dryhouse.kitchen.meals.meals import part_of, with_amount
 from dryhouse.kitchen.records import Lot, MealPart
 from dryhouse.kitchen.shelf.lines import ShelfLine
-from dryhouse.science.display import METRIC
+from dryhouse.science.display import METRIC, calories
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.messages import problem_sentence
 
@@ -140,7 +140,7 @@ class PartRow(QObject):
             texts = (
                 "" if other is None else show(other),
                 "—" if line.water is None else style.volume(line.water.value),
-                "—" if line.energy_kcal is None else f"{line.energy_kcal:.0f} kcal",
+                "—" if line.energy_kcal is None else f"{calories(line.energy_kcal)} kcal",
             )
         for label, text in zip((self.mass, self.water, self.energy), texts, strict=True):
             label.setText(text)

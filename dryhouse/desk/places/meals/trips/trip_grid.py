@@ -29,6 +29,7 @@ from dryhouse.kitchen.trips.people import days_of_people
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.sheet import DaySheet
 from dryhouse.kitchen.trips.trips import SLOTS
+from dryhouse.science.display import calories
 from dryhouse.science.values import Caution
 from dryhouse.words.dates import weekday, weekday_words
 from dryhouse.words.people import person_words
@@ -117,9 +118,9 @@ class TripGrid(QTableWidget):
                 self._as_a_stop(row, column)
         style = self.session.style
         energy, gap = day.energy_per_person, day.energy_gap
-        energy_text = "" if energy is None else f"{energy.value:.0f} kcal"
+        energy_text = "" if energy is None else f"{calories(energy.value)} kcal"
         if gap is not None:
-            energy_text += f"\n{abs(gap):.0f} {'over' if gap >= 0 else 'short'}"
+            energy_text += f"\n{calories(abs(gap))} {'over' if gap >= 0 else 'short'}"
         each = f"{style.load(day.grams_per_person.value)} dry\n{energy_text}".strip()
         pot = self._pot(day)
         texts = (each, pot) if day.meals else ("—", "—")

@@ -25,7 +25,7 @@ from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.fuel import fuel_words
 from dryhouse.kitchen.trips.provisioning import Plan, plan, plan_batches
 from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, trips, unplan_meal
-from dryhouse.science.display import Style, counted, duration
+from dryhouse.science.display import Style, calories, counted, duration
 from dryhouse.words.dates import day_words, short_day
 
 if TYPE_CHECKING:
@@ -259,7 +259,7 @@ def _told(worked: Plan, style: Style) -> str:
     wish = trip.energy_kcal_per_person_day
     energy = sheet.energy_per_person_day
     wanted = "" if wish is None else f" of {wish:.0f} wanted"
-    eaten = "" if energy is None else f" and {energy.value:.0f} kcal{wanted}"
+    eaten = "" if energy is None else f" and {calories(energy.value)} kcal{wanted}"
     fuel = worked.fuel.grams
     who = f"{counted(trip.people, 'person', 'people')}, {counted(len(sheet.days), 'day')}"
     if not any(day.meals for day in sheet.days):

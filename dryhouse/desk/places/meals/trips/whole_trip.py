@@ -34,7 +34,7 @@ from dryhouse.kitchen.trips.plan_rows import buy_rows
 from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.sheet import DaySheet
 from dryhouse.kitchen.trips.trips import SLOTS
-from dryhouse.science.display import METRIC, counted, duration
+from dryhouse.science.display import METRIC, calories, counted, duration
 from dryhouse.science.values import Caution, gravest_first
 from dryhouse.words.dates import full_day, long_day, weekday_words
 from dryhouse.words.trip_plans import NO_LOADS
@@ -108,7 +108,9 @@ def _menu(session: Session, plan: Plan) -> Iterator[Block]:
     wish = trip.energy_kcal_per_person_day
     facts = [
         f"{style.load(sheet.grams_per_person_day.value)} of dry food for each person and day",
-        "" if energy is None else f"{energy.value:.0f} kcal{'' if wish is None else f' of {wish:.0f} wanted'}",
+        ""
+        if energy is None
+        else f"{calories(energy.value)} kcal{'' if wish is None else f' of {wish:.0f} wanted'}",
         f"{style.figure(sheet.water)} of water and {duration(sheet.flame_minutes * 60)} on the stove in all",
         fuel_words(plan.fuel, style),
     ]
@@ -154,7 +156,7 @@ def _day(session: Session, plan: Plan, day: DaySheet, slots: Sequence[str]) -> t
     return (
         f"<b>{weekday_words(day.day)}</b>{kind}",
         *cells,
-        "—" if day.energy_per_person is None else f"{day.energy_per_person.value:.0f}",
+        "—" if day.energy_per_person is None else calories(day.energy_per_person.value),
         style.load(day.carried_per_person) if day.carried_per_person else "—",
     )
 
