@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, QUrl
-from PySide6.QtGui import QImage, QResizeEvent, QTextDocument
+from PySide6.QtGui import QImage, QResizeEvent, QTextBlockFormat, QTextCursor, QTextDocument
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QListWidget, QTextBrowser
 
 from dryhouse.desk.help import SHARE, keys_page
@@ -28,15 +28,28 @@ def pages() -> tuple[tuple[str, Path], ...]:
 
 
 class Page(QTextBrowser):
-    """A page whose pictures are as wide as itself."""
+    """A page whose pictures are as wide as itself, and whose commands go on in the next line where it is narrow."""
 
     _drawn_for = 0
+
+    def show_file(self, path: Path) -> None:
+        """Show the page in this file."""
+        self.setSource(QUrl.fromLocalFile(str(path)), QTextDocument.ResourceType.MarkdownResource)
+        self._wrap_commands()
+
+    def _wrap_commands(self) -> None:
+        at = QTextCursor(self.document())
+        wrapped = QTextBlockFormat()
+        wrapped.setNonBreakableLines(False)
+        at.select(QTextCursor.SelectionType.Document)
+        at.mergeBlockFormat(wrapped)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         if self.viewport().width() - 24 < self._drawn_for:
             self._drawn_for = 0
             self.reload()
+            self._wrap_commands()
 
     def loadResource(self, kind: int, name: QUrl | str) -> Any:
         """The text or the picture that the page names, the picture scaled to the page."""
@@ -83,7 +96,7 @@ class Guides(QDialog):
     def _show(self, at: int) -> None:
         if at < len(self._pages):
             title, path = self._pages[at]
-            self.text.setSource(QUrl.fromLocalFile(str(path)), QTextDocument.ResourceType.MarkdownResource)
+            self.text.show_file(path)
         else:
             title = "Keys"
             self.text.setHtml(self._keys)

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication
 
-from dryhouse.desk.guides import GUIDES, Guides, pages
+from dryhouse.desk.guides import GUIDES, Guides, Page, pages
 from tests.rows import every_row
 
 
@@ -32,3 +32,15 @@ NAMED = [
 @every_row("guide, name", NAMED)
 def test_every_picture_that_a_guide_names_is_there(guide, name):
     assert QImage(str(GUIDES / name)).width() >= 900, guide
+
+
+def test_a_narrow_guide_is_read_without_scrolling_sideways(qtbot):
+    page = Page()
+    qtbot.addWidget(page)
+    page.resize(900, 500)
+    page.show()
+    for title, path in pages():
+        page.show_file(path)
+        for width in (900, 400):
+            page.resize(width, 500)
+            assert page.horizontalScrollBar().maximum() == 0, title
