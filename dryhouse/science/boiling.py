@@ -33,7 +33,7 @@ class BoilingTable:
         for (low, warm), (high, cool) in zip(self.points, self.points[1:], strict=False):
             if low <= metres <= high:
                 return warm + (cool - warm) * (metres - low) / (high - low)
-        return None
+        return next((celsius for elevation, celsius in self.points if elevation == metres), None)  # of one point
 
 
 def boiling_point(metres: float, tables: Sequence[BoilingTable]) -> Figure:

@@ -60,7 +60,7 @@ def test_a_part_that_is_gone_or_strange_is_named(file, statement, said):
         ("UPDATE lot SET packed_on = '32 Foo' WHERE id = 3", "Lot 3 holds something that cannot be read"),
         ("UPDATE batch SET started = 9e18 WHERE id = 7", "Batch 7 holds something that cannot be read"),
         ("UPDATE batch SET prepared_mass_g = 9e999 WHERE id = 7", "Batch 7: “Weight loaded” is"),
-        ("UPDATE weighing SET gross_g = 9e999 WHERE id = 9", "Weighing 9: “Scale read” is no number"),
+        ("UPDATE weighing SET gross_g = 9e999 WHERE id = 9", "Weighing 9: “Scale reading” is no number"),
         ("UPDATE place_temperature SET temperature_c = 1e300 WHERE id = 2", "Temperature 2: "),
         ("UPDATE batch SET precook_method = 'sun' WHERE id = 7", "Batch 7: “How it was cooked” is “sun”"),
         ("UPDATE lot SET food = 'apple' WHERE id = (SELECT min(id) FROM lot WHERE food = 'corn')", "holds apple"),

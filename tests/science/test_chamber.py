@@ -27,7 +27,7 @@ def test_a_damp_day_is_said():
 
 def test_food_that_settles_above_the_target_may_never_get_there():
     said = message_words(slow_reason(warmed(28, 90, 35), settles(0.15, 0.12, 0.18), 0.11))
-    assert "may never get there" in said
+    assert "may never get dry" in said
     assert "13 % moisture" in said
 
 
