@@ -21,8 +21,9 @@ if TYPE_CHECKING:
     from dryhouse.science.dry_matter import Belief
 
 NOT_WEIGHED = Verdict(VerdictName.UNKNOWN)
-NOT_DRIED = Verdict(VerdictName.UNKNOWN, lacks=(Lack.DRIED,))
 """Of what is on no record, or on one that says too little."""
+NOT_DRIED = Verdict(VerdictName.UNKNOWN, lacks=(Lack.DRIED,))
+"""Of a batch whose dried weight is not recorded."""
 
 
 def felt(batch: Batch) -> Feel | None:
