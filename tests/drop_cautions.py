@@ -24,7 +24,7 @@ from queue import Queue
 ROOT = Path(__file__).parents[1]
 TESTS = (
     "tests/kitchen/test_every_surface.py",
-    "tests/kitchen/test_nothing_softens.py",
+    "tests/kitchen/nothing_softens",
     "tests/cli",
     "tests/desk/widgets",
     "tests/kitchen",

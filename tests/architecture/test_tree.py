@@ -10,6 +10,7 @@ from tests.rows import every_row
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "dryhouse"
 MODULES = sorted(PACKAGE.rglob("*.py"))
+TESTS = sorted((ROOT / "tests").rglob("*.py"))
 LONGEST = 400
 
 
@@ -25,7 +26,7 @@ def test_the_top_level_is_exactly_as_the_design_says():
     }  # fmt: skip
 
 
-@every_row("path", MODULES, ids=name)
+@every_row("path", MODULES + TESTS, ids=name)
 def test_no_module_is_longer_than_a_reader_can_hold(path):
     assert len(path.read_text().splitlines()) <= LONGEST
 

@@ -1,16 +1,11 @@
-"""Meals put together, changed, swapped, cooked and noted."""
+"""Meals put together, changed and kept, with what is said of them."""
 
 from __future__ import annotations
 
-import json
 from dataclasses import replace
-from datetime import UTC, date, datetime
 
 import pytest
 
-from dryhouse.handbook.reader import handbook
-from dryhouse.kitchen.exchange.meal_files import bring_meal, meal_text, read_meal, write_meal
-from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.cooking import note_cooking, notes_of
 from dryhouse.kitchen.meals.ingredients import LABEL, Choice, find_ingredients, identify_ingredient, keep_cup
 from dryhouse.kitchen.meals.meals import (
@@ -27,8 +22,6 @@ from dryhouse.kitchen.meals.meals import (
     with_amount,
 )
 from dryhouse.kitchen.meals.sheet import meal_parts, meal_sheet, sheet_of
-from dryhouse.kitchen.meals.swaps import differences, preview_swap, swap_in_copy, swap_part
-from dryhouse.kitchen.ports import Record
 from dryhouse.kitchen.records import (
     Batch,
     BatchPart,
@@ -37,30 +30,15 @@ from dryhouse.kitchen.records import (
     Lot,
     LotDraw,
     Meal,
-    MealPart,
     OwnFood,
     Trip,
     TripMeal,
 )
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Length, Mass, Volume
-from tests.fakes import FakeJournal
+from tests.kitchen.meals.meal_room import DAY, a_kitchen, build
 from tests.rows import every_row
-from tests.workings import read, rests_on
-
-DAY = date(2026, 8, 21)
-
-
-def a_kitchen(*records: Record) -> Kitchen:
-    return Kitchen(FakeJournal(*records), handbook(), lambda: datetime(2026, 8, 1, 9, tzinfo=UTC), UTC)
-
-
-def build(kitchen: Kitchen, *typed: tuple[str, str], **meal: object) -> int:
-    done = save_meal(
-        kitchen, Meal("stew", 2.0, **meal), [draft_part(kitchen, name, amount) for name, amount in typed]
-    )
-    return done.record.id
-
+from tests.workings import read
 
 # --- finding ingredients ---------------------------------------------------------------------------------
 
@@ -267,26 +245,6 @@ def test_removing_a_meal_takes_its_days_and_notes_and_comes_back_whole() -> None
     assert len(notes_of(kitchen, id)) == 1
 
 
-# --- swapping --------------------------------------------------------------------------------------------
-
-
-def test_swapping_meat_for_a_soy_crumble_shows_what_changes_and_changes_nothing_yet() -> None:
-    kitchen = a_kitchen()
-    id = build(kitchen, ("ground beef", "40 g"), ("couscous", "120 g"))
-    beef = meal_parts(kitchen, id)[0]
-    swap = preview_swap(kitchen, beef.id, "soy crumble")
-    assert swap.into.mass == Mass(40.0)
-    change = {d.name: d.change for d in differences(swap.before, swap.after)}
-    assert change["dry weight"] == pytest.approx(0.0)
-    assert change["fat"] is not None
-    assert change["fat"] < 0
-    assert any(c.severity == "stop" for c in swap.before.cautions)
-    assert not any(c.rule.startswith("heat-meat") for c in swap.after.cautions)
-    assert meal_parts(kitchen, id)[0] == beef
-    swap_part(kitchen, beef.id, "soy crumble")
-    assert meal_parts(kitchen, id)[0].staple == "soy-crumble"
-
-
 # --- cautions and remarks --------------------------------------------------------------------------------
 
 
@@ -355,62 +313,6 @@ def test_boil_and_rest_burns_little_and_stands_long() -> None:
     assert sheet.minutes.cook.value == 60
 
 
-# --- notes -----------------------------------------------------------------------------------------------
-
-
-def test_a_soupy_pot_takes_less_next_time_and_says_from_how_many_notes() -> None:
-    kitchen = a_kitchen()
-    id = build(kitchen, ("carrot", "20 g"), ("couscous", "120 g"))
-    before = meal_sheet(kitchen, id)
-    used = Volume(before.bag.water.value)
-    note_cooking(kitchen, CookingNote(id, DAY, servings=2.0, water=used, came_back="soupy"))
-    after = meal_sheet(kitchen, id)
-    assert after.bag.water.value < 0.95 * before.bag.water.value
-    assert after.notes_used == 1
-    assert "Corrected by 1 cooking note on" in read(after.bag.water.workings)
-    note_cooking(kitchen, CookingNote(id, DAY, servings=2.0, water=used, came_back="soupy"))
-    assert meal_sheet(kitchen, id).bag.water.value < after.bag.water.value
-
-
-def test_a_hard_pot_takes_more_water_and_more_minutes() -> None:
-    kitchen = a_kitchen()
-    id = build(kitchen, ("lentils", "80 g"))
-    before = meal_sheet(kitchen, id)
-    note_cooking(kitchen, CookingNote(id, DAY, servings=2.0, cook_minutes=30.0, came_back="hard"))
-    after = meal_sheet(kitchen, id)
-    assert after.bag.water.value > before.bag.water.value
-    assert after.minutes.cook.value > 30
-
-
-def test_a_note_on_one_food_follows_it_into_other_meals() -> None:
-    kitchen = a_kitchen()
-    first = build(kitchen, ("carrot", "20 g"))
-    save_meal(kitchen, Meal("other", boil_off_ml_per_min=0.0), [draft_part(kitchen, "carrot", "20 g")])
-    other = find_meal(kitchen, "other").id
-    before = meal_sheet(kitchen, other).bag.water
-    note_cooking(kitchen, CookingNote(first, DAY), [CookingNotePart(0, "carrot", "hard", "carrot")])
-    after = meal_sheet(kitchen, other).bag.water
-    assert after.value > before.value
-    assert any("your record (cooking notes on carrot" in line for line in rests_on(after.basis))
-
-
-def test_a_note_needs_known_words() -> None:
-    kitchen = a_kitchen()
-    id = build(kitchen, ("carrot", "20 g"))
-    for bad in (CookingNote(id, DAY, came_back="burnt"), CookingNote(id, DAY, servings=0.0)):
-        with pytest.raises(InputProblem):
-            note_cooking(kitchen, bad)
-    assert not notes_of(kitchen, id)
-
-
-def test_cooking_draws_from_the_shelf() -> None:
-    kitchen = a_kitchen(Lot("carrot", DAY, mass=Mass(50.0), id=1))
-    id = build(kitchen, ("carrot", "20 g"))
-    note_cooking(kitchen, CookingNote(id, DAY), draws=[LotDraw(1, DAY, mass=Mass(20.0))])
-    drawn = kitchen.journal.where(LotDraw, lot=1)
-    assert [(d.purpose, d.meal, d.mass) for d in drawn] == [("cooked", id, Mass(20.0))]
-
-
 def test_a_copy_has_a_name_of_its_own_and_the_ingredients_but_not_the_notes() -> None:
     kitchen = a_kitchen()
     id = build(kitchen, ("carrot", "20 g"), ("lentils", "80 g"))
@@ -429,19 +331,6 @@ def test_a_copy_has_a_name_of_its_own_and_the_ingredients_but_not_the_notes() ->
     assert len(meals(kitchen)) == 3
 
 
-def test_notes_stay_with_the_way_they_speak_of_when_the_meal_is_cooked_another_way() -> None:
-    kitchen = a_kitchen()
-    id = build(kitchen, ("lentils", "80 g"), cooking="no soak")
-    note_cooking(kitchen, CookingNote(id, DAY, 2.0, cook_minutes=45.0, came_back="right"))
-    assert meal_sheet(kitchen, id).minutes.flame.value == 45
-    meal = kitchen.journal.get(Meal, id)
-    done = save_meal(kitchen, replace(meal, cooking="boil and rest"))
-    assert meal_sheet(kitchen, id).minutes.flame.value == 2
-    assert [n.cooking for n in notes_of(kitchen, id)] == ["no soak"]
-    kitchen.journal.write(done.undone().changes)
-    assert [n.cooking for n in notes_of(kitchen, id)] == [""]
-
-
 def test_a_variant_changes_amounts_and_leaves_out_what_has_none() -> None:
     kitchen = a_kitchen()
     parts = meal_parts(kitchen, build(kitchen, ("carrot", "20 g"), ("lentils", "80 g"), ("onion", "5 g")))
@@ -450,16 +339,6 @@ def test_a_variant_changes_amounts_and_leaves_out_what_has_none() -> None:
     for wrong in ("n=5 g", "beef=1 oz", "carrot"):
         with pytest.raises(InputProblem, match="names no one ingredient"):
             varied(kitchen, parts, [wrong])
-
-
-def test_a_swap_in_a_copy_leaves_the_meal_as_it_was() -> None:
-    kitchen = a_kitchen()
-    id = build(kitchen, ("ground beef", "40 g"), ("couscous", "60 g"))
-    beef = meal_parts(kitchen, id)[0]
-    made = swap_in_copy(kitchen, beef.id, "soy crumble").record
-    assert made.name == "stew with soy crumble, textured"
-    assert [p.name for p in meal_parts(kitchen, made.id)] == ["soy crumble, textured", "couscous"]
-    assert meal_parts(kitchen, id)[0] == beef
 
 
 def test_one_weighed_cup_stands_for_every_measure_of_it_and_can_be_taken_back() -> None:
@@ -484,79 +363,3 @@ def test_one_weighed_cup_stands_for_every_measure_of_it_and_can_be_taken_back() 
     assert sheet_of(kitchen, Meal("m"), counted).weigh == "give the weight of camp sauce"
     with pytest.raises(InputProblem, match="one full cup"):
         keep_cup(kitchen, "ground-beef", Mass(0.0))
-
-
-# --- files -----------------------------------------------------------------------------------------------
-
-
-def test_a_meal_travels_to_another_kitchen_and_answers_the_same(tmp_path) -> None:
-    here = a_kitchen(OwnFood("camp-mix", "camp mix", "vegetable", like="carrot", id=1))
-    id = build(here, ("camp mix", "20 g"), ("lentils", "80 g"), method="Soak, then simmer.")
-    file = write_meal(here, id, tmp_path / "stew.meal.json")
-    there = a_kitchen()
-    done = read_meal(there, file)
-    assert there.journal.where(OwnFood)[0].slug == "camp-mix"
-    sent, got = meal_sheet(here, id), meal_sheet(there, done.record.id)
-    assert got.bag.water.value == pytest.approx(sent.bag.water.value)
-    assert got.meal.method == "Soak, then simmer."
-    again = read_meal(there, file)
-    assert [m.name for m in meals(there)] == ["stew", "stew 2"]
-    there.journal.write(again.undone().changes)
-
-
-def test_what_the_pot_taught_travels_with_the_meal() -> None:
-    here = a_kitchen()
-    id = build(here, ("carrot", "20 g"), ("lentils", "80 g"), cooking="no soak")
-    note = CookingNote(
-        id, DAY, 2.0, water=Volume(700.0), cook_minutes=35.0, came_back="right", change="more carrot"
-    )
-    note_cooking(here, note, [CookingNotePart(0, "carrot", "hard", "carrot")])
-    there = a_kitchen()
-    done = bring_meal(there, meal_text(here, id))
-    sent, got = meal_sheet(here, id), meal_sheet(there, done.record.id)
-    assert (got.notes_used, got.minutes.cook.value) == (1, 35.0)
-    assert got.bag.water.value == pytest.approx(sent.bag.water.value)
-    (noted,) = notes_of(there, done.record.id)
-    assert (noted.change, noted.cooking) == ("more carrot", "no soak")
-    there.journal.write(done.undone().changes)
-    assert not there.journal.where(CookingNote)
-    assert not there.journal.where(CookingNotePart)
-
-
-def test_a_weighed_cup_travels_with_the_meal_and_never_over_one_that_was_weighed_here() -> None:
-    here = a_kitchen()
-    id = build(here, ("ground beef", "1/2 cup"), ("bouillon powder, beef", "1 tbsp"))
-    keep_cup(here, "ground-beef", Mass(90.0))
-    keep_cup(here, "bouillon-beef", Mass(160.0))
-    there = a_kitchen()
-    keep_cup(there, "bouillon-beef", Mass(150.0))
-    got = meal_sheet(there, bring_meal(there, meal_text(here, id)).record.id)
-    assert [line.grams for line in got.parts] == pytest.approx([45.0, 150.0 / 16.0], rel=1e-3)
-
-
-@every_row("wrong", [{"came_back": "burnt"}, {"servings": 0}, {"on": "some day"}, {"pot": 3}, {"parts": "carrot"}])
-def test_a_note_that_cannot_be_is_refused_and_nothing_comes(wrong: dict[str, object]) -> None:
-    here = a_kitchen()
-    id = build(here, ("carrot", "20 g"))
-    note_cooking(here, CookingNote(id, DAY, 2.0))
-    whole = json.loads(meal_text(here, id))
-    whole["notes"][0] |= wrong
-    there = a_kitchen()
-    with pytest.raises(InputProblem):
-        bring_meal(there, json.dumps(whole))
-    assert not there.journal.where(Meal)
-
-
-@every_row("text", ["", "[]", "{}", '{"file": "dryhouse meal"}', '{"file": "something else", "meal": {}}'])
-def test_another_file_is_refused_in_a_sentence(text: str) -> None:
-    kitchen = a_kitchen()
-    with pytest.raises(InputProblem, match="meal file"):
-        bring_meal(kitchen, text)
-
-
-def test_a_file_of_a_later_program_is_refused() -> None:
-    kitchen = a_kitchen()
-    text = meal_text(kitchen, build(kitchen, ("carrot", "20 g"))).replace('"version": 1', '"version": 9')
-    with pytest.raises(InputProblem, match="newer"):
-        bring_meal(kitchen, text)
-    assert len(kitchen.journal.where(MealPart)) == 1

@@ -7,13 +7,7 @@ from PySide6.QtCore import QSettings
 
 from dryhouse.desk.places.dryer.instrument_page import InstrumentPage
 from dryhouse.kitchen.dryer.drying import weighings_of
-from tests.desk.places.dryer.test_view import Sitting, drying
-from tests.kitchen.drying_room import Hands
-
-
-@pytest.fixture
-def hands() -> Hands:
-    return Hands()
+from tests.desk.places.dryer.sitting import Sitting, drying
 
 
 @pytest.fixture

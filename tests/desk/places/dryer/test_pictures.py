@@ -6,12 +6,6 @@ from dryhouse.desk.places.dryer.pictures import picture_of
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.plots.curve_picture import WET
 from dryhouse.science.display import Style
-from tests.kitchen.drying_room import Hands
-
-
-@pytest.fixture
-def hands() -> Hands:
-    return Hands()
 
 
 def test_the_line_of_the_target_stands_at_the_target_and_the_last_weighing_at_the_moisture_that_is_said(hands):

@@ -10,18 +10,9 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from dryhouse.kitchen.dryer.drying import weighings_of
-from tests.desk.places.dryer.test_view import ENTER, Sitting, drying
+from dryhouse.kitchen.records.weighings import SAMPLE
+from tests.desk.places.dryer.sitting import ENTER, drying
 from tests.kitchen.drying_room import NOON, Hands
-
-
-@pytest.fixture
-def hands() -> Hands:
-    return Hands()
-
-
-@pytest.fixture
-def sitting(qtbot, hands) -> Sitting:
-    return Sitting(qtbot, hands)
 
 
 @pytest.fixture
@@ -137,3 +128,66 @@ def test_the_menu_begins_a_line_to_be_finished(sitting, batch) -> None:
     notes["A note …"].trigger()
     sitting.type("edges crisp", ENTER)
     assert [e.note for e in sitting.place.runs[batch].events] == ["edges crisp"]
+
+
+def test_the_reading_is_in_the_unit_last_used(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.wait(1)
+    sitting.type("30 oz", ENTER)
+    hands.wait(1)
+    sitting.type("25.5", ENTER)
+    last = weighings_of(hands.kitchen, batch)[-1]
+    assert last.gross.typed == "25.5 oz"
+    assert last.net_g == pytest.approx(25.5 * 28.349523125)
+
+
+def test_a_reading_that_cannot_be_is_refused_beside_the_entry(sitting, hands) -> None:
+    batch = drying(sitting)
+    sitting.type("quite heavy", ENTER)
+    assert "not a weight" in sitting.strip.reading.sentence.text()
+    assert weighings_of(hands.kitchen, batch) == ()
+    sitting.strip.reading.set_value(None)
+    sitting.press(ENTER)
+    assert "What does the scale show" in sitting.strip.reading.sentence.text()
+
+
+def test_tare_time_and_sample_tray_are_entries_away(sitting, hands) -> None:
+    batch = drying(sitting)
+    hands.wait(3)
+    strip = sitting.strip
+    strip.ask_more()
+    assert strip.tare.edit.hasFocus()
+    sitting.type("100 g")
+    strip.at.edit.setFocus()
+    sitting.type("13:00")
+    strip.scope.set_value(SAMPLE)
+    strip.reading.edit.setFocus()
+    sitting.type("350", ENTER)
+    (weighing,) = weighings_of(hands.kitchen, batch)
+    assert (weighing.net_g, weighing.scope, weighing.at) == (250.0, SAMPLE, NOON + timedelta(hours=1))
+    hands.wait(1)
+    sitting.type("330", ENTER)
+    assert weighings_of(hands.kitchen, batch)[-1].net_g == 230.0
+    assert strip.scope.value() == SAMPLE
+    assert strip.state.text().startswith("Sample tray 230 g at ")
+
+
+def test_a_tare_heavier_than_the_reading_is_said_at_the_entry(sitting) -> None:
+    drying(sitting)
+    strip = sitting.strip
+    strip.ask_more()
+    sitting.type("900 g")
+    strip.reading.edit.setFocus()
+    sitting.type("350 g", ENTER)
+    assert "leaves nothing" in strip.reading.sentence.text()
+
+
+def test_a_reading_being_typed_survives_a_change_elsewhere(sitting, hands) -> None:
+    first = drying(sitting)
+    hands.wait(1)
+    sitting.type("81")
+    hands.weigh(first, 850)
+    sitting.place.runs.forget()
+    sitting.place.mark_stale()
+    assert sitting.strip.reading.text() == "81"
+    assert sitting.strip.reading.edit.hasFocus()

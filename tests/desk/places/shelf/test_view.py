@@ -1,9 +1,8 @@
-"""The Shelf as a new user would try it: pack, move, open, find what to use first, look ahead, print labels."""
+"""The shelf as a new user would try it: pack, move, open, find what to use first, look ahead, print labels."""
 
 from __future__ import annotations
 
 import subprocess
-from dataclasses import replace
 from datetime import date, timedelta
 from shutil import which
 
@@ -11,26 +10,13 @@ import pytest
 from PySide6.QtCore import Qt
 
 from dryhouse.desk.places.shelf.state import ShelfState, read_ahead, state_of
-from dryhouse.kitchen.ports import Change
-from dryhouse.kitchen.records import Batch, Lot, LotCheck, LotDraw, LotMove, Place, Trip
+from dryhouse.kitchen.records import Batch, Lot, LotCheck, LotDraw, LotMove
 from dryhouse.kitchen.settings import UNITS_KEY, set_preference
 from dryhouse.kitchen.shelf.lots import check_lot, move
 from dryhouse.kitchen.shelf.packing import Package, pack, split
 from dryhouse.kitchen.shelf.places import set_temperature
 from dryhouse.science.quantities import Temperature
-from tests.kitchen.shelf_room import CELLAR, FREEZER, HEATED, NOW, PANTRY, TODAY, a_batch, a_shelf, packed
-
-TRIP = Trip("lake circuit", date(2027, 8, 20), date(2027, 8, 28), 4, id=1)
-
-
-@pytest.fixture
-def kitchen():
-    return a_shelf(a_batch(), a_batch("turkey", 2), a_batch("apple", 3), a_batch("turkey", 4, **HEATED), TRIP)
-
-
-@pytest.fixture
-def shelf(window):
-    return window.go("shelf")
+from tests.kitchen.shelf_room import CELLAR, FREEZER, NOW, PANTRY, TODAY, packed
 
 
 def settle(qtbot, place):
@@ -74,21 +60,6 @@ def test_a_batch_is_packed_into_three_jars_one_moved_one_opened_and_the_first_to
     assert "Opened" in panel.status.sentence()
     first = next(line for line in shelf.state.lines().values() if line.first == 1)
     assert first.lot.id in lots[1:]
-
-
-def test_more_than_was_dried_is_refused_at_the_entry_and_nothing_is_packed(qtbot, shelf, kitchen):
-    shelf.pack(1)
-    form = shelf._pack
-    form.rows[0].mass.edit.setText("900 g")
-    form.kind.set_value("jar")
-    form.place.set_value(CELLAR)
-    form.save()
-    assert kitchen.journal.where(Lot) == ()
-    assert "is left to pack" in shelf.session.messages.latest.text
-    assert form.more.isVisible()
-    form.more.setChecked(True)
-    form.save()
-    assert len(kitchen.journal.where(Lot)) == 1
 
 
 def test_a_lot_without_a_recorded_precook_shows_its_stop_with_the_source(qtbot, shelf, window):
@@ -209,108 +180,6 @@ def test_the_shelf_on_the_last_day_of_a_trip(qtbot, shelf, window):
     assert shelf.state.on is None
 
 
-def test_places_are_added_and_their_temperatures_put_right(qtbot, shelf, kitchen):
-    shelf.show_places()
-    page = shelf._places
-    page.new()
-    page.name_.edit.setText("boathouse loft")
-    page.temperature.edit.setText("80 F")
-    page.save()
-    assert page.place.name == "boathouse loft"
-    page.history.itemClicked.emit(page.history.item(0))
-    page.temperature.edit.setText("75 F")
-    page.save()
-    assert "75 °F" in page.history.item(0).text()
-    assert page.history.count() == 1
-    page.remove()
-    assert "boathouse loft" not in {p.name for p in kitchen.journal.where(Place)}
-
-
-def test_a_place_lots_stood_in_stays_and_says_why(shelf, window):
-    window.session.act(pack, 1, [Package(place=CELLAR)])
-    shelf.show_places()
-    shelf._places.remove()
-    assert "keep-by needs it" in window.session.messages.latest.text
-
-
-def test_no_place_is_chosen_beforehand_and_packing_asks_for_one(shelf, kitchen):
-    shelf.empty_state.buttons[0].click()
-    form = shelf._pack
-    form.batch.set_value(2)
-    form.count.edit.setText("2")
-    form.save()
-    assert "Choose a package" in form.kind.sentence.text()
-    form.kind.set_value("bag")
-    form.save()
-    assert kitchen.journal.where(Lot) == ()
-    assert form.place.value() is None
-    assert "Choose a place" in form.place.sentence.text()
-    form.place.set_value(FREEZER)
-    form.in_oil.set_value(False)
-    form.save()
-    assert [lot.in_oil for lot in kitchen.journal.where(Lot)] == [False, False]
-    assert {m.place for m in kitchen.journal.where(LotMove)} == {FREEZER}
-    form.begin()
-    assert (form.place.value(), form.in_oil.value()) == (None, None)
-
-
-def test_bought_food_is_shelved_where_the_person_says(shelf, kitchen):
-    shelf.shelve()
-    form = shelf._bought
-    form.food.set_value("apple")
-    form.kind.set_value("bag")
-    form.keep_by.edit.setText("2027-06-30")
-    form.save()
-    assert kitchen.journal.where(Lot) == ()
-    assert "Choose a place" in form.place.sentence.text()
-    form.place.set_value(CELLAR)
-    form.in_oil.set_value(True)
-    form.save()
-    (lot,) = kitchen.journal.where(Lot)
-    assert (lot.origin, lot.in_oil) == ("bought", True)
-
-
-def test_bought_food_wants_its_date(qtbot, shelf, kitchen):
-    shelf.shelve()
-    form = shelf._bought
-    form.food.set_value("apple")
-    form.kind.set_value("bag")
-    form.place.set_value(PANTRY)
-    form.save()
-    assert kitchen.journal.where(Lot) == ()
-    assert "printed on the package" in form.keep_by.sentence.text()
-    form.keep_by.edit.setText("2027-06-30")
-    form.place.set_value(PANTRY)
-    form.save()
-    assert kitchen.journal.where(Lot)[0].bought_keep_by == date(2027, 6, 30)
-
-
-def test_a_staple_is_shelved_as_what_it_is(qtbot, shelf, kitchen):
-    shelf.shelve()
-    form = shelf._bought
-    qtbot.keyClicks(form.food.edit, "potato flakes")
-    assert form.food.value().slug == "potato-flakes"
-    form.kind.set_value("bag")
-    form.place.set_value(PANTRY)
-    form.keep_by.edit.setText("2027-06-30")
-    form.save()
-    (lot,) = kitchen.journal.where(Lot)
-    assert lot.food == "potato-flakes"
-
-
-def test_a_bought_package_that_was_begun_is_offered(qtbot, shelf, kitchen):
-    shelf.shelve()
-    form = shelf._bought
-    form.food.edit.setText("apple")
-    form.mass.edit.setText("250 g")
-    form._leave()
-    shelf.shelve()
-    assert form.food.is_empty()
-    assert form.offer.asked.text() == "Go on with apple, 250 g?"
-    form.offer.go_on.click()
-    assert (form.food.value().slug, form.mass.text()) == ("apple", "250 g")
-
-
 def test_labels_are_previewed_and_saved(qtbot, shelf, window, tmp_path):
     window.session.act(pack, 2, [Package(place=FREEZER)])
     shelf.listing.table.setFocus()
@@ -388,28 +257,3 @@ def test_a_place_grown_warmer_is_seen_at_once(shelf, window):
 def test_a_state_belongs_to_its_session(session):
     assert isinstance(state_of(session), ShelfState)
     assert state_of(session).lines() == {}
-
-
-def test_a_pot_is_offered_a_bag_for_each_serving(qtbot, shelf, kitchen):
-    batch = kitchen.journal.get(Batch, 1)
-    kitchen.journal.write([Change(batch, replace(batch, servings=4.0))])
-    shelf.pack(1)
-    form = shelf._pack
-    assert form.by_servings.isVisible()
-    assert form.by_servings.text() == "A bag for each serving (4 of them)"
-    assert [row.name for row in form.rows] == ["1 of 4", "2 of 4", "3 of 4", "4 of 4"]
-    assert {row.kind.value() for row in form.rows} == {"bag"}
-    form.by_servings.setChecked(False)
-    form.count.edit.setText("2")
-    assert [row.name for row in form.rows] == ["", ""]
-    form.by_servings.setChecked(True)
-    form.place.set_value(CELLAR)
-    qtbot.mouseClick(form.save_button, Qt.MouseButton.LeftButton)
-    assert [lot.name for lot in kitchen.journal.where(Lot)] == ["1 of 4", "2 of 4", "3 of 4", "4 of 4"]
-
-
-def test_a_trip_without_a_place_leads_to_the_places_and_to_the_form_for_bought_food(shelf):
-    shelf.show_record("places", 0)
-    assert shelf.pages.currentWidget() is shelf._places
-    shelf.show_record("bought", 0)
-    assert shelf.pages.currentWidget() is shelf._bought
