@@ -279,7 +279,7 @@ class _Look:
         """A new record that hangs on one that differs is judged beside hers too."""
         for name, target in LINKS.get(type(record), {}).items():
             number = getattr(moved, name)
-            difference = self.theirs.get((target, -number)) if number is not None and number < 0 else None
+            difference = None if number is None else self.theirs.get((target, -number))
             if difference is not None and not difference.needed_by:
                 difference.needed_by.extend(self._judged(record, self.around_mine))
 

@@ -20,6 +20,7 @@ from dryhouse.kitchen.meals.water import way_of
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Meal, MealPart, OwnFigure, OwnFood
 from dryhouse.kitchen.records.foods import DRIED_CUP
+from dryhouse.kitchen.records.links import LINKS
 from dryhouse.science.errors import InputProblem, WorldProblem
 
 MARK, VERSION = "dryhouse meal", 1
@@ -39,7 +40,7 @@ def meal_text(kitchen: Kitchen, id: int) -> str:
             "file": MARK,
             "version": VERSION,
             "meal": _bare(meal),
-            "parts": [_bare(replace(part, lot=None)) for part in parts],
+            "parts": [_bare(part) for part in parts],
             "foods": [_bare(own) for own in foods],
             "figures": [_bare(figure) for figure in figures],
             "notes": [_note(kitchen, note) for note in reversed(notes_of(kitchen, id))],
@@ -63,7 +64,8 @@ def _note(kitchen: Kitchen, note: CookingNote) -> dict[str, Any]:
 
 def _bare(record: Record) -> dict[str, Any]:
     """A record without the numbers that only mean something in this journal."""
-    return {name: value for name, value in as_json(record).items() if name not in ("id", "meal", "note")}
+    numbers = {"id", *LINKS.get(type(record), ())}
+    return {name: value for name, value in as_json(record).items() if name not in numbers}
 
 
 def write_meal(kitchen: Kitchen, id: int, file: Path) -> Path:
@@ -96,13 +98,11 @@ def bring_meal(kitchen: Kitchen, text: str, where: str = "The meal file") -> Don
     pending = Pending()
     pending.add(meal)
     known = _foods(kitchen, whole, where, pending)
-    first = kitchen.journal.next_id(MealPart)
     for position, values in enumerate(_listed(whole, "parts", where)):
         part = from_json(MealPart, {**values, "meal": meal.id, "position": position}, where)
         slug = part.food if part.food in known or part.food in kitchen.handbook.foods else ""
         staple = part.staple if part.staple in staples() else ""
-        part = replace(part, food=slug, staple=staple, lot=None, id=first + position)
-        pending.add(part)
+        pending.add(replace(part, food=slug, staple=staple, lot=None, id=kitchen.journal.next_id(MealPart)))
     _notes(kitchen, whole, where, pending, meal.id, known)
     return kitchen.commit(f"Imported the meal {meal.name}", pending)
 
@@ -132,16 +132,16 @@ def _notes(
     kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pending, meal: int, own: set[str]
 ) -> None:
     """What the pot taught there comes along; a food not known here is named and no more."""
-    first, next_part = kitchen.journal.next_id(CookingNote), kitchen.journal.next_id(CookingNotePart)
-    for n, values in enumerate(_listed(whole, "notes", where)):
+    for values in _listed(whole, "notes", where):
         inside = _listed(values, "parts", where)
         bare = {name: value for name, value in values.items() if name != "parts"}
-        pending.add(from_json(CookingNote, {**bare, "meal": meal, "id": first + n}, where))
+        note = kitchen.journal.next_id(CookingNote)
+        pending.add(from_json(CookingNote, {**bare, "meal": meal, "id": note}, where))
         for part_values in inside:
-            part = from_json(CookingNotePart, {**part_values, "note": first + n, "id": next_part}, where)
+            number = kitchen.journal.next_id(CookingNotePart)
+            part = from_json(CookingNotePart, {**part_values, "note": note, "id": number}, where)
             known = part.food in own or part.food in kitchen.handbook.foods
             pending.add(part if known else replace(part, food=""))
-            next_part += 1
 
 
 def _foods(kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pending) -> set[str]:
@@ -153,12 +153,11 @@ def _foods(kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pend
         own = from_json(OwnFood, values, where)
         if own.slug in known or own.slug in kitchen.handbook.foods:
             same_kind(kitchen, own, "this meal")
-        if own.slug not in known and own.slug not in kitchen.handbook.foods:
+        else:
             like = own.like if own.like in kitchen.handbook.foods else ""
-            pending.add(replace(own, like=like, id=kitchen.journal.next_id(OwnFood) + len(new)))
+            pending.add(replace(own, like=like, id=kitchen.journal.next_id(OwnFood)))
             new.add(own.slug)
     figures = [from_json(OwnFigure, values, where) for values in _listed(whole, "figures", where)]
-    first = kitchen.journal.next_id(OwnFigure)
     weighed = {figure.food for figure in kitchen.journal.where(OwnFigure, name=DRIED_CUP)}
     there = known | set(kitchen.handbook.foods) | set(staples())
     wanted = [
@@ -166,5 +165,5 @@ def _foods(kitchen: Kitchen, whole: Mapping[str, Any], where: str, pending: Pend
         for figure in figures
         if figure.food in new or (figure.name == DRIED_CUP and figure.food in there - weighed)
     ]
-    pending.add(*(replace(figure, id=first + n) for n, figure in enumerate(wanted)))
+    pending.add(*(replace(figure, id=kitchen.journal.next_id(OwnFigure)) for figure in wanted))
     return known | new

@@ -65,7 +65,7 @@ def _of_file(file: Path) -> Iterator[Entry]:
 class _JsonExport:
     def __init__(self, text: JsonStream, file: Path) -> None:
         self._text, self._file = text, file
-        self._size = max(file.stat().st_size, 1)
+        self._size = file.stat().st_size
         self._seen: set[type] = set()
         self._later: list[tuple[type, tuple[int, int]]] = []
         """Lists that stand before those they refer to: of what kind, and where in the file."""
@@ -155,7 +155,7 @@ def _of_folder(folder: Path) -> Iterator[Entry]:
         if name not in there:
             raise InputProblem(f"“{folder}” has lost {name}, which was exported with it; export the journal again.")
     sizes = {file: file.stat().st_size for _, file in tables}
-    before, whole = 0, max(sum(sizes.values()), 1)
+    before, whole = 0, sum(sizes.values())
     for kind, file in tables:
         count = 0
         for record, at in _of_table(kind, file):

@@ -51,7 +51,7 @@ def hotter_than_water(temperature: Temperature) -> str:
         return ""
     typed = temperature.typed.strip()
     meant = "Write what a thermometer read in the middle of the food, such as 165 F."
-    if not typed.casefold().endswith("f") and 20.0 <= (temperature.si - 32) / 1.8 <= BOILING_C:
+    if not typed.casefold().endswith("f") and (temperature.si - 32) / 1.8 <= BOILING_C:
         meant = f"Did you mean {temperature.si:.0f} F?"
     read = f"“{typed}” is {both_scales(temperature.si)}" if typed else both_scales(temperature.si)
     return f"{read}, and wet food does not get hotter inside than boiling water, 212 °F (100 °C). {meant}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import filecmp
+import os
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -169,6 +170,44 @@ def test_records_come_after_those_they_refer_to() -> None:
     kinds = list(dict.fromkeys(type(record) for record in every_record(journal)))
     assert kinds.index(Dryer) < kinds.index(Batch) < kinds.index(Weighing)
     assert kinds.index(Batch) < kinds.index(Lot)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_is_there_is_refused_before_and_after_a_record_is_asked_for(tmp_path: Path, name: str) -> None:
+    asked: list[str] = []
+
+    def records() -> Iterator[Record]:
+        asked.append("one")
+        (tmp_path / name).write_text("mine", encoding="utf-8")
+        yield Dryer("box", 1, id=1)
+
+    for _ in range(2):
+        with pytest.raises(InputProblem, match="already there and stays as it is"):
+            write_records(records(), tmp_path / name)
+        assert (tmp_path / name).read_text(encoding="utf-8") == "mine"
+    assert asked == ["one"]
+    assert [f.name for f in tmp_path.iterdir()] == [name]
+
+
+def test_all_of_it_is_on_the_disk_before_it_has_its_name(tmp_path: Path, monkeypatch) -> None:
+    synced: list[str] = []
+    to_disk = os.fsync
+
+    def fsync(handle: int) -> None:
+        there = os.fstat(handle).st_ino
+        names = [tmp_path, *tmp_path.rglob("*")]
+        synced.extend(path.name for path in names if path.stat().st_ino == there)
+        to_disk(handle)
+
+    monkeypatch.setattr("dryhouse.kitchen.exchange.files.os.fsync", fsync)
+    opened = len(os.listdir("/proc/self/fd"))
+    write_records([Dryer("box", 1, id=1)], tmp_path / "tables")
+    assert sorted(synced[:-2]) == sorted(f.name for f in (tmp_path / "tables").iterdir())
+    assert synced[-2:] == [".tables.dryhouse-part", tmp_path.name]
+    synced.clear()
+    write_records([Dryer("box", 1, id=1)], tmp_path / "all.json")
+    assert synced == [".all.json.dryhouse-part", tmp_path.name]
+    assert len(os.listdir("/proc/self/fd")) == opened
 
 
 # --- a folder that is not whole -------------------------------------------------------------------------------

@@ -140,3 +140,54 @@ def test_how_far_the_reading_is_only_grows_up_to_the_whole(tmp_path: Path, name:
 def test_a_name_longer_than_any_file_is_said_to_be(tmp_path: Path) -> None:
     with pytest.raises(InputProblem, match="longer than the name of any file"):
         read_records(tmp_path / ("a" * 5000))
+
+
+def test_a_file_that_lists_nothing_is_told_from_one_that_breaks_off(file: Path) -> None:
+    told = {}
+    for text in ("[]", "[", "3", "{}", '{"format": "other"}', '{"format": "dryhouse journal", "version": 12}'):
+        file.write_text(text, encoding="utf-8")
+        with pytest.raises(InputProblem) as caught:
+            read_records(file)
+        told[text] = str(caught.value.said)
+    other = f"“{file}” is not a journal's export: it does not say “dryhouse journal”."
+    assert told == {
+        "[]": other,
+        "[": f"“{file}” is not a journal's export: it is not whole JSON (line 1).",
+        "3": other,
+        "{}": other,
+        '{"format": "other"}': other,
+        '{"format": "dryhouse journal", "version": 12}': f"“{file}” has version 12; this program reads version 1.",
+    }
+
+
+def test_a_number_cut_in_two_is_read_whole(file: Path, monkeypatch) -> None:
+    file.write_text('{"version": 12, "format": "dryhouse journal", "records": {}}', encoding="utf-8")
+    monkeypatch.setattr(json_stream, "_AT_ONCE", 1)
+    with pytest.raises(InputProblem, match="has version 12; this program reads version 1"):
+        read_records(file)
+
+
+def test_what_is_wrong_is_told_with_the_place_of_the_record_in_its_list(file: Path) -> None:
+    for kind, said in (
+        ({"food": "corn", "rating": "good"}, ": “rating” is “good”; it should be a whole number."),
+        ({"food": "corn", "notes": "\ud800"}, " holds half a character, which cannot be kept; write it whole."),
+        ({"food": "corn", "lid": 1}, " has “lid”, which Batch records do not have."),
+        ({"rating": 4}, " has no “food”, which every Batch needs."),
+        (7, " is not a record: it should be a group of named values."),
+    ):
+        whole = {"format": "dryhouse journal", "version": 1, "records": {"Batch": [{"food": "corn"}, kind]}}
+        file.write_text(json.dumps(whole), encoding="utf-8")
+        with pytest.raises(InputProblem) as caught:
+            read_records(file)
+        assert str(caught.value.said) == f"all.json, Batch 2{said}"
+
+
+def test_the_line_where_the_json_breaks_is_counted_from_the_top(file: Path, monkeypatch) -> None:
+    lines = file.read_text(encoding="utf-8").splitlines(keepends=True)
+    broken = next(n for n, line in enumerate(lines, 1) if '"shelf dryer"' in line)
+    lines[broken - 1] = lines[broken - 1].replace('"shelf dryer"', "shelf dryer")
+    file.write_text("".join(lines), encoding="utf-8")
+    for at_once in (1 << 16, 5):
+        monkeypatch.setattr(json_stream, "_AT_ONCE", at_once)
+        with pytest.raises(InputProblem, match=rf"it is not whole JSON \(line {broken}\)"):
+            read_records(file)

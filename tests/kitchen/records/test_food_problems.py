@@ -64,3 +64,78 @@ def test_a_dryer_is_not_hotter_at_its_lowest():
     assert fields(Dryer("box", 6, temperature_low=Temperature(70.0), temperature_high=Temperature(40.0))) == [
         "temperature_low"
     ]
+
+
+TAKES = (
+    "would take the place of a food of the handbook (turkey); give it another name, or enter figures for that food."
+)
+PLANTS_ONLY = "“paddlers' stew” is said to be of plants only, but its kind says otherwise; choose one."
+IS_ONE = "say what is in it, or rename it."
+
+
+@every_row(
+    ("change", "told"),
+    [
+        ({"slug": "a b"}, ["“a b” cannot be the short name of a food."]),
+        ({"slug": "turkey"}, [f"“paddlers' stew” {TAKES}"]),
+        (
+            {"category": "stone"},
+            [
+                "“stone” is no kind of food here; choose one of "
+                "vegetable, fruit, herb, mushroom, legume, grain, meat, poultry, fish, egg, dairy, mixed, other."
+            ],
+        ),
+        ({"like": "moon rock"}, ["“moon rock” is not a food of the handbook."]),
+        ({"like": "corn"}, []),
+        (
+            {"contains": "plant;tofu;sand"},
+            [
+                "“tofu” is nothing a food contains here; it is one of plant, meat, poultry, fish, egg, milk, "
+                "unknown."
+            ],
+        ),
+        ({"category": "poultry"}, [PLANTS_ONLY]),
+        ({"like": "turkey"}, [PLANTS_ONLY]),
+        ({"like": "turkey", "contains": "plant; meat"}, []),
+        (
+            {"other_names": "the pot; turkey breast ;duck"},
+            [f"“turkey breast” is an animal food here (turkey breast, cooked); {IS_ONE}"],
+        ),
+    ],
+)
+def test_an_own_food_is_refused_in_one_sentence(change, told):
+    assert [sentence for _, sentence in said(replace(STEW, **change))] == told
+
+
+@every_row(
+    ("figure", "told"),
+    [
+        (OwnFigure("stew", "water", 99.9, "%"), []),
+        (
+            OwnFigure("stew", "water", 100.0, "%"),
+            ["A food that is all water cannot be dried; moisture is below 100 %."],
+        ),
+        (
+            OwnFigure("stew", "target_moisture", 100.0, "%"),
+            ["A food that is all water cannot be dried; moisture is below 100 %."],
+        ),
+        (OwnFigure("stew", "refuse", 100.0, "%"), []),
+        (OwnFigure("stew", "refuse", 100.5, "%"), ["Refuse of 100.5 cannot be right."]),
+        (OwnFigure("stew", "target_moisture", 140.0, "%"), ["Target moisture of 140 cannot be right."]),
+        (OwnFigure("stew", "energy", 400.0, "kcal/100 g"), []),
+        (OwnFigure("stew", "drying_hours", 9.0, "min"), ["Drying hours is kept in h, not in “min”."]),
+        (
+            OwnFigure("stew", "luck", 9.0, "h"),
+            [
+                "“luck” is no figure of a food; it is one of water, energy, protein, fat, carbohydrate, fibre, "
+                "sodium, refuse, target_moisture, drying_temperature, drying_hours, tray_load, dried_cup."
+            ],
+        ),
+        (
+            OwnFigure("moon rock", "water", 9.0, "%"),
+            ["No food called “moon rock” is known: check the spelling, or add it as a food of your own."],
+        ),
+    ],
+)
+def test_an_own_figure_is_refused_in_one_sentence(figure, told):
+    assert [sentence for _, sentence in said(figure, STEW)] == told
