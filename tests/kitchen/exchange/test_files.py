@@ -200,14 +200,14 @@ def test_all_of_it_is_on_the_disk_before_it_has_its_name(tmp_path: Path, monkeyp
         to_disk(handle)
 
     monkeypatch.setattr("dryhouse.kitchen.exchange.files.os.fsync", fsync)
-    opened = len(os.listdir("/proc/self/fd"))
+    opened = len(os.listdir("/dev/fd"))
     write_records([Dryer("box", 1, id=1)], tmp_path / "tables")
     assert sorted(synced[:-2]) == sorted(f.name for f in (tmp_path / "tables").iterdir())
     assert synced[-2:] == [".tables.dryhouse-part", tmp_path.name]
     synced.clear()
     write_records([Dryer("box", 1, id=1)], tmp_path / "all.json")
     assert synced == [".all.json.dryhouse-part", tmp_path.name]
-    assert len(os.listdir("/proc/self/fd")) == opened
+    assert len(os.listdir("/dev/fd")) == opened
 
 
 # --- a folder that is not whole -------------------------------------------------------------------------------
