@@ -17,9 +17,11 @@ UNKNOWN: Stood = (None, None)
 
 def stood_in_kitchen(off_dryer: datetime | None, at: datetime, kitchen_c: float | None) -> Stood:
     """Of food that was put nowhere: the kitchen counts as warm, and as hot where that is recorded."""
-    if off_dryer is None:
-        return UNKNOWN
-    minutes = _counted(at - off_dryer)
+    return UNKNOWN if off_dryer is None else _in_kitchen(off_dryer, at, kitchen_c)
+
+
+def _in_kitchen(since: datetime, until: datetime, kitchen_c: float | None) -> tuple[float, float]:
+    minutes = _counted(until - since)
     return minutes, minutes if kitchen_c is not None and kitchen_c > HOT_C + ROUNDING_C else 0.0
 
 
@@ -36,9 +38,7 @@ def stood_on_shelf(
     """
     if off_dryer is None or not moves:
         return UNKNOWN
-    warm, hot = stood_in_kitchen(off_dryer, moves[0].at, kitchen_c)
-    if warm is None or hot is None:
-        return UNKNOWN
+    warm, hot = _in_kitchen(off_dryer, moves[0].at, kitchen_c)
     for move, leaves in zip(moves, (*(m.at for m in moves[1:]), at), strict=True):
         for celsius, stayed in _spans(readings.get(move.place, ()), max(move.at, off_dryer), min(leaves, at)):
             if celsius is None:

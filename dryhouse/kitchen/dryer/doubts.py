@@ -161,10 +161,11 @@ def _impossible(weighing: Weighing, around: Neighbours, notation: Style) -> Doub
     below, above = net < least - step, net > load.grams * (1.0 + RISE) + step
     if not below and not above:
         return None
-    if meant := other_unit(weighing, least, around.most or load.grams):
+    most = around.most or load.grams
+    if meant := other_unit(weighing, least, most):
         typed = said(weighing)
         what = f"{typed} is {now}" if _bare(typed) != _bare(now) else f"This reading is {now}"
-        return Doubt(DoubtKind.UNIT, f"{what}, and {_last(around, notation)}. Did you mean {meant}?")
+        return Doubt(DoubtKind.UNIT, f"{what}, and {_last(around, most, notation)}. Did you mean {meant}?")
     if above:
         return Doubt(
             DoubtKind.ABOVE_LOAD,
@@ -213,10 +214,10 @@ def other_unit(weighing: Weighing, least_g: float, most_g: float) -> str:
     return ""
 
 
-def _last(around: Neighbours, notation: Style) -> str:
+def _last(around: Neighbours, most_g: float, notation: Style) -> str:
     if around.before is not None:
         return f"the last weight was {notation.mass(around.before.net_g)}"
-    return f"{notation.mass(around.most or 0.0)} was loaded"
+    return f"{notation.mass(most_g)} was loaded"
 
 
 def _bare(amount: str) -> str:

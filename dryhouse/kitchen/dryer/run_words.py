@@ -181,7 +181,7 @@ def likely_words(kitchen: Kitchen, run: DryingRun) -> str:
     found = run.expected.forecast
     if found is None or not bands_words(kitchen, run):
         return ""
-    now = run.clock.hours(kitchen.now()) - (run.points[0].hours if run.points else 0.0)
+    now = run.clock.hours(kitchen.now()) - run.points[0].hours
     return likely_sentence(found, by_the_clock(kitchen, run), now)
 
 

@@ -250,8 +250,9 @@ def same_scale(weighings: Sequence[Weighing], scope: str) -> list[Weighing]:
     found = [w for w in weighings if w.scope == scope]
     if scope != TRAY or not found:
         return found
-    often = Counter(w.vessel for w in found).most_common(1)[0][0]
-    return [w for w in found if w.vessel == often]
+    often = Counter(w.vessel for w in found)
+    most = max(often, key=lambda vessel: often[vessel])
+    return [w for w in found if w.vessel == most]
 
 
 def weighed_points(

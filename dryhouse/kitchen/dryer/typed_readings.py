@@ -292,7 +292,7 @@ def _why(
 
 def _why_not_after_mass(typed: str, after: str, wall: Wall, how: Notation) -> str:
     """The sentence for what stands after a weight and is no time."""
-    if any(c.isalpha() for c in after) and _is_weight(after, how):
+    if any(c.isalpha() for c in after) and _weight_in(after, how) is not None:
         return f"“{typed}” names two weights; write one reading a line."
     if read_day(after, wall.local(wall.now()).date()) is not None:
         return f"“{typed}” names a day and no time; write it like {EXAMPLE}."
@@ -301,13 +301,6 @@ def _why_not_after_mass(typed: str, after: str, wall: Wall, how: Notation) -> st
     if not any(sign.isdigit() for sign in after):
         return f"“{after}” was not understood; write the line like {EXAMPLE}."
     return f"“{after}” is no time; write the line like {EXAMPLE}."
-
-
-def _is_weight(text: str, how: Notation) -> bool:
-    try:
-        return read_mass(text, how).si > 0
-    except InputProblem:
-        return False
 
 
 def _time_words(wall: Wall, words: str) -> str | None:

@@ -245,3 +245,16 @@ def test_an_ingredient_of_nothing_is_no_ingredient():
     kitchen = a_kitchen(SHELF_DRYER)
     with pytest.raises(InputProblem, match="not an ingredient"):
         log_batch(kitchen, BatchDraft(Batch("corn"), (BatchPart(0, 0, "apple", Mass(0.0)),)))
+
+
+def test_of_a_food_that_was_never_dried_nothing_is_remembered():
+    assert draft_for(a_kitchen(), "maize") == BatchDraft(Batch("corn"))
+
+
+def test_where_only_the_ingredients_changed_the_act_is_about_the_batch():
+    kitchen = a_kitchen(SHELF_DRYER)
+    parts = (BatchPart(0, 0, "corn", Mass(300)), BatchPart(0, 0, "turkey", Mass(200)))
+    id = log_batch(kitchen, BatchDraft(DONE, parts)).record.id
+    done = edit_batch(kitchen, id, BatchDraft(DONE, parts[::-1]))
+    assert done.record == replace(DONE, id=id)
+    assert [(p.food, p.position) for p in parts_of(kitchen, id)] == [("turkey", 0), ("corn", 1)]

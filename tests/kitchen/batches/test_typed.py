@@ -6,9 +6,9 @@ from datetime import timedelta
 import pytest
 
 from dryhouse.kitchen.batches.typed import draft_from, typed_batch
-from dryhouse.kitchen.records import Dryer, Preference
+from dryhouse.kitchen.records import BatchPart, Dryer, Preference
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Duration
+from dryhouse.science.quantities import Duration, Mass
 from tests.builders import NOW, a_kitchen
 from tests.rows import every_row
 
@@ -53,7 +53,8 @@ def test_bare_numbers_take_the_persons_own_units():
 def test_a_mix_is_read_by_its_ingredients():
     typed = replace(EIGHT, parts=(("corn", "300 g"), ("", ""), ("turkey", "200 g")))
     parts = draft_from(a_kitchen(SHELF_DRYER), typed).parts
-    assert [(p.food, p.mass.si, p.position) for p in parts] == [("corn", 300, 0), ("turkey", 200, 1)]
+    in_hand = [BatchPart(0, 0, "corn", Mass(300.0, "300 g")), BatchPart(0, 1, "turkey", Mass(200.0, "200 g"))]
+    assert list(parts) == in_hand
 
 
 @every_row(
@@ -99,6 +100,9 @@ def test_two_of_start_end_and_hours_give_the_third(given, started, ended):
         ("precook_method", "boiled 20 min", "precook_method", "simmered or steamed"),
         ("precook_method", "Simmered  or steamed", "precook_method", "simmered or steamed"),
         ("precook_measured", "THERMOMETER", "precook_measured", "thermometer"),
+        ("precook_measured", "measured", "precook_measured", "not measured"),
+        ("made_from", "froz", "made_from", "frozen"),
+        ("felt", "leather", "felt", "leathery"),
         ("trays", "3.0", "trays", 3),
         ("start_moisture", "82 %", "start_moisture_pct", 82.0),
         ("start_moisture_tested", "Yes", "start_moisture_tested", True),
@@ -129,3 +133,14 @@ def test_an_entry_that_cannot_be_read_is_named(entry, text):
             (replace(EIGHT, parts=text) if entry == "parts" else EIGHT.changed(**{entry: text})),
         )
     assert caught.value.field == entry
+
+
+def test_the_beginning_of_two_choices_is_neither_of_them():
+    with pytest.raises(InputProblem, match="should be one of: fresh, frozen, canned, cooked") as caught:
+        draft_from(a_kitchen(SHELF_DRYER), EIGHT.changed(made_from="c"))
+    assert caught.value.field == "made_from"
+
+
+def test_an_entry_no_batch_has_is_a_mistake_of_whoever_asks():
+    with pytest.raises(ValueError, match="no entry color"):
+        typed_batch(food="corn", color="red")

@@ -144,9 +144,17 @@ def test_the_end_of_a_soak_and_what_she_asked_for_are_alarms_of_their_own() -> N
 def test_conditioning_is_spoken_of_once_a_day_in_the_morning() -> None:
     hands = Hands(Lot("apple", date(2026, 8, 12), name="apple rings", conditioned_from=date(2026, 8, 12), id=1))
     (morning,) = alarms(hands.kitchen)
-    assert (morning.kind, morning.at) == (CONDITIONING, NOON.replace(hour=9))
-    assert "lot 1 (day 3 of 10)" in morning.sentence
+    said = morning.sentence
+    assert morning == Due(0, CONDITIONING, NOON.replace(hour=9), date(2026, 8, 14).toordinal(), said)
+    assert "lot 1 (day 3 of 10)" in said
+    assert "\n" not in said
     hands.wait(24)
     (next_day,) = alarms(hands.kitchen)
     assert next_day.after == morning.after + 1
     assert hands.journal.next_id(Lot) == 2, "to look costs no number: the next jar is lot 2"
+
+
+def test_a_shelf_of_five_thousand_lots_is_not_gone_through_for_a_notice() -> None:
+    for number, spoken_of in ((4999, 1), (5000, 0)):
+        jar = Lot("apple", date(2026, 8, 12), conditioned_from=date(2026, 8, 12), id=number)
+        assert len(alarms(Hands(jar).kitchen)) == spoken_of

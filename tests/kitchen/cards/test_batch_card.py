@@ -93,7 +93,9 @@ def test_masses_answer_in_the_unit_they_were_weighed_in():
 def test_measured_volumes_give_a_yield_by_measure_and_water_per_cup():
     cup = 236.588
     made = card(replace(CORN, prepared_volume=Volume(6 * cup), dried_volume=Volume(2.4 * cup)))
-    assert made.figure(FigureId.YIELD_BY_MEASURE).value == pytest.approx(40)
+    by_measure = made.figure(FigureId.YIELD_BY_MEASURE)
+    assert (by_measure.value, by_measure.unit) == (pytest.approx(40), "%")
+    assert [(basis.kind, basis.n) for basis in by_measure.basis] == [("own", 1)]
     assert "For each cup of dried" in read(made.figure(FigureId.WATER_BACK).workings)
 
 
@@ -111,6 +113,7 @@ def test_water_for_each_cup_is_the_water_shared_out_by_measure():
     [
         ({}, ["It dried for 10 h from start to end."]),
         ({"energy_kwh": 3.5}, ["It dried for 10 h from start to end.", "It took 3.5 kWh."]),
+        ({"energy_kwh": 1.2345}, ["It dried for 10 h from start to end.", "It took 1.23 kWh."]),
         ({"energy_kwh": 3.5, "started": None}, []),
         (
             {"started": None, "drained_fat": Mass(30)},

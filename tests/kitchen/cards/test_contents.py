@@ -28,3 +28,17 @@ def test_a_line_says_the_day_as_the_window_does() -> None:
 
 def test_an_empty_journal_is_one_line() -> None:
     assert contents_lines(a_kitchen()) == ["0 batches, 0 lots, 0 meals, 0 trips"]
+
+
+def test_a_line_says_the_weights_and_the_verdict_as_far_as_they_are_known() -> None:
+    started = datetime(2026, 8, 6, 12, tzinfo=UTC)
+    weighed = Batch(
+        "corn", started=started, prepared_mass=Mass(1000.0), dried_mass=Mass(250.0), felt="brittle", id=1
+    )
+    turkey = Batch("turkey", started=started, prepared_mass=Mass(1000.0), dried_mass=Mass(370.0), id=2)
+    loaded = Batch("corn", prepared_mass=Mass(1000.0), id=3)
+    assert contents_lines(a_kitchen(weighed, turkey, loaded))[1:] == [
+        "Sweet corn, batch 3, 2 lb 3.3 oz",
+        "6 Aug 2026: turkey, cooked, batch 2, 2 lb 3.3 oz → 13.1 oz, do not eat",
+        "6 Aug 2026: sweet corn, batch 1, 2 lb 3.3 oz → 8.8 oz, dry enough",
+    ]

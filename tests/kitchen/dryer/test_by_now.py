@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
-from dryhouse.kitchen.dryer.by_now import by_now_g, by_now_words
+from dryhouse.kitchen.dryer.by_now import by_now_g, by_now_words, now_json, now_words
+from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import state_words
 from dryhouse.kitchen.dryer.runs import run_of
@@ -42,3 +45,33 @@ def test_without_a_weight_it_says_so(hands) -> None:
     bare = Hands()
     batch = bare.start(None)
     assert by_now_words(bare.kitchen, run_of(bare.kitchen, batch), Style(METRIC)) == "Not weighed yet"
+
+
+def test_in_json_it_is_the_mass_with_its_middle_80_percent_and_when_the_scale_was_read(hands) -> None:
+    read = {"unit": "g", "last_weighed": hands.time.isoformat()}
+    run = run_of(hands.kitchen, 1)
+    assert now_json(hands.kitchen, run) == {"value": run.net_g, "low": None, "high": None, **read}
+    hands.wait(3)
+    now = now_json(hands.kitchen, run)
+    truth = 140 + 860 * math.exp(-0.25 * 7**1.1)  # along the curve it was weighed on
+    assert now == {"value": pytest.approx(truth, rel=0.02), "low": now["low"], "high": now["high"], **read}
+    assert 0.9 * truth < now["low"] < now["value"] < now["high"] < 1.1 * truth
+    assert by_now_g(hands.kitchen, run) == now["value"]
+    take_off(hands.kitchen, 1)
+    assert now_json(hands.kitchen, run_of(hands.kitchen, 1)) is None
+    bare = Hands()
+    assert now_json(bare.kitchen, run_of(bare.kitchen, bare.start(None))) is None
+
+
+def test_a_reading_stands_for_now_for_six_minutes() -> None:
+    hands = Hands()
+    run = run_of(hands.kitchen, hands.start())
+    hands.wait(0.0999)
+    assert by_now_words(hands.kitchen, run, Style(METRIC)) == "Now 1 kg, dry at 175 g"
+    assert now_words(hands.kitchen, run, Style(METRIC)) == ""
+    assert now_json(hands.kitchen, run)["low"] is None
+    hands.time = run.clock.started
+    hands.wait(0.1)
+    assert by_now_words(hands.kitchen, run, Style(METRIC)).startswith("Now about ")
+    assert now_words(hands.kitchen, run, Style(METRIC)).startswith("Now about ")
+    assert now_json(hands.kitchen, run)["low"] < 1000

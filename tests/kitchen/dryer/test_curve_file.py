@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import json
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from dryhouse.kitchen.dryer import curve_file
 from dryhouse.kitchen.dryer.curve_file import answer_json, heating_in, lines_of, model_lines, read_run, said
 from dryhouse.kitchen.dryer.curve_points import Points, read_points
 from dryhouse.kitchen.dryer.drying import take_off
@@ -17,7 +19,8 @@ from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast.pace import SAME_HEAT_C
 from dryhouse.science.quantities import Mass
-from tests.kitchen.drying_room import APPLE, Hands
+from dryhouse.science.values import Fact
+from tests.kitchen.drying_room import APPLE, STRANGER, Hands
 from tests.rows import every_row
 from tests.workings import read
 
@@ -256,3 +259,46 @@ def test_hours_are_counted_from_the_first_weighing_only_where_a_finish_is_told()
     counted = "Hours count from the first weighing."
     assert any(counted in line for line in said(read_run(POINTS, start_moisture_pct=85, target_moisture_pct=15)))
     assert not any(counted in line for line in said(read_run(POINTS)))
+
+
+def test_without_a_starting_moisture_the_curves_are_of_the_weight_over_the_first_weight() -> None:
+    hours = tuple(float(h) for h in range(8))
+    answer = read_run(Points(hours, tuple(500 * math.exp(-0.2 * h) for h in hours)))
+    lewis = answer.curves.fits[0]
+    assert (lewis.name, lewis.parameters["k"][0]) == ("Lewis", pytest.approx(0.2, rel=1e-6))
+    assert answer.periods == ""
+
+
+def test_the_periods_are_told_last_and_in_json() -> None:
+    answer = read_run(POINTS, start_moisture_pct=85, target_moisture_pct=15)
+    assert answer.periods.startswith("Constant rate for the first ")
+    assert said(answer)[-1] == answer.periods == answer_json(answer)["periods"]
+
+
+def test_why_there_is_no_finish_is_told_where_the_weights_add_up() -> None:
+    still = read_run(Points((0.0, 1.0, 2.0), (500.0, 500.0, 500.0)), start_moisture_pct=85, target_moisture_pct=15)
+    assert still.forecast is None
+    assert still.doubt.startswith("The weight has hardly moved over 3 weighings")
+    assert still.doubt in said(still)
+
+
+def test_a_food_without_figures_leaves_both_moistures_open() -> None:
+    answer = read_run(POINTS, kitchen=Hands().kitchen, food=STRANGER)
+    assert answer.missing == ("start_moisture", "until_moisture")
+
+
+def test_before_own_runs_a_file_is_expected_to_take_the_published_hours(monkeypatch) -> None:
+    told = {}
+    whole = curve_file.forecast
+
+    def forecast(*run: object, **known: object) -> object:
+        told.update(known)
+        return whole(*run, **known)
+
+    monkeypatch.setattr(curve_file, "forecast", forecast)
+    timed = replace(APPLE, facts={**APPLE.facts, "drying_hours": Fact(8.0, "h", "a test's own table")})
+    read_run(Points((0.0, 1.0), (1000.0, 830.0)), kitchen=Hands().kitchen, food=timed)
+    prior = told["prior"]
+    # from 86 % down to 20 % of the weight: 86/14 to 20/80 grams of water for a gram of dry matter
+    assert math.exp(-prior.k * 8.0**prior.n) == pytest.approx(0.25 / (86 / 14))
+    assert prior.basis.source == "a test's own table"

@@ -93,6 +93,19 @@ def test_weighings_within_half_a_second_of_another_count_as_one_and_it_is_said()
     assert minutes.notes == ()
 
 
+@every_row(
+    ("text", "hours", "grams", "note"),
+    [
+        ("0,500\n1,410\n1,390\n2,300", (0, 1, 2), (500, 400, 300), "One time stands more than once (first at 1 h)"),
+        ("0,500\n0,490\n1,410\n1,390", (0, 1), (495, 400), "2 times stand more than once (first at 0 h)"),
+    ],
+)
+def test_a_time_that_stands_more_than_once_counts_with_the_mean_of_its_weights(text, hours, grams, note) -> None:
+    points = points_of(read_sheet(f"hours,grams\n{text}\n"))
+    assert (points.hours, points.grams) == (hours, grams)
+    assert points.notes == (f"{note}; the mean of the weights is used.",)
+
+
 def test_a_log_that_goes_on_every_second_stays_as_it_is() -> None:
     rows = "\n".join(f"{s / 3600!r},{500 - s}" for s in range(60))
     points = points_of(read_sheet(f"hours,grams\n{rows}"))
@@ -197,3 +210,47 @@ def test_a_weight_or_an_hour_no_run_has_is_refused(text: str, read: bool) -> Non
         return
     with told(InputProblem, "Line [23]"):
         points_of(read_sheet(text))
+
+
+@every_row(
+    ("later", "hours"),
+    [
+        ("14:00,1000\n2:00,700", (0, 12)),  # half a day back, and lighter: it went on
+        ("14:00,1000\n2:00,1000", (0, 12)),
+        ("14:00,1000\n2:06,700", None),  # less than half a day back: the lines are out of order
+        ("14:00,1000\n13:00,700", None),
+        ("14:00,1000\n2:00,1001", None),  # nothing gets heavier overnight
+        ("23:30,1000\n1:00,700", (0, 1.5)),
+        ("24:00,1000\n1:00,700", None),  # hours since the start: no clock shows 24:00
+        ("22:00,1000\n22:00,990\n1:00,600", (0, 3)),
+        ("22:00,1000\n1:00,900\n23:00,800\n2:00,700", (0, 3, 25, 28)),
+    ],
+)
+def test_a_clock_goes_past_midnight_where_it_falls_back_half_a_day_and_the_load_gets_no_heavier(
+    later, hours
+) -> None:
+    points = points_of(read_sheet(f"time,grams\n{later}\n"))
+    assert ("The clock goes past midnight in this file; its times are read as times of day." in points.notes) == (
+        hours is not None
+    )
+    if hours is None:
+        assert points.notes[0].startswith("The lines were not in order of time")
+    else:
+        assert points.hours == pytest.approx(hours)
+
+
+@every_row(("cell", "heat"), [("0", 0.0), ("0.5", 0.5), ("110", 110.0), ("110.5", None)])
+def test_a_dryer_is_between_freezing_and_110_degrees(cell: str, heat: float | None) -> None:
+    sheet = read_sheet(f"hours,grams,temperature_c\n0,500,{cell}\n1,400,{cell}\n")
+    if heat is not None:
+        assert points_of(sheet).heats == ((0, heat), (1, heat))
+        return
+    with pytest.raises(InputProblem, match="Line 2"):
+        points_of(sheet)
+
+
+def test_a_year_and_a_day_after_the_first_is_the_last_moment_of_a_run() -> None:
+    text = "time,grams\n2026-11-20 18:00,500\n2027-11-21 18:{},400\n"
+    assert points_of(read_sheet(text.format("00"))).hours == (0, 8784)
+    with pytest.raises(InputProblem, match="Line 3"):
+        points_of(read_sheet(text.format("01")))

@@ -276,7 +276,7 @@ def test_a_file_s_lines_are_compared_with_the_last_one_that_counts() -> None:
     hands, batch = drying()
     record = hands.kitchen.present(Batch, batch, "batch")
     earlier = weighings_of(hands.kitchen, batch)
-    fresh = [weighing(g, hours=h) for h, g in ((4, 900.0), (5, 450.0), (6, 470.0), (7, 400.0), (8, 404.0))]
+    fresh = [weighing(g, hours=h) for h, g in ((4, 600.0), (5, 450.0), (6, 470.0), (7, 400.0), (8, 410.0))]
     kept = without_doubtful(hands.kitchen, record, earlier, fresh)
     assert [w.left_out for w in kept] == [True, False, True, False, False]
     assert without_doubtful(hands.kitchen, record, earlier, []) == []
@@ -298,4 +298,8 @@ def test_what_may_have_been_meant_is_no_heavier_than_the_last_weight() -> None:
     assert "Did you mean 0.7 lb?" in asked(hands, batch, "0.7 g").doubt.question
     assert "Did you mean 0.5 kg?" in asked(hands, batch, "0.5 g").doubt.question
     first = Hands()
-    assert "Did you mean 0.7 kg?" in asked(first, first.start(1000.0), "0.7 g", at=NOON).doubt.question
+    begun = first.start(1000.0)
+    told = asked(first, begun, "0.7 g", at=NOON).doubt.question
+    assert told == "This reading is 0.7 g, and 1 kg was loaded. Did you mean 0.7 kg?"
+    told = asked(first, begun, "0.2 lb", at=NOON).doubt.question
+    assert told == "0.2 lb is 3.2 oz, and 2 lb 3.3 oz was loaded. Did you mean 0.2 kg?"

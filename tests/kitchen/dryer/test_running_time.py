@@ -64,3 +64,8 @@ def test_the_moment_of_so_many_hours_has_so_many_hours(marks, hours) -> None:
     kinds = [event(h, PAUSED if n % 2 == 0 else RESUMED, n + 1) for n, h in enumerate(sorted(marks))]
     clock = clock_of(START, kinds[: len(kinds) // 2 * 2])
     assert clock.hours(clock.moment(hours)) == pytest.approx(hours, abs=1e-6)
+
+
+def test_what_is_reached_as_a_pause_begins_is_reached_before_it() -> None:
+    clock = clock_of(START, [event(2, PAUSED), event(10, RESUMED, 2)])
+    assert [clock.moment(h) for h in (1.5, 2, 2.5)] == [at(1.5), at(2), at(10.5)]

@@ -232,3 +232,13 @@ def test_a_problem_in_one_of_several_lines_names_the_line() -> None:
     ):
         with pytest.raises(InputProblem, match=expected):
             several(text)
+
+
+def test_a_first_time_without_a_day_is_of_the_day_of_the_lines_below_it() -> None:
+    assert several("13:00 860\nyesterday 22:00 700") == ["860 @24 13:00", "700 @24 22:00"]
+
+
+def test_what_a_line_says_twice_is_refused() -> None:
+    for line in ("load 860 g load", "tray 1 860 g tray 1", "no tare no tare 860 g", "860 g tare 5 g tare 5 g",
+                 "860 g at 57 C at 57 C"):  # fmt: skip
+        assert heard(line).startswith("!!"), line

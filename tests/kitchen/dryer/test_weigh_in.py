@@ -90,6 +90,8 @@ def test_a_line_is_said_back_with_its_day_and_its_remark(hands) -> None:
         ("860 g", "860 g"),
         ("860 g tare 350 g", "510 g net, tare 350 g"),
         ("860 g tare 0 g", "860 g"),
+        ("860 g tare 0.5 g", "860 g net, tare 0.5 g"),
+        ("340 g tare 350 g", "0 g net, tare 350 g"),
         ("tray 3 240 g", "240 g, tray 3"),
         ("sample tray 240 g", "240 g, sample tray"),
         ("load 860 g", "860 g, whole load"),

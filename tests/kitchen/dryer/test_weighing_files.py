@@ -170,3 +170,14 @@ def test_a_line_past_any_tray_is_an_error_of_its_line(hands, batch) -> None:
     assert [r.gross.si for r in mapped.rows] == [950, 800]
     assert [e.line for e in mapped.errors] == [3, 5]
     assert "number and its unit" in mapped.errors[0].sentence
+
+
+def test_a_tare_of_nothing_is_one_and_a_tare_as_heavy_as_the_reading_is_an_error(hands, batch) -> None:
+    mapped = read(hands, batch, "hours,gross g,tare g\n1,900,0\n2,800,799\n3,700,700\n")
+    assert [(r.gross.si, r.tare.si) for r in mapped.rows] == [(900, 0), (800, 799)]
+    assert [e.line for e in mapped.errors] == [4]
+
+
+def test_a_file_of_one_column_has_no_weights() -> None:
+    assert guess(read_sheet("900\n800\n")).mass is None
+    assert (guess(read_sheet("0,900\n1,800\n")).time, guess(read_sheet("0,900\n1,800\n")).mass) == (0, 1)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 
+from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.whole_load import aside_of, rounds_of
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
@@ -87,3 +89,52 @@ def test_one_tray_that_is_weighed_alone_stands_for_the_load_as_a_sample_does() -
     assert run.scope == TRAY
     assert run.load.grams == 250
     assert run.verdict.of_sample
+
+
+@pytest.mark.parametrize(
+    ("trays", "off", "last", "grams", "supposed"),
+    [
+        (4, (1,), 600.0, (150.0,), True),
+        (4, (3,), 600.0, (450.0,), True),
+        (4, (None, None), 600.0, (150.0, 200.0), True),  # one of four, then one of the three that are left
+        (4, (1,), None, (250.0,), True),  # of what was loaded
+        (4, (4,), 600.0, (0.0,), True),  # all of it: nothing is left to share
+        (None, (1,), 600.0, (0.0,), True),
+    ],
+)
+def test_trays_that_were_not_weighed_take_their_share(trays, off, last, grams, supposed) -> None:
+    batch = replace(LOADED, trays=trays)
+    events = [BatchEvent(1, at(3 + n), TRAY_OFF, trays=count, id=n) for n, count in enumerate(off)]
+    aside = aside_of(batch, [read(2, last)] if last else [], events)
+    assert tuple(g for _, g, _ in aside.off) == pytest.approx(grams)
+    assert [n for _, _, n in aside.off] == [count or 1 for count in off]
+    assert aside.supposed is supposed
+    assert aside_of(replace(batch, prepared_mass=None), [], events).grams(at(9)) == 0.0
+
+
+def test_trays_put_in_later_are_counted_and_one_where_nobody_said_how_many() -> None:
+    events = [
+        BatchEvent(1, at(n), TRAY_IN, trays=count, mass=Mass(250.0), id=n) for n, count in ((1, None), (2, 2))
+    ]
+    assert [aside_of(LOADED, (), events).trays(at(h)) for h in (0, 1.5, 2)] == [3, 2, 0]
+
+
+def test_a_round_takes_three_quarters_of_an_hour_at_most_and_stands_in_its_middle() -> None:
+    nothing = aside_of(LOADED, (), ())
+    for minutes, found in ((45, [(at(1.375), 802, 4)]), (46, [])):
+        singles = [read(1 + n * minutes / 180, 200 + n / 3, TRAY, f"tray {n}") for n in (0, 1, 2, 3)]
+        assert [(r.at, round(r.net_g, 9), r.trays) for r in rounds_of(LOADED, singles, nothing)] == found
+    two = [read(1, 300, TRAY, "tray 1"), read(1.5, 320, TRAY, "tray 2")]
+    assert [r.at for r in rounds_of(replace(LOADED, trays=None), two, nothing)] == [at(1.25)]
+
+
+def test_what_is_off_counts_with_every_round_of_trays() -> None:
+    hands = Hands()
+    batch = hands.start()
+    for hour, grams, trays in ((1, 200, (1, 2, 3, 4)), (3, 120, (1, 2, 3))):
+        hands.time = at(hour)
+        if hour == 3:
+            add_event(hands.kitchen, batch, TRAY_OFF, trays=1, mass=Mass(60.0), at=at(2))
+        for tray in trays:
+            hands.weigh(batch, grams, vessel=f"tray {tray}")
+    assert [p.net_g for p in run_of(hands.kitchen, batch).points] == [1000, 800, 420]
