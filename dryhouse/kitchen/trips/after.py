@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import the_meal
 from dryhouse.kitchen.ports import Done, Pending, Record
-from dryhouse.kitchen.records import AfterTrip, Meal, Trip, TripMeal
+from dryhouse.kitchen.records import AfterTrip, Meal, Trip, TripMeal, TripPerson
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.trips.sheet import appetites_of, servings_of
 from dryhouse.kitchen.trips.trips import check_trip, meals_of, people_of, the_trip
@@ -100,7 +100,6 @@ def note_after(kitchen: Kitchen, trip: int, notes: Sequence[AfterTrip]) -> Done[
     takes it away. Raises InputProblem."""
     found, pending = the_trip(kitchen, trip), Pending()
     known = {one.meal.id: one for one in returned(kitchen, trip)}
-    next_id = kitchen.journal.next_id(AfterTrip)
     for note in notes:
         name = the_meal(kitchen, note.meal).name
         if note.meal not in known:
@@ -117,8 +116,7 @@ def note_after(kitchen: Kitchen, trip: int, notes: Sequence[AfterTrip]) -> Done[
         elif one.noted is not None:
             pending.remove(one.noted)
         elif says:
-            pending.add(replace(mine, id=next_id))
-            next_id += 1
+            pending.add(replace(mine, id=kitchen.journal.next_id(AfterTrip)))
     return kitchen.commit(f"Noted how {found.name} was", pending)
 
 
@@ -130,7 +128,7 @@ def next_start(trip: Trip) -> date:
 def next_name(kitchen: Kitchen, trip: Trip, starts_on: date) -> str:
     """What the next such trip is called, unless said otherwise: its year in place of the former one."""
     old, new = str(trip.starts_on.year), str(starts_on.year)
-    name = trip.name.replace(old, new) if old in trip.name and old != new else f"{trip.name} {new}"
+    name = trip.name.replace(old, new) if old in trip.name else f"{trip.name} {new}"
     taken = {other.name.casefold() for other in kitchen.journal.where(Trip)}
     while name.casefold() in taken:
         name += words.AGAIN
@@ -172,17 +170,15 @@ def plan_again(kitchen: Kitchen, trip: int, style: Style, starts_on: date, name:
     pending = Pending()
     pending.add(made)
     people = people_of(kitchen, trip)
-    if people:
-        first = kitchen.journal.next_id(type(people[0]))
-        pending.add(*(replace(one, trip=made.id, id=first + n) for n, one in enumerate(people)))
-    appetites, next_id = appetites_of(found, people), kitchen.journal.next_id(TripMeal)
+    pending.add(*(replace(one, trip=made.id, id=kitchen.journal.next_id(TripPerson)) for one in people))
+    appetites = appetites_of(found, people)
     for one in returned(kitchen, trip):
         for bag in one.bags if one.eaten_share > 0 else ():
             before = servings_of(found, bag, appetites)
             after = one.next_servings(before).value
             served = bag.servings if after == before else after
-            pending.add(replace(bag, trip=made.id, on=bag.on + shift, servings=served, id=next_id))
-            next_id += 1
+            number = kitchen.journal.next_id(TripMeal)
+            pending.add(replace(bag, trip=made.id, on=bag.on + shift, servings=served, id=number))
     how = f", {changes[0]}" if len(changes) == 1 else f", {len(changes)} amounts changed" if changes else ""
     return kitchen.commit(f"Planned {made.name} after {found.name}{how}", pending)
 
