@@ -7,7 +7,7 @@ import pytest
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Batch, Dryer, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.records import Batch, Dryer, Meal, MealPart, Trip, TripMeal, Weighing
 from dryhouse.kitchen.trips.drying_plan import (
     ANY_TIME,
     LATE,
@@ -153,3 +153,54 @@ def test_everything_is_ready_a_day_before_leaving_and_no_sooner_than_today():
     assert (home.ready_by, home.spread_from) == (ready_by(kitchen, TRIP), datetime(2026, 5, 1, tzinfo=UTC))
     assert (home.turnaround, home.apart) == (timedelta(hours=1), timedelta(hours=6))
     assert home.midnight == datetime(2026, 3, 1, tzinfo=UTC)
+
+
+@every_row(
+    ("batch", "begins", "ends"),
+    [
+        ({"state": "drying", "started": NOW - timedelta(hours=1)}, 0, 11),
+        ({"state": "planned", "started": NOW - timedelta(hours=1)}, 0, 11),
+        ({"state": "planned", "started": NOW + timedelta(hours=5)}, 5, 17),
+        ({"state": "planned", "started": NOW - timedelta(hours=11)}, 0, 1),
+        ({"state": "planned", "started": NOW - timedelta(hours=12)}, None, None),
+    ],
+)
+def test_a_load_nobody_weighed_is_on_the_dryer_for_the_longest_its_food_takes(batch, begins, ends):
+    """Apple takes 6 to 12 hours."""
+    load = Batch("apple", dryer=1, id=1, **batch)
+    found = household(a_kitchen(DRYER, TRIP, load), TRIP, DryingHours(), None).busy
+    hours = [((each.begin - NOW) / timedelta(hours=1), (each.end - NOW) / timedelta(hours=1)) for each in found]
+    assert hours == ([] if begins is None else [(begins, ends)])
+
+
+def test_a_load_that_is_all_but_dry_needs_an_hour_and_a_moist_one_what_its_weighings_say():
+    started = NOW - timedelta(hours=11)
+    load = Batch("apple", "drying", dryer=1, prepared_mass=Mass(1000.0), started=started, id=1)
+    weighed = ((1, 810), (2, 640), (4, 412), (6, 283))
+    for last, least, most in ((181, 1.0, 1.0), (230, 1.5, 11.0)):
+        curve = [
+            Weighing(1, started + timedelta(hours=h), Mass(float(g)), id=n)
+            for n, (h, g) in enumerate((*weighed, (10.9, last)), 1)
+        ]
+        (busy,) = household(a_kitchen(DRYER, TRIP, load, *curve), TRIP, DryingHours(), None).busy
+        assert least <= (busy.end - NOW) / timedelta(hours=1) <= most
+
+
+def test_the_dryer_is_tended_from_today_to_the_day_of_leaving():
+    kitchen = a_kitchen(DRYER, TRIP)
+    days = [s.begin.date() for s in household(kitchen, TRIP, DryingHours(), None).hours.stretches]
+    assert (min(days), max(days)) == (NOW.date(), TRIP.starts_on)
+    gone = replace(TRIP, starts_on=NOW.date() - timedelta(days=9))
+    assert {s.begin.date() for s in household(kitchen, gone, DryingHours(), None).hours.stretches} == {NOW.date()}
+
+
+def test_it_is_dried_from_the_first_day_on_from_which_it_keeps():
+    carrot = handbook().food("carrot")
+    earliest, _ = keeps_from(a_kitchen(), carrot, TRIP, DAY)
+    on_it, before = (a_kitchen(now=earliest - timedelta(days=days)) for days in (0, 1))
+    assert keeps_from(on_it, carrot, TRIP, DAY) == (None, ANY_TIME)
+    assert keeps_from(before, carrot, TRIP, DAY) == (earliest, ANY_TIME)
+    room = replace(TRIP, temperature=Temperature((70 - 32) / 1.8))
+    assert keeps_from(a_kitchen(), carrot, replace(TRIP, temperature=None), DAY) == keeps_from(
+        a_kitchen(), carrot, room, DAY
+    )

@@ -106,3 +106,38 @@ def test_an_empty_kitchen_is_told_its_next_steps():
     assert [step.what for step in found.next_steps] == ["dryer", "place", "lot"]
     bare = planned(dryers=(replace(DRYER, tray_area=None),))
     assert [step.what for step in bare.next_steps] == ["tray area"]
+
+
+def test_a_bag_that_cannot_be_complete_is_told_whole():
+    """Leaving tomorrow: nothing can be dried. 60 g is 2.1 oz; what is bought is told to the half ounce above."""
+    (one, two), three = ((planned(days=1, bags=n).shortfall for n in (1, 2)), planned(days=1, dryers=()).shortfall)
+    week = "One more weekend, leaving a week later: then"
+    assert one.lines == (
+        "The one bag cannot be complete.",
+        "Any one of these would help:",
+        "Buy 2½ oz of dried carrot: then the bag is complete.",
+        f"{week} the bag is complete.",
+        "carrot: none of the 2 oz dried can be ready: the day before departure is past.",
+        "Thu 26 Nov dinner, stew: lacks 2.1 oz of carrot.",
+    )
+    assert two.lines == (
+        "No bag can be complete.",
+        "Any one of these would help:",
+        "Buy 4½ oz of dried carrot: then every bag is complete.",
+        f"{week} every bag is complete.",
+        "carrot: none of the 4 oz dried can be ready: the day before departure is past.",
+        "2 days, 26 Nov to 27 Nov dinner, stew: each lacks 2.1 oz of carrot.",
+    )
+    assert three.reasons == ("No dryer is recorded: add one, and the loads get their hours.",)
+    assert (three.lacking, three.whole, three.bags) == ((), 0, 1)
+
+
+def test_of_two_foods_only_both_together_help_and_one_thing_that_helps_is_no_list():
+    parts = (("carrot", 60.0), ("onion", 90.0))
+    short = planned(parts, days=1).shortfall
+    assert short.alternatives[0] == "Buy all of these dried (onion, carrot): then the bag is complete."
+    assert not any(line.startswith("Buy 2") for line in short.alternatives)
+    assert short.lacking == ("Thu 26 Nov dinner, stew: lacks 2.1 oz of carrot, 3.2 oz of onion.",)
+    alone = replace(short, alternatives=short.alternatives[:1])
+    assert alone.first == ("The one bag cannot be complete.", short.alternatives[0])
+    assert replace(short, alternatives=()).first == ("The one bag cannot be complete.",)
