@@ -92,14 +92,14 @@ def test_one_change_is_told_in_the_act_and_several_are_counted() -> None:
 
 
 def test_how_a_meal_was_is_said_with_what_came_back_what_was_short_and_what_to_change() -> None:
-    soup, oats, rice = returned(a_kitchen(AfterTrip(1, 1, 3.25, 0.5, "less salt.", id=1)), 1)
+    soup, oats, rice = returned(a_kitchen(AfterTrip(1, 1, 3.333, 0.667, "less salt.", id=1)), 1)
     assert [(one.meal, one.carried, one.spare, one.bags) for one in (soup, oats, rice)] == [
         (SOUP, 8.0, 0.0, (EATEN[0], EATEN[2])),
         (OATS, 3.0, 0.0, (EATEN[1],)),
         (RICE, 0.0, 3.0, (EATEN[3],)),
     ]
     assert soup.sentence(Style()) == (
-        "Soup: 3.25 of 8 servings came back; 0.5 more than 8 servings were wanted; less salt."
+        "Soup: 3.33 of 8 servings came back; 0.67 more than 8 servings were wanted; less salt."
     )
     assert replace(soup, noted=AfterTrip(1, 1)).sentence(Style()) == "Soup: right."
     assert oats.sentence(Style()) == ""

@@ -66,7 +66,10 @@ def test_a_food_to_dry_says_what_is_eaten_what_the_shelf_gives_and_the_margin_on
         "Eaten on the trip: 120 g dried\nThe shelf gives 16 g; 104 g short\nMargin 20 %: 104 g ÷ (1 − 20 %) = 130 g"
     )
     assert item.prepared is not None
-    assert read(item.prepared.workings).splitlines()[-1].startswith("Prepared: 130 g × ")
+    assert item.prepared.basis == item.dried.basis != ()
+    *ratio, prepared = read(item.prepared.workings).splitlines()
+    assert prepared.startswith("Prepared: 130 g × ")
+    assert ratio, "how it yields is said before"
     assert (item.prepared.low or 0) < item.prepared.value < (item.prepared.high or 0)
     (run,) = found.calendar.runs
     (load,) = run.loads

@@ -1,7 +1,7 @@
 """What is said where a plan cannot be met: bag by bag, then what would help."""
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
@@ -18,7 +18,11 @@ DRYER = Dryer("shelf dryer", 6, Area(1000.0), id=1)
 KEPT = (Place("pantry", 1), Lot("apple", TODAY, mass=Mass(100.0), id=1))
 
 
-def planned(parts=(("carrot", 60.0),), days=20, bags=1, dryers=(DRYER,), more=KEPT, hours=None):
+def planned(parts=(("carrot", 60.0),), hours=None, **more):
+    return plan(kitchen_of(parts, **more), 1, hours)
+
+
+def kitchen_of(parts=(("carrot", 60.0),), days=20, bags=1, dryers=(DRYER,), more=KEPT):
     start = TODAY + timedelta(days=days)
     journal = FakeJournal(
         *dryers,
@@ -29,7 +33,7 @@ def planned(parts=(("carrot", 60.0),), days=20, bags=1, dryers=(DRYER,), more=KE
         Trip("lakes", start, start + timedelta(days=9), 1, id=1),
         *(TripMeal(1, 1, start + timedelta(days=n), id=n + 1) for n in range(bags)),
     )
-    return plan(Kitchen(journal, handbook(), lambda: NOW), 1, hours)
+    return Kitchen(journal, handbook(), lambda: NOW)
 
 
 def test_a_plan_that_can_be_met_says_nothing():
@@ -141,3 +145,12 @@ def test_of_two_foods_only_both_together_help_and_one_thing_that_helps_is_no_lis
     alone = replace(short, alternatives=short.alternatives[:1])
     assert alone.first == ("The one bag cannot be complete.", short.alternatives[0])
     assert replace(short, alternatives=()).first == ("The one bag cannot be complete.",)
+
+
+def test_at_the_moment_all_has_to_be_ready_it_is_too_late():
+    """Ready by midnight before the day of packing: for a trip that starts tomorrow that is this midnight."""
+    for minutes, past in ((0, True), (-1, False)):
+        now = datetime(2026, 11, 25, tzinfo=UTC) + timedelta(minutes=minutes)
+        kitchen = kitchen_of(days=1)
+        reasons = plan(replace(kitchen, now=lambda now=now: now, zone=UTC), 1).shortfall.reasons
+        assert ("the day before departure is past" in reasons[0]) is past

@@ -144,3 +144,69 @@ def test_trips_are_found_by_words_and_the_next_one_stands_first(kitchen: Kitchen
     assert days_of(find_trip(kitchen, "lake"))[-1] == DAY + timedelta(days=2)
     with pytest.raises(InputProblem, match="spring paddle"):
         find_trip(kitchen, "winter")
+
+
+def test_the_meals_of_a_day_stand_in_the_order_they_are_eaten(kitchen: Kitchen) -> None:
+    for slot in ("supper by the fire", "snack", "dinner", "lunch", "breakfast", "dinner"):
+        put_meal(kitchen, 1, 1, DAY + timedelta(days=1), slot)
+    put_meal(kitchen, 1, 1, DAY, "snack")
+    assert [(m.on.day, m.slot, m.id) for m in meals_of(kitchen, 1)] == [
+        (20, "snack", 7),
+        (21, "breakfast", 5),
+        (21, "lunch", 4),
+        (21, "dinner", 3),
+        (21, "dinner", 6),
+        (21, "snack", 2),
+        (21, "supper by the fire", 1),
+    ]
+
+
+def test_each_act_says_what_was_done_with_which_meal_on_which_day(kitchen: Kitchen) -> None:
+    assert put_meal(kitchen, 1, 1, DAY, "  ").what == "Put supper on Thu 20 Aug, dinner"
+    done = put_meal(kitchen, 1, 1, DAY, " lunch ", 2.0)
+    assert (done.what, done.record) == ("Put supper on Thu 20 Aug, lunch", TripMeal(1, 1, DAY, "lunch", 2.0, 2))
+    moved = move_meal(kitchen, 2, DAY + timedelta(days=1))
+    assert (moved.what, moved.record.slot) == ("Moved supper to Fri 21 Aug, lunch", "lunch")
+    assert move_meal(kitchen, 2, DAY, "snack").what == "Moved supper to Thu 20 Aug, snack"
+    served = serve_meal(kitchen, 2, None)
+    assert (served.what, served.record.servings) == ("Changed the servings of supper", None)
+    assert unplan_meal(kitchen, 2).what == "Took supper off Thu 20 Aug"
+    for act in (lambda: unplan_meal(kitchen, 2), lambda: serve_meal(kitchen, 2, 1.0)):
+        with pytest.raises(InputProblem, match=r"^That meal is no longer on the trip\.$"):
+            act()
+    assert remove_trip(kitchen, 1).what == "Removed the trip lake circuit"
+
+
+def test_a_trip_that_moves_and_changes_its_length_keeps_the_meals_on_its_days(kitchen: Kitchen) -> None:
+    """On 20, 21 and 22 August; from the 21st to the 22nd the first falls off, and the others stay on their days."""
+    for n in range(3):
+        put_meal(kitchen, 1, 1, DAY + timedelta(days=n))
+    put_meal(kitchen, 1, 1, DAY, "lunch")
+    done = save_trip(kitchen, replace(TRIP, id=1, name=" lake  circuit ", starts_on=DAY + timedelta(days=1)))
+    assert done.what == "Changed the trip lake circuit; 2 meals outside the new dates were removed"
+    assert [(m.id, m.on.day) for m in meals_of(kitchen, 1)] == [(2, 21), (3, 22)]
+    one = save_trip(kitchen, replace(TRIP, id=1, starts_on=DAY + timedelta(days=2)))
+    assert one.what == "Changed the trip lake circuit; 1 meal outside the new dates was removed"
+    same = save_trip(kitchen, replace(TRIP, id=1, starts_on=DAY + timedelta(days=2), people=5))
+    assert (same.what, [m.on.day for m in meals_of(kitchen, 1)]) == ("Changed the trip lake circuit", [22])
+
+
+def test_trips_to_come_stand_soonest_first_and_those_over_latest_first(kitchen: Kitchen) -> None:
+    """Today is 1 August; a trip that ends today is not over."""
+
+    def trip(name: str, starts: date, days: int) -> None:
+        save_trip(kitchen, Trip(name, starts, starts + timedelta(days=days)))
+
+    trip("over in spring", date(2026, 4, 1), 3)
+    trip("over yesterday", date(2026, 7, 30), 1)
+    trip("ends today", date(2026, 7, 30), 2)
+    trip("next year", date(2027, 1, 1), 2)
+    trip("again", DAY, 1)
+    assert [t.name for t in trips(kitchen)] == [
+        "ends today",
+        "lake circuit",
+        "again",
+        "next year",
+        "over yesterday",
+        "over in spring",
+    ]
