@@ -198,7 +198,9 @@ def counted(number: int, one: str, many: str = "") -> str:
 def duration(seconds: float) -> str:
     """`8 h 30 min`, `45 min`, `2 days 3 h`."""
     minutes = round(seconds / 60)
-    if abs(minutes) < 60:
+    if minutes < 0:
+        return f"−{duration(-seconds)}"
+    if minutes < 60:
         return f"{minutes} min"
     hours, rest = divmod(minutes, 60)
     if hours >= 48:

@@ -177,7 +177,7 @@ class Filling:
         assert a.recipe.hours is not None
         each, prepared, dried = a.recipe.tray_grams[machine.id], self.prepared(a), self.rest[a.batch.food]
         share = min(1.0, trays * each / prepared)
-        used = min(tray_count(prepared * share, each), trays)
+        used = min(tray_count(prepared, each), trays)
         days = a.recipe.conditioning_days
         return PlannedLoad(a.batch.food, used, prepared * share, dried * share, a.recipe.hours, days)
 

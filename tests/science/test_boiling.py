@@ -60,8 +60,8 @@ def test_a_table_speaks_from_its_lowest_to_its_highest_point() -> None:
 
 
 def test_another_table_is_told_where_a_tenth_of_a_degree_shows_it() -> None:
-    close = BoilingTable("close", "read", ((0.0, 100.0), (1000.0, 96.04)))
-    assert [len(boiling_point(1000.0, (TABLES[0], other)).workings) for other in (close, TABLES[1])] == [1, 2]
+    others = [BoilingTable("close", "read", ((0.0, 100.0), (1000.0, at))) for at in (96.04, 96.06)]
+    assert [len(boiling_point(1000.0, (TABLES[0], other)).workings) for other in others] == [1, 2]
     assert read(boiling_point(1000.0, TABLES).workings) == (
         "At 1000 m water boils at 96 °C   [cool]\nAnother table says 98 °C; the cooler figure is used"
     )

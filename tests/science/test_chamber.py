@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from dryhouse.science.chamber import Chamber, slow_reason, warmed
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.messages import MessageKind, message
 from dryhouse.science.values import Figure
 from dryhouse.words.messages import message_words, problem_sentence
 from tests.rows import every_row
@@ -91,3 +94,28 @@ def test_a_slow_day_has_its_weightiest_reason(air, level, said):
     """The target is 0.11 g of water for 1 g of dry matter; within three tenths of it the end is slow."""
     reason = slow_reason(Chamber(air, 0.01, 10.0, 25.0, ()), level, 0.11)
     assert (reason.kind.name if reason else None) == said
+
+
+def test_a_reason_says_the_air_and_where_the_food_settles():
+    """One part of water for four of dry matter is a fifth of the whole."""
+    air = Chamber(12.5, 0.01, 10.0, 25.0, ())
+    assert slow_reason(air, settles(0.25, 0.2, 0.3), 0.2) == message(
+        MessageKind.NEVER_DRY_HERE, air=(12.5, "%"), settles=(pytest.approx(20.0), "%")
+    )
+    assert slow_reason(air, settles(0.25, 0.2, 0.35), 0.5) == message(MessageKind.SLOW_AT_THE_END, air=(12.5, "%"))
+    damp = Chamber(35.5, 0.01, 10.0, 25.0, ())
+    assert slow_reason(damp, None, 0.2) == message(MessageKind.DAMP_DAY, air=(35.5, "%"))
+
+
+def test_kitchen_air_of_22_degrees_warmed_to_57_by_the_steam_tables():
+    """Saturated steam: 2.645 kPa at 22 °C, 17.33 kPa at 57 °C. 45 % of the first are 1.190 kPa, which is
+    0.622 × 1.190 / (101.325 − 1.190) = 0.00739 of water and 6.87 % at 57 °C; saturated at 9.5 °C."""
+    air = warmed(22.0, 45.0, 57.0)
+    assert air.humidity_ratio == pytest.approx(0.00739, rel=3e-3)
+    assert air.relative_humidity_pct == pytest.approx(6.87, rel=3e-3)
+    assert air.dew_point_c == pytest.approx(9.5, abs=0.1)
+    # at the wet bulb the air gives just the heat that its new water takes: (2501 − 2.326 t) kJ/kg, and 1.006 a kelvin
+    at = air.wet_bulb_c
+    full = 0.62198 * (pressure := 0.61094 * math.exp(17.625 * at / (at + 243.04))) / (101.325 - pressure)
+    heat = (2501.0 - 2.326 * at) * full - 1.006 * (57.0 - at)
+    assert heat / (2501.0 + 1.86 * 57.0 - 4.186 * at) == pytest.approx(air.humidity_ratio, abs=2e-4)

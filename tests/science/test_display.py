@@ -129,27 +129,46 @@ def test_a_nutrient_is_given_in_grams_in_every_system_as_on_every_label():
     assert Style(METRIC, decimal_comma=True).figure(protein) == "12,3 g"
 
 
-@every_row(
-    ("said", "wanted"),
-    [
-        ([US.mass(ounces * 28.349523125) for ounces in (0.185, 0.2, 0.994, 1.04, 15.94, 15.96)],
-         ["0.185 oz", "0.2 oz", "0.99 oz", "1 oz", "15.9 oz", "1 lb"]),
-        ([SI.mass(grams) for grams in (99.94, 100.4, 999.4, 999.6)], ["99.9 g", "100 g", "999 g", "1 kg"]),
-        ([SI.volume(ml) for ml in (999.4, 999.6, 1234.0)], ["999 ml", "1 l", "1.23 l"]),
-        ([SI.length(mm) for mm in (9999.4, 10000.0)], ["9999.4 mm", "10 m"]),
-        ([US.length(mm) for mm in (25.4, 3048.0)], ["1 in", "10 ft"]),
-        ([US.amount(value, "kcal") for value in (9.994, 10.04, 99.94, 100.4, -100.4)],
-         ["9.99 kcal", "10 kcal", "99.9 kcal", "100 kcal", "−100 kcal"]),
-        ([US.amount(days, "day") for days in (59.4, 59.6, 174.9, 175.1, 715.0, 715.28125)],
-         ["59 days", "2 months", "5½ months", "6 months", "23 months", "2 years"]),
-        ([duration(seconds) for seconds in (59 * 60 + 29, 59 * 60 + 31, 48 * 3600 - 31, 48 * 3600, 49 * 3600)],
-         ["59 min", "1 h", "47 h 59 min", "2 days", "2 days 1 h"]),
-        ([US.volume(ml) for ml in (0.0, 0.3, 4.7, 14.1, 59.0, 118.4, 1862.0, 1864.0)],
-         ["0 tsp", "less than ⅛ tsp", "1 tsp", "1 tbsp", "¼ cup", "½ cup", "7¾ cups", "2 quarts"]),
-    ],
-)  # fmt: skip
-def test_the_finest_digit_turns_at_its_border(said, wanted):
-    assert said == wanted
+BORDERS = {
+    ("mass", US): {28.349523125 * ounces: said for ounces, said in (
+        (0.185, "0.185 oz"), (0.2, "0.2 oz"), (0.994, "0.99 oz"), (1.0, "1 oz"), (1.04, "1 oz"), (1.26, "1.3 oz"),
+        (15.94, "15.9 oz"), (15.96, "1 lb"), (35.12, "2 lb 3.1 oz"))},
+    ("mass", SI): {99.94: "99.9 g", 100.4: "100 g", 999.4: "999 g", 999.6: "1 kg", 1234.0: "1.23 kg",
+                   20_000.0: "20 kg"},
+    ("volume", SI): {350.4: "350 ml", 999.4: "999 ml", 999.6: "1 l", 1234.0: "1.23 l", 20_000.0: "20 l"},
+    ("volume", US): {0.0: "0 tsp", 0.3: "less than ⅛ tsp", 4.7: "1 tsp", 14.1: "1 tbsp", 59.0: "¼ cup",
+                     118.4: "½ cup", 1862.0: "7¾ cups", 1864.0: "2 quarts"},
+    ("length", SI): {6.35: "6.3 mm", 9999.4: "9999.4 mm", 10_000.0: "10 m", 20_400.0: "20 m", 2_000_000.0: "2000 m"},
+    ("length", US): {6.35: "¼ in", 25.4: "1 in", 304.8: "12 in", 3047.0: "119.96 in", 3048.0: "10 ft",
+                     3048.5: "10 ft", 3200.0: "10 ft", 304_800.0: "1000 ft"},
+    ("area", SI): {1114.8: "1115 cm²", 0.4: "0 cm²"},
+    ("area", US): {1114.8: "1.2 sq ft", 929_030.4: "1000 sq ft", 1150.0: "1.24 sq ft"},
+    ("percent", SI): {86.54: "86.5 %"},
+    ("temperature", SI): {57.4: "57 °C"},
+    ("temperature", US): {57.4: "135 °F"},
+}  # fmt: skip
+
+
+def test_the_finest_digit_turns_at_its_border():
+    """28.349523125 g are an ounce, 304.8 mm a foot, 929.0304 cm² a square foot."""
+    for (measure, style), wanted in BORDERS.items():
+        assert {value: getattr(style, measure)(value) for value in wanted} == wanted, measure
+
+
+def test_what_has_no_measure_of_its_own_has_three_digits_and_time_its_own_words():
+    said = {
+        (0.0, "kcal"): "0 kcal", (9.994, "kcal"): "9.99 kcal", (10.0, "kcal"): "10 kcal",
+        (10.04, "kcal"): "10 kcal", (10.46, "kcal"): "10.5 kcal", (99.94, "kcal"): "99.9 kcal",
+        (100.0, "kcal"): "100 kcal", (100.4, "kcal"): "100 kcal", (-100.4, "kcal"): "−100 kcal",
+        (59.4, "day"): "59 days", (59.6, "day"): "2 months", (174.9, "day"): "5½ months",
+        (175.1, "day"): "6 months", (715.0, "day"): "23 months", (715.28125, "day"): "2 years",
+        (90.0, "s"): "2 min", (59.49, "min"): "59 min", (59.51, "min"): "1 h", (47.99, "h"): "47 h 59 min",
+        (48.0, "h"): "2 days", (49.0, "h"): "2 days 1 h", (-61.0, "min"): "−1 h 1 min", (-5.0, "min"): "−5 min", (-0.2, "min"): "0 min",
+        (86.54, "%"): "86.5 %", (2.0, "kg"): "4 lb 6.5 oz", (3.0, "lb"): "3 lb", (0.5, "lb"): "8 oz",
+        (2.0, "l"): "2 quarts", (3.0, "tbsp"): "3 tbsp", (2.0, "tsp"): "2 tsp", (2.0, "fl oz"): "¼ cup",
+        (1.0, "pt"): "2 cups", (3.0, "qt"): "3 quarts",
+    }  # fmt: skip
+    assert {key: US.amount(*key) for key in said} == said
 
 
 def test_what_is_known_no_closer_is_said_no_closer():
@@ -159,6 +178,10 @@ def test_what_is_known_no_closer_is_said_no_closer():
     assert (US.figure(hours), US.interval(hours)) == ("2 h 30 min", "2 h to 3 h")
     assert US.figure(Figure(2.6, "h", low=2.2, high=3.1)) == "2 h 36 min"
     assert US.figure(Figure(156.0, "min", low=126.0, high=186.0)) == "2 h 30 min"
+    assert [US.figure(Figure(2.6, "h", low=low)) for low in (None, 1.0)] == ["2 h 36 min"] * 2
+    assert [US.figure(Figure(15.63, "%", low=14.0, high=high)) for high in (15.99, 16.0)] == ["15.6 %", "16 %"]
+    assert [SI.figure(Figure(917.3, "ml", low=907.0, high=high)) for high in (926.0, 927.0)] == ["917 ml", "920 ml"]
+    assert SI.figure(Figure(0.9173, "l", low=0.907, high=0.93)) == "920 ml"
     assert [US.figure(Figure(grams, "g", as_is=True)) for grams in (99.94, 100.4)] == ["99.9 g", "100 g"]
 
 
@@ -190,7 +213,7 @@ def test_water_is_said_by_the_measure_a_cook_would_take():
         118.0: "29½ quarts", 122.0: "30 quarts",
     }  # fmt: skip
     assert {amount: household(amount * 236.5882365, US) for amount in cups} == cups
-    small = {0.6: "⅝ tsp", 1.0: "1 tsp", 1.3: "1¼ tsp", 2.8: "2¾ tsp", 2.9: "1 tbsp", 4.6: "1½ tbsp"}
+    small = {0.6: "⅝ tsp", 1.0: "1 tsp", 1.3: "1¼ tsp", 1.4: "1½ tsp", 2.8: "2¾ tsp", 2.9: "1 tbsp", 4.6: "1½ tbsp"}
     assert {spoons: household(spoons * 4.92892159375, US) for spoons in small} == small
 
 

@@ -45,3 +45,30 @@ def test_a_food_nobody_published_is_known_by_its_tests_alone():
     assert spread > 0.1
     with pytest.raises(ValueError, match="nothing"):
         taught(None, None, [], 0.06)
+
+
+def test_what_tests_teach_by_hand():
+    """The table's 10 % count as three tests: with three of 14 %, six. The next purchase is one more, and was one
+    more beside the three before: the spread is 12 % × √((1 + 1/6) / (1 + 1/3)). A test that is as doubtful as
+    purchases differ counts half."""
+    middle, spread = taught(0.10, 0.12, [0.14] * 3, 0.06)
+    assert (middle, spread) == (pytest.approx(math.sqrt(0.014)), pytest.approx(0.12 * math.sqrt(7 / 6 / (4 / 3))))
+    middle, spread = taught(0.10, 0.12, [0.14, 0.14], 0.06, [0.0, 0.12])
+    assert middle == pytest.approx(math.exp((3 * math.log(0.10) + 1.5 * math.log(0.14)) / 4.5))
+    assert spread == pytest.approx(0.12 * math.sqrt((1 + 1 / 4.5) / (4 / 3)))
+    # nothing published: purchases differ by a tenth
+    middle, spread = taught(None, None, [0.2, 0.4], 0.06, [0.0, 0.1])
+    assert middle == pytest.approx(math.exp((math.log(0.2) + 0.5 * math.log(0.4)) / 1.5))
+    assert spread == pytest.approx(0.1 * math.sqrt(1 + 1 / 1.5))
+
+
+def test_a_table_without_a_spread_or_a_spread_without_a_table_is_no_table():
+    for usual, spread in ((0.10, None), (None, 0.12)):
+        assert taught(usual, spread, [0.14], 0.06) == (pytest.approx(0.14), pytest.approx(0.1 * math.sqrt(2.0)))
+        with pytest.raises(ValueError, match="nothing"):
+            taught(usual, spread, [], 0.06)
+
+
+def test_the_spread_of_a_test_by_hand():
+    """Two in a hundred beside what is rounded away: a step is off by its twelfth root."""
+    assert sd_of_test(2.0, 0.5) == pytest.approx(math.hypot(0.02, 0.25 / math.sqrt(12.0)))

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from dryhouse.science.drying_calendar import Calendar, fits_the_hours
-from dryhouse.science.drying_runs import Machine, tray_count
+from dryhouse.science.drying_runs import Machine, Run, tray_count
 from dryhouse.science.provisioning import Recipe, Span
 from tests.rows import every_row
 from tests.science.drying_days import (
@@ -326,3 +326,22 @@ def test_a_dryer_more_never_leaves_more_over_and_never_makes_it_later(drawn: lis
 def test_the_same_is_asked_the_same_is_answered(drawn: list, dryers: int) -> None:
     wanted = wanted_of(drawn)
     assert made(*wanted, machines=DRYERS[:dryers]) == made(*reversed(wanted), machines=DRYERS[:dryers])
+
+
+def test_a_calendar_is_done_when_its_last_run_is_over_however_early_it_began() -> None:
+    """On the box dryer a load of twenty hours, on the shelf dryer one of six that starts later and ends sooner."""
+    long, short = (Run(machine, (), NOW + timedelta(hours=begin), NOW + timedelta(hours=end), NOW)
+                   for machine, begin, end in ((BOX, 0, 20), (SHELF, 5, 11)))  # fmt: skip
+    assert Calendar((long, short), {}).done == long.end
+    assert Calendar((), {"corn": 1.0}).done is None
+
+
+def test_a_second_dryer_that_gets_more_done_may_end_later_than_the_first_alone() -> None:
+    """Apples (6 h, and a day of conditioning) have to be off by Sunday 8:00. The pie takes 24 h and only the box
+    dryer takes it: from Saturday 8:00 on there is no end of it before Sunday 8:00 that leaves time for both."""
+    apple = asked(100.0, recipe("apple", 6, conditioning_days=1, tray_grams={1: 400.0}))
+    pie = asked(100.0, recipe("pie", 30, tray_grams={2: 400.0}, company=""))
+    found = made(apple, pie, machines=(SHELF, BOX), now=at(15, 8), ready_by=at(17, 8))
+    assert found.left_over == {}
+    by_food = {run.loads[0].food: run for run in found.runs}
+    assert by_food["apple"].end <= at(16, 8) < by_food["pie"].end

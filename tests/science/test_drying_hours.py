@@ -57,3 +57,24 @@ def test_what_began_before_the_time_that_is_planned_counts_from_its_beginning() 
     assert Grid(early, MIDNIGHT, hour(-3)).count == 1
     still = Hours((AtHand(hour(0), hour(2)),), ((hour(-9), hour(0.5)),))
     assert [int(Grid(still, MIDNIGHT, hour(24)).ends(1)[n]) for n in range(3)] == [-1, 2, 3]
+
+
+def test_what_was_over_before_the_time_that_is_planned_says_nothing_of_it() -> None:
+    """Home from 5 hours before midnight to 2:00; away, and a still night, that both ended an hour before."""
+    home, gone = AtHand(hour(-5), hour(2)), AtHand(hour(-9), hour(-1))
+    grid = Grid(Hours((home, gone), ((hour(-9), hour(-1)),)), MIDNIGHT, hour(24))
+    assert [int(end) for end in grid.ends(1)[:6]] == [1, 2, 3, 4, -1, -1]
+    assert set(Grid(Hours((gone,)), MIDNIGHT, hour(24)).ends(1)) == {-1}
+
+
+def test_a_load_may_lie_dry_for_as_long_as_is_said() -> None:
+    """Home from 7:00 to 8:00 and from 12:00 on: what is dry at 9:00 to 11:30 lies until noon."""
+    stretches = (AtHand(hour(7), hour(8)), AtHand(hour(12), hour(14)))
+    for wait, last in ((2, 20), (3, 18)):
+        grid = Grid(Hours(stretches, past_finish=timedelta(hours=wait)), MIDNIGHT, hour(24))
+        # started at 7:00 they are dry after so many half-hours
+        found = {slots: int(grid.ends(slots)[14]) for slots in (2, 3, 4, 5, 6, 7, 10, 14, 15)}
+        assert found == {
+            slots: 16 if slots == 2 else 24 if last - 14 <= slots <= 10 else 28 if slots == 14 else -1
+            for slots in found
+        }

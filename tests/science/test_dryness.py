@@ -1,9 +1,11 @@
 """The verdict is a probability in a word: of the weight, of the food's own range, and of how a piece feels."""
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from dryhouse.science.dry_matter import Belief
 from dryhouse.science.dryness import BORDERS, adds_up, verdict
 from dryhouse.science.moisture import LoadPart, load_of
 from dryhouse.science.statuses import Feel, VerdictName
@@ -103,3 +105,37 @@ def test_the_sentence_and_the_word_share_one_moisture():
     found = verdict(one(), 250.0, TARGET)
     assert found.moisture_pct == found.now.value
     assert found.to_go_g == pytest.approx(max(250.0 - 250.0 * (1 - found.moisture_pct / 100) / 0.9, 0.0))
+
+
+def test_a_verdict_says_all_it_rests_on():
+    """239.5 g of dry matter in 300 g are 20.17 % of water, and weigh 266.1 g at 10 %: 33.9 g are still to go."""
+    load = one(water=TOLD)
+    found = verdict(load, 300.0, TARGET, feel=Feel.LEATHERY)
+    assert (found.name, found.grams, found.load, found.target_pct) == (VerdictName.STILL_MOIST, 300.0, load, 10.0)
+    assert (found.probability, found.feel, found.hand_agrees) == (0.0, Feel.LEATHERY, True)
+    assert (found.of_sample, found.on_dryer, found.lacks) == (False, False, ())
+    assert found.moisture_pct == pytest.approx(100 * (1 - 239.5 / 300))
+    assert found.to_go_g == pytest.approx(300 - 239.5 / 0.9)
+    assert verdict(load, 260.0, TARGET).to_go_g == 0.0
+    lost = verdict(load, 100.0, TARGET)
+    assert (lost.name, lost.grams, lost.load, lost.target_pct) == (VerdictName.MISMATCH, 100.0, load, 10.0)
+    assert (lost.moisture_pct, lost.to_go_g, lost.feel, lost.hand_agrees) == (0.0, 0.0, None, False)
+
+
+def test_a_hand_agrees_where_it_makes_dryness_likelier_and_not_where_it_makes_it_rarer():
+    said = {feel: verdict(one(), 250.0, TARGET, feel=feel) for feel in (None, *Feel)}
+    assert {feel: found.hand_agrees for feel, found in said.items()} == {
+        None: False, Feel.BRITTLE: True, Feel.LEATHERY: False, Feel.PLIABLE: False, Feel.STICKY: False,
+        Feel.WET: False,
+    }  # fmt: skip
+    assert all(found.feel is feel for feel, found in said.items())
+
+
+def test_the_probability_is_read_a_step_of_the_scale_lighter():
+    """Three loads of dry matter 200, 230 and 260 g: at 10 % they weigh 222.2, 255.6 and 288.9 g. The scale reads to
+    the gram, so that 256.5 g may be 255.5: then the lighter half of the middle one is at its target."""
+    taught = Belief(np.array([0.20, 0.23, 0.26]), np.array([0.25, 0.5, 0.25]))
+    assert verdict(one(), 230 / 0.9 + 1.0, TARGET, taught).probability == pytest.approx(0.5)
+    half_way = verdict(one(), 215 / 0.9 + 1.0, TARGET, taught)
+    assert (half_way.probability, half_way.name) == (pytest.approx(1 - 0.3125), VerdictName.PROBABLY_DRY)
+    assert half_way.moisture_pct == pytest.approx(100 * (1 - 230 / (215 / 0.9 + 1.0)))

@@ -202,9 +202,9 @@ def test_a_limit_of_the_refrigerator_is_no_longer_for_being_colder_there_but_at_
 def test_each_rule_has_its_line_in_the_workings():
     """365 days at 15 °C and 180 at 27 °C; halved for each 18 °F hotter than one point alone."""
     one_point = line((20.0, 100.0))
-    said = {c: read((life_at([FRUIT], c).how,)) for c in (10.0, 15.0, 21.0)}
+    said = {c: read((life_at([FRUIT], c).how,)) for c in (14.9, 15.0, 21.0)}
     assert said == {
-        10.0: "Colder than the coldest published point: at least the 365 days at 15 °C   [a source]",
+        14.9: "Colder than the coldest published point: at least the 365 days at 15 °C   [a source]",
         15.0: "Published life: 365 days at 15 °C   [a source]",
         21.0: "Life at 21 °C, on the line of log life between 365 days at 15 °C and 180 days at 27 °C: 256.3 days"
         "   [a source]",

@@ -2,10 +2,12 @@
 
 import math
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from dryhouse.science.dry_matter import Belief, exactly
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.moisture import (
     LoadPart,
@@ -172,6 +174,53 @@ def test_what_the_weights_teach_stands_in_the_workings_where_it_shows():
     light = read(moisture_now(one(), 236.0).workings)
     assert "What was weighed leaves" in light
     assert "Moisture = 1 − " in light
+
+
+def test_what_was_learned_is_told_with_its_middle_80_per_cent():
+    """A quarter holds 100 g of dry matter, half 200 and a quarter 400, in 500 g: the middle is 60 % of water."""
+    taught = Belief(np.array([0.1, 0.2, 0.4]), np.array([0.25, 0.5, 0.25]))
+    now = moisture_now(one(), 500.0, taught)
+    assert (now.low, now.value, now.high) == pytest.approx((20.0, 60.0, 80.0))
+    assert [basis.source for basis in now.basis] == ["a source"]
+    assert read(now.workings) == (
+        "corn: 1000 g × (1 − 76.05 %) = 239.5 g dry matter   [a source]\n"
+        "What was weighed leaves 100 g to 400 g of dry matter (80 % likely); taken: 200 g\n"
+        "Moisture = 1 − 200 g ÷ 500 g = 60 % wet basis"
+    )
+    aim = target_mass(one(), TARGET, taught)
+    assert (aim.low, aim.value, aim.high) == pytest.approx((100 / 0.9, 200 / 0.9, 400 / 0.9))
+    assert read(aim.workings).endswith("taken: 200 g\nTarget 10 % moisture wet basis   [another source]\n"
+                                       "Target mass = 200 g ÷ (1 − 10 %) = 222.2 g")  # fmt: skip
+    sure = one(water=Fact(76.05, "%", "tested"))
+    assert target_mass(sure, TARGET, taught).value == pytest.approx(239.5 / 0.9), "no doubt, nothing to learn"
+
+
+def test_a_step_is_said_where_it_moves_the_dry_matter_by_a_thousandth():
+    def taught(share: float) -> str:
+        return read(moisture_now(one(), 500.0, exactly(share)).workings)
+
+    assert "What was weighed" not in taught(0.2395 * 1.0009)
+    assert "What was weighed" in taught(0.2395 * 1.0011)
+
+
+def test_a_small_load_may_be_in_doubt_and_one_of_next_to_no_dry_matter_is_taken_as_told():
+    """Ten grams of corn hold 2.2 to 2.6 g. No food holds less than half a percent: 0.5 g of 100 g."""
+    assert one(10.0).doubted
+    watery = one(100.0, Fact(99.9, "%", "s", low=99.8, high=99.95))
+    assert (watery.doubted, load_spread(watery)) == (True, 0.002)
+    assert watery.belief.middle == pytest.approx(0.005 * math.exp(0.6745 * 0.002), rel=1e-4), (
+        "the upper half is left"
+    )
+    some = one(100.0, Fact(99.4, "%", "s", low=99.0, high=99.8))
+    assert load_spread(some) == pytest.approx(math.log(1.0 / 0.5) / 2.563103, rel=1e-5)
+
+
+def test_a_load_is_at_its_target_before_it_is_dried_as_often_as_its_range_says():
+    """Solids of 24 % with a middle 80 % from 22 to 26: as dry as 76 % of water in half of all cases, and as 78 %
+    in nine of ten."""
+    load = one(water=Fact(76.0, "%", "s", low=100 - 24 * 1.1, high=100 - 24 / 1.1))
+    at = {water: dry_as_loaded(load, Fact(water, "%", "s")) for water in (100 - 24 * 1.1, 76.0, 100 - 24 / 1.1)}
+    assert list(at.values()) == pytest.approx([0.1, 0.5, 0.9], abs=0.003)
 
 
 def test_two_weights_are_told_apart_by_a_gram_or_a_hundredth_of_a_small_load():

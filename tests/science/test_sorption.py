@@ -111,6 +111,15 @@ class TestWaterActivity:
         assert [found.low, found.value, found.high] == pytest.approx(ends)
         assert read(found.workings).startswith("Moisture 0.1 of water for 1 of dry matter (0.08 to 0.12)\n")
 
+    def test_two_studies_span_the_interval_and_their_mean_is_the_middle(self):
+        found = water_activity_figure([POTATO, OTHER], 0.08, 0.10, 0.12, 52.5)
+        low, middle, high = ([gab_inverse(i.m0, i.c, i.k, x) for i in (POTATO, OTHER)] for x in (0.08, 0.10, 0.12))
+        assert (found.low, found.value, found.high) == pytest.approx((min(low), sum(middle) / 2, max(high)))
+        assert [basis.source for basis in found.basis] == ["a study", "another study"]
+        said = read(found.workings).split("\n")
+        assert len(said) == 3
+        assert said[1].startswith("GAB with m0 0.0925, C 23.25, K 0.6743, solved for the water activity: ")
+
     def test_a_moisture_known_exactly_has_a_number_and_one_out_of_order_has_none(self):
         assert water_activity_figure([POTATO], 0.1, 0.1, 0.1, 60) is not None
         assert water_activity_figure([POTATO], 0.11, 0.1, 0.12, 60) is None
