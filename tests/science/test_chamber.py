@@ -114,7 +114,7 @@ def test_kitchen_air_of_22_degrees_warmed_to_57_by_the_steam_tables():
     assert air.humidity_ratio == pytest.approx(0.00739, rel=3e-3)
     assert air.relative_humidity_pct == pytest.approx(6.87, rel=3e-3)
     assert air.dew_point_c == pytest.approx(9.5, abs=0.1)
-    # at the wet bulb the air gives just the heat that its new water takes: (2501 − 2.326 t) kJ/kg, and 1.006 a kelvin
+    # at the wet bulb the air gives the heat that its new water takes: (2501 − 2.326 t) kJ/kg, and 1.006 a kelvin
     at = air.wet_bulb_c
     full = 0.62198 * (pressure := 0.61094 * math.exp(17.625 * at / (at + 243.04))) / (101.325 - pressure)
     heat = (2501.0 - 2.326 * at) * full - 1.006 * (57.0 - at)

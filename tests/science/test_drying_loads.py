@@ -79,8 +79,8 @@ def test_a_load_that_may_start_when_the_run_does_joins_it_and_a_later_one_does_n
 
 def test_a_load_says_its_trays_its_grams_and_its_hours() -> None:
     """900 g dried are 3600 g prepared: six trays of 400 g take two thirds, and three more the rest."""
-    first, rest = sorted((r.loads[0] for r in filled(setting(SHELF), [asked(900.0, recipe(conditioning_days=2))]).runs),
-                         key=lambda load: -load.trays)  # fmt: skip
+    runs = filled(setting(SHELF), [asked(900.0, recipe(conditioning_days=2))]).runs
+    first, rest = sorted((run.loads[0] for run in runs), key=lambda load: -load.trays)
     assert [(load.food, load.trays, round(load.prepared, 6), round(load.dried, 6)) for load in (first, rest)] == [
         ("corn", 6, 2400.0, 600.0), ("corn", 3, 1200.0, 300.0),
     ]  # fmt: skip

@@ -18,7 +18,7 @@ from dryhouse.science.sorption import (
     water_activity,
     water_activity_figure,
 )
-from dryhouse.science.values import Basis
+from dryhouse.science.values import Basis, Figure
 from dryhouse.words.messages import problem_sentence
 from tests.rows import every_row
 from tests.workings import read
@@ -127,6 +127,22 @@ class TestWaterActivity:
         assert water_activity_figure([POTATO], 0.0, 0.1, 0.12, 60) is None
 
 
+def test_constants_of_no_food_are_refused_whatever_is_asked_of_them():
+    strange = Isotherm(0.0925, 23.25, 1.1, 60, 60, SOURCE)
+    for asked in (
+        lambda: moisture_for_activity(strange, 0.5),
+        lambda: water_activity(strange, 0.1),
+        lambda: equilibrium_moisture([POTATO, strange], 0.3, 60),
+        lambda: water_activity_figure([POTATO, strange], 0.08, 0.10, 0.12, 60),
+    ):
+        with pytest.raises(InputProblem):
+            asked()
+
+
+def test_the_cautious_end_counts_and_without_one_the_value():
+    assert [below(Figure(0.8, "aw", high=high), 0.85) for high in (None, 0.84, 0.85)] == [True, True, False]
+
+
 def test_an_isotherm_is_used_seven_degrees_and_a_half_aside_and_no_further():
     assert [OTHER.near(c) for c in (32.4, 32.5, 45.0, 57.5, 57.6)] == [False, True, True, True, False]
 
@@ -161,6 +177,7 @@ def test_studies_of_one_food_differ_by_fifteen_in_a_hundred_and_their_mean_is_th
         ((0.06, 5.0, 0.24), False),
         ((0.06, 5.0, 0.2401), True),
         ((0.06, 5.0, 1.0), True),
+        ((0.06, 0.5, 0.8), True),
         ((0.06, 5000.0, 0.8), True),
         ((0.06, 5000.1, 0.8), False),
         ((0.0, 5.0, 0.8), False),

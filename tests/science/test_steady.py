@@ -74,6 +74,7 @@ def test_a_change_that_drying_cannot_make_is_told_from_one_that_it_can() -> None
     assert said_of(1000.0, 967.0) == [NoticeKind.LIFTED]
     assert said_of(1000.0, 1005.5) == []
     assert said_of(1000.0, 1006.5) == [NoticeKind.DRIFT]
+    assert said_of(1000.0, 1030.0) == [NoticeKind.DRIFT]
     assert said_of(1000.0, 1031.0) == [NoticeKind.LIFTED]
 
 
@@ -105,6 +106,16 @@ def test_a_tenth_of_the_readings_may_stray_on_either_side() -> None:
     stray = [800.0] * 9 + [900.0]
     found, _ = steadies(SteadyScale(1000.0), stray * 3)
     assert found[-1] == 800.0
+    assert steadies(SteadyScale(1000.0), stray)[0] == [800.0] * 8  # from the third reading on, the tenth too
+    for strays in ([900.0, 900.0], [700.0, 700.0]):
+        assert len(steadies(SteadyScale(1000.0), [800.0] * 11 + strays)[0]) == 9 + 1, "of thirteen one may"
+
+
+def test_readings_twelve_seconds_apart_stand_together_and_farther_ones_follow_each_other() -> None:
+    """Four grams less each time sway too much for one weight, and are what drying leaves of one another."""
+    for apart, wanted in ((12.0, [None] * 3), (12.1, [None, None, 992.0])):
+        scale = SteadyScale(1000.0)
+        assert [scale.take(apart * n, 1000.0 - 4.0 * n).steady for n in range(3)] == wanted
 
 
 def test_a_logger_that_reports_once_a_minute_is_believed_where_its_readings_follow_each_other() -> None:
@@ -142,3 +153,5 @@ def test_the_readings_of_twelve_seconds_are_looked_at_together() -> None:
     """Thirteen readings, one a second: the seventh of a new weight makes it the middle one."""
     found, _ = steadies(SteadyScale(1000.0), [800.0] * 30 + [798.0] * 20)
     assert found.index(798.0) - (30 - 2) == 6
+    found, _ = steadies(SteadyScale(1000.0), [800.0] * 30 + [801.0] * 20)
+    assert found.index(801.0) - (30 - 2) == 6
