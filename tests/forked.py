@@ -70,11 +70,16 @@ class Functions:
         changed = False
         for before, after in zip(codes(old), codes(new), strict=False):
             same = _key(before) == _key(after) and before.co_freevars == after.co_freevars
-            if same and _plain(before) != _plain(after):
+            if same and _whole(before) != _whole(after):
                 for function in self.live.get(_key(before), ()):
                     function.__code__ = after
                     changed = True
         return changed
+
+
+def _whole(code: CodeType) -> list[tuple[Any, ...]]:
+    """What a code and all codes inside it do: a generator expression has no function of its own to be broken."""
+    return [_plain(each) for each in codes(code)]
 
 
 def _plain(code: CodeType) -> tuple[Any, ...]:

@@ -196,5 +196,9 @@ def test_functions_that_are_there_already_get_the_code_they_would_have(noted):
     assert world["f"](3) == 6
     assert functions.broken(file, NOTED.replace("n > 1", "n > 9"))
     assert world["f"](3) == [0, 1, 2]
+    assert functions.broken(file, NOTED.replace("k for k in", "k * n for k in"))  # inside what a function makes
+    assert world["f"](1) == [0]
+    assert functions.broken(file, NOTED.replace("n > 1", "n > 9").replace("k for k in", "k * n for k in"))
+    assert world["f"](3) == [0, 3, 6]
     assert not functions.broken(file, NOTED)  # as it stands
     assert not functions.broken(file, NOTED.replace("Path", "PurePath"))  # what is run on import can't be broken so

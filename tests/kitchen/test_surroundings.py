@@ -12,6 +12,7 @@ from dryhouse.kitchen.records import Batch, Lot, OwnFood
 from dryhouse.kitchen.surroundings import Surroundings, judge
 from dryhouse.science.errors import InputProblem
 from tests.builders import NOW, a_kitchen
+from tests.rows import every_row
 
 STEW = OwnFood("stew", "paddlers' stew", "mixed", contains="plant", id=1)
 
@@ -59,3 +60,41 @@ def test_undo_does_not_take_an_own_food_from_under_a_batch_of_it():
     kitchen.write(logged.undone().changes)
     kitchen.write(added.undone().changes)
     assert kitchen.journal.where(OwnFood) == ()
+
+
+@every_row(
+    ("own", "animal"),
+    [
+        (OwnFood("mine", "mine", "other", contains="plant", id=1), False),
+        (OwnFood("mine", "mine", "other", contains="plant", like="corn", id=1), False),
+        (OwnFood("mine", "mine", "other", contains="plant", like="turkey", id=1), True),
+        (OwnFood("mine", "mine", "other", contains="plant;fish", id=1), True),
+        (OwnFood("mine", "mine", "other", contains="egg", like="corn", id=1), True),
+        (OwnFood("mine", "mine", "other", id=1), True),  # nobody has said what is in it
+        (OwnFood("mine", "mine", "other", contains="unknown", id=1), True),
+    ],
+)
+def test_a_food_of_her_own_is_from_an_animal_unless_she_said_plants_and_it_is_like_none(own, animal):
+    around = a_kitchen(own).around()
+    assert around.is_animal("mine") is animal
+
+
+def test_foods_of_the_handbook_and_of_the_pantry_are_from_an_animal_as_their_tables_say():
+    around = a_kitchen().around()
+    told = {
+        slug: around.is_animal(slug) for slug in ("turkey", "corn", "hard-cheese", "pasta-elbows", "unheard-of")
+    }
+    assert told == {
+        "turkey": True, "corn": False, "hard-cheese": True, "pasta-elbows": False, "unheard-of": False,
+    }  # fmt: skip
+
+
+def test_a_food_that_goes_is_no_longer_known_to_what_comes_with_its_going():
+    around = a_kitchen(STEW).around()
+    assert around.food_known("stew")
+    around.going([STEW])
+    assert not around.food_known("stew")
+    assert around.get(OwnFood, 1) is None
+    kitchen = a_kitchen(STEW)
+    faults = judge([Change(STEW, None), Change(None, Batch("stew", id=1))], kitchen.around())
+    assert [fault.field for fault in faults] == ["food"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import count
 
 from dryhouse.handbook.animal_words import animal_words
 from dryhouse.handbook.tables import ANIMAL_CATEGORIES, CATEGORIES, Food
@@ -104,7 +105,7 @@ def new_food(
             f"“{title}” is already a food here; choose another name, or enter figures for it.", "name"
         )
     if not slug:
-        slug = next(f"own-food-{n}" for n in range(1, len(taken) + 2) if f"own-food-{n}" not in taken)
+        slug = next(name for n in count(1) if (name := f"own-food-{n}") not in taken)
     kept = category or (kinds[0] if len(kinds) == 1 and PLANT not in said else "mixed" if kinds else "other")
     return OwnFood(
         slug, title, kept, ";".join(other_names), like, ";".join(said), id=kitchen.journal.next_id(OwnFood)

@@ -47,14 +47,14 @@ def what_moves(knowledge: YieldKnowledge) -> tuple[Move, ...]:
     return tuple(moves)
 
 
-def _settings(knowledge: YieldKnowledge) -> dict[float, str]:
+def _settings(knowledge: YieldKnowledge) -> dict[int, str]:
     """The mean setting of the batches of each step, as digits."""
-    steps: dict[float, list[float]] = defaultdict(list)
+    steps: dict[int, list[float]] = defaultdict(list)
     for dot in knowledge.dots:
         if dot.temperature_c is not None:
             steps[_step(dot.temperature_c)].append(dot.temperature_c)
     return {step: f"{sum(settings) / len(settings):.1f}" for step, settings in steps.items()}
 
 
-def _step(temperature_c: float) -> float:
-    return round(temperature_c / STEP_C) * STEP_C
+def _step(temperature_c: float) -> int:
+    return round(temperature_c / STEP_C)

@@ -2,10 +2,11 @@
 
 import pytest
 
-from dryhouse.kitchen.foods.catalog import find_foods, food, food_name, set_figure
+from dryhouse.kitchen.foods.catalog import bears, find_foods, food, food_name, set_figure
 from dryhouse.kitchen.foods.own_foods import add_food
+from dryhouse.kitchen.records import OwnFigure
 from dryhouse.science.errors import InputProblem
-from tests.builders import a_kitchen
+from tests.builders import CORN, a_kitchen
 from tests.rows import every_row
 
 
@@ -58,3 +59,33 @@ def test_an_own_food_that_cannot_be_is_refused(name, category, says):
 def test_a_figure_that_cannot_be_is_refused(name, value):
     with pytest.raises(InputProblem):
         set_figure(a_kitchen(), "corn", name, value)
+
+
+def test_a_figure_that_is_entered_again_takes_the_place_of_the_first_one():
+    kitchen = a_kitchen()
+    set_figure(kitchen, "corn", "energy", 90.0)
+    first = set_figure(kitchen, "corn", "water", 72.0, typed="72 %", note="a club's own table").record
+    again = set_figure(kitchen, "corn", "water", 71.0)
+    assert first == OwnFigure("corn", "water", 72.0, "%", "72 %", "a club's own table", id=2)
+    assert [change.before for change in again.changes] == [first]
+    assert kitchen.journal.where(OwnFigure, name="water") == (OwnFigure("corn", "water", 71.0, "%", id=2),)
+    assert [done.what for done in (again, set_figure(kitchen, "corn", "water", None))] == [
+        "Entered water for sweet corn",
+        "Took back your water for sweet corn",
+    ]
+
+
+@every_row(
+    ("text", "borne"),
+    [
+        ("corn", True),
+        ("swe co", True),
+        ("maiz", True),
+        ("sweet maize", False),
+        ("orn", False),
+        ("", False),
+        (" ", False),
+    ],
+)
+def test_a_name_bears_what_begins_each_of_its_words(text, borne):
+    assert bears(CORN, text) is borne

@@ -31,3 +31,15 @@ def test_where_the_batch_cannot_be_written_neither_is_the_food():
     with pytest.raises(WorldProblem):
         with_food(kitchen, CHILI).journal.write([Change(before, before)])
     assert kitchen.journal.where(OwnFood) == ()
+
+
+def test_what_can_be_no_food_of_hers_is_refused_before_anything_is_written():
+    kitchen = a_kitchen()
+    with pytest.raises(InputProblem):
+        with_food(kitchen, OwnFood("venison-chili", " ", "mixed", contains="meat", id=1))
+
+
+def test_it_is_found_by_what_it_is_asked_by_and_among_no_other_kind():
+    known = with_food(a_kitchen(), CHILI).journal
+    assert known.where(OwnFood, slug="venison-chili") == (CHILI,)
+    assert known.where(OwnFood, slug="corn-chili") == known.where(Batch) == ()

@@ -104,3 +104,8 @@ def test_the_kind_of_an_animal_food_is_an_answer():
     made = new_food(a_kitchen(), "Club  pot", [], "poultry")
     assert (made.name, made.slug, made.category, made.contains) == ("Club pot", "club-pot", "poultry", "poultry")
     assert new_food(a_kitchen(), "club pot", ["plant"], "fruit").category == "fruit"
+
+
+def test_what_can_be_in_a_food_is_listed_where_another_answer_was_given():
+    with pytest.raises(InputProblem, match="plant, meat, poultry, fish, egg, milk or unknown"):
+        new_food(a_kitchen(), "lake greens", ["stone"])

@@ -7,13 +7,16 @@ from datetime import timedelta
 
 import pytest
 
+from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.reader import handbook
+from dryhouse.kitchen.foods.dryer_air import chamber_of
 from dryhouse.kitchen.foods.settled import marked_settled, settled, step_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
 from dryhouse.kitchen.records.batches import FINISHED
 from dryhouse.kitchen.records.weighings import MOVED, PAUSED, SAMPLE, TRAY_IN, TRAY_OFF, TURNED
 from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.sorption import equilibrium_moisture
 from tests.builders import NOW
 from tests.fakes import FakeJournal
 from tests.rows import every_row
@@ -94,6 +97,7 @@ def test_the_step_of_the_scale_is_that_of_the_number_as_typed(typed, step):
         (1.2, "corn", False),
         (0.1, "corn", False),
         (0.5, "unheard-of", True),
+        (1.2, "unheard-of", False),  # heavier than it was loaded
     ],
 )
 def test_a_level_that_would_be_no_such_food_is_none(factor, food, can_be):
@@ -115,6 +119,7 @@ def test_cooked_food_may_settle_anywhere():
         ({}, 0.0, 0.25),
         ({"prepared_mass": None}, 0.0, 0.25),
         ({"prepared_mass": None}, 0.25, 0.25),
+        ({"prepared_mass": None}, 0.25003, None),
         ({"prepared_mass": None}, 0.26, None),
         ({"prepared_mass": None}, -0.1, None),
         ({"prepared_mass": None, "started": None}, 0.0, None),
@@ -170,3 +175,28 @@ def test_what_was_brittle_when_its_weight_stayed_the_same_is_confirmed(state, fe
 
 def test_a_weight_that_was_not_typed_was_read_to_the_tenth_of_a_gram():
     assert step_of(Mass(250.0)) == pytest.approx(0.1)
+
+
+def test_a_level_of_the_sample_tray_goes_on_without_the_dried_weight_of_the_load():
+    batch = replace(CORN, state=FINISHED, ended=NOW + timedelta(hours=12), dried_mass=Mass(240, "240 g"))
+    found = settled(KITCHEN, batch, weighed(factor=0.3, scope=SAMPLE), ())
+    assert (found.grams, found.until) == (75, NOW + timedelta(hours=11))
+
+
+def test_no_level_is_a_share_of_a_load_that_weighed_nothing():
+    assert settled(KITCHEN, replace(CORN, prepared_mass=None), weighed(((0, 0), *LEVEL[1:])), ()) is None
+
+
+def test_the_share_rests_on_the_published_isotherm_in_that_air_and_on_the_usual_water_where_there_is_none():
+    air = {
+        "set_temperature": Temperature(40.0),
+        "kitchen_temperature": Temperature(25.0),
+        "kitchen_humidity_pct": 80.0,
+    }
+    damp = replace(CORN, food="potato", **air)
+    humidity = chamber_of(damp, 40.0).relative_humidity_pct / 100.0
+    settles = equilibrium_moisture(isotherms("potato"), humidity, 40.0)
+    assert settles.value > 0.1
+    assert settled(KITCHEN, damp, weighed(), ()).share == pytest.approx(0.25 / (1 + settles.value))
+    no_isotherm = settled(KITCHEN, replace(CORN, **air), weighed(), ())
+    assert no_isotherm == settled(KITCHEN, CORN, weighed(), ())

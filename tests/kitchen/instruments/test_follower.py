@@ -255,14 +255,21 @@ def test_the_air_of_the_kitchen_is_recorded_to_the_tenth_where_nobody_wrote_it_d
 def test_steady_readings_are_written_down_with_the_tare_and_what_cannot_be_is_left_out(hands) -> None:
     hands.wait(2)
     tared = instrument("x", tare_g=300.0)
-    readings = [kept(10, 1290.004), kept(20, 1190.0), kept(30, 300.0), kept(40, 1280.0), kept(50, 1150.0)]
+    readings = [
+        kept(10, 1290.004),
+        kept(20, 1190.0),
+        kept(30, 300.0),
+        kept(35, 300.5),
+        kept(40, 1280.0),
+        kept(50, 1150.0),
+    ]
     done = record_kept(hands.kitchen, tared, readings)
-    assert done.what.startswith("the pantry scale read 5 weights of ")
+    assert done.what.startswith("the pantry scale read 6 weights of ")
     found = weighings_of(hands.kitchen, 1)
     assert [(w.net_g, w.left_out) for w in found] == [
-        (pytest.approx(990.0), False), (890.0, False), (980.0, True), (850.0, False),
+        (pytest.approx(990.0), False), (890.0, False), (0.5, True), (980.0, True), (850.0, False),
     ]  # fmt: skip
-    assert len({w.id for w in found}) == 4
+    assert len({w.id for w in found}) == 5
     assert not record_kept(hands.kitchen, tared, readings[:2]).changes, "the same moments are known already"
     sample = replace(tared, scope="sample", tare_g=0.0)
     assert record_kept(hands.kitchen, sample, [kept(10, 250.0)]).changes
@@ -323,14 +330,27 @@ def test_another_unit_that_is_named_is_said_when_it_changes(hands) -> None:
     assert following.latest.grams == 1000.0
 
 
-@every_row(("shown", "meant"), [(35.0, True), (2.2, True), (1.0, True), (500.0, False), (37.5, False)])
-def test_a_number_that_would_be_the_last_weight_in_another_unit_is_said_to_be(shown, meant) -> None:
+@every_row(
+    ("first", "unit", "shown", "meant"),
+    [
+        (1000.0, "g", 35.0, True),
+        (1000.0, "g", 2.2, True),
+        (1000.0, "g", 1.0, True),
+        (1000.0, "g", 500.0, False),
+        (1000.0, "g", 37.5, False),
+        (1000.0, "g", 33.6, True),  # 952.5 g: within a twentieth
+        (1000.0, "g", 33.4, False),
+        (35.3, "oz", 1000.0, True),
+        (35.3, "oz", 28.0, False),
+    ],
+)
+def test_a_number_that_would_be_the_last_weight_in_another_unit_is_said_to_be(first, unit, shown, meant) -> None:
     hands = Hands()
     hands.start(LOAD_G)
-    following = Following(hands.kitchen, instrument("x", way=Way("last", "g")))
+    following = Following(hands.kitchen, instrument("x", way=Way("last", unit)))
     said = []
     for second in range(1, 301):
-        number = 1000.0 if second < 150 else shown
+        number = first if second < 150 else shown
         said += following.take([f"{number:.1f}"], NOON + timedelta(seconds=second))[1]
     assert any("another unit" in sentence for sentence in said) is meant
     assert any("lifted" in sentence for sentence in said) is not meant

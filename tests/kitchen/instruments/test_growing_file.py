@@ -83,3 +83,25 @@ def test_a_large_file_is_read_part_by_part_and_no_line_is_lost(path) -> None:
 def test_bytes_that_are_no_text_do_no_harm(path) -> None:
     path.write_bytes(b"\xff\xfe\x00\n860 g\n")
     assert GrowingFile(path).lines(NOON)[1] == "860 g"
+
+
+def test_each_file_is_let_go_when_another_takes_its_place_or_it_went(path, monkeypatch) -> None:
+    opened, closed = [], []
+    whole, shut = os.open, os.close
+    monkeypatch.setattr(os, "open", lambda *how: opened.append(whole(*how)) or opened[-1])
+    monkeypatch.setattr(os, "close", lambda end: closed.append(end) or shut(end))
+    file = GrowingFile(path)
+    assert not file.gone
+    append(path, "1\n")
+    assert file.lines(NOON) == ["1"]
+    assert not file.gone
+    os.rename(path, path.with_suffix(".1"))
+    append(path, "2\n")
+    assert file.lines(NOON) == ["2"]
+    assert closed == opened[:1]
+    path.unlink()
+    file.lines(NOON)
+    assert file.gone
+    assert closed == opened
+    file.close()
+    assert closed == opened

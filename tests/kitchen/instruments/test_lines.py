@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
+from zoneinfo import ZoneInfo
 
 import pytest
 
 from dryhouse.kitchen.instruments.lines import LineReader, Way
-from tests.kitchen.dryer.test_typed_readings import WALL
+from tests.kitchen.dryer.test_typed_readings import WALL, Clock
 from tests.rows import every_row
 
 
@@ -68,7 +69,7 @@ def test_a_table_without_headings_is_time_and_weight_and_knows_seconds_since_197
 def test_a_pattern_of_one_s_own_has_to_name_the_weight() -> None:
     assert "(?P<mass>…)" in Way(r"w=[\d.]+").problem()
     assert "cannot be read" in Way(r"(?P<mass>").problem()
-    assert Way(r"w=(?P<mass>[\d.]+)").problem() == ""
+    assert Way(r"w=(?P<mass>[\d.]+)").problem() == Way("table").problem() == ""
 
 
 @every_row(
@@ -91,7 +92,11 @@ def test_a_pattern_of_one_s_own_has_to_name_the_weight() -> None:
         ("kitchen temp", "60.5", "kitchen_c", None),
         ("dryer temp", "150", "chamber_c", 150.0),
         ("dryer temp", "151", "chamber_c", None),
+        ("dryer temp", "-30", "chamber_c", -30.0),
         ("dryer temp", "-31", "chamber_c", None),
+        ("hum", "0", "chamber_pct", 0.0),
+        ("dryer", "57", "chamber_c", None),
+        ("air", "57", "chamber_c", None),
         ("c", "57", "chamber_c", None),
         ("kitchen", "57", "kitchen_c", None),
         ("remarks", "57", "chamber_c", None),
@@ -153,3 +158,10 @@ def test_a_line_says_its_unit_or_takes_that_of_the_instrument() -> None:
     assert LineReader(Way("unit", "g"), WALL).read("2 LB").unit == "lb"
     bare = LineReader(Way("last", "oz"), WALL).read("30")
     assert (bare.unit, bare.grams) == ("", pytest.approx(850.486, abs=1e-3))
+
+
+def test_a_time_without_a_zone_is_of_the_clock_on_the_wall() -> None:
+    far = Clock(ZoneInfo("America/Chicago"))
+    assert LineReader(Way("table"), far).read("2026-11-25 13:00:00,860.5").at == datetime(
+        2026, 11, 25, 19, 0, tzinfo=UTC
+    )

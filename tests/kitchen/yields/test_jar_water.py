@@ -9,8 +9,10 @@ from datetime import date
 import pytest
 
 from dryhouse.cli import main
+from dryhouse.handbook.tables import Food
 from dryhouse.journal.opening import open_journal
 from dryhouse.kitchen.cards.batch_card import batch_card
+from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import draft_part
 from dryhouse.kitchen.meals.sheet import sheet_of
@@ -19,10 +21,12 @@ from dryhouse.kitchen.records import CookingNote, CookingNotePart, Meal, Trip, T
 from dryhouse.kitchen.shelf.labels import lot_labels
 from dryhouse.kitchen.trips.lists import packing_list
 from dryhouse.kitchen.trips.provisioning import plan
+from dryhouse.kitchen.yields.jar_water import jar_ratio, notes_on
 from dryhouse.kitchen.yields.quick_answers import water
 from dryhouse.science.display import METRIC, Style
-from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.quantities import Mass, Temperature, Volume
 from dryhouse.science.statuses import FigureId
+from tests.builders import a_kitchen
 from tests.kitchen.shelf_room import NOW, ROOM, a_batch, a_shelf, packed
 
 DAY = date(2026, 11, 27)
@@ -101,3 +105,26 @@ def test_a_lot_of_another_food_is_not_asked_about(tmp_path, capsys):
     file = str(tmp_path / "j.dryhouse")
     assert main(["--journal", file, "water", "apple", "--dried", "50 g", "--lot", "1"]) == 2
     assert "another food" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("came_back", "water_used", "counts"),
+    [("", None, True), ("", Volume(500.0), True), ("dry", Volume(500.0), True), ("dry", None, False)],
+)
+def test_a_note_that_says_how_the_whole_pot_came_back_without_its_water_is_counted_with_its_meal(
+    came_back, water_used, counts
+):
+    note = CookingNote(1, DAY, came_back=came_back, water=water_used, id=1)
+    kitchen = a_shelf(POT, note, CookingNotePart(1, "corn", "soupy", "corn", id=1))
+    found = notes_on(kitchen, food(kitchen, "corn"))
+    assert (found is not None) is counts
+
+
+def test_of_food_nothing_is_known_of_the_weights_of_its_batch_are_believed():
+    kitchen = a_kitchen()
+    kitchen.handbook.foods["sorrel"] = Food("sorrel", "sorrel", (), "herb")
+    batch = a_batch("sorrel", prepared_mass=Mass(1000.0), dried_mass=Mass(120.0))
+    ratio = jar_ratio(kitchen, food(kitchen, "sorrel"), batch)
+    assert (ratio.value, ratio.unit, [(b.kind, b.n) for b in ratio.basis]) == (0.12, "g/g", [("own", 1)])
+    assert jar_ratio(kitchen, food(kitchen, "sorrel")) is None
+    assert jar_ratio(kitchen, food(kitchen, "sorrel"), a_batch("sorrel", dried_mass=None)) is None

@@ -2,6 +2,7 @@
 
 import pytest
 
+from dryhouse.handbook.finder import WhichFood
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food, set_figure
 from dryhouse.kitchen.foods.own_foods import add_food
@@ -64,3 +65,13 @@ def test_water_carries_the_cautions_of_its_food_whether_weighed_or_measured():
     for slug, amount in (("apple", "50 g"), ("apple", "2 cups"), ("corn", "50 g"), ("corn", "1 cup")):
         figure, _ = water(kitchen, slug, amount)
         assert figure.cautions == food_cautions(kitchen, food(kitchen, slug)) != (), (slug, amount)
+
+
+def test_a_name_nobody_knows_needs_both_figures():
+    kitchen = a_kitchen()
+    for told in ({"solids": "14%"}, {"moisture": "10%"}, {}):
+        with pytest.raises(WhichFood):
+            target(kitchen, "moonweed", "1 kg", **told)
+    figure = target(kitchen, "moonweed", "1 kg", solids="14%", moisture="10%")
+    assert (figure.value, figure.unit) == (pytest.approx(0.14 / 0.9), "kg")
+    assert "food-not-named" in {caution.rule for caution in figure.cautions}
