@@ -108,10 +108,10 @@ def _pot(meal: Meal, flame_minutes: float) -> Pot:
         own = meal.boil_off_ml_per_min
         rate = Figure(own, "ml/min", basis=(Basis("entered", "your own boil-off"),))
     else:
-        usual = pot("pot_diameter")
-        given = meal.pot_diameter is not None
-        across = meal.pot_diameter.si if meal.pot_diameter is not None else usual.value
-        assumed = "" if given else usual.note.lower().rstrip(".")
+        usual, own_pot = pot("pot_diameter"), meal.pot_diameter
+        across, assumed = usual.value, usual.note.lower().rstrip(".")
+        if own_pot is not None:
+            across, assumed = own_pot.si, ""
         rate = boil_off(across, pot("boil_off_rate"), assumed)
         rate = replace(rate, basis=(Basis("assumption", "boil-off of a pot with its lid ajar"),))
     return Pot(meal.liquid, None if key is None else pot(key), rate, flame_minutes)
@@ -138,11 +138,8 @@ def _meal_correction(
 
 
 def _scaled(figure: Figure | None, scale: float) -> Figure | None:
-    if figure is None:
-        return None
-    low = None if figure.low is None else figure.low * scale
-    high = None if figure.high is None else figure.high * scale
-    return replace(figure, value=figure.value * scale, low=low, high=high)
+    """The figure for another number of servings; notes are held against its middle, not its ends."""
+    return None if figure is None else replace(figure, value=figure.value * scale, low=None, high=None)
 
 
 def _published(ingredients: Sequence[Ingredient], ours: Style) -> tuple[Published, ...]:

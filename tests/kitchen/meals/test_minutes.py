@@ -17,7 +17,7 @@ from dryhouse.science.boiling import boiling_point, times_as_long
 from dryhouse.science.quantities import Length, Mass
 from tests.fakes import FakeJournal
 from tests.rows import every_row
-from tests.workings import read
+from tests.workings import read, rests_on
 
 DAY = date(2026, 8, 1)
 MEAL = Meal("pot", servings=2.0, liquid="dry", id=1)
@@ -124,3 +124,98 @@ class TestNotes:
         high = [note("right", cook_minutes=40.0, altitude=Length(2000e3))]
         assert minutes(NO_SOAK, RICE, notes=high)[1] < 30
         assert minutes(NO_SOAK, RICE, notes=high, altitude=2000.0)[1] == pytest.approx(40.0)
+
+    def test_a_hard_pot_takes_fifteen_percent_more_and_never_less_than_reckoned(self):
+        assert minutes(NO_SOAK, RICE, notes=[note("hard", cook_minutes=20.0)])[1] == pytest.approx(20 * 1.15)
+        assert minutes(NO_SOAK, RICE, notes=[note("hard", cook_minutes=10.0)])[1] == 18
+        assert minutes(COLD_SOAK, CARROT, notes=[note("hard", soak_minutes=200.0)])[0] == pytest.approx(230.0)
+        assert minutes(COLD_SOAK, CARROT, notes=[note("right", soak_minutes=90.0)])[0] == 90
+
+    def test_what_came_back_soupy_or_says_no_minutes_teaches_none(self):
+        for taught in (note("soupy", cook_minutes=40.0, soak_minutes=40.0), note("right"), note("hard")):
+            assert minutes(SHORT_SOAK, RICE, CARROT, notes=[taught]) == (20, 18, 18)
+
+    def test_of_two_notes_of_one_day_the_later_number_decides_and_a_later_day_before_that(self):
+        first, second = note("right", 1, cook_minutes=10.0), note("right", 2, cook_minutes=20.0)
+        assert minutes(NO_SOAK, RICE, notes=[second, first])[1] == 20
+        older = replace(second, on=date(2026, 7, 1))
+        assert minutes(NO_SOAK, RICE, notes=[older, first])[1] == 10
+        soaks = [note("right", n, soak_minutes=m) for n, m in ((2, 20.0), (1, 10.0))]
+        assert minutes(COLD_SOAK, CARROT, notes=soaks)[0] == 20
+
+    def test_a_soak_however_short_is_taught(self):
+        short = part("mix", label_minutes=0.2)
+        assert minutes(COLD_SOAK, short, notes=[note("right", soak_minutes=5.0)])[0] == 5
+
+    def test_nothing_that_takes_no_soak_is_taught_one_unless_the_pot_rests(self):
+        right = [note("right", soak_minutes=25.0)]
+        assert minutes(NO_POT, CARROT, notes=right) == (0, 0, 0)
+        assert minutes(SHORT_SOAK, RICE, notes=right)[0] == 0
+        assert minutes(REST, RICE, notes=right)[0] == 25
+
+    def test_the_workings_say_what_a_note_taught_and_what_it_rests_on(self):
+        right = meal_minutes(replace(MEAL, cooking=NO_SOAK), known(RICE), [note("right", cook_minutes=10.0)], None)
+        assert read(right.cook.workings) == (
+            "rice: 18 min   [kitchen practice, no source]\n"
+            "Came back right after 10 min (sea level) on 1 Aug 2026\n10 min"
+        )
+        assert rests_on(right.cook.basis) == ["your record (cooking notes on this meal)"]
+        hard = meal_minutes(replace(MEAL, cooking=NO_SOAK), known(RICE), [note("hard", cook_minutes=20.0)], None)
+        assert read(hard.cook.workings).splitlines()[1:] == [
+            "Came back hard after 20 min (sea level) on 1 Aug 2026: 23 min",
+            "23 min",
+        ]
+        assert rests_on(hard.cook.basis) == [
+            "common practice: kitchen practice, no source",
+            "your record (cooking notes on this meal)",
+        ]
+
+
+def test_the_workings_of_a_pot_that_rests_high_up_name_every_step():
+    """At 2000 m water boils at 93.4 °C: 6.63 °C cooler, and 2 to the power of 0.663 is 1.58. 2 min are 3.17, 20 are
+    31.7."""
+    found = meal_minutes(replace(MEAL, cooking=REST), known(CARROT), (), 2000.0)
+    cook, flame = (read(figure.workings).splitlines() for figure in (found.cook, found.flame))
+    assert cook[0].startswith("carrot (small pieces): 20 min   [")
+    assert [line.partition("   ")[0] for line in cook[1:]] == [
+        "At 2000 m water boils at 93.4 °C",
+        "Another table says 93.6 °C; the cooler figure is used",
+        "Simmering takes × 1.58 as long there",
+        "Boil 3.167 min, then stand in the wrapped pot",
+        "31.67 min",
+    ]
+    assert flame == cook[1:4]
+    assert len(found.flame.basis) == 3
+
+
+@every_row(
+    ("way", "expected"),
+    [
+        (NO_SOAK, (0, 7, 7)),
+        (SHORT_SOAK, (0, 7, 7)),
+        (REST, (0, 14, 2)),
+        (COLD_SOAK, (28, 0, 0)),
+        (NO_POT, (0, 0, 0)),
+    ],
+)
+def test_a_label_that_tells_its_minutes_over_the_flame_goes_by_the_way(way, expected):
+    """Twice as long where the pot rests, four times where the water is cold."""
+    assert minutes(way, part("mix", label_minutes=7.0)) == expected
+
+
+@every_row(("staple", "soak"), [("rice-white", 72), ("oats-rolled", 30), ("couscous", 30)])
+def test_what_is_published_for_a_cold_soak_rules_over_four_times_the_boiling(staple, soak):
+    assert minutes(COLD_SOAK, part(staple, staple=staple))[0] == soak
+
+
+def test_what_is_known_by_its_name_alone_needs_no_minutes_and_a_pot_of_it_boils_no_longer():
+    assert minutes(SHORT_SOAK, part("sauce")) == (0, 0, 0)
+    assert minutes(REST, part("sauce")) == (0, 0, 0)
+    assert minutes(REST, part("sauce"), CARROT)[2] == 2
+
+
+def test_at_the_sea_and_where_no_height_is_told_nothing_takes_longer():
+    assert minutes(NO_SOAK, RICE, altitude=0.0) == minutes(NO_SOAK, RICE, altitude=-5.0) == (0, 18, 18)
+    assert minutes(NO_SOAK, RICE, altitude=1.0)[1] > 18
+    set_here = minutes(NO_SOAK, RICE, altitude=2000.0, cook_minutes=10.0)
+    assert set_here[1] == set_here[2] > 15
