@@ -12,7 +12,7 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import the_meal
 from dryhouse.kitchen.meals.sheet import meal_sheet
 from dryhouse.kitchen.meals.shelf_keys import lot_key, part_key
-from dryhouse.kitchen.ports import Done, Pending
+from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import CookingNote, CookingNotePart, Lot, LotDraw, Meal
 from dryhouse.kitchen.records.lots import COOKED
 from dryhouse.kitchen.settings import style
@@ -31,13 +31,13 @@ def note_cooking(
     """How a meal came out. `parts` say how single ingredients came back, `draws` what left the shelf for it."""
     meal = the_meal(kitchen, note.meal)
     id = kitchen.journal.next_id(CookingNote)
-    first, first_draw = kitchen.journal.next_id(CookingNotePart), kitchen.journal.next_id(LotDraw)
     pending = Pending()
     pending.add(replace(note, id=id))
-    pending.add(*(replace(p, note=id, id=first + n) for n, p in enumerate(parts)))
-    for n, draw in enumerate(draws):
-        at = kitchen.now() if note.on == today(kitchen) else None
-        pending.add(replace(draw, id=first_draw + n, on=note.on, at=at, purpose=COOKED, meal=meal.id))
+    pending.add(*(replace(p, note=id, id=kitchen.journal.next_id(CookingNotePart)) for p in parts))
+    at = kitchen.now() if note.on == today(kitchen) else None
+    for draw in draws:
+        number = kitchen.journal.next_id(LotDraw)
+        pending.add(replace(draw, id=number, on=note.on, at=at, purpose=COOKED, meal=meal.id))
     how = f", {note.came_back}" if note.came_back else ""
     taken = drawn_words(kitchen, draws)
     return kitchen.commit(f"Noted how {meal.name} came out{how}{f'; {taken}' if taken else ''}", pending)
@@ -54,7 +54,7 @@ def drawn_words(kitchen: Kitchen, draws: Sequence[LotDraw], *, to_come: bool = F
     return taken_off_the_shelf(said, to_come=to_come) if said else ""
 
 
-def remove_note(kitchen: Kitchen, id: int) -> Done[CookingNote]:
+def remove_note(kitchen: Kitchen, id: int) -> Done[Record]:
     """Take a cooking note back."""
     note = kitchen.present(CookingNote, id, "note")
     pending = Pending()

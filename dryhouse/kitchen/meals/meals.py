@@ -83,8 +83,8 @@ def save_as_new(kitchen: Kitchen, meal: Meal, parts: Sequence[MealPart]) -> Done
     check_meal(kitchen, new)
     pending = Pending()
     pending.add(new)
-    first = kitchen.journal.next_id(MealPart)
-    pending.add(*(replace(p, meal=new.id, position=n, id=first + n) for n, p in enumerate(parts)))
+    for position, part in enumerate(parts):
+        pending.add(replace(part, meal=new.id, position=position, id=kitchen.journal.next_id(MealPart)))
     beside = f", a copy of {known.name}" if known is not None else ""
     return kitchen.commit(f"Added the meal {new.name}{beside}", pending)
 
@@ -125,14 +125,12 @@ def _one_part(parts: Sequence[MealPart], typed: str, field: str) -> tuple[MealPa
 
 def _set_parts(kitchen: Kitchen, meal: int, parts: Sequence[MealPart], pending: Pending) -> None:
     before = {p.id: p for p in meal_parts(kitchen, meal)}
-    next_id = kitchen.journal.next_id(MealPart)
     for position, part in enumerate(parts):
         placed = replace(part, meal=meal, position=position)
         if part.id in before:
             pending.edit(before.pop(part.id), placed)
         else:
-            pending.add(replace(placed, id=next_id))
-            next_id += 1
+            pending.add(replace(placed, id=kitchen.journal.next_id(MealPart)))
     pending.remove(*before.values())
 
 

@@ -145,7 +145,7 @@ def _is(word: str, kinds: frozenset[str], names: frozenset[str]) -> bool:
 
 
 def _singular(word: str) -> str:
-    if len(word) > _SHORT and word.endswith("oes"):
+    if word.endswith("oes"):
         return word[:-2]
     return word[:-1] if len(word) > _SHORT and word.endswith("s") and not word.endswith("ss") else word
 

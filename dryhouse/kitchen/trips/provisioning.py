@@ -149,7 +149,6 @@ def plan_batches(
     worked = plan(kitchen, trip, hours, begin)
     pending = Pending()
     pending.remove(*kitchen.journal.where(Batch, trip=trip, state=PLANNED))
-    next_id = kitchen.journal.next_id(Batch)
     count = 0
     for run in worked.calendar.runs:
         for load in run.loads:
@@ -169,7 +168,7 @@ def plan_batches(
                     set_temperature=None if warmth is None else Temperature(warmth.value),
                     started=run.start,
                     trip=trip,
-                    id=next_id + count,
+                    id=kitchen.journal.next_id(Batch),
                 )
             )
             count += 1

@@ -58,14 +58,12 @@ def people_of(kitchen: Kitchen, trip: int) -> tuple[TripPerson, ...]:
 def _set_people(kitchen: Kitchen, trip: int, people: Sequence[TripPerson], pending: Pending) -> None:
     """Who goes: those given stay or are added, the others are taken off."""
     before = {person.id: person for person in people_of(kitchen, trip)}
-    next_id = kitchen.journal.next_id(TripPerson)
     for person in people:
         mine = replace(person, trip=trip, name=" ".join(person.name.split()))
         if person.id in before:
             pending.edit(before.pop(person.id), mine)
         else:
-            pending.add(replace(mine, id=next_id))
-            next_id += 1
+            pending.add(replace(mine, id=kitchen.journal.next_id(TripPerson)))
     pending.remove(*before.values())
 
 

@@ -280,8 +280,8 @@ def test_two_notes_and_the_reckoned_figure_count_a_third_each():
 
 
 def test_a_note_counts_for_the_minutes_it_says_and_for_as_many_as_it_served():
-    """90 ml taken up, and 5 ml of steam a minute. What a note says was right for its own minutes and servings changes
-    no water but by the minutes it teaches."""
+    """90 ml taken up, and 5 ml of steam a minute. What was right for a note's own minutes and servings
+    changes no water but by the minutes it teaches."""
     meal = replace(DRY, cook_minutes=10.0, boil_off_ml_per_min=5.0)
     taken_up = water_of(DRY, RICE).water.value
     for minutes in (20.0, 0.0):
