@@ -95,7 +95,7 @@ def test_a_quantile_beside_what_never_ends_never_ends() -> None:
     assert weighted_quantiles(np.array([3.0]), np.array([2.0]), np.array([0.1, 0.9])) == pytest.approx([3.0, 3.0])
 
 
-@every_row(("last", "stretch"), [(0.0, 1.0), (2.0, 1.0), (2.0, 1.2)])
+@every_row(("last", "stretch"), [(0.0, 1.0), (0.5, 1.0), (2.0, 1.0), (2.0, 1.2)])
 def test_the_mass_on_the_way_wanders_with_the_clock(last, stretch):
     hours = np.array([2.5, 4.0, 8.0])
     along, solids = paths(shapes(), lewis(7, tau=0.05, last=last, stretch=stretch, shares=SHARES), hours)

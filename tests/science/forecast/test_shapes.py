@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.optimize import brentq
 
 from dryhouse.science.forecast.engine import thinned
 from dryhouse.science.forecast.finish import weighted_quantiles
@@ -167,3 +168,53 @@ def test_the_exponent_nearest_to_a_page_curve_is_its_own():
 def test_two_parts_dry_as_two_exponentials():
     time = two_parts(np.array([0.9 * np.exp(-1.0) + 0.1 * np.exp(-0.4), 1.0]), 0.9, 2.5)
     assert time == pytest.approx([1.0, 0.0], abs=1e-4)
+
+
+def laws() -> list:
+    """The time at which each law of the module's text has so much left, whatever its unit."""
+    return [
+        *((lambda m, b=b, p=p: (-np.log(m) if p == 1.0 else (m ** (1 - p) - 1) / (p - 1)) + b * (1 - m))
+          for b in (0.1, 0.3, 1.0, 3.0, 10.0, 30.0) for p in (0.25, 0.5, 0.75, 1.0)),
+        *((lambda m, n=n: (-np.log(m)) ** (1 / n)) for n in (0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.45)),
+        *((lambda m, c=c: np.where(m > c, 1 - m, 1 - c + c * np.log(c / np.minimum(m, c))))
+          for c in (0.04, 0.1, 0.2)),
+        *((lambda m, a=a, q=q: [brentq(lambda t, left=left: a * np.exp(-t) + (1 - a) * np.exp(-t / q) - left, 0, 60)
+                                for left in m]) for a, q in ((0.9, 2.5), (0.75, 3.0))),
+    ]  # fmt: skip
+
+
+def test_the_table_is_made_of_the_laws_and_of_how_runs_begin():
+    """Each law begun in step, behind by 0.4 and by 0.15 half-times, and ahead by 0.1; made anew."""
+    table = shapes.__wrapped__()
+    assert table.mr.shape == (36 * 4, 501)
+    time = np.exp(np.linspace(-6.0, 4.0, 501))
+    seen = np.searchsorted(time, [0.3, 0.6, 0.9, 1.2, 1.7, 2.2])
+    for column, (d, over) in enumerate(((-0.4, 0.4), (-0.15, 0.15), (0.0, 0.1), (0.1, 0.1))):
+        began = time + d * (1.0 - np.exp(-time / over))
+        for number, law in enumerate(laws()):
+            row = table.mr[4 * number + column]
+            at = seen[(row[seen] > 0.02) & (row[seen] < 0.98)]
+            assert len(at) >= 3
+            assert np.array(law(row[at])) / law(np.array([0.5])) == pytest.approx(began[at], rel=0.01), (number, d)
+    assert table.step[:, :-1] == pytest.approx(np.diff(table.mr, axis=1))
+    assert np.all(table.step[:, -1] == 0.0)
+    assert np.all(table.mr[:, -1] < 0.06)
+
+
+def test_each_shape_of_the_table_has_its_weight_and_its_exponent():
+    """40 % for Page's law, by a bell round 1.12 and the room each exponent has; 8 % for the two periods, 1 % for
+    the two parts, the rest for the resistances; and the exponent of Page's curve through 0.8 and 0.2."""
+    table = shapes.__wrapped__()
+    weight = np.exp(table.log_prior).reshape(36, 4)
+    bell = np.exp(-0.5 * ((np.array([0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.45]) - 1.12) / 0.12) ** 2)
+    page = bell * [0.1, 0.1, 0.1, 0.1, 0.1, 0.125, 0.15]
+    wanted = np.concatenate(
+        (np.full(24, 0.51 / 24), 0.4 * page / page.sum(), np.full(3, 0.08 / 3), np.full(2, 0.005))
+    )
+    assert weight.sum(axis=1) == pytest.approx(wanted)
+    assert weight / wanted[:, None] == pytest.approx(np.tile([0.2, 0.25, 0.4, 0.15], (36, 1)))
+    early, late = np.array([law(np.array([0.8, 0.2])) for law in laws()]).T
+    exponent = np.log(np.log(0.2) / np.log(0.8)) / np.log(late / early)
+    assert table.page_n.reshape(36, 4)[:, 2] == pytest.approx(exponent, rel=0.01)
+    lagging = table.page_n.reshape(36, 4)[:, 0]
+    assert np.all(lagging > table.page_n.reshape(36, 4)[:, 2])
