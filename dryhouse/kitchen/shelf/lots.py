@@ -138,17 +138,17 @@ def weight_of(kitchen: Kitchen, id: int, measure: Volume) -> Mass:
 
 def throw_out(kitchen: Kitchen, lots: Sequence[int], on: date | None = None, note: str = "") -> Done[LotDraw]:
     """All that is left of these lots goes. Raises InputProblem."""
-    pending = Pending()
+    pending, thrown = Pending(), list[Lot]()
     for id in dict.fromkeys(lots):
         lot = present(kitchen, id)
         day = _day(kitchen, lot, on)
         if not _left(kitchen, lot, day).gone:
             number = kitchen.journal.next_id(LotDraw)
             pending.add(LotDraw(id, day, THROWN_OUT, None, None, note.strip(), id=number))
-    if not pending.changes:
+            thrown.append(lot)
+    if not thrown:
         raise InputProblem("Nothing is left of what you chose.", "lots")
-    count = len(pending.changes)
-    what = lot_title(kitchen, present(kitchen, lots[0])) if len(set(lots)) == 1 else f"{count} lots"
+    what = lot_title(kitchen, thrown[0]) if len(thrown) == 1 else f"{len(thrown)} lots"
     return kitchen.commit(f"Threw out {what}", pending)
 
 

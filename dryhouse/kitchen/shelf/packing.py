@@ -114,7 +114,7 @@ def split_servings(
     Raises InputProblem where the batch says no servings, or fewer are left than one package holds.
     """
     left = servings_left(kitchen, batch)
-    if left is None:
+    if left is None or batch.servings is None:
         raise InputProblem("Say first how many servings this pot made; then it is packed by them.", "servings")
     count = round(left / each) if each > 0 else 0
     if count < 1:
@@ -123,7 +123,7 @@ def split_servings(
     shares = split(kitchen, batch, count, package or Package("bag"))
     if each != 1.0:
         return shares
-    whole = round(batch.servings or 0)
+    whole = round(batch.servings)
     first = whole - count
     return tuple(replace(share, name=portion_name(first + n, whole)) for n, share in enumerate(shares, 1))
 

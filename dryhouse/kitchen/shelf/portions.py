@@ -63,11 +63,11 @@ def portion_of(kitchen: Kitchen, lot: Lot, left_g: float | None = None) -> Porti
     batch says no servings, or a weight is missing."""
     batch = batch_of(kitchen, lot)
     grams = left_g if left_g is not None or lot.mass is None else lot.mass.si
-    if batch is None or batch.servings is None or not grams or not batch.dried_mass:
+    one = None if batch is None else serving_of(kitchen, batch)
+    if batch is None or one is None or not grams:
         return None
-    each = batch.dried_mass.si / batch.servings
     number = None
-    if each > 0 and abs(grams / each - 1.0) <= _NEAR:
+    if abs(grams / one.grams - 1.0) <= _NEAR:
         bags = sorted(other.id for other in kitchen.journal.where(Lot, batch=batch.id))
         number = bags.index(lot.id) + 1 if lot.id in bags else None
     return _portion(kitchen, batch, grams, number)
