@@ -9,10 +9,10 @@ from typing import Any
 from hypothesis import given
 from hypothesis import strategies as st
 
-from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, LotCheck, Weighing
+from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchEvent, Dryer, LotCheck, Weighing
 from dryhouse.kitchen.records.links import LINKS, ONCE, OWNERS_FIRST
-from dryhouse.kitchen.records.shapes import SUFFIXES, filled, linked, shapes
-from dryhouse.science.quantities import Mass
+from dryhouse.kitchen.records.shapes import SUFFIXES, filled, label_of, linked, shapes
+from dryhouse.science.quantities import Area, Mass
 from tests.records import records
 from tests.rows import every_row
 
@@ -58,3 +58,21 @@ def test_records_put_together_at_once_are_what_they_are_made_one_by_one(data: st
         links = dict.fromkeys(LINKS.get(kind, {}), 7)
         assert linked(record, links) == replace(record, **links)
         assert linked(record, {}) == record
+
+
+def test_what_a_field_is_where_nothing_is_said_is_its_default_and_nothing_where_something_must_be() -> None:
+    told = {s.name: (s.default, s.required, s.missing) for s in shapes(Dryer)}
+    assert told == {
+        "name": (None, True, False),
+        "trays": (None, True, False),
+        "tray_area": (None, False, True),
+        "watts": (None, False, True),
+        "temperature_low": (None, False, True),
+        "temperature_high": (None, False, True),
+        "retired": (False, False, False),
+        "id": (0, False, False),
+    }
+    area = next(s for s in shapes(Dryer) if s.name == "tray_area")
+    assert (area.columns, area.quantity) == (("tray_area_cm2", "tray_area_typed"), Area)
+    assert next(s for s in shapes(Dryer) if s.name == "watts").columns == ("watts",)
+    assert (label_of(Dryer, "tray_area"), label_of(Dryer, "retired")) == ("Area of one tray", "")
