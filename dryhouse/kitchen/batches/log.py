@@ -171,7 +171,7 @@ def check_draft(kitchen: Kitchen, draft: BatchDraft) -> str:
     refuse(replace(batch, food=known), around)
     for part in draft.parts:
         slug = food(kitchen, part.food).slug
-        for problem in problems(replace(part, food=slug, batch=0), around):
+        for problem in problems(replace(part, food=slug), around):
             if problem.field != "batch":
                 raise InputProblem(problem.said, "parts")
     _check_target(kitchen, replace(batch, food=known), draft.parts)

@@ -194,3 +194,14 @@ def test_what_was_weighed_on_the_trays_shares_out_the_solids_of_a_mix():
     assert load_for(kitchen, cooked, parts, grams=400.0).solids == pytest.approx(whole.solids / 2)
     less_than_its_solids = Batch("corn", cooked_mass_out=Mass(0.9 * whole.solids))
     assert load_for(kitchen, less_than_its_solids, parts) is None
+
+
+def test_a_pinch_of_a_mix_is_a_load_and_one_of_nothing_but_dry_matter_too():
+    kitchen = a_kitchen()
+    pinch = (BatchPart(1, 0, "corn", Mass(2.0)), BatchPart(1, 1, "apple", Mass(1.0)))
+    whole = load_for(kitchen, Batch("corn"), pinch)
+    assert (whole.grams, whole.solids) == (3.0, pytest.approx(2 * 0.2395 + 0.144))
+    dry = load_for(kitchen, Batch("corn", cooked_mass_out=Mass(whole.solids)), pinch)
+    assert (dry.grams, dry.solids) == (pytest.approx(whole.solids), pytest.approx(whole.solids))
+    lean = Batch("corn", drained_fat=Mass(0.5))
+    assert load_for(kitchen, lean, pinch).solids == pytest.approx(whole.solids - 0.5)

@@ -258,3 +258,4 @@ def test_where_only_the_ingredients_changed_the_act_is_about_the_batch():
     done = edit_batch(kitchen, id, BatchDraft(DONE, parts[::-1]))
     assert done.record == replace(DONE, id=id)
     assert [(p.food, p.position) for p in parts_of(kitchen, id)] == [("turkey", 0), ("corn", 1)]
+    assert edit_batch(kitchen, id, BatchDraft(replace(DONE, id=id), parts_of(kitchen, id))).changes == ()

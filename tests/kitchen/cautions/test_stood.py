@@ -41,6 +41,8 @@ def put(place, hours, id=1):
         ([put(ATTIC, 1)], 4, (240.0, 120.0)),
         ([put(ATTIC, 0.5)], 4, UNKNOWN),
         ([put(9, 0.5)], 4, UNKNOWN),
+        ([put(9, 1), put(PANTRY, 1, 2)], 1.5, (90.0, 0.0)),  # moved on at once
+        ([put(ATTIC, 0.5), put(PANTRY, 1, 2)], 1.5, UNKNOWN),
         ([], 4, UNKNOWN),
     ],
 )

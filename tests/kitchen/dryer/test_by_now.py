@@ -75,3 +75,19 @@ def test_a_reading_stands_for_now_for_six_minutes() -> None:
     assert by_now_words(hands.kitchen, run, Style(METRIC)).startswith("Now about ")
     assert now_words(hands.kitchen, run, Style(METRIC)).startswith("Now about ")
     assert now_json(hands.kitchen, run)["low"] < 1000
+
+
+def test_a_load_that_reached_its_target_is_what_the_scale_said() -> None:
+    hands = Hands()
+    hands.dry(hands.start(), (1, 2, 4, 6, 8, 10, 12))
+    run = run_of(hands.kitchen, 1)
+    assert run.expected.forecast.reached_at is not None
+    hands.wait(3)
+    assert by_now_g(hands.kitchen, run) == run.net_g
+    assert now_words(hands.kitchen, run, Style(METRIC)) == ""
+    assert now_json(hands.kitchen, run)["low"] is None
+    unknown = Hands()
+    batch = unknown.start(food="sorrel")
+    unknown.wait(3)
+    assert by_now_g(unknown.kitchen, run_of(unknown.kitchen, batch)) == 1000
+    assert now_words(unknown.kitchen, run_of(unknown.kitchen, batch), Style(METRIC)) == ""

@@ -7,6 +7,9 @@ from datetime import timedelta
 
 import pytest
 
+from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.happenings import add_event
+from dryhouse.kitchen.dryer.questions import Asked, answer
 from dryhouse.kitchen.dryer.run_words import (
     again_words,
     last_words,
@@ -15,12 +18,13 @@ from dryhouse.kitchen.dryer.run_words import (
     run_lines,
     state_words,
 )
-from dryhouse.kitchen.dryer.runs import planned, run_of
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.dryer.runs import planned, run_of, scope_of
+from dryhouse.kitchen.dryer.whole_load import Round
+from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.batches import PLANNED
-from dryhouse.kitchen.records.weighings import SAMPLE
+from dryhouse.kitchen.records.weighings import LOAD, SAMPLE, TRAY, TRAY_OFF
 from dryhouse.science.display import METRIC, Style
-from dryhouse.science.quantities import Temperature
+from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
 from dryhouse.words.messages import message_words
 from tests.kitchen.drying_room import NOON, Hands
@@ -124,3 +128,67 @@ def test_of_planned_batches_the_one_planned_first_comes_first() -> None:
     hands = Hands(*(Batch("apple", state=PLANNED, id=n) for n in (51, 50, 52)))
     hands.start()
     assert [b.id for b in planned(hands.kitchen)] == [50, 51, 52]
+
+
+def test_a_batch_without_a_start_runs_from_its_first_weighing() -> None:
+    ended = NOON + timedelta(hours=9)
+    old = Batch("apple", ended=ended, dried_mass=Mass(170.0), id=9)
+    read = [Weighing(9, NOON + timedelta(hours=h), Mass(g), id=h) for h, g in ((1, 1000.0), (5, 400.0))]
+    run = run_of(Hands(old, *read).kitchen, 9)
+    assert (run.clock.started, run.hours) == (NOON + timedelta(hours=1), 8.0)
+    assert [(p.hours, p.net_g) for p in run.points] == [(0.0, 1000.0), (4.0, 400.0), (8.0, 170.0)]
+    assert (run.load.grams, run.verdict.on_dryer, run.verdict.of_sample) == (1000.0, False, False)
+
+
+def test_what_was_off_before_the_first_weighing_is_part_of_the_load() -> None:
+    hands = Hands()
+    batch = hands.start(None)
+    hands.wait(1)
+    add_event(hands.kitchen, batch, TRAY_OFF, trays=1, mass=Mass(200.0))
+    hands.wait(1)
+    hands.weigh(batch, 800)
+    run = run_of(hands.kitchen, batch)
+    assert [(p.hours, p.net_g, p.mr) for p in run.points] == [(0.0, 1000.0, 1.0), (2.0, 1000.0, 1.0)]
+    assert run.load.grams == 1000.0
+    assert run.verdict.on_dryer
+
+
+def test_that_it_was_running_is_remembered_of_a_sample_tray_weighed_from_later_on() -> None:
+    hands = Hands()
+    batch = hands.start(4000.0)
+    for hour, grams in ((2, 1000), (3, 800), (4, 640), (5, 520), (8, 519)):
+        hands.time = NOON + timedelta(hours=hour)
+        hands.weigh(batch, grams, scope=SAMPLE)
+    (stop,) = run_of(hands.kitchen, batch).expected.forecast.stops
+    assert stop == (3.0, 6.0)
+    answer(hands.kitchen, batch, Asked.STOP, False)
+    assert run_of(hands.kitchen, batch).expected.forecast.stops == ()
+
+
+@every_row(
+    ("sample", "load", "trays", "rounds", "followed"),
+    [
+        (2, 0, 8, 2, LOAD),
+        (3, 0, 8, 2, SAMPLE),
+        (3, 1, 8, 2, LOAD),
+        (0, 0, 2, 0, TRAY),
+        (2, 0, 2, 0, TRAY),
+        (3, 0, 2, 0, SAMPLE),
+        (0, 2, 2, 0, LOAD),
+    ],
+)
+def test_a_round_of_trays_counts_as_one_reading_of_the_load(sample, load, trays, rounds, followed) -> None:
+    scopes = [SAMPLE] * sample + [LOAD] * load
+    read = [Weighing(1, NOON, Mass(100.0), scope=scope) for scope in scopes]
+    read += [Weighing(1, NOON, Mass(100.0), scope=TRAY, vessel="tray 1") for _ in range(trays)]
+    assert scope_of(read, [Round(NOON, 400.0, 4)] * rounds) == followed
+
+
+def test_what_was_dry_before_it_went_on_is_told_while_it_dries_and_not_afterwards() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0, start_moisture_pct=20.5)
+    said = [ask for ask in run_of(hands.kitchen, batch).asks if "already" in ask]
+    assert len(said) == 1
+    hands.wait(1)
+    take_off(hands.kitchen, batch)
+    assert not any("already" in ask for ask in run_of(hands.kitchen, batch).asks)
