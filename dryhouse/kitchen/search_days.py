@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from dryhouse.words.dates import MONTHS
 
-_MONTH = "|".join(f"{name[:3]}(?:{name[3:]})?" for name in MONTHS)
+_MONTH = "|".join(["sept", *(f"{name[:3]}(?:{name[3:]})?" for name in MONTHS)])
 _ISO = re.compile(r"\b(\d{4})-(\d{1,2})-(\d{1,2})\b")
 _DAY = re.compile(rf"\b(\d{{1,2}})\s+({_MONTH})\s+((?:19|20)\d\d)\b", re.IGNORECASE)
 _DAY_US = re.compile(rf"\b({_MONTH})\s+(\d{{1,2}}),?\s+((?:19|20)\d\d)\b", re.IGNORECASE)

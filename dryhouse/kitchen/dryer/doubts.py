@@ -107,7 +107,7 @@ def without_doubtful(
     Each is compared with the last one before it that counts."""
     if not fresh:
         return []
-    around = neighbours(kitchen, batch, fresh[0], [*earlier, *(w for w in fresh[1:] if w.scope != LOAD)])
+    around = neighbours(kitchen, batch, fresh[0], [*earlier, *(w for w in fresh if w.scope != LOAD)])
     notation, found = style(kitchen), []
     counted = [w for w in earlier if not w.left_out and w.scope == fresh[0].scope and w.vessel == fresh[0].vessel]
     before = [w for w in sorted(counted, key=lambda w: (w.at, w.id)) if w.at <= fresh[0].at]

@@ -149,3 +149,22 @@ def test_page_after_page_of_batches_is_listed_whole_with_its_ingredients(monkeyp
     mixes = [done(n, prepared_mass=None) for n in range(1, 6)]
     parts = [BatchPart(n, 0, "corn", Mass(100.0 * n), id=n) for n in range(1, 6)]
     assert [(i["id"], i["fresh"]) for i in items(*mixes, *parts)] == [(n, 100.0 * n) for n in range(1, 6)]
+
+
+def test_every_key_of_a_batch_that_is_off_the_dryer():
+    (item,) = items(Dryer("shelf dryer", 6, id=1), done(dryer=1, title="first ears"))
+    told = item.pop("cautions"), item.pop("moisture"), item.pop("dry_enough_probability"), item.pop("sentence")
+    assert all(told)
+    assert item == {
+        "id": 1, "food": "corn", "name": "first ears", "state": "finished",
+        "started": "2026-11-24T08:00:00+00:00", "ended": "2026-11-24T17:00:00+00:00", "hours": 9.0,
+        "dryer": "shelf dryer", "fresh": 1000.0, "dried": 262.0, "unit": "g", "yield": 0.262,
+        "verdict": "dry enough", "weighings": 0, "water": 738.0, "do_not_eat": False,
+    }  # fmt: skip
+
+
+def test_what_came_out_of_the_pot_is_what_was_loaded_and_one_time_alone_has_no_hours():
+    (item,) = items(done(prepared_mass=None, cooked_mass_out=Mass(800.0), ended=None))
+    assert (item["fresh"], item["yield"], item["hours"], item["ended"]) == (800.0, 262 / 800, None, None)
+    (planned,) = items(done(state="planned", dried_mass=None, started=None, ended=None))
+    assert (planned["verdict"], planned["moisture"], planned["started"]) == (None, None, None)

@@ -162,12 +162,12 @@ def test_twenty_kilograms_past_the_load_no_tray_explains_a_reading(grams, typed,
 
 
 TOLD = {
-    "dried_mass": Mass(170.0, "170 g"), "dried_volume": Volume(700.0, "700 ml"), "energy_kwh": 2.5, "notes": "crisp",
-    "rating": 4, "felt": "leathery",
+    "dried_mass": Mass(170.0, "170 g"), "dried_volume": Volume(700.0, "700 ml"), "energy_kwh": 2.5,
+    "notes": "crisp", "rating": 4, "felt": "leathery",
 }  # fmt: skip
 BEFORE = {
-    "dried_mass": Mass(180.0, "180 g"), "dried_volume": Volume(600.0, "600 ml"), "energy_kwh": 1.5, "notes": "windy",
-    "rating": 3, "felt": "pliable",
+    "dried_mass": Mass(180.0, "180 g"), "dried_volume": Volume(600.0, "600 ml"), "energy_kwh": 1.5,
+    "notes": "windy", "rating": 3, "felt": "pliable",
 }  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from datetime import timedelta
 
@@ -12,15 +13,16 @@ from dryhouse.kitchen.batches.loads import load_for
 from dryhouse.kitchen.batches.log import BatchDraft, edit_batch, log_batch
 from dryhouse.kitchen.foods.catalog import food
 from dryhouse.kitchen.foods.own_foods import add_food
-from dryhouse.kitchen.foods.taught import share_by_test
+from dryhouse.kitchen.foods.taught import share_by_test, water_by_test
 from dryhouse.kitchen.ports import Pending
 from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.yields.quick_answers import target
 from dryhouse.kitchen.yields.yields import yield_ratio
+from dryhouse.science.dry_matter_test import sd_of_test
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, parse_mass
 from dryhouse.science.statuses import VerdictName
-from dryhouse.science.values import Fact
+from dryhouse.science.values import MIDDLE_80_SD, Fact
 from tests.kitchen.shelf_room import NOW, a_batch, a_shelf
 from tests.rows import every_row
 
@@ -188,3 +190,37 @@ def test_a_load_that_was_brittle_when_its_weight_stayed_the_same_teaches_and_one
     pending.edit(batch, replace(batch, **SAMPLE, start_moisture_tested=True))
     kitchen.journal.write(pending.changes)
     assert "weight stayed" not in water_of(kitchen).source
+
+
+def test_the_doubt_of_a_test_is_the_middle_eighty_per_cent_of_its_solids():
+    found = water_by_test(Batch("corn", **SAMPLE), None)
+    # 30 % solids, read in tenths of a gram
+    spread = math.exp(MIDDLE_80_SD * sd_of_test(6.0, 0.1))
+    assert found == Fact(
+        70.0, "%", "dry-matter test of this batch", "entered",
+        low=pytest.approx(100 - 30 * spread), high=pytest.approx(100 - 30 / spread),
+    )  # fmt: skip
+    assert water_by_test(Batch("corn", test_sample=Mass(20.0)), None) is None
+    dry = water_by_test(Batch("corn", test_sample=Mass(20.0), test_dry=Mass(19.9)), None)
+    assert (dry.low, dry.value) == (0.0, pytest.approx(0.5)), "no food holds less than no water"
+
+
+@every_row(
+    ("more", "teaches"),
+    [
+        ({}, True),
+        ({"settled": None}, False),
+        ({"felt": "leathery"}, False),
+        ({"cooked_mass_in": Mass(1100.0)}, False),
+    ],
+)
+def test_only_a_raw_load_that_was_brittle_and_level_teaches(more, teaches):
+    kitchen = a_shelf()
+    before = water_of(kitchen)
+    level = [Weighing(1, NOW - timedelta(hours=9 - h), Mass(g, f"{g} g"), id=n)
+             for n, (h, g) in enumerate(((0, 1000), (4, 600), (6, 300), (7, 300), (9, 300)), 1)]  # fmt: skip
+    done = {"started": NOW - timedelta(hours=9), "ended": NOW, "dried_mass": Mass(300.0, "300 g"), "settled": True}
+    pending = Pending()
+    pending.add(a_batch(**{**done, **more}), *level)
+    kitchen.journal.write(pending.changes)
+    assert (water_of(kitchen) != before) is teaches
