@@ -73,15 +73,13 @@ def say_figure(
         return
     between = style.interval(figure)
     head = [f"{title}: {style.figure(figure)}" + (f"  (80 %: {between})" if between else "")]
-    if figure.measure is not None:
-        measure = figure.measure
-        by_measure = style.amount(measure.value, measure.unit)
-        if by_measure != style.figure(figure):
-            head.append(f"  by measure: {by_measure}")
+    if figure.measure is not None and figure.unit != "ml":
+        by_measure = style.amount(figure.measure.value, figure.measure.unit)
+        head += [f"  by measure: {by_measure}"] if by_measure != style.figure(figure) else []
     say_answer(
         args,
         head,
-        details=(*basis_words(figure.basis, style), *details),
+        details=(*basis_words(figure.basis, style, args), *details),
         workings=(*basis_lines(figure.basis, style), *lines(figure.workings, style), *workings),
         cautions=figure.cautions,
     )
@@ -92,9 +90,10 @@ def basis_lines(bases: Iterable[Basis], style: Style) -> list[str]:
     return [f"basis: {basis_text(basis, style)}" for basis in bases]
 
 
-def basis_words(basis: Sequence[Basis], style: Style) -> list[str]:
-    """What a figure rests on, in a line: the first of it, and how many more there are."""
-    if not basis:
+def basis_words(basis: Sequence[Basis], style: Style, args: argparse.Namespace) -> list[str]:
+    """What a figure rests on, in a line: the first of it, and how many more there are. Nothing beside the
+    arithmetic, which has all of it."""
+    if not basis or args.workings:
         return []
     return [f"basis: {basis_text(basis[0], style)}" + (f", and {len(basis) - 1} more" if len(basis) > 1 else "")]
 
@@ -114,7 +113,8 @@ def say_answer(
     the rest. Without `--workings` or `--cautions` that is at most `MOST_LINES`, stops and rows not counted."""
     every, answer = gravest_first(cautions), list(head)
     shown, rest = (every, ()) if args.cautions else unfolded(every, most, moment)
-    beside, arithmetic = list(details), list(workings)
+    beside = list(details)
+    arithmetic = [line for line in dict.fromkeys(workings) if line not in (*answer, *beside)]
     room = MOST_LINES - len(answer) - sum(c.severity != "stop" for c in shown) - 1
     said = beside if args.workings else beside[: max(room, 0)]
     for line in answer:

@@ -103,6 +103,8 @@ class Load:
     solids_high: float
     ingredients: tuple[LoadPart, ...]
     workings: Workings
+    tested: bool = False
+    """Whether a sample of it was dried out, so that nothing better can be known of its dry matter."""
 
     @property
     def moisture_pct(self) -> float:

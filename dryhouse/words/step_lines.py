@@ -92,6 +92,7 @@ LINES: Mapping[Kind, str] = {
     Kind.AT_HOME_FINISH: "That was at {end} water; at {home}: {result}",
     Kind.JOINED_PUBLICATION: "Joined with the published yield: {result}",
     Kind.JOINED_PUBLICATIONS: "Joined with {n} publications, each counted once: {result}",
+    Kind.PUBLICATIONS_WIDEN: "What is published of it counts in the range alone; the middle stays at {result}",
     Kind.YIELD_STRAYS: (
         "Varies from batch to batch by {batches:2} (raw water, finish), and published yields by a further"
         " {tables:2} (SD, {n} comparisons)"
@@ -205,6 +206,8 @@ LINES: Mapping[Kind, str] = {
     Kind.MINUTES: "{result}",
     Kind.CAME_BACK_RIGHT: "Came back right after {result} (sea level) on {day}",
     Kind.CAME_BACK_HARD: "Came back hard after {noted} (sea level) on {day}: {result}",
+    Kind.SOAKED_RIGHT: "Came back right after a soak of {result} on {day}",
+    Kind.SOAKED_HARD: "Came back hard after a soak of {noted} on {day}: {result}",
     Kind.PART_WEIGHT: "{food}: {result}",
     Kind.TOGETHER: "Together {result}",
     Kind.ENERGY_PER_GRAM: "{energy} ÷ {mass} = {result}",

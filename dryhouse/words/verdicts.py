@@ -128,7 +128,8 @@ def _settles(verdict: Verdict) -> str:
     if verdict.probability is None or verdict.probability < HARDLY_OPEN:
         return ""
     if verdict.feel is not None:
-        return " A dry-matter test of 20 g would settle it."
+        tested = verdict.load is not None and verdict.load.tested
+        return "" if tested else " A dry-matter test of 20 g would settle it."
     feels = Feel.BRITTLE if verdict.target_pct < BRITTLE_BELOW else Feel.LEATHERY
     if verdict.on_dryer:
         return f" Weigh again after an hour, or let a piece cool and break it: {feels}?"

@@ -45,9 +45,24 @@ def test_a_figure_is_said_with_its_interval_its_measure_and_what_it_rests_on(cap
     one = said(capsys, answers.say_figure, "A", Figure(1.0, "g", basis=(Basis("entered"),)), Style(METRIC), asked())
     assert one[:2] == ["A: 1 g", "  basis: entered"]
     every = said(capsys, answers.say_figure, "Yield", figure, Style(METRIC), asked(workings=True))
-    assert [line for line in every if "basis" in line] == [
-        "  basis: handbook: a table, and 1 more", "  basis: handbook: a table", "  basis: entered",
-    ]  # fmt: skip
+    assert [line for line in every if "basis" in line] == ["  basis: handbook: a table", "  basis: entered"]
+    water = Figure(156.0, "ml", 120.0, 210.0, Measure(0.66, "cup"))
+    told = said(capsys, answers.say_figure, "Water", water, Style(METRIC), asked())
+    assert told == ["Water: 160 ml  (80 %: 120 ml to 210 ml)"], "milliliters are not said twice"
+
+
+def test_no_line_of_the_arithmetic_is_said_twice(capsys) -> None:
+    lines = said(
+        capsys,
+        answers.say_answer,
+        asked(workings=True),
+        ["5 g"],
+        details=["a"],
+        workings=["a", "b", "c", "b", "5 g"],
+    )
+    assert lines == ["5 g", "  a", "  b", "  c"]
+    nothing_more = said(capsys, answers.say_answer, asked(), ["5 g"], details=["a"], workings=["a"])
+    assert nothing_more == ["5 g", "  a"]
 
 
 def test_the_json_of_a_figure_has_its_version_and_what_is_beside_it(capsys) -> None:

@@ -39,7 +39,7 @@ def a_batch(food: str = "corn", id: int = 1, **more: Any) -> Batch:
         "prepared_mass": Mass(1000.0, "1 kg"),
         "dried_mass": Mass(dried),
         "dried_volume": Volume(600.0),
-        "started": ended - timedelta(hours=9),
+        "started": (ended or NOW) - timedelta(hours=9),
         "ended": ended,
         "felt": "leathery" if food == "apple" else "brittle",
         "id": id,

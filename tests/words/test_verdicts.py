@@ -62,6 +62,8 @@ def test_what_would_settle_it_is_said():
     said = verdict_sentence(felt, GRAMS)
     assert said.startswith("Probably dry by weight and brittle to the hand: ")
     assert said.endswith("A dry-matter test of 20 g would settle it.")
+    tested = verdict(replace(one(), tested=True), 266.0, TARGET, feel=Feel.BRITTLE)
+    assert verdict_sentence(tested, GRAMS).endswith("target 10 %."), "a test that was made is not asked for"
     settled = verdict_sentence(verdict(one(), 250.0, TARGET, feel=Feel.BRITTLE), GRAMS)
     assert settled.startswith("Dry enough by weight and brittle to the hand: ")
     assert "by hand as well" not in settled

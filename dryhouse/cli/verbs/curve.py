@@ -92,7 +92,7 @@ def run(args: argparse.Namespace) -> int:
         args,
         said(answer),
         rows=model_lines(answer),
-        details=basis_words(answer.basis, grams),
+        details=basis_words(answer.basis, grams, args),
         workings=(*basis_lines(answer.basis, grams), *doubts, *lines_of(answer, grams)),
         cautions=answer.cautions,
     )

@@ -195,7 +195,8 @@ def _say(sheet: MealSheet, ways: Sequence[Way], notation: Style, args: argparse.
     if sheet.unweighed:
         title = f"{meal}: {sheet.weigh}: --cup “INGREDIENT=WEIGHT”, or --change “INGREDIENT=WEIGHT”"
     answer = [f"{meal}: {sheet.forbidden}"] if sheet.forbidden else [title, f"  {how}"]
-    figures = [("soak", sheet.minutes.soak), ("cook", sheet.minutes.cook)] if sheet.needs_pot else []
+    minutes = sheet.minutes
+    figures = [("soak", minutes.soak), ("boil", minutes.flame), ("cook", minutes.cook)] if sheet.needs_pot else []
     if sheet.heat is not None and not sheet.unweighed:
         figures.append(("fuel", sheet.heat.grams or sheet.heat.burnt))
     say_answer(
@@ -205,7 +206,7 @@ def _say(sheet: MealSheet, ways: Sequence[Way], notation: Style, args: argparse.
             *(_row(line, notation) for line in sheet.parts),
             *(f"  or {way.sentence(notation)}" for way in ways),
         ],
-        details=(*sheet.remarks, *basis_words(water.basis, notation)),
+        details=(*sheet.remarks, *basis_words(water.basis, notation, args)),
         workings=(
             *basis_lines(water.basis, notation),
             *(() if sheet.forbidden or sheet.unweighed else lines(water.workings, notation)),

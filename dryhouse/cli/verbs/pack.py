@@ -35,8 +35,8 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("--place", metavar="PLACE", help="one of your places, such as pantry")
     parser.add_argument("--servings", type=float, metavar="N", help="how many servings the pot made; remembered")
-    add_more(parser)
-    parser.set_defaults(run=run, of_a_journal=True)
+    add_more(parser, workings=False)
+    parser.set_defaults(run=run, of_a_journal=True, workings=False)
 
 
 def run(args: argparse.Namespace) -> int:

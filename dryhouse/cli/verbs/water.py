@@ -21,7 +21,7 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("food", nargs="+", metavar="FOOD", help="the food, by its everyday name")
     parser.add_argument("--dried", required=True, metavar="QTY", help="a weight or a measure, such as “1/4 cup”")
-    parser.add_argument("--lot", type=int, metavar="LOT", help="of this lot, by the batch it came from")
+    parser.add_argument("--lot", metavar="LOT", help="of this lot, by the batch it came from")
     add_more(parser)
     parser.set_defaults(run=run)
 
@@ -45,16 +45,18 @@ def run(args: argparse.Namespace) -> int:
     return 0
 
 
-def _batch(kitchen: Kitchen, name: str, lot: int | None) -> Batch | None:
+def _batch(kitchen: Kitchen, name: str, lot: str | None) -> Batch | None:
     """The batch the lot was packed from; InputProblem where it is no lot of this food."""
     from dryhouse.kitchen.foods.catalog import food
-    from dryhouse.kitchen.records import Lot
+    from dryhouse.kitchen.shelf.lots import lot_named
     from dryhouse.kitchen.yields.jar_water import batch_of
     from dryhouse.science.errors import InputProblem
 
     if lot is None:
         return None
-    found = kitchen.present(Lot, lot, "lot", "lot")
+    found = lot_named(kitchen, lot)
     if found.food != food(kitchen, name).slug:
-        raise InputProblem(f"Lot {lot} holds another food: give the name of what is in it, such as {found.food}.")
+        raise InputProblem(
+            f"Lot {found.id} holds another food: give the name of what is in it, such as {found.food}."
+        )
     return batch_of(kitchen, found)

@@ -13,10 +13,12 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from datetime import datetime
 
+    from dryhouse.kitchen.dryer.runs import DryingRun
     from dryhouse.kitchen.dryer.typed_readings import Reading
     from dryhouse.kitchen.kitchen import Kitchen
     from dryhouse.kitchen.ports import Done, Record
     from dryhouse.kitchen.records import Batch, Weighing
+    from dryhouse.science.display import Style
 
 _COOLING = timedelta(hours=12)
 """So long after a batch came off it may still be weighed: cooled, or the next morning."""
@@ -99,10 +101,21 @@ def run(args: argparse.Namespace) -> int:
             args,
             [f"{done.what}, batch {number}"],
             details=run_lines(kitchen, answer, style(kitchen)),
+            workings=_workings(answer, style(kitchen)),
             cautions=answer.cautions,
             most=most_for(batch_facts(kitchen, answer.batch).kinds),
         )
     return 0
+
+
+def _workings(run: DryingRun, notation: Style) -> list[str]:
+    """How moisture and target weight were come by, where they are known."""
+    from dryhouse.cli.answers import basis_lines
+    from dryhouse.words.workings import lines
+
+    figures = [figure for figure in (run.moisture, run.target_mass) if figure is not None]
+    rests_on = [line for figure in figures for line in basis_lines(figure.basis, notation)]
+    return [*rests_on, *(line for figure in figures for line in lines(figure.workings, notation))]
 
 
 def _refuse_long_off(kitchen: Kitchen, batch: Batch, moments: Sequence[datetime]) -> None:

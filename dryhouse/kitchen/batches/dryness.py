@@ -45,7 +45,7 @@ def judged(batch: Batch, load: Load | None, target: Fact | None) -> Verdict:
     """The verdict on the dried mass of a batch with this load; *unknown* where too little was weighed."""
     dried = batch.dried_mass
     if load is None or target is None or dried is None or dried.si <= 0:
-        loaded = batch.prepared_mass is not None or batch.prepared_volume is not None
+        loaded = batch.prepared_mass is not None or batch.cooked_mass_out is not None
         none = {
             Lack.LOADED: load is None and not loaded,
             Lack.START_MOISTURE: load is None and loaded,

@@ -116,7 +116,8 @@ def load_for(
     water = by_level or starting_moisture(food, batch)
     if mass is None or water is None:
         return None
-    return load_of([LoadPart(food.name, mass, water)])
+    tested = batch.test_dry is not None or bool(batch.start_moisture_tested)
+    return replace(load_of([LoadPart(food.name, mass, water)]), tested=tested)
 
 
 def _mix(kitchen: Kitchen, batch: Batch, parts: Sequence[BatchPart], grams: float | None) -> Load | None:

@@ -23,7 +23,7 @@ from dryhouse.kitchen.records.weighings import LOAD, TAKEN_OFF, TRAY
 from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass, Temperature, Volume
-from dryhouse.words.dates import clock
+from dryhouse.words.dates import clock, weekday_clock
 
 _HEAVIEST_TARE_G = 20_000.0
 """Trays, jars and even the dryer weighed along come to less: our own choice, far above what any of them weighs."""
@@ -122,8 +122,10 @@ def made_weighing(
         tare = remembered_tare(earlier, scope, vessel)
     moment = (at or kitchen.now()).astimezone(UTC)
     weighing = Weighing(batch, moment, gross, tare, scope, dryer_temperature, note, vessel)
-    _check_weighing(kitchen, weighed, weighing, earlier)
-    return _kept_or_asked(kitchen, weighed, weighing, earlier, keep=keep)
+    _check_weighing(kitchen, weighed, weighing)
+    made = _kept_or_asked(kitchen, weighed, weighing, earlier, keep=keep)
+    _refuse_same_moment(weighing, earlier)
+    return made
 
 
 def _kept_or_asked(
@@ -145,7 +147,8 @@ def correct_weighing(kitchen: Kitchen, corrected: Weighing, *, keep: bool = Fals
     weighed = batch_on_dryer(kitchen, before.batch)
     corrected = replace(corrected, batch=before.batch)
     others = tuple(w for w in weighings_of(kitchen, before.batch) if w.id != corrected.id)
-    _check_weighing(kitchen, weighed, corrected, others)
+    _check_weighing(kitchen, weighed, corrected)
+    _refuse_same_moment(corrected, others)
     if _numbers(corrected) != _numbers(before):
         corrected = _kept_or_asked(kitchen, weighed, replace(corrected, left_out=False), others, keep=keep)
     pending = Pending()
@@ -340,15 +343,20 @@ def check_moment(kitchen: Kitchen, batch: Batch, at: datetime) -> None:
     if at > kitchen.now() + AHEAD:
         raise InputProblem("That moment has not come yet; leave the time empty for now.", "at")
     if batch.started is not None and at < batch.started:
-        began = kitchen.local(batch.started).strftime("%Y-%m-%d %H:%M")
-        raise InputProblem(f"That is before the batch was started ({began}); correct the time or the start.", "at")
+        meant, began = (weekday_clock(kitchen.local(moment)) for moment in (at, batch.started))
+        raise InputProblem(
+            f"{meant} is before the batch was started ({began}); correct the time or the start.", "at"
+        )
 
 
-def _check_weighing(kitchen: Kitchen, batch: Batch, weighing: Weighing, others: Iterable[Weighing]) -> None:
+def _check_weighing(kitchen: Kitchen, batch: Batch, weighing: Weighing) -> None:
     check_moment(kitchen, batch, weighing.at)
     refuse(weighing, kitchen.around())
     if doubt := far_too_heavy(kitchen, batch, weighing):
         raise InputProblem(doubt, "gross")
+
+
+def _refuse_same_moment(weighing: Weighing, others: Iterable[Weighing]) -> None:
     if any((w.at, w.scope, w.vessel) == (weighing.at, weighing.scope, weighing.vessel) for w in others):
         raise InputProblem(
             "There is a weighing of that moment already; correct that one, or change the time.", "at"

@@ -143,7 +143,7 @@ def _flame_taught(flame: _Sum, notes: Sequence[CookingNote]) -> None:
     if last.altitude is not None and last.altitude.si > 0:
         boils = boiling_point(last.altitude.si / 1000.0, boiling_tables())
         noted /= times_as_long(boils.value, pot("slower_per_10c").value)
-    _teach(flame, last, noted)
+    _teach(flame, last, noted, Kind.CAME_BACK_RIGHT, Kind.CAME_BACK_HARD)
 
 
 def _soak_taught(soak: _Sum, notes: Sequence[CookingNote], *, also_where_none: bool = False) -> None:
@@ -151,15 +151,15 @@ def _soak_taught(soak: _Sum, notes: Sequence[CookingNote], *, also_where_none: b
     timed = [n for n in notes if n.soak_minutes is not None and n.came_back in ("right", "hard")]
     if timed and (soak.value > 0 or also_where_none):
         last = max(timed, key=lambda n: (n.on, n.id))
-        _teach(soak, last, last.soak_minutes or 0.0)
+        _teach(soak, last, last.soak_minutes or 0.0, Kind.SOAKED_RIGHT, Kind.SOAKED_HARD)
 
 
-def _teach(found: _Sum, note: CookingNote, noted: float) -> None:
+def _teach(found: _Sum, note: CookingNote, noted: float, right: Kind, hard: Kind) -> None:
     own = Basis("own", n=1, said=message(Told.COOKING_NOTES, what="this meal"))
     found.bases = [own] if note.came_back == "right" else [*found.bases, own]
     if note.came_back == "right":
         found.value = noted
-        found.lines.append(step(Kind.CAME_BACK_RIGHT, (noted, "min"), day=note.on))
+        found.lines.append(step(right, (noted, "min"), day=note.on))
         return
     found.value = max(found.value, noted * (1.0 + pot("note_step").value / 100.0))
-    found.lines.append(step(Kind.CAME_BACK_HARD, (found.value, "min"), noted=(noted, "min"), day=note.on))
+    found.lines.append(step(hard, (found.value, "min"), noted=(noted, "min"), day=note.on))

@@ -35,7 +35,7 @@ class Way:
         """`no soak: simmer 25 min; 1⅝ cups of water, 330 kJ of heat`."""
         if self.never:
             return not_this_way(self.cooking, self.never)
-        return way_line(self.cooking, self.line, style.volume(self.water.value), fuel_of(self.heat, style))
+        return way_line(self.cooking, self.line, style.figure(self.water), fuel_of(self.heat, style))
 
 
 def fuel_of(heat: PotHeat | None, style: Style) -> str:

@@ -149,6 +149,8 @@ def pack(
         raise InputProblem("Pack it into at least one jar or bag.", "packages")
     if source.state == PLANNED:
         raise InputProblem(f"Batch {batch} has not been dried yet: start it or log it first.", "batch")
+    if source.state != FINISHED:
+        raise InputProblem(f"Batch {batch} is still on the dryer: take it off first.", "batch")
     day = _packed_on(kitchen, packed_on)
     if source.started is not None and start_of(kitchen, day + timedelta(days=1)) <= source.started:
         raise InputProblem("That is before the batch went into the dryer.", "packed_on")

@@ -95,10 +95,11 @@ def read_month(kitchen: Kitchen, text: str) -> date:
 
 
 def hours_words(hours: DryingHours) -> str:
-    """`up 7:00 to 22:00, away 8:00 to 17:30 on workdays, dries on every day, loads may run through the night`."""
+    """`up 7:00 to 22:00, away 8:00 to 17:30 on workdays, dries every day, loads may run through the night`."""
     away = "" if hours.away is None else f", away {_said(hours.away)} on workdays"
     nights = "loads may run through the night" if hours.nights else "no dryer runs at night"
-    return f"up {_said(hours.awake)}{away}, dries on {days_words(hours.days)}, {nights}"
+    on = "" if hours.days == EVERY_DAY else "on "
+    return f"up {_said(hours.awake)}{away}, dries {on}{days_words(hours.days)}, {nights}"
 
 
 def days_words(days: Sequence[int]) -> str:

@@ -71,11 +71,12 @@ class Bag:
         return words.ingredients(held.ingredients), words.contains(held.allergens, held.labels, held.unknown)
 
     def pot(self, notation: Style) -> str:
-        """`2½ cups, soak 20 min, simmer 8 min`; of what must not be eaten, that."""
+        """`2½ cups of water, soak 20 min, simmer 8 min`; of what must not be eaten, that."""
         if self.forbidden:
             return "do not eat"
-        water = self.to_weigh if self.water is None else notation.volume(self.water.value)
-        return ", ".join(filter(None, (water, self.cooking)))
+        water = self.to_weigh if self.water is None else f"{notation.figure(self.water)} of water"
+        cooking = f"{self.cooking[:1].lower()}{self.cooking[1:]}"
+        return ", ".join(filter(None, (water, cooking)))
 
 
 def packing_list(

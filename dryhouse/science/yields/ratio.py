@@ -91,6 +91,8 @@ def by_handbook(
     ]
     if published:
         voice = Kind.JOINED_PUBLICATION if len(voices) == 1 else Kind.JOINED_PUBLICATIONS
+        if belief.mean == balance:
+            voice = Kind.PUBLICATIONS_WIDEN
         lines.append(step(voice, predictive.value, n=len(voices)))
     further = 100.0 * math.sqrt(tables.food + tables.kitchen)
     stray = (100.0 * math.sqrt(variance), "%")

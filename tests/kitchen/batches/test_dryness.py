@@ -15,10 +15,10 @@ from dryhouse.kitchen.cards.batch_list import batch_items
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Change
-from dryhouse.kitchen.records import Batch, BatchPart
+from dryhouse.kitchen.records import Batch, BatchPart, OwnFood
 from dryhouse.kitchen.shelf.book import ShelfBook
-from dryhouse.science.quantities import Mass
-from dryhouse.science.statuses import FigureId
+from dryhouse.science.quantities import Mass, Volume
+from dryhouse.science.statuses import FigureId, Lack
 from tests.kitchen.shelf_room import NOW, ROOM, a_batch, a_shelf, packed
 from tests.rows import every_row
 
@@ -102,3 +102,11 @@ def test_a_mix_is_judged_by_its_ingredients_whether_they_are_handed_over_or_look
 def test_half_a_gram_of_herbs_is_judged_too():
     tiny = a_batch("parsley", prepared_mass=Mass(4.0), dried_mass=Mass(0.6), felt="")
     assert verdicts_of(a_shelf(), tiny)[0].dry is not None
+
+
+def test_what_was_only_measured_in_cups_lacks_its_weight():
+    cups = a_batch(prepared_mass=None, prepared_volume=Volume(1400.0))
+    assert verdicts_of(a_shelf(cups), cups)[0].lacks == (Lack.LOADED,)
+    strange = a_batch("moon-fruit", prepared_mass=None, cooked_mass_out=Mass(900.0))
+    kitchen = a_shelf(OwnFood("moon-fruit", "moon fruit", "mixed", contains="plant", id=1), strange)
+    assert verdicts_of(kitchen, strange)[0].lacks == (Lack.START_MOISTURE, Lack.TARGET)

@@ -7,6 +7,7 @@ from datetime import UTC, date, datetime, timedelta, timezone
 
 import pytest
 
+from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.drying import (
     AHEAD,
     add_weighing,
@@ -156,9 +157,16 @@ def test_a_weighing_that_cannot_be_is_refused_and_nothing_is_written(grams, more
 def test_the_same_moment_is_not_weighed_twice() -> None:
     hands = Hands()
     batch = hands.start()
-    hands.weigh(batch, 900)
+    first = hands.weigh(batch, 900)
     with pytest.raises(InputProblem, match="that moment already"):
+        hands.weigh(batch, 900)
+    with pytest.raises(DoubtfulWeight, match="880 g comes within a minute of 900 g") as asked:
         hands.weigh(batch, 880)
+    assert asked.value.doubt.replaces == first
+    with pytest.raises(InputProblem, match="that moment already"):
+        hands.weigh(batch, 880, keep=True)
+    hands.weigh(batch, 880, replacing=first)
+    assert [w.net_g for w in weighings_of(hands.kitchen, batch)] == [880]
 
 
 def test_a_planned_or_missing_batch_cannot_be_weighed() -> None:

@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 
 from dryhouse.kitchen.records import Batch, Lot, LotMove
-from dryhouse.kitchen.records.batches import PLANNED
+from dryhouse.kitchen.records.batches import DRYING, PLANNED
 from dryhouse.kitchen.shelf.packing import (
     Package,
     batch_to_pack,
@@ -61,6 +61,13 @@ def test_a_batch_that_was_only_planned_is_not_packed():
     kitchen = a_shelf(a_batch(state=PLANNED))
     with pytest.raises(InputProblem, match="has not been dried yet"):
         pack(kitchen, 1, [Package(mass=Mass(200.0, "200 g"))])
+
+
+def test_a_batch_that_is_still_on_the_dryer_is_not_packed():
+    kitchen = a_shelf(a_batch(state=DRYING, ended=None, dried_mass=None, dried_volume=None, felt=""))
+    with pytest.raises(InputProblem, match="Batch 1 is still on the dryer: take it off first"):
+        pack(kitchen, 1, [Package(mass=Mass(200.0, "200 g"))])
+    assert kitchen.journal.where(Lot) == ()
 
 
 def test_packages_are_told_in_the_unit_they_were_typed_in():

@@ -36,7 +36,7 @@ def test_until_she_says_otherwise_an_assumption_stands_and_is_named():
     hours = drying_hours(a_kitchen())
     assert hours.assumed
     assert hours_words(hours) == (
-        "up 7:00 to 22:00, away 8:00 to 17:30 on workdays, dries on every day, loads may run through the night"
+        "up 7:00 to 22:00, away 8:00 to 17:30 on workdays, dries every day, loads may run through the night"
     )
 
 

@@ -1,6 +1,7 @@
 """Handbook, own and joined, side by side."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -119,5 +120,11 @@ def test_publications_are_counted_once_each_in_the_workings():
     one, two = (read(handbook([published(s) for s in names]).ratio.workings) for names in ("a", "ab"))
     assert "Joined with the published yield: " in one
     assert "Joined with 2 publications, each counted once: " in two
+    unmoved = by_handbook(WATER, TARGET, RAW, FINISH, replace(TABLES, food=0.0), [published("a")])
+    balance = by_handbook(WATER, TARGET, RAW, FINISH, replace(TABLES, food=0.0), [])
+    assert unmoved.ratio.value == balance.ratio.value
+    assert f"counts in the range alone; the middle stays at {balance.ratio.value:.4g}" in read(
+        unmoved.ratio.workings
+    )
     noted = by_handbook(WATER, Fact(10.0, "%", "Utah State", note="crisp"), RAW, FINISH, TABLES, [])
     assert "so 90 % solids (crisp)" in read(noted.ratio.workings)
