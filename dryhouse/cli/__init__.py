@@ -68,7 +68,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         if getattr(args, "of_a_journal", False) and args.journal is not None and not args.journal.exists():
             _refuse_lost(args.journal)
             raise InputProblem(f"There is no journal at “{args.journal}” yet. “dryhouse log” starts one.")
-        return int(args.run(args) or 0)
+        code: int = args.run(args)
+        return code
     except InputProblem as problem:
         from dryhouse.cli.ways_on import with_way_on
 

@@ -99,7 +99,7 @@ def answer(typed: str) -> str:
     elif typed.endswith("--help"):
         said = _usage_in_a_line(said)
     lines = [*said.splitlines(), *(f"! {line}" for line in err.getvalue().splitlines())]
-    return "".join(f"{line.rstrip()}\n" for line in [*lines, *([f"[{code}]"] if code else [])])
+    return "".join(f"{line.rstrip()}\n" for line in [*lines, *([] if code == 0 else [f"[{code}]"])])
 
 
 def _usage_in_a_line(text: str) -> str:

@@ -20,7 +20,7 @@ def _label(bag: Bag, eaten: Eaten, style: Style) -> Label:
     sheet = eaten.sheet
     energy = sheet.serving.energy
     gives = "" if energy is None else f" · {calories(energy.value)} kcal each"
-    water = () if bag.water is None else (f"Water {style.volume(bag.water.value)}",)
+    water = () if bag.water is None else (f"Water {style.figure(bag.water)}",)
     pot = () if bag.forbidden else (*water, bag.cooking)
     lines = (
         f"{weekday_words(bag.day)}, {bag.slot}",

@@ -162,7 +162,7 @@ def bag_html(bag: Bag, style: Style, widths: Sequence[int] = (), when: str = "")
         for part in bag.parts
     ]
     lacking = f"{bag.to_weigh}. " if bag.to_weigh else ""
-    water = lacking if bag.water is None else f"water {style.volume(bag.water.value)}. "
+    water = lacking if bag.water is None else f"water {style.figure(bag.water)}. "
     pot = "do not eat" if bag.forbidden else f"{water}{bag.cooking}"
     inside = "".join(f"<br>{escape(line)}" for line in bag.inside)
     name = f"{f'{when} {bag.slot}' if when else bag.slot.capitalize()}: {bag.name}"
