@@ -6,7 +6,7 @@ import pytest
 
 from dryhouse.handbook.boiling import boiling_tables
 from dryhouse.handbook.pot import pot, pot_figures
-from dryhouse.handbook.staples import COMPOSITION, find_staples, staple, staples
+from dryhouse.handbook.staples import COMPOSITION, find_staples, staple, staple_foods, staples
 from dryhouse.science.errors import InputProblem
 from tests.rows import every_row
 
@@ -47,6 +47,32 @@ def test_what_is_not_published_is_missing_and_not_nothing() -> None:
 def test_animal_foods_are_known_as_such() -> None:
     assert {s.animal for s in ALL if s.animal} == {"dairy", "egg", "meat"}
     assert staple("egg-noodles").animal == "egg"
+
+
+def test_each_kind_of_staple_is_judged_as_what_it_is() -> None:
+    """Oil and salt have no published life; nuts turn rancid; what is of an animal has an animal's rules."""
+    foods = {food.slug: (food.category, set(food.traits)) for food in staple_foods()}
+    assert {slug: foods[slug] for slug in ("couscous", "lentils", "raisins", "olive-oil", "salt", "walnuts", "peanuts",
+                                           "hard-cheese", "egg-noodles", "tomato-powder")} == {
+        "couscous": ("grain", {"staple"}),
+        "lentils": ("legume", {"staple"}),
+        "raisins": ("fruit", {"staple"}),
+        "olive-oil": ("other", {"staple", "no published life"}),
+        "salt": ("other", {"staple", "no published life"}),
+        "walnuts": ("other", {"staple", "fatty"}),
+        "peanuts": ("other", {"staple", "fatty"}),
+        "hard-cheese": ("dairy", {"staple", "dairy", "animal"}),
+        "egg-noodles": ("egg", {"staple", "egg", "animal"}),
+        "tomato-powder": ("vegetable", {"staple"}),
+    }  # fmt: skip
+
+
+def test_the_name_shown_comes_before_another_name_and_a_list_ends_where_it_is_asked_to() -> None:
+    found = [s.slug for s in find_staples("rice")]
+    assert [slug.startswith("rice") for slug in found] == sorted((s.startswith("rice") for s in found), reverse=True)
+    assert find_staples("rice", limit=2) == find_staples("rice")[:2]
+    assert len(find_staples("s", limit=99)) > len(find_staples("s")) == 8
+    assert [s.slug for s in find_staples("milk, dry")] == [s.slug for s in find_staples("dry milk")]
 
 
 def test_names_are_found_by_their_beginnings_and_nothing_else() -> None:

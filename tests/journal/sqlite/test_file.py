@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import os
 import re
 import sqlite3
 from contextlib import suppress
 from pathlib import Path
+from threading import Thread
 
 import pytest
 
@@ -123,3 +125,134 @@ def test_only_where_the_disk_has_no_room_a_file_is_opened_without_what_lies_besi
             with pytest.raises(sqlite3.OperationalError):
                 file.open_file(path, "rw")
     assert rooms == tried
+
+
+def test_whoever_only_reads_leaves_nothing_beside_the_file(tmp_path: Path) -> None:
+    path = tmp_path / "journal.dryhouse"
+    open_journal(path, write=True).close()
+    reader = file.open_file(path, "ro")
+    assert reader.execute("SELECT count(*) FROM batch").fetchone() == (0,)
+    reader.close()
+    assert [beside.name for beside in tmp_path.iterdir()] == [path.name]
+
+
+@pytest.mark.parametrize("mode", ["ro", "rw"])
+def test_what_is_no_database_is_told_when_it_is_opened(tmp_path: Path, mode: file.Mode) -> None:
+    path = tmp_path / "letter.txt"
+    path.write_text("Dear canoe club, the apples are dry. " * 99, encoding="utf-8")
+    with pytest.raises(sqlite3.DatabaseError, match="not a database"):
+        file.open_file(path, mode)
+
+
+def test_a_file_is_not_made_by_whoever_wants_one_that_is_there(tmp_path: Path) -> None:
+    for mode in ("ro", "rw"):
+        with pytest.raises(sqlite3.OperationalError):
+            file.open_file(tmp_path / "gone.dryhouse", mode)
+    assert list(tmp_path.iterdir()) == []
+    file.open_file(tmp_path / "new.dryhouse", "rwc").close()
+    assert [made.name for made in tmp_path.iterdir()] == ["new.dryhouse"]
+
+
+def test_a_connection_may_be_closed_on_another_thread(tmp_path: Path) -> None:
+    driver = file.in_memory()
+    thread = Thread(target=driver.close)
+    thread.start()
+    thread.join()
+    with pytest.raises(sqlite3.ProgrammingError, match="closed"):
+        driver.execute("SELECT 1")
+
+
+def test_a_copy_is_on_the_disk_before_it_has_its_name_and_is_one_file_by_itself(tmp_path: Path) -> None:
+    path, copy, done = tmp_path / "journal.dryhouse", tmp_path / "copy.dryhouse", []
+    open_journal(path, write=True).close()
+    driver = file.open_file(path, "ro")
+    with pytest.MonkeyPatch.context() as patch:
+        to_disk, renamed = file._to_disk, os.replace
+        patch.setattr(file, "_to_disk", lambda what: done.append(what.suffix or "folder") or to_disk(what))
+        patch.setattr(os, "replace", lambda part, name: done.append("named") or renamed(part, name))
+        file.copy_whole(driver, copy)
+    driver.close()
+    assert done == [".part", "named", "folder"]
+    assert copy.read_bytes()[18:20] == b"\x01\x01", "no log is needed to read it: a journal that is written has 2 here"
+    assert sorted(beside.name for beside in tmp_path.iterdir()) == ["copy.dryhouse", "journal.dryhouse"]
+
+
+def test_a_copy_that_fails_leaves_nothing(tmp_path: Path) -> None:
+    driver = file.in_memory()
+    driver.execute("CREATE TABLE jar (id INTEGER)")
+
+    def full(_path: Path) -> None:
+        raise OSError(28, "No space left on device")
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(file, "_to_disk", full)
+        with pytest.raises(OSError, match="No space"):
+            file.copy_whole(driver, tmp_path / "copy.dryhouse")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_file_is_empty_ours_or_cut_short_by_what_it_says_of_itself(tmp_path: Path) -> None:
+    path = tmp_path / "journal.dryhouse"
+    driver = file.open_file(path, "rwc")
+    assert file.is_empty(driver)
+    assert not file.is_ours(driver)
+    file.mark_as_ours(driver)
+    assert file.is_empty(driver)
+    assert file.is_ours(driver)
+    driver.execute("CREATE TABLE jar (id INTEGER)")
+    assert not file.is_empty(driver)
+    assert not file.is_cut_short(driver, path)
+    assert file.count_in(driver, "jar") == 0
+    driver.execute("INSERT INTO jar VALUES (1), (2), (3)")
+    assert file.count_in(driver, "jar") == 3
+    driver.execute("PRAGMA application_id = 7")
+    assert (file.is_ours(driver), file.is_empty(driver)) == (False, False)
+    driver.execute("DROP TABLE jar")
+    assert not file.is_empty(driver), "another program's"
+    size = path.stat().st_size
+    os.truncate(path, size - 1)
+    assert file.is_cut_short(driver, path)
+    path.with_name(path.name + "-wal").write_bytes(b"")
+    assert file.is_cut_short(driver, path), "an empty log makes up for nothing"
+    path.with_name(path.name + "-wal").write_bytes(b"log")
+    assert not file.is_cut_short(driver, path)
+    driver.close()
+
+
+def test_what_is_read_inside_one_moment_does_not_move_and_no_transaction_is_left(tmp_path: Path) -> None:
+    path = tmp_path / "journal.dryhouse"
+    open_journal(path, write=True).close()
+    reader, writer = file.open_file(path, "rw"), file.open_file(path, "rw")
+    file.write_ahead(writer)
+    counted = lambda: file.count_in(reader, "place")  # noqa: E731
+    before = (file.data_version(reader), file.schema_version(reader))
+    with file.one_moment(reader):
+        with file.one_moment(reader):
+            assert counted() == 0
+        assert reader.in_transaction, "the inner one leaves the outer one alone"
+        writer.execute("INSERT INTO place (id, name) VALUES (1, 'pantry')")
+        assert counted() == 0
+    assert not reader.in_transaction
+    assert counted() == 1
+    assert file.data_version(reader) != before[0]
+    assert file.schema_version(reader) == before[1]
+    with suppress(ZeroDivisionError), file.transaction(writer):
+        writer.execute("INSERT INTO place (id, name) VALUES (2, 'cellar')")
+        raise ZeroDivisionError
+    assert (writer.in_transaction, counted()) == (False, 1)
+    reader.close(), writer.close()
+
+
+def test_damage_and_orphans_are_counted_only_so_far(tmp_path: Path) -> None:
+    driver = file.in_memory()
+    driver.execute("CREATE TABLE jar (id INTEGER PRIMARY KEY, shelf INTEGER REFERENCES shelf (id))")
+    driver.execute("CREATE TABLE shelf (id INTEGER PRIMARY KEY)")
+    file.enforce_foreign_keys(driver, False)
+    driver.execute("INSERT INTO jar VALUES (1, 7), (2, 8), (3, NULL)")
+    assert file.orphans_in(driver) == [("jar", 1, "shelf"), ("jar", 2, "shelf")]
+    assert file.orphans_in(driver, 1) == [("jar", 1, "shelf")]
+    assert file.damage_in(driver, 9) == file.damage_in(driver, 9, quick=True) == []
+    file.enforce_foreign_keys(driver, True)
+    with pytest.raises(sqlite3.IntegrityError):
+        driver.execute("INSERT INTO jar VALUES (4, 9)")
+    driver.close()
