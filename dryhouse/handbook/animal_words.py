@@ -110,7 +110,7 @@ def _table() -> _Words:
             elif written.endswith("*"):
                 begins.append((written[:-1], kind))
             elif written.startswith("*"):
-                ends.append((written[1:], kind))
+                ends.append((parts[0], kind))
             elif len(parts) == 1:
                 whole.setdefault(parts[0], kind)
             else:

@@ -150,6 +150,22 @@ def test_a_row_that_breaks_the_form_is_a_fault(column, value):
         _rule(Row("safety_rules", 2, {**good, column: value}))
 
 
+def test_what_is_no_stop_may_leave_the_food_alone_and_be_said_of_a_jar():
+    note = dict(  # noqa: C408
+        rule="y", about="any;fruit", said_of="food;lot", when="always", answered_by="look", limit="", unit="",
+        over_f="", under_f="", severity="note", moment="always", effect="", text="t", short="s",
+        source="usda_danger_zone", how="recalled", standing="",
+    )  # fmt: skip
+    rule = _rule(Row("safety_rules", 2, note), 3)
+    assert (rule.severity, rule.effect, rule.said_of, rule.limit) == ("note", "", {"food", "lot"}, None)
+    assert (rule.about, rule.answered_by, rule.rank) == ({"any", "fruit"}, {"look"}, 3)
+    assert rule.source.endswith("(from memory, not yet checked)")
+    everywhere = _rule(Row("safety_rules", 2, {**note, "said_of": "", "how": "", "standing": "check first"}))
+    assert len(everywhere.said_of) > 2
+    assert "from memory" not in everywhere.source
+    assert (everywhere.checks_first, rule.checks_first, everywhere.rank) == (True, False, 0)
+
+
 def test_treatments_against_insects_and_limits_of_water_activity_are_there():
     assert [p.method for p in pasteurising()] == ["freezer", "oven"]
     assert {"no growth", "jerky", "low acid"} <= set(water_activity_limits())

@@ -173,7 +173,9 @@ def test_a_copy_is_on_the_disk_before_it_has_its_name_and_is_one_file_by_itself(
         file.copy_whole(driver, copy)
     driver.close()
     assert done == [".part", "named", "folder"]
-    assert copy.read_bytes()[18:20] == b"\x01\x01", "no log is needed to read it: a journal that is written has 2 here"
+    assert copy.read_bytes()[18:20] == b"\x01\x01", (
+        "no log is needed to read it: a journal that is written has 2 here"
+    )
     assert sorted(beside.name for beside in tmp_path.iterdir()) == ["copy.dryhouse", "journal.dryhouse"]
 
 
@@ -205,6 +207,7 @@ def test_a_file_is_empty_ours_or_cut_short_by_what_it_says_of_itself(tmp_path: P
     assert file.count_in(driver, "jar") == 0
     driver.execute("INSERT INTO jar VALUES (1), (2), (3)")
     assert file.count_in(driver, "jar") == 3
+    assert path.read_bytes()[68:72] == b"DryH", "what the system's file type goes by"
     driver.execute("PRAGMA application_id = 7")
     assert (file.is_ours(driver), file.is_empty(driver)) == (False, False)
     driver.execute("DROP TABLE jar")
