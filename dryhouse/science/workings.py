@@ -78,7 +78,6 @@ class StepKind(StrEnum):
     PUBLISHED_YIELD = auto()
     PUBLISHED_YIELD_AS_BOUGHT = auto()
     AT_HOME_FINISH = auto()
-    JOINED_PUBLICATION = auto()
     JOINED_PUBLICATIONS = auto()
     PUBLICATIONS_WIDEN = auto()
     YIELD_STRAYS = auto()

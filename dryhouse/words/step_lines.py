@@ -90,8 +90,7 @@ LINES: Mapping[Kind, str] = {
         "Published: {dried} dried ÷ ({bought} as purchased × (1 − {refuse} refuse)) = {result}"
     ),
     Kind.AT_HOME_FINISH: "That was at {end} water; at {home}: {result}",
-    Kind.JOINED_PUBLICATION: "Joined with the published yield: {result}",
-    Kind.JOINED_PUBLICATIONS: "Joined with {n} publications, each counted once: {result}",
+    Kind.JOINED_PUBLICATIONS: "Joined with what is published ({n:publication|publications}): {result}",
     Kind.PUBLICATIONS_WIDEN: "What is published of it counts in the range alone; the middle stays at {result}",
     Kind.YIELD_STRAYS: (
         "Varies from batch to batch by {batches:2} (raw water, finish), and published yields by a further"

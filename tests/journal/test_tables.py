@@ -35,6 +35,11 @@ def test_a_record_s_fields_become_columns_that_may_be_missing_where_they_may() -
     ]
 
 
+def test_every_record_is_known_by_its_number() -> None:
+    assert set(TABLES) == set(RECORD_KINDS)
+    assert {tuple(column.name for column in table.primary_key) for table in TABLES.values()} == {("id",)}
+
+
 def test_names_that_may_stand_once_are_unique() -> None:
     unique = [c for c in TABLES[OwnFigure].constraints if isinstance(c, UniqueConstraint)]
     assert [tuple(c.name for c in each.columns) for each in unique] == [("food", "name")]

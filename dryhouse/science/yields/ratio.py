@@ -90,9 +90,7 @@ def by_handbook(
         *(line for p in published for line in p.workings),
     ]
     if published:
-        voice = Kind.JOINED_PUBLICATION if len(voices) == 1 else Kind.JOINED_PUBLICATIONS
-        if belief.mean == balance:
-            voice = Kind.PUBLICATIONS_WIDEN
+        voice = Kind.PUBLICATIONS_WIDEN if belief.mean == balance else Kind.JOINED_PUBLICATIONS
         lines.append(step(voice, predictive.value, n=len(voices)))
     further = 100.0 * math.sqrt(tables.food + tables.kitchen)
     stray = (100.0 * math.sqrt(variance), "%")

@@ -118,8 +118,8 @@ def test_publications_are_counted_once_each_in_the_workings():
         return PublishedRatio(comparison, (), Basis("handbook", source))
 
     one, two = (read(handbook([published(s) for s in names]).ratio.workings) for names in ("a", "ab"))
-    assert "Joined with the published yield: " in one
-    assert "Joined with 2 publications, each counted once: " in two
+    assert "Joined with what is published (1 publication): " in one
+    assert "Joined with what is published (2 publications): " in two
     unmoved = by_handbook(WATER, TARGET, RAW, FINISH, replace(TABLES, food=0.0), [published("a")])
     balance = by_handbook(WATER, TARGET, RAW, FINISH, replace(TABLES, food=0.0), [])
     assert unmoved.ratio.value == balance.ratio.value
