@@ -80,8 +80,6 @@ def wrong(shape: Shape, value: Any) -> str:
     """What is wrong with a value by itself; empty where nothing is."""
     if isinstance(value, str):
         return _wrong_text(shape, value)
-    if isinstance(value, bool):
-        return ""
     if isinstance(value, Quantity):
         return _holdable(value.typed) or _outside(shape, value.si, value)
     if isinstance(value, date):
