@@ -12,6 +12,7 @@ from dryhouse.kitchen.records import (
     RECORD_KINDS,
     AfterTrip,
     Batch,
+    BatchPart,
     CookingNote,
     Dryer,
     Lot,
@@ -162,6 +163,7 @@ BATCH, DAY = Batch("corn"), date(2026, 8, 1)
             "Was the "
             "other scale meant?",
         ),
+        (BatchPart(1, -1, "corn", Mass(5.0)), "“Position” is -1; it is 0 or more."),
         (Batch("corn", energy_kwh=-1.0), "“Power used, kWh” is -1; it lies between 0 and 1000."),
         (
             Batch("corn", kitchen_humidity_pct=100.0),
