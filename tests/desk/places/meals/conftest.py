@@ -1,4 +1,4 @@
-"""A kitchen with two meals and a trip; the trips and the whole place on the screen, over whatever kitchen a test has."""
+"""A kitchen with two meals and a trip; trips, and the whole place, over whatever kitchen a test has."""
 
 from __future__ import annotations
 
