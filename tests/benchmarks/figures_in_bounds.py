@@ -22,6 +22,8 @@ from pathlib import Path
 
 import numpy as np
 
+from dryhouse.kitchen.dryer.typed_readings import Reading
+
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(Path(__file__).parent)]
 
@@ -125,7 +127,7 @@ def weigh(kitchen: Kitchen, batch: int, grams: float, ounces: bool, sampled: boo
     """A reading; one that can't be true is taken in all the same."""
     try:
         made = add_weighing(
-            kitchen, batch, read(grams, ounces), scope=SAMPLE if sampled else LOAD, keep=True
+            kitchen, batch, Reading(read(grams, ounces), scope=SAMPLE if sampled else LOAD), keep=True
         ).record
     except InputProblem:
         return

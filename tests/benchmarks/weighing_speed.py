@@ -23,6 +23,8 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
+from dryhouse.kitchen.dryer.typed_readings import Reading
+
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "sample_data")]
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -73,7 +75,7 @@ def reading(n: int) -> Mass:
 def weigh(kitchen: Kitchen, clock: Clock, batch: int, n: int) -> None:
     """One more weighing, twelve minutes after the last."""
     clock.now += timedelta(minutes=12)
-    add_weighing(kitchen, batch, reading(n))
+    add_weighing(kitchen, batch, Reading(reading(n)))
 
 
 def spans(act: Callable[[int], Any], times: int = TIMES) -> list[float]:

@@ -8,6 +8,7 @@ from dryhouse.desk.reminders import Reminders
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.kitchen.dryer.drying import add_weighing
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.records import Lot
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import Hands
@@ -70,7 +71,7 @@ def test_a_new_weighing_makes_a_new_forecast_that_may_be_said(hands, session, re
     assert len(said) == 1
     assert "was to be looked at before now" in said[0]
     reading = Mass(330.0, "330 g")
-    assert session.act(add_weighing, batch, reading) is not None
+    assert session.act(add_weighing, batch, Reading(reading)) is not None
     said.clear()
     reminders.look()
     assert said == []

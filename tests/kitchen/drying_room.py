@@ -10,6 +10,7 @@ from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.dryer.drying import add_weighing, leave_out, start_batch
 from dryhouse.kitchen.dryer.learned import learned_anew
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Record
 from dryhouse.kitchen.records import Batch, Dryer
@@ -46,8 +47,8 @@ class Hands:
         draft = Batch(food, prepared_mass=mass, dryer=1, trays=4, set_temperature=Temperature(57.0, "57 C"), **more)
         return start_batch(self.kitchen, draft).record.id
 
-    def weigh(self, batch: int, grams: float, **more: object) -> int:
-        return add_weighing(self.kitchen, batch, Mass(grams, f"{grams:g} g"), **more).record.id
+    def weigh(self, batch: int, grams: float, *, keep: bool = False, **more: object) -> int:
+        return add_weighing(self.kitchen, batch, Reading(Mass(grams, f"{grams:g} g"), **more), keep=keep).record.id
 
     def insist(self, batch: int, grams: float) -> int:
         """A reading that can't be true, kept and taken in all the same."""

@@ -34,6 +34,8 @@ from dryhouse.kitchen.dryer.drying import (
 from dryhouse.kitchen.dryer.due_now import reminders_due
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.runs import run_of, running
+from dryhouse.kitchen.dryer.typed_happenings import Happening
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Journal
 from dryhouse.kitchen.records import RECORD_KINDS, Batch, BatchPart, Lot, Place, Weighing
@@ -151,7 +153,7 @@ class AnyOrder(RuleBasedStateMachine):
 
     @rule(which=ANY, grams=GRAMS, tare=SOME, scope=st.sampled_from([None, LOAD, SAMPLE]))
     def weigh(self, which: int, grams: float, tare: float | None, scope: str | None) -> None:
-        self.act(add_weighing, self.one(Batch, which), Mass(grams), tare=mass(tare), scope=scope)
+        self.act(add_weighing, self.one(Batch, which), Reading(Mass(grams), tare=mass(tare), scope=scope))
 
     @rule(which=ANY, grams=GRAMS)
     def correct(self, which: int, grams: float) -> None:
@@ -165,7 +167,7 @@ class AnyOrder(RuleBasedStateMachine):
 
     @rule(which=ANY, kind=st.sampled_from(EVENT_KINDS))
     def happen(self, which: int, kind: str) -> None:
-        self.act(add_event, self.one(Batch, which), kind, temperature=Temperature(60.0))
+        self.act(add_event, self.one(Batch, which), Happening(kind, temperature=Temperature(60.0)))
 
     @rule(which=ANY, dried=SOME)
     def finish(self, which: int, dried: float | None) -> None:

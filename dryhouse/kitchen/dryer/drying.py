@@ -13,6 +13,7 @@ from datetime import UTC, datetime, timedelta
 from dryhouse.kitchen.batches.log import BatchDraft, batch_named, check_draft, parts_of
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight, doubt_of
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.foods.settled import marked_settled
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
@@ -22,7 +23,7 @@ from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.records.weighings import LOAD, TAKEN_OFF, TRAY
 from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem, NotKnown
-from dryhouse.science.quantities import Mass, Temperature, Volume
+from dryhouse.science.quantities import Mass, Volume
 from dryhouse.words.dates import clock, weekday_clock
 
 _HEAVIEST_TARE_G = 20_000.0
@@ -61,14 +62,8 @@ def start_batch(kitchen: Kitchen, draft: Batch, parts: Iterable[BatchPart] = ())
 def add_weighing(
     kitchen: Kitchen,
     batch: int,
-    gross: Mass,
+    reading: Reading,
     *,
-    tare: Mass | None = None,
-    scope: str | None = None,
-    at: datetime | None = None,
-    dryer_temperature: Temperature | None = None,
-    note: str = "",
-    vessel: str = "",
     keep: bool = False,
     replacing: int = 0,
 ) -> Done[Weighing]:
@@ -82,10 +77,7 @@ def add_weighing(
     """
     former = kitchen.present(Weighing, replacing, "weighing") if replacing else None
     earlier = tuple(w for w in weighings_of(kitchen, batch) if w.id != replacing)
-    weighing = made_weighing(
-        kitchen, batch, earlier, gross,
-        tare=tare, scope=scope, at=at, dryer_temperature=dryer_temperature, note=note, vessel=vessel, keep=keep,
-    )  # fmt: skip
+    weighing = made_weighing(kitchen, batch, earlier, reading, keep=keep)
     pending = Pending()
     if former is not None:
         pending.remove(former)
@@ -105,23 +97,18 @@ def made_weighing(
     kitchen: Kitchen,
     batch: int,
     earlier: Sequence[Weighing],
-    gross: Mass,
+    reading: Reading,
     *,
-    tare: Mass | None = None,
-    scope: str | None = None,
-    at: datetime | None = None,
-    dryer_temperature: Temperature | None = None,
-    note: str = "",
-    vessel: str = "",
     keep: bool = False,
 ) -> Weighing:
     """A reading as it is to be written beside the earlier ones, without a number yet; see `add_weighing`."""
     weighed = batch_on_dryer(kitchen, batch)
-    scope = scope or scope_for(earlier, vessel)
+    scope = reading.scope or scope_for(earlier, reading.vessel)
+    tare = reading.tare
     if tare is None:
-        tare = remembered_tare(earlier, scope, vessel)
-    moment = (at or kitchen.now()).astimezone(UTC)
-    weighing = Weighing(batch, moment, gross, tare, scope, dryer_temperature, note, vessel)
+        tare = remembered_tare(earlier, scope, reading.vessel)
+    moment = (reading.at or kitchen.now()).astimezone(UTC)
+    weighing = Weighing(batch, moment, reading.gross, tare, scope, reading.heat, reading.note, reading.vessel)
     _check_weighing(kitchen, weighed, weighing)
     made = _kept_or_asked(kitchen, weighed, weighing, earlier, keep=keep)
     _refuse_same_moment(weighing, earlier)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, timedelta
 
+from dryhouse.kitchen.batches.dryers import find_dryer
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.drying import batch_on_dryer, check_moment, events_of, loaded_g
 from dryhouse.kitchen.dryer.running_time import paused_at
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Batch, BatchEvent
@@ -24,33 +26,25 @@ from dryhouse.kitchen.records.weighings import (
     TRAY_OFF,
 )
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.quantities import Mass, Temperature
+from dryhouse.science.quantities import Mass
 
 LONGEST_REMINDER = timedelta(hours=24)
 
 
-def add_event(
-    kitchen: Kitchen,
-    batch: int,
-    kind: str,
-    *,
-    at: datetime | None = None,
-    temperature: Temperature | None = None,
-    note: str = "",
-    trays: int | None = None,
-    mass: Mass | None = None,
-) -> Done[BatchEvent]:
+def add_event(kitchen: Kitchen, batch: int, what: Happening) -> Done[BatchEvent]:
     """Note what happened. Food that is put in later is added to what the batch was loaded with; the note of trays
-    that were moved names their dryer. `mass` is the net weight of what was on the trays."""
+    that were moved names their dryer."""
     running = batch_on_dryer(kitchen, batch)
-    event = BatchEvent(batch, (at or kitchen.now()).astimezone(UTC), kind, temperature, note.strip(), trays, mass)
-    if kind != REMIND:
+    note = find_dryer(kitchen, what.dryer).name if what.dryer else what.note.strip()
+    at = (what.at or kitchen.now()).astimezone(UTC)
+    event = BatchEvent(batch, at, what.kind, what.temperature, note, what.trays, what.mass)
+    if event.kind != REMIND:
         check_moment(kitchen, running, event.at)
     _check(kitchen, running, event)
     pending = Pending()
     pending.add(replace(event, id=kitchen.journal.next_id(BatchEvent)))
     _add_to_load(pending, running, event, 1)
-    return kitchen.commit(f"Noted “{kind}” for {batch_name(kitchen, running)}", pending)
+    return kitchen.commit(f"Noted “{event.kind}” for {batch_name(kitchen, running)}", pending)
 
 
 def remove_event(kitchen: Kitchen, event: int) -> Done[BatchEvent]:

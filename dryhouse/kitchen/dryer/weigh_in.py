@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
-from typing import Any
 
-from dryhouse.kitchen.batches.dryers import find_dryer
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.drying import (
@@ -47,11 +45,7 @@ def note_happening(kitchen: Kitchen, batch: int, what: Happening) -> Done[Record
     if what.kind in ANSWERS:
         about = Asked.STOP if what.kind in (RAN, WAS_OFF) else Asked.LEVEL
         return answer(kitchen, batch, about, what.kind in (WAS_OFF, BRITTLE), at=what.at)
-    note = find_dryer(kitchen, what.dryer).name if what.dryer else what.note
-    return add_event(
-        kitchen, batch, what.kind,
-        at=what.at, temperature=what.temperature, note=note, trays=what.trays, mass=what.mass,
-    )  # fmt: skip
+    return add_event(kitchen, batch, what)
 
 
 def record_readings(
@@ -60,15 +54,13 @@ def record_readings(
     """Record readings in one act. One that can't be true raises DoubtfulWeight, and then nothing is written; with
     `keep` such ones are written and left out of the curve. `replacing` is for a single reading."""
     if len(readings) == 1:
-        return add_weighing(
-            kitchen, batch, readings[0].gross, **_named(readings[0]), keep=keep, replacing=replacing
-        )
+        return add_weighing(kitchen, batch, readings[0], keep=keep, replacing=replacing)
     earlier = list(weighings_of(kitchen, batch))
     first = kitchen.journal.next_id(Weighing)
     fresh: list[Weighing] = []
     for number, reading in enumerate(readings):
         try:
-            made = made_weighing(kitchen, batch, earlier, reading.gross, **_named(reading), keep=keep)
+            made = made_weighing(kitchen, batch, earlier, reading, keep=keep)
         except DoubtfulWeight as doubtful:
             doubt = doubtful.doubt
             raise DoubtfulWeight(
@@ -82,17 +74,6 @@ def record_readings(
     left_out = sum(w.left_out for w in fresh)
     said = f", {left_out} of them left out of the curve" if left_out else ""
     return kitchen.commit(f"Recorded {counted(len(fresh), 'weighing')} of {name}{said}", pending)
-
-
-def _named(reading: Reading) -> dict[str, Any]:
-    return {
-        "tare": reading.tare,
-        "scope": reading.scope,
-        "at": reading.at,
-        "dryer_temperature": reading.heat,
-        "note": reading.note,
-        "vessel": reading.vessel,
-    }
 
 
 def understood(

@@ -19,6 +19,7 @@ from dryhouse.kitchen.cards.alarms import (
 from dryhouse.kitchen.dryer.drying import add_weighing, take_off
 from dryhouse.kitchen.dryer.due_now import FINISH, PAST, WEIGH, Due
 from dryhouse.kitchen.dryer.typed_happenings import read_happening
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.dryer.weigh_in import note_happening
 from dryhouse.kitchen.records import Lot
 from dryhouse.kitchen.settings import set_preference
@@ -122,7 +123,7 @@ def test_a_run_is_weighed_may_be_dry_and_is_past_its_time_and_never_said_to_be_d
     assert all("by hand" in d.sentence for d in found if d.kind in (FINISH, PAST))
     assert not any(promise in d.sentence.lower() for d in found for promise in PROMISES)
     hands.wait(2)
-    add_weighing(hands.kitchen, 1, Mass(300.0, "300 g"))
+    add_weighing(hands.kitchen, 1, Reading(Mass(300.0, "300 g")))
     assert {d.after for d in alarms(hands.kitchen)} != {d.after for d in found}
 
 

@@ -11,6 +11,7 @@ from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import state_words
 from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.records.weighings import PAUSED
 from dryhouse.science.display import METRIC, Style
 from tests.kitchen.drying_room import Hands
@@ -35,7 +36,7 @@ def test_hours_after_the_last_reading_the_weight_now_lies_below_it_and_above_the
 
 
 def test_while_it_is_paused_nothing_gets_lighter(hands) -> None:
-    add_event(hands.kitchen, 1, PAUSED)
+    add_event(hands.kitchen, 1, Happening(PAUSED))
     hands.wait(3)
     run = run_of(hands.kitchen, 1)
     assert by_now_g(hands.kitchen, run) == run.net_g

@@ -25,6 +25,7 @@ from dryhouse.kitchen.dryer.drying import (
 )
 from dryhouse.kitchen.dryer.run_words import finish_words, run_lines
 from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.records import Batch, BatchPart, Weighing
 from dryhouse.kitchen.records.weighings import SAMPLE
 from dryhouse.science.display import METRIC, Style
@@ -39,7 +40,7 @@ from tests.rows import every_row
 def asked(hands: Hands, batch: int, typed: str, **more: object) -> DoubtfulWeight:
     before = weighings_of(hands.kitchen, batch)
     with pytest.raises(DoubtfulWeight) as raised:
-        add_weighing(hands.kitchen, batch, parse_mass(typed), **more)
+        add_weighing(hands.kitchen, batch, Reading(parse_mass(typed), **more))
     assert weighings_of(hands.kitchen, batch) == before, "what is asked about was written"
     return raised.value
 
@@ -107,7 +108,7 @@ def test_a_second_weight_within_the_minute_offers_to_take_the_first_one_s_place(
     hands.wait(0.01)
     doubt = asked(hands, batch, "450 g").doubt
     assert (doubt.kind, doubt.replaces) == (DoubtKind.TWICE, first)
-    add_weighing(hands.kitchen, batch, parse_mass("450 g"), replacing=first)
+    add_weighing(hands.kitchen, batch, Reading(parse_mass("450 g")), replacing=first)
     assert [w.net_g for w in weighings_of(hands.kitchen, batch)] == [800, 640, 520, 450]
 
 
@@ -124,7 +125,7 @@ def test_raw_weight_typed_for_cooked_food_is_asked_first() -> None:
 def test_what_is_kept_anyway_counts_nowhere_until_it_is_taken_in_and_undo_goes_all_the_way() -> None:
     hands, batch = drying()
     plain = run_of(hands.kitchen, batch)
-    done = add_weighing(hands.kitchen, batch, parse_mass("90 g"), keep=True)
+    done = add_weighing(hands.kitchen, batch, Reading(parse_mass("90 g")), keep=True)
     assert done.record.left_out
     kept = run_of(hands.kitchen, batch)
     assert kept.points == plain.points
@@ -140,7 +141,7 @@ def test_what_is_kept_anyway_counts_nowhere_until_it_is_taken_in_and_undo_goes_a
 
 def test_a_reading_that_is_sound_and_kept_anyway_counts() -> None:
     hands, batch = drying()
-    assert not add_weighing(hands.kitchen, batch, parse_mass("480 g"), keep=True).record.left_out
+    assert not add_weighing(hands.kitchen, batch, Reading(parse_mass("480 g")), keep=True).record.left_out
 
 
 def test_a_weighing_is_left_out_without_being_removed_and_only_once() -> None:
@@ -154,7 +155,7 @@ def test_a_weighing_is_left_out_without_being_removed_and_only_once() -> None:
 
 def test_correcting_a_weighing_that_was_left_out_judges_it_anew() -> None:
     hands, batch = drying()
-    number = add_weighing(hands.kitchen, batch, parse_mass("90 g"), keep=True).record.id
+    number = add_weighing(hands.kitchen, batch, Reading(parse_mass("90 g")), keep=True).record.id
     wrong = hands.journal.get(Weighing, number)
     correct_weighing(hands.kitchen, replace(wrong, gross=parse_mass("490 g")))
     assert run_of(hands.kitchen, batch).net_g == 490
@@ -166,7 +167,7 @@ def test_correcting_a_weighing_that_was_left_out_judges_it_anew() -> None:
 
 def test_a_reading_left_out_is_nothing_the_next_one_is_compared_with() -> None:
     hands, batch = drying()
-    add_weighing(hands.kitchen, batch, parse_mass("90 g"), keep=True)
+    add_weighing(hands.kitchen, batch, Reading(parse_mass("90 g")), keep=True)
     hands.wait(0.5)
     assert hands.weigh(batch, 470)
 

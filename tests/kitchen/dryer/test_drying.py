@@ -24,6 +24,8 @@ from dryhouse.kitchen.dryer.drying import (
     weighings_of,
 )
 from dryhouse.kitchen.dryer.happenings import add_event, remove_event
+from dryhouse.kitchen.dryer.typed_happenings import Happening
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, Weighing
 from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
 from dryhouse.kitchen.records.weighings import HEAT_CHANGED, LOAD, PAUSED, RESUMED, SAMPLE, TAKEN_OFF, TRAY, TURNED
@@ -206,18 +208,18 @@ def test_weighings_are_removed_together_and_brought_back() -> None:
 def test_events_are_noted_and_refused_where_they_make_no_sense() -> None:
     hands = Hands()
     batch = hands.start()
-    add_event(hands.kitchen, batch, TURNED)
+    add_event(hands.kitchen, batch, Happening(TURNED))
     with pytest.raises(InputProblem, match="not paused"):
-        add_event(hands.kitchen, batch, RESUMED)
-    paused = add_event(hands.kitchen, batch, PAUSED)
+        add_event(hands.kitchen, batch, Happening(RESUMED))
+    paused = add_event(hands.kitchen, batch, Happening(PAUSED))
     hands.wait(1)
     with pytest.raises(InputProblem, match="paused already"):
-        add_event(hands.kitchen, batch, PAUSED)
+        add_event(hands.kitchen, batch, Happening(PAUSED))
     with pytest.raises(InputProblem, match="what temperature"):
-        add_event(hands.kitchen, batch, HEAT_CHANGED)
+        add_event(hands.kitchen, batch, Happening(HEAT_CHANGED))
     with pytest.raises(InputProblem, match="trays turned"):
-        add_event(hands.kitchen, batch, "sang to it")
-    add_event(hands.kitchen, batch, HEAT_CHANGED, temperature=Temperature(60.0, "60 C"))
+        add_event(hands.kitchen, batch, Happening("sang to it"))
+    add_event(hands.kitchen, batch, Happening(HEAT_CHANGED, temperature=Temperature(60.0, "60 C")))
     remove_event(hands.kitchen, paused.record.id)
     assert [e.kind for e in events_of(hands.kitchen, batch)] == [TURNED, HEAT_CHANGED]
 
@@ -318,14 +320,14 @@ def test_nothing_on_the_scale_is_no_weighing() -> None:
     hands = Hands()
     batch = hands.start()
     with pytest.raises(InputProblem, match="above 0"):
-        add_weighing(hands.kitchen, batch, Mass(0.0, "0 g"))
+        add_weighing(hands.kitchen, batch, Reading(Mass(0.0, "0 g")))
 
 
 def test_a_reading_past_any_tray_is_refused_and_nothing_is_written() -> None:
     hands = Hands()
     batch = hands.start(454.0)
     with pytest.raises(InputProblem, match="number and its unit") as caught:
-        add_weighing(hands.kitchen, batch, Mass(4_535_470.0, "9999 lb"))
+        add_weighing(hands.kitchen, batch, Reading(Mass(4_535_470.0, "9999 lb")))
     assert caught.value.field == "gross"
     assert "9999 lb" in problem_sentence(caught.value)
     assert weighings_of(hands.kitchen, batch) == ()

@@ -13,6 +13,7 @@ from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.due_now import FINISH, PAST, WEIGH, reminders_due
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.records.weighings import PAUSED
 from tests.builders import TURKEY
 from tests.kitchen.drying_room import NOON, Hands
@@ -39,7 +40,7 @@ def test_a_paused_or_finished_batch_is_left_in_peace() -> None:
     hands = Hands()
     batch = hands.start()
     hands.dry(batch, (1, 2, 3))
-    add_event(hands.kitchen, batch, PAUSED)
+    add_event(hands.kitchen, batch, Happening(PAUSED))
     assert reminders_due(hands.kitchen) == ()
     take_off(hands.kitchen, batch)
     assert reminders_due(hands.kitchen) == ()

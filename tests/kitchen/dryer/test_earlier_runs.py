@@ -10,6 +10,7 @@ import pytest
 from dryhouse.kitchen.dryer.drying import take_off
 from dryhouse.kitchen.dryer.earlier_runs import EarlierRun, earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.ports import YieldPair
 from dryhouse.kitchen.records.weighings import LOAD, SAMPLE
 from dryhouse.science.quantities import Mass, Temperature
@@ -176,7 +177,7 @@ def test_a_run_from_which_a_tray_was_taken_early_teaches_what_the_whole_load_did
             hands.time = NOON + timedelta(hours=hour)
             if early and hour == 4:
                 before = hands.time - timedelta(minutes=1)
-                add_event(hands.kitchen, batch, TRAY_OFF, trays=1, mass=Mass(100.0), at=before)
+                add_event(hands.kitchen, batch, Happening(TRAY_OFF, trays=1, mass=Mass(100.0), at=before))
             hands.weigh(batch, grams - (100 if early and hour >= 4 else 0))
         take_off(hands.kitchen, batch)
         (run,) = earlier_runs(hands.kitchen, APPLE)

@@ -16,6 +16,8 @@ from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.dryer.running_time import Clock
 from dryhouse.kitchen.dryer.runs import DryingRun, run_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.weighings import HEAT_CHANGED, TURNED
@@ -51,7 +53,7 @@ def potato(hands: Hands, grams: float, **more) -> DryingRun:
     draft = Batch("potato", prepared_mass=Mass(1000.0, "1000 g"), set_temperature=Temperature(57.0, "57 C"), **more)
     batch = start_batch(kitchen, draft).record.id
     hands.wait(4)
-    add_weighing(kitchen, batch, Mass(grams, f"{grams:g} g"))
+    add_weighing(kitchen, batch, Reading(Mass(grams, f"{grams:g} g")))
     return run_of(kitchen, batch)
 
 
@@ -126,7 +128,7 @@ def test_a_change_of_heat_changes_the_air_in_the_dryer() -> None:
     hands = Hands()
     air = {"kitchen_temperature": Temperature(20.0), "kitchen_humidity_pct": 60.0}
     before = potato(hands, 700.0, **air)
-    add_event(hands.kitchen, before.batch.id, HEAT_CHANGED, temperature=Temperature(68.0, "68 C"))
+    add_event(hands.kitchen, before.batch.id, Happening(HEAT_CHANGED, temperature=Temperature(68.0, "68 C")))
     kitchen = Kitchen(hands.journal, Handbook({"potato": POTATO}), now=lambda: hands.time)
     after = run_of(kitchen, before.batch.id)
     assert before.expected.chamber is not None

@@ -8,7 +8,7 @@ from dryhouse.kitchen.dryer.drying import events_of
 from dryhouse.kitchen.dryer.happenings import add_event, remove_event
 from dryhouse.kitchen.dryer.run_words import aside_words, event_words, moved_words
 from dryhouse.kitchen.dryer.runs import run_of
-from dryhouse.kitchen.dryer.typed_happenings import read_happening
+from dryhouse.kitchen.dryer.typed_happenings import Happening, read_happening
 from dryhouse.kitchen.dryer.weigh_in import note_happening, understood_happening
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.records.weighings import (
@@ -117,7 +117,7 @@ def test_a_note_is_kept_with_its_time_and_said_back(hands) -> None:
 )
 def test_what_is_missing_or_cannot_be_is_asked_for(hands, kind, named, field) -> None:
     with pytest.raises(InputProblem) as refused:
-        add_event(hands.kitchen, 1, kind, **named)
+        add_event(hands.kitchen, 1, Happening(kind, **named))
     assert refused.value.field == field
     assert events_of(hands.kitchen, 1) == ()
 
@@ -128,7 +128,7 @@ def test_what_is_missing_or_cannot_be_is_asked_for(hands, kind, named, field) ->
 )
 def test_what_goes_in_later_adds_its_weight_and_its_trays_and_leaves_with_them(named, grams, trays) -> None:
     hands = three_hours()
-    number = add_event(hands.kitchen, 1, TRAY_IN, **named).record.id
+    number = add_event(hands.kitchen, 1, Happening(TRAY_IN, **named)).record.id
     batch = hands.journal.get(Batch, 1)
     assert (batch.prepared_mass.si, batch.trays) == (grams, trays)
     remove_event(hands.kitchen, number)
@@ -140,7 +140,7 @@ def test_where_the_load_or_its_trays_are_not_recorded_nothing_is_added_to_them()
     hands = Hands()
     batch = hands.start(None)
     hands.weigh(batch, 900)
-    add_event(hands.kitchen, batch, TRAY_IN, mass=Mass(100.0))
+    add_event(hands.kitchen, batch, Happening(TRAY_IN, mass=Mass(100.0)))
     assert hands.journal.get(Batch, batch).prepared_mass is None
 
 
@@ -162,19 +162,19 @@ def test_where_the_load_or_its_trays_are_not_recorded_nothing_is_added_to_them()
 def test_no_more_leaves_the_dryer_than_is_in_it_and_nothing_happens_that_cannot(kind, named, taken) -> None:
     hands = three_hours()
     if taken:
-        assert add_event(hands.kitchen, 1, kind, **named).record.kind == kind
+        assert add_event(hands.kitchen, 1, Happening(kind, **named)).record.kind == kind
         return
     with pytest.raises(InputProblem):
-        add_event(hands.kitchen, 1, kind, **named)
+        add_event(hands.kitchen, 1, Happening(kind, **named))
     assert events_of(hands.kitchen, 1) == ()
 
 
 def test_a_batch_is_paused_and_resumed_in_turn(hands) -> None:
     for kind, refused in ((PAUSED, PAUSED), (RESUMED, RESUMED)):
-        add_event(hands.kitchen, 1, kind)
+        add_event(hands.kitchen, 1, Happening(kind))
         hands.wait(0.1)
         with pytest.raises(InputProblem, match="paused"):
-            add_event(hands.kitchen, 1, refused)
+            add_event(hands.kitchen, 1, Happening(refused))
 
 
 @every_row(

@@ -22,6 +22,8 @@ from dryhouse.kitchen.dryer.drying import (
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.learned import as_taken_off
 from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.ports import BatchQuery, Pending
 from dryhouse.kitchen.records import Batch, OwnFigure
 from dryhouse.kitchen.records.batches import FINISHED
@@ -120,9 +122,11 @@ CHANGES = {
     "a weighing is left out": lambda hands: leave_out(hands.kitchen, weighings_of(hands.kitchen, 1)[1].id),
     "a weighing is removed": lambda hands: remove_weighing(hands.kitchen, weighings_of(hands.kitchen, 1)[1].id),
     "a weighing is added": lambda hands: add_weighing(
-        hands.kitchen, 1, Mass(500.0, "500 g"), at=weighings_of(hands.kitchen, 1)[1].at.replace(hour=15)
+        hands.kitchen, 1, Reading(Mass(500.0, "500 g"), at=weighings_of(hands.kitchen, 1)[1].at.replace(hour=15))
     ),
-    "a pause is told": lambda hands: add_event(hands.kitchen, 1, PAUSED, at=weighings_of(hands.kitchen, 1)[3].at),
+    "a pause is told": lambda hands: add_event(
+        hands.kitchen, 1, Happening(PAUSED, at=weighings_of(hands.kitchen, 1)[3].at)
+    ),
     "what was loaded": loaded_more,
     "its starting moisture": typed_moisture,
 }
@@ -143,7 +147,7 @@ def test_what_it_rests_on_changes_it_and_undo_brings_it_back(hands, change) -> N
 
 def test_what_it_doesnt_rest_on_leaves_it_alone(hands) -> None:
     before = off(hands)
-    add_event(hands.kitchen, 1, TURNED, at=weighings_of(hands.kitchen, 1)[1].at)
+    add_event(hands.kitchen, 1, Happening(TURNED, at=weighings_of(hands.kitchen, 1)[1].at))
     edit_batch(hands.kitchen, 1, BatchDraft(replace(before, notes="the good pan", rating=4, felt="leathery")))
     assert replace(batch(hands), notes="", rating=None, felt="") == before
 

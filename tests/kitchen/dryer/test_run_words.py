@@ -32,6 +32,7 @@ from dryhouse.kitchen.dryer.run_words import (
     weigh_again_moment,
 )
 from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import BatchEvent
 from dryhouse.kitchen.records.weighings import HEAT_CHANGED, MOVED, PAUSED, RESUMED, TRAY_OFF
@@ -156,7 +157,7 @@ def test_a_pause_moves_the_finish_by_its_length(hands) -> None:
     batch = hands.start()
     hands.dry(batch, (1, 2, 4, 6))
     before = finish_moment(hands.kitchen, run_of(hands.kitchen, batch))
-    add_event(hands.kitchen, batch, PAUSED)
+    add_event(hands.kitchen, batch, Happening(PAUSED))
     hands.wait(5)
     after = finish_moment(hands.kitchen, run_of(hands.kitchen, batch))
     assert before is not None
@@ -204,7 +205,7 @@ def test_a_dryer_turned_up_on_the_way_is_done_sooner_and_the_workings_say_so(han
     batch = hands.start()
     hands.dry(batch, (1, 2, 4))
     as_it_was = finish_moment(hands.kitchen, run_of(hands.kitchen, batch))
-    add_event(hands.kitchen, batch, HEAT_CHANGED, temperature=Temperature(68.0, "68 C"))
+    add_event(hands.kitchen, batch, Happening(HEAT_CHANGED, temperature=Temperature(68.0, "68 C")))
     run = run_of(hands.kitchen, batch)
     assert finish_moment(hands.kitchen, run) < as_it_was
     assert "68 °C" in read(run.expected.forecast.workings)
@@ -238,7 +239,7 @@ def test_what_happened_is_told_with_what_was_noted_of_it(event, said) -> None:
 def test_what_is_off_the_dryer_is_told_with_what_the_scale_shows_when_the_rest_is_dry(grams, more) -> None:
     hands = Hands()
     batch = hands.start(1000.0, start_moisture_pct=86.0, start_moisture_tested=True)
-    add_event(hands.kitchen, batch, TRAY_OFF, trays=1, mass=Mass(grams) if grams is not None else None)
+    add_event(hands.kitchen, batch, Happening(TRAY_OFF, trays=1, mass=Mass(grams) if grams is not None else None))
     hands.wait(0.5)
     run = run_of(hands.kitchen, batch)
     told = aside_words(hands.kitchen, run, Style(METRIC))
@@ -277,9 +278,9 @@ def test_a_pause_that_is_over_is_told_by_its_length(hands) -> None:
     batch = hands.start()
     assert paused_words(hands.kitchen, run_of(hands.kitchen, batch)) == ""
     hands.wait(1)
-    add_event(hands.kitchen, batch, PAUSED)
+    add_event(hands.kitchen, batch, Happening(PAUSED))
     hands.wait(1.5)
-    add_event(hands.kitchen, batch, RESUMED)
+    add_event(hands.kitchen, batch, Happening(RESUMED))
     assert paused_words(hands.kitchen, run_of(hands.kitchen, batch)) == ", 1 h 30 min of pauses not counted"
 
 

@@ -9,6 +9,7 @@ import pytest
 from dryhouse.kitchen.dryer.drying import start_batch, take_off
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.runs import planned, run_of, running, same_scale, scope_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.records import Batch, BatchPart, Weighing
 from dryhouse.kitchen.records.batches import PLANNED
 from dryhouse.kitchen.records.weighings import LOAD, PAUSED, RESUMED, SAMPLE, TRAY
@@ -104,9 +105,9 @@ def test_a_pause_is_left_out_of_the_hours_of_the_run() -> None:
     hands = Hands()
     batch = hands.start(1000.0)
     hands.wait(2)
-    add_event(hands.kitchen, batch, PAUSED)
+    add_event(hands.kitchen, batch, Happening(PAUSED))
     hands.wait(8)
-    add_event(hands.kitchen, batch, RESUMED)
+    add_event(hands.kitchen, batch, Happening(RESUMED))
     hands.wait(1)
     hands.weigh(batch, 600)
     run = run_of(hands.kitchen, batch)
@@ -191,7 +192,7 @@ def test_two_readings_during_a_pause_count_once_the_last() -> None:
     hands = Hands()
     batch = hands.start(1000.0)
     hands.wait(2)
-    add_event(hands.kitchen, batch, PAUSED)
+    add_event(hands.kitchen, batch, Happening(PAUSED))
     hands.weigh(batch, 700)
     hands.wait(1)
     hands.weigh(batch, 690)

@@ -13,6 +13,7 @@ import pytest
 
 from dryhouse.kitchen.dryer.drying import add_weighing, start_batch
 from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.dryness import verdict
 from dryhouse.science.moisture import (
@@ -73,7 +74,7 @@ def test_cherries_weighed_in_their_container():
     told = {"start_moisture_pct": 86.0, "start_moisture_tested": True, "target_moisture_pct": 20.0}
     cherries = Batch("apple", prepared_mass=parse_mass("40 oz"), **told)
     batch = start_batch(kitchen, cherries).record.id
-    add_weighing(kitchen, batch, parse_mass("12 oz"), tare=parse_mass("5 oz"))
+    add_weighing(kitchen, batch, Reading(parse_mass("12 oz"), tare=parse_mass("5 oz")))
     run = run_of(kitchen, batch)
     assert run.target_mass is not None
     assert run.target_mass.value / SIZES["oz"] == pytest.approx(7.0)

@@ -38,6 +38,7 @@ from dryhouse.kitchen.dryer.run_words import (
 )
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.dryer.scale_style import scale_style
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.dryer.weigh_in import OF
 from dryhouse.kitchen.records import Weighing
 from dryhouse.kitchen.records.shapes import label_of
@@ -150,7 +151,7 @@ class Strip(QFrame):
 
     def _note_menu(self) -> QMenu:
         menu = QMenu(self)
-        menu.addAction("Trays turned", lambda: self._note(TURNED))
+        menu.addAction("Trays turned", lambda: self._note(Happening(TURNED)))
         menu.addAction("Temperature changed …", self._ask_heat)
         for said, begun in (
             ("A note …", "note: "),
@@ -268,12 +269,12 @@ class Strip(QFrame):
             entry.set_value(None)
         self.kept.saved()
 
-    def _note(self, kind: str, **named: Any) -> None:
-        self.session.act(add_event, self.run.batch.id, kind, **named)
+    def _note(self, what: Happening) -> None:
+        self.session.act(add_event, self.run.batch.id, what)
         self.reading.setFocus()
 
     def _pause(self) -> None:
-        self._note(RESUMED if self.run.clock.paused_since else PAUSED)
+        self._note(Happening(RESUMED if self.run.clock.paused_since else PAUSED))
 
     def _ask_heat(self) -> None:
         self.heat_row.show()
@@ -281,7 +282,7 @@ class Strip(QFrame):
 
     def _note_heat(self) -> None:
         if self.heat_to.require("To what temperature? Type it, such as 135 F."):
-            self._note(HEAT_CHANGED, temperature=self.heat_to.value())
+            self._note(Happening(HEAT_CHANGED, temperature=self.heat_to.value()))
             self.heat_to.set_value(None)
             self.heat_row.hide()
 

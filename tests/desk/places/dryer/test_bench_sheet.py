@@ -9,6 +9,7 @@ from dryhouse.desk.session import Session
 from dryhouse.kitchen.dryer.drying import add_weighing
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.scale_style import scale_style
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.science.display import US
 from dryhouse.science.quantities import Mass, parse
@@ -23,7 +24,9 @@ def kitchen() -> Kitchen:
 
 
 def weigh(session: Session, gross: str, tare: str) -> None:
-    add_weighing(session.kitchen, 1, parse(gross, Mass, default_unit="g"), tare=parse(tare, Mass, default_unit="g"))
+    add_weighing(
+        session.kitchen, 1, Reading(parse(gross, Mass, default_unit="g"), tare=parse(tare, Mass, default_unit="g"))
+    )
 
 
 def text(session: Session) -> str:

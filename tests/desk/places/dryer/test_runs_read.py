@@ -9,6 +9,7 @@ from dryhouse.desk.places.dryer.runs_read import RunsRead
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
 from dryhouse.kitchen.dryer.drying import add_weighing
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import Hands
 
@@ -27,7 +28,7 @@ def test_a_run_is_read_beside_the_window_and_stands_when_it_is_told(qtbot, hands
     runs = RunsRead(Session(hands.kitchen, Theme(QApplication.instance(), "light")))
     runs.read([1])
     before = runs[1]
-    done = add_weighing(hands.kitchen, 1, Mass(900.0, "900 g"))
+    done = add_weighing(hands.kitchen, 1, Reading(Mass(900.0, "900 g")))
     runs.note(done, done.kinds)
     told: list[float] = []
     runs.read_ahead(owner, lambda: told.append(runs[1].points[-1].net_g))
@@ -44,12 +45,12 @@ def test_what_was_written_meanwhile_is_not_covered_by_what_was_read_before(qtbot
     qtbot.addWidget(owner)
     runs = RunsRead(Session(hands.kitchen, Theme(QApplication.instance(), "light")))
     runs.read([1])
-    first = add_weighing(hands.kitchen, 1, Mass(900.0, "900 g"))
+    first = add_weighing(hands.kitchen, 1, Reading(Mass(900.0, "900 g")))
     runs.note(first, first.kinds)
     told: list[bool] = []
     runs.read_ahead(owner, lambda: told.append(True))
     hands.wait(1)
-    second = add_weighing(hands.kitchen, 1, Mass(800.0, "800 g"))
+    second = add_weighing(hands.kitchen, 1, Reading(Mass(800.0, "800 g")))
     runs.note(second, second.kinds)
     runs.read([1])
     newest = runs[1]
