@@ -98,7 +98,7 @@ def basis_words(basis: Sequence[Basis], style: Style, args: argparse.Namespace) 
     return [f"basis: {basis_text(basis[0], style)}" + (f", and {len(basis) - 1} more" if len(basis) > 1 else "")]
 
 
-def say_answer(
+def say_answer(  # noqa: PLR0913 - each part of an answer by its name, most of them left out by most verbs
     args: argparse.Namespace,
     head: Iterable[str],
     *,

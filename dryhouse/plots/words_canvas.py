@@ -46,7 +46,7 @@ class WordsCanvas(backend_agg.FigureCanvasAgg):
 class _Renderer(backend_agg.RendererAgg):
     """Draws as matplotlib does, but words that lie flat from memory and on whole pixels."""
 
-    def draw_text(
+    def draw_text(  # noqa: PLR0913 - as matplotlib calls it
         self, gc: Any, x: float, y: float, s: str, prop: Any, angle: float, ismath: Any = False, mtext: Any = None
     ) -> None:
         if ismath or angle or not gc.get_antialiased():

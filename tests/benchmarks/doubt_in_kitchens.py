@@ -25,7 +25,7 @@ import numpy as np
 
 from dryhouse.science.dry_matter import prior_belief
 from dryhouse.science.dry_matter_test import TESTED_SD
-from dryhouse.science.forecast import forecast
+from dryhouse.science.forecast import Beforehand, forecast
 
 sys.path.insert(0, str(Path(__file__).parent))
 
@@ -146,7 +146,9 @@ def judge(runs: list[KitchenRun], part: float, *, tested: bool = False) -> dict[
         belief = prior_belief(run.solids_pct, run.log_sd)
         if tested:
             belief = belief.tested(run.true_share * run.slip)
-        answer = forecast(run.hours[seen], run.grams[seen], solids=belief, target_moisture_pct=run.target_pct)
+        answer = forecast(
+            run.hours[seen], run.grams[seen], Beforehand(solids=belief, target_moisture_pct=run.target_pct)
+        )
         done, first = answer.finish, run.grams[0]
         now = answer.belief.moisture(run.grams[seen][-1] / first)
         aim = answer.belief.target(run.target_pct)

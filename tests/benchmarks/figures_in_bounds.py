@@ -22,6 +22,7 @@ from pathlib import Path
 
 import numpy as np
 
+from dryhouse.kitchen.dryer.drying import CameOff
 from dryhouse.kitchen.dryer.typed_readings import Reading
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -109,7 +110,7 @@ def one(rng: np.random.Generator) -> Iterator[tuple[Kitchen, DryingRun, Food, bo
         felt = str(rng.choice(FEELS)) if rng.random() < 0.6 else ""
         wall.time += timedelta(minutes=20)
         try:
-            take_off(kitchen, batch, read(run.net_g, ounces) if not sampled else None, felt=felt)
+            take_off(kitchen, batch, CameOff(read(run.net_g, ounces) if not sampled else None, felt=felt))
         except InputProblem:
             return
         yield kitchen, run_of(kitchen, batch), food, True

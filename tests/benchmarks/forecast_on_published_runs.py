@@ -26,7 +26,7 @@ from pathlib import Path
 import numpy as np
 
 from dryhouse.science.dry_matter import exactly
-from dryhouse.science.forecast import forecast
+from dryhouse.science.forecast import Beforehand, forecast
 
 DATA = Path(__file__).parents[1] / "published" / "data"
 SHARES = (0.30, 0.20, 0.10, 0.05)
@@ -124,7 +124,9 @@ def judge(runs: dict[str, Run], part: float, *, each: bool, dry_error: float = 0
         for goal, aim, finish in goals:
             seen = hours <= part * finish * (1 + 1e-9)
             answer = forecast(
-                hours[seen], mass[seen], solids=exactly(dry / mass[0]), target_moisture_pct=100 * (1 - dry / aim)
+                hours[seen],
+                mass[seen],
+                Beforehand(solids=exactly(dry / mass[0]), target_moisture_pct=100 * (1 - dry / aim)),
             ).finish
             quantiles = [answer.low80, answer.low50, answer.median, answer.high50, answer.high80]
             ratio = np.minimum(np.array(quantiles) / finish, FARTHEST)
@@ -191,8 +193,7 @@ def judge_made(runs: list, part: float) -> list[float]:
             f = forecast(
                 run.hours[seen],
                 run.grams[seen],
-                solids=exactly(run.dry / run.grams[0]),
-                target_moisture_pct=run.target_pct,
+                Beforehand(solids=exactly(run.dry / run.grams[0]), target_moisture_pct=run.target_pct),
             ).finish
             rows.append(np.array([f.low80, f.low50, f.median, f.high50, f.high80]) / run.finish)
     ratio = np.minimum(np.array(rows), FARTHEST)

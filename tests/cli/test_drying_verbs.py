@@ -11,7 +11,7 @@ import pytest
 from dryhouse.cli import main
 from dryhouse.handbook.reader import handbook
 from dryhouse.house import open_kitchen
-from dryhouse.kitchen.dryer.drying import start_batch, take_off, weighings_of
+from dryhouse.kitchen.dryer.drying import CameOff, start_batch, take_off, weighings_of
 from dryhouse.kitchen.records import Batch
 from dryhouse.science.quantities import Mass
 
@@ -220,7 +220,7 @@ def test_off_the_dryer_it_is_as_dry_as_it_was_said_to_be_on_it(capsys, journal, 
     said = call(capsys, journal, "batches")[1]
     (on,) = json.loads(call(capsys, journal, "batches", "--json")[1])["items"]
     with open_kitchen(journal, write=True) as kitchen:
-        take_off(kitchen, batch, weighings_of(kitchen, batch)[-1].gross)
+        take_off(kitchen, batch, CameOff(weighings_of(kitchen, batch)[-1].gross))
     (off,) = json.loads(call(capsys, journal, "batches", "--json")[1])["items"]
     assert (on["state"], off["state"]) == ("drying", "finished")
     same = ("verdict", "dry_enough_probability", "moisture")

@@ -23,6 +23,7 @@ from dryhouse.kitchen.cards.batch_card import batch_card
 from dryhouse.kitchen.cards.batch_list import batch_items
 from dryhouse.kitchen.cautions.cautions import batch_cautions, lot_cautions
 from dryhouse.kitchen.dryer.drying import (
+    CameOff,
     add_weighing,
     correct_weighing,
     remove_weighing,
@@ -44,7 +45,17 @@ from dryhouse.kitchen.records.weighings import EVENT_KINDS, LOAD, SAMPLE
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import conditioning, end_conditioning, start_conditioning
 from dryhouse.kitchen.shelf.labels import lot_labels
-from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, redry, remove_lot, throw_out
+from dryhouse.kitchen.shelf.lots import (
+    Found,
+    check_lot,
+    draw,
+    edit_lot,
+    move,
+    open_lot,
+    redry,
+    remove_lot,
+    throw_out,
+)
 from dryhouse.kitchen.shelf.packing import Package, pack, shelve, split
 from dryhouse.kitchen.shelf.places import add_place, places, remove_place
 from dryhouse.kitchen.shelf.shelf import shelf
@@ -171,7 +182,7 @@ class AnyOrder(RuleBasedStateMachine):
 
     @rule(which=ANY, dried=SOME)
     def finish(self, which: int, dried: float | None) -> None:
-        self.act(take_off, self.one(Batch, which), mass(dried))
+        self.act(take_off, self.one(Batch, which), CameOff(mass(dried)))
 
     @rule(which=ANY)
     def put_back(self, which: int) -> None:
@@ -217,7 +228,7 @@ class AnyOrder(RuleBasedStateMachine):
 
     @rule(which=ANY, moist=st.booleans(), mould=st.booleans())
     def look_at(self, which: int, moist: bool, mould: bool) -> None:
-        self.act(check_lot, self.one(Lot, which), moist=moist, mould=mould)
+        self.act(check_lot, self.one(Lot, which), Found(moist=moist, mould=mould))
 
     @rule(which=ANY, back=st.integers(-3, 10))
     def redate(self, which: int, back: int) -> None:

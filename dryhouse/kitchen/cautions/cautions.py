@@ -7,7 +7,7 @@ nothing is judged.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from dryhouse.handbook.animal_words import animal_words
@@ -65,29 +65,41 @@ def lot_cautions(
     return cautions_for(lot_facts(kitchen, lot, moment, place=place))
 
 
+@dataclass(frozen=True, slots=True)
+class Preparation:
+    """How a meal is made: how long it soaks, how warm (°C) and how high (m) that is; what is not known is None.
+    `dry` says that no water goes on it, not even to drink."""
+
+    soak_minutes: float | None = None
+    soak_temperature_c: float | None = None
+    altitude_m: float | None = None
+    dry: bool = False
+
+
+_NOT_KNOWN = Preparation()
+
+
 def meal_cautions(
     kitchen: Kitchen,
     meal: Meal,
     parts: Sequence[MealPart] | None = None,
+    made: Preparation = _NOT_KNOWN,
     *,
-    soak_minutes: float | None = None,
-    soak_temperature_c: float | None = None,
-    altitude_m: float | None = None,
     moment: datetime | None = None,
     travels_at: tuple[float | None] | None = None,
-    dry: bool = False,
 ) -> tuple[Caution, ...]:
     """The cautions of a meal. A home-dried ingredient whose lot is not named counts as nothing recorded.
 
     `travels_at` holds how warm (°C) it is where the bag travels, or None where that is not known; without it the
-    lots are judged where they stand. `dry` says that no water goes on it, not even to drink.
+    lots are judged where they stand.
     """
     if parts is None:
         parts = kitchen.journal.where(MealPart, meal=meal.id)
     inside = tuple(_part_facts(kitchen, part, moment) for part in parts)
     if travels_at is not None:
         inside = tuple(replace(f, temperature_c=travels_at[0]) if isinstance(f, LotFacts) else f for f in inside)
-    return cautions_for(MealFacts(inside, meal.cooking, soak_minutes, soak_temperature_c, altitude_m, dry))
+    soaked = made.soak_minutes, made.soak_temperature_c
+    return cautions_for(MealFacts(inside, meal.cooking, *soaked, made.altitude_m, made.dry))
 
 
 def _part_facts(kitchen: Kitchen, part: MealPart, moment: datetime | None) -> FoodFacts | LotFacts:

@@ -20,7 +20,7 @@ from dryhouse.science.curves import CurveSet, fit_all, periods
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.dryness import adds_up, least_dry_matter
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.forecast import Forecast, Heating, Prior, forecast
+from dryhouse.science.forecast import Beforehand, Forecast, Heating, Prior, forecast
 from dryhouse.science.forecast.pace import SAME_HEAT_C
 from dryhouse.science.moisture import (
     Load,
@@ -165,12 +165,14 @@ def _forecast(
         found = forecast(
             points.hours[:sound],
             points.grams[:sound],
-            solids=load.belief,
-            target_moisture_pct=target.value,
-            prior=prior,
+            Beforehand(
+                load.belief,
+                target.value,
+                prior=prior,
+                as_told=water.how == "entered",
+                basis=merge_bases([water.basis, target.basis]),
+            ),
             heating=heating,
-            as_told=water.how == "entered",
-            basis=merge_bases([water.basis, target.basis]),
         )
     except InputProblem as problem:
         return None, doubt or problem_sentence(problem, _AS_THE_FILE)

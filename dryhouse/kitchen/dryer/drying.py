@@ -7,7 +7,7 @@ and answers with what it changed, so that undo takes back exactly that.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 from dryhouse.kitchen.batches.log import BatchDraft, batch_named, check_draft, parts_of
@@ -177,35 +177,44 @@ def remove_weighing(kitchen: Kitchen, *ids: int) -> Done[Weighing]:
     return kitchen.commit(f"Removed {what} of {name}", pending)
 
 
+@dataclass(frozen=True, slots=True)
+class CameOff:
+    """What a batch came to when it was taken off. What is not said stays unrecorded, or as it was."""
+
+    dried_mass: Mass | None = None
+    dried_volume: Volume | None = None
+    energy_kwh: float | None = None
+    notes: str | None = None
+    rating: int | None = None
+    felt: str = ""
+
+    def finished(self, batch: Batch) -> Batch:
+        """The batch as it is when it has come off so; when that was is not said here."""
+        return replace(
+            batch,
+            state=FINISHED,
+            dried_mass=self.dried_mass or batch.dried_mass,
+            dried_volume=self.dried_volume or batch.dried_volume,
+            energy_kwh=batch.energy_kwh if self.energy_kwh is None else self.energy_kwh,
+            notes=batch.notes if self.notes is None else self.notes,
+            rating=batch.rating if self.rating is None else self.rating,
+            felt=self.felt or batch.felt,
+        )
+
+
+_NOT_LOOKED_AT = CameOff()
+
+
 def take_off(
-    kitchen: Kitchen,
-    batch: int,
-    dried_mass: Mass | None = None,
-    *,
-    at: datetime | None = None,
-    dried_volume: Volume | None = None,
-    energy_kwh: float | None = None,
-    notes: str | None = None,
-    rating: int | None = None,
-    felt: str = "",
+    kitchen: Kitchen, batch: int, came: CameOff = _NOT_LOOKED_AT, *, at: datetime | None = None
 ) -> Done[Batch]:
-    """Finish a batch. What is not given stays unrecorded, or as it was. Raises InputProblem."""
+    """Finish a batch, now where no moment is given. Raises InputProblem."""
     running = kitchen.present(Batch, batch, "batch", "batch")
     if running.state != DRYING:
         raise InputProblem(f"Batch {batch} is {running.state}, not drying; only a running batch can be taken off.")
     at = (at or kitchen.now()).astimezone(UTC)
     check_moment(kitchen, running, at)
-    after = replace(
-        running,
-        state=FINISHED,
-        ended=at,
-        dried_mass=dried_mass or running.dried_mass,
-        dried_volume=dried_volume or running.dried_volume,
-        energy_kwh=running.energy_kwh if energy_kwh is None else energy_kwh,
-        notes=running.notes if notes is None else notes,
-        rating=running.rating if rating is None else rating,
-        felt=felt or running.felt,
-    )
+    after = replace(came.finished(running), ended=at)
     pending = Pending()
     pending.edit(running, marked_settled(kitchen, after))
     pending.add(BatchEvent(batch, at, TAKEN_OFF, id=kitchen.journal.next_id(BatchEvent)))

@@ -12,14 +12,15 @@ from dryhouse.handbook.tables import Food
 from dryhouse.kitchen.dryer.earlier_runs import earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.dryer.running_time import Clock
-from dryhouse.kitchen.foods.dryer_air import chamber_of, dryer_temperature
+from dryhouse.kitchen.foods.dryer_air import chamber_of
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
+from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.kitchen.records.weighings import HEAT_CHANGED
 from dryhouse.science.chamber import Chamber, slow_reason
 from dryhouse.science.dry_matter import Belief, Between, belief_between
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.forecast import Equilibrium, Forecast, Heating, Prior, forecast
+from dryhouse.science.forecast import Beforehand, Equilibrium, Forecast, Heating, Prior, forecast
 from dryhouse.science.messages import Message
 from dryhouse.science.moisture import SCALE_G, Load, wet_to_dry
 from dryhouse.science.sorption import below, equilibrium_moisture, water_activity_figure
@@ -55,33 +56,34 @@ class RunForecast:
         return None if self.taught is None else belief_between(self.taught)
 
 
+@dataclass(frozen=True, slots=True)
+class Course:
+    """How a run went: hours of drying from its first point, net grams, the dryer's heat (°C), where it was changed
+    all of them, and the hours up to which the dryer is known to have run."""
+
+    hours: Sequence[float]
+    grams: Sequence[float]
+    heat_c: float | None = None
+    heating: Heating | None = None
+    ran: Sequence[float] = ()
+
+
 def run_forecast(
-    kitchen: Kitchen,
-    batch: Batch,
-    food: Food,
-    load: Load | None,
-    target: Fact | None,
-    hours: Sequence[float],
-    grams: Sequence[float],
-    events: Iterable[BatchEvent] = (),
-    *,
-    heating: Heating | None = None,
-    ran: Sequence[float] = (),
-    running: bool,
+    kitchen: Kitchen, batch: Batch, food: Food, load: Load | None, target: Fact | None, course: Course
 ) -> RunForecast:
-    """What to expect of a run whose points stand at these hours (from the first point) with these net masses.
+    """What to expect of a run.
 
     The forecast and the moisture rest on one belief about the dry matter of the load; what the run taught of it
     stands in `taught`. Weighings heavier than the load are left out
     of it, and there is none from such a one. A batch that is off the dryer has no
     forecast; its water activity is of its last weighing.
     """
+    grams, heat = course.grams, course.heat_c
     if load is None or target is None or not grams:
         return RunForecast(why_none="A forecast needs the starting moisture, the target and one weighing.")
     activity = _activity(food, batch, load, grams[-1])
-    if not running:
+    if batch.state != DRYING:
         return RunForecast(water_activity=activity)
-    heat = dryer_temperature(batch, events)
     chamber = chamber_of(batch, heat)
     settles = None
     if chamber is not None and heat is not None:
@@ -90,7 +92,7 @@ def run_forecast(
     level = None
     if settles is not None and settles.low is not None and settles.high is not None and settles.basis:
         level = Equilibrium(settles.value, settles.low, settles.high, settles.basis[0])
-    sound = [(h, g) for h, g in zip(hours, grams, strict=True) if g <= load.grams + SCALE_G]
+    sound = [(h, g) for h, g in zip(course.hours, grams, strict=True) if g <= load.grams + SCALE_G]
     if grams[-1] > load.grams + SCALE_G:
         why = "the last weighing is more than was loaded."
         return RunForecast(
@@ -100,13 +102,15 @@ def run_forecast(
         found = forecast(
             [h for h, _ in sound],
             [g for _, g in sound],
-            solids=load.belief.scaled(load.grams / sound[0][1]),
-            target_moisture_pct=target.value,
-            equilibrium=level,
-            prior=prior_for(kitchen, batch, food, load, target, heat),
-            heating=heating,
-            ran=ran,
-            basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
+            Beforehand(
+                load.belief.scaled(load.grams / sound[0][1]),
+                target.value,
+                equilibrium=level,
+                prior=prior_for(kitchen, batch, food, load, target, heat),
+                basis=merge_bases((i.water.basis for i in load.ingredients), [target.basis]),
+            ),
+            heating=course.heating,
+            ran=course.ran,
         )
     except InputProblem as problem:
         return RunForecast(

@@ -19,10 +19,11 @@ from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cautions.cautions import batch_cautions
 from dryhouse.kitchen.cautions.forbidden import Forbidden, forbidding_words
 from dryhouse.kitchen.dryer.drying import events_of, loaded_g, weighings_of
-from dryhouse.kitchen.dryer.forecast import RunForecast, heating_of, run_forecast, target_ratio
+from dryhouse.kitchen.dryer.forecast import Course, RunForecast, heating_of, run_forecast, target_ratio
 from dryhouse.kitchen.dryer.running_time import Clock, clock_of
 from dryhouse.kitchen.dryer.whole_load import Aside, Round, aside_of, rounds_of
 from dryhouse.kitchen.foods.catalog import food as find_food
+from dryhouse.kitchen.foods.dryer_air import dryer_temperature
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, BatchEvent, Dryer, Weighing
@@ -165,19 +166,7 @@ def run_as(kitchen: Kitchen, record: Batch) -> DryingRun:
     target = target_for(kitchen, record, food)
     net = points[-1].net_g if points else None
     cautions = batch_cautions(kitchen, record, parts)
-    heating = heating_of(record, food, events, clock, points[0].hours) if points else None
-    expected = run_forecast(
-        kitchen,
-        record,
-        food,
-        load,
-        target,
-        *_series(points),
-        events,
-        heating=heating,
-        ran=[clock.hours(e.at) - points[0].hours for e in events if e.kind == RAN] if points else (),
-        running=record.state == DRYING,
-    )
+    expected = run_forecast(kitchen, record, food, load, target, _course(record, food, points, clock, events))
     weighed = net is not None and (bool(mine or rounds) or len(points) > 1)
     off = record.state == FINISHED
     feel, taught = (felt(record), learned(record)) if off else (None, expected.learned)
@@ -229,11 +218,22 @@ def _judged(verdict: Verdict | None, cautions: Sequence[Caution]) -> Verdict | F
     return Forbidden(forbidden) if forbidden and promises else verdict
 
 
-def _series(points: Sequence[WeighedPoint]) -> tuple[list[float], list[float]]:
-    """Hours from the first point and net grams; of two readings in one drying instant the last counts."""
+def _course(
+    batch: Batch, food: Food, points: Sequence[WeighedPoint], clock: Clock, events: Sequence[BatchEvent]
+) -> Course:
+    """The run on its own clock; of two readings in one drying instant the last counts."""
     once = {p.hours: p.net_g for p in points}
+    heat = dryer_temperature(batch, events)
+    if not once:
+        return Course((), (), heat)
     hours = sorted(once)
-    return [h - hours[0] for h in hours], [once[h] for h in hours]
+    return Course(
+        [h - hours[0] for h in hours],
+        [once[h] for h in hours],
+        heat,
+        heating_of(batch, food, events, clock, hours[0]),
+        [clock.hours(e.at) - hours[0] for e in events if e.kind == RAN],
+    )
 
 
 def scope_of(weighings: Sequence[Weighing], rounds: Sequence[Round] = ()) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from dryhouse.kitchen.cautions.cautions import lot_cautions, meal_cautions
+from dryhouse.kitchen.cautions.cautions import Preparation, lot_cautions, meal_cautions
 from dryhouse.kitchen.cautions.forbidden import forbidding_words
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.drawn import from_the_shelf
@@ -156,15 +156,9 @@ def sheet_of(
     wet = meal_water(kitchen, pot_meal, items, altitude_m=altitude_m)
     bag = _sums(lines, wet.water)
     heated = meal.cooking not in (COLD_SOAK, NO_POT)
-    cautions = meal_cautions(
-        kitchen,
-        meal,
-        from_the_shelf(known, lines),
-        soak_minutes=wet.minutes.soak.value,
-        soak_temperature_c=soak_temperature_c,
-        altitude_m=altitude_m,
-        dry=meal.cooking == NO_POT and wet.water.value <= 0,
-    )
+    dry = meal.cooking == NO_POT and wet.water.value <= 0
+    made = Preparation(wet.minutes.soak.value, soak_temperature_c, altitude_m, dry)
+    cautions = meal_cautions(kitchen, meal, from_the_shelf(known, lines), made)
     to_dry = () if meal.cooking == NO_POT else tuple(_animal_to_dry(known, lines))
     return MealSheet(
         meal=meal,

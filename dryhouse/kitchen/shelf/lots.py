@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import fields, replace
+from dataclasses import dataclass, fields, replace
 from datetime import date, datetime, timedelta
 
 from dryhouse.kitchen.calendar import day_of, start_of, today
@@ -152,29 +152,31 @@ def throw_out(kitchen: Kitchen, lots: Sequence[int], on: date | None = None, not
     return kitchen.commit(f"Threw out {what}", pending)
 
 
-def check_lot(
-    kitchen: Kitchen,
-    id: int,
-    *,
-    moist: bool | None = None,
-    mould: bool | None = None,
-    smell: str = "",
-    mass: Mass | None = None,
-    on: date | None = None,
-    note: str = "",
-) -> Done[LotCheck]:
-    """Note what was found on looking. None means it was not looked at. A mass counts from that day on.
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What was found on looking into a lot. None means that it was not looked at."""
+
+    moist: bool | None = None
+    mould: bool | None = None
+    smell: str = ""
+    mass: Mass | None = None
+    note: str = ""
+
+
+def check_lot(kitchen: Kitchen, id: int, found: Found, on: date | None = None) -> Done[LotCheck]:
+    """Note what was found on looking. A mass counts from that day on.
 
     Raises InputProblem.
     """
     lot = present(kitchen, id)
     day = _day(kitchen, lot, on)
-    if moist is None and mould is None and mass is None and not smell.strip() and not note.strip():
+    smell, note = found.smell.strip(), found.note.strip()
+    if found.moist is None and found.mould is None and found.mass is None and not smell and not note:
         raise InputProblem("What was found? Say whether it was moist, whether there was mold, or what it weighs.")
     number = kitchen.journal.next_id(LotCheck)
     pending = Pending()
     at = _moment(kitchen, day)
-    pending.add(LotCheck(id, day, mass, moist, mould, smell.strip(), note.strip(), at, number))
+    pending.add(LotCheck(id, day, found.mass, found.moist, found.mould, smell, note, at, number))
     return kitchen.commit(f"Checked {lot_title(kitchen, lot)}", pending)
 
 

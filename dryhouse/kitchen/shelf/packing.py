@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime, timedelta
+from datetime import date, timedelta
 
 from dryhouse.kitchen.batches.log import batch_named
 from dryhouse.kitchen.batches.naming import batch_name
@@ -136,7 +136,6 @@ def pack(
     packed_on: date | None = None,
     conditioned_from: date | None = None,
     conditioned_to: date | None = None,
-    at: datetime | None = None,
     more_than_dried: bool = False,
 ) -> Done[Lot]:
     """Pack a batch into jars and bags, each a lot of its own.
@@ -184,7 +183,7 @@ def pack(
             in_oil=package.in_oil,
             id=kitchen.journal.next_id(Lot),
         )
-        pending.add(lot, *_put(kitchen, lot, package.place, at))
+        pending.add(lot, *_put(kitchen, lot, package.place))
     name = batch_name(kitchen, source)
     said = " (more than was weighed dry)" if rest is not None and together > rest * _SLACK + 0.5 else ""
     return kitchen.commit(f"Packed {name} into {_count(packages)}{said}", pending)
@@ -232,15 +231,15 @@ def shelve(
         id=kitchen.journal.next_id(Lot),
     )
     pending = Pending()
-    pending.add(lot, *_put(kitchen, lot, package.place, None))
+    pending.add(lot, *_put(kitchen, lot, package.place))
     return kitchen.commit(f"Added {package.name.strip() or known.name} to the shelf", pending)
 
 
-def _put(kitchen: Kitchen, lot: Lot, place: int | None, at: datetime | None) -> list[LotMove]:
-    """The first move: from the packing day on, or from `at`. None without a place; the shelf says so."""
+def _put(kitchen: Kitchen, lot: Lot, place: int | None) -> list[LotMove]:
+    """The first move, on the packing day. None without a place; the shelf says so."""
     if place is None:
         return []
-    moment = at or min(kitchen.now(), start_of(kitchen, lot.packed_on + timedelta(days=1)) - timedelta(seconds=1))
+    moment = min(kitchen.now(), start_of(kitchen, lot.packed_on + timedelta(days=1)) - timedelta(seconds=1))
     return [LotMove(lot.id, place, max(moment, start_of(kitchen, lot.packed_on)), kitchen.journal.next_id(LotMove))]
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dryhouse.kitchen.calendar import end_of_day
-from dryhouse.kitchen.cautions.cautions import meal_cautions
+from dryhouse.kitchen.cautions.cautions import Preparation, meal_cautions
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.drawn import parts_by_lot
 from dryhouse.kitchen.meals.lines import PartSheet
@@ -21,14 +21,12 @@ def bag_cautions(kitchen: Kitchen, trip: Trip, cover: Cover, eaten: Eaten) -> tu
         return [(d.lot, d.grams) for d in cover.draws if (d.need.bag, d.need.food) == mine and d.lot > 0]
 
     parts = parts_by_lot(eaten.sheet.parts, given)
+    warmth = warmth_of_trip(trip)
     return meal_cautions(
         kitchen,
         eaten.sheet.meal,
         parts,
-        soak_minutes=eaten.sheet.minutes.soak.value,
-        soak_temperature_c=warmth_of_trip(trip),
-        altitude_m=altitude_of(trip),
+        Preparation(eaten.sheet.minutes.soak.value, warmth, altitude_of(trip), dry=not eaten.sheet.needs_water),
         moment=end_of_day(kitchen, eaten.placed.on),
-        travels_at=(warmth_of_trip(trip),),
-        dry=not eaten.sheet.needs_water,
+        travels_at=(warmth,),
     )

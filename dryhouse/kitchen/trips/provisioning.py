@@ -106,9 +106,7 @@ def plan(kitchen: Kitchen, trip: int, hours: DryingHours | None = None, begin: d
     lacks = lacks_of(covered, bought, [eaten for day in sheet.days for eaten in day.meals])
     made, whole, _ = whole_bags(room, lacks)
     batches = [to_dry(covered.short_of(slug), recipes[slug], margin) for slug in known]
-    items = tuple(
-        item_of(kitchen, known[b.food], b, recipes[b.food], needs, covered, made, margin) for b in batches
-    )
+    items = tuple(item_of(kitchen, known[b.food], b, needs, covered, made, margin) for b in batches)
     bags = packing_list(kitchen, sheet, covered, lots, bought)
     people = people_of(kitchen, trip)
     kwh = [run.kwh for run in made.runs]

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
 from dryhouse.science.curves.model import Array, Model, page_line
 from dryhouse.science.curves.result import Fit
-from dryhouse.science.curves.solver import Solution, least_squares
+from dryhouse.science.curves.solver import Effort, Solution, least_squares
 from dryhouse.science.messages import Message, message
 from dryhouse.science.messages import MessageKind as Told
 
@@ -52,6 +53,11 @@ def fit(
     )
 
 
+_OF_MANY = Effort(rounds=60, tolerance=1e-6, gain_tolerance=1e-6, exact=False)
+_OF_FEW = replace(_OF_MANY, damping=1e-5)
+"""A fit of few parameters starts next to its end."""
+
+
 def solve(model: Model, hours: Array, mr: Array, line: tuple[float, float], simpler: Fit | None) -> Solution:
     """The best of the model's starts: all are compared on the data, and the search runs from the nearest.
 
@@ -67,12 +73,9 @@ def solve(model: Model, hours: Array, mr: Array, line: tuple[float, float], simp
     rest = mr - model.curve(hours, candidates)
     beat = simpler.sse if simpler is not None else math.inf if len(model.parameters) < 3 else 0.0
     best: Solution | None = None
-    damping = 1e-3 if len(model.low) > 3 else 1e-5
+    effort = _OF_MANY if len(model.low) > 3 else _OF_FEW
     for i in np.argsort((rest * rest).sum(axis=1))[:3]:
-        end = least_squares(
-            lambda p: model.both(hours, p), mr, candidates[i], model.low, model.high,
-            rounds=60, tolerance=1e-6, gain_tolerance=1e-6, damping=damping, exact=False,
-        )  # fmt: skip
+        end = least_squares(lambda p: model.both(hours, p), mr, candidates[i], model.low, model.high, effort)
         best = end if best is None or end.sse < best.sse else best
         if best.sse <= beat * (1 + 1e-5):
             break

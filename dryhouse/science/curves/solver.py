@@ -31,28 +31,37 @@ class Solution:
     rounds: int
 
 
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """How far a search goes: to the last figure, or as far as is ever shown.
+
+    It ends when every step falls below `tolerance` of its parameter, or the gain below `gain_tolerance` of the sum.
+    Less `damping` trusts the start more. `exact` adds the last steps by orthogonal factors; without it the last,
+    tiny gain is reckoned and not computed again.
+    """
+
+    rounds: int = 400
+    tolerance: float = 1e-13
+    gain_tolerance: float = 1e-15
+    damping: float = 1e-3
+    exact: bool = True
+
+
+TO_THE_LAST_FIGURE = Effort()
+
+
 def least_squares(
     both: Both,
     y: Array,
     start: Array,
     low: Array | None = None,
     high: Array | None = None,
-    *,
-    rounds: int = 400,
-    tolerance: float = 1e-13,
-    gain_tolerance: float = 1e-15,
-    damping: float = 1e-3,
-    exact: bool = True,
+    effort: Effort = TO_THE_LAST_FIGURE,
 ) -> Solution:
-    """The parameters that bring the curve closest to y (n,), from one start. Less `damping` trusts the start more.
-
-    Ends when every step falls below `tolerance` of its parameter, or the gain below `gain_tolerance` of the sum.
-    `exact` adds the last steps by orthogonal factors; without it the last, tiny gain is reckoned and not
-    computed again.
-    """
+    """The parameters that bring the curve closest to y (n,), from one start."""
     floor, roof = _limits(low, len(start), -np.inf), _limits(high, len(start), np.inf)
-    bottom, top = floor.tolist(), roof.tolist()
-    damped, settled, made = Damping(damping), False, 0
+    bottom, top, least = floor.tolist(), roof.tolist(), effort.tolerance
+    damped, settled, made = Damping(effort.damping), False, 0
     with np.errstate(all="ignore"):
         p = np.minimum(np.maximum(start, floor), roof)
         v = p.tolist()
@@ -60,7 +69,7 @@ def least_squares(
         residual = y - curve
         sse = float(residual @ residual)
         gradient, normal = _descent(v, bottom, top, slopes, residual)
-        while made < rounds and sse < math.inf and not settled:
+        while made < effort.rounds and sse < math.inf and not settled:
             made += 1
             step = solve_small(damped.added(normal), gradient)
             if step is None:
@@ -68,7 +77,7 @@ def least_squares(
                 continue
             gained = math.fsum(map(mul, step, gradient))
             goal = [min(max(a + s, lo), hi) for a, s, lo, hi in zip(v, step, bottom, top, strict=True)]
-            if not exact and gained <= gain_tolerance * sse:
+            if not effort.exact and gained <= effort.gain_tolerance * sse:
                 p, sse, settled = np.array(goal), sse - gained, True
                 break
             trial = np.array(goal)
@@ -76,10 +85,10 @@ def least_squares(
             rest = y - curve
             found = float(rest @ rest)
             moved = [b - a for b, a in zip(goal, v, strict=True)]
-            small = all(abs(s) <= tolerance * (abs(a) + tolerance) for s, a in zip(moved, v, strict=True))
+            small = all(abs(s) <= least * (abs(a) + least) for s, a in zip(moved, v, strict=True))
             if found <= sse:
                 damped.down(sse - found, moved, gradient)
-                settled = small or sse - found <= gain_tolerance * sse
+                settled = small or sse - found <= effort.gain_tolerance * sse
                 p, v, residual, sse, slopes = trial, goal, rest, found, there
                 if not settled:
                     gradient, normal = _descent(v, bottom, top, slopes, residual)
@@ -88,7 +97,7 @@ def least_squares(
                 break
             else:
                 damped.up()
-        if exact:
+        if effort.exact:
             p, sse, slopes = _polish(both, y, p, sse, slopes, floor, roof)
     return Solution(p, sse, slopes, settled, made)
 

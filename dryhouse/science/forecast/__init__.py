@@ -1,7 +1,7 @@
 """When will it be done: the forecast of a run from its weighings.
 
-answer = forecast(hours, grams, solids=exactly(…), target_moisture_pct=…,
-                  equilibrium=None, prior=None, resolution_g=None, heating=None, basis=())
+known = Beforehand(exactly(…), target_moisture_pct, equilibrium=None, prior=None, basis=())
+answer = forecast(hours, grams, known, heating=None)
 answer.finish.median            # hours from the first weighing; also low80, low50, high50, high80
 answer.reached_at               # hour at which the weighings already crossed the target, or None
 answer.weigh_again_at           # hour of the most useful next weighing, or None
@@ -13,13 +13,14 @@ prior_from_hours(hours: Fact, mr_target)                                 # publi
 prior_from_published(PageRun(k, n, temperature_c), temperature_c, energy, basis)    # energy: Fact in kJ/mol
 """
 
-from dryhouse.science.forecast.answer import Bands, Equilibrium, Finish, Forecast, Prior
+from dryhouse.science.forecast.answer import Bands, Beforehand, Equilibrium, Finish, Forecast, Prior
 from dryhouse.science.forecast.forecasting import forecast
 from dryhouse.science.forecast.pace import Heating
 from dryhouse.science.forecast.priors import PageRun, arrhenius_step, prior_from_hours, prior_from_published
 
 __all__ = [
     "Bands",
+    "Beforehand",
     "Equilibrium",
     "Finish",
     "Forecast",

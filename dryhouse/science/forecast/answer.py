@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.model import Array
-from dryhouse.science.dry_matter import Belief
+from dryhouse.science.dry_matter import SETTLES, Belief
 from dryhouse.science.values import Basis, Caution, Figure
 from dryhouse.science.workings import Workings
 
@@ -37,6 +37,29 @@ class Equilibrium:
     low: float
     high: float
     basis: Basis
+
+
+@dataclass(frozen=True, slots=True)
+class Beforehand:
+    """What is known of a load before its weighings are looked at, and what it is to come to.
+
+    `solids` is what is thought of the dry matter as a share of the first weighing (`exactly` where it is known),
+    `target_moisture_pct` is wet basis. `as_told` says that somebody gave this load's own starting moisture.
+    `basis` says where dry matter and target come from.
+    """
+
+    solids: Belief
+    target_moisture_pct: float
+    equilibrium: Equilibrium | None = None
+    prior: Prior | None = None
+    as_told: bool = False
+    basis: tuple[Basis, ...] = ()
+
+    @property
+    def settles(self) -> tuple[float, float, float]:
+        """The moisture (dry basis, g/g) it settles at, and its middle 80 %: of any food where nothing is known."""
+        known = self.equilibrium
+        return SETTLES if known is None else (known.value, known.low, known.high)
 
 
 @dataclass(frozen=True, slots=True)

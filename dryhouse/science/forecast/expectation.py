@@ -7,12 +7,11 @@ from functools import cache
 import numpy as np
 
 from dryhouse.science.curves.model import Array
-from dryhouse.science.dry_matter import SETTLES, Belief, equilibrium_nodes, settles_density
-from dryhouse.science.forecast.answer import Equilibrium, Prior
+from dryhouse.science.dry_matter import Belief, equilibrium_nodes, settles_density
+from dryhouse.science.forecast.answer import Beforehand
 from dryhouse.science.forecast.engine import Expectation, Levels, Posterior
 from dryhouse.science.forecast.shapes import shapes
 
-USUAL_EQUILIBRIUM = SETTLES
 LEVELS, SHARES, NODES = 18, 161, 5
 """How finely settling levels, dry matter, and the dry matter that goes with a level are divided. The dry matter is
 known closely where the level is (to 2 or 3 %), so its steps must be a good deal finer than that: coarser ones pass
@@ -36,26 +35,14 @@ WIDE_HALF_TIME = (2.0, 1.3)
 
 
 def expectation(
-    w: Array,
-    solids: Belief,
-    target_pct: float,
-    equilibrium: Equilibrium | None,
-    prior: Prior | None,
-    scale_step: float,
-    between: tuple[float, float] | None = None,
-    *,
-    as_told: bool = False,
+    w: Array, before: Beforehand, scale_step: float, between: tuple[float, float] | None = None
 ) -> Expectation:
     """All masses as shares of the first net mass: weighings `w`, the belief about the dry matter, the scale's
-    step. `between` names the settling levels to look at more closely; `as_told` says that somebody gave this load's
-    own starting moisture."""
-    table = shapes()
-    settles = USUAL_EQUILIBRIUM
-    if equilibrium is not None:
-        settles = (equilibrium.value, equilibrium.low, equilibrium.high)
+    step. `between` names the settling levels to look at more closely."""
+    table, solids, prior = shapes(), before.solids, before.prior
     dry = solids.middle
-    told = dry if as_told and equilibrium is None else None
-    joint = joint_levels(solids, settles, target_pct, float(w.min()), between, told)
+    told = dry if before.as_told and before.equilibrium is None else None
+    joint = joint_levels(solids, before.settles, before.target_moisture_pct, float(w.min()), between, told)
     noise = float(max(scale_step / np.sqrt(12.0), HANDLING * (1.0 - dry)))
     if prior is None:
         half, sd_half = np.log(WIDE_HALF_TIME[0]), WIDE_HALF_TIME[1]

@@ -8,9 +8,9 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from dryhouse.science.curves.model import Array
-from dryhouse.science.dry_matter import EXACT, Belief
+from dryhouse.science.dry_matter import EXACT
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.forecast.answer import Bands, Equilibrium, Finish, Forecast, Prior
+from dryhouse.science.forecast.answer import Bands, Beforehand, Finish, Forecast
 from dryhouse.science.forecast.engine import errors_of, posterior
 from dryhouse.science.forecast.expectation import expectation, learned, levels_that_matter
 from dryhouse.science.forecast.finish import QUANTILES, finish, finish_times, paths
@@ -20,7 +20,6 @@ from dryhouse.science.forecast.weigh_again import weigh_again
 from dryhouse.science.forecast.wording import bases, workings
 from dryhouse.science.messages import MessageKind as Told
 from dryhouse.science.messages import message
-from dryhouse.science.values import Basis
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.science.workings import step as step_of
 
@@ -36,48 +35,38 @@ _STEPS = (10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.
 def forecast(
     hours: ArrayLike,
     grams: ArrayLike,
+    before: Beforehand,
     *,
-    solids: Belief,
-    target_moisture_pct: float,
-    equilibrium: Equilibrium | None = None,
-    prior: Prior | None = None,
-    resolution_g: float | None = None,
     heating: Heating | None = None,
     ran: Sequence[float] = (),
-    as_told: bool = False,
-    basis: tuple[Basis, ...] = (),
 ) -> Forecast:
     """The finish of a run and its mass on the way.
 
-    `hours` ascend and count from the first weighing; `grams` are net masses. `solids` is what is thought of the
-    dry matter as a share of the first of them (`exactly` where it is known). Where it is in doubt, the target and
-    whether it was reached go by what three weighings or more leave of that doubt, or with `as_told` by the middle
-    told. `target_moisture_pct` is wet basis.
-    `resolution_g` is the scale's step; guessed from the weighings where None. `heating` are the heats of the dryer
-    where it was changed: all that is expected beforehand is at the last. `ran` are hours up to which a stretch
-    without loss is known to be no stop. `basis` says where the dry
-    matter and target come from. Raises InputProblem where the weighings or moistures cannot be used.
+    `hours` ascend and count from the first weighing; `grams` are net masses; the scale's step is guessed from them.
+    Where the dry matter is in doubt, the target and whether it was reached go by what three weighings or more leave
+    of that doubt, or, where it was told, by the middle told. `heating` are the heats of the dryer where it was
+    changed: all that is expected beforehand is at the last. `ran` are hours up to which a stretch without loss is
+    known to be no stop. Raises InputProblem where the weighings or moistures cannot be used.
     """
+    solids, target_moisture_pct = before.solids, before.target_moisture_pct
     dry = solids.middle
     passed, m = _checked(hours, grams, dry, target_moisture_pct)
     table = shapes()
     w = m / m[0]
     target = dry / (1.0 - target_moisture_pct / 100.0)
-    step = resolution_g or guessed_resolution(m)
+    step = guessed_resolution(m)
     pace, stood = pace_of(passed, m, target * m[0], step, heating, ran)
     t = pace.drying_at(passed)
     last = float(t[-1])
     wet = target_moisture_pct / 100.0
-    expected = expectation(w, solids, target_moisture_pct, equilibrium, prior, step / m[0], as_told=as_told)
+    expected = expectation(w, before, step / m[0])
     errors = errors_of(t, w, expected)
     found = posterior(t, w, expected, errors)
     if len(t) > 2 and (closer := levels_that_matter(found, expected)) is not None:
-        expected = expectation(
-            w, solids, target_moisture_pct, equilibrium, prior, step / m[0], closer, as_told=as_told
-        )
+        expected = expectation(w, before, step / m[0], closer)
         found = posterior(t, w, expected, errors)
     after = learned(found, expected, solids)
-    own = dry if as_told or len(t) < TEACHES or solids.log_sd <= 2.0 * EXACT else after.middle
+    own = dry if before.as_told or len(t) < TEACHES or solids.log_sd <= 2.0 * EXACT else after.middle
     aim = float(own / (1.0 - wet) * m[0])
     reached = _crossing(passed, m, aim)
     again = None
@@ -109,12 +98,10 @@ def forecast(
         moisture=Bands(ahead, *np.quantile(wetness, QUANTILES, axis=0)),
         stops=stood,
         weighings=len(t),
-        expected=prior is not None,
-        basis=bases(basis, equilibrium, prior),
-        workings=workings(
-            float(m[0]), solids, after if own != dry else None, target_moisture_pct, aim, found,
-            table, equilibrium, prior, len(t),
-        ) + (heating.workings() if heating is not None else ())
+        expected=before.prior is not None,
+        basis=bases(before),
+        workings=workings(before, float(m[0]), after if own != dry else None, aim, found, len(t))
+        + (heating.workings() if heating is not None else ())
         + tuple(step_of(Kind.STOOD_STILL, begin=(a, "h"), end=(b, "h")) for a, b in stood),
     )  # fmt: skip
 

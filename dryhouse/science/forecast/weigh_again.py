@@ -11,6 +11,8 @@ of the two over sampled runs and the scale's own error counted in.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from dryhouse.science.curves.model import Array
@@ -52,32 +54,37 @@ def weigh_again(
     usual = float(np.exp(np.median(centre[good])))
     soon = min(last + max(0.05 * usual, min(SOONEST_H, 0.1 * usual)), latest)
     hours = np.linspace(soon, latest, CANDIDATES)
-    left = np.array([_left(table, part, centre, good, early, late, hour, noise) for hour in hours])
+    drawn = _Drawn(table, part, centre, good, early, late)
+    left = np.array([drawn.left(hour, noise) for hour in hours])
     enough = np.flatnonzero(left <= WORTH_MORE)
     best = int(enough[0]) if len(enough) else int(np.argmin(left))
     return float(hours[best]), float(left[best])
 
 
-def _left(
-    table: Shapes,
-    part: Posterior,
-    centre: Array,
-    good: Array,
-    early: Array,
-    late: Array,
-    hour: float,
-    noise: float,
-) -> float:
-    """Standard deviation of ln(finish) after weighing at `hour`, as a share of that before."""
-    begun = np.log(part.last_hour) if part.last_hour > 0 else np.log(hour) - 1.0
-    until = clock_error(np.log(hour) - begun)
-    whole = clock_error(np.where(good, centre, 0.0) - begun)
-    wander = part.tau * until * early
-    finish = (centre + wander + part.tau * np.sqrt(np.maximum(whole**2 - until**2, 0.0)) * late)[good]
-    at = (np.log(hour) - wander - part.log_half) / part.stretch
-    mass = (part.level + (1.0 - part.level) * mr_along(table, part.shape, at[:, None])[:, 0])[good]
-    finish, mass = finish - finish.mean(), mass - mass.mean()
-    spread = float(mass @ mass) / len(mass) + noise**2
-    together = float(finish @ mass) / len(mass)
-    before = float(finish @ finish) / len(finish)
-    return float(np.sqrt(max(1.0 - together**2 / (spread * before), 0.0))) if before > 0 else 1.0
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """Runs drawn from what is thought: their cells, ln(finish) by the law alone and where that is ever, and how far
+    each strays from the law before the next weighing and after it, in units of its tau."""
+
+    table: Shapes
+    part: Posterior
+    centre: Array
+    good: Array
+    early: Array
+    late: Array
+
+    def left(self, hour: float, noise: float) -> float:
+        """Standard deviation of ln(finish) after weighing at `hour`, as a share of that before."""
+        part, centre, good = self.part, self.centre, self.good
+        begun = np.log(part.last_hour) if part.last_hour > 0 else np.log(hour) - 1.0
+        until = clock_error(np.log(hour) - begun)
+        whole = clock_error(np.where(good, centre, 0.0) - begun)
+        wander = part.tau * until * self.early
+        finish = (centre + wander + part.tau * np.sqrt(np.maximum(whole**2 - until**2, 0.0)) * self.late)[good]
+        at = (np.log(hour) - wander - part.log_half) / part.stretch
+        mass = (part.level + (1.0 - part.level) * mr_along(self.table, part.shape, at[:, None])[:, 0])[good]
+        finish, mass = finish - finish.mean(), mass - mass.mean()
+        spread = float(mass @ mass) / len(mass) + noise**2
+        together = float(finish @ mass) / len(mass)
+        before = float(finish @ finish) / len(finish)
+        return float(np.sqrt(max(1.0 - together**2 / (spread * before), 0.0))) if before > 0 else 1.0

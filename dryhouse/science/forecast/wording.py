@@ -5,13 +5,12 @@ from __future__ import annotations
 import numpy as np
 
 from dryhouse.science.curves.model import Array
-from dryhouse.science.dry_matter import EXACT, Belief
+from dryhouse.science.dry_matter import EXACT, SETTLES, Belief
 from dryhouse.science.dry_matter import QUANTILES as BAND
-from dryhouse.science.forecast.answer import Equilibrium, Prior
+from dryhouse.science.forecast.answer import Beforehand
 from dryhouse.science.forecast.engine import TAU, Posterior
-from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM
 from dryhouse.science.forecast.finish import weighted_quantiles
-from dryhouse.science.forecast.shapes import Shapes
+from dryhouse.science.forecast.shapes import shapes
 from dryhouse.science.messages import MessageKind as Told
 from dryhouse.science.messages import message
 from dryhouse.science.values import MIDDLE_80_SD, Basis, merge_bases
@@ -20,22 +19,12 @@ from dryhouse.science.workings import StepKind as Kind
 
 
 def workings(
-    first_g: float,
-    solids: Belief,
-    after: Belief | None,
-    target_pct: float,
-    target_g: float,
-    found: Posterior,
-    table: Shapes,
-    equilibrium: Equilibrium | None,
-    prior: Prior | None,
-    n: int,
+    before: Beforehand, first_g: float, after: Belief | None, target_g: float, found: Posterior, n: int
 ) -> Workings:
-    """The arithmetic line by line. `solids` is the belief beforehand, `after` the one about the dry matter where it
-    is the weighings'."""
-    x, low, high = USUAL_EQUILIBRIUM
-    if equilibrium is not None:
-        x, low, high = equilibrium.value, equilibrium.low, equilibrium.high
+    """The arithmetic line by line, from the first of `n` weighings on. `after` is the belief about the dry matter
+    where it is the weighings'."""
+    table, solids, prior = shapes(), before.solids, before.prior
+    x, low, high = before.settles
     first = (first_g, "g")
     known = solids.log_sd <= 2.0 * EXACT
     least, middle, most = ((share * first_g, "g") for share in solids.quantiles(BAND))
@@ -45,7 +34,7 @@ def workings(
         if known
         else step(Kind.KNOWN_SOLIDS_ROUGHLY, middle, low=least, high=most, first=first),
         *_learned(after, first_g),
-        step(Kind.FORECAST_TARGET, (target_g, "g"), target=(target_pct, "%"), solids=own),
+        step(Kind.FORECAST_TARGET, (target_g, "g"), target=(before.target_moisture_pct, "%"), solids=own),
         step(Kind.SETTLES_AT, level=(x, "g/g"), low=(low, "g/g"), high=(high, "g/g")),
     ]
     if prior is not None:
@@ -71,11 +60,12 @@ def workings(
     return tuple(lines)
 
 
-def bases(given: tuple[Basis, ...], equilibrium: Equilibrium | None, prior: Prior | None) -> tuple[Basis, ...]:
+def bases(before: Beforehand) -> tuple[Basis, ...]:
     """Everything the forecast rests on besides the weighings."""
-    x, low, high = ((100.0 * share, "%") for share in USUAL_EQUILIBRIUM)
+    equilibrium, prior = before.equilibrium, before.prior
+    x, low, high = ((100.0 * share, "%") for share in SETTLES)
     return merge_bases(
-        given,
+        before.basis,
         (
             equilibrium.basis
             if equilibrium

@@ -16,7 +16,7 @@ from dryhouse.kitchen.cards.alarms import (
     quiet_hours,
     read_quiet_hours,
 )
-from dryhouse.kitchen.dryer.drying import add_weighing, take_off
+from dryhouse.kitchen.dryer.drying import CameOff, add_weighing, take_off
 from dryhouse.kitchen.dryer.due_now import FINISH, PAST, WEIGH, Due
 from dryhouse.kitchen.dryer.typed_happenings import read_happening
 from dryhouse.kitchen.dryer.typed_readings import Reading
@@ -99,7 +99,7 @@ def test_what_is_due_comes_by_its_time_and_of_a_batch_off_the_dryer_nothing_does
         note_happening(hands.kitchen, batch, read_happening(hands.kitchen, line))
     assert [d.batch for d in alarms(hands.kitchen) if d.kind == TIMER] == [second, first, first]
     hands.wait(0.5)
-    take_off(hands.kitchen, first, Mass(160.0, "160 g"))
+    take_off(hands.kitchen, first, CameOff(Mass(160.0, "160 g")))
     assert [d.batch for d in alarms(hands.kitchen) if d.kind == TIMER] == [second]
 
 

@@ -10,6 +10,7 @@ import pytest
 from dryhouse.kitchen.batches.dryness import NOT_WEIGHED, verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft
 from dryhouse.kitchen.cautions.cautions import (
+    Preparation,
     asks_how_long,
     batch_cautions,
     batch_facts,
@@ -33,7 +34,7 @@ from dryhouse.kitchen.records import (
     OwnFood,
     PlaceTemperature,
 )
-from dryhouse.kitchen.shelf.lots import check_lot, move
+from dryhouse.kitchen.shelf.lots import Found, check_lot, move
 from dryhouse.kitchen.shelf.packing import Package, shelve
 from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem
@@ -91,7 +92,7 @@ def test_a_lot_knows_its_place_its_checks_and_its_batch():
     assert stops(lot_cautions(kitchen, lot)) == set()
     move(kitchen, [lot.id], 1)
     assert stops(lot_cautions(kitchen, lot)) == {"meat-room-limit"}
-    check_lot(kitchen, lot.id, mould=True)
+    check_lot(kitchen, lot.id, Found(mould=True))
     assert "mould-seen" in stops(lot_cautions(kitchen, lot))
 
 
@@ -126,7 +127,9 @@ def test_a_meal_has_what_its_lots_have_and_a_food_without_a_lot_counts_as_unreco
     assert stops(meal_cautions(kitchen, meal, known)) == set()
     unknown = [MealPart(1, 1, "turkey", "turkey")]
     assert "heat-poultry-missing" in stops(meal_cautions(kitchen, meal, unknown))
-    soaked = meal_cautions(kitchen, meal, known, soak_minutes=180.0, soak_temperature_c=22.0, altitude_m=200.0)
+    soaked = meal_cautions(
+        kitchen, meal, known, Preparation(soak_minutes=180.0, soak_temperature_c=22.0, altitude_m=200.0)
+    )
     assert stops(soaked) == {"soak-two-hours"}
     cold = replace(meal, cooking="cold soak")
     assert "cold-soak-animal" in stops(meal_cautions(kitchen, cold, known))

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from dryhouse.kitchen.dryer import curve_file
 from dryhouse.kitchen.dryer.curve_file import answer_json, heating_in, lines_of, model_lines, read_run, said
 from dryhouse.kitchen.dryer.curve_points import Points, read_points
-from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.drying import CameOff, take_off
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.forecast.pace import SAME_HEAT_C
@@ -153,7 +153,7 @@ def test_her_own_finished_runs_of_the_food_count_before_what_is_published() -> N
     for _ in range(2):
         batch = hands.start(1000.0)
         hands.dry(batch, (1, 2, 3, 5, 7, 9), k=0.25)
-        take_off(hands.kitchen, batch, Mass(170.0, "170 g"))
+        take_off(hands.kitchen, batch, CameOff(Mass(170.0, "170 g")))
         hands.wait(10)
     run = Points((0.0, 1.0, 2.0), (1000.0, 830.0, 690.0))
     own = read_run(run, kitchen=hands.kitchen, food=APPLE)
@@ -220,7 +220,7 @@ def test_of_a_food_without_a_kitchen_or_a_name_nothing_own_is_looked_up() -> Non
     for _ in range(2):
         batch = hands.start(1000.0)
         hands.dry(batch, (1, 2, 3, 5, 7, 9))
-        take_off(hands.kitchen, batch, Mass(170.0))
+        take_off(hands.kitchen, batch, CameOff(Mass(170.0)))
         hands.wait(9)
     early = Points((0.0, 1.0), (1000.0, 880.0))
     alone, with_runs = (read_run(early, kitchen=kitchen, food=APPLE) for kitchen in (None, hands.kitchen))

@@ -10,6 +10,7 @@ import pytest
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.drying import (
     AHEAD,
+    CameOff,
     add_weighing,
     correct_weighing,
     events_of,
@@ -228,7 +229,9 @@ def test_taking_off_finishes_the_batch_and_undo_puts_it_back() -> None:
     hands = Hands()
     batch = hands.start()
     hands.wait(8)
-    done = take_off(hands.kitchen, batch, Mass(170.0, "170 g"), dried_volume=Volume(700.0, "700 ml"), rating=4)
+    done = take_off(
+        hands.kitchen, batch, CameOff(Mass(170.0, "170 g"), dried_volume=Volume(700.0, "700 ml"), rating=4)
+    )
     after = the(hands, batch)
     assert (after.state, after.ended, after.dried_mass, after.rating) == (
         FINISHED,
@@ -248,7 +251,7 @@ def test_how_a_piece_feels_is_of_the_end_it_was_felt_at() -> None:
     hands = Hands()
     batch = hands.start()
     hands.wait(8)
-    take_off(hands.kitchen, batch, Mass(170.0, "170 g"), felt="leathery")
+    take_off(hands.kitchen, batch, CameOff(Mass(170.0, "170 g"), felt="leathery"))
     assert the(hands, batch).felt == "leathery"
     reopen(hands.kitchen, batch)
     assert the(hands, batch).felt == ""
@@ -268,7 +271,7 @@ def test_dried_food_heavier_than_what_was_loaded_is_refused() -> None:
     batch = hands.start()
     hands.wait(8)
     with pytest.raises(InputProblem, match="1700 g"):
-        take_off(hands.kitchen, batch, Mass(1700.0, "1700 g"))
+        take_off(hands.kitchen, batch, CameOff(Mass(1700.0, "1700 g")))
     assert the(hands, batch).state == DRYING
 
 
@@ -278,7 +281,7 @@ def test_a_finished_batch_goes_back_on_and_its_dried_weight_becomes_a_weighing()
     hands.wait(1)
     hands.weigh(batch, 1200, tare=Mass(300.0, "300 g"))
     hands.wait(6)
-    take_off(hands.kitchen, batch, Mass(200.0, "200 g"))
+    take_off(hands.kitchen, batch, CameOff(Mass(200.0, "200 g")))
     hands.wait(1)
     done = reopen(hands.kitchen, batch)
     assert the(hands, batch).state == DRYING
@@ -295,7 +298,7 @@ def test_a_batch_that_is_packed_does_not_go_back_on() -> None:
     hands = Hands()
     batch = hands.start()
     hands.wait(6)
-    take_off(hands.kitchen, batch, Mass(200.0, "200 g"))
+    take_off(hands.kitchen, batch, CameOff(Mass(200.0, "200 g")))
     lot = Lot("apple", date(2026, 8, 14), batch=batch, id=1)
     from dryhouse.kitchen.ports import Change
 
@@ -341,7 +344,7 @@ def test_food_is_not_dried_to_nothing() -> None:
     batch = hands.start(454.0)
     hands.wait(9)
     with pytest.raises(InputProblem, match="leave it empty"):
-        take_off(hands.kitchen, batch, Mass(0.0))
+        take_off(hands.kitchen, batch, CameOff(Mass(0.0)))
 
 
 def reading(scope: str, vessel: str = "", tare: float | None = None, id: int = 0) -> Weighing:

@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.drying import CameOff, take_off
 from dryhouse.kitchen.dryer.earlier_runs import EarlierRun, earlier_runs, prior_from, prior_from_durations
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.typed_happenings import Happening
@@ -27,7 +27,7 @@ def finished(hands: Hands, **more) -> int:
     k = more.pop("k", 0.25)
     batch = hands.start(1000.0, **more)
     hands.dry(batch, HOURS, k=k)
-    take_off(hands.kitchen, batch, Mass(170.0, "170 g"))
+    take_off(hands.kitchen, batch, CameOff(Mass(170.0, "170 g")))
     hands.wait(10)
     return batch
 
@@ -52,7 +52,7 @@ def test_a_sample_tray_first_weighed_later_dries_from_then_on() -> None:
     for hour in (0, *HOURS):
         hands.time = NOON + timedelta(hours=2 + hour)
         hands.weigh(batch, round(140 + 860 * math.exp(-0.25 * hour**1.1)), scope=SAMPLE)
-    take_off(hands.kitchen, batch, Mass(700.0, "700 g"))
+    take_off(hands.kitchen, batch, CameOff(Mass(700.0, "700 g")))
     (found,) = earlier_runs(hands.kitchen, APPLE)
     assert found.n == pytest.approx(1.1, abs=0.02)
 
@@ -277,7 +277,7 @@ def test_the_weight_it_came_off_with_is_the_last_point_of_a_run() -> None:
         batch = hands.start(1000.0)
         hands.dry(batch, (0.5, 1, 1.5, 2, 2.5))
         hands.time = NOON + timedelta(hours=6)
-        take_off(hands.kitchen, batch, Mass(dried) if dried else None)
+        take_off(hands.kitchen, batch, CameOff(Mass(dried) if dried else None))
         rates += [r.rate for r in earlier_runs(hands.kitchen, APPLE)]
     assert len(rates) == 2
     assert rates[1] < 0.9 * rates[0]

@@ -10,8 +10,8 @@ import pytest
 from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
-from dryhouse.kitchen.dryer.drying import add_weighing, start_batch, take_off
-from dryhouse.kitchen.dryer.forecast import RunForecast, heating_of, prior_for, run_forecast, target_ratio
+from dryhouse.kitchen.dryer.drying import CameOff, add_weighing, start_batch, take_off
+from dryhouse.kitchen.dryer.forecast import Course, RunForecast, heating_of, prior_for, run_forecast, target_ratio
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.published_rates import published_expectation
 from dryhouse.kitchen.dryer.running_time import Clock
@@ -20,6 +20,7 @@ from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
+from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.kitchen.records.weighings import HEAT_CHANGED, TURNED
 from dryhouse.science.moisture import Load, LoadPart, load_of
 from dryhouse.science.quantities import Mass, Temperature
@@ -62,7 +63,7 @@ def test_own_weighed_runs_come_before_logged_ones_and_those_before_the_handbook(
     assert (prior := prior_of(hands)) is None or prior.basis.kind == "handbook"
     logged = hands.start(1000.0)
     hands.wait(8)
-    take_off(hands.kitchen, logged, Mass(170.0, "170 g"))
+    take_off(hands.kitchen, logged, CameOff(Mass(170.0, "170 g")))
     prior = prior_of(hands)
     assert prior is not None
     assert prior.basis.source == "hours of logged batches"
@@ -189,7 +190,8 @@ def test_a_forecast_is_of_the_load_as_it_is_known_and_of_none_that_weighs_more()
 
     def ahead(*grams: float, load: Load | None = load, target: Fact | None = TARGET) -> RunForecast:
         hours = [float(h) for h in range(len(grams))]
-        return run_forecast(hands.kitchen, Batch("apple", id=9), APPLE, load, target, hours, grams, running=True)
+        batch = Batch("apple", state=DRYING, id=9)
+        return run_forecast(hands.kitchen, batch, APPLE, load, target, Course(hours, grams))
 
     for missing in (ahead(1000.0, load=None), ahead(1000.0, target=None), ahead()):
         assert missing.forecast is None

@@ -11,6 +11,7 @@ from dryhouse.kitchen.batches.log import BatchDraft, edit_batch
 from dryhouse.kitchen.cards.batch_card import batch_card, draft_card
 from dryhouse.kitchen.cards.batch_list import batch_items
 from dryhouse.kitchen.dryer.drying import (
+    CameOff,
     add_weighing,
     correct_weighing,
     leave_out,
@@ -52,7 +53,7 @@ def hands() -> Hands:
 
 
 def off(hands: Hands, grams: float = 172.0) -> Batch:
-    take_off(hands.kitchen, 1, Mass(grams, f"{grams:g} g"))
+    take_off(hands.kitchen, 1, CameOff(Mass(grams, f"{grams:g} g")))
     return batch(hands)
 
 

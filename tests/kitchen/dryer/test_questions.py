@@ -7,7 +7,7 @@ from datetime import timedelta
 
 import pytest
 
-from dryhouse.kitchen.dryer.drying import reopen, take_off
+from dryhouse.kitchen.dryer.drying import CameOff, reopen, take_off
 from dryhouse.kitchen.dryer.questions import Asked, answer, questions_of
 from dryhouse.kitchen.dryer.run_words import finish_moment, run_json, run_lines
 from dryhouse.kitchen.dryer.runs import run_of
@@ -150,7 +150,7 @@ def test_a_level_is_asked_about_and_teaches_nothing_by_itself(hands) -> None:
         "shows how much dry matter your apple holds."
     ).replace("tomorrow ", "")
     assert solids(hands) == pytest.approx(14.0)
-    take_off(hands.kitchen, batch, Mass(146.0))
+    take_off(hands.kitchen, batch, CameOff(Mass(146.0)))
     assert solids(hands) == pytest.approx(14.0)
 
 
@@ -177,7 +177,7 @@ def test_a_level_confirmed_by_hand_teaches_the_load_and_the_food_and_is_undone(h
 
 def test_brittle_when_it_comes_off_confirms_a_level_and_putting_it_back_takes_that_away(hands) -> None:
     batch = levelled(hands, 160.0)
-    take_off(hands.kitchen, batch, Mass(160.0), felt="brittle")
+    take_off(hands.kitchen, batch, CameOff(Mass(160.0), felt="brittle"))
     assert solids(hands) > 14.1
     reopen(hands.kitchen, batch)
     assert solids(hands) == pytest.approx(14.0)
@@ -185,7 +185,7 @@ def test_brittle_when_it_comes_off_confirms_a_level_and_putting_it_back_takes_th
 
 def test_leathery_at_a_level_teaches_nothing(hands) -> None:
     batch = levelled(hands, 160.0)
-    take_off(hands.kitchen, batch, Mass(160.0), felt="leathery")
+    take_off(hands.kitchen, batch, CameOff(Mass(160.0), felt="leathery"))
     assert hands.kitchen.journal.get(Batch, batch).settled is None
     assert solids(hands) == pytest.approx(14.0)
 
@@ -193,7 +193,7 @@ def test_leathery_at_a_level_teaches_nothing(hands) -> None:
 def test_brittle_without_a_level_teaches_nothing(hands) -> None:
     batch = hands.start()
     hands.dry(batch, (2, 5, 9, 12))
-    take_off(hands.kitchen, batch, felt="brittle")
+    take_off(hands.kitchen, batch, CameOff(felt="brittle"))
     assert solids(hands) == pytest.approx(14.0)
 
 
@@ -225,5 +225,5 @@ def test_a_weight_far_from_such_food_is_a_slip_and_teaches_nothing(hands) -> Non
     for hour, grams in ((2, 700), (9, 420), (12, 400), (13, 400), (15, 400)):
         hands.time = NOON + timedelta(hours=hour)
         hands.weigh(batch, grams)
-    take_off(hands.kitchen, batch, Mass(400.0), felt="brittle")
+    take_off(hands.kitchen, batch, CameOff(Mass(400.0), felt="brittle"))
     assert solids(hands) == pytest.approx(14.0)

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from dryhouse.kitchen.dryer.drying import start_batch, take_off
+from dryhouse.kitchen.dryer.drying import CameOff, start_batch, take_off
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.runs import planned, run_of, running, same_scale, scope_of
 from dryhouse.kitchen.dryer.typed_happenings import Happening
@@ -205,7 +205,7 @@ def test_a_finished_batch_keeps_its_run_and_has_no_forecast() -> None:
     hands = Hands()
     batch = hands.start(1000.0)
     hands.dry(batch, (1, 2, 4, 6, 9))
-    take_off(hands.kitchen, batch, Mass(175.0, "175 g"))
+    take_off(hands.kitchen, batch, CameOff(Mass(175.0, "175 g")))
     hands.wait(100)
     run = run_of(hands.kitchen, batch)
     assert run.hours == pytest.approx(9)
@@ -218,7 +218,7 @@ def test_a_finished_load_ends_with_its_dried_mass() -> None:
     hands = Hands()
     batch = hands.start(1000.0)
     hands.wait(9)
-    take_off(hands.kitchen, batch, Mass(175.0, "175 g"), felt="leathery")
+    take_off(hands.kitchen, batch, CameOff(Mass(175.0, "175 g"), felt="leathery"))
     run = run_of(hands.kitchen, batch)
     assert [(p.hours, p.net_g) for p in run.points] == [(0.0, 1000.0), (9.0, 175.0)]
     assert run.moisture is not None
@@ -251,7 +251,7 @@ def test_each_point_has_the_share_of_the_water_that_is_left() -> None:
     hands.wait(1)
     hands.weigh(batch, 570)
     hands.wait(4)
-    take_off(hands.kitchen, batch, Mass(226.0))
+    take_off(hands.kitchen, batch, CameOff(Mass(226.0)))
     assert [p.mr for p in run_of(hands.kitchen, batch).points] == [1.0, pytest.approx(0.5), pytest.approx(0.1)]
 
 
@@ -297,7 +297,7 @@ def test_a_dried_weight_ends_the_run_unless_it_is_the_last_weighing(after, ends)
     hands.wait(9)
     hands.weigh(batch, 180)
     hands.wait(after)
-    take_off(hands.kitchen, batch, Mass(175.0))
+    take_off(hands.kitchen, batch, CameOff(Mass(175.0)))
     assert run_of(hands.kitchen, batch).points[-1].net_g == ends
 
 
@@ -307,7 +307,7 @@ def test_a_finished_sample_run_ends_with_its_sample_and_is_judged_by_the_whole_d
     for grams in (1000, 560, 300):
         hands.weigh(batch, grams, scope=SAMPLE)
         hands.wait(3)
-    take_off(hands.kitchen, batch, Mass(690.0), felt="leathery")
+    take_off(hands.kitchen, batch, CameOff(Mass(690.0), felt="leathery"))
     run = run_of(hands.kitchen, batch)
     assert [p.net_g for p in run.points] == [1000, 560, 300]
     assert run.verdict is not None

@@ -17,7 +17,7 @@ from dryhouse.kitchen.cautions.cautions import (
 )
 from dryhouse.kitchen.foods.catalog import set_figure
 from dryhouse.kitchen.records import Batch
-from dryhouse.kitchen.shelf.lots import check_lot, open_lot, redry
+from dryhouse.kitchen.shelf.lots import Found, check_lot, open_lot, redry
 from dryhouse.kitchen.shelf.packing import Package
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
@@ -34,7 +34,7 @@ def test_a_jar_that_no_weight_shows_dry_is_looked_at_first():
     lot = packed(kitchen)
     line = shelf_line(kitchen, lot.id)
     assert (line.standing, "Dryness not shown" in line.reason) == ("check first", True)
-    check_lot(kitchen, lot.id, moist=False)
+    check_lot(kitchen, lot.id, Found(moist=False))
     assert shelf_line(kitchen, lot.id).standing in ("keeping", "use soon")
     assert "dryness-unknown" in rules(lot_cautions(kitchen, lot), "warn")
 
@@ -78,7 +78,7 @@ def test_shut_away_from_air_a_doubt_is_a_stop_until_a_hand_or_a_look_answers_it(
     lot = packed(kitchen, package=Package(package, place=PANTRY))
     assert "airless-dryness-in-doubt" in rules(lot_cautions(kitchen, lot))
     assert shelf_line(kitchen, lot.id).standing == "check first"
-    check_lot(kitchen, lot.id, moist=False)
+    check_lot(kitchen, lot.id, Found(moist=False))
     assert "airless-dryness-in-doubt" not in rules(lot_cautions(kitchen, lot))
     felt = a_shelf(a_batch("corn", dried_mass=Mass(255.0)))
     lot = packed(felt, package=Package(package, place=PANTRY))
@@ -122,14 +122,15 @@ def test_wet_food_that_stood_in_the_pantry_for_a_month(slug, kind):
 @pytest.mark.parametrize(("minutes", "rule"), [(60, "airless-not-dry-yet"), (150, "airless-not-dry")])
 def test_a_wet_bag_sealed_just_now_is_opened_and_one_sealed_this_morning_thrown_out(minutes, rule):
     kitchen = a_shelf(a_batch(ended=NOW - timedelta(minutes=minutes), **WET))
-    lot = packed(kitchen, package=Package("vacuum bag", place=PANTRY), at=NOW - timedelta(minutes=minutes - 10))
+    then = replace(kitchen, now=lambda: NOW - timedelta(minutes=minutes - 10))
+    lot = packed(then, package=Package("vacuum bag", place=PANTRY))
     assert rule in rules(lot_cautions(kitchen, lot))
 
 
 def test_wet_meat_put_in_the_freezer_at_once_may_be_dried_on():
     kitchen = a_shelf(a_batch("turkey", **WET, **HEATED))
-    at = NOW - timedelta(days=30) + timedelta(minutes=20)
-    lot = packed(kitchen, place=FREEZER, at=at)
+    then = replace(kitchen, now=lambda: NOW - timedelta(days=30) + timedelta(minutes=20))
+    lot = packed(then, place=FREEZER)
     assert not not_to_be_eaten(lot_cautions(kitchen, lot))
     assert "not-dry-enough" in rules(lot_cautions(kitchen, lot))
 
@@ -146,8 +147,8 @@ def test_a_wet_batch_of_meat_off_the_dryer_is_thrown_out_after_two_hours(minutes
 def test_a_later_dry_look_does_not_cancel_that_it_was_found_moist():
     kitchen = a_shelf(a_batch("corn"))
     lot = packed(kitchen)
-    check_lot(kitchen, lot.id, moist=True)
-    check_lot(kitchen, lot.id, moist=False)
+    check_lot(kitchen, lot.id, Found(moist=True))
+    check_lot(kitchen, lot.id, Found(moist=False))
     assert "found-moist" in rules(lot_cautions(kitchen, lot))
     redry(kitchen, lot.id)
     assert "found-moist" not in rules(lot_cautions(kitchen, kitchen.journal.get(type(lot), lot.id)))
@@ -156,7 +157,7 @@ def test_a_later_dry_look_does_not_cancel_that_it_was_found_moist():
 def test_meat_found_moist_is_thrown_out_and_drying_again_does_not_bring_it_back():
     kitchen = a_shelf(a_batch("turkey", **HEATED))
     lot = packed(kitchen)
-    check_lot(kitchen, lot.id, moist=True)
+    check_lot(kitchen, lot.id, Found(moist=True))
     assert "found-moist-thrown-out" in not_to_be_eaten(lot_cautions(kitchen, lot))
     with suppress(InputProblem):
         redry(kitchen, lot.id)
@@ -169,5 +170,5 @@ def test_without_air_and_without_a_weight_it_is_not_eaten_until_that_is_answered
     kitchen = a_shelf(a_batch("corn", dried_mass=None))
     lot = packed(kitchen, package=Package("vacuum bag", Mass(200.0), place=PANTRY))
     assert "airless-dryness-unknown" in not_to_be_eaten(lot_cautions(kitchen, lot))
-    check_lot(kitchen, lot.id, moist=False)
+    check_lot(kitchen, lot.id, Found(moist=False))
     assert "airless-dryness-unknown" not in rules(lot_cautions(kitchen, lot))

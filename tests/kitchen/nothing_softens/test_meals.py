@@ -8,6 +8,7 @@ import pytest
 
 from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.cautions.cautions import (
+    Preparation,
     food_cautions,
     meal_cautions,
 )
@@ -142,7 +143,7 @@ def test_a_batch_still_on_the_dryer_counts_as_it_will_come_out():
 def test_bought_food_in_a_cold_soak_goes_by_its_package(slug):
     assert slug in staples()
     kitchen = a_meal(MealPart(1, 0, slug, staple=slug, mass=Mass(50.0), id=1), cooking=COLD_SOAK)
-    said = meal_cautions(kitchen, kitchen.journal.get(Meal, 1), soak_minutes=30.0)
+    said = meal_cautions(kitchen, kitchen.journal.get(Meal, 1), made=Preparation(soak_minutes=30.0))
     assert "cold-soak-animal" not in rules(said)
     assert "cold-soak-bought" in rules(said, "warn")
 
@@ -152,7 +153,7 @@ def test_canned_beans_in_a_cold_soak_are_not_called_raw(made_from, speaks):
     kitchen = a_shelf(a_batch("white-bean", made_from=made_from), Meal("supper", cooking=COLD_SOAK, id=1))
     lot = packed(kitchen)
     part = MealPart(1, 0, "white bean", "white-bean", lot=lot.id, mass=Mass(50.0), id=1)
-    said = rules(meal_cautions(kitchen, kitchen.journal.get(Meal, 1), [part], soak_minutes=30.0))
+    said = rules(meal_cautions(kitchen, kitchen.journal.get(Meal, 1), [part], Preparation(soak_minutes=30.0)))
     assert ("cold-soak-beans" in said) is speaks
     assert ("beans-not-boiled" in said) is speaks
 
@@ -170,14 +171,14 @@ def test_plain_food_has_no_caution_of_another_one(slug):
 def test_an_hour_is_the_limit_where_the_trip_is_hotter_than_ninety():
     kitchen = a_meal(MealPart(1, 0, "corn", "corn", mass=Mass(50.0), id=1), cooking=COLD_SOAK)
     meal = kitchen.journal.get(Meal, 1)
-    hot = meal_cautions(kitchen, meal, soak_minutes=90.0, soak_temperature_c=36.0)
+    hot = meal_cautions(kitchen, meal, made=Preparation(soak_minutes=90.0, soak_temperature_c=36.0))
     assert "soak-one-hour-hot" in rules(hot)
-    cool = meal_cautions(kitchen, meal, soak_minutes=90.0, soak_temperature_c=25.0)
+    cool = meal_cautions(kitchen, meal, made=Preparation(soak_minutes=90.0, soak_temperature_c=25.0))
     assert not {r for r in rules(cool) if r.startswith("soak")}
 
 
 @every_row(("altitude_m", "once"), [(None, "3 min"), (300.0, "1 min"), (2000.0, "3 min")])
 def test_water_is_boiled_once_and_the_longer_where_the_height_is_unknown(altitude_m, once):
     kitchen = a_meal(MealPart(1, 0, "corn", "corn", mass=Mass(50.0), id=1))
-    said = meal_cautions(kitchen, kitchen.journal.get(Meal, 1), altitude_m=altitude_m)
+    said = meal_cautions(kitchen, kitchen.journal.get(Meal, 1), made=Preparation(altitude_m=altitude_m))
     assert [c.short for c in said if "Boil water" in c.short] == [f"Boil water {once}"]

@@ -21,7 +21,7 @@ from dryhouse.kitchen.shelf.conditioning import (
     start_conditioning,
     treatments,
 )
-from dryhouse.kitchen.shelf.lots import check_lot
+from dryhouse.kitchen.shelf.lots import Found, check_lot
 from dryhouse.science.errors import InputProblem
 from dryhouse.words.dates import day_words
 from tests.kitchen.shelf_room import CELLAR, TODAY, a_batch, a_shelf, packed
@@ -48,9 +48,9 @@ def test_it_runs_ten_days_with_a_look_each_day(kitchen, lot):
     (running,) = conditioning(kitchen)
     assert (running.state, running.day, running.days_needed, running.looked_today) == ("running", 4, 10, False)
     assert running.ends_on == TODAY + timedelta(days=7)
-    check_lot(kitchen, lot.id, moist=False)
+    check_lot(kitchen, lot.id, Found(moist=False))
     assert conditioning(kitchen)[0].looked_today
-    check_lot(kitchen, lot.id, moist=True)
+    check_lot(kitchen, lot.id, Found(moist=True))
     assert conditioning(kitchen)[0].state == "moist"
 
 
@@ -92,9 +92,9 @@ def test_each_lot_says_how_far_it_has_come_and_what_is_to_be_done(kitchen, lot):
     assert said(10) == "Conditioned 10 days, long enough: mark it as finished"
     assert said(1, 0) == f"Conditioned 1 day from {day_words(TODAY - timedelta(days=1))}; needs 10"
     assert said(12, 0) == f"Conditioned 12 days from {day_words(TODAY - timedelta(days=12))}"
-    check_lot(kitchen, lot.id, moist=False)
+    check_lot(kitchen, lot.id, Found(moist=False))
     assert said(3).endswith("looked at today")
-    check_lot(kitchen, lot.id, moist=True)
+    check_lot(kitchen, lot.id, Found(moist=True))
     assert said(3) == "Conditioning, day 4: it was found moist and goes back in the dryer"
 
 
@@ -108,7 +108,7 @@ def test_what_conditioning_asks_for_today_is_said(kitchen, lot):
     assert conditioning_words(kitchen) == f"Needs conditioning: lot {lot.id}."
     start_conditioning(kitchen, lot.id, TODAY - timedelta(days=3))
     assert conditioning_words(kitchen) == f"Shake and look at today: lot {lot.id} (day 4 of 10)."
-    check_lot(kitchen, lot.id, moist=False)
+    check_lot(kitchen, lot.id, Found(moist=False))
     assert conditioning_words(kitchen) == ""
     start_conditioning(kitchen, lot.id, TODAY - timedelta(days=11))
     assert conditioning_words(kitchen) == f"Conditioned long enough, mark as finished: lot {lot.id}."

@@ -10,6 +10,7 @@ import pytest
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, Meal, MealPart
 from dryhouse.kitchen.shelf.lots import (
+    Found,
     check_lot,
     draw,
     edit_lot,
@@ -106,15 +107,15 @@ def test_draws_before_packing_in_the_future_or_for_no_purpose_are_refused(kitche
 
 def test_a_check_must_have_found_something_and_weigh_no_more_than_was_packed(kitchen, lot):
     with pytest.raises(InputProblem, match="What was found"):
-        check_lot(kitchen, lot.id)
+        check_lot(kitchen, lot.id, Found())
     with pytest.raises(InputProblem, match="Was the jar weighed along"):
-        check_lot(kitchen, lot.id, mass=Mass(900.0, "900 g"))
+        check_lot(kitchen, lot.id, Found(mass=Mass(900.0, "900 g")))
     assert kitchen.journal.where(LotCheck) == ()
 
 
 def test_a_weighed_check_counts_from_its_day_on(kitchen, lot):
     draw(kitchen, lot.id, Mass(40.0), on=TODAY - timedelta(days=5))
-    check_lot(kitchen, lot.id, mass=Mass(150.0), on=TODAY - timedelta(days=2))
+    check_lot(kitchen, lot.id, Found(mass=Mass(150.0)), on=TODAY - timedelta(days=2))
     draw(kitchen, lot.id, Mass(50.0))
     with pytest.raises(InputProblem, match=r"Only 3\.5 oz"):
         draw(kitchen, lot.id, Mass(120.0))
@@ -123,7 +124,7 @@ def test_a_weighed_check_counts_from_its_day_on(kitchen, lot):
 def test_on_the_day_it_is_weighed_only_what_is_taken_afterwards_counts(kitchen, lot):
     draw(kitchen, lot.id, Mass(40.0))
     later = replace(kitchen, now=lambda: NOW + timedelta(minutes=10))
-    check_lot(later, lot.id, mass=Mass(150.0))
+    check_lot(later, lot.id, Found(mass=Mass(150.0)))
     last = replace(kitchen, now=lambda: NOW + timedelta(minutes=20))
     draw(last, lot.id, Mass(50.0, "50 g"))
     with pytest.raises(InputProblem, match="Only 100 g is left"):
@@ -154,7 +155,7 @@ def test_an_edit_is_checked(kitchen, lot):
 def test_a_lot_is_removed_with_everything_of_it_and_comes_back_whole(kitchen, lot):
     open_lot(kitchen, lot.id)
     draw(kitchen, lot.id, Mass(10.0))
-    check_lot(kitchen, lot.id, moist=False)
+    check_lot(kitchen, lot.id, Found(moist=False))
     kitchen.journal.write([])
     meal = Meal("stew", id=1)
     part = MealPart(1, 1, "corn", "corn", lot=lot.id, id=1)

@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from dryhouse.kitchen.records import BatchPart, Lot, OwnFood
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import end_conditioning, start_conditioning
-from dryhouse.kitchen.shelf.lots import check_lot, draw, edit_lot, move, open_lot, redry, throw_out
+from dryhouse.kitchen.shelf.lots import Found, check_lot, draw, edit_lot, move, open_lot, redry, throw_out
 from dryhouse.kitchen.shelf.packing import Package, pack, shelve
 from dryhouse.kitchen.shelf.places import edit_temperature, set_temperature, temperatures
 from dryhouse.kitchen.shelf.shelf import keep_by_figure, shelf, standing_on
@@ -101,9 +101,9 @@ def test_dried_turkey_at_room_temperature_is_past_after_fourteen_days():
     ("act", "reason", "status"),
     [
         (lambda k, id: open_lot(k, id), "opened on 25 Nov 2026", "check first"),
-        (lambda k, id: check_lot(k, id, moist=True), "moist", "check first"),
-        (lambda k, id: check_lot(k, id, mould=True), "Mold", "do not eat"),
-        (lambda k, id: check_lot(k, id, smell="sour"), "smell", "do not eat"),
+        (lambda k, id: check_lot(k, id, Found(moist=True)), "moist", "check first"),
+        (lambda k, id: check_lot(k, id, Found(mould=True)), "Mold", "do not eat"),
+        (lambda k, id: check_lot(k, id, Found(smell="sour")), "smell", "do not eat"),
         (lambda k, id: redry(k, id), "dried again", "check first"),
     ],
 )
@@ -121,7 +121,7 @@ def test_an_opened_jar_found_dry_is_in_good_standing_for_thirty_days():
     kitchen = a_shelf(a_batch())
     lot = packed(kitchen, place=CELLAR)
     open_lot(kitchen, lot.id)
-    check_lot(kitchen, lot.id, moist=False, mould=False)
+    check_lot(kitchen, lot.id, Found(moist=False, mould=False))
     assert standing(kitchen, lot.id)[0] == "keeping"
     assert standing(kitchen, lot.id, TODAY + timedelta(days=31))[0] == "check first"
 
@@ -129,17 +129,17 @@ def test_an_opened_jar_found_dry_is_in_good_standing_for_thirty_days():
 def test_a_moist_jar_dried_again_and_found_dry_is_in_good_standing():
     kitchen = a_shelf(a_batch())
     lot = packed(kitchen, place=CELLAR)
-    check_lot(kitchen, lot.id, moist=True, on=TODAY - timedelta(days=3))
+    check_lot(kitchen, lot.id, Found(moist=True), on=TODAY - timedelta(days=3))
     redry(kitchen, lot.id, TODAY - timedelta(days=2))
-    check_lot(kitchen, lot.id, moist=False, on=TODAY)
+    check_lot(kitchen, lot.id, Found(moist=False), on=TODAY)
     assert standing(kitchen, lot.id)[0] == "keeping"
 
 
 def test_mould_is_not_forgotten_when_a_later_look_finds_none():
     kitchen = a_shelf(a_batch())
     lot = packed(kitchen, place=CELLAR)
-    check_lot(kitchen, lot.id, mould=True, on=TODAY - timedelta(days=3))
-    check_lot(kitchen, lot.id, moist=False, mould=False)
+    check_lot(kitchen, lot.id, Found(mould=True), on=TODAY - timedelta(days=3))
+    check_lot(kitchen, lot.id, Found(moist=False, mould=False))
     assert standing(kitchen, lot.id)[0] == "do not eat"
 
 
@@ -323,11 +323,11 @@ def test_the_book_takes_in_every_act_and_agrees_with_a_fresh_reading():
     kitchen.journal.write(moved.undone().changes)
     agrees(moved.undone())
     agrees(open_lot(kitchen, ids[0]))
-    looked = check_lot(kitchen, ids[0], moist=False, mass=Mass(70.0))
+    looked = check_lot(kitchen, ids[0], Found(moist=False, mass=Mass(70.0)))
     agrees(looked)
     kitchen.journal.write(looked.undone().changes)
     agrees(looked.undone())
-    agrees(check_lot(kitchen, ids[0], moist=True, mould=True))
+    agrees(check_lot(kitchen, ids[0], Found(moist=True, mould=True)))
     agrees(draw(kitchen, ids[1], Mass(20.0)))
     # meat in a vacuum bag must be kept cold, so the record put right changes what is said of it
     (turkey,) = kitchen.journal.where(Lot, food="turkey")

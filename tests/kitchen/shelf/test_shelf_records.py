@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from dryhouse.kitchen.records import Lot, LotMove
-from dryhouse.kitchen.shelf.lots import check_lot, move
+from dryhouse.kitchen.shelf.lots import Found, check_lot, move
 from dryhouse.kitchen.shelf.shelf_records import ShelfRecords
 from tests.kitchen.shelf_room import CELLAR, FREEZER, NOW, PANTRY, TODAY, a_batch, a_shelf, packed
 
@@ -17,7 +17,7 @@ def test_a_move_and_a_look_noted_late_stand_where_they_happened() -> None:
     move(kitchen, [lot.id], CELLAR, NOW - timedelta(days=9))
     days = [TODAY - timedelta(days=d) for d in (1, 8)]
     for day in days:
-        check_lot(kitchen, lot.id, moist=False, on=day)
+        check_lot(kitchen, lot.id, Found(moist=False), on=day)
     read = ShelfRecords.read(kitchen)
     assert [m.place for m in read.moves[lot.id]] == [PANTRY, CELLAR, FREEZER]
     assert [c.on for c in read.checks_by(lot.id, TODAY)] == days[::-1]

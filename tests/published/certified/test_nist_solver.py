@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from dryhouse.science.curves.fitting import standard_errors
-from dryhouse.science.curves.solver import least_squares
+from dryhouse.science.curves.solver import Effort, least_squares
 from tests.rows import every_row
 
 DATA = Path(__file__).parents[1] / "data"
@@ -81,9 +81,9 @@ def spread(start):
 def test_certified_parameters_to_eight_digits(name, start):
     both, y, starts, values, _, rss = problem(name)
     with np.errstate(all="ignore"):
-        found = least_squares(both, y, starts[start], rounds=1500)
+        found = least_squares(both, y, starts[start], effort=Effort(rounds=1500))
         if (name, start) == ("BoxBOD", 0):
-            ends = [least_squares(both, y, start, rounds=400) for start in spread(starts[start])]
+            ends = [least_squares(both, y, start, effort=Effort(rounds=400)) for start in spread(starts[start])]
             found = min((end for end in ends if np.isfinite(end.sse)), key=lambda end: end.sse)
     if (name, start) == ("MGH10", 0):
         assert not found.settled, "stopping short must be said"
@@ -103,5 +103,5 @@ def test_the_lone_start_of_boxbod_is_wrong_by_far():
 @every_row("name", ["Misra1a", "BoxBOD", "Chwirut2", "MGH17", "Thurber", "Rat43"])
 def test_certified_standard_errors(name):
     both, y, starts, _, errors, _ = problem(name)
-    found = least_squares(both, y, starts[1], rounds=1500)
+    found = least_squares(both, y, starts[1], effort=Effort(rounds=1500))
     assert standard_errors(found, len(y)) == pytest.approx(list(errors), rel=1e-6)

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from dryhouse.science.curves.solver import least_squares
+from dryhouse.science.curves.solver import Effort, least_squares
 
 HOURS = np.array([1.0, 2.0, 3.0, 4.0])
 
@@ -32,6 +32,6 @@ def test_two_parameters_that_no_weighing_tells_apart_still_fit_together():
     def both(p):
         return (p[0] + p[1]) * HOURS, np.array([HOURS, HOURS])
 
-    found = least_squares(both, 2.5 * HOURS, np.array([1.0, 1.0]), damping=1e-18, exact=False)
+    found = least_squares(both, 2.5 * HOURS, np.array([1.0, 1.0]), effort=Effort(damping=1e-18, exact=False))
     assert found.settled
     assert found.parameters.sum() == pytest.approx(2.5)

@@ -10,6 +10,7 @@ import pytest
 from scipy import stats
 
 from dryhouse.science.dry_matter import prior_belief
+from dryhouse.science.forecast.answer import Beforehand
 from dryhouse.science.forecast.engine import (
     AT_ONCE,
     BEND_SD,
@@ -51,7 +52,7 @@ def test_the_clock_s_error_grows_as_a_walk_and_no_further_than_it_is_told():
 
 
 def test_a_half_time_gives_way_as_student_s_t_of_four_degrees():
-    expected = expectation(np.array([1.0, 0.8, 0.6]), SURE, 10.0, None, None, 0.002)
+    expected = expectation(np.array([1.0, 0.8, 0.6]), Beforehand(SURE, 10.0), 0.002)
     at = expected.log_half + expected.sd_log_half * np.array([0.0, 1.0, 3.0])
     densities = stats.t.logpdf(np.array([0.0, 1.0, 3.0]), 4.0)
     assert expected.pull(at) == pytest.approx(densities - densities[0])
@@ -120,7 +121,7 @@ def test_the_mass_on_the_way_is_the_curve_s():
 
 
 def test_the_levels_that_the_weighings_leave_are_looked_at_more_closely():
-    expected = expectation(np.array([1.0, 0.5, 0.3]), prior_belief(15.0, 0.15), 10.0, None, None, 0.002)
+    expected = expectation(np.array([1.0, 0.5, 0.3]), Beforehand(prior_belief(15.0, 0.15), 10.0), 0.002)
     at = expected.levels.at
 
     def left(*numbers):
@@ -138,7 +139,7 @@ def test_the_levels_that_the_weighings_leave_are_looked_at_more_closely():
 
 def test_the_dry_matter_is_learned_from_the_levels_that_the_weighings_leave():
     before = prior_belief(15.0, 0.15)
-    expected = expectation(np.array([1.0, 0.5, 0.3]), before, 10.0, None, None, 0.002)
+    expected = expectation(np.array([1.0, 0.5, 0.3]), Beforehand(before, 10.0), 0.002)
     for number in (4, 9):
         after = learned(replace(cells([2.0]), number=np.array([number])), expected, before)
         assert after.weight.sum() == pytest.approx(1.0)
@@ -160,7 +161,7 @@ def test_levels_above_what_was_weighed_are_no_levels_and_those_above_the_target_
 
 
 def test_one_weighing_leaves_what_was_expected():
-    expected = expectation(np.array([1.0]), SURE, 10.0, None, None, 0.002)
+    expected = expectation(np.array([1.0]), Beforehand(SURE, 10.0), 0.002)
     assert errors_of(np.array([0.0]), np.array([1.0]), expected) is None
     found = posterior(np.array([0.0]), np.array([1.0]), expected, None)
     assert len(found.weight) == MOST_CELLS
@@ -176,7 +177,7 @@ def test_one_weighing_leaves_what_was_expected():
 def test_a_run_weighed_to_the_end_pins_its_half_time_and_its_level():
     hours = np.linspace(0.0, 12.0, 13)
     w = 0.156 + 0.844 * 0.5 ** (hours / 2.0)
-    expected = expectation(w, SURE, 10.0, None, None, 0.0005)
+    expected = expectation(w, Beforehand(SURE, 10.0), 0.0005)
     found = posterior(hours, w, expected, errors_of(hours, w, expected))
     assert np.exp(np.median(found.log_half)) == pytest.approx(2.0, rel=0.03)
     assert float(found.level @ found.weight) == pytest.approx(0.156, abs=0.003)

@@ -5,9 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from dryhouse.science.dry_matter import prior_belief
-from dryhouse.science.forecast.answer import Equilibrium, Prior
-from dryhouse.science.forecast.expectation import USUAL_EQUILIBRIUM, WIDE_HALF_TIME, expectation
+from dryhouse.science.dry_matter import SETTLES, prior_belief
+from dryhouse.science.forecast.answer import Beforehand, Equilibrium, Prior
+from dryhouse.science.forecast.expectation import WIDE_HALF_TIME, expectation
 from dryhouse.science.values import Basis
 
 BASIS = Basis("own", "earlier runs", 3)
@@ -15,7 +15,7 @@ WEIGHINGS = np.array([1.0, 0.8, 0.6])
 
 
 def expected(*, prior=None, equilibrium=None, step=0.002, target=10.0, doubt=0.001):
-    return expectation(WEIGHINGS, prior_belief(20.0, doubt), target, equilibrium, prior, step)
+    return expectation(WEIGHINGS, Beforehand(prior_belief(20.0, doubt), target, equilibrium, prior), step)
 
 
 def test_an_unknown_food_may_be_fast_or_slow_and_of_any_shape():
@@ -38,7 +38,7 @@ def test_levels_lie_between_bone_dry_and_the_lightest_weighing():
     assert levels.at.max() < WEIGHINGS.min()
     assert levels.at[np.argmax(levels.log_weight)] == pytest.approx(0.2 * 1.08, abs=0.01)
     usual = expected(target=35.0).levels
-    assert usual.at[np.argmax(usual.log_weight)] == pytest.approx(0.2 * (1 + USUAL_EQUILIBRIUM[0]), abs=0.01)
+    assert usual.at[np.argmax(usual.log_weight)] == pytest.approx(0.2 * (1 + SETTLES[0]), abs=0.01)
 
 
 def test_a_load_that_settles_higher_holds_more_dry_matter():

@@ -10,7 +10,15 @@ from hypothesis import strategies as st
 from dryhouse.science.display import Style
 from dryhouse.science.dry_matter import exactly, prior_belief
 from dryhouse.science.errors import InputProblem
-from dryhouse.science.forecast import Equilibrium, PageRun, Prior, forecast, prior_from_hours, prior_from_published
+from dryhouse.science.forecast import (
+    Beforehand,
+    Equilibrium,
+    PageRun,
+    Prior,
+    forecast,
+    prior_from_hours,
+    prior_from_published,
+)
 from dryhouse.science.moisture import TYPED_DOUBT
 from dryhouse.science.values import Basis, Fact
 from dryhouse.words.forecasts import finish_sentence, from_the_first
@@ -37,7 +45,7 @@ def when(target_pct, half=2.5, n=1.15, level=DRY * 1.03, first=500.0):
 
 def ahead(hours, grams=None, target=15.0, **more):
     grams = load(hours) if grams is None else grams
-    return forecast(hours, grams, target_moisture_pct=target, **{"solids": SOLIDS} | more)
+    return forecast(hours, grams, Beforehand(**{"solids": SOLIDS, "target_moisture_pct": target} | more))
 
 
 class TestTheFinish:
@@ -79,14 +87,14 @@ class TestTheFinish:
     def test_minutes_or_days_only_stretch_the_clock(self):
         hours = np.array([0, 1, 2, 3, 4.0])
         grams = load(hours)
-        usual, slow = (forecast(hours * s, grams, solids=SOLIDS, target_moisture_pct=15).finish for s in (1.0, 3.0))
+        usual, slow = (forecast(hours * s, grams, Beforehand(SOLIDS, 15.0)).finish for s in (1.0, 3.0))
         assert slow.median == pytest.approx(3 * usual.median, rel=0.05)
 
     def test_the_same_whatever_the_unit_of_mass(self):
         hours = np.array([0, 1, 2, 3, 4.0])
         grams = load(hours)
-        one = forecast(hours, grams, solids=SOLIDS, target_moisture_pct=15, resolution_g=1.0).finish
-        ten = forecast(hours, grams * 10, solids=SOLIDS, target_moisture_pct=15, resolution_g=10.0).finish
+        one = forecast(hours, grams, Beforehand(SOLIDS, 15.0)).finish
+        ten = forecast(hours, grams * 10, Beforehand(SOLIDS, 15.0)).finish
         assert ten.median == pytest.approx(one.median, rel=1e-9)
 
     def test_a_coarser_scale_never_makes_the_band_narrower_by_much(self):
@@ -103,7 +111,7 @@ class TestTheFinish:
     def test_the_dry_matter_is_learned_from_the_level_a_run_settles_at(self):
         hours = np.arange(0, 20.1, 1.0)
         expected = prior_belief(100 * 1.25 * DRY / 500.0, 0.15)
-        after = forecast(hours, load(hours), solids=expected, target_moisture_pct=15).belief
+        after = forecast(hours, load(hours), Beforehand(expected, 15.0)).belief
         assert after.middle == pytest.approx(DRY / 500.0, rel=0.06)
         assert after.log_sd < 0.5 * expected.log_sd
 
@@ -151,13 +159,13 @@ class TestAlreadyThere:
         early = np.arange(0, 11.1, 1.0)
         early = early[load(early) >= 0.93 * usual]
         assert load(early)[-1] < usual
-        running = forecast(early, load(early), solids=expected, target_moisture_pct=15)
+        running = forecast(early, load(early), Beforehand(expected, 15.0))
         assert running.reached_at is None
         assert running.target_g == pytest.approx(running.belief.middle * 500.0 / 0.85)
         low, high = (f"{share * 500.0:.2f} g" for share in running.belief.quantiles([0.1, 0.9]))
         assert f"leaves {low} to {high} of dry matter" in read(running.workings)
         whole = np.arange(0, 20.1, 1.0)
-        done = forecast(whole, load(whole), solids=expected, target_moisture_pct=15)
+        done = forecast(whole, load(whole), Beforehand(expected, 15.0))
         assert done.target_g == pytest.approx(DRY / 0.85, rel=0.06)
         assert done.reached_at == pytest.approx(when(15.0), abs=2.0)
 
@@ -291,9 +299,7 @@ class TestWhatCannotBeUsed:
     )
     def test_says_what_is_wrong(self, hours, grams, dry, target, word):
         with pytest.raises(InputProblem) as problem:
-            forecast(
-                hours, grams, solids=SOLIDS.scaled(dry / DRY * 500 / (grams or [1])[0]), target_moisture_pct=target
-            )
+            forecast(hours, grams, Beforehand(SOLIDS.scaled(dry / DRY * 500 / (grams or [1])[0]), target))
         assert word in problem_sentence(problem.value)
 
     def test_what_can_just_be_used_is(self):
@@ -311,10 +317,10 @@ class TestWhatCannotBeUsed:
         for share, dries in ((0.0105, True), (0.0095, False)):
             grams = [500, 499, 500 - share * (500 - target)]
             if dries:
-                forecast([0, 2, 4], grams, solids=SOLIDS, target_moisture_pct=15)
+                forecast([0, 2, 4], grams, Beforehand(SOLIDS, 15.0))
                 continue
             with pytest.raises(InputProblem):
-                forecast([0, 2, 4], grams, solids=SOLIDS, target_moisture_pct=15)
+                forecast([0, 2, 4], grams, Beforehand(SOLIDS, 15.0))
 
 
 class TestPriors:

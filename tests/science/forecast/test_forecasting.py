@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from dryhouse.science.dry_matter import exactly
-from dryhouse.science.forecast import forecast
+from dryhouse.science.forecast import Beforehand, forecast
 from dryhouse.science.forecast.answer import Bands, Finish
 from dryhouse.science.forecast.finish import weighted_quantiles
 from dryhouse.science.forecast.forecasting import guessed_resolution
@@ -43,7 +43,7 @@ def test_the_scale_s_step_is_the_largest_that_divides_every_weighing(grams, step
 
 
 def done(hours, grams):
-    return forecast(hours, grams, solids=exactly(85.0 / 500.0), target_moisture_pct=15.0)
+    return forecast(hours, grams, Beforehand(exactly(85.0 / 500.0), 15.0))
 
 
 def test_the_target_is_passed_on_the_straight_line_between_two_weighings():

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from dryhouse.science.dry_matter import exactly
-from dryhouse.science.forecast import Heating, forecast
+from dryhouse.science.forecast import Beforehand, Heating, forecast
 from dryhouse.science.forecast.finish import changed_pace
 from dryhouse.science.forecast.pace import pace_of, stops
 from dryhouse.science.values import Fact
@@ -22,7 +22,7 @@ def left(hours, pace=0.25):
 
 
 def finish(hours, grams, **more):
-    return forecast(hours, grams, solids=exactly(DRY / grams[0]), target_moisture_pct=15.0, **more)
+    return forecast(hours, grams, Beforehand(exactly(DRY / grams[0]), 15.0), **more)
 
 
 def test_power_off_for_three_hours_is_seen_and_costs_three_hours():

@@ -1,9 +1,11 @@
 """What a forecast rests on."""
 
+from dataclasses import replace
+
 import numpy as np
 
-from dryhouse.science.dry_matter import prior_belief
-from dryhouse.science.forecast.answer import Equilibrium, Prior
+from dryhouse.science.dry_matter import exactly, prior_belief
+from dryhouse.science.forecast.answer import Beforehand, Equilibrium, Prior
 from dryhouse.science.forecast.engine import Posterior
 from dryhouse.science.forecast.shapes import shapes
 from dryhouse.science.forecast.wording import bases, workings
@@ -14,12 +16,12 @@ PRIOR = Prior(0.3, 1.0, 0.3, 0.2, Basis("own", "earlier runs", 3))
 
 
 def test_every_assumption_is_a_basis_until_something_better_is_known():
-    given = (Basis("handbook", "water of corn"),)
-    assert [b.kind for b in bases(given, None, None)] == ["handbook", "assumption", "assumption"]
-    assert [b.kind for b in bases(given, None, PRIOR)] == ["handbook", "assumption", "own"]
+    given = Beforehand(exactly(0.15), 15.0, basis=(Basis("handbook", "water of corn"),))
+    assert [b.kind for b in bases(given)] == ["handbook", "assumption", "assumption"]
+    assert [b.kind for b in bases(replace(given, prior=PRIOR))] == ["handbook", "assumption", "own"]
     damp = Equilibrium(0.08, 0.07, 0.09, Basis("handbook", "isotherm"))
-    assert rests_on(bases(given, damp, PRIOR))[1] == "handbook: isotherm"
-    assert rests_on(bases(given, None, None))[1:] == [
+    assert rests_on(bases(replace(given, equilibrium=damp, prior=PRIOR)))[1] == "handbook: isotherm"
+    assert rests_on(bases(given))[1:] == [
         "assumption: food settles at 4 % (2 % to 9 %) of its dry matter",
         "assumption: speed unknown beforehand: half-time 20 min to 10 h",
     ]
@@ -36,9 +38,8 @@ def one_shape(halves):
 def said(n=3, after=None, prior=PRIOR, doubt=0.0001):
     halves = np.linspace(2.0, 3.0, 101)
     found = one_shape(halves)
-    return read(
-        workings(500.0, prior_belief(15.0, doubt), after, 15.0, 88.24, found, shapes(), None, prior, n)
-    ).split("\n")
+    before = Beforehand(prior_belief(15.0, doubt), 15.0, prior=prior)
+    return read(workings(before, 500.0, after, 88.24, found, n)).split("\n")
 
 
 def test_the_middle_and_the_ends_of_the_half_time_stand_in_the_workings():

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import timedelta
 
 from PySide6.QtCore import Qt, Signal
@@ -20,12 +19,12 @@ from dryhouse.desk.widgets.record_fields import NOT_SAID
 from dryhouse.kitchen.batches.log import parts_of
 from dryhouse.kitchen.cards.batch_card import card_of
 from dryhouse.kitchen.cautions.cautions import batch_facts
-from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.drying import CameOff, take_off
 from dryhouse.kitchen.dryer.learned import as_taken_off
 from dryhouse.kitchen.dryer.run_words import judged_words
 from dryhouse.kitchen.dryer.runs import DryingRun
 from dryhouse.kitchen.records import Batch, BatchEvent
-from dryhouse.kitchen.records.batches import FEELS, FINISHED
+from dryhouse.kitchen.records.batches import FEELS
 from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.records.weighings import LOAD
 from dryhouse.science.quantities import Mass, Volume, unit_typed
@@ -129,7 +128,7 @@ class TakeOffForm(QWidget):
         if mass is not None:
             kitchen, batch = self.session.kitchen, self.run.batch
             dried = with_unit(mass, self.mass.default_unit)
-            finished = replace(batch, state=FINISHED, dried_mass=dried, felt=self.felt.value() or "")
+            finished = CameOff(dried, felt=self.felt.value() or "").finished(batch)
             card = card_of(kitchen, as_taken_off(self.run, finished), parts_of(kitchen, batch.id))
             said = card.judgement(self.session.style)
         self.standing.setText(said)
@@ -146,13 +145,15 @@ class TakeOffForm(QWidget):
         done = self.session.act(
             take_off,
             self.run.batch.id,
-            with_unit(mass, self.mass.default_unit) if mass else None,
+            CameOff(
+                with_unit(mass, self.mass.default_unit) if mass else None,
+                self.volume.value(),
+                self.energy.value(),
+                self.notes.text(),
+                self.rating.value(),
+                self.felt.value(),
+            ),
             at=self.at.value(),
-            dried_volume=self.volume.value(),
-            energy_kwh=self.energy.value(),
-            rating=self.rating.value(),
-            notes=self.notes.text(),
-            felt=self.felt.value(),
         )
         if done is None:
             mark_problem(self.session.problem, fields)

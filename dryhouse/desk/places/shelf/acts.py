@@ -26,6 +26,7 @@ from dryhouse.kitchen.records.lots import COOKED, GIVEN
 from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.shelf.conditioning import days_needed, pasteurise, treatments
 from dryhouse.kitchen.shelf.lots import (
+    Found,
     check_lot,
     draw,
     edit_lot,
@@ -227,12 +228,14 @@ class ActForm(QWidget):
             return self.session.act(
                 check_lot,
                 lots[0],
-                moist=self._value("moist"),
-                mould=self._value("mould"),
-                mass=self._value("mass"),
-                on=self._value("on"),
-                smell=self._value("smell") or "",
-                note=self._value("note") or "",
+                Found(
+                    moist=self._value("moist"),
+                    mould=self._value("mould"),
+                    smell=self._value("smell") or "",
+                    mass=self._value("mass"),
+                    note=self._value("note") or "",
+                ),
+                self._value("on"),
             )
 
         return "Check", "Write down what you saw. What was not looked at stays unknown.", fields, keep

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication
 from dryhouse.desk.places.dryer.chart import DAY, MODEL_VIEWS
 from dryhouse.desk.places.dryer.detail import CHART, CURVES, FIGURES, WEIGHINGS
 from dryhouse.desk.places.dryer.live import draw_days
-from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.drying import CameOff, take_off
 from dryhouse.plots.curve_picture import MASS
 from dryhouse.science.quantities import Mass
 from tests.desk.places.dryer.sitting import ENTER, drying
@@ -22,7 +22,7 @@ def test_a_past_batch_opens_the_same_chart_and_can_go_back_on(sitting, hands) ->
     hands.dry(batch, (1, 2, 3, 5, 8))
     from dryhouse.kitchen.dryer.drying import take_off
 
-    take_off(hands.kitchen, batch, Mass(190.0, "190 g"))
+    take_off(hands.kitchen, batch, CameOff(Mass(190.0, "190 g")))
     hands.wait(30)
     running = drying(sitting)
     sitting.place.show_record("batch", batch)
@@ -147,7 +147,7 @@ def test_the_whole_day_is_one_picture_and_the_last_runs_of_the_food_lie_beside_i
         number = hands.start(1000.0)
         hands.dry(number, (1, 2, 3))
         if number < 4:
-            take_off(hands.kitchen, number, Mass(200.0))
+            take_off(hands.kitchen, number, CameOff(Mass(200.0)))
             hands.wait(24)
     sitting.place.mark_stale()
     sitting.place.arrive()

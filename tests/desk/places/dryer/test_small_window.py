@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit
 from dryhouse.desk.places.dryer.small_window import SmallWindow
 from dryhouse.desk.session import Session
 from dryhouse.desk.theme import Theme
-from dryhouse.kitchen.dryer.drying import take_off, weighings_of
+from dryhouse.kitchen.dryer.drying import CameOff, take_off, weighings_of
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass
@@ -85,10 +85,10 @@ def test_what_can_t_be_true_is_asked_about_here_too(qtbot, window, hands) -> Non
 def test_a_batch_that_is_taken_off_goes_and_what_is_being_typed_for_another_stays(qtbot, window, hands) -> None:
     window.strips[2].entry.field.setFocus()
     qtbot.keyClicks(window.focusWidget(), "48")
-    window.session.act(take_off, 1, Mass(170.0))
+    window.session.act(take_off, 1, CameOff(Mass(170.0)))
     assert list(window.strips) == [2]
     assert window.strips[2].entry.field.text() == "48"
-    window.session.act(take_off, 2, Mass(90.0))
+    window.session.act(take_off, 2, CameOff(Mass(90.0)))
     assert window.nothing.isVisible()
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 
 from dryhouse.desk.cautions import stops_of
-from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.drying import CameOff, take_off
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Dryer
 from dryhouse.kitchen.records.batches import PLANNED
@@ -101,7 +101,7 @@ def test_where_there_is_no_dryer_the_form_has_the_way_to_add_one(sitting, hands)
 def test_the_same_again_starts_like_a_past_batch_with_what_is_loaded_still_to_be_typed(sitting, hands) -> None:
     hands.start(1000.0, form="rings", title="Ring")
     hands.wait(9)
-    take_off(hands.kitchen, 1, Mass(180.0))
+    take_off(hands.kitchen, 1, CameOff(Mass(180.0)))
     sitting.session.open_asked.connect(lambda _place, kind, id: sitting.place.show_record(kind, id))
     sitting.place.show_record("batch", 1)
     sitting.place.detail.like.click()

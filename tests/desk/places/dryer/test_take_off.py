@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 
-from dryhouse.kitchen.dryer.drying import take_off
+from dryhouse.kitchen.dryer.drying import CameOff, take_off
 from dryhouse.kitchen.shelf.packing import Package, pack
 from dryhouse.science.quantities import Mass
 from tests.desk.places.dryer.sitting import Sitting
@@ -29,7 +29,7 @@ def test_meat_without_a_recorded_precook_says_stop_on_its_strip_and_when_taken_o
 def test_what_came_off_the_dryer_is_packed_from_its_page_until_all_of_it_is(sitting, hands) -> None:
     hands.start(1000.0)
     hands.wait(9)
-    take_off(hands.kitchen, 1, Mass(180.0))
+    take_off(hands.kitchen, 1, CameOff(Mass(180.0)))
     sitting.place.show_record("batch", 1)
     button = sitting.place.detail.pack
     assert button.isVisible()

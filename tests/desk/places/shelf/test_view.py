@@ -12,7 +12,7 @@ from PySide6.QtCore import Qt
 from dryhouse.desk.places.shelf.state import ShelfState, read_ahead, state_of
 from dryhouse.kitchen.records import Batch, Lot, LotCheck, LotDraw, LotMove
 from dryhouse.kitchen.settings import UNITS_KEY, set_preference
-from dryhouse.kitchen.shelf.lots import check_lot, move
+from dryhouse.kitchen.shelf.lots import Found, check_lot, move
 from dryhouse.kitchen.shelf.packing import Package, pack, split
 from dryhouse.kitchen.shelf.places import set_temperature
 from dryhouse.science.quantities import Temperature
@@ -243,7 +243,7 @@ def test_a_reading_made_ahead_takes_in_what_was_done_meanwhile(qtbot, session, k
     assert len(state.book.lots) == 2
     lot = kitchen.journal.where(Lot)[0]
     session.act(move, [lot.id], FREEZER)
-    session.act(check_lot, lot.id, moist=False)
+    session.act(check_lot, lot.id, Found(moist=False))
     assert len(state.book.moves[lot.id]) == len(kitchen.journal.where(LotMove, lot=lot.id)) == 2
 
 
