@@ -14,7 +14,7 @@ COLUMNS = (
 
 
 @cache
-def _table() -> tuple[tuple[str, str, Isotherm], ...]:
+def _table() -> tuple[tuple[str, Isotherm], ...]:
     rows = []
     for row in read("gab", COLUMNS):
         fact = row.fact("m0", "g/g")
@@ -25,7 +25,6 @@ def _table() -> tuple[tuple[str, str, Isotherm], ...]:
         rows.append(
             (
                 row.text("food"),
-                row.text("name"),
                 Isotherm(
                     m0, c, k, row.required("temperature_low_c"), row.required("temperature_high_c"), fact.basis,
                     USUAL_RANGE[0] if low is None else low, USUAL_RANGE[1] if high is None else high,
@@ -37,9 +36,4 @@ def _table() -> tuple[tuple[str, str, Isotherm], ...]:
 
 def isotherms(food: str) -> tuple[Isotherm, ...]:
     """The published isotherms of a food by its slug; empty where nothing is published."""
-    return tuple(i for slug, _, i in _table() if slug == food)
-
-
-def isotherms_named(name: str) -> tuple[Isotherm, ...]:
-    """The isotherms of a material by the name it has in the table, food of ours or not."""
-    return tuple(i for _, called, i in _table() if called == name)
+    return tuple(i for slug, i in _table() if slug == food)

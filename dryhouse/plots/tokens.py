@@ -240,20 +240,3 @@ WHITE_ON_BLACK = DARK._replace(
         Status.THROWN_OUT: Tint("#FFFFFF", "#000000", "cross"),
     },
 )
-
-
-def luminance(colour: str) -> float:
-    """Relative luminance of `#RRGGBB` (WCAG 2.2, definition of relative luminance)."""
-
-    def linear(channel: int) -> float:
-        share = channel / 255
-        return share / 12.92 if share <= 0.04045 else ((share + 0.055) / 1.055) ** 2.4
-
-    red, green, blue = (linear(int(colour[i : i + 2], 16)) for i in (1, 3, 5))
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(one: str, other: str) -> float:
-    """Contrast ratio of two colours, 1 to 21 (WCAG 2.2, definition of contrast ratio)."""
-    lighter, darker = sorted((luminance(one), luminance(other)), reverse=True)
-    return (lighter + 0.05) / (darker + 0.05)

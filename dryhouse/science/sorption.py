@@ -55,14 +55,6 @@ def refuse_unphysical(m0: float, c: float, k: float) -> None:
         raise InputProblem(message(Told.GAB_SLOPE, k=k, low=SMALLEST_K, high=LARGEST_K))
 
 
-def moisture_for_activity(isotherm: Isotherm, aw: float) -> float | None:
-    """Equilibrium moisture (dry basis, g/g) at a water activity, or None outside the isotherm's range."""
-    refuse_unphysical(isotherm.m0, isotherm.c, isotherm.k)
-    if not isotherm.aw_low <= aw <= isotherm.aw_high:
-        return None
-    return gab(isotherm.m0, isotherm.c, isotherm.k, aw)
-
-
 def gab(m0: float, c: float, k: float, aw: float) -> float:
     """The formula itself."""
     ka = k * aw

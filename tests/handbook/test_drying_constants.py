@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from dryhouse.handbook.activation import activation_of, activation_rows
-from dryhouse.handbook.gab import isotherms, isotherms_named
+from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.reader import handbook
 from dryhouse.handbook.thin_layer import published_prior, thin_layers
 
@@ -51,8 +51,7 @@ def test_published_constants_become_an_expectation():
     assert warm.sd_ln_k > potato.sd_ln_k
 
 
-def test_materials_are_found_by_name():
-    assert isotherms_named("semolina")
+def test_a_food_nobody_published_has_no_isotherm():
     assert isotherms("carrot") == ()
 
 

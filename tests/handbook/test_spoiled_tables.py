@@ -187,7 +187,7 @@ def test_the_first_row_of_each_table_is_read_as_it_is_written(copied: Path) -> N
     spoiled(copied, "activation", middle_kj_mol="")
     assert activation.activation_rows.__wrapped__()[0].energy.value == pytest.approx(35.0)
     spoiled(copied, "gab", aw_low="0.2", aw_high="")
-    _, _, isotherm = gab._table.__wrapped__()[0]
+    _, isotherm = gab._table.__wrapped__()[0]
     assert (isotherm.aw_low, isotherm.aw_high, isotherm.temperature_low_c) == (0.2, 0.9, 30.0)
     spoiled(copied, "thin_layer")
     cherry = thin_layer.thin_layers.__wrapped__()[0]

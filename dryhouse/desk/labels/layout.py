@@ -95,12 +95,6 @@ def paint(
     painter.restore()
 
 
-def used_height(fitted: Fitted, size_mm: tuple[float, float], device: QPaintDevice) -> tuple[float, float]:
-    """The height the words take and the height there is, in dots."""
-    width, height = _room(size_mm, device)
-    return _height(fitted.pieces, fitted.points, width, device), height
-
-
 def _room(size_mm: tuple[float, float], device: QPaintDevice) -> tuple[float, float]:
     across, down = device.logicalDpiX() / 25.4, device.logicalDpiY() / 25.4
     return (size_mm[0] - 2 * _PADDING_MM) * across, (size_mm[1] - 2 * _PADDING_MM) * down

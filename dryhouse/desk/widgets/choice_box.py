@@ -21,17 +21,14 @@ class ChoiceBox(QComboBox):
     def sizeHint(self) -> QSize:
         return super().sizeHint() + QSize(_FRAME, 0)
 
-    def shown_text(self) -> str:
-        """The choice as it is drawn."""
-        return self._drawn().currentText
-
     def paintEvent(self, _event: QPaintEvent) -> None:
-        drawn, pen = self._drawn(), QStylePainter(self)
+        drawn, pen = self.drawn(), QStylePainter(self)
         pen.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, drawn)
         if not self.isEditable():
             pen.drawControl(QStyle.ControlElement.CE_ComboBoxLabel, drawn)
 
-    def _drawn(self) -> QStyleOptionComboBox:
+    def drawn(self) -> QStyleOptionComboBox:
+        """What is drawn: the choice as far as there is room for it."""
         drawn = QStyleOptionComboBox()
         self.initStyleOption(drawn)
         part = QStyle.SubControl.SC_ComboBoxEditField

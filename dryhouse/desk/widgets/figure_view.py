@@ -114,10 +114,6 @@ class FigureView(Pressable):
         if former is not None and former is not figure:
             self.session.figure_replaced.emit(former, self.title, figure)
 
-    def value_text(self) -> str:
-        """The number as shown."""
-        return self._value.text().replace("\u00a0", " ")
-
     def _show(self) -> None:
         figure, style = self.figure, self.session.style
         self._title.setText(unbroken(self.title))

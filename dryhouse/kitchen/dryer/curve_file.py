@@ -133,7 +133,7 @@ def _curves(points: Points, water: Fact | None) -> tuple[CurveSet, str, Step]:
     if water is None:
         return curves, "", step(Kind.MASS_OVER_FIRST)
     how = step(Kind.MR_FROM_MASS, solids=(dry, "g"), first=(first, "g"), water=water)
-    return curves, message_words(periods(points.hours, ratio)[1], _AS_THE_FILE), how
+    return curves, message_words(periods(points.hours, ratio), _AS_THE_FILE), how
 
 
 def _amiss(points: Points, water: Fact | None) -> str:

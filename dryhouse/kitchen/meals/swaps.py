@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from dryhouse.kitchen.kitchen import Kitchen
@@ -11,7 +10,7 @@ from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
 from dryhouse.kitchen.ports import Done, Pending
 from dryhouse.kitchen.records import Meal, MealPart
 from dryhouse.science.quantities import Mass
-from dryhouse.science.values import Caution, Figure
+from dryhouse.science.values import Figure
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,21 +21,6 @@ class Swap:
     into: MealPart
     before: MealSheet
     after: MealSheet
-
-    @property
-    def comes(self) -> tuple[Caution, ...]:
-        """The cautions that come with it."""
-        return _not_among(self.after.cautions, self.before.cautions)
-
-    @property
-    def goes(self) -> tuple[Caution, ...]:
-        """The cautions that go."""
-        return _not_among(self.before.cautions, self.after.cautions)
-
-
-def _not_among(cautions: Sequence[Caution], others: Sequence[Caution]) -> tuple[Caution, ...]:
-    known = {c.rule for c in others}
-    return tuple(c for c in cautions if c.rule not in known)
 
 
 def preview_swap(

@@ -5,22 +5,20 @@ curves.chosen                    # Fit | None     curves.why says why; curves.wa
 curves.fits[0].parameters["k"]   # (value, standard error)
 curves.chosen.at(hours)          # MR on the curve
 rates(hours, grams, dry_matter_g)     # drying rate between neighbouring weighings against moisture
-periods(hours, mr)                    # (Periods | None, Message): constant and falling rate
+periods(hours, mr)                    # Message: constant and falling rate
 """
 
-from dryhouse.science.curves.choose import fit_all, for_forecasting
+from dryhouse.science.curves.choose import fit_all
 from dryhouse.science.curves.models import MODELS, model
-from dryhouse.science.curves.rate import Periods, Rates, periods, rates
+from dryhouse.science.curves.rate import Rates, periods, rates
 from dryhouse.science.curves.result import CurveSet, Fit
 
 __all__ = [
     "MODELS",
     "CurveSet",
     "Fit",
-    "Periods",
     "Rates",
     "fit_all",
-    "for_forecasting",
     "model",
     "periods",
     "rates",

@@ -56,16 +56,6 @@ CONTAINED_IN = {
 _SHORT = {3: ("Lewis",), 4: ("Lewis", "Page")}
 
 
-_ONLY_BETWEEN = (Told.LEVELS_BELOW_ZERO, Told.FALLS_BELOW_ZERO, Told.RISES_AGAIN)
-"""Fits with these hold between the weighings and not past the last."""
-
-
-def for_forecasting(curves: CurveSet) -> Fit | None:
-    """The best fit that may be read past the last weighing, or None."""
-    sound = [f for f in curves.fits if not any(warning.kind in _ONLY_BETWEEN for warning in f.warnings)]
-    return min(sound, key=lambda f: f.aicc, default=None)
-
-
 def _choose(fits: tuple[Fit, ...], n: int) -> tuple[Fit, Message]:
     chosen = fits[0] if n < 5 else min(fits, key=lambda f: f.aicc)
     if n < 5:

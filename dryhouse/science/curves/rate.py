@@ -41,16 +41,6 @@ class Rates:
     grams_per_hour: Array
 
 
-@dataclass(frozen=True, slots=True)
-class Periods:
-    """A constant-rate period up to `until_h` and the critical moisture ratio, and a falling rate after it."""
-
-    mr_per_hour: float
-    critical_mr: float
-    until_h: float
-    rmse: float
-
-
 def rates(hours: ArrayLike, grams: ArrayLike, dry_matter_g: float) -> Rates:
     """The rate between each weighing and the next, at the middle of the two. `dry_matter_g` turns mass into X."""
     t, m = np.asarray(hours, dtype=float), np.asarray(grams, dtype=float)
@@ -68,16 +58,16 @@ def two_periods(t: Array, rate: Array, critical: Array) -> Array:
     return np.where(late > 0, critical * np.exp(-late * rate / critical), 1.0 - rate * t)
 
 
-def periods(hours: ArrayLike, mr: ArrayLike) -> tuple[Periods | None, Message]:
-    """The two periods where the weighings show them, and what to say either way."""
+def periods(hours: ArrayLike, mr: ArrayLike) -> Message:
+    """The two periods where the weighings show them, else why they are not told apart."""
     t, y = np.asarray(hours, dtype=float), np.asarray(mr, dtype=float)
     if len(t) < FEWEST:
-        return None, message(Told.TOO_FEW_FOR_PERIODS, fewest=FEWEST)
+        return message(Told.TOO_FEW_FOR_PERIODS, fewest=FEWEST)
     if len(t) > _MOST:
         kept = np.linspace(0, len(t) - 1, _MOST).round().astype(int)
         t, y = t[kept], y[kept]
     if y[-1] > 0.9 or t[-1] <= 0:
-        return None, message(Told.TOO_EARLY_FOR_PERIODS)
+        return message(Told.TOO_EARLY_FOR_PERIODS)
     last = float(t[-1])
     centre = max(float(np.interp(-0.6, -np.minimum.accumulate(y), t)) or last, last * _SOONEST)
     base = 0.4 / centre
@@ -90,12 +80,11 @@ def periods(hours: ArrayLike, mr: ArrayLike) -> tuple[Periods | None, Message]:
     until = (1.0 - critical) / rate
     inside = int(np.count_nonzero(t <= until))
     if aicc(lewis, len(t), 1) - aicc(sse, len(t), 2) < CLEARLY or inside < 3 or critical > 0.93:
-        return None, message(Told.NO_CONSTANT_RATE)
-    found = Periods(rate, critical, until, float(np.sqrt(sse / len(t))))
+        return message(Told.NO_CONSTANT_RATE)
     if until >= t[-2]:
-        return found, message(Told.CONSTANT_SO_FAR)
+        return message(Told.CONSTANT_SO_FAR)
     share, kink = (100.0 * rate, "%"), (100.0 * critical, "%")
-    return found, message(Told.TWO_PERIODS, until=(until, "h"), rate=share, critical=kink)
+    return message(Told.TWO_PERIODS, until=(until, "h"), rate=share, critical=kink)
 
 
 def _search(t: Array, y: Array, rates_: Array, criticals: Array) -> tuple[float, float, float]:

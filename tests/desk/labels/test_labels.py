@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PySide6.QtGui import QImage
 
-from dryhouse.desk.labels.layout import SMALLEST_PT, fit, more_words, pieces_of, used_height
+from dryhouse.desk.labels.layout import SMALLEST_PT, document_of, fit, more_words, pieces_of
 from dryhouse.desk.labels.paper import LabelJob, label_preview, write_pdf
 from dryhouse.desk.labels.sheets import label_sheets, sheet_named, usual_sheet
 from dryhouse.kitchen.records import Meal, MealPart, Trip, TripMeal
@@ -27,6 +27,9 @@ from tests.kitchen.shelf_room import FREEZER, HEATED, PANTRY, TODAY, a_batch, a_
 STOP = Caution("stop", "A grave thing must be said here in full, and it is never left off.", "a source")
 WARN = Caution("warn", "Something to take care of.", "a source")
 sizes = st.sampled_from([sheet.label_mm for sheet in label_sheets()])
+MARGIN_MM = 2.0
+"""Free of words on each side of a label."""
+
 words = st.text(st.characters(codec="latin-1", categories=("L", "N", "P", "Zs")), min_size=1, max_size=90)
 labels = st.builds(
     Label,
@@ -51,7 +54,8 @@ def test_every_word_and_every_stop_stands_on_paper_and_none_is_cut(paper, label,
     shown = [piece.text for one in fitted for piece in one.pieces]
     assert all(text in shown for text in (label.title, *label.lines, *label.stops))
     for one in fitted:
-        used, there = used_height(one, size, paper)
+        width, there = ((side - 2 * MARGIN_MM) * 300 / 25.4 for side in size)
+        used = document_of(one.pieces, one.points, width, paper).size().height()
         lone = len(one.pieces) <= 2
         assert used <= there + 1 or (one.points == SMALLEST_PT and lone)
 

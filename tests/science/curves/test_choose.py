@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from dryhouse.science.curves import fit_all, for_forecasting, model
+from dryhouse.science.curves import fit_all, model
 from dryhouse.science.curves.fitting import aicc, beyond_the_data, fit
 from dryhouse.words.messages import message_words
 
@@ -127,14 +127,11 @@ class TestNoSillyFit:
 
 
 class TestBeyondTheData:
-    def test_a_level_below_zero_water_is_said_and_not_used_for_forecasting(self):
+    def test_a_level_below_zero_water_is_said(self):
         hours = np.linspace(0, 9, 20)
         curves = fit_all(hours, 1.0 - 0.1 * hours + np.random.default_rng(3).normal(0, 0.003, 20))
         log = curves.fit("logarithmic")
         assert "below zero water" in " ".join(message_words(w) for w in log.warnings)
-        sound = for_forecasting(curves)
-        assert sound is not None
-        assert sound.name not in ("logarithmic", "Midilli–Kucuk")
 
     def test_what_drying_cannot_do_past_the_last_weighing_is_said_and_nothing_else(self):
         midilli, log = model("Midilli–Kucuk"), model("logarithmic")

@@ -97,11 +97,6 @@ class CardView(QWidget):
         """The views in use, in the order of Tab."""
         return [view for view in (*self._answers, *self._others) if not view.isHidden()]
 
-    def figure_view(self, id: FigureId) -> FigureView | None:
-        """The view of the first figure of that name, where the card has one."""
-        shown = () if self.card is None else self._shown
-        return next((view for view, f in zip(self.figures, shown, strict=False) if f.id == id), None)
-
     def in_order(self, after: QWidget) -> None:
         """Let Tab come here from a widget, where what it stood behind was made anew."""
         tab_through(after, *self.cautions.tab_stops(), *self._answers, self.details.fold, *self._others)

@@ -223,7 +223,7 @@ class CurvesPane(QWidget):
         style, curves = self.session.style, run.curves if run else None
         lines = curve_lines(curves, style) if curves else ["No curve without the starting moisture."]
         if curves is not None and curves.fits:
-            lines.append(message_words(periods(curves.hours, curves.mr)[1], style))
+            lines.append(message_words(periods(curves.hours, curves.mr), style))
         self.said.setText("\n".join(lines))
         self.table.show_run(run)
         self.table.setVisible(bool(curves and curves.fits))

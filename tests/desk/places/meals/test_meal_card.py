@@ -223,10 +223,7 @@ def test_a_cup_nobody_weighed_is_asked_for_instead_of_a_figure(place: MealsPlace
     assert "a cup of ground beef, cooked weighs is not known" in card.cup.said.text()
     for view in (card.sums.strip.water, card.sums.strip.energy, card.sums.figures["dry_mass"], card.sums.fuel):
         assert view.figure is None
-        assert (
-            "weigh one cup of ground beef"
-            in view.accessibleDescription() + view.value_text() + view.accessibleName()
-        )
+        assert "weigh one cup of ground beef" in view.accessibleDescription() + view.accessibleName()
     card.cup.weight.edit.setText("90 g")
     card.cup.save()
     place.refresh()
