@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QLabel, QListWidget, QPushButton, QWidget
 from dryhouse.desk import theme as themes
 from dryhouse.desk.measures import hold
 from dryhouse.desk.theme import ZOOMS, Theme, set_role, style_sheet
-from dryhouse.plots.tokens import BLACK_ON_WHITE, DARK, LIGHT, contrast
+from dryhouse.plots.tokens import BLACK_ON_WHITE, DARK, LIGHT
+from tests.plots.contrast import contrast
 
 
 def test_choosing_dark_dresses_the_whole_application(theme, qapp, qtbot):

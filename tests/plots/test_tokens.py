@@ -6,6 +6,7 @@ import pytest
 
 from dryhouse.plots.tokens import BLACK_ON_WHITE, DARK, LIGHT, VERDICT_TINTS, WHITE_ON_BLACK
 from dryhouse.science.statuses import Status
+from tests.plots.contrast import contrast, linear, luminance
 
 LOOKS = pytest.mark.parametrize("look", [LIGHT, DARK, BLACK_ON_WHITE, WHITE_ON_BLACK], ids=lambda t: t.name)
 STRONG = pytest.mark.parametrize("look", [BLACK_ON_WHITE, WHITE_ON_BLACK], ids=lambda t: t.name)
@@ -31,23 +32,6 @@ BLINDNESS = {
         (0.004733, 0.691367, 0.303900),
     ),
 }
-
-
-def linear(colour: str) -> list[float]:
-    shares = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
-    return [s / 12.92 if s <= 0.04045 else ((s + 0.055) / 1.055) ** 2.4 for s in shares]
-
-
-def luminance(colour: str) -> float:
-    """Relative luminance of `#RRGGBB` (WCAG 2.2, definition of relative luminance)."""
-    red, green, blue = linear(colour)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(one: str, other: str) -> float:
-    """Contrast ratio of two colours, 1 to 21 (WCAG 2.2, definition of contrast ratio)."""
-    lighter, darker = sorted((luminance(one), luminance(other)), reverse=True)
-    return (lighter + 0.05) / (darker + 0.05)
 
 
 def lab(rgb: list[float]) -> tuple[float, float, float]:

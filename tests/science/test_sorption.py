@@ -135,7 +135,6 @@ class TestWaterActivity:
 def test_constants_of_no_food_are_refused_whatever_is_asked_of_them():
     strange = Isotherm(0.0925, 23.25, 1.1, 60, 60, SOURCE)
     for asked in (
-        lambda: moisture_for_activity(strange, 0.5),
         lambda: water_activity(strange, 0.1),
         lambda: equilibrium_moisture([POTATO, strange], 0.3, 60),
         lambda: water_activity_figure([POTATO, strange], 0.08, 0.10, 0.12, 60),

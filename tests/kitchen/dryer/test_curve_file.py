@@ -17,6 +17,7 @@ from dryhouse.kitchen.dryer.curve_points import Points, read_points
 from dryhouse.kitchen.dryer.drying import CameOff, take_off
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
+from dryhouse.science.forecast import Beforehand
 from dryhouse.science.forecast.pace import SAME_HEAT_C
 from dryhouse.science.quantities import Mass
 from dryhouse.science.values import Fact
@@ -288,17 +289,17 @@ def test_a_food_without_figures_leaves_both_moistures_open() -> None:
 
 
 def test_before_own_runs_a_file_is_expected_to_take_the_published_hours(monkeypatch) -> None:
-    told = {}
+    told: list[Beforehand] = []
     whole = curve_file.forecast
 
-    def forecast(*run: object, **known: object) -> object:
-        told.update(known)
-        return whole(*run, **known)
+    def forecast(hours: object, grams: object, before: Beforehand, **more: object) -> object:
+        told.append(before)
+        return whole(hours, grams, before, **more)
 
     monkeypatch.setattr(curve_file, "forecast", forecast)
     timed = replace(APPLE, facts={**APPLE.facts, "drying_hours": Fact(8.0, "h", "a test's own table")})
     read_run(Points((0.0, 1.0), (1000.0, 830.0)), kitchen=Hands().kitchen, food=timed)
-    prior = told["prior"]
+    prior = told[0].prior
     # from 86 % down to 20 % of the weight: 86/14 to 20/80 grams of water for a gram of dry matter
     assert math.exp(-prior.k * 8.0**prior.n) == pytest.approx(0.25 / (86 / 14))
     assert prior.basis.source == "a test's own table"

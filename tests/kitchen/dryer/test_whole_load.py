@@ -9,6 +9,7 @@ import pytest
 
 from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.runs import run_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.dryer.whole_load import aside_of, rounds_of
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
 from dryhouse.kitchen.records.weighings import LOAD, TRAY, TRAY_IN, TRAY_OFF
@@ -134,7 +135,7 @@ def test_what_is_off_counts_with_every_round_of_trays() -> None:
     for hour, grams, trays in ((1, 200, (1, 2, 3, 4)), (3, 120, (1, 2, 3))):
         hands.time = at(hour)
         if hour == 3:
-            add_event(hands.kitchen, batch, TRAY_OFF, trays=1, mass=Mass(60.0), at=at(2))
+            add_event(hands.kitchen, batch, Happening(TRAY_OFF, trays=1, mass=Mass(60.0), at=at(2)))
         for tray in trays:
             hands.weigh(batch, grams, vessel=f"tray {tray}")
     assert [p.net_g for p in run_of(hands.kitchen, batch).points] == [1000, 800, 420]

@@ -13,6 +13,7 @@ from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, Place, Pla
 from dryhouse.kitchen.settings import UNITS_KEY, set_preference
 from dryhouse.kitchen.shelf.conditioning import end_conditioning, pasteurise, start_conditioning
 from dryhouse.kitchen.shelf.lots import (
+    Found,
     check_lot,
     draw,
     edit_lot,
@@ -134,7 +135,7 @@ def test_what_is_taken_is_said_by_its_purpose_and_amount(kitchen: Kitchen) -> No
 def test_days_lie_between_packing_and_tomorrow(kitchen: Kitchen) -> None:
     for act in (
         lambda day: draw(kitchen, 1, Mass(1.0), on=day),
-        lambda day: check_lot(kitchen, 1, moist=False, on=day),
+        lambda day: check_lot(kitchen, 1, Found(moist=False), on=day),
         lambda day: open_lot(kitchen, 1, day),
         lambda day: redry(kitchen, 1, day),
     ):
@@ -160,13 +161,13 @@ def test_what_is_thrown_out_goes_whole_and_what_is_gone_is_passed_over(kitchen: 
 
 
 def test_a_look_is_noted_with_all_that_was_found(kitchen: Kitchen) -> None:
-    done = check_lot(kitchen, 1, moist=True, mould=False, smell=" sour ", mass=Mass(150.0), note=" note ")
+    done = check_lot(kitchen, 1, Found(moist=True, mould=False, smell=" sour ", mass=Mass(150.0), note=" note "))
     assert done.what == "Checked Sweet corn, door jar, lot 1"
     assert done.record == LotCheck(1, TODAY, Mass(150.0), True, False, "sour", "note", NOW, 1)
     for found in ({"moist": False}, {"mould": False}, {"mass": Mass(9.0)}, {"smell": "odd"}, {"note": "well"}):
-        assert check_lot(kitchen, 1, on=TODAY - DAY, **found).record.at is None  # type: ignore[arg-type]
+        assert check_lot(kitchen, 1, Found(**found), on=TODAY - DAY).record.at is None  # type: ignore[arg-type]
     nothing = "What was found? Say whether it was moist, whether there was mold, or what it weighs."
-    assert said(lambda: check_lot(kitchen, 1, smell=" ", note=" ")) == (nothing, "")
+    assert said(lambda: check_lot(kitchen, 1, Found(smell=" ", note=" "))) == (nothing, "")
 
 
 def test_a_lot_that_is_opened_dried_again_conditioned_or_treated_says_so(kitchen: Kitchen) -> None:

@@ -10,7 +10,7 @@ import pytest
 from scipy import stats
 
 from dryhouse.science.dry_matter import Belief, exactly, prior_belief
-from dryhouse.science.forecast.answer import Equilibrium, Prior
+from dryhouse.science.forecast.answer import Beforehand, Equilibrium, Prior
 from dryhouse.science.forecast.expectation import expectation, joint_levels, learned
 from dryhouse.science.forecast.shapes import shapes
 from dryhouse.science.values import Basis
@@ -132,15 +132,16 @@ def test_a_fine_belief_is_thinned_by_twos_and_keeps_its_mean() -> None:
 
 def test_what_is_told_of_a_run_beforehand_becomes_the_grid_s() -> None:
     w, solids, basis = np.array([1.0, 0.7, 0.5]), prior_belief(16.0, 0.17), Basis("own", "earlier runs", 3)
-    plain = expectation(w, solids, 10.0, None, None, 0.002)
+    given = Beforehand(solids, 10.0)
+    plain = expectation(w, given, 0.002)
     assert plain.levels.at == pytest.approx(joint_levels(solids, (0.04, 0.02, 0.09), 10.0, 0.5).at)
-    told = expectation(w, solids, 10.0, None, None, 0.002, (0.15, 0.2), as_told=True).levels
+    told = expectation(w, replace(given, as_told=True), 0.002, (0.15, 0.2)).levels
     wanted = joint_levels(solids, (0.04, 0.02, 0.09), 10.0, 0.5, (0.15, 0.2), solids.middle)
     assert told.log_weight == pytest.approx(wanted.log_weight)
     air = Equilibrium(*SETTLES, basis)
-    damp = expectation(w, solids, 10.0, air, None, 0.002, (0.15, 0.2), as_told=True).levels
+    damp = expectation(w, replace(given, equilibrium=air, as_told=True), 0.002, (0.15, 0.2)).levels
     assert damp.log_weight == pytest.approx(joint_levels(solids, SETTLES, 10.0, 0.5, (0.15, 0.2)).log_weight)
-    prior = expectation(w, solids, 10.0, None, Prior(0.3, 1.2, 0.25, 0.2, basis), 0.002)
+    prior = expectation(w, replace(given, prior=Prior(0.3, 1.2, 0.25, 0.2, basis)), 0.002)
     page = prior.shape_weight[[number(n) for n in EXPONENTS]]
     exponents = np.array(EXPONENTS)
     assert page == pytest.approx(-0.5 * (exponents - 1.2) ** 2 / (0.2**2 + 0.15**2), abs=0.02)
@@ -149,7 +150,7 @@ def test_what_is_told_of_a_run_beforehand_becomes_the_grid_s() -> None:
 
 def test_the_dry_matter_of_a_run_is_that_of_its_levels_in_their_weights() -> None:
     w = np.array([1.0, 0.7, 0.5])
-    given = expectation(w, THREE, 10.0, None, None, 0.002)
+    given = expectation(w, Beforehand(THREE, 10.0), 0.002)
     found = replace(cells([1.0, 2.0], weight=[0.75, 0.25]), number=np.array([4, 9]))
     after = learned(found, given, Belief(THREE.shares, THREE.weight, 0.3))
     wanted = 0.75 * given.levels.share_given[4] + 0.25 * given.levels.share_given[9]

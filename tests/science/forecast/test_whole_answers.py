@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from dryhouse.science.dry_matter import exactly, prior_belief
-from dryhouse.science.forecast import Heating, Prior, forecast
+from dryhouse.science.forecast import Beforehand, Heating, Prior, forecast
 from dryhouse.science.forecast.forecasting import _stretched
 from dryhouse.science.values import Basis, Fact
 
@@ -20,9 +20,9 @@ def load(hours, level=77.0):
     return np.round(level + (500.0 - level) * 0.5 ** (np.asarray(hours, dtype=float) / 2.5))
 
 
-def ahead(hours, grams=None, **more):
-    given = {"solids": exactly(0.15), "target_moisture_pct": 15.0} | more
-    return forecast(hours, load(hours) if grams is None else grams, **given)
+def ahead(hours, grams=None, *, heating=None, **more):
+    given = Beforehand(**{"solids": exactly(0.15), "target_moisture_pct": 15.0} | more)
+    return forecast(hours, load(hours) if grams is None else grams, given, heating=heating)
 
 
 def test_three_weighings_teach_the_dry_matter_and_two_or_what_was_told_or_tested_do_not():
@@ -120,10 +120,3 @@ def test_a_stop_is_asked_about_by_the_target_that_is_asked_for():
     with 120 g it may be."""
     assert ahead([0, 3, 5], [500.0, 216.0, 215.0]).stops == ((3.0, 5.0),)
     assert ahead([0, 3, 5], [500.0, 209.0, 208.0]).stops == ()
-
-
-def test_a_coarse_scale_is_believed_to_be_one():
-    hours = np.arange(0.0, 6.1, 1.0)
-    told, guessed = ahead(hours, resolution_g=1.0).finish, ahead(hours).finish
-    assert told == guessed
-    assert ahead(hours, resolution_g=20.0).finish != guessed
