@@ -9,6 +9,7 @@ import pytest
 
 from dryhouse.kitchen.dryer.doubts import DoubtfulWeight
 from dryhouse.kitchen.dryer.drying import (
+    CameOff,
     add_weighing,
     correct_weighing,
     events_of,
@@ -21,6 +22,8 @@ from dryhouse.kitchen.dryer.drying import (
     weighings_of,
 )
 from dryhouse.kitchen.dryer.happenings import add_event, remove_event
+from dryhouse.kitchen.dryer.typed_happenings import Happening
+from dryhouse.kitchen.dryer.typed_readings import Reading
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Weighing
 from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
 from dryhouse.kitchen.records.weighings import LOAD, PAUSED, REMIND, SAMPLE, TAKEN_OFF, TRAY, TRAY_IN
@@ -83,9 +86,9 @@ def test_what_the_scale_showed_is_told_as_typed_or_in_her_units() -> None:
     for typed, told in (("900 g", "900 g"), ("1 lb 14 oz", "1 lb 14 oz"), ("860", "1 lb 14.3 oz")):
         hands.wait(1)
         grams = {"900 g": 900.0, "1 lb 14 oz": 870.0, "860": 860.0}[typed]
-        assert add_weighing(hands.kitchen, 1, Mass(grams, typed)).what == f"Recorded {told} for apple"
+        assert add_weighing(hands.kitchen, 1, Reading(Mass(grams, typed))).what == f"Recorded {told} for apple"
     hands.wait(1)
-    aside = add_weighing(hands.kitchen, 1, Mass(90.0, "90 g"), keep=True)
+    aside = add_weighing(hands.kitchen, 1, Reading(Mass(90.0, "90 g")), keep=True)
     assert aside.what == "Recorded 90 g for apple, left out of the curve"
 
 
@@ -95,20 +98,17 @@ def test_a_weighing_has_every_field_that_was_told_and_a_number_of_its_own() -> N
     at = (NOON + timedelta(hours=1, minutes=30)).astimezone(eastern)
     heat, tare = Temperature(57.0, "57 C"), Mass(100.0, "100 g")
     gross = Mass(350.0, "350 g")
-    done = add_weighing(
-        hands.kitchen, 1, gross,
-        tare=tare, scope=TRAY, at=at, dryer_temperature=heat, note="windy", vessel="tray 2",
-    )  # fmt: skip
+    done = add_weighing(hands.kitchen, 1, Reading(gross, tare=tare, scope=TRAY, at=at, heat=heat, note="windy", vessel="tray 2"))  # fmt: skip
     assert done.record == Weighing(1, at.astimezone(UTC), gross, tare, TRAY, heat, "windy", "tray 2", id=3)
 
 
 def test_a_reading_that_takes_the_place_of_another_is_judged_without_it() -> None:
     hands, (first, second) = weighed(900, 800)
-    taken = add_weighing(hands.kitchen, 1, Mass(880.0, "880 g"), at=hands.time, replacing=second)
+    taken = add_weighing(hands.kitchen, 1, Reading(Mass(880.0, "880 g"), at=hands.time), replacing=second)
     assert [(w.id, w.net_g) for w in weighings_of(hands.kitchen, 1)] == [(first, 900), (3, 880)]
     assert taken.what == "Recorded 880 g for apple"
     with pytest.raises(InputProblem, match="weighing is no longer here"):
-        add_weighing(hands.kitchen, 1, Mass(870.0), replacing=second)
+        add_weighing(hands.kitchen, 1, Reading(Mass(870.0)), replacing=second)
 
 
 def test_weighings_left_out_taken_in_corrected_and_removed_are_told_by_their_count() -> None:
@@ -156,7 +156,7 @@ def test_a_correction_is_judged_by_the_others_and_not_by_what_it_corrects() -> N
 def test_twenty_kilograms_past_the_load_no_tray_explains_a_reading(grams, typed, told) -> None:
     hands, _ = weighed()
     with pytest.raises(InputProblem) as refused:
-        add_weighing(hands.kitchen, 1, Mass(grams, typed))
+        add_weighing(hands.kitchen, 1, Reading(Mass(grams, typed)))
     assert isinstance(refused.value, DoubtfulWeight) == (told == "")
     assert str(refused.value.said).startswith(told)
 
@@ -177,7 +177,7 @@ def test_what_is_not_told_at_the_end_is_as_it_was(told) -> None:
     batch = hands.start(**BEFORE)
     hands.wait(8)
     named = {name: value for name, value in told.items() if name != "dried_mass"}
-    done = take_off(hands.kitchen, batch, told.get("dried_mass"), **named)
+    done = take_off(hands.kitchen, batch, CameOff(told.get("dried_mass"), **named))
     assert done.what == "Took apple off the dryer"
     after = the(hands, batch)
     assert {name: getattr(after, name) for name in TOLD} == {**BEFORE, **told}
@@ -189,7 +189,7 @@ def test_back_on_the_dryer_nothing_of_its_end_is_left_but_the_weight_at_that_mom
     hands = Hands()
     batch = hands.start(notes="windy")
     hands.wait(8)
-    take_off(hands.kitchen, batch, TOLD["dried_mass"], dried_volume=TOLD["dried_volume"], felt="brittle")
+    take_off(hands.kitchen, batch, CameOff(TOLD["dried_mass"], dried_volume=TOLD["dried_volume"], felt="brittle"))
     assert reopen(hands.kitchen, batch).what == "Put apple back on the dryer"
     back = the(hands, batch)
     cleared = (back.ended, back.dried_mass, back.dried_volume, back.felt, back.settled)
@@ -209,7 +209,7 @@ def test_a_load_weighed_as_it_came_off_is_not_weighed_twice(scope, weights) -> N
     batch = hands.start()
     hands.wait(8)
     hands.weigh(batch, weights[0], scope=scope)
-    take_off(hands.kitchen, batch, Mass(170.0))
+    take_off(hands.kitchen, batch, CameOff(Mass(170.0)))
     reopen(hands.kitchen, batch)
     assert [w.net_g for w in weighings_of(hands.kitchen, batch)] == weights
 
@@ -229,20 +229,23 @@ def test_of_several_running_batches_the_numbers_are_told_and_a_number_means_any(
 def test_what_happened_is_told_by_its_kind_and_a_reminder_lies_within_a_day() -> None:
     hands, _ = weighed()
     hands.wait(1)
-    noted = add_event(hands.kitchen, 1, PAUSED, note="  power  ")
+    noted = add_event(hands.kitchen, 1, Happening(PAUSED, note="  power  "))
     assert noted.what == "Noted “paused” for apple"
     assert noted.record == BatchEvent(1, hands.time, PAUSED, note="power", id=1)
     assert remove_event(hands.kitchen, 1).what == "Removed “paused”"
     day = timedelta(hours=24)
-    assert add_event(hands.kitchen, 1, REMIND, note="look", at=hands.time + day).record.at == hands.time + day
+    assert (
+        add_event(hands.kitchen, 1, Happening(REMIND, note="look", at=hands.time + day)).record.at
+        == hands.time + day
+    )
     with pytest.raises(InputProblem, match="when within a day"):
-        add_event(hands.kitchen, 1, REMIND, note="look", at=hands.time + day + timedelta(seconds=1))
+        add_event(hands.kitchen, 1, Happening(REMIND, note="look", at=hands.time + day + timedelta(seconds=1)))
 
 
 def test_what_goes_in_later_is_written_into_the_load_as_it_would_be_typed() -> None:
     hands = Hands()
     batch = start_batch(hands.kitchen, Batch("apple", prepared_mass=Mass(1000.0, "1000 g"))).record.id
-    number = add_event(hands.kitchen, batch, TRAY_IN, mass=Mass(250.5)).record.id
+    number = add_event(hands.kitchen, batch, Happening(TRAY_IN, mass=Mass(250.5))).record.id
     assert (the(hands, batch).prepared_mass, the(hands, batch).trays) == (Mass(1250.5, "1250.5 g"), None)
     remove_event(hands.kitchen, number)
     assert the(hands, batch).prepared_mass == Mass(1000.0, "1000 g")

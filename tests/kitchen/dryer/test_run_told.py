@@ -19,6 +19,7 @@ from dryhouse.kitchen.dryer.run_words import (
     state_words,
 )
 from dryhouse.kitchen.dryer.runs import planned, run_of, scope_of
+from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.dryer.whole_load import Round
 from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.batches import PLANNED
@@ -144,7 +145,7 @@ def test_what_was_off_before_the_first_weighing_is_part_of_the_load() -> None:
     hands = Hands()
     batch = hands.start(None)
     hands.wait(1)
-    add_event(hands.kitchen, batch, TRAY_OFF, trays=1, mass=Mass(200.0))
+    add_event(hands.kitchen, batch, Happening(TRAY_OFF, trays=1, mass=Mass(200.0)))
     hands.wait(1)
     hands.weigh(batch, 800)
     run = run_of(hands.kitchen, batch)
