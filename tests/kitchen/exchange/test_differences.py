@@ -21,6 +21,7 @@ from dryhouse.kitchen.ports import Record
 from dryhouse.kitchen.records import (
     RECORD_KINDS,
     Batch,
+    BatchPart,
     Dryer,
     Lot,
     Meal,
@@ -28,6 +29,7 @@ from dryhouse.kitchen.records import (
     Place,
     Preference,
     Trip,
+    TripPerson,
     Weighing,
 )
 from dryhouse.kitchen.records.links import KNOWN_BY, LINKS, OWNER
@@ -303,6 +305,12 @@ def test_every_kind_of_record_is_known_by_something(kind: type) -> None:
 def test_a_record_is_called_by_its_kind_its_number_and_what_it_is_of() -> None:
     assert record_name(GALLEY[0]) == "Dryer 1 (shelf dryer)"
     assert record_name(GALLEY[2]) == "Weighing 8 (load)"
+    assert record_name(BATCH) == "Batch 3 (corn)"
+    assert record_name(Preference("units", "us", id=2)) == "Preference 2 (units)"
+    assert record_name(BatchPart(3, 0, "corn", Mass(5.0), id=4)) == "Ingredient 4"
+    assert record_name(TripPerson(1, "bow", id=5)) == "Person on a trip 5 (bow)"
+    assert record_name(Place("x" * 99, 1)) == f"Place 1 ({'x' * 57}…)"
+    assert record_name(Place("7 Oaks", 1)) == "Place 1"
 
 
 # --- numbers ------------------------------------------------------------------------------------------------------

@@ -191,3 +191,50 @@ def test_the_line_where_the_json_breaks_is_counted_from_the_top(file: Path, monk
         monkeypatch.setattr(json_stream, "_AT_ONCE", at_once)
         with pytest.raises(InputProblem, match=rf"it is not whole JSON \(line {broken}\)"):
             read_records(file)
+
+
+@pytest.mark.parametrize("at_once", [1, 7, 64, 100, 333, 1000])
+def test_whole_lines_are_read_wherever_the_file_is_cut(tmp_path: Path, monkeypatch, at_once: int) -> None:
+    many = [EVERYTHING[0], *(Batch("corn", dryer=1, notes="ä," * (n % 5), id=n) for n in range(1, 40))]
+    write_records(many, tmp_path / "many.json")
+    monkeypatch.setattr(json_stream, "_AT_ONCE", at_once)
+    assert read_records(tmp_path / "many.json") == many
+
+
+def test_one_value_longer_than_anyone_writes_is_refused(file: Path, monkeypatch) -> None:
+    file.write_text(file.read_text(encoding="utf-8").replace("späte", "spät" + "e" * 900), encoding="utf-8")
+    monkeypatch.setattr(json_stream, "_AT_ONCE", 100)
+    monkeypatch.setattr(json_stream, "_LONGEST", 2000)
+    assert len(read_records(file)) == len(EVERYTHING)
+    monkeypatch.setattr(json_stream, "_LONGEST", 500)
+    with pytest.raises(InputProblem, match="it is not whole JSON"):
+        read_records(file)
+
+
+def test_a_list_that_comes_before_what_it_refers_to_is_read_after_it_from_where_it_stands(file: Path) -> None:
+    whole = content(file)
+    records = whole["records"]
+    order = ["Weighing", "LotDraw", "Lot", "Batch", "Meal", "Trip", "Dryer"]
+    rest = {name: listed for name, listed in records.items() if name not in order}
+    whole["records"] = {name: records[name] for name in order} | rest
+    for indent in (None, 1):
+        file.write_text(json.dumps(whole, ensure_ascii=False, indent=indent), encoding="utf-8")
+        read = read_records(file)
+        assert in_order(read)
+        assert sorted(map(repr, read)) == sorted(map(repr, EVERYTHING))
+
+
+def test_lists_of_an_unknown_kind_or_that_are_no_lists_are_told(file: Path) -> None:
+    def said(records: object) -> str:
+        file.write_text(
+            json.dumps({"format": "dryhouse journal", "version": 1, "records": records}), encoding="utf-8"
+        )
+        with pytest.raises(InputProblem) as caught:
+            read_records(file)
+        return str(caught.value.said)
+
+    assert said([]) == said({"Batch": {}}) == said("none") == f"“{file}” has no list of records."
+    assert said({"Recipe": []}) == f"“{file}” has records of a kind not known here: “Recipe”."
+    file.write_text('{"format": "dryhouse journal", "version": 1}', encoding="utf-8")
+    with pytest.raises(InputProblem, match="has no list of records"):
+        read_records(file)

@@ -282,3 +282,108 @@ def test_without_servings_or_a_dried_weight_nothing_is_left_by_servings():
         assert servings_left(a_shelf(made), made) is None
         with pytest.raises(InputProblem, match="how many servings"):
             split_servings(a_shelf(made), made)
+
+
+def test_who_says_that_more_was_packed_is_believed_without_weights_and_the_last_crumbs_are_packed_by_weight():
+    kitchen = a_shelf(a_batch())
+    pack(kitchen, 1, [Package(mass=Mass(239.6))])
+    assert pack(kitchen, 1, [Package(mass=Mass(0.4))]).what.endswith("into 1 jar")
+    done = pack(kitchen, 1, [Package(), Package("bag")], more_than_dried=True)
+    assert done.what.endswith("into 1 jar, 1 bag")
+    assert [lot.mass for lot in kitchen.journal.where(Lot)][2:] == [None, None]
+
+
+@every_row(
+    ("act", "said", "field"),
+    [
+        (lambda k: pack(k, 1, []), "Pack it into at least one jar or bag.", "packages"),
+        (lambda k: pack(k, 2, [Package()]), "Batch 2 has not been dried yet: start it or log it first.", "batch"),
+        (
+            lambda k: pack(k, 1, [Package()], packed_on=TODAY + timedelta(days=2)),
+            "That day is still to come.",
+            "packed_on",
+        ),
+        (
+            lambda k: pack(k, 1, [Package()], packed_on=date(2026, 1, 1)),
+            "That is before the batch went into the dryer.",
+            "packed_on",
+        ),
+        (
+            lambda k: pack(k, 1, [Package(mass=Mass(400.0, "400 g"))]),
+            "The packages hold 400 g together, but only 240 g of the batch is left to pack. Correct the weights, "
+            "or say that more was packed than was weighed.",
+            "mass",
+        ),
+        (
+            lambda k: pack(k, 3, [Package()]),
+            "All of sweet corn is packed already. To pack it otherwise, remove its lots first; where it came to "
+            "more than was weighed, give the weight of each package.",
+            "packages",
+        ),
+        (lambda k: split(k, batch_of(k), 0), "Pack into between 1 and 200 jars or bags.", "count"),
+        (
+            lambda k: split_servings(k, batch_of(k)),
+            "Say first how many servings this pot made; then it is packed by them.",
+            "servings",
+        ),
+        (
+            lambda k: shelve(k, "apple", Package(), None),
+            "Which date is printed on the package? Without one this program cannot tell.",
+            "bought_keep_by",
+        ),
+        (
+            lambda k: shelve(k, "apple", Package(), TODAY, bought_on=TODAY + timedelta(days=2)),
+            "That day is still to come.",
+            "packed_on",
+        ),
+        (
+            lambda k: batch_to_pack(k, "corn"),
+            "No finished batch called “corn” is still to be packed.",
+            "batch",
+        ),
+    ],
+)
+def test_packing_is_refused_in_one_sentence(act, said, field):
+    planned, full = a_batch(id=2, state=PLANNED), a_batch(id=3, dried_mass=Mass(0.4), title="")
+    kitchen = a_shelf(a_batch(food="apple", title="rings", dried_mass=Mass(240.0)), planned, full)
+    kitchen.journal.kept[Lot][1] = Lot("corn", TODAY, batch=3, mass=Mass(0.4), id=1)
+    with pytest.raises(InputProblem) as caught:
+        act(kitchen)
+    assert (caught.value.said, caught.value.field) == (said, field)
+
+
+def test_a_lot_holds_all_that_was_said_of_its_package():
+    kitchen = a_shelf(a_batch())
+    package = Package("tin", Mass(50.0), Volume(90.0), CELLAR, False, " first ", " dry ", True)
+    days = {"conditioned_from": TODAY - timedelta(days=11), "conditioned_to": TODAY - timedelta(days=1)}
+    done = pack(kitchen, 1, [package, Package(mass=Mass(20.0))], packed_on=TODAY - timedelta(days=1), **days)
+    assert done.what == "Packed sweet corn into 1 tin, 1 jar"
+    told = {"batch": 1, **days}
+    assert kitchen.journal.where(Lot) == (
+        Lot("corn", TODAY - timedelta(days=1), "first", package="tin", sealed=False, mass=Mass(50.0),
+            volume=Volume(90.0), in_oil=True, notes="dry", id=1, **told),
+        Lot("corn", TODAY - timedelta(days=1), mass=Mass(20.0), id=2, **told),
+    )  # fmt: skip
+    bought = shelve(kitchen, "apple", package, TODAY + timedelta(days=9), bought_on=TODAY - timedelta(days=1))
+    assert bought.record == Lot(
+        "apple", TODAY - timedelta(days=1), "first", package="tin", sealed=False, mass=Mass(50.0),
+        volume=Volume(90.0), bought_keep_by=TODAY + timedelta(days=9), origin="bought", in_oil=True, notes="dry",
+        id=3,
+    )  # fmt: skip
+
+
+def test_an_equal_share_is_of_what_is_left_by_weight_and_by_measure():
+    """240 g in 600 ml; of 60 g left two jars hold 30 g and 75 ml each."""
+    kitchen = a_shelf(a_batch())
+    pack(kitchen, 1, [Package(mass=Mass(180.0))])
+    like = Package("bag", place=CELLAR, name="x")
+    assert (
+        split(kitchen, batch_of(kitchen), 2, like)
+        == (Package("bag", Mass(30.0), Volume(75.0), CELLAR, name="x"),) * 2
+    )
+    pack(kitchen, 1, [Package()])
+    assert split(kitchen, batch_of(kitchen), 2) == (Package(), Package())
+    unmeasured = a_batch(dried_volume=None)
+    assert split(a_shelf(unmeasured), unmeasured, 3) == (Package(mass=Mass(80.0)),) * 3
+    nothing = a_batch(dried_volume=None, dried_mass=None)
+    assert split(a_shelf(nothing), nothing, 1) == (Package(),)
