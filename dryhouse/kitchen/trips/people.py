@@ -133,15 +133,20 @@ def not_known_here(kitchen: Kitchen, person: TripPerson) -> tuple[str, ...]:
     return tuple(
         word
         for word in words_of(person)
-        if not set(word.split()) & set(_KINDS) and not find_foods(kitchen, word) and not find_staples(word)
+        if not _spoken(word) and not find_foods(kitchen, word) and not find_staples(word)
     )
 
 
 def _is(word: str, kinds: frozenset[str], names: frozenset[str]) -> bool:
     """Whether an ingredient is of the kind, or called by the word."""
-    if any(kinds & _KINDS[part] for part in word.split() if part in _KINDS):
+    if any(kinds & kind for kind in _spoken(word)):
         return True
     return word in kinds or {_singular(part) for part in word.split()} <= names
+
+
+def _spoken(word: str) -> tuple[frozenset[str], ...]:
+    """The whole kinds of food that a word or one of its words names."""
+    return tuple(_KINDS[part] for part in (word, *word.split()) if part in _KINDS)
 
 
 def _singular(word: str) -> str:
