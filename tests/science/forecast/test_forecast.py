@@ -308,7 +308,11 @@ class TestWhatCannotBeUsed:
         ahead([3, 4], [500, 400])
         assert ahead([0, 1], [500, 400], target=0.5).target_g > DRY
         assert ahead([3, 4, 5], [500, 400, 330]).finish == ahead([0, 1, 2], [500, 400, 330]).finish
-        for hours, grams in (([0, 1], [500, 511]), ([0, 0.02], [500, 499]), ([0, 1], [500, 400, 300]), ([0], [0])):
+        assert ahead([0, 1], [0.9, 0.6]).weighings == 2
+        for hours, grams in (
+            ([0, 1], [500, 511]), ([0, 0.02], [500, 499]), ([3, 3.02], [500, 499]), ([0, 1], [500, 400, 300]),
+            ([0], [0]), ([0, 1, 2], [500, 300, 497]),
+        ):  # fmt: skip
             with pytest.raises(InputProblem):
                 ahead(hours, grams)
 
@@ -344,6 +348,8 @@ class TestPriors:
         basis = Basis("handbook", "a table")
         one, four = (prior_from_published(PageRun(0.3, 1.1), None, self.ENERGY, basis, n) for n in (1, 4))
         assert four.sd_ln_k == pytest.approx(one.sd_ln_k * np.sqrt((1 + 1 / 4) / 2))
+        assert (one.sd_ln_k, one.n, one.sd_n) == (pytest.approx(1.1), 1.1, 0.2)
+        assert prior_from_published(PageRun(0.3, 1.1), None, self.ENERGY, basis) == one
 
     def test_without_temperatures_nothing_is_moved(self):
         basis = Basis("handbook", "a table")
@@ -370,3 +376,4 @@ class TestPriors:
         assert prior.sd_ln_k == pytest.approx(np.hypot(np.log(12.5 / 8.0) / 2.563, 0.4))
         one = prior_from_hours(Fact(10.0, "h", "a table"), 0.05)
         assert (one.k, one.sd_ln_k) == (pytest.approx(prior.k), pytest.approx(0.4))
+        assert (prior.n, prior.sd_n) == (1.15, 0.2)

@@ -203,6 +203,7 @@ def halving(clock):
         ([0, 1, 1.6, 2.6], [0, 1, 1.6, 1.7], [(2, 3, 0.1)]),  # three tenths of the water are there yet
         ([0, 1, 1.72, 2.72], [0, 1, 1.72, 1.82], []),
         ([0, 1, 2, 2.76, 3.76, 4.76], [0, 1, 2, 2, 3, 4], [(2, 3, 0.01)]),
+        ([0, 1, 2, 2.75, 3.75, 4.75], [0, 1, 2, 2, 3, 4], [(2, 3, 0.01)]),
         ([0, 1, 2, 2.74, 3.74, 4.74], [0, 1, 2, 2, 3, 4], []),  # less than three quarters of an hour
         ([0, 1, 2, 3], [0, 1, 1.3, 1.4], [(2, 3, 0.1)]),  # it moved a little first
         ([0, 1], [0, 0.1], []),  # two weighings tell nothing
@@ -212,6 +213,13 @@ def test_a_stop_is_a_stretch_between_two_that_dry(passed, ran, found):
     told = stops(np.array(passed, dtype=float), halving(ran), 100.0, 0.1)
     assert [stop[:2] for stop in told] == [stop[:2] for stop in found]
     assert [stop[2] for stop in told] == pytest.approx([stop[2] for stop in found])
+
+
+def test_nothing_is_asked_of_a_load_that_is_at_its_target():
+    """It stood still between 200 and 199 g, and is asked about as long as it is not done."""
+    for last, told in ((110.0, [(1, 2)]), (100.0, []), (90.0, [])):
+        grams = np.array([612.0, 200.0, 199.0, last])
+        assert [stop[:2] for stop in stops(np.arange(4.0), grams, 100.0, 0.1)] == told, last
 
 
 def test_the_clock_of_a_run_leaves_out_its_stops_and_follows_its_heat():

@@ -61,6 +61,12 @@ def test_the_predictive_is_scipys_student_t():
     assert predictive.below(0.3) == pytest.approx(theirs.cdf(math.log(0.3)), abs=1e-10)
 
 
+def test_a_spread_of_one_is_a_spread():
+    unit = Predictive(5.0, 0.3, 1.0)
+    assert math.log(unit.at(0.9)) == pytest.approx(0.3 + stats.t.ppf(0.9, 5))
+    assert unit.below(2.0) == pytest.approx(stats.t.cdf(math.log(2.0) - 0.3, 5))
+
+
 def test_no_batches_change_nothing():
     assert PRIOR.after([]) is PRIOR
 

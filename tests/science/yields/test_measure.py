@@ -52,6 +52,24 @@ def test_steady_own_volumes_narrow_the_spread():
     assert ten < one < 0.3
 
 
+def test_one_own_volume_by_hand():
+    """The published spread is worth four of hers; a fifth makes five, and the next cup strays like two of them."""
+    one = density("dried", [], SPREAD, [60 / CUP]).predictive
+    assert (one.df, one.value * CUP) == (5.0, pytest.approx(60.0))
+    assert one.spread == pytest.approx(0.186 * math.sqrt(4 / 5 * 2))
+    apart = density("dried", [], SPREAD, [50 / CUP, 72 / CUP]).predictive
+    scatter = 2 * (math.log(72 / 50) / 2) ** 2
+    assert apart.value * CUP == pytest.approx(60.0)
+    assert (apart.df, apart.spread) == (6.0, pytest.approx(math.sqrt((4 * 0.186**2 + scatter) / 6 * 1.5)))
+
+
+def test_a_spread_of_nobody_knows_how_many_cups_is_that_of_one():
+    published = density("fresh", [cup(145)], Fact(0.186, "ln", "spread of cups"), []).predictive
+    assert (published.df, density("fresh", [cup(145)], SPREAD, []).predictive.df) == (1.0, 39.0)
+    # each cut is told, and of several their mean
+    assert [len(density("fresh", [cup(145)] * n, SPREAD, []).workings) for n in (1, 2, 3)] == [2, 4, 5]
+
+
 def test_a_handbook_s_cup_rests_on_none_of_her_records():
     assert density("fresh", [cup(145)], SPREAD, []).n_own == 0
     named = read(density("fresh", [cup(145)], SPREAD, []).workings)

@@ -59,7 +59,15 @@ def test_one_batch_alone_has_no_interval_and_says_so():
     one = by_own([OwnBatch(0.2)])
     assert one.predictive is None
     assert "no interval" in read(one.workings)
-    assert by_own([OwnBatch(0.2), OwnBatch(0.25)]).predictive is not None
+    two = by_own([OwnBatch(0.2), OwnBatch(0.25)])
+    assert two.predictive is not None
+    # t of one degree at 90 % is 3.078; ln 0.25 ÷ 0.2 is 0.2231, and the standard deviation of the two 0.1578
+    half = 3.0777 * 0.15779 * math.sqrt(1.5)
+    low, high = (math.sqrt(0.05) * math.exp(sign * half) for sign in (-1, 1))
+    assert read(two.workings).split("\n") == [
+        "From 2 of your batches: 0.2236 dried for 1 prepared, the mean of their logarithms",
+        f"By themselves: 80 % between {low:.4g} and {high:.4g}",
+    ]
 
 
 def test_own_batches_stand_alone_where_the_handbook_is_silent():
@@ -104,6 +112,8 @@ def test_all_of_the_arithmetic_of_a_joined_yield():
         f"Varies from batch to batch by {stray:.0f} % (raw water, finish), and published yields"
     )
     assert "by a further 20 % (SD, 24 comparisons)" in lines[3]
+    strays = next(line for line in found.workings if line.kind is StepKind.YIELD_STRAYS)
+    assert [term.value for term in strays.terms] == pytest.approx([stray, 20.0, 24])
     assert lines[5].endswith("1 of your batches: 0.2 dried for 1 prepared, the mean of their logarithms")
     assert lines[6] == "One batch alone shows no spread, so it makes no interval"
     assert lines[7].endswith("yours as 1.5 (1 of another form count 0.5 each)")
