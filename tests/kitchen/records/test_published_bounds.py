@@ -24,7 +24,7 @@ from dryhouse.kitchen.records import (
     TripPerson,
     Weighing,
 )
-from dryhouse.kitchen.records.field_problems import field_problems, wrong
+from dryhouse.kitchen.records.field_problems import LARGEST, field_problems, wrong
 from dryhouse.kitchen.records.foods import OwnFigure
 from dryhouse.kitchen.records.kitchen import PlaceTemperature
 from dryhouse.kitchen.records.shapes import SUFFIXES, shapes
@@ -50,7 +50,11 @@ def bounds(shape, said):
     unsound = [bound for bound in (least, most) if bound is not None]
     unsound += [beyond(low, -math.inf)] if low is not None else []
     unsound += [beyond(high, math.inf)] if high is not None else []
-    if not whole:
+    if whole:  # as far as a journal can hold
+        sound += [-LARGEST] if low is None and least is None else []
+        unsound += [-LARGEST - 1, LARGEST + 1]
+        sound += [LARGEST] if high is None and most is None else []
+    else:
         sound += [-1e300] if low is None and least is None else []
         sound += [1e300] if high is None and most is None else []
         unsound += [math.inf, -math.inf, math.nan]

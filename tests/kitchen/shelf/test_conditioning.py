@@ -8,7 +8,8 @@ from datetime import timedelta
 import pytest
 
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Lot, LotCheck
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Lot, LotCheck, LotDraw
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.conditioning import (
     conditioning,
@@ -178,3 +179,11 @@ def test_what_was_moist_before_conditioning_began_is_not_found_by_it():
     for days, state in ((4, "running"), (3, "moist"), (0, "moist")):
         kitchen = a_shelf(lot, LotCheck(1, TODAY - timedelta(days=days), moist=True, id=1))
         assert conditioning(kitchen)[0].state == state
+
+
+def test_what_runs_longest_stands_first_and_what_has_not_begun_last():
+    kitchen = jars(None, 0, 3, None, 3)
+    assert [(one.lot.id, one.day) for one in conditioning(kitchen)] == [(3, 4), (5, 4), (2, 1), (1, 0), (4, 0)]
+    kitchen.journal.write([Change(None, LotDraw(3, TODAY, id=1))])
+    assert [one.lot.id for one in conditioning(kitchen)] == [5, 2, 1, 4]
+    assert [one.day for one in conditioning(kitchen, TODAY - timedelta(days=2))] == [2, 2, 0, 0, 0]
