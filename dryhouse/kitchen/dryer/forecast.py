@@ -129,15 +129,15 @@ def heating_of(
 ) -> Heating | None:
     """The dryer's heats in hours from the first point, which stands at `first` hours of drying; None where it was
     not changed, or what it was before is not recorded."""
-    changed = sorted((e for e in events if e.kind == HEAT_CHANGED and e.temperature), key=lambda e: (e.at, e.id))
+    changed = sorted((e.at, e.id, e.temperature.si) for e in events if e.kind == HEAT_CHANGED and e.temperature)
     if batch.set_temperature is None or not changed:
         return None
     heats = [(0.0, batch.set_temperature.si)]
-    for event in changed:
-        at = max(clock.hours(event.at) - first, 0.0)
+    for moment, _, celsius in changed:
+        at = max(clock.hours(moment) - first, 0.0)
         if at <= heats[-1][0]:
             heats.pop()
-        heats.append((at, event.temperature.si if event.temperature else heats[-1][1]))
+        heats.append((at, celsius))
     return Heating(tuple(at for at, _ in heats), tuple(heat for _, heat in heats), activation_of(food.slug))
 
 

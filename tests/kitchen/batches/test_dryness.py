@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 import pytest
 
 from dryhouse.cli import main
 from dryhouse.journal.opening import open_journal
-from dryhouse.kitchen.batches.dryness import verdicts_of
+from dryhouse.kitchen.batches.dryness import judged, learned, verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft, log_batch
 from dryhouse.kitchen.cards.batch_card import batch_card, draft_card
 from dryhouse.kitchen.cards.batch_list import batch_items
@@ -17,8 +18,10 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Change
 from dryhouse.kitchen.records import Batch, BatchPart, OwnFood
 from dryhouse.kitchen.shelf.book import ShelfBook
+from dryhouse.science.moisture import LoadPart, load_of
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.statuses import FigureId, Lack
+from dryhouse.science.values import Fact
 from tests.kitchen.shelf_room import NOW, ROOM, a_batch, a_shelf, packed
 from tests.rows import every_row
 
@@ -110,3 +113,35 @@ def test_what_was_only_measured_in_cups_lacks_its_weight():
     strange = a_batch("moon-fruit", prepared_mass=None, cooked_mass_out=Mass(900.0))
     kitchen = a_shelf(OwnFood("moon-fruit", "moon fruit", "mixed", contains="plant", id=1), strange)
     assert verdicts_of(kitchen, strange)[0].lacks == (Lack.START_MOISTURE, Lack.TARGET)
+
+
+@every_row(
+    ("batch", "load", "target", "lacks"),
+    [
+        ({"dried_mass": Mass(250)}, None, 10.0, (Lack.LOADED,)),
+        ({"dried_mass": Mass(250), "prepared_mass": Mass(1000)}, None, 10.0, (Lack.START_MOISTURE,)),
+        ({"dried_mass": Mass(250), "prepared_volume": Volume(900)}, None, 10.0, (Lack.LOADED,)),
+        ({"dried_mass": Mass(250), "cooked_mass_out": Mass(900)}, None, 10.0, (Lack.START_MOISTURE,)),
+        ({}, 1000.0, 10.0, (Lack.DRIED,)),
+        ({"dried_mass": Mass(0)}, 1000.0, 10.0, (Lack.DRIED,)),
+        ({"dried_mass": Mass(250)}, 1000.0, None, (Lack.TARGET,)),
+        ({}, None, None, (Lack.LOADED, Lack.DRIED, Lack.TARGET)),
+        ({"dried_mass": Mass(250)}, 1000.0, 10.0, None),
+        ({"dried_mass": Mass(0.5)}, 2.0, 10.0, None),
+    ],
+)
+def test_what_a_verdict_lacks_is_named_and_nothing_else(batch, load, target, lacks):
+    weighed = None if load is None else load_of([LoadPart("corn", load, Fact(76.0, "%", "a test's own figure"))])
+    wanted = None if target is None else Fact(target, "%", "a test's own figure")
+    found = judged(Batch("corn", **batch), weighed, wanted)
+    if lacks is None:
+        assert found.name != "unknown"
+    else:
+        assert (found.name, found.lacks) == ("unknown", lacks)
+
+
+def test_half_of_what_a_curve_taught_is_nothing():
+    whole = Batch("corn", curve_low=0.22, curve_dry=0.24, curve_high=0.26)
+    assert learned(whole) is not None
+    for name in ("curve_low", "curve_dry", "curve_high"):
+        assert learned(replace(whole, **{name: None})) is None

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from dryhouse.kitchen.batches.log import BatchDraft, log_batch
-from dryhouse.kitchen.cards.batch_card import batch_card, draft_card
+from dryhouse.kitchen.cards.batch_card import batch_card, card_lines, draft_card
 from dryhouse.kitchen.records import Batch, BatchPart
 from dryhouse.science.display import Style
 from dryhouse.science.quantities import Mass, Temperature, Volume, parse_mass
@@ -227,3 +227,36 @@ def test_how_long_it_dried_is_said_in_hours():
     (said,) = [sentence for sentence in card(CORN).times if "dried for" in sentence]
     assert "10 h" in said
     assert not any("dried for" in s for s in card(replace(CORN, ended=None, started=None)).times)
+
+
+def test_the_whole_card_in_lines():
+    tested = replace(
+        CORN, title="first ears", dried_mass=Mass(270, "270 g"), target_moisture_pct=12.0,
+        start_moisture_pct=76.0, start_moisture_tested=True, energy_kwh=1.5,
+        prepared_volume=Volume(1000), dried_volume=Volume(300),
+    )  # fmt: skip
+    made = card(tested)
+    # 240 g of dry matter: 30 g of water are 11.1 % of 270 g; dry at 240 g ÷ 0.88; dried corn takes up 2.21 g/g
+    assert (made.title, made.missing) == ("first ears", ())
+    assert card_lines(made, Style("metric")) == [
+        "Yield by weight: 27 %; Yield by measure: 30 %",
+        "Moisture now: 11.1 %; Target weight: 273 g",
+        "Water to bring it back: 600 ml",
+        "Dry enough by weight and brittle to the hand: 11 % moisture, target 12 %.",
+        "It reached your own target, not the drier one that is published: no keep-by is given.",
+        "It dried for 10 h from start to end.",
+        "It took 1.5 kWh.",
+    ]
+    figures = {f.id: (f.figure.value, f.figure.unit) for f in made.figures}
+    assert figures == {
+        FigureId.MOISTURE_NOW: (pytest.approx(100 * 30 / 270), "%"),
+        FigureId.WATER_BACK: (pytest.approx(270 * 2.21), "ml"),
+        FigureId.YIELD_BY_WEIGHT: (27.0, "%"),
+        FigureId.YIELD_BY_MEASURE: (30.0, "%"),
+        FigureId.TARGET_WEIGHT: (pytest.approx(240 / 0.88), "g"),
+    }
+    by_weight = made.figure(FigureId.YIELD_BY_WEIGHT)
+    assert {t.name: t.value for t in by_weight.workings[0].terms} == {
+        "dried": 270, "loaded": 1000, "ratio": pytest.approx(1000 / 270),
+    }  # fmt: skip
+    assert [(basis.kind, basis.n) for basis in by_weight.basis] == [("own", 1)]

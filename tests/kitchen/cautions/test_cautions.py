@@ -39,7 +39,7 @@ from dryhouse.kitchen.shelf.packing import Package, shelve
 from dryhouse.science.dryness import Verdict
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature
-from dryhouse.science.safety import FoodFacts
+from dryhouse.science.safety import BatchFacts, FoodFacts, LotFacts
 from dryhouse.science.statuses import VerdictName
 from tests.kitchen.shelf_room import FREEZER, HEATED, NOW, TODAY, a_batch, a_shelf, packed
 from tests.rows import every_row
@@ -237,3 +237,79 @@ def test_a_place_is_as_warm_as_its_last_reading_and_a_lot_stands_where_it_was_pu
         assert place_of(moves, moment) == place
     twice = [LotMove(1, 7, NOW, 1), LotMove(1, 8, NOW, 2)]
     assert place_of(twice, NOW) == 8, "of two at one moment the later entry"
+
+
+def test_every_fact_of_a_lot_comes_from_its_records():
+    lot = Lot(
+        "corn", TODAY, origin="bought", package="vacuum bag", in_oil=True, sealed=False, opened_on=TODAY,
+        conditioned_from=TODAY, conditioned_to=TODAY + timedelta(days=7), pasteurised="oven",
+    )  # fmt: skip
+    checks = [LotCheck(1, TODAY, moist=True, smell="Sour"), LotCheck(1, TODAY, mould=True)]
+    own, dry = FoodFacts("sweet corn"), Verdict(VerdictName.DRY_ENOUGH)
+    told = facts_of_lot(lot, own, None, dry, checks, 18.5, (90.0, 30.0))
+    assert told == LotFacts(
+        own, None, bought=True, package="vacuum bag", airless=True, in_oil=True, sealed=False, opened=True,
+        dry_enough=True, dry_doubted=dry.in_doubt, conditioned_days=7, pasteurised=True, temperature_c=18.5,
+        checked=True, moist=True, ever_moist=True, warm_min=90.0, hot_min=30.0, mould=True, smell=True,
+    )  # fmt: skip
+    plain = facts_of_lot(Lot("corn", TODAY, package="jar"), own, None, NOT_WEIGHED, (), None)
+    assert plain == LotFacts(
+        own, package="jar", airless=False, opened=False, dry_enough=None, pasteurised=False, checked=False,
+        in_oil=plain.in_oil, sealed=plain.sealed,
+    )  # fmt: skip
+
+
+@every_row(
+    ("smell", "odd"),
+    [
+        ("", None),
+        (" Fine ", None),
+        ("as it should be", True),
+        ("as it should", None),
+        ("OK", None),
+        ("musty", True),
+    ],
+)
+def test_a_smell_is_odd_where_it_is_not_said_to_be_as_it_should(smell, odd):
+    told = facts_of_lot(
+        Lot("corn", TODAY), FoodFacts("corn"), None, NOT_WEIGHED, [LotCheck(1, TODAY, smell=smell)], None
+    )
+    assert told.smell is odd
+
+
+def test_the_food_of_a_mix_is_what_its_batch_says_and_of_one_food_its_own():
+    own, mix = FoodFacts("stew"), FoodFacts("stew", parts=(FoodFacts("corn"), FoodFacts("turkey")))
+    for batch_food, wanted in ((mix, mix), (FoodFacts("corn"), own)):
+        told = facts_of_lot(Lot("stew", TODAY), own, BatchFacts(batch_food), NOT_WEIGHED, (), None)
+        assert told.food == wanted
+
+
+def test_a_lot_is_what_was_known_of_it_at_that_moment():
+    kitchen = a_shelf(a_batch("turkey", **HEATED))
+    lot = packed(kitchen, place=FREEZER)
+    move(kitchen, [lot.id], 1)
+    check_lot(kitchen, lot.id, moist=True)
+    now, before = lot_facts(kitchen, lot), lot_facts(kitchen, lot, NOW - timedelta(days=1))
+    assert (now.temperature_c, now.moist, now.checked) == (pytest.approx(21.1, abs=0.1), True, True)
+    assert (before.temperature_c, before.moist, before.checked) == (-18.0, None, False)
+    assert lot_facts(kitchen, lot, place=FREEZER).temperature_c == -18.0
+    # off at 9:00 and in the freezer with the last second of that day; put in the pantry this moment
+    assert (now.warm_min, now.hot_min) == (pytest.approx(15 * 60 - 1 / 60), 0.0)
+    assert (before.warm_min, before.hot_min) == (None, None), "not asked of what is dry"
+    bought = Lot("turkey", TODAY, origin="bought", id=9)
+    assert (lot_facts(kitchen, bought).batch, lot_facts(kitchen, bought).bought) == (None, True)
+    home = lot_facts(kitchen, Lot("turkey", TODAY, id=9))
+    assert (home.batch.food, home.bought) == (home.food, False)
+
+
+def test_in_a_bag_lots_are_judged_as_warm_as_it_is_on_the_way():
+    kitchen = a_shelf(a_batch("turkey", **HEATED), Meal("soup", id=1))
+    lot = packed(kitchen, place=FREEZER)
+    parts = [MealPart(1, 1, "turkey", "turkey", lot=lot.id)]
+    meal = kitchen.journal.get(Meal, 1)
+    rules = {
+        warm: stops(meal_cautions(kitchen, meal, parts, travels_at=warm))
+        for warm in (None, (-18.0,), (21.0,), (None,))
+    }
+    assert rules[None] == rules[(-18.0,)] == set()
+    assert "meat-room-limit" in rules[(21.0,)]

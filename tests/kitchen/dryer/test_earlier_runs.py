@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -281,3 +282,16 @@ def test_the_weight_it_came_off_with_is_the_last_point_of_a_run() -> None:
         rates += [r.rate for r in earlier_runs(hands.kitchen, APPLE)]
     assert len(rates) == 2
     assert rates[1] < 0.9 * rates[0]
+
+
+def test_a_curve_that_bends_is_moved_by_the_share_of_its_power() -> None:
+    energy = Fact(35.0, "kJ/mol", "a test's own figure")
+    bent = prior_from((run(0.2, n=1.25, heat=55.0),), form="", temperature_c=65.0, activation=energy)
+    # k is the rate to the power n, and ln k moves by 35 000/8.314 × (1/328.15 − 1/338.15) = 0.3794
+    assert (bent.n, bent.k) == (1.25, pytest.approx(0.2**1.25 * math.exp(0.3794), rel=1e-3))
+    logged = prior_from_durations(
+        [replace(pair(8.0), set_temperature_c=55.0)], ratio=0.04, temperature_c=65.0, activation=energy
+    )
+    assert logged.k == pytest.approx(-math.log(0.04) / 8.0 * math.exp(0.3794), rel=1e-3)
+    (line,) = logged.workings
+    assert line.result.value == pytest.approx(8.0 / math.exp(0.3794), rel=1e-3)

@@ -26,6 +26,7 @@ from dryhouse.science.moisture import Load, LoadPart, load_of
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.sorption import gab
 from dryhouse.science.values import Fact
+from dryhouse.science.workings import StepKind as Kind
 from dryhouse.words.messages import message_words
 from tests.kitchen.drying_room import APPLE, NOON, Hands
 from tests.rows import every_row
@@ -164,6 +165,7 @@ def test_water_activity_is_estimated_only_where_constants_reach_and_never_called
         (3.0, ((2, 68.0),), (0.0,), (68.0,)),  # changed before it
         (0.0, ((2, 68.0), (2, 60.0)), (0.0, 2.0), (57.0, 60.0)),  # the last of two at one moment
         (0.0, ((0, 68.0), (2, 60.0)), (0.0, 2.0), (68.0, 60.0)),
+        (3.0, ((1, 60.0), (2, 68.0), (5, 50.0)), (0.0, 2.0), (68.0, 50.0)),
     ],
 )
 def test_each_change_of_heat_counts_from_its_hour_on(first, changes, hours, celsius) -> None:
@@ -204,3 +206,31 @@ def test_a_forecast_is_of_the_load_as_it_is_known_and_of_none_that_weighs_more()
     assert with_it.forecast is not None
     assert without.forecast is not None
     assert with_it.taught is None, "two weighings that count"
+
+
+def test_the_water_activity_is_of_the_last_weight_and_its_cautious_end_is_held_against_the_limits() -> None:
+    figure = potato(Hands(), 240.0).expected.water_activity
+    by_kind = {line.kind: {term.name: term.value for term in line.terms} for line in figure.workings}
+    # 240 g with 200, 210 or 220 g of dry matter
+    assert by_kind[Kind.MOISTURE_RANGE] == {
+        "moisture": pytest.approx(240 / 210 - 1), "low": pytest.approx(240 / 220 - 1), "high": pytest.approx(0.2),
+    }  # fmt: skip
+    told = [line for line in figure.workings if line.kind in (Kind.ACTIVITY_BELOW, Kind.ACTIVITY_NOT_BELOW)]
+    assert len(told) == 2
+    for line in told:
+        high, limit = (next(t.value for t in line.terms if t.name == name) for name in ("high", "limit"))
+        assert high == figure.high
+        assert (line.kind == Kind.ACTIVITY_BELOW) == (high < limit)
+    assert potato(Hands(), 240.0, kitchen_temperature=Temperature(15.0)).expected.water_activity is None
+    assert potato(Hands(), 240.0, kitchen_temperature=Temperature(25.0)).expected.water_activity == figure
+
+
+def test_off_the_dryer_only_the_water_activity_is_told() -> None:
+    load = load_of([LoadPart("potato", 1000.0, POTATO.facts["water"])])
+    batch = Batch("potato", kitchen_temperature=Temperature(25.0), kitchen_humidity_pct=50.0, id=9)
+    told = run_forecast(
+        Hands().kitchen, batch, POTATO, load, POTATO.facts["target_moisture"], [0.0, 9.0], [1000.0, 240.0],
+        running=False,
+    )  # fmt: skip
+    assert told.water_activity is not None
+    assert told == RunForecast(water_activity=told.water_activity)

@@ -14,7 +14,7 @@ from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.typed_readings import Notation
 from dryhouse.kitchen.dryer.weigh_in import note_happening, read_line
 from dryhouse.kitchen.foods.catalog import food
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.weighings import PAUSED, RAN, RESUMED
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.errors import InputProblem
@@ -199,7 +199,8 @@ def test_brittle_without_a_level_teaches_nothing(hands) -> None:
 
 def test_not_yet_is_remembered(hands) -> None:
     batch = levelled(hands)
-    answer(hands.kitchen, batch, Asked.LEVEL, False)
+    done = answer(hands.kitchen, batch, Asked.LEVEL, False)
+    assert (done.what, done.record.settled, done.record.felt) == ("Noted for apple: not brittle yet", False, "")
     assert asked(hands, batch) == ()
     assert solids(hands) == pytest.approx(14.0)
 
@@ -227,3 +228,28 @@ def test_a_weight_far_from_such_food_is_a_slip_and_teaches_nothing(hands) -> Non
         hands.weigh(batch, grams)
     take_off(hands.kitchen, batch, CameOff(Mass(400.0), felt="brittle"))
     assert solids(hands) == pytest.approx(14.0)
+
+
+def test_an_answer_may_be_for_one_moment_of_the_stretch(hands) -> None:
+    batch = stalled(hands)
+    for hours in (2.99, 6.01):
+        with pytest.raises(InputProblem, match="nothing is asked about the dryer"):
+            answer(hands.kitchen, batch, Asked.STOP, True, at=NOON + timedelta(hours=hours))
+    for hours in (3, 4.5, 6):
+        done = answer(hands.kitchen, batch, Asked.STOP, True, at=NOON + timedelta(hours=hours))
+        assert done.what == "Noted for apple: the dryer was off"
+        assert [c.record for c in done.changes][:2] == [
+            BatchEvent(batch, NOON + timedelta(hours=3), PAUSED, id=done.record.id),
+            BatchEvent(batch, NOON + timedelta(hours=6), RESUMED, id=done.record.id + 1),
+        ]
+        undo(hands, done)
+    assert answer(hands.kitchen, batch, Asked.STOP, False).what == "Noted for apple: the dryer kept running"
+
+
+def test_a_level_that_is_confirmed_is_written_as_brittle(hands) -> None:
+    batch = levelled(hands)
+    (question,) = asked(hands, batch)
+    assert (question.begin, question.end) == (NOON + timedelta(hours=12), NOON + timedelta(hours=15))
+    done = answer(hands.kitchen, batch, Asked.LEVEL, True)
+    assert done.what == "Noted for apple: brittle, and its weight stayed the same"
+    assert (done.record.settled, done.record.felt) == (True, "brittle")

@@ -15,7 +15,7 @@ from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Area, Mass, Temperature, Volume, parse_amount
 from dryhouse.science.units import SIZES
 from dryhouse.words.messages import message_words
-from tests.builders import CORN, TURKEY, a_kitchen
+from tests.builders import CORN, TURKEY, a_kitchen, fact
 from tests.rows import every_row
 from tests.workings import read, rests_on
 
@@ -237,3 +237,20 @@ def test_what_a_planned_load_will_come_to_is_told_from_its_yield():
     assert expected.low < expected.value < expected.high
     assert dried_from(kitchen, Batch("corn", "planned")) is None
     assert dried_from(kitchen, Batch("no such food", "planned", prepared_mass=Mass(1000.0))) is None
+
+
+def test_her_own_water_stands_where_the_printed_one_stood_with_its_sample():
+    """The interval is that of a handbook that had printed her figure, with as many samples behind it."""
+    sample = {"n": 6, "standard_error": 1.5}
+    intervals = []
+    for printed, own in (
+        (fact(80.0, **sample), ()),
+        (fact(76.05, **sample), (OwnFigure("corn", "water", 80.0, "%", id=1),)),
+        (fact(76.05, n=60, standard_error=0.1), (OwnFigure("corn", "water", 80.0, "%", id=1),)),
+    ):
+        kitchen = a_kitchen(*own)
+        kitchen.handbook.foods["corn"] = replace(CORN, facts={**CORN.facts, "water": printed})
+        figure = yields(kitchen, "corn", Mass(1000.0)).handbook
+        intervals.append(figure.high / figure.low)
+    assert intervals[1] == pytest.approx(intervals[0])
+    assert intervals[2] < intervals[1]
