@@ -260,3 +260,12 @@ def test_the_whole_card_in_lines():
         "dried": 270, "loaded": 1000, "ratio": pytest.approx(1000 / 270),
     }  # fmt: skip
     assert [(basis.kind, basis.n) for basis in by_weight.basis] == [("own", 1)]
+
+
+def test_of_what_must_not_be_eaten_only_weights_that_do_not_add_up_are_told_beside_it():
+    sound, wrong = card(TURKEY), card(replace(TURKEY, dried_mass=Mass(200)))
+    assert sound.sentences == ()
+    (said,) = wrong.sentences
+    assert said.startswith("Weights don't add up")
+    for made in (sound, wrong):
+        assert made.judgement(Style()).startswith("Do not eat.")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from datetime import timedelta
 
 import pytest
 
@@ -12,7 +13,7 @@ from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.run_words import state_words
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.typed_happenings import Happening
-from dryhouse.kitchen.records.weighings import PAUSED
+from dryhouse.kitchen.records.weighings import PAUSED, SAMPLE
 from dryhouse.science.display import METRIC, Style
 from tests.kitchen.drying_room import Hands
 
@@ -92,3 +93,14 @@ def test_a_load_that_reached_its_target_is_what_the_scale_said() -> None:
     unknown.wait(3)
     assert by_now_g(unknown.kitchen, run_of(unknown.kitchen, batch)) == 1000
     assert now_words(unknown.kitchen, run_of(unknown.kitchen, batch), Style(METRIC)) == ""
+
+
+def test_the_hours_of_a_sample_tray_count_from_its_first_weighing() -> None:
+    hands = Hands()
+    batch, begun = hands.start(4000.0), hands.time
+    for hour in (0, 1, 2, 3, 4):
+        hands.time = begun + timedelta(hours=2 + hour)
+        hands.weigh(batch, round(140 + 860 * math.exp(-0.25 * hour**1.1)), scope=SAMPLE)
+    run = run_of(hands.kitchen, batch)
+    hands.wait(3)
+    assert by_now_g(hands.kitchen, run) == pytest.approx(140 + 860 * math.exp(-0.25 * 7**1.1), rel=0.02)

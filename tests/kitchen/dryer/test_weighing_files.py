@@ -17,10 +17,12 @@ from dryhouse.kitchen.dryer.weighing_sheets import (
     read_file,
     read_sheet,
 )
-from dryhouse.kitchen.records import Batch
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.batches import PLANNED
-from dryhouse.kitchen.records.weighings import SAMPLE
+from dryhouse.kitchen.records.weighings import LOAD, SAMPLE
 from dryhouse.science.errors import InputProblem, WorldProblem
+from dryhouse.science.quantities import Mass, Temperature
 from tests.kitchen.drying_room import NOON, Hands
 from tests.rows import every_row
 
@@ -181,3 +183,57 @@ def test_a_tare_of_nothing_is_one_and_a_tare_as_heavy_as_the_reading_is_an_error
 def test_a_file_of_one_column_has_no_weights() -> None:
     assert guess(read_sheet("900\n800\n")).mass is None
     assert (guess(read_sheet("0,900\n1,800\n")).time, guess(read_sheet("0,900\n1,800\n")).mass) == (0, 1)
+
+
+def test_every_field_of_a_line_is_written_and_the_act_is_told(hands, batch) -> None:
+    mapped = read(hands, batch, "hours,gross g,tare g,temp F\n1,1200,300,135\n2,1100,300,\n")
+    done = import_weighings(hands.kitchen, batch, mapped)
+    assert done.what == "Imported 2 weighings of apple"
+    first, second = weighings_of(hands.kitchen, batch)
+    heat = Temperature(pytest.approx((135 - 32) / 1.8), "135 F")
+    assert replace(first, dryer_temperature=None) == Weighing(
+        batch, after(1), Mass(1200.0, first.gross.typed), Mass(300.0, first.tare.typed), LOAD, id=1
+    )
+    assert first.dryer_temperature.si == heat.si
+    assert (second.id, second.dryer_temperature, second.net_g) == (2, None, 800)
+    one = read(hands, batch, "hours,grams\n3,700\n")
+    assert import_weighings(hands.kitchen, batch, one).what == "Imported 1 weighing of apple"
+    assert [w.id for w in weighings_of(hands.kitchen, batch)] == [1, 2, 3]
+
+
+@every_row(
+    ("text", "sentences"),
+    [
+        ("hours,g\n,900\n", ["The time is missing."]),
+        ("hours,g\n-1,900\n", ["“-1” lies before the start."]),
+        ("hours,g\n8785,900\n", ["“8785” is more than a year of hours."]),
+        ("minutes,g\n527041,900\n", ["“527041” is more than a year of minutes."]),
+        ("hours,g\n8784,900\n", ["The time has not come yet."]),
+        ("hours,g\n48.09,900\n", ["The time has not come yet."]),
+        ("hours,g\n48.08,900\n", []),  # her clock runs five minutes ahead
+        ("when,g\n2026-08-14 11:59,900\n", ["The time lies before the start of the batch."]),
+        ("when,g\n2026-08-14 12:00,900\n", []),
+        ("hours,g,tare\n1,900,900\n", ["The tare is as heavy as the reading, which leaves nothing."]),
+        ("hours,g\n1,900\n2,x\n1,800\n", [None, "The time is the same as in line 2."]),
+        ("hours,g\n2,900\n1,800\n", ["The time is earlier than in line 2."]),
+    ],
+)
+def test_each_thing_that_is_wrong_with_a_line_has_its_sentence(text, sentences) -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    hands.wait(48)
+    found = [error.sentence for error in read(hands, batch, text).errors]
+    assert len(found) == len(sentences)
+    assert all(said is None or said == told for said, told in zip(sentences, found, strict=True))
+
+
+def test_a_mapping_that_says_nothing_is_refused_and_so_is_a_batch_without_a_start(hands, batch) -> None:
+    for change in ({"scope": "half"}, {"time_kind": "weeks"}):
+        with pytest.raises(InputProblem, match="Say what was weighed and how the times are written"):
+            read(hands, batch, "hours,g\n1,900\n", **change)
+    for change in ({"time": None}, {"mass": None}):
+        with pytest.raises(InputProblem, match="Say which column holds the time and which the weight"):
+            read(hands, batch, "hours,g\n1,900\n", **change)
+    hands.journal.write([Change(None, Batch("apple", id=9))])
+    with pytest.raises(InputProblem, match="This batch has no start"):
+        read(hands, 9, "hours,g\n1,900\n")

@@ -1,15 +1,22 @@
 """Quick answers at the bench."""
 
+import math
+
 import pytest
 
 from dryhouse.handbook.finder import WhichFood
 from dryhouse.kitchen.cautions.cautions import food_cautions
 from dryhouse.kitchen.foods.catalog import food, set_figure
 from dryhouse.kitchen.foods.own_foods import add_food
+from dryhouse.kitchen.yields.knowledge import learn
 from dryhouse.kitchen.yields.quick_answers import target, water
-from dryhouse.kitchen.yields.yields import dried_density
+from dryhouse.kitchen.yields.yields import FRESH, dried_density, grams_of
 from dryhouse.science.errors import InputProblem
-from tests.builders import a_kitchen
+from dryhouse.science.quantities import Volume
+from dryhouse.science.units import SIZES
+from dryhouse.science.workings import StepKind
+from tests.builders import CORN, a_kitchen
+from tests.rows import every_row
 from tests.workings import read
 
 
@@ -75,3 +82,56 @@ def test_a_name_nobody_knows_needs_both_figures():
     figure = target(kitchen, "moonweed", "1 kg", solids="14%", moisture="10%")
     assert (figure.value, figure.unit) == (pytest.approx(0.14 / 0.9), "kg")
     assert "food-not-named" in {caution.rule for caution in figure.cautions}
+
+
+def test_a_cup_that_was_measured_is_its_weight_with_the_doubt_of_the_cup():
+    kitchen = a_kitchen()
+    measured, weighed = target(kitchen, "corn", "2 cups"), target(kitchen, "corn", "290 g")
+    cup = grams_of(learn(kitchen, CORN), Volume(2 * SIZES["cup"], "2 cups"), FRESH)[0]
+    assert cup.value == pytest.approx(290.0, rel=1e-5)  # 145 g each, by the builders' table
+    assert (measured.value, measured.unit) == (pytest.approx(weighed.value, rel=1e-5), "g")
+    for end, of_load in (("low", cup.low), ("high", cup.high)):
+        apart = math.hypot(math.log(getattr(weighed, end) / weighed.value), math.log(of_load / cup.value))
+        way = -1 if end == "low" else 1
+        assert getattr(measured, end) == pytest.approx(measured.value * math.exp(way * apart), rel=1e-4)
+    assert len(measured.basis) > len(weighed.basis)
+
+
+@every_row(
+    ("amount", "grams", "cups", "lines"),
+    [("50 g", 50.0, 0.5, 0), ("2 cups", 200.0, 2.0, 1), ("1/2 cup", 50.0, 0.5, 1)],
+)
+def test_water_by_the_weight_stands_beside_the_published_cups_for_as_much(amount, grams, cups, lines):
+    figure, published = water(a_kitchen(), "corn", amount)
+    # dried corn takes up 2.21 g a gram; a cup of it weighs 100 g, by the builders' table; 2¼ cups of water a cup
+    assert (figure.value, figure.unit) == (pytest.approx(2.21 * grams, rel=1e-5), "ml")
+    kinds = [line.kind for line in figure.workings]
+    assert kinds.count(StepKind.DRIED_BY_MEASURE) == lines
+    for each in published:
+        assert each.measure.value == pytest.approx(2.25 * cups, rel=1e-5)
+        assert each.value == pytest.approx(2.25 * cups * SIZES["cup"], rel=1e-5)
+        (line,) = each.workings
+        assert line.kind == StepKind.PUBLISHED_WATER_SOAK
+        told = {term.name: term.value for term in line.terms}
+        assert told == {"each": 2.25, "warmth": "boiling", "dried": pytest.approx(cups, rel=1e-5), "soak": 0.5}
+    assert len(published) == 2
+
+
+@every_row(
+    ("solids", "moisture", "said"),
+    [
+        ("0%", None, "Food with no solids leaves nothing"),
+        ("0.9%", None, "Solids of 0.9 % are less than any food holds"),
+        ("1%", None, ""),
+        (None, "100%", "A target moisture is below 100 %"),
+        ("50%", "49.9%", ""),
+    ],
+)
+def test_percents_that_no_food_has_are_refused(solids, moisture, said):
+    if not said:
+        figure = target(a_kitchen(), "corn", "1 kg", solids=solids, moisture=moisture)
+        share, dry_to = float(solids[:-1]) / 100, float(moisture[:-1]) if moisture else 10.0
+        assert figure.value == pytest.approx(share / (1 - dry_to / 100))
+        return
+    with pytest.raises(InputProblem, match=said):
+        target(a_kitchen(), "corn", "1 kg", solids=solids, moisture=moisture)
