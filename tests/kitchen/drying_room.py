@@ -47,8 +47,9 @@ class Hands:
         draft = Batch(food, prepared_mass=mass, dryer=1, trays=4, set_temperature=Temperature(57.0, "57 C"), **more)
         return start_batch(self.kitchen, draft).record.id
 
-    def weigh(self, batch: int, grams: float, *, keep: bool = False, **more: object) -> int:
-        return add_weighing(self.kitchen, batch, Reading(Mass(grams, f"{grams:g} g"), **more), keep=keep).record.id
+    def weigh(self, batch: int, grams: float, *, keep: bool = False, replacing: int = 0, **more: object) -> int:
+        reading = Reading(Mass(grams, f"{grams:g} g"), **more)
+        return add_weighing(self.kitchen, batch, reading, keep=keep, replacing=replacing).record.id
 
     def insist(self, batch: int, grams: float) -> int:
         """A reading that can't be true, kept and taken in all the same."""

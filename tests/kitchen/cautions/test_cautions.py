@@ -288,7 +288,7 @@ def test_a_lot_is_what_was_known_of_it_at_that_moment():
     kitchen = a_shelf(a_batch("turkey", **HEATED))
     lot = packed(kitchen, place=FREEZER)
     move(kitchen, [lot.id], 1)
-    check_lot(kitchen, lot.id, moist=True)
+    check_lot(kitchen, lot.id, Found(moist=True))
     now, before = lot_facts(kitchen, lot), lot_facts(kitchen, lot, NOW - timedelta(days=1))
     assert (now.temperature_c, now.moist, now.checked) == (pytest.approx(21.1, abs=0.1), True, True)
     assert (before.temperature_c, before.moist, before.checked) == (-18.0, None, False)

@@ -98,7 +98,8 @@ def test_a_weighing_has_every_field_that_was_told_and_a_number_of_its_own() -> N
     at = (NOON + timedelta(hours=1, minutes=30)).astimezone(eastern)
     heat, tare = Temperature(57.0, "57 C"), Mass(100.0, "100 g")
     gross = Mass(350.0, "350 g")
-    done = add_weighing(hands.kitchen, 1, Reading(gross, tare=tare, scope=TRAY, at=at, heat=heat, note="windy", vessel="tray 2"))  # fmt: skip
+    told = Reading(gross, tare=tare, scope=TRAY, at=at, heat=heat, note="windy", vessel="tray 2")
+    done = add_weighing(hands.kitchen, 1, told)
     assert done.record == Weighing(1, at.astimezone(UTC), gross, tare, TRAY, heat, "windy", "tray 2", id=3)
 
 

@@ -227,10 +227,13 @@ def test_the_water_activity_is_of_the_last_weight_and_its_cautious_end_is_held_a
 
 def test_off_the_dryer_only_the_water_activity_is_told() -> None:
     load = load_of([LoadPart("potato", 1000.0, POTATO.facts["water"])])
-    batch = Batch("potato", kitchen_temperature=Temperature(25.0), kitchen_humidity_pct=50.0, id=9)
-    told = run_forecast(
-        Hands().kitchen, batch, POTATO, load, POTATO.facts["target_moisture"], [0.0, 9.0], [1000.0, 240.0],
-        running=False,
-    )  # fmt: skip
+    air = {"kitchen_temperature": Temperature(25.0), "kitchen_humidity_pct": 50.0}
+    course = Course([0.0, 9.0], [1000.0, 240.0], heat_c=57.0)
+    told, drying = (
+        run_forecast(Hands().kitchen, batch, POTATO, load, POTATO.facts["target_moisture"], course)
+        for batch in (Batch("potato", **air, id=9), Batch("potato", state="drying", **air, id=9))
+    )
+    assert drying.chamber is not None
+    assert drying.water_activity == told.water_activity
     assert told.water_activity is not None
     assert told == RunForecast(water_activity=told.water_activity)
