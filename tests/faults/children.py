@@ -2,12 +2,7 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
-from pathlib import Path
-from typing import Any
-
-ROOT = Path(__file__).parents[2]
+from tests.warm import Program, started
 
 OPENING = """
 import sys
@@ -27,38 +22,28 @@ def say(word):
 """
 
 
-def start(code: str, *arguments: object, **how: Any) -> subprocess.Popen[str]:
+def start(code: str, *arguments: object) -> Program:
     """A child that runs this code after the imports above, with its answers readable line by line."""
-    return subprocess.Popen(
-        [sys.executable, "-c", OPENING + code, *map(str, arguments)],
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        text=True,
-        cwd=ROOT,
-        **how,
-    )
+    return started(OPENING + code, *arguments)
 
 
-def run(code: str, *arguments: object, **how: Any) -> str:
+def run(code: str, *arguments: object) -> str:
     """What such a child said in all; its errors fail the test."""
-    child = start(code, *arguments, **how)
-    said, errors = child.communicate(timeout=120)
+    child = start(code, *arguments)
+    said, errors = child.communicate()
     assert child.returncode == 0, errors
     return said
 
 
-def kill_after(child: subprocess.Popen[str], lines: int) -> list[str]:
+def kill_after(child: Program, lines: int) -> list[str]:
     """Let a child say so many lines, kill it without warning, and answer all it had said."""
-    assert child.stdout is not None
     said = []
     for _ in range(lines):
         line = child.stdout.readline()
-        assert line, child.stderr and child.stderr.read()
+        assert line, child.stderr.read()
         said.append(line.strip())
     child.kill()
     said += [line.strip() for line in child.stdout.read().splitlines() if line.strip()]
     child.wait()
-    child.stdout.close()
-    if child.stderr is not None:
-        child.stderr.close()
+    child.close()
     return said

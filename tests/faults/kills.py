@@ -104,16 +104,13 @@ def killed(code: str, seed: int, *arguments: object) -> list[str]:
     """What a child had said when it was killed."""
     chance = Random(seed)
     child = start(KITCHEN + code, *arguments)
-    assert child.stdout is not None
-    assert child.stderr is not None
     said = [child.stdout.readline().strip()]
     time.sleep(chance.random() ** 2 * _LONGEST_S)
     child.kill()
     said += [line.strip() for line in child.stdout.read().splitlines()]
     errors = child.stderr.read()
     child.wait()
-    child.stdout.close()
-    child.stderr.close()
+    child.close()
     return said if said[0] == "ready" else [f"did not begin: {errors}"]
 
 

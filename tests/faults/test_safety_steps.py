@@ -99,13 +99,10 @@ def test_nobody_else_writes_between_the_first_look_and_the_last_word_of_an_act(f
 def test_a_migration_that_was_killed_half_way_leaves_no_column_behind(file: Path, tmp_path: Path) -> None:
     slow = later_migrations(tmp_path / "slow", "import time; time.sleep(600)")
     child = start(MIGRATING, file, slow, "9999", "write")
-    assert child.stdout is not None
-    assert child.stderr is not None
     assert [child.stdout.readline().strip() for _ in range(2)] == ["ready", "half way"]
     child.kill()
     child.wait()
-    child.stdout.close()
-    child.stderr.close()
+    child.close()
     with closing(sqlite3.connect(file)) as raw:
         columns = [row[1] for row in raw.execute("PRAGMA table_info(batch)")]
     assert "later" not in columns

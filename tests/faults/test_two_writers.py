@@ -35,7 +35,7 @@ journal.close()
 
 def test_four_programs_that_log_at_once_lose_nothing_and_give_no_number_twice(file: Path) -> None:
     children = [start(LOGGING, file, 25, lane) for lane in range(4)]
-    said = [child.communicate(timeout=120) for child in children]
+    said = [child.communicate() for child in children]
     assert [child.returncode for child in children] == [0] * 4, said
     numbers = [[int(word) for word in out.split()[1:]] for out, _ in said]
     assert sorted(number for lane in numbers for number in lane) == list(range(1, 101))
@@ -82,7 +82,6 @@ with journal.alone():
 
 def test_a_program_killed_in_the_middle_of_an_act_keeps_nobody_out_and_leaves_nothing_of_it(file: Path) -> None:
     holding = start(HOLDING, file)
-    assert holding.stdout is not None
     assert holding.stdout.readline() == "written\n"
     other = open_journal(file, write=True)
     assert other.where(Batch) == ()
