@@ -1,8 +1,8 @@
 """Programs that tests start and kill, without paying for Python and its libraries anew each time.
 
-One process has read the journal, its libraries and the handbook, and neither Qt nor a thread. Each program asked for
-is a fork of it: a process of its own, with its own memory, files and exit code, that a signal ends as it ends any
-other. POSIX only.
+One process has read the journal, its libraries and the handbook, and has neither Qt nor a thread. Each program
+asked for is a fork of it: a process of its own, with its own memory, files and exit code, that a signal ends as it
+ends any other. POSIX only.
 """
 
 from __future__ import annotations
@@ -34,6 +34,19 @@ READ = (
     "numpy.polynomial", "psychrolib", "runpy", "sqlalchemy.dialects.sqlite",
 )  # fmt: skip
 """What is read beside the command line, the journal and the kitchen."""
+
+AS_SCRIPT = """
+import runpy, sys
+sys.argv = sys.argv[1:]
+sys.path[0] = sys.argv[0].rpartition("/")[0]
+runpy.run_path(sys.argv[0], run_name="__main__")
+"""
+"""A program that is the script its first word names."""
+AS_MODULE = """
+import runpy, sys
+runpy.run_module(sys.argv.pop(1), run_name="__main__", alter_sys=True)
+"""
+"""A program that is the module its first word names."""
 
 
 class Program:
@@ -82,10 +95,8 @@ class Program:
 def _warm(_of: int) -> socket.socket:
     """The way to the process that forks, which belongs to the process of this number."""
     ours, its = socket.socketpair()
-    process = subprocess.Popen(
-        [sys.executable, "-m", "tests.warm", str(its.fileno())], cwd=ROOT, pass_fds=[its.fileno()],
-        stdin=subprocess.DEVNULL,
-    )  # fmt: skip
+    command = [sys.executable, "-c", f"from tests.warm import serve; serve({its.fileno()})"]
+    process = subprocess.Popen(command, cwd=ROOT, pass_fds=[its.fileno()], stdin=subprocess.DEVNULL)
     its.close()
 
     def end() -> None:
@@ -160,6 +171,9 @@ def _be(code: str, words: list[str], environment: dict[str, str], folder: str, h
     os.environ.clear()
     os.environ.update(environment)
     time.tzset()
+    encoding = environment.get("PYTHONIOENCODING")
+    sys.stdout = sys.__stdout__ = os.fdopen(1, "w", encoding=encoding)
+    sys.stderr = sys.__stderr__ = os.fdopen(2, "w", 1, encoding=encoding, errors="backslashreplace")
     os.chdir(folder)
     sys.argv = ["-c", *words]
     ended = 0
@@ -175,6 +189,13 @@ def _be(code: str, words: list[str], environment: dict[str, str], folder: str, h
     sys.stdout.flush()
     sys.stderr.flush()
     os._exit(ended)
+
+
+def serve(handle: int) -> None:
+    """Be the process that forks, with this way to whoever asks."""
+    sys.path[0] = str(ROOT)
+    _read()
+    _forks(socket.socket(fileno=handle))
 
 
 def _read() -> None:
@@ -193,8 +214,3 @@ def _read() -> None:
     assert threading.active_count() == 1
     gc.collect()
     gc.freeze()
-
-
-if __name__ == "__main__":
-    _read()
-    _forks(socket.socket(fileno=int(sys.argv[1])))

@@ -1,9 +1,7 @@
 """The contributor's guide and the README stay true."""
 
-import os
 import re
 import subprocess
-import sys
 import tomllib
 from pathlib import Path
 
@@ -11,6 +9,7 @@ from dryhouse.cli import parser
 from dryhouse.kitchen.records import RECORD_KINDS
 from tests.house_picture import diagram
 from tests.rows import every_row
+from tests.warm import AS_SCRIPT, started
 
 ROOT = Path(__file__).parents[2]
 GUIDE = (ROOT / "DEVELOPERS.md").read_text()
@@ -78,16 +77,10 @@ SHELL = sorted(set(re.findall(r"(?:bash )?(\.ci/[\w-]+)", GUIDE + README)))
 
 @every_row("script", SCRIPTS)
 def test_every_script_that_the_guide_names_starts_and_says_what_it_takes(script):
-    said = subprocess.run(
-        [sys.executable, script, "--help"],
-        cwd=ROOT,
-        env=os.environ | {"PYTHONPATH": str(ROOT)},
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert said.returncode == 0, said.stderr
-    assert said.stdout.startswith("usage:")
+    program = started(AS_SCRIPT, script, "--help")
+    said, errors = program.communicate()
+    assert program.returncode == 0, errors
+    assert said.startswith("usage:")
 
 
 @every_row("script", SHELL)

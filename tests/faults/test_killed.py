@@ -42,7 +42,15 @@ def saved(file: Path) -> set[int]:
 
 def test_a_kill_right_after_a_save_loses_nothing(file: Path) -> None:
     acknowledged: set[int] = set()
-    for saves in (1, 2, 3, 5, 8, 40, 250):  # within the last, SQLite takes its log of a thousand pages into the file
+    for saves in (
+        1,
+        2,
+        3,
+        5,
+        8,
+        40,
+        250,
+    ):  # within the last, SQLite takes its log of a thousand pages into the file
         said = {int(word) for word in kill_after(start(SAVING, file), saves)}
         assert said.isdisjoint(acknowledged), "a number came twice"
         acknowledged |= said

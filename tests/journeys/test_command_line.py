@@ -14,6 +14,7 @@ from pathlib import Path
 import pytest
 
 from dryhouse.cli import main
+from tests.warm import AS_MODULE, started
 
 ROOT = Path(__file__).parents[2]
 CORN = ("log", "--food", "sweet corn", "--form", "kernels", "--hours", "9h30", "--temp", "125 F")
@@ -29,6 +30,14 @@ class Script:
 
     def run(self, *words: str, code: int = 0, **around: str) -> str:
         """What is said on standard output; what is said on standard error is kept in `told`."""
+        command = (AS_MODULE, "dryhouse", "--journal", self.journal, *words)
+        program = started(*command, environment={**self._around, **around})
+        said, self.told = program.communicate()
+        assert program.returncode == code, self.told
+        return said
+
+    def run_cold(self, *words: str, **around: str) -> str:
+        """The same by a Python of its own."""
         done = subprocess.run(
             [sys.executable, "-m", "dryhouse", "--journal", str(self.journal), *words],
             capture_output=True,
@@ -36,9 +45,8 @@ class Script:
             check=False,
             timeout=60,
         )
-        self.told = done.stderr.decode()
-        assert done.returncode == code, self.told
-        return done.stdout.decode(around.get("PYTHONIOENCODING", "utf-8"))
+        assert done.returncode == 0, done.stderr
+        return done.stdout.decode(around["PYTHONIOENCODING"])
 
     def here(self, *words: str) -> str:
         """The same in this process, which knows the handbook already."""
@@ -108,7 +116,7 @@ def test_what_cannot_be_used_changes_nothing_and_what_cannot_be_shown_is_no_acci
     assert script.told.count("\n") == 1
     assert not script.journal.exists()
 
-    text = script.run("yields", "sweet corn", "--fresh", "¾ cup", PYTHONIOENCODING="ascii")
+    text = script.run_cold("yields", "sweet corn", "--fresh", "¾ cup", PYTHONIOENCODING="ascii")
     assert text.startswith("Dried from ? cup of sweet corn: ")
     figure = script.ask("yields", "sweet corn", "--fresh", "¾ cup", PYTHONIOENCODING="ascii")
     assert any("×" in line for line in figure["workings"])
