@@ -2,8 +2,8 @@
 
     python tests/faults/first_starts.py [--times 200] [--together 2] [--seed 1]
 
-Each start is a process of its own under `faulthandler`; whichever ended by a fault, or said anything on standard
-error, is printed with what it left. Exit code 1 where there was one.
+Each start is a process of its own under `faulthandler`, every other one with the sample; whichever ended by a
+fault, or said anything on standard error, is printed with what it left. Exit code 1 where there was one.
 """
 
 from __future__ import annotations
@@ -18,21 +18,26 @@ from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from itertools import repeat
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from PySide6.QtCore import Qt
 
 ROOT = Path(__file__).parents[2]
 STEPS = 60
-"""Half of them before charts can be drawn, half after."""
+"""Half of them before charts can be drawn, half after; each half goes through all six places."""
 _LONGEST_S = 600
 _QUIET = "This plugin does not support"
 
 
-def one_start(seed: int, steps: int = STEPS) -> str:
+def one_start(seed: int, steps: int = STEPS, cache: Path | None = None) -> str:
     """Start the program and drive it with this seed; what went wrong, empty where nothing did."""
     with tempfile.TemporaryDirectory(prefix="first-start-", ignore_cleanup_errors=True) as home:
         kept = {
             name: value for name, value in os.environ.items() if not name.startswith(("XDG_", "DRYHOUSE_", "MPL"))
         }
         around = kept | {"HOME": home, "PYTHONPATH": str(ROOT), "QT_QPA_PLATFORM": "offscreen"}
+        around |= {"XDG_CACHE_HOME": str(cache)} if cache else {}
         command = [sys.executable, "-X", "faulthandler", __file__, "--drive", str(seed), "--steps", str(steps)]
         try:
             ended = subprocess.run(
@@ -62,8 +67,7 @@ def drive(seed: int, steps: int) -> int:
 
     app = QApplication(["dryhouse"])
     rng = random.Random(seed)
-    places = [Qt.Key.Key_1, Qt.Key.Key_2, Qt.Key.Key_3, Qt.Key.Key_4, Qt.Key.Key_5, Qt.Key.Key_6]
-    first = [Qt.Key.Key_3, Qt.Key.Key_1, Qt.Key.Key_N]
+    keys = keys_of_places(rng, steps)
     done = 0
 
     def step() -> None:
@@ -76,11 +80,13 @@ def drive(seed: int, steps: int) -> int:
             timer.start(50)
             return
         done += 1
-        if done == 1 and rng.random() < 0.5:
-            window.doors.open_sample()
-        elif done > steps:
+        if done > steps:
             window.close()
             return
+        if done == 1 and seed % 2 == 0:
+            window.doors.open_sample()
+        if key := keys[done - 1]:
+            QTest.keyClick(window, key, Qt.KeyboardModifier.ControlModifier)
         else:
             act(window)
         timer.start(rng.choice((0, 0, 1, 5, 20, 60)))
@@ -89,17 +95,13 @@ def drive(seed: int, steps: int) -> int:
         focus = QApplication.focusWidget() or window
         control = Qt.KeyboardModifier.ControlModifier
         chance = rng.random()
-        if done - 2 < len(first):
-            QTest.keyClick(window, first[max(done - 2, 0)], control)
-        elif chance < 0.45:
-            QTest.keyClick(window, rng.choice(places), control)
-        elif chance < 0.6:
+        if chance < 0.3:
             QTest.keyClick(window, rng.choice((Qt.Key.Key_N, Qt.Key.Key_F, Qt.Key.Key_R)), control)
-        elif chance < 0.8 and isinstance(focus, QLineEdit):
+        elif chance < 0.6 and isinstance(focus, QLineEdit):
             QTest.keyClicks(focus, rng.choice(("corn 1 cup", "apple", "2 lb", "125 F", "turkey 3 oz dried")))
-        elif chance < 0.9:
+        elif chance < 0.8:
             QTest.keyClick(focus, rng.choice((Qt.Key.Key_Tab, Qt.Key.Key_Escape, Qt.Key.Key_Down)))
-        elif chance < 0.95:
+        elif chance < 0.9:
             window.theme.choose(rng.choice(("light", "dark")))
         else:
             window.resize(rng.randint(900, 1600), rng.randint(600, 1000))
@@ -115,10 +117,30 @@ def drive(seed: int, steps: int) -> int:
     return main([])
 
 
-def first_starts(times: int, together: int, seed: int, steps: int = STEPS) -> Iterator[str]:
-    """Start so many times, some at the same time: of each what went wrong, empty where nothing did."""
+def keys_of_places(rng: random.Random, steps: int) -> list[Qt.Key | None]:
+    """The key of each step that goes to a place: first the quickest way to a chart and a form, and in each half all
+    places, in any order. None where something else is done."""
+    from PySide6.QtCore import Qt
+
+    first = [Qt.Key.Key_3, Qt.Key.Key_1, Qt.Key.Key_N]
+    others = [Qt.Key.Key_2, Qt.Key.Key_4, Qt.Key.Key_5, Qt.Key.Key_6]
+    before: list[Qt.Key | None] = [*others, *[None] * (steps // 2 - len(first + others))]
+    after = [*first[:2], *others, *[None] * (steps - steps // 2 - len(first[:2] + others))]
+    rng.shuffle(before)
+    rng.shuffle(after)
+    return [*first, *before, *after]
+
+
+def first_starts(
+    times: int, together: int, seed: int, steps: int = STEPS, cache: Path | None = None
+) -> Iterator[str]:
+    """Start so many times, some at the same time: of each what went wrong, empty where nothing did.
+
+    With a folder for what can be made again (the list of fonts, the built sample) only those that start before it
+    is there make it.
+    """
     with ThreadPoolExecutor(together) as pool:
-        yield from pool.map(one_start, range(seed, seed + times), repeat(steps))
+        yield from pool.map(one_start, range(seed, seed + times), repeat(steps), repeat(cache))
 
 
 def run() -> int:
