@@ -331,3 +331,9 @@ def test_a_number_comes_once_however_large_it_is() -> None:
         with pytest.raises(InputProblem, match="stands twice, or has a number below 1"):
             numbers.take(replace(BATCH, id=n))
     assert numbers.take(Dryer("box", 1, id=3)) == 3
+    assert numbers.take(replace(BATCH, id=2**62)) == 2**62
+    assert (numbers.of(Dryer, 3), numbers.of(Weighing, 1)) == (None, None)
+    numbers.note(Dryer, 3, -7)
+    numbers.note(Weighing, 1, 9)
+    assert numbers.of(Dryer, 3) == -7
+    assert numbers.of(Weighing, 1) is None, "nothing refers to a weighing"

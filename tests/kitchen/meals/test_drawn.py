@@ -70,6 +70,8 @@ def test_two_ingredients_of_one_food_share_its_lots_in_the_order_to_use_them() -
         ("more carrot", 1),
         ("onion", None),
     ]
+    crumb = line_of(pantry.ingredient(replace(CARROT, mass=Mass(50.6))))
+    assert lots_of(from_the_shelf(pantry, [crumb])) == [("carrot", 2), ("carrot", 1)]
     more = [line_of(pantry.ingredient(replace(CARROT, mass=Mass(140.5)))), lines[1]]
     assert lots_of(from_the_shelf(pantry, more)) == [("carrot", 2), ("carrot", 1), ("more carrot", None)]
 

@@ -126,6 +126,10 @@ def test_the_workings_of_a_serving_go_on_from_those_of_the_bag() -> None:
     assert plain["water"][-2:] == ["Water for the pot: 358.4 ml", "One serving: × 0.5 = 179.2 ml"]
     assert found.water.measure.value == pytest.approx(179.2 / 236.588, rel=1e-3)
     assert found.energy_per_gram.basis == found.energy.basis
+    bag = sheet(boil_off_ml_per_min=0.0, liquid="dry").bag.water
+    assert bag.low < bag.value < bag.high
+    assert (found.water.low, found.water.high) == pytest.approx((bag.low / 2, bag.high / 2))
+    assert found.water.measure.high == pytest.approx(bag.high / 2 / 236.588, rel=1e-3)
 
 
 def test_what_is_measured_rests_on_what_a_cup_of_it_weighs_and_what_is_weighed_on_nothing() -> None:
