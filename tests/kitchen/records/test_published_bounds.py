@@ -8,26 +8,15 @@ from dataclasses import MISSING, fields
 from datetime import UTC, date, datetime
 
 from dryhouse.kitchen.exchange.schema import FILE
-from dryhouse.kitchen.records import (
-    RECORD_KINDS,
-    AfterTrip,
-    Batch,
-    BatchPart,
-    CookingNote,
-    Dryer,
-    Lot,
-    LotDraw,
-    Meal,
-    OwnFood,
-    Trip,
-    TripMeal,
-    TripPerson,
-    Weighing,
-)
+from dryhouse.kitchen.records import RECORD_KINDS
+from dryhouse.kitchen.records.batches import Batch, BatchPart
 from dryhouse.kitchen.records.field_problems import LARGEST, field_problems, wrong
-from dryhouse.kitchen.records.foods import OwnFigure
-from dryhouse.kitchen.records.kitchen import PlaceTemperature
+from dryhouse.kitchen.records.foods import OwnFigure, OwnFood
+from dryhouse.kitchen.records.kitchen import Dryer, PlaceTemperature
+from dryhouse.kitchen.records.lots import Lot, LotDraw
+from dryhouse.kitchen.records.meals import AfterTrip, CookingNote, Meal, Trip, TripMeal, TripPerson
 from dryhouse.kitchen.records.shapes import SUFFIXES, shapes
+from dryhouse.kitchen.records.weighings import Weighing
 from dryhouse.science.quantities import Mass, Temperature
 from tests.rows import every_row
 

@@ -205,6 +205,15 @@ def test_the_fuel_of_a_trip_is_that_of_every_pot_on_the_stove() -> None:
         ("animal food", MealPart(1, 0, "egg", "egg", id=1), True),
         ("dairy", MealPart(1, 0, "milk", staple="milk-whole-dry", id=1), True),
         ("peanuts", MealPart(1, 0, "walnuts", staple="walnuts", id=1), False),
+        *(
+            (diet, MealPart(1, 0, food, food, id=1), food in found)
+            for diet, found in (("vegan", ("turkey", "cod", "egg")), ("vegetarian", ("turkey", "cod")))
+            for food in ("turkey", "cod", "egg", "carrot")
+        ),
+        ("vegan", MealPart(1, 0, "milk", staple="milk-whole-dry", id=1), True),
+        ("peas", MealPart(1, 0, "pea mash", id=1), True),
+        ("pea", MealPart(1, 0, "mash of peas", id=1), True),
+        ("ham", MealPart(1, 0, "hams", id=1), True),
         ("", RICE, False),
     ],
 )
