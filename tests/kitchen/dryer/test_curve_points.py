@@ -254,3 +254,13 @@ def test_a_year_and_a_day_after_the_first_is_the_last_moment_of_a_run() -> None:
     assert points_of(read_sheet(text.format("00"))).hours == (0, 8784)
     with pytest.raises(InputProblem, match="Line 3"):
         points_of(read_sheet(text.format("01")))
+
+
+def test_the_column_of_times_may_stand_anywhere() -> None:
+    for text in (
+        "grams,when\n500,2026-11-20 18:00\n420,2026-11-20 19:30\n",
+        "grams,time\n500,14:00\n420,15:30\n",
+        "grams,minutes\n500,30\n420,120\n",
+    ):
+        points = points_of(read_sheet(text))
+        assert (points.hours, points.grams) == ((0, 1.5), (500, 420)), text

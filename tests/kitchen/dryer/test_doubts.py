@@ -304,3 +304,26 @@ def test_what_may_have_been_meant_is_no_heavier_than_the_last_weight() -> None:
     assert told == "This reading is 0.7 g, and 1 kg was loaded. Did you mean 0.7 kg?"
     told = asked(first, begun, "0.2 lb", at=NOON).doubt.question
     assert told == "0.2 lb is 3.2 oz, and 2 lb 3.3 oz was loaded. Did you mean 0.2 kg?"
+
+
+@every_row(
+    ("hours", "grams", "kind"),
+    [
+        # 520 g at three hours; a hundredth of the kilogram, and a gram, is the scale's own
+        (4, 531.0, None),
+        (4, 531.5, DoubtKind.HEAVIER),
+        (2.5, 509.0, None),
+        (2.5, 508.5, DoubtKind.LIGHTER),
+        (2.5, 651.0, None),
+        (2.5, 651.5, DoubtKind.HEAVIER),
+        (4, 1011.5, DoubtKind.ABOVE_LOAD),
+        (0.5, 1011.0, None),
+    ],
+)
+def test_a_reading_is_held_against_those_before_and_after_it_in_whatever_order_they_are_given(hours, grams, kind):
+    hands, batch = drying()
+    found = weighings_of(hands.kitchen, batch)
+    record = hands.kitchen.present(Batch, batch, "batch")
+    for others in (found, found[::-1], (found[1], found[2], found[0])):
+        doubt = doubt_of(hands.kitchen, record, weighing(grams, hours=hours), others)
+        assert (None if doubt is None else doubt.kind) is kind

@@ -10,6 +10,7 @@ import pytest
 from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.reader import Handbook
 from dryhouse.handbook.tables import Food
+from dryhouse.kitchen.dryer import forecast as ahead_of
 from dryhouse.kitchen.dryer.drying import CameOff, add_weighing, start_batch, take_off
 from dryhouse.kitchen.dryer.forecast import Course, RunForecast, heating_of, prior_for, run_forecast, target_ratio
 from dryhouse.kitchen.dryer.happenings import add_event
@@ -22,10 +23,11 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchEvent
 from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.kitchen.records.weighings import HEAT_CHANGED, TURNED
+from dryhouse.science.forecast import Equilibrium
 from dryhouse.science.moisture import Load, LoadPart, load_of
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.sorption import gab
-from dryhouse.science.values import Fact
+from dryhouse.science.values import Fact, merge_bases
 from dryhouse.science.workings import StepKind as Kind
 from dryhouse.words.messages import message_words
 from tests.kitchen.drying_room import APPLE, NOON, Hands
@@ -237,3 +239,32 @@ def test_off_the_dryer_only_the_water_activity_is_told() -> None:
     assert drying.water_activity == told.water_activity
     assert told.water_activity is not None
     assert told == RunForecast(water_activity=told.water_activity)
+
+
+def test_a_forecast_is_told_everything_that_is_known_of_the_run(monkeypatch) -> None:
+    told: list[tuple[tuple[object, ...], dict[str, object]]] = []
+    whole = ahead_of.forecast
+    monkeypatch.setattr(
+        ahead_of, "forecast", lambda *run, **known: told.append((run, known)) or whole(*run, **known)
+    )
+    water, target = POTATO.facts["water"], POTATO.facts["target_moisture"]
+    load = load_of([LoadPart("potato", 1000.0, water)])
+    air = {"kitchen_temperature": Temperature(34.0), "kitchen_humidity_pct": 95.0}
+    batch = Batch("potato", state="drying", set_temperature=Temperature(57.0), **air, id=9)
+    kitchen = Hands().kitchen
+    heating = heating_of(batch, POTATO, [BatchEvent(9, NOON, HEAT_CHANGED, Temperature(68.0))], Clock(NOON), 0.0)
+    course = Course([0.0, 1.0, 3.0], [900.0, 1200.0, 700.0], heat_c=57.0, heating=heating, ran=(2.0,))
+    ahead = run_forecast(kitchen, batch, POTATO, load, target, course)
+    (((*run, known), course_of),) = told
+    assert run == [[0.0, 3.0], [900.0, 700.0]], "what is heavier than the load is left out"
+    settles = ahead.equilibrium
+    assert known.equilibrium == Equilibrium(settles.value, settles.low, settles.high, settles.basis[0])
+    # the belief is a share of the first weight: 210 g in 900
+    assert known.solids.between.value == pytest.approx(210 / 900, rel=0.01)
+    assert known.target_moisture_pct == 7.0
+    assert known.prior == prior_for(kitchen, batch, POTATO, load, target, 57.0)
+    assert course_of == {"heating": heating, "ran": (2.0,)}
+    assert known.basis == merge_bases([water.basis, target.basis])
+    no_air = run_forecast(kitchen, replace(batch, kitchen_humidity_pct=None), POTATO, load, target, course)
+    assert told[-1][0][2].equilibrium is None
+    assert (no_air.chamber, no_air.equilibrium, no_air.slow_day) == (None, None, None)

@@ -21,7 +21,7 @@ from dryhouse.kitchen.dryer.drying import (
     weighings_of,
 )
 from dryhouse.kitchen.dryer.happenings import add_event
-from dryhouse.kitchen.dryer.learned import as_taken_off
+from dryhouse.kitchen.dryer.learned import as_taken_off, with_learned
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.dryer.typed_readings import Reading
@@ -222,3 +222,15 @@ def test_what_her_own_figure_of_the_food_changes_is_worked_out_anew_for_batches_
     pending.add(OwnFigure("apple", "water", 84.0, "%", "her own", id=2))
     hands.kitchen.commit("The water", pending)
     assert hands.journal.get(Batch, other) == untaught
+
+
+def test_only_a_batch_that_is_off_and_was_weighed_dried_keeps_what_its_weighings_taught(hands) -> None:
+    done = off(hands)
+    assert with_learned(hands.kitchen, done) == done
+    for more in ({"state": "drying"}, {"dried_mass": None}, {"settled": True}):
+        changed = with_learned(hands.kitchen, replace(done, **more))
+        assert (changed.curve_low, changed.curve_dry, changed.curve_high, changed.curve_mark) == (None,) * 4, more
+    gone = replace(done, food="moonweed", curve_mark=1)
+    assert with_learned(hands.kitchen, gone).curve_dry is None, "a food that is no longer known teaches nothing"
+    again = with_learned(hands.kitchen, replace(done, curve_mark=1, curve_dry=0.5))
+    assert again == done, "what rests on other records is worked out anew"

@@ -32,3 +32,11 @@ def test_else_published_constants_and_else_nothing() -> None:
 def test_no_time_is_used_for_a_target_that_is_no_drying() -> None:
     slices = food("moonweed", drying_hours=Fact(9.0, "h", "a table"))
     assert published_expectation(slices, 1.2) is None
+
+
+def test_a_ratio_at_either_end_is_no_drying_time() -> None:
+    slices = food("sweet-potato", drying_hours=Fact(9.0, "h", "a table"))
+    for ratio in (0.0, 1.0):
+        prior = published_expectation(slices, ratio, 60.0)
+        assert prior is not None
+        assert prior.basis.source != "a table", "the published constants stand in"

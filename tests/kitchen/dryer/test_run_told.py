@@ -12,6 +12,8 @@ from dryhouse.kitchen.dryer.happenings import add_event
 from dryhouse.kitchen.dryer.questions import Asked, answer
 from dryhouse.kitchen.dryer.run_words import (
     again_words,
+    finish_words,
+    judged_words,
     last_words,
     likely_words,
     run_json,
@@ -193,3 +195,22 @@ def test_what_was_dry_before_it_went_on_is_told_while_it_dries_and_not_afterward
     hands.wait(1)
     take_off(hands.kitchen, batch)
     assert not any("already" in ask for ask in run_of(hands.kitchen, batch).asks)
+
+
+def test_each_line_of_a_run_that_dries() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0, start_moisture_pct=86.0, start_moisture_tested=True)
+    hands.wait(6)
+    hands.weigh(batch, 280)
+    hands.weigh(batch, 95, at=hands.time - timedelta(hours=1), keep=True)
+    run = run_of(hands.kitchen, batch)
+    lines = list(run_lines(hands.kitchen, run, GRAMS))
+    assert lines[:2] == ["On the dryer for 6 h", "Load 280 g at 18:00, dry at 175 g"]
+    assert lines[2] == judged_words(run, GRAMS)
+    assert lines[3] == finish_words(hands.kitchen, run)
+    assert lines[4] == again_words(hands.kitchen, run)
+    assert lines[-1] == "1 weighing left out of the curve."
+    hands.wait(1)
+    off = hands.start(1000.0)
+    take_off(hands.kitchen, off)
+    assert next(run_lines(hands.kitchen, run_of(hands.kitchen, off), GRAMS)) == "On the dryer for 0 min"
