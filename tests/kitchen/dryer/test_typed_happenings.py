@@ -6,9 +6,11 @@ import pytest
 
 from dryhouse.kitchen.dryer.typed_happenings import Happening, read_happening
 from dryhouse.kitchen.dryer.typed_readings import Notation
+from dryhouse.kitchen.records.weighings import REMIND
 from dryhouse.science.errors import InputProblem
 from tests.kitchen.dryer.test_typed_readings import WALL
 from tests.kitchen.dryer.typed_lines import READ
+from tests.rows import every_row
 
 SAID = """
 turned => trays turned
@@ -85,3 +87,26 @@ def test_a_heat_in_another_unit_is_refused_and_a_bare_one_is_on_her_scale() -> N
     assert found is not None
     assert found.temperature is not None
     assert found.temperature.si == 57
+
+
+@every_row(
+    ("line", "at", "note"),
+    [
+        # it is 15:00
+        ("remind in 30 min", "25 15:30", "look at it"),
+        ("remind me in 2 h to turn the trays", "25 17:00", "turn the trays"),
+        ("remind 15:30 look", "25 15:30", "look"),
+        ("remind me at 6 pm to stir", "25 18:00", "stir"),
+        ("remind 14:30 turn trays", "26 14:30", "turn trays"),
+        ("remind at 15:00", "26 15:00", "look at it"),
+        ("remind 9am weigh it", "26 09:00", "weigh it"),
+        ("soak 8 h", "25 23:00", "The soak is over"),
+        ("soaking for 90 min", "25 16:30", "The soak is over"),
+        ("soak until 20:00", "25 20:00", "The soak is over"),
+    ],
+)
+def test_a_reminder_is_ahead_by_its_length_or_at_the_next_such_time(line, at, note) -> None:
+    found = read_happening(WALL, line)
+    assert found is not None
+    assert (found.kind, f"{found.at:%d %H:%M}", found.note) == (REMIND, at, note)
+    assert (found.mass, found.trays, found.temperature, found.dryer) == (None, None, None, "")
