@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy import optimize
 
 from dryhouse.science.curves import periods, rates
 from dryhouse.science.curves.rate import two_periods
@@ -76,3 +77,32 @@ def test_what_it_takes_to_tell_the_periods_apart():
     early = np.linspace(0, 1, 8)
     for rate, hardly in ((0.099, True), (0.101, False)):
         assert ("hardly begun" in message_words(periods(early, 1 - rate * early))) is hardly
+
+
+def test_a_rate_that_falls_almost_at_once_is_no_constant_one():
+    """Constant down to 94.5 % is first order for anyone at the scale; down to 91 % it is told."""
+    hours = np.linspace(0, 30, 301)
+    for critical, told in ((0.945, Told.NO_CONSTANT_RATE), (0.91, Told.TWO_PERIODS)):
+        assert periods(hours, two_periods(hours, np.array(0.06), np.array(critical))).kind is told
+
+
+def test_a_constant_rate_is_still_on_where_only_the_last_weighing_lies_beyond_it():
+    """0.2 an hour down to 0.35 ends after 3.25 h, between weighings at every half hour."""
+    for last, kind in ((3.5, Told.CONSTANT_SO_FAR), (5.5, Told.TWO_PERIODS)):
+        hours = np.arange(0, last + 0.1, 0.5)
+        assert periods(hours, two_periods(hours, np.array(0.2), np.array(0.35))).kind is kind, last
+
+
+def test_the_best_pair_is_the_least_sum_of_squares_there_is():
+    """Beside SciPy's: bumps move rate and kink a little. The constant rate ends where it meets the kink."""
+    y = two_periods(HOURS, np.array(0.15), np.array(0.4)) + 0.005 * np.sin(5.0 * HOURS)
+    told = periods(HOURS, y)
+    values = {term.name: (term.value, term.unit) for term in told.terms}
+    best = optimize.minimize(
+        lambda p: float(np.sum((two_periods(HOURS, np.array(p[0]), np.array(p[1])) - y) ** 2)), [0.1515, 0.404],
+        method="Nelder-Mead", options={"xatol": 1e-6, "fatol": 1e-12},
+    )  # fmt: skip
+    (rate, each), (critical, share), (until, unit) = (values[name] for name in ("rate", "critical", "until"))
+    assert (rate, critical) == (pytest.approx(100 * best.x[0], rel=0.01), pytest.approx(100 * best.x[1], abs=1.0))
+    assert until == pytest.approx((1 - critical / 100) / (rate / 100))
+    assert (told.kind, each, share, unit) == (Told.TWO_PERIODS, "%", "%", "h")
