@@ -179,6 +179,7 @@ def test_what_is_known_no_closer_is_said_no_closer():
     assert US.figure(Figure(15.63, "%", low=14.6, high=16.5)) == "15.6 %"
     assert (US.figure(hours), US.interval(hours)) == ("2 h 30 min", "2 h to 3 h")
     assert US.figure(Figure(2.6, "h", low=2.2, high=3.1)) == "2 h 36 min"
+    assert US.figure(Figure(20.1, "h", low=19.0, high=22.0)) == "20 h"
     assert US.figure(Figure(156.0, "min", low=126.0, high=186.0)) == "2 h 30 min"
     assert [US.figure(Figure(2.6, "h", low=low)) for low in (None, 1.0)] == ["2 h 36 min"] * 2
     assert [US.figure(Figure(15.63, "%", low=14.0, high=high)) for high in (15.99, 16.0)] == ["15.6 %", "16 %"]
@@ -204,6 +205,13 @@ def test_a_value_is_said_by_the_nearest_kitchen_fraction_or_by_its_decimals():
         2.05: "2.05", 2.51: "2½", 2.45: "2.45",
     }  # fmt: skip
     assert {value: fraction(value, US) for value in said} == said
+    near = {
+        0.09: "0.09", 0.1: "⅛", 0.15: "⅛", 0.16: "0.16", 0.21: "0.21", 0.225: "¼", 0.275: "¼", 0.29: "0.29",
+        0.31: "⅓", 0.35: "⅓", 0.36: "⅜", 0.4: "⅜", 0.41: "0.41", 0.46: "0.46", 0.475: "½", 0.525: "½", 0.54: "0.54",
+        0.59: "0.59", 0.6: "⅝", 0.64: "⅝", 0.65: "⅔", 0.69: "⅔", 0.71: "0.71", 0.725: "¾", 0.775: "¾", 0.79: "0.79",
+        0.84: "0.84", 0.85: "⅞", 0.9: "⅞", 0.91: "0.91",
+    }  # fmt: skip
+    assert {value: fraction(value, US) for value in near} == near, "three hundredths aside it is no longer near"
     assert fraction(2.05, Style(METRIC, decimal_comma=True)) == "2,05"
 
 

@@ -7,7 +7,7 @@ import pytest
 
 from dryhouse.science.dry_matter import SETTLES, prior_belief
 from dryhouse.science.forecast.answer import Beforehand, Equilibrium, Prior
-from dryhouse.science.forecast.expectation import WIDE_HALF_TIME, expectation
+from dryhouse.science.forecast.expectation import expectation
 from dryhouse.science.values import Basis
 
 BASIS = Basis("own", "earlier runs", 3)
@@ -20,7 +20,7 @@ def expected(*, prior=None, equilibrium=None, step=0.002, target=10.0, doubt=0.0
 
 def test_an_unknown_food_may_be_fast_or_slow_and_of_any_shape():
     found = expected()
-    assert (math.exp(found.log_half), found.sd_log_half) == (pytest.approx(WIDE_HALF_TIME[0]), WIDE_HALF_TIME[1])
+    assert (math.exp(found.log_half), found.sd_log_half) == (pytest.approx(2.0), 1.3)
     assert np.ptp(found.shape_weight) == 0
 
 
