@@ -130,6 +130,7 @@ def test_a_mix_by_hand_from_its_parts_to_its_target():
     load = load_of(parts)
     assert (load.solids_low, load.solids, load.solids_high) == pytest.approx((150.0, 156.0, 162.0))
     assert load.moisture_pct == pytest.approx(84.4)
+    assert not load.tested
     assert load_spread(load) == pytest.approx(math.log(162 / 150) / 2 / 1.2816, rel=1e-4)
     assert read(target_mass(load, TARGET).workings) == (
         "corn: 400 g × (1 − 76 %) = 96 g dry matter   [a table]\n"

@@ -12,7 +12,7 @@ from dryhouse.science.curves import fitting
 from dryhouse.science.curves.fitting import beyond_the_data, fit
 from dryhouse.science.curves.models import model
 from dryhouse.science.curves.separable import decays, one_decay, separated
-from dryhouse.science.curves.solver import Damping, Solution, least_squares, solve_small
+from dryhouse.science.curves.solver import Damping, Effort, Solution, least_squares, solve_small
 from dryhouse.science.messages import MessageKind as Told
 from dryhouse.science.messages import message
 
@@ -119,7 +119,7 @@ def test_a_general_search_ends_where_scipy_s_does_in_a_few_steps(name, exact) ->
     y = one.curve(HOURS, truth) + WOBBLE
     found = least_squares(
         lambda p: one.both(HOURS, p), y, 1.2 * truth, one.low, one.high,
-        tolerance=1e-6, gain_tolerance=1e-6, damping=1e-5, exact=exact,
+        Effort(tolerance=1e-6, gain_tolerance=1e-6, damping=1e-5, exact=exact),
     )  # fmt: skip
     best = optimize.least_squares(lambda p: one.curve(HOURS, p) - y, truth, lambda p: one.both(HOURS, p)[1].T,
                                   xtol=1e-14, ftol=1e-14, gtol=1e-14)  # fmt: skip
@@ -132,7 +132,9 @@ def test_a_general_search_ends_where_scipy_s_does_in_a_few_steps(name, exact) ->
 def test_a_search_that_may_take_no_step_stands_at_its_start_and_has_not_settled() -> None:
     one = model("Page")
     y = one.curve(HOURS, np.array([0.3, 1.2]))
-    found = least_squares(lambda p: one.both(HOURS, p), y, np.array([0.5, 1.0]), rounds=0, exact=False)
+    found = least_squares(
+        lambda p: one.both(HOURS, p), y, np.array([0.5, 1.0]), effort=Effort(rounds=0, exact=False)
+    )
     assert (list(found.parameters), found.settled, found.rounds) == ([0.5, 1.0], False, 0)
     rest = y - one.curve(HOURS, np.array([0.5, 1.0]))
     assert found.sse == pytest.approx(float(rest @ rest))
