@@ -259,3 +259,49 @@ def test_damage_and_orphans_are_counted_only_so_far(tmp_path: Path) -> None:
     with pytest.raises(sqlite3.IntegrityError):
         driver.execute("INSERT INTO jar VALUES (4, 9)")
     driver.close()
+
+
+WAYS = [
+    # mode, a log beside it, room on the disk, the file and the folder may be written: how it is opened, and alone
+    ("ro", False, True, True, True, "rw", False),  # to put away what SQLite keeps beside it
+    ("ro", False, True, False, True, "ro", False),
+    ("ro", False, True, True, False, "ro&immutable=1", False),
+    ("ro", False, True, False, False, "ro&immutable=1", False),
+    ("ro", False, False, True, True, "ro&immutable=1", False),
+    ("ro", True, True, True, True, "ro", False),
+    ("ro", True, True, True, False, "ro", False),
+    ("ro", True, False, True, True, "rw", True),
+    ("rw", False, True, True, True, "rw", False),
+    ("rw", False, True, True, False, "rw", False),
+    ("rw", False, False, True, True, "rw", True),
+    ("rwc", False, True, True, True, "rwc", False),
+    ("rwc", True, True, True, True, "rwc", False),
+]
+
+
+@every_row(("mode", "log", "room", "file_w", "folder_w", "way", "alone"), WAYS)
+def test_a_file_is_opened_by_who_may_write_there_and_what_lies_beside_it(
+    mode, log, room, file_w, folder_w, way, alone, tmp_path
+):
+    path = tmp_path / f"{len(list(tmp_path.iterdir()))}.dryhouse"
+    path.touch()
+    if log:
+        path.with_name(path.name + "-wal").write_bytes(b"log")
+    said: list[str] = []
+
+    class Driver:
+        def execute(self, query: str) -> Driver:
+            said.append(query)
+            return self
+
+        def fetchone(self) -> None: ...
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(file, "_connect", lambda where: said.append(where) or Driver())
+        patch.setattr(file, "may_write", lambda where: file_w if where == path else folder_w)
+        file._opened(path, mode, room=room)
+    assert said[0].endswith(f"?mode={way}")
+    assert ("PRAGMA locking_mode = EXCLUSIVE" in said) is alone
+    assert ("PRAGMA query_only = ON" in said) is (mode == "ro")
+    assert ("PRAGMA synchronous = FULL" in said) is ("PRAGMA foreign_keys = ON" in said) is (mode != "ro")
+    assert said[-1] == "PRAGMA page_count"
