@@ -76,22 +76,31 @@ def run(args: argparse.Namespace) -> int:
         hours = changed(drying_hours(kitchen), awake=args.awake, away=args.away, days=args.days, nights=args.nights)
         begin = None if args.begin is None else read_month(kitchen, args.begin)
         for choice in args.buy:
-            food, _, form = choice.rpartition("=")
-            buy_as(kitchen, food, form)
+            buy_as(kitchen, *_bought(choice))
         if args.fuel is not None:
             set_fuel_per_liter(kitchen, parse_mass(args.fuel, default_unit="g"))
         if args.keep_hours:
             set_drying_hours(kitchen, hours)
         worked = plan(kitchen, trip.id, hours, begin)
-        if args.write:
-            plan_batches(kitchen, trip.id, hours, begin)
+        done = [f"{plan_batches(kitchen, trip.id, hours, begin).what}."] if args.write else []
         if args.ics is not None:
-            write_calendar(kitchen, worked, Path(args.ics))
+            done.append(f"Wrote the drying calendar to {write_calendar(kitchen, worked, Path(args.ics))}.")
         if args.json:
             say_json(plan_json(kitchen, worked))
         else:
             _say(kitchen, worked, style(kitchen), args)
+            print(*done, sep="\n", end="\n" * bool(done))
     return 0
+
+
+def _bought(choice: str) -> tuple[str, str]:
+    """A food and the form it is bought in, as they are typed: `tomato=canned`."""
+    from dryhouse.science.errors import InputProblem
+
+    food, mark, form = choice.rpartition("=")
+    if not mark or not food.strip():
+        raise InputProblem("Write --buy as a food and the form it is bought in: “tomato=canned”.", "buy")
+    return food, form
 
 
 def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
