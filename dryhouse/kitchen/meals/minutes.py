@@ -90,30 +90,28 @@ def _need(item: Ingredient, way: str) -> Softening | None:
     """What one ingredient needs; None for what needs nothing, or is known by nothing but its name."""
     if item.part.label_minutes is not None:
         label = Fact(item.part.label_minutes, "min", f"label of {item.part.name}", "entered")
-        return _other_way(Softening(replace(label, value=0.0), label), way, None)
+        return _other_way(label, way, None)
     if item.kind == DRIED and item.food is not None:
         size = "" if item.pieces is None else item.pieces.size
         short, plain = softening(item.food, size, "short soak"), softening(item.food, size, NO_SOAK)
         found = softening(item.food, size, way)
         if found is None and plain is not None:
-            return _other_way(plain, way, short)
+            return _other_way(plain.cook, way, short)
         return found
     if item.staple is None:
         return None
-    none = replace(item.staple.cook_minutes, value=0.0)
-    boiled = Softening(none, item.staple.cook_minutes)
-    return staple_softening(item.staple.slug, way) or _other_way(boiled, way, None)
+    return staple_softening(item.staple.slug, way) or _other_way(item.staple.cook_minutes, way, None)
 
 
-def _other_way(plain: Softening, way: str, short: Softening | None) -> Softening:
+def _other_way(boiled: Fact, way: str, short: Softening | None) -> Softening:
     """From the minutes over the flame: standing takes longer, and so does cold water."""
-    none = replace(plain.cook, value=0.0)
+    none = replace(boiled, value=0.0)
     if way == REST:
-        return Softening(none, _times(plain.cook, pot("rest_factor")))
+        return Softening(none, _times(boiled, pot("rest_factor")))
     if way == COLD_SOAK:
-        soaked = plain.cook if short is None or short.soak.value <= plain.cook.value else short.soak
+        soaked = boiled if short is None or short.soak.value <= boiled.value else short.soak
         return Softening(_times(soaked, pot("cold_factor")), none)
-    return Softening(none, plain.cook)
+    return Softening(none, boiled)
 
 
 def _times(minutes: Fact, factor: Fact) -> Fact:

@@ -10,6 +10,8 @@ def one(name, *allergens, label=False, unknown=False):
 def test_the_heaviest_first_each_once():
     found = holds([(one("salt"), None), (one("onion"), 5.0), (one("lentil"), 60.0), (one("onion"), 2.0)])
     assert found.ingredients == ("lentil", "onion", "salt")
+    crumbs = [(one("air"), 0.0), (one("salt"), 0.5), (one("sugar"), None)]
+    assert holds(crumbs).ingredients == ("salt", "air", "sugar")
     assert holds([]) == NOTHING
 
 

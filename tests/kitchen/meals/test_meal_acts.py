@@ -312,7 +312,8 @@ def test_a_swap_stands_in_the_place_of_what_goes_and_weighs_as_much_unless_told(
     swap = preview_swap(here, 2, "couscous")
     assert swap.into == MealPart(1, 1, "couscous", staple="couscous", mass=Mass(30.0), id=2)
     assert preview_swap(here, 3, "couscous").into.mass is None
-    assert preview_swap(here, 3, "couscous", "1 cup").into.volume is not None
+    measured = preview_swap(here, 2, "couscous", "1 cup").into
+    assert (measured.mass, measured.volume.typed) == (None, "1 cup")
     assert [d.name for d in differences(swap.before, swap.after)] == [
         "dry weight", "water", "energy", "energy per gram", "protein", "fat", "carbohydrate", "fiber", "sodium",
         "soak", "cook",

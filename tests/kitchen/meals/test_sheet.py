@@ -75,6 +75,8 @@ def test_what_holds_nothing_that_is_known_has_no_energy_for_a_gram() -> None:
     found = sheet(("honey", "1 tbsp"))
     assert found.bag.dry_mass.value == 0
     assert found.bag.energy_per_gram is None
+    crumb = sheet(("couscous", "0.5 g")).bag.energy_per_gram
+    assert crumb.value == pytest.approx(3.76)
 
 
 @every_row(
@@ -254,3 +256,12 @@ def test_the_shelf_gives_its_lots_in_good_standing_in_the_order_to_use_them() ->
     kitchen = Kitchen(FakeJournal(*lots), handbook(), lambda: datetime(2026, 8, 1, 9, tzinfo=UTC), UTC)
     assert Pantry(kitchen).good_lots("carrot") == ((2, 20.0), (1, 30.0))
     assert Pantry(kitchen).good_lots("corn") == ()
+
+
+def test_what_is_drunk_without_a_pot_goes_bad_like_a_pot_and_what_is_eaten_dry_does_not() -> None:
+    """Only what water goes on can stand too long as a leftover."""
+    for label, cooking, wet in ((None, NO_POT, False), (90.0, NO_POT, True), (None, SHORT_SOAK, True)):
+        water = None if label is None else Volume(label)
+        bean = MealPart(0, 0, "kidney bean", "kidney-bean", mass=Mass(10.0), label_water=water)
+        rules = {caution.rule for caution in sheet_of(KITCHEN, Meal("m", cooking=cooking), [bean]).cautions}
+        assert ({"leftovers-cold", "danger-zone"} <= rules) is wet, (label, cooking)
