@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from typing import Any
 
-from dryhouse.kitchen.records.describing import MOST_G, MOST_ML, About, about
+from dryhouse.kitchen.records.describing import MOST_G, MOST_ML, about
 from dryhouse.science.quantities import Duration, Length, Mass, Temperature, Volume
 from dryhouse.science.statuses import Feel
 
@@ -44,8 +45,8 @@ MOST_TRAYS = 100
 """More is a slip of the finger."""
 
 
-def _by_weighings(end: str) -> Mapping[str, About]:
-    return about(f"Dry matter by its weighings, {end}", computed=True, positive=True, below=1)
+_BY_WEIGHINGS: Mapping[str, Any] = {"computed": True, "positive": True, "below": 1}
+"""Of a share of the load that the program reads from its weighings."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -273,11 +274,17 @@ class Batch:
     """How a cooled piece felt when the dried mass was weighed; empty where nobody has said."""
     settled: bool | None = field(default=None, metadata=about("Weight stayed the same, and brittle", answers=True))
     """Whether she confirmed by hand that it was dry when its weight stayed the same; None where nobody has said."""
-    curve_low: float | None = field(default=None, metadata=_by_weighings("low"))
-    curve_dry: float | None = field(default=None, metadata=_by_weighings("middle"))
+    curve_low: float | None = field(
+        default=None, metadata=about("Dry matter by its weighings, low", **_BY_WEIGHINGS)
+    )
+    curve_dry: float | None = field(
+        default=None, metadata=about("Dry matter by its weighings, middle", **_BY_WEIGHINGS)
+    )
     """What all weighings together taught of the dry matter of a load, as a share of it: the middle, between the
     ends of the middle 80 %. Worked out once it is off the dryer, never typed."""
-    curve_high: float | None = field(default=None, metadata=_by_weighings("high"))
+    curve_high: float | None = field(
+        default=None, metadata=about("Dry matter by its weighings, high", **_BY_WEIGHINGS)
+    )
     curve_mark: int | None = field(default=None, metadata=about("Mark of the weighings it rests on", computed=True))
     """Tells whether it still rests on the records it was read from (`records/learned.py`)."""
     servings: float | None = field(

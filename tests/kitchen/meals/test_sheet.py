@@ -161,7 +161,12 @@ def test_what_has_to_be_weighed_first_is_named_by_how_it_is_weighed() -> None:
 
 @every_row(
     ("cooking", "label", "pot", "water"),
-    [(SHORT_SOAK, None, True, True), (NO_POT, None, False, False), (NO_POT, 90.0, False, True)],
+    [
+        (SHORT_SOAK, None, True, True),
+        (NO_POT, None, False, False),
+        (NO_POT, 90.0, False, True),
+        (NO_POT, 0.5, False, True),
+    ],
 )
 def test_water_goes_into_a_pot_and_onto_what_a_label_asks_it_for(cooking, label, pot, water) -> None:
     drink = MealPart(0, 0, "lemon", mass=Mass(10.0), label_water=None if label is None else Volume(label))
