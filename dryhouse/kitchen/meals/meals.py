@@ -188,10 +188,8 @@ def the_part(kitchen: Kitchen, id: int) -> MealPart:
 def scale_meal(kitchen: Kitchen, id: int, servings: float) -> Done[Meal]:
     """The same meal for more or fewer servings: every amount scales."""
     meal = the_meal(kitchen, id)
-    after = replace(meal, servings=servings)
-    check_meal(kitchen, after)
     pending = Pending()
-    pending.edit(meal, after)
+    pending.edit(meal, replace(meal, servings=servings))
     for part in meal_parts(kitchen, id):
         pending.edit(part, scaled(part, servings / meal.servings))
     return kitchen.commit(f"Scaled {meal.name} to {servings:g} servings", pending)

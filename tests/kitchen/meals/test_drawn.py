@@ -72,6 +72,8 @@ def test_two_ingredients_of_one_food_share_its_lots_in_the_order_to_use_them() -
     ]
     crumb = line_of(pantry.ingredient(replace(CARROT, mass=Mass(50.6))))
     assert lots_of(from_the_shelf(pantry, [crumb])) == [("carrot", 2), ("carrot", 1)]
+    all_of_it = line_of(pantry.ingredient(replace(CARROT, mass=Mass(50.0))))
+    assert lots_of(from_the_shelf(pantry, [all_of_it])) == [("carrot", 2)]
     more = [line_of(pantry.ingredient(replace(CARROT, mass=Mass(140.5)))), lines[1]]
     assert lots_of(from_the_shelf(pantry, more)) == [("carrot", 2), ("carrot", 1), ("more carrot", None)]
 

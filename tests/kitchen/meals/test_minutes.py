@@ -143,6 +143,10 @@ class TestNotes:
         soaks = [note("right", n, soak_minutes=m) for n, m in ((2, 20.0), (1, 10.0))]
         assert minutes(COLD_SOAK, CARROT, notes=soaks)[0] == 20
 
+    def test_none_at_all_may_have_been_right(self):
+        none = note("right", soak_minutes=0.0, cook_minutes=0.0)
+        assert minutes(SHORT_SOAK, RICE, CARROT, notes=[none]) == (0, 0, 0)
+
     def test_a_soak_however_short_is_taught(self):
         short = part("mix", label_minutes=0.2)
         assert minutes(COLD_SOAK, short, notes=[note("right", soak_minutes=5.0)])[0] == 5

@@ -75,6 +75,9 @@ def test_what_holds_nothing_that_is_known_has_no_energy_for_a_gram() -> None:
     found = sheet(("honey", "1 tbsp"))
     assert found.bag.dry_mass.value == 0
     assert found.bag.energy_per_gram is None
+    nothing = sheet_of(KITCHEN, Meal("m"), [MealPart(0, 0, "couscous", staple="couscous", mass=Mass(0.0))])
+    assert nothing.bag.energy.value == 0
+    assert nothing.bag.energy_per_gram is None
     crumb = sheet(("couscous", "0.5 g")).bag.energy_per_gram
     assert crumb.value == pytest.approx(3.76)
 
