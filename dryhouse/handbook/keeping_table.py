@@ -9,7 +9,7 @@ published limits and no figure beyond.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 from types import MappingProxyType
@@ -49,20 +49,23 @@ def rule_of(key: str) -> Fact:
 def keeping_points() -> Mapping[str, Line]:
     """The published points by food or kind of food, coldest first."""
     columns = ("about", "temperature_f", "life", "unit", "package", "source", "how", "note")
-    points: dict[str, list[LifePoint]] = defaultdict(list)
-    for row in read("keeping", columns, key=("about", "temperature_f")):
-        points[row.text("about")].append(LifePoint(to_celsius(row.required("temperature_f")), _life(row)))
-    return MappingProxyType({about: _line(about, found, steps=False) for about, found in points.items()})
+    rows = read("keeping", columns, key=("about", "temperature_f"))
+    return _lines(rows, "temperature_f", steps=False)
 
 
 @cache
 def keeping_limits() -> Mapping[str, Line]:
     """The limits for dried meat (poultry with it), fish and fatty plants by the kind of place, coldest first."""
     columns = ("about", "place", "up_to_f", "life", "unit", "source", "how", "note")
+    return _lines(read("keeping_limits", columns, key=("about", "place")), "up_to_f", steps=True)
+
+
+def _lines(rows: Iterable[Row], fahrenheit: str, *, steps: bool) -> Mapping[str, Line]:
+    """The line of each food or kind of food, from rows with their temperature in this column."""
     points: dict[str, list[LifePoint]] = defaultdict(list)
-    for row in read("keeping_limits", columns, key=("about", "place")):
-        points[row.text("about")].append(LifePoint(to_celsius(row.required("up_to_f")), _life(row)))
-    return MappingProxyType({about: _line(about, found, steps=True) for about, found in points.items()})
+    for row in rows:
+        points[row.text("about")].append(LifePoint(to_celsius(row.required(fahrenheit)), _life(row)))
+    return MappingProxyType({about: _line(about, found, steps=steps) for about, found in points.items()})
 
 
 @cache

@@ -275,24 +275,8 @@ class CurveChart:
         hours = [along(picture, run, h) if math.isfinite(h) else edge for h in run.finish]
         hours = [min(float(h), edge) for h in hours]
         ink = self.tokens.ink
-        self._line(
-            "finish 80",
-            (hours[0], hours[4]),
-            (level, level),
-            color=ink,
-            linewidth=2.0,
-            solid_capstyle="butt",
-            zorder=6,
-        )
-        self._line(
-            "finish 50",
-            (hours[1], hours[3]),
-            (level, level),
-            color=ink,
-            linewidth=5.0,
-            solid_capstyle="butt",
-            zorder=6,
-        )
+        for name, ends, width in (("finish 80", hours[0:5:4], 2.0), ("finish 50", hours[1:4:2], 5.0)):
+            self._line(name, ends, (level, level), color=ink, linewidth=width, solid_capstyle="butt", zorder=6)
         if hours[2] < edge:
             self._line(
                 "finish", (hours[2],), (level,), color=ink, linestyle="none", marker="D", markersize=8.0,

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import UTC, date, datetime
 
 import pytest
 
 from dryhouse.journal import reading
-from dryhouse.journal.database import Database, in_memory
+from dryhouse.journal.database import in_memory
 from dryhouse.journal.reading import every, last_number, one
 from dryhouse.journal.revision import create
 from dryhouse.journal.writing import write
@@ -24,15 +23,6 @@ RECORDS = (
     Lot("corn", date(2026, 8, 2), batch=3, sealed=False, id=1),
     Lot("corn", date(2026, 8, 3), id=2),
 )
-
-
-@pytest.fixture
-def database() -> Iterator[Database]:
-    made = in_memory()
-    create(made)
-    write(made, [Change(None, record) for record in RECORDS])
-    yield made
-    made.close()
 
 
 def test_a_record_comes_back_whole_by_its_number(database):

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 
-import pytest
-
-from dryhouse.journal.database import Database, in_memory
-from dryhouse.journal.revision import create
+from dryhouse.journal.database import Database
 from dryhouse.journal.searching import numbers_filtered, numbers_with_words
-from dryhouse.journal.writing import write
-from dryhouse.kitchen.ports import BatchQuery, Change
+from dryhouse.kitchen.ports import BatchQuery
 from dryhouse.kitchen.records import Batch, Dryer
 
 NOON = datetime(2026, 8, 1, 12, tzinfo=UTC)
@@ -21,15 +16,6 @@ RECORDS = (
     Batch("apple", state="planned", notes="corny", started=NOON + timedelta(hours=1), id=2),
     Batch("apple", dryer=1, id=3),
 )
-
-
-@pytest.fixture
-def database() -> Iterator[Database]:
-    made = in_memory()
-    create(made)
-    write(made, [Change(None, record) for record in RECORDS])
-    yield made
-    made.close()
 
 
 def test_each_condition_is_answered_by_itself_and_no_condition_by_nothing(database: Database) -> None:

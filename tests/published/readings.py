@@ -7,10 +7,11 @@ from pathlib import Path
 
 import numpy as np
 
-from dryhouse.handbook import yield_spread
+from dryhouse.handbook import yield_comparisons, yield_spread
 from dryhouse.handbook.foods import load_foods
+from dryhouse.science.yields.belief import Predictive
 from dryhouse.science.yields.prior import Comparison, mass_balance
-from dryhouse.science.yields.ratio import batch_variance
+from dryhouse.science.yields.ratio import batch_variance, by_handbook
 
 DATA = Path(__file__).parent / "data"
 EQUILIBRIUM_OR_DRY_G = {"thesis_isd_1cm": 133.0, "lab_watermelon_tray1": 0.2809, "geankoplis_foodstuff": 3955.0}
@@ -52,3 +53,16 @@ def comparison(row: dict[str, str]) -> Comparison:
     strays = math.log(float(row["dried_lb"]) / prepared) - mass_balance(water.value, end.value)
     variance = batch_variance(water, yield_spread.raw_water(food), yield_spread.finish(food))
     return Comparison(row["slug"], row["source"].split(", ")[0], strays, variance)
+
+
+def predictive_of(slug: str) -> Predictive | None:
+    """What the handbook alone foretells of a food's yield, dried over prepared."""
+    food = load_foods()[slug]
+    return by_handbook(
+        food.facts["water"],
+        food.facts["target_moisture"],
+        yield_spread.raw_water(food),
+        yield_spread.finish(food),
+        yield_comparisons.yield_spread(),
+        yield_comparisons.comparable_yields(slug),
+    ).ratio.predictive

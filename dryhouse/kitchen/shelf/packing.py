@@ -168,21 +168,8 @@ def pack(
         _refuse_what_is_packed(kitchen, source, packages)
     pending = Pending()
     for package in packages:
-        lot = Lot(
-            food=source.food,
-            packed_on=day,
-            name=package.name.strip(),
-            batch=batch,
-            package=package.kind,
-            sealed=package.sealed and package.kind != "open container",
-            mass=package.mass,
-            volume=package.volume,
-            conditioned_from=conditioned_from,
-            conditioned_to=conditioned_to,
-            notes=package.notes.strip(),
-            in_oil=package.in_oil,
-            id=kitchen.journal.next_id(Lot),
-        )
+        lot = _lot_of(kitchen, package, source.food, day)
+        lot = replace(lot, batch=batch, conditioned_from=conditioned_from, conditioned_to=conditioned_to)
         pending.add(lot, *_put(kitchen, lot, package.place))
     name = batch_name(kitchen, source)
     said = " (more than was weighed dry)" if rest is not None and together > rest * _SLACK + 0.5 else ""
@@ -216,23 +203,26 @@ def shelve(
             "Which date is printed on the package? Without one this program cannot tell.", "bought_keep_by"
         )
     day = _packed_on(kitchen, bought_on)
-    lot = Lot(
-        food=known.slug,
+    lot = replace(_lot_of(kitchen, package, known.slug, day), bought_keep_by=keep_by, origin=BOUGHT)
+    pending = Pending()
+    pending.add(lot, *_put(kitchen, lot, package.place))
+    return kitchen.commit(f"Added {package.name.strip() or known.name} to the shelf", pending)
+
+
+def _lot_of(kitchen: Kitchen, package: Package, food: str, day: date) -> Lot:
+    """The package as a lot of its own. An open container is never sealed."""
+    return Lot(
+        food=food,
         packed_on=day,
         name=package.name.strip(),
         package=package.kind,
         sealed=package.sealed and package.kind != "open container",
         mass=package.mass,
         volume=package.volume,
-        bought_keep_by=keep_by,
-        origin=BOUGHT,
         notes=package.notes.strip(),
         in_oil=package.in_oil,
         id=kitchen.journal.next_id(Lot),
     )
-    pending = Pending()
-    pending.add(lot, *_put(kitchen, lot, package.place))
-    return kitchen.commit(f"Added {package.name.strip() or known.name} to the shelf", pending)
 
 
 def _put(kitchen: Kitchen, lot: Lot, place: int | None) -> list[LotMove]:

@@ -4,12 +4,9 @@ from __future__ import annotations
 
 import subprocess
 import sys
-from collections.abc import Iterator
 from contextlib import closing
 from datetime import timedelta
 from pathlib import Path
-
-import pytest
 
 from dryhouse.journal import reading
 from dryhouse.journal.database import Database, in_memory
@@ -20,18 +17,11 @@ from dryhouse.journal.writing import write
 from dryhouse.kitchen.ports import Change
 from dryhouse.kitchen.records import Batch, Dryer, Weighing
 from dryhouse.science.quantities import Mass
-from tests.journal.test_reading import NOON, RECORDS
+from tests.journal import test_reading
+from tests.journal.test_reading import NOON
 
 ROOT = Path(__file__).parents[3]
-
-
-@pytest.fixture
-def database() -> Iterator[Database]:
-    made = in_memory()
-    create(made)
-    write(made, [Change(None, record) for record in RECORDS])
-    yield made
-    made.close()
+RECORDS = test_reading.RECORDS
 
 
 def test_records_are_the_same_either_way(database: Database) -> None:

@@ -2,29 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
-from dryhouse.journal.database import Database, in_memory
+from dryhouse.journal.database import Database
 from dryhouse.journal.parts import missing, strange
-from dryhouse.journal.revision import create
 from dryhouse.journal.sqlite import mends
 from dryhouse.journal.sqlite.file import enforce_foreign_keys
 from dryhouse.kitchen.records import Batch, Lot
 
 
 @pytest.fixture
-def database() -> Iterator[Database]:
-    made = in_memory()
-    create(made)
-    enforce_foreign_keys(made.driver, False)
-    made.driver.execute("INSERT INTO batch (id, food, state) VALUES (1, 'corn', 'finished')")
-    made.driver.execute(
+def database(database: Database) -> Database:
+    enforce_foreign_keys(database.driver, False)
+    database.driver.execute("INSERT INTO batch (id, food, state) VALUES (1, 'corn', 'finished')")
+    database.driver.execute(
         "INSERT INTO lot (id, food, packed_on, batch, sealed) VALUES (4, 'corn', '2026-08-02', 1, 1)"
     )
-    yield made
-    made.close()
+    return database
 
 
 def test_a_row_is_read_loosened_and_taken_out(database: Database) -> None:

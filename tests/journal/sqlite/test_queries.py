@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 from sqlalchemy import select
 
-from dryhouse.journal.database import Database, in_memory
-from dryhouse.journal.revision import create
+from dryhouse.journal.database import Database
 from dryhouse.journal.sqlite.queries import as_text, batches_with_word, last_number
 from dryhouse.journal.tables import TABLES
 from dryhouse.journal.writing import write
@@ -19,13 +16,7 @@ CORN = Batch("corn", notes="A muggy night by the lake", id=3)
 PEAR = Batch("pear", title="Überreif", id=8)
 
 
-@pytest.fixture
-def database() -> Iterator[Database]:
-    made = in_memory()
-    create(made)
-    write(made, [Change(None, CORN), Change(None, PEAR)])
-    yield made
-    made.close()
+RECORDS = (CORN, PEAR)
 
 
 @pytest.mark.parametrize(

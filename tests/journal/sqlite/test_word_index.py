@@ -2,25 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
-from dryhouse.journal.database import Database, in_memory
+from dryhouse.journal.database import Database
 from dryhouse.journal.parts import missing
-from dryhouse.journal.revision import create
 from dryhouse.journal.sqlite.word_index import TABLES, faults_in_index, make_anew, same_statement, triggers
 from tests.journal.journals import ask
 
 
 @pytest.fixture
-def database() -> Iterator[Database]:
-    made = in_memory()
-    create(made)
+def database(database: Database) -> Database:
     for number, food in enumerate(("corn", "pear", "apple"), 1):
-        made.driver.execute("INSERT INTO batch (id, food, state) VALUES (?, ?, 'finished')", (number, food))
-    yield made
-    made.close()
+        database.driver.execute("INSERT INTO batch (id, food, state) VALUES (?, ?, 'finished')", (number, food))
+    return database
 
 
 def found(database: Database, word: str) -> list[int]:

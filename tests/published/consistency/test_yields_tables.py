@@ -15,7 +15,7 @@ from dryhouse.science.yields.prior import (
     one_for_each_source,
     table_spread,
 )
-from tests.published.readings import comparison, table
+from tests.published.readings import comparison, predictive_of, table
 from tests.rows import every_row
 
 ROWS = table("published_yields")
@@ -43,20 +43,6 @@ def test_the_handbooks_spread_rests_on_exactly_these_rows():
     assert shipped.rows == ours.rows == 26
     assert shipped.food == pytest.approx(ours.food, abs=0.001)
     assert shipped.kitchen == pytest.approx(ours.kitchen, abs=0.001)
-
-
-def predictive_of(slug: str):
-    from dryhouse.science.yields.ratio import by_handbook
-
-    food = load_foods()[slug]
-    return by_handbook(
-        food.facts["water"],
-        food.facts["target_moisture"],
-        yield_spread.raw_water(food),
-        yield_spread.finish(food),
-        yield_comparisons.yield_spread(),
-        yield_comparisons.comparable_yields(slug),
-    ).ratio.predictive
 
 
 # --- what the spreads rest on ----------------------------------------------------------------------------

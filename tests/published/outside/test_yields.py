@@ -7,7 +7,6 @@ import math
 
 import pytest
 
-from dryhouse.handbook import yield_comparisons, yield_spread
 from dryhouse.handbook.foods import load_foods
 from dryhouse.science.units import SIZES
 from dryhouse.science.yields.prior import (
@@ -15,7 +14,7 @@ from dryhouse.science.yields.prior import (
     one_for_each_source,
     table_spread,
 )
-from tests.published.readings import comparison, table
+from tests.published.readings import comparison, predictive_of, table
 
 CUP = SIZES["cup"]
 
@@ -35,20 +34,6 @@ def test_eighty_per_cent_intervals_hold_at_least_eighty_per_cent_of_the_comparab
         predictive = handbook_belief(0.0, row.variance, table_spread(others), of_food).predictive()
         held.append(math.log(predictive.low) <= row.strays <= math.log(predictive.high))
     assert sum(held) / len(held) >= 0.80
-
-
-def predictive_of(slug: str):
-    from dryhouse.science.yields.ratio import by_handbook
-
-    food = load_foods()[slug]
-    return by_handbook(
-        food.facts["water"],
-        food.facts["target_moisture"],
-        yield_spread.raw_water(food),
-        yield_spread.finish(food),
-        yield_comparisons.yield_spread(),
-        yield_comparisons.comparable_yields(slug),
-    ).ratio.predictive
 
 
 @pytest.mark.parametrize(
