@@ -8,8 +8,10 @@ from collections.abc import Iterable, Sequence
 from functools import cache
 from typing import Protocol, TypeVar
 
+from dryhouse.kitchen.kitchen import Kitchen
+from dryhouse.kitchen.ports import R
 from dryhouse.kitchen.records import OwnFood
-from dryhouse.science.errors import InputProblem
+from dryhouse.science.errors import InputProblem, NotKnown
 
 
 def split_words(text: str) -> list[str]:
@@ -31,6 +33,21 @@ class _Named(Protocol):
 
 
 N = TypeVar("N", bound=_Named)
+
+
+def number_typed(text: str) -> int | None:
+    """The number of a record as it was typed, `12` or `#12`; None where it is something else."""
+    number = text.strip().lstrip("#")
+    return int(number) if number.isdecimal() else None
+
+
+def numbered(kitchen: Kitchen, kind: type[R], text: str, what: str) -> R:
+    """The record of this number, as it was typed. Raises NotKnown; `what` is what a person calls it."""
+    number = number_typed(text)
+    found = None if number is None else kitchen.journal.get(kind, number)
+    if found is None:
+        raise NotKnown(f"There is no {what} “{text}”.", what)
+    return found
 
 
 def one_named(known: Sequence[N], text: str, what: str) -> N:

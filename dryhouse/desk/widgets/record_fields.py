@@ -6,10 +6,18 @@ from dryhouse.desk.session import Session
 from dryhouse.desk.widgets.fields import ChoiceField, Field, NumberField, QuantityField, TextField
 from dryhouse.desk.widgets.moment_field import MomentField
 from dryhouse.kitchen.batches.typed import NO, YES, bare_unit
-from dryhouse.kitchen.records.shapes import Shape
-from dryhouse.science.quantities import Duration
+from dryhouse.kitchen.records.shapes import Shape, label_of
+from dryhouse.science.display import METRIC
+from dryhouse.science.quantities import Duration, Length
 
 NOT_SAID = "not recorded"
+
+
+def altitude_field(session: Session, kind: type) -> QuantityField:
+    """The entry for how high above the sea something is done, as this kind of record calls it."""
+    unit = "m" if session.style.system == METRIC else "ft"
+    label = label_of(kind, "altitude")
+    return QuantityField(session, label, Length, default_unit=unit, hint="sea level", name="altitude")
 
 
 def field_for(session: Session, shape: Shape, name: str = "") -> Field | ChoiceField:

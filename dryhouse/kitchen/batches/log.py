@@ -13,7 +13,8 @@ from dryhouse.kitchen.ports import BatchQuery, Change, Done, Pending, Record
 from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, MealPart, Weighing
 from dryhouse.kitchen.records.problems import problems, refuse
 from dryhouse.kitchen.records.shapes import shapes
-from dryhouse.science.errors import InputProblem, NotKnown
+from dryhouse.kitchen.search_words import numbered
+from dryhouse.science.errors import InputProblem
 from dryhouse.words.dates import day_words
 from dryhouse.words.names import called
 
@@ -72,11 +73,7 @@ def parts_of(kitchen: Kitchen, batch: int) -> tuple[BatchPart, ...]:
 
 def batch_named(kitchen: Kitchen, text: str) -> Batch:
     """The batch of this number, as it was typed. Raises NotKnown."""
-    number = text.strip().lstrip("#")
-    found = kitchen.journal.get(Batch, int(number)) if number.isdecimal() else None
-    if found is None:
-        raise NotKnown(f"There is no batch “{text}”.", "batch")
-    return found
+    return numbered(kitchen, Batch, text, "batch")
 
 
 def log_batch(kitchen: Kitchen, draft: BatchDraft) -> Done[Batch]:

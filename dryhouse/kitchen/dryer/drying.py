@@ -21,6 +21,7 @@ from dryhouse.kitchen.records import Batch, BatchEvent, BatchPart, Lot, Weighing
 from dryhouse.kitchen.records.batches import DRYING, FINISHED, PLANNED
 from dryhouse.kitchen.records.problems import refuse
 from dryhouse.kitchen.records.weighings import LOAD, TAKEN_OFF, TRAY
+from dryhouse.kitchen.search_words import number_typed
 from dryhouse.kitchen.settings import style
 from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass, Volume
@@ -252,7 +253,7 @@ def reopen(kitchen: Kitchen, batch: int) -> Done[Batch]:
 
 def running_batch_named(kitchen: Kitchen, text: str) -> Batch:
     """The batch of this number, or the one on a dryer whose food or title has this name. Raises InputProblem."""
-    if text.strip().lstrip("#").isdecimal():
+    if number_typed(text) is not None:
         return batch_named(kitchen, text)
     ids = kitchen.journal.batch_ids(BatchQuery(text=text, states=(DRYING,)))
     if len(ids) == 1:

@@ -12,11 +12,12 @@ from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
 from dryhouse.kitchen.records.lots import COOKED, THROWN_OUT
+from dryhouse.kitchen.search_words import numbered
 from dryhouse.kitchen.settings import style_of
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import titled
 from dryhouse.kitchen.shelf.remaining import Left
-from dryhouse.science.errors import InputProblem, NotKnown
+from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.words.dates import day_words
 
@@ -37,11 +38,7 @@ _CALLED = {
 
 def lot_named(kitchen: Kitchen, text: str) -> Lot:
     """The lot of this number, as it was typed. Raises NotKnown."""
-    number = text.strip().lstrip("#")
-    found = kitchen.journal.get(Lot, int(number)) if number.isdecimal() else None
-    if found is None:
-        raise NotKnown(f"There is no lot “{text}”.", "lot")
-    return found
+    return numbered(kitchen, Lot, text, "lot")
 
 
 def lot_title(kitchen: Kitchen, lot: Lot) -> str:

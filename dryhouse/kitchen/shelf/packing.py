@@ -15,6 +15,7 @@ from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, LotMove
 from dryhouse.kitchen.records.batches import FINISHED, PLANNED
 from dryhouse.kitchen.records.lots import BOUGHT
+from dryhouse.kitchen.search_words import number_typed
 from dryhouse.kitchen.settings import style, style_of
 from dryhouse.science.errors import InputProblem, NotKnown
 from dryhouse.science.quantities import Mass, Volume
@@ -66,7 +67,7 @@ def unpacked_ml(kitchen: Kitchen, batch: Batch) -> float | None:
 def batch_to_pack(kitchen: Kitchen, text: str) -> Batch:
     """The batch of this number, or the one finished batch of this name that waits to be packed. Raises
     InputProblem."""
-    if text.strip().lstrip("#").isdecimal():
+    if number_typed(text) is not None:
         return batch_named(kitchen, text)
     ids = kitchen.journal.batch_ids(BatchQuery(text=text, states=(FINISHED,)))
     packed = {lot.batch for lot in kitchen.journal.where(Lot, batch=tuple(ids))} if ids else set()

@@ -26,6 +26,7 @@ from dryhouse.desk.widgets.choices import may_be_narrow
 from dryhouse.desk.widgets.draft import KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import ChoiceField, NumberField, QuantityField, TextField, mark_problem
 from dryhouse.desk.widgets.fold import Unfolding, reveal
+from dryhouse.desk.widgets.record_fields import altitude_field
 from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.meals import check_meal, save_meal, scale_meal
@@ -70,14 +71,7 @@ class MealCard(QWidget):
         self.pot = QuantityField(
             session, label_of(Meal, "pot_diameter"), Length, name="pot_diameter", hint="6 in" if us else "15 cm"
         )
-        self.altitude = QuantityField(
-            session,
-            label_of(CookingNote, "altitude"),
-            Length,
-            default_unit="ft" if us else "m",
-            hint="sea level",
-            name="altitude",
-        )
+        self.altitude = altitude_field(session, CookingNote)
         self.boil_off = NumberField(
             session, label_of(Meal, "boil_off_ml_per_min"), hint="calculated", name="boil_off_ml_per_min"
         )

@@ -16,13 +16,14 @@ from dryhouse.desk.theme import set_role
 from dryhouse.desk.widgets.basics import button, column, inner_key, row, text_label
 from dryhouse.desk.widgets.draft import Draft, KeptForm, kept_entries, put_back
 from dryhouse.desk.widgets.fields import NumberField, QuantityField, TextField, mark_problem
+from dryhouse.desk.widgets.record_fields import altitude_field
 from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.calendar import today
 from dryhouse.kitchen.meals.heat import fuel_per_liter, set_fuel_per_liter
 from dryhouse.kitchen.records import Trip
 from dryhouse.kitchen.records.shapes import label_of
 from dryhouse.kitchen.trips.trips import people_of, save_trip
-from dryhouse.science.quantities import Length, Mass, Temperature
+from dryhouse.science.quantities import Mass, Temperature
 
 
 class TripDayField(DayField):
@@ -48,7 +49,6 @@ class TripForm(QFrame):
         set_role(self, "card")
         self.session = session
         self._trip: Trip | None = None
-        us = session.style.system == "us"
         self.name = TextField(session, label_of(Trip, "name"), hint="such as lake circuit", name="name")
         self.starts = TripDayField(session, label_of(Trip, "starts_on"), hint="2026-08-22", name="starts_on")
         self.ends = TripDayField(session, label_of(Trip, "ends_on"), hint="2026-08-30", name="ends_on")
@@ -59,14 +59,7 @@ class TripForm(QFrame):
         self.warmth = QuantityField(
             session, label_of(Trip, "temperature"), Temperature, hint="77 F", name="temperature"
         )
-        self.altitude = QuantityField(
-            session,
-            label_of(Trip, "altitude"),
-            Length,
-            default_unit="ft" if us else "m",
-            hint="sea level",
-            name="altitude",
-        )
+        self.altitude = altitude_field(session, Trip)
         self.margin = NumberField(
             session, label_of(Trip, "spoilage_margin_pct"), hint="0", percent=True, name="spoilage_margin_pct"
         )
