@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 
-from dryhouse.kitchen.cards.contents import NEWEST, contents_lines
+from dryhouse.kitchen.cards.contents import contents_lines
 from dryhouse.kitchen.records import Batch, Meal
 from dryhouse.kitchen.records.batches import DRYING
 from dryhouse.science.quantities import Mass
@@ -15,7 +15,7 @@ def test_the_kinds_are_counted_and_the_newest_batches_listed() -> None:
     kitchen = a_kitchen(*(Batch("corn", id=n) for n in range(1, 31)), Meal("squash stew", id=1))
     first, *rest = contents_lines(kitchen)
     assert first == "30 batches, 0 lots, 1 meal, 0 trips"
-    assert len(rest) == NEWEST
+    assert len(rest) == 20
     assert rest[0] == "Sweet corn, batch 30"
 
 

@@ -13,6 +13,7 @@ from dryhouse.kitchen.dryer.earlier_runs import EarlierRun, earlier_runs, prior_
 from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.ports import YieldPair
+from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.weighings import LOAD, SAMPLE
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
@@ -295,3 +296,28 @@ def test_a_curve_that_bends_is_moved_by_the_share_of_its_power() -> None:
     assert logged.k == pytest.approx(-math.log(0.04) / 8.0 * math.exp(0.3794), rel=1e-3)
     (line,) = logged.workings
     assert line.result.value == pytest.approx(8.0 / math.exp(0.3794), rel=1e-3)
+
+
+def test_the_power_of_the_next_run_is_supposed_to_stray_by_a_fifth() -> None:
+    one = prior_from((run(0.3, n=1.2),), form="", temperature_c=57.0, activation=None)
+    # 0.2 counts as two runs; the middle of one run strays as much again
+    assert (one.n, one.sd_n) == (1.2, pytest.approx(math.sqrt(2 * 0.2**2 / 2 * 2)))
+    two = prior_from((run(0.3, n=1.0), run(0.3, n=1.4)), form="", temperature_c=57.0, activation=None)
+    assert (two.n, two.sd_n) == (1.2, pytest.approx(math.sqrt((2 * 0.2**2 + 2 * 0.2**2) / 3 * 1.5)))
+    logged = prior_from_durations((pair(8.0),), ratio=0.04, temperature_c=57.0, activation=None)
+    assert logged.sd_n == 0.2
+
+
+def test_of_many_batches_the_twelve_newest_runs_are_looked_at() -> None:
+    ended = {n: NOON - timedelta(days=1 + n) for n in range(1, 15)}
+    done = [
+        Batch("apple", "finished", prepared_mass=Mass(1000.0), started=off - timedelta(hours=12), ended=off, id=n)
+        for n, off in ended.items()
+    ]
+    read = [
+        Weighing(b.id, b.started + timedelta(hours=h), Mass(float(g)), id=10 * b.id + h)
+        for b in done
+        for h, g in ((1, 900), (3, 570), (5, 398), (7, 312), (9, 226))
+    ]
+    assert [r.batch for r in earlier_runs(Hands(*done, *read).kitchen, APPLE)] == list(range(1, 13))
+    assert [r.batch for r in earlier_runs(Hands(*done, *read).kitchen, APPLE, but=2)] == [1, *range(3, 13)]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from datetime import timedelta
 
@@ -9,6 +10,7 @@ import pytest
 
 from dryhouse.handbook.gab import isotherms
 from dryhouse.handbook.reader import handbook
+from dryhouse.handbook.yield_spread import solids_spread
 from dryhouse.kitchen.foods.dryer_air import chamber_of
 from dryhouse.kitchen.foods.settled import marked_settled, settled, step_of
 from dryhouse.kitchen.kitchen import Kitchen
@@ -200,3 +202,13 @@ def test_the_share_rests_on_the_published_isotherm_in_that_air_and_on_the_usual_
     assert settled(KITCHEN, damp, weighed(), ()).share == pytest.approx(0.25 / (1 + settles.value))
     no_isotherm = settled(KITCHEN, replace(CORN, **air), weighed(), ())
     assert no_isotherm == settled(KITCHEN, CORN, weighed(), ())
+
+
+@every_row(("away", "can_be"), [(-3.1, False), (-2.9, True), (2.9, True), (3.1, False)])
+def test_a_level_three_deviations_from_such_food_is_a_slip(away, can_be):
+    corn = KITCHEN.handbook.foods["corn"]
+    water = corn.fact("water")
+    usual, spread = 1 - water.value / 100, solids_spread(corn, water).value
+    level = round(1000 * usual * math.exp(away * spread) * 1.04, 2)  # food settles at 0.04 g of water a gram
+    readings = ((0, 1000), (4, (1000 + level) / 2), *((h, level) for h in (8, 9, 11)))
+    assert (settled(KITCHEN, CORN, weighed(readings), ()) is not None) is can_be

@@ -9,7 +9,7 @@ from types import ModuleType, SimpleNamespace
 import pytest
 
 from dryhouse.kitchen.instruments import serial_port
-from dryhouse.kitchen.instruments.serial_port import SerialPort, ports, pyserial
+from dryhouse.kitchen.instruments.serial_port import BAUDS, SerialPort, ports, pyserial
 from dryhouse.science.errors import WorldProblem
 from tests.kitchen.drying_room import NOON
 
@@ -124,3 +124,10 @@ def test_the_ports_of_the_machine_are_listed_in_order(monkeypatch) -> None:
         monkeypatch.setitem(sys.modules, name, module)
     assert ports() == ("ttyA", "ttyB")
     assert pyserial() is sys.modules["serial"]
+
+
+def test_the_speeds_offered_are_parts_of_the_fastest_and_the_usual_one_comes_first() -> None:
+    assert BAUDS[0] == 9600
+    assert max(BAUDS) == 115200
+    assert all(115200 % speed == 0 for speed in BAUDS)
+    assert len(set(BAUDS)) == 6

@@ -62,3 +62,8 @@ def test_dials_set_within_five_degrees_fahrenheit_are_one_setting_called_by_its_
     unknown = batch(9, 1000.0, 250.0)
     (move,) = what_moves(learn(a_kitchen(*light, *heavy, unknown), CORN))
     assert [(g.name, g.n) for g in move.groups] == [("52.5", 4), ("62.5", 4)]
+
+
+def test_a_dial_a_mark_further_is_another_setting() -> None:
+    found = moved({"set_temperature": Temperature(55.0)}, {"set_temperature": Temperature(57.5)})
+    assert found == {"temperature": {"55.0": pytest.approx(LIGHT_MIDDLE), "57.5": pytest.approx(HEAVY_MIDDLE)}}
