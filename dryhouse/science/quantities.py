@@ -170,7 +170,7 @@ def parse_number(text: str, *, decimal_comma: bool = False, what: str = "number"
 def parse_percent(text: str, *, decimal_comma: bool = False, what: str = "percentage") -> float:
     """`14%` or `14` → 14.0. Outside 0 to 100 is refused."""
     value = parse_number(
-        re.sub(r"\s*(%|percent|pct)\s*$", "", text.strip()), decimal_comma=decimal_comma, what=what
+        re.sub(r"(?<!\s)\s*(%|percent|pct)$", "", text.strip()), decimal_comma=decimal_comma, what=what
     )
     if not 0 <= value <= 100:
         raise InputProblem(message(Kind.NO_PERCENTAGE, typed=text.strip(), what=what))

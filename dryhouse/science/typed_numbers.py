@@ -18,7 +18,8 @@ NUMBER = r"(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+(?:\.\d*)?|\.\d+)"
 """A number as people write it, without a sign: `4`, `2.5`, `1 1/2`, `3/4`."""
 _APART = re.compile(r"(?<![\d/.])\d{1,3}(?:\s\d{3}|'\d{3})+(?![\d/])(?!\s*/)")
 """A number whose thousands stand apart: it could be two numbers, or a length in feet."""
-_RANGE = re.compile(rf"{NUMBER}\s*(?:-|–|\bto\b)\s*{NUMBER}")
+_RANGE = re.compile(rf"(?<!\d){NUMBER}\s*(?:-|–|\bto\b)\s*{NUMBER}")
+"""Looked for at the first digit of each number only: a key that was held down is read as quickly as it came."""
 
 
 def fractions_spelled_out(text: str) -> str:

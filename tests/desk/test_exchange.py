@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -204,6 +205,7 @@ def test_nothing_is_told_by_work_that_was_stopped(qtbot, window) -> None:
     def endless(report: Callable[[str, float | None], None]) -> None:
         while True:
             report("on", None)
+            time.sleep(0.001)
 
     stop = work_beside(
         window, endless, told=lambda *t: news.append(t), done=news.append, failed=news.append, name="test"

@@ -71,3 +71,9 @@ def test_what_could_be_two_numbers_is_named(typed, says):
     with pytest.raises(InputProblem) as refused:
         read(typed)
     assert says in problem_sentence(refused.value)
+
+
+@pytest.mark.parametrize("typed", ["9" * 50_000, "9" * 50_000 + " -", "1" + " " * 50_000 + "-"])
+def test_a_key_that_was_held_down_is_read_as_quickly_as_it_came(typed):
+    """Looked for from every digit on, a range in it took a quarter of an hour."""
+    assert tidied(typed, False, "number").split()[0] == typed.split()[0]
