@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
@@ -15,6 +15,7 @@ from dryhouse.kitchen.meals.meals import draft_part
 from dryhouse.kitchen.meals.sheet import MealSheet, cooking_line, meal_parts, sheet_of
 from dryhouse.kitchen.records import Lot, Meal, MealPart
 from dryhouse.kitchen.records.meals import COLD_SOAK, NO_POT, NO_SOAK, REST, SHORT_SOAK
+from dryhouse.kitchen.shelf.shelf import shelf
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass, Volume
 from dryhouse.science.values import Figure
@@ -23,6 +24,7 @@ from tests.rows import every_row
 from tests.workings import read, rests_on
 
 KITCHEN = Kitchen(FakeJournal(), handbook(), lambda: datetime(2026, 8, 1, 9, tzinfo=UTC), UTC)
+DAY = timedelta(days=1)
 LENTILS = (("couscous", "100 g"), ("carrot", "40 g"))
 
 
@@ -273,3 +275,22 @@ def test_what_is_drunk_without_a_pot_goes_bad_like_a_pot_and_what_is_eaten_dry_d
         bean = MealPart(0, 0, "kidney bean", "kidney-bean", mass=Mass(10.0), label_water=water)
         rules = {caution.rule for caution in sheet_of(KITCHEN, Meal("m", cooking=cooking), [bean]).cautions}
         assert ({"leftovers-cold", "danger-zone"} <= rules) is wet, (label, cooking)
+
+
+def test_what_goes_off_first_is_used_first_though_another_is_to_be_used_soon() -> None:
+    """Five days left of fourteen are not the last quarter yet; twenty of half a year are among the last thirty."""
+    today = date(2026, 8, 1)
+    lots = [
+        Lot(
+            "carrot",
+            today - packed * DAY,
+            mass=Mass(9.0),
+            bought_keep_by=today + left * DAY,
+            origin="bought",
+            id=id,
+        )
+        for id, packed, left in ((1, 160, 20), (2, 9, 5))
+    ]
+    kitchen = Kitchen(FakeJournal(*lots), handbook(), lambda: datetime(2026, 8, 1, 9, tzinfo=UTC), UTC)
+    assert [line.lot.id for line in shelf(kitchen)] == [1, 2]
+    assert Pantry(kitchen).good_lots("carrot") == ((2, 9.0), (1, 9.0))

@@ -11,12 +11,15 @@ from dryhouse.kitchen.meals.drawn import from_the_shelf
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.sheet import cooking_line, meal_sheet
 from dryhouse.kitchen.meals.swaps import preview_swap
-from dryhouse.kitchen.records import Lot, Meal, MealPart, Trip, TripMeal
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import BatchPart, Lot, Meal, MealPart, OwnFood, Trip, TripMeal, TripPerson
 from dryhouse.kitchen.shelf.shelf import keep_by_figure
 from dryhouse.kitchen.trips.bag_cautions import bag_cautions
+from dryhouse.kitchen.trips.bag_holds import bag_holds
 from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.display import Style
+from dryhouse.science.provisioning import Cover, Draw, Need
 from dryhouse.science.quantities import Mass, Temperature
 from tests.kitchen.shelf_room import FREEZER, HEATED, TODAY, a_batch, a_shelf, packed
 from tests.rows import every_row
@@ -134,3 +137,56 @@ def test_the_days_left_of_a_jar_carry_its_cautions():
     figure = keep_by_figure(kitchen, lot)
     assert figure is not None
     assert figure.cautions == lot_cautions(kitchen, lot) != ()
+
+
+def test_somebody_at_risk_may_eat_meat_that_was_heated_and_nobody_else_is_told():
+    bow = TripPerson(1, "bow", at_risk=True, id=1)
+    for more, jar, told in (((bow,), HEATED, False), ((bow,), {}, True), ((), {}, False)):
+        kitchen = a_trip("turkey", celsius=3.0, **jar)
+        kitchen.journal.write([Change(None, person) for person in more])
+        worked = plan(kitchen, 1)
+        assert "heat-to-165" in {caution.rule for caution in worked.bags[0].cautions}
+        assert any("at risk" in remark for remark in worked.remarks) is told
+
+
+def drawn(eaten, food, *lots):
+    """A bag drawn from these lots, 50 g each."""
+    need = Need(eaten.placed.on, food, 50.0, bag=eaten.placed.id)
+    return [Draw(lot, need, 50.0) for lot in lots]
+
+
+def test_each_bag_is_judged_and_named_by_its_own_lots():
+    """The first bag draws on what was heated and holds tofu, the second on what was not and holds carrot."""
+    stew = OwnFood("stew", "stew", "mixed", contains="plant", id=1)
+    inside = [BatchPart(3, 0, "tofu", Mass(9.0), id=1), BatchPart(4, 0, "carrot", Mass(9.0), id=2)]
+    starts = TODAY + timedelta(days=2)
+    kitchen = a_shelf(
+        stew,
+        a_batch("turkey", 1, **HEATED),
+        a_batch("turkey", 2),
+        a_batch("stew", 3),
+        a_batch("stew", 4),
+        *inside,
+        Meal("pot", id=1),
+        MealPart(1, 0, "turkey", "turkey", mass=Mass(50.0), id=1),
+        MealPart(1, 1, "stew", "stew", mass=Mass(50.0), id=2),
+        Trip("lakes", starts, starts + timedelta(days=1), 1, temperature=Temperature(3.0), id=1),
+        *(TripMeal(1, 1, starts + timedelta(days=n), id=n + 1) for n in range(2)),
+    )
+    lots = [packed(kitchen, batch, FREEZER).id for batch in (1, 2, 3, 4)]
+    assert lots == [1, 2, 3, 4]
+    sheet = plan(kitchen, 1).sheet
+    first, second = (eaten for day in sheet.days for eaten in day.meals)
+    given = ((first, "turkey", 1), (first, "stew", 3), (second, "turkey", 2), (second, "stew", 4))
+    draws = tuple(draw for eaten, food, lot in given for draw in drawn(eaten, food, lot))
+    cover = Cover(draws, ())
+    missing = "heat-poultry-missing"
+    assert missing not in stops(bag_cautions(kitchen, sheet.trip, cover, first))
+    assert missing in stops(bag_cautions(kitchen, sheet.trip, cover, second))
+    assert bag_holds(kitchen, cover, first).ingredients[1] == "stew (firm tofu)"
+    assert bag_holds(kitchen, cover, second).ingredients[1] == "stew (carrot)"
+    assert bag_holds(kitchen, Cover((), ()), first).unknown == ("stew",)
+    waiting = Cover(tuple(drawn(first, "turkey", -1)), ())
+    assert missing in stops(bag_cautions(kitchen, sheet.trip, waiting, first)), (
+        "what is on the dryer is not recorded"
+    )
