@@ -3,6 +3,7 @@
 import math
 from dataclasses import replace
 from datetime import UTC, timedelta
+from types import SimpleNamespace
 
 import pytest
 
@@ -10,10 +11,10 @@ from dryhouse.handbook.pot import pot
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Dryer, Meal, MealPart, Trip, TripMeal
-from dryhouse.kitchen.trips.plan_items import conditioning_days, recipe_for, tray_grams
+from dryhouse.kitchen.trips.plan_items import conditioning_days, item_of, recipe_for, tray_grams
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.kitchen.yields.knowledge import learn
-from dryhouse.science.provisioning import Span
+from dryhouse.science.provisioning import Cover, Need, Span, ToDry
 from dryhouse.science.quantities import Area, Mass, Temperature
 from dryhouse.science.values import Figure
 from dryhouse.science.yields.belief import Predictive
@@ -145,3 +146,19 @@ def test_a_load_names_the_usual_tray_load_where_none_of_her_own_stands_behind_it
         if dryer != 2:
             assert lines
         assert all(("one layer, 4 kg per m²" in line) is assumed for line in lines)
+
+
+def test_what_is_prepared_has_ends_only_where_its_yield_strays():
+    kitchen = a_kitchen()
+    carrot = known(kitchen, "carrot")
+    need = Need(NOW.date(), "carrot", 100.0)
+    for low, high, ends in ((800.0, 800.0, (None, None)), (700.0, 900.0, (700.0, 900.0))):
+        batch = ToDry("carrot", 100.0, Span(800.0, low, high), None)
+        made = SimpleNamespace(runs=())
+        item = item_of(kitchen, carrot, batch, [need], Cover((), (need,)), made, 0.0)
+        assert (item.prepared.value, item.prepared.low, item.prepared.high) == (800.0, *ends)
+        assert (item.left_over, item.latest_start, item.loads) == (100.0, None, ())
+        assert (item.needed, item.shelved) == (100.0, 0.0)
+    bare = ToDry("carrot", 100.0, None, None)
+    nothing = item_of(kitchen, carrot, bare, [need], Cover((), (need,)), SimpleNamespace(runs=()), 0.0)
+    assert (nothing.prepared, nothing.purchased) == (None, None)
