@@ -27,7 +27,7 @@ class Service(QObject):
         self.file = file
 
     @Slot(str, "uint", str, str, str, "QStringList", "QVariantMap", int, result="uint")
-    def Notify(self, app, replaces, icon, title, text, actions, hints, timeout):  # noqa: PLR0913 - as the bus calls it
+    def Notify(self, app, replaces, icon, title, text, actions, hints, timeout):
         """What the specification calls Notify."""
         with self.file.open("a") as file:
             file.write(json.dumps([app, replaces, title, text, list(actions), sorted(hints)]) + "\n")
