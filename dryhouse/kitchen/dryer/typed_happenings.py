@@ -68,7 +68,7 @@ _PATTERNS = tuple((kind, re.compile(said, re.I)) for kind, all_said in _SAID.ite
 
 @dataclass(frozen=True, slots=True)
 class Happening:
-    """One line as it was understood. What it does not say is None or empty."""
+    """What happened to a batch on the dryer. What is not said of it is None or empty."""
 
     kind: str
     at: datetime | None = None
@@ -76,6 +76,7 @@ class Happening:
     note: str = ""
     trays: int | None = None
     mass: Mass | None = None
+    """The net weight of what was on the trays."""
     dryer: str = ""
     """The name of the dryer that trays were moved to, as it was typed."""
 

@@ -47,7 +47,7 @@ _BARE = re.compile(r"\d+(?:[.,]\d+)?")
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """One line as it was understood. What it does not say is None or empty."""
+    """What was read off the scale. What is not said of it is None or empty."""
 
     gross: Mass
     at: datetime | None = None
