@@ -43,7 +43,7 @@ def spread_out(setting: Setting, runs: Sequence[Placed], begin: int) -> list[Pla
 def _near(setting: Setting, run: Placed, lowest: int, aim: int) -> Placed:
     """The run on the day nearest to its aim, rather without a night in it, and early on that day."""
     ends = setting.grid.ends(run.slots)
-    starts = np.arange(max(lowest, 0 if run.early else run.earliest), run.start + 1)
+    starts = np.arange(lowest if run.early else max(lowest, run.earliest), run.start + 1)
     starts = starts[ends[starts] >= 0]
     if not len(starts):
         return run

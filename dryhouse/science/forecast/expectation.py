@@ -110,7 +110,7 @@ def _even_nodes(solids: Belief) -> tuple[Array, Array]:
     shares, weight = solids.shares[keep], solids.weight[keep]
     groups = np.array_split(np.arange(len(shares)), min(SHARES, len(shares)))
     total = np.array([weight[g].sum() for g in groups])
-    return np.array([shares[g] @ weight[g] for g in groups]) / total, total / total.sum()
+    return np.array([shares[g] @ weight[g] for g in groups]) / total, total
 
 
 def _spread_evenly(shares: Array, weight: Array) -> Array:

@@ -53,12 +53,11 @@ def forecast(
     passed, m = _checked(hours, grams, dry, target_moisture_pct)
     table = shapes()
     w = m / m[0]
-    target = dry / (1.0 - target_moisture_pct / 100.0)
+    wet = target_moisture_pct / 100.0
     step = guessed_resolution(m)
-    pace, stood = pace_of(passed, m, target * m[0], step, heating, ran)
+    pace, stood = pace_of(passed, m, dry / (1.0 - wet) * m[0], step, heating, ran)
     t = pace.drying_at(passed)
     last = float(t[-1])
-    wet = target_moisture_pct / 100.0
     expected = expectation(w, before, step / m[0])
     errors = errors_of(t, w, expected)
     found = posterior(t, w, expected, errors)
