@@ -106,3 +106,27 @@ def test_the_best_pair_is_the_least_sum_of_squares_there_is():
     assert (rate, critical) == (pytest.approx(100 * best.x[0], rel=0.01), pytest.approx(100 * best.x[1], abs=1.0))
     assert until == pytest.approx((1 - critical / 100) / (rate / 100))
     assert (told.kind, each, share, unit) == (Told.TWO_PERIODS, "%", "%", "h")
+
+
+def akaike(sse: float, n: int, p: int) -> float:
+    """Hurvich and Tsai's criterion, the noise counted as a parameter."""
+    q = p + 1
+    return n * np.log(sse / n) + 2 * q + 2 * q * (q + 1) / (n - q - 1)
+
+
+def test_two_periods_are_told_where_they_are_preferred_to_first_order_by_six():
+    """Constant down to 70 %, with bumps that grow: both laws fitted by SciPy, compared by Akaike's criterion."""
+    said = []
+    for bumps in np.linspace(0.02, 0.04, 9):
+        y = two_periods(HOURS, np.array(0.2), np.array(0.7)) + bumps * np.sin(9.0 * HOURS)
+        lewis = optimize.minimize_scalar(lambda k, y=y: np.sum((y - np.exp(-k * HOURS)) ** 2), bounds=(0.05, 1.0),
+                                         method="bounded").fun  # fmt: skip
+        two = optimize.minimize(
+            lambda p, y=y: float(np.sum((two_periods(HOURS, np.array(p[0]), np.array(p[1])) - y) ** 2)), [0.2, 0.7],
+            method="Nelder-Mead",
+        ).fun  # fmt: skip
+        better = akaike(lewis, 25, 1) - akaike(two, 25, 2)
+        if abs(better - 6.0) > 0.3:
+            said.append((bool(better > 6.0), periods(HOURS, y).kind is Told.TWO_PERIODS, bumps))
+    assert {preferred for preferred, _, _ in said} == {True, False}
+    assert all(preferred is told for preferred, told, _ in said), said
