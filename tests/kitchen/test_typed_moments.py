@@ -175,3 +175,10 @@ def test_a_day_without_a_year_is_the_last_one_of_its_name(text, day):
 def test_noon_and_midnight_are_told_apart(text, clock):
     found = read_moment(a_kitchen(), f"2026-11-20 {text}")
     assert (found.hour, found.minute) == clock
+
+
+def test_no_clock_shows_24_hours_60_minutes_or_60_seconds():
+    for text in ("24:00", "23:60", "10:00:60", "0 am", "13 am"):
+        with told(InputProblem, f"“{text}” is not a moment"):
+            read_moment(a_kitchen(), text)
+    assert read_moment(a_kitchen(), "2026-11-20 23:59:59") == datetime(2026, 11, 20, 23, 59, 59, tzinfo=UTC)

@@ -236,6 +236,8 @@ def test_a_problem_in_one_of_several_lines_names_the_line() -> None:
 
 def test_a_first_time_without_a_day_is_of_the_day_of_the_lines_below_it() -> None:
     assert several("13:00 860\nyesterday 22:00 700") == ["860 @24 13:00", "700 @24 22:00"]
+    backwards = several("yesterday 22:00 860\nyesterday 20:00 900")
+    assert backwards == ["900 @24 20:00", "860 @24 22:00"], "in order of time, whatever order they stand in"
 
 
 def test_what_a_line_says_twice_is_refused() -> None:

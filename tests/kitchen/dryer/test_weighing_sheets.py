@@ -135,3 +135,8 @@ def test_files_of_other_letters_and_of_any_size_but_too_large_are_read(tmp_path,
     monkeypatch.setattr(weighing_sheets, "LARGEST_BYTES", path.stat().st_size - 1)
     with pytest.raises(InputProblem, match=r"weighings.csv is larger than a file of weighings can be"):
         read_file(path)
+
+
+def test_a_line_with_a_day_and_no_time_of_day_keeps_the_two_columns_apart() -> None:
+    text = "Date,Time,g\n2026-01-02,10:00,900\n2026-01-03,,800\n"
+    assert read_sheet(text).header == ("Date", "Time", "g")

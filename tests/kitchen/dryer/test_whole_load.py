@@ -12,7 +12,7 @@ from dryhouse.kitchen.dryer.runs import run_of
 from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.dryer.whole_load import aside_of, rounds_of
 from dryhouse.kitchen.records import Batch, BatchEvent, Weighing
-from dryhouse.kitchen.records.weighings import LOAD, TRAY, TRAY_IN, TRAY_OFF
+from dryhouse.kitchen.records.weighings import LOAD, SAMPLE, TRAY, TRAY_IN, TRAY_OFF
 from dryhouse.science.quantities import Mass
 from tests.kitchen.drying_room import NOON, Hands
 
@@ -139,3 +139,21 @@ def test_what_is_off_counts_with_every_round_of_trays() -> None:
         for tray in trays:
             hands.weigh(batch, grams, vessel=f"tray {tray}")
     assert [p.net_g for p in run_of(hands.kitchen, batch).points] == [1000, 800, 420]
+
+
+def test_rounds_of_trays_are_points_of_the_load_alone_and_of_no_sample() -> None:
+    bare, sampled = Hands(), Hands()
+    first, second = bare.start(None), sampled.start(4000.0)
+    for hour, grams in ((1, 250), (2, 200)):
+        for hands, batch, each in ((bare, first, grams), (sampled, second, 4 * grams)):
+            hands.time = at(hour)
+            for tray in range(1, 5):
+                hands.weigh(batch, each, vessel=f"tray {tray}")
+        sampled.weigh(second, grams, scope=SAMPLE)
+    sampled.wait(1)
+    sampled.weigh(second, 160, scope=SAMPLE)
+    rounds = [(p.hours, p.net_g, p.trays) for p in run_of(bare.kitchen, first).points]
+    assert rounds == [(0.0, 1000.0, 0), (1.0, 1000.0, 4), (2.0, 800.0, 4)]
+    run = run_of(sampled.kitchen, second)
+    assert [(p.hours, p.net_g, p.trays) for p in run.points] == [(1.0, 250.0, 0), (2.0, 200.0, 0), (3.0, 160.0, 0)]
+    assert len(run.others) == 8

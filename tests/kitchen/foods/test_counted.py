@@ -5,7 +5,7 @@ import pytest
 from dryhouse.handbook.pieces import pieces
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.batches.typed import draft_from, typed_batch
-from dryhouse.kitchen.foods.counted import counted_mass, mass_typed
+from dryhouse.kitchen.foods.counted import amount_typed, counted_mass, mass_typed
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.yields.quick_answers import target
 from dryhouse.kitchen.yields.typed_line import read_line
@@ -139,3 +139,10 @@ def test_more_than_a_ton_by_the_piece_is_no_count_and_none_at_all_neither():
     assert counted_mass(FOODS["apple"], f"{int(1e6 // apple) + 1} medium apples") is None
     assert counted_mass(FOODS["apple"], "0 medium apples") is None
     assert mass_typed(FOODS["apple"], "3 medium apples").typed == f"{3 * apple:g} g"
+
+
+def test_a_comma_parts_thousands_unless_she_writes_decimals_with_it():
+    for comma, grams in ((False, 1250.0), (True, 1.25)):
+        assert mass_typed(FOODS["apple"], "1,250 g", decimal_comma=comma).si == grams
+        assert amount_typed(FOODS["apple"], "1,250 g", decimal_comma=comma).si == grams
+    assert mass_typed(None, "1,250 g").si == amount_typed(FOODS["apple"], "1,250 g").si == 1250.0

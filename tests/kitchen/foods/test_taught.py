@@ -224,3 +224,13 @@ def test_only_a_raw_load_that_was_brittle_and_level_teaches(more, teaches):
     pending.add(a_batch(**{**done, **more}), *level)
     kitchen.journal.write(pending.changes)
     assert (water_of(kitchen) != before) is teaches
+
+
+@every_row("more", [{"start_moisture_pct": 0.0}, {}])
+def test_a_tested_load_without_water_or_without_a_figure_teaches_nothing(more):
+    kitchen = a_shelf()
+    before = water_of(kitchen)
+    pending = Pending()
+    pending.add(a_batch(dried_mass=None, start_moisture_tested=True, **more))
+    kitchen.journal.write(pending.changes)
+    assert water_of(kitchen) == before

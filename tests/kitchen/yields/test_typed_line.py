@@ -38,6 +38,7 @@ def test_an_amount_and_a_food_in_either_order(text, food, si, direction):
     assert line.amount.si == pytest.approx(si)
     assert line.direction == direction
     assert line.hint == ""
+    assert line.food not in line.others
 
 
 @every_row(

@@ -14,6 +14,7 @@ from dryhouse.kitchen.yields.yields import DRIED, FRESH, answer, dried_density, 
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Area, Mass, Temperature, Volume, parse_amount
 from dryhouse.science.units import SIZES
+from dryhouse.science.workings import StepKind
 from dryhouse.words.messages import message_words
 from tests.builders import CORN, TURKEY, a_kitchen, fact
 from tests.rows import every_row
@@ -254,3 +255,26 @@ def test_her_own_water_stands_where_the_printed_one_stood_with_its_sample():
         intervals.append(figure.high / figure.low)
     assert intervals[1] == pytest.approx(intervals[0])
     assert intervals[2] < intervals[1]
+
+
+@every_row(
+    ("amount", "direction", "kind", "result"),
+    [
+        (Mass(1000.0), FRESH, StepKind.DRIED_FROM, 240.0),
+        (Mass(240.0), DRIED, StepKind.FRESH_FOR, 1000.0),
+    ],
+)
+def test_one_batch_alone_tells_a_weight_without_a_range(amount, direction, kind, result):
+    own = yields(a_kitchen(batch(1, 1000.0, 240.0)), "corn", amount, direction).own
+    assert (own.value, own.low, own.high) == (pytest.approx(result), None, None)
+    (line,) = [line for line in own.workings if line.kind == kind]
+    assert {t.name: t.value for t in line.terms} == {
+        "start": pytest.approx(amount.si),
+        "ratio": pytest.approx(0.24),
+    }
+    assert (line.result.value, line.result.unit) == (pytest.approx(result), "g")
+    both = yields(a_kitchen(batch(1, 1000.0, 240.0)), "corn", amount, direction).joined
+    ranged = StepKind.DRIED_FROM_RANGE if direction == FRESH else StepKind.FRESH_FOR_RANGE
+    (line,) = [line for line in both.workings if line.kind == ranged]
+    told = {t.name: t.value for t in line.terms}
+    assert (told["low"], told["high"]) == (pytest.approx(both.low), pytest.approx(both.high))
