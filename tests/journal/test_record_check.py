@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 
 import pytest
 
@@ -13,7 +13,7 @@ from dryhouse.journal.record_check import judge_all
 from dryhouse.journal.revision import create
 from dryhouse.journal.sqlite.file import enforce_foreign_keys, keep_unreadable_text
 from dryhouse.journal.tables import TABLES
-from dryhouse.kitchen.records import Batch, Weighing
+from dryhouse.kitchen.records import Batch, Lot, LotDraw, Weighing
 from dryhouse.science.quantities import Mass
 from tests.told import in_words
 
@@ -74,3 +74,27 @@ def test_a_record_whose_owner_is_gone_is_left_to_who_names_orphans(database: Dat
     enforce_foreign_keys(database.driver, False)
     database.driver.execute("DELETE FROM batch")
     assert judge_all(database, 20).said == []
+
+
+@pytest.mark.parametrize(
+    ("draws", "said"),
+    [
+        # a lot of 100 g: two in a hundred and a gram are let pass, 103 g
+        ((100.0,), []),
+        ((60.0, 43.0), []),
+        ((60.0, 43.1), ["Lot 5 (corn) has given more than it weighed."]),
+        ((60.0, 22.0, 21.1), ["Lot 5 (corn) has given more than it weighed."]),
+    ],
+)
+def test_a_lot_that_gave_more_than_it_weighed_is_named_once(
+    database: Database, draws: tuple[float, ...], said: list[str]
+) -> None:
+    on = date(2026, 8, 9)
+    lots = [Lot("corn", on, batch=1, mass=Mass(100.0, "100 g"), id=5), Lot("corn", on, batch=1, id=6)]
+    drawn = [LotDraw(5, on, mass=Mass(grams, f"{grams:g} g"), id=n) for n, grams in enumerate(draws, start=1)]
+    drawn += [LotDraw(5, on, id=8), LotDraw(6, on, mass=Mass(900.0, "900 g"), id=9)]  # no weight to hold them to
+    with database.transaction() as connection:
+        for record in (*lots, *drawn):
+            connection.execute(TABLES[type(record)].insert(), mapped(type(record)).row(record))
+    assert in_words(judge_all(database, 20).said) == said
+    assert judge_all(database, 20, newest=50).said == [], "of the newest alone nothing is added up"

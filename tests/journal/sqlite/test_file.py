@@ -263,26 +263,25 @@ def test_damage_and_orphans_are_counted_only_so_far(tmp_path: Path) -> None:
 
 WAYS = [
     # mode, a log beside it, room on the disk, the file and the folder may be written: how it is opened, and alone
-    ("ro", False, True, True, True, "rw", False),  # to put away what SQLite keeps beside it
-    ("ro", False, True, False, True, "ro", False),
-    ("ro", False, True, True, False, "ro&immutable=1", False),
-    ("ro", False, True, False, False, "ro&immutable=1", False),
-    ("ro", False, False, True, True, "ro&immutable=1", False),
-    ("ro", True, True, True, True, "ro", False),
-    ("ro", True, True, True, False, "ro", False),
-    ("ro", True, False, True, True, "rw", True),
-    ("rw", False, True, True, True, "rw", False),
-    ("rw", False, True, True, False, "rw", False),
-    ("rw", False, False, True, True, "rw", True),
-    ("rwc", False, True, True, True, "rwc", False),
-    ("rwc", True, True, True, True, "rwc", False),
+    ("ro", (False, True, True, True), "rw", False),  # to put away what SQLite keeps beside it
+    ("ro", (False, True, False, True), "ro", False),
+    ("ro", (False, True, True, False), "ro&immutable=1", False),
+    ("ro", (False, True, False, False), "ro&immutable=1", False),
+    ("ro", (False, False, True, True), "ro&immutable=1", False),
+    ("ro", (True, True, True, True), "ro", False),
+    ("ro", (True, True, True, False), "ro", False),
+    ("ro", (True, False, True, True), "rw", True),
+    ("rw", (False, True, True, True), "rw", False),
+    ("rw", (False, True, True, False), "rw", False),
+    ("rw", (False, False, True, True), "rw", True),
+    ("rwc", (False, True, True, True), "rwc", False),
+    ("rwc", (True, True, True, True), "rwc", False),
 ]
 
 
-@every_row(("mode", "log", "room", "file_w", "folder_w", "way", "alone"), WAYS)
-def test_a_file_is_opened_by_who_may_write_there_and_what_lies_beside_it(
-    mode, log, room, file_w, folder_w, way, alone, tmp_path
-):
+@every_row(("mode", "place", "way", "alone"), WAYS)
+def test_a_file_is_opened_by_who_may_write_there_and_what_lies_beside_it(mode, place, way, alone, tmp_path):
+    log, room, file_w, folder_w = place
     path = tmp_path / f"{len(list(tmp_path.iterdir()))}.dryhouse"
     path.touch()
     if log:
