@@ -38,6 +38,7 @@ from queue import SimpleQueue
 ROOT = Path(__file__).parents[1]
 sys.path.insert(0, str(ROOT))
 
+from tests.imports import imports_of  # noqa: E402
 from tests.reached import PLUGIN, Notes, Reach, note_everything, read_notes, statement_at  # noqa: E402
 
 FOLDERS = ("science", "handbook", "kitchen", "journal", "words", "cli")
@@ -142,11 +143,8 @@ def _walked(node: ast.AST) -> Iterator[ast.AST]:
 
 def _imports(path: Path) -> set[str]:
     """The modules of ours that a file names."""
-    found: set[str] = set()
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("dryhouse"):
-            found |= {node.module or "", *(f"{node.module}.{alias.name}" for alias in node.names)}
-    return found
+    found = [(module, *(f"{module}.{name}" for name in names)) for module, names in imports_of(path)]
+    return {name for names in found for name in names}
 
 
 @cache

@@ -1,6 +1,7 @@
 """What a function says of itself."""
 
 import ast
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -26,11 +27,15 @@ def problems_raised(node: ast.AST) -> Iterator[str]:
         yield from problems_raised(child)
 
 
+REFUSES = re.compile(rf"raise ({'|'.join(PROBLEMS)})\b")
+
+
 def test_every_public_function_that_refuses_says_so():
     silent = [
         f"{path.relative_to(PACKAGE)}:{function.lineno} {function.name}"
         for path in sorted(PACKAGE.rglob("*.py"))
-        for function in public(ast.parse(path.read_text(encoding="utf-8")))
+        if REFUSES.search(text := path.read_text(encoding="utf-8"))
+        for function in public(ast.parse(text))
         if (said := ast.get_docstring(function)) is not None and any(problems_raised(function))
         if not any(word in said.lower() for word in ("raise", "refus", "problem"))
     ]

@@ -11,7 +11,8 @@ PLACES = Path(__file__).parents[2] / "dryhouse" / "desk" / "places"
 
 def written_out(path: Path) -> list[tuple[int, str]]:
     """The labels of entries that stand as text in this module, with their lines."""
-    calls = [n for n in ast.walk(ast.parse(path.read_text(encoding="utf-8"))) if isinstance(n, ast.Call)]
+    text = path.read_text(encoding="utf-8")
+    calls = [n for n in ast.walk(ast.parse(text)) if isinstance(n, ast.Call)] if "Field(" in text else []
     entries = [n for n in calls if ast.unparse(n.func).endswith("Field") and len(n.args) > 1]
     return [(n.lineno, n.args[1].value) for n in entries if isinstance(n.args[1], ast.Constant)]
 

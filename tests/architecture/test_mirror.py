@@ -5,11 +5,13 @@ A part of the window is tested in the view that shows it, a verb by a test that 
 
 import ast
 import importlib
+import re
 from pathlib import Path
 
 import pytest
 
 from dryhouse.cli import parser
+from tests.imports import imports_of
 from tests.rows import every_row
 
 ROOT = Path(__file__).parents[2]
@@ -29,13 +31,11 @@ def imported() -> set[str]:
     for path in TESTS.rglob("*.py"):
         if path.relative_to(TESTS).parts[0] == "benchmarks":
             continue
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if not isinstance(node, ast.ImportFrom) or not (node.module or "").startswith("dryhouse."):
-                continue
-            found.add(node.module)
-            for alias in node.names:
-                found.add(f"{node.module}.{alias.name}")
-                made = getattr(importlib.import_module(node.module), alias.name, None)
+        for module, names in imports_of(path):
+            found.add(module)
+            for name in names:
+                found.add(f"{module}.{name}")
+                made = getattr(importlib.import_module(module), name, None)
                 found.add(getattr(made, "__module__", ""))
     return found
 
@@ -56,22 +56,15 @@ def is_tested(path: Path, named: set[str]) -> bool:
     return mirror.exists() or dotted(path) in named
 
 
-def imports_of(path: Path) -> set[str]:
-    return {
-        node.module
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
-        if isinstance(node, ast.ImportFrom) and node.module
-    }
-
-
 def test_each_part_of_the_window_is_shown_by_a_module_of_its_folder_that_is_tested(named):
     files = {dotted(p): p for p in (PACKAGE / "desk").rglob("*.py") if p.name not in ("__init__.py", "spec.py")}
+    uses = {module: {used for used, _ in imports_of(path)} & files.keys() for module, path in files.items()}
     reached = {module for module, path in files.items() if is_tested(path, named)}
     while True:
         further = {
             module
             for user in reached
-            for module in imports_of(files[user]) & files.keys()
+            for module in uses[user]
             if files[module].parent in (files[user].parent, *files[user].parents) or files[module].parent in SHARED
         }
         if further <= reached:
@@ -81,12 +74,9 @@ def test_each_part_of_the_window_is_shown_by_a_module_of_its_folder_that_is_test
 
 
 def test_each_verb_of_the_command_line_is_run_by_a_test():
-    texts = [p.read_text(encoding="utf-8") for p in TESTS.rglob("*.py")]
-    words = {
-        constant.value
-        for text in texts
-        for constant in ast.walk(ast.parse(text))
-        if isinstance(constant, ast.Constant) and isinstance(constant.value, str)
-    }
-    verbs = set(next(a for a in parser()._actions if a.metavar == "VERB").choices)
-    assert verbs - words == set()
+    left = set(next(a for a in parser()._actions if a.metavar == "VERB").choices)
+    for path in TESTS.rglob("*.py"):
+        text = path.read_text(encoding="utf-8")
+        if any(re.search(rf"""["']{verb}["']""", text) for verb in left):
+            left -= {n.value for n in ast.walk(ast.parse(text)) if isinstance(n, ast.Constant) and n.value in left}
+    assert left == set()

@@ -33,7 +33,7 @@ def test_no_module_is_longer_than_a_reader_can_hold(path):
 
 @every_row("path", MODULES, ids=name)
 def test_every_module_says_what_it_is_for(path):
-    assert ast.get_docstring(ast.parse(path.read_text())), f"{name(path)} has no docstring"
+    assert re.match(r'"""\S', path.read_text()), f"{name(path)} has no docstring"
 
 
 def _public(tree: ast.Module):
@@ -93,7 +93,8 @@ def test_no_class_of_the_window_does_more_than_a_reader_can_hold():
     large = {
         f"{name(path)}:{node.name}"
         for path in PACKAGE.glob("desk/**/*.py")
-        for node in ast.walk(ast.parse(path.read_text()))
+        if (text := path.read_text()).count("    def ") > METHODS
+        for node in ast.walk(ast.parse(text))
         if isinstance(node, ast.ClassDef) and sum(isinstance(part, ast.FunctionDef) for part in node.body) > METHODS
     }
     assert large == set(MORE_METHODS)
@@ -104,7 +105,10 @@ OPTION = re.compile(r"(^|\s|\()--[a-z]|dryhouse --|“dryhouse ")
 
 @every_row("path", PURE, ids=name)
 def test_only_the_command_line_speaks_of_its_verbs_and_options(path):
-    tree = ast.parse(path.read_text())
+    text = path.read_text()
+    if "--" not in text and "“dryhouse " not in text:
+        return
+    tree = ast.parse(text)
     said = [node.value for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)]
     docs = {
         node.value.value
@@ -126,7 +130,8 @@ def test_nothing_walks_the_focus_chain_which_would_take_a_form_from_what_holds_i
     walking = [
         f"{name(path)}:{node.lineno}"
         for path in PACKAGE.glob("desk/**/*.py")
-        for node in ast.walk(ast.parse(path.read_text()))
+        if "InFocusChain" in (text := path.read_text())
+        for node in ast.walk(ast.parse(text))
         if isinstance(node, ast.Attribute) and node.attr in ("nextInFocusChain", "previousInFocusChain")
     ]
     assert not walking, "set the order with tab_through or tab_before"
