@@ -8,6 +8,7 @@ import sys
 import pytest
 
 from dryhouse.desk.app import LIBRARIES, missing_libraries
+from dryhouse.house import sample_file
 
 SLOW = (
     "matplotlib", "scipy", "alembic", "pint", "psychrolib", "sqlalchemy", "numpy", "rapidfuzz", "hashlib", "socket",
@@ -45,12 +46,12 @@ def started(tmp_path_factory):
         "QT_QPA_PLATFORM": "offscreen",
         "DRYHOUSE_SETTINGS": str(folder / "settings.ini"),
         "XDG_DATA_HOME": str(folder),
-        "XDG_CACHE_HOME": str(folder),
     }
+    with pytest.MonkeyPatch.context() as monkeypatch:
+        monkeypatch.setenv("XDG_DATA_HOME", str(folder))
+        sample_file()  # as an earlier start has left it
     command = [sys.executable, "-c", STARTING]
-    run = lambda: subprocess.run(command, env=environment, capture_output=True, text=True, timeout=120)  # noqa: E731
-    run()
-    return run()
+    return subprocess.run(command, env=environment, capture_output=True, text=True, timeout=120)
 
 
 def test_the_window_opens_the_sample_and_leaves_when_it_is_ready(started):
