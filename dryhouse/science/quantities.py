@@ -142,9 +142,18 @@ def parse(
     Raises InputProblem.
     """
     typed = text.strip()
+    measured: type = kind  # mypy takes no type of a variable for something that can be remembered
+    return kind(_in_stored_unit(typed, measured, default_unit, decimal_comma, allow_zero), typed)
+
+
+@lru_cache(2048)
+def _in_stored_unit(
+    typed: str, kind: type[Quantity], default_unit: str, decimal_comma: bool, allow_zero: bool
+) -> float:
+    """A file of thousands of records has the same few hundred amounts again and again: each is read once."""
     tidy = tidied(typed, decimal_comma, kind.__name__.lower())
     if kind.dimension == TEMPERATURE:
-        return kind(_temperature(typed, tidy, default_unit), typed)
+        return _temperature(typed, tidy, default_unit)
     if tidy.startswith("-"):
         raise _refused(Kind.BELOW_ZERO, typed, kind)
     value = _reckon(typed, tidy, kind, default_unit)
@@ -152,7 +161,7 @@ def parse(
         raise _refused(Kind.TOO_LARGE, typed, kind)
     if value == 0 and not allow_zero:
         raise _refused(Kind.ZERO, typed, kind)
-    return kind(value, typed)
+    return value
 
 
 def parse_number(text: str, *, decimal_comma: bool = False, what: str = "number") -> float:
@@ -191,7 +200,7 @@ def unit_typed(quantity: Quantity) -> str:
 # --- amounts, with pint ------------------------------------------------------------------------------------
 
 
-def _reckon(typed: str, tidy: str, kind: type[Q], default_unit: str) -> float:
+def _reckon(typed: str, tidy: str, kind: type[Quantity], default_unit: str) -> float:
     """The sum of the terms in the stored unit."""
     stored = STORED[kind.dimension]
     if kind.dimension == TIME and (clock := _CLOCK.fullmatch(tidy)):
