@@ -13,6 +13,7 @@ from dryhouse.science.curves.fitting import beyond_the_data, fit
 from dryhouse.science.curves.models import model
 from dryhouse.science.curves.separable import decays, one_decay, separated
 from dryhouse.science.curves.solver import Damping, Effort, Solution, least_squares, solve_small
+from dryhouse.science.curves.two_term import _best_pairs
 from dryhouse.science.messages import MessageKind as Told
 from dryhouse.science.messages import message
 
@@ -170,3 +171,24 @@ def test_the_damping_goes_by_nielsen_s_rule() -> None:
         before = damping.now
         damping.up()
         assert damping.now == pytest.approx(2.0 * before)
+
+
+def test_two_decays_are_begun_from_the_best_pairs_of_the_grid() -> None:
+    """Each pair of 24 rates by linear least squares, amplitudes from 0 to 3: the best inside the grid, and the best
+    with the slowest or the quickest of all."""
+    rates = np.concatenate(([1e-6], 0.4 * 1.4 ** np.arange(-9.0, 13.0), [1e4]))
+    past = np.exp(-np.multiply.outer(rates, HOURS))
+    for y in (
+        0.4 * np.exp(-1.2 * HOURS) + 0.6 * np.exp(-0.2 * HOURS) + WOBBLE,
+        0.7 * np.exp(-0.5 * HOURS) + 0.3 + WOBBLE,
+    ):
+        best = {True: (0, 0, math.inf), False: (0, 0, math.inf)}
+        for quick in range(24):
+            for slow in range(quick):
+                shapes = past[[quick, slow]].T
+                share, left = np.linalg.lstsq(shapes, y, rcond=None)[:2]
+                inside = slow > 0 and quick <= 22
+                if share.min() >= 0.0 and share.max() <= 3.0 and left[0] < best[inside][2]:
+                    best[inside] = quick, slow, float(left[0])
+        for found, wanted in zip(_best_pairs(past, y), (best[True], best[False]), strict=True):
+            assert found == (*wanted[:2], pytest.approx(wanted[2], rel=1e-6))
