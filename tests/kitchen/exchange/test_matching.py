@@ -81,6 +81,14 @@ def test_of_several_the_nearest_is_it_then_the_one_of_its_number_then_the_first(
     assert found(replace(jars[2], id=1), *jars) == (3, ())
 
 
+def test_a_jar_of_a_batch_is_known_by_what_stands_on_it_whatever_its_number() -> None:
+    jar = Lot("corn", date(2026, 8, 2), "door jar", batch=1, mass=Mass(90.0), id=6)
+    there = (BOX, CORN, replace(CORN, started=NOON + HOUR, id=2), jar)
+    assert found(replace(jar, mass=Mass(80.0), id=9), *there) == (6, ("mass",))
+    assert found(replace(jar, batch=2, id=9), *there) is None
+    assert found(replace(jar, name="other jar", id=9), *there) is None
+
+
 def test_each_of_hers_is_found_once() -> None:
     known = Known(FakeJournal(BOX))
     assert known.find(BOX, 1) == (BOX, ())

@@ -73,6 +73,9 @@ def test_every_quantity_of_a_record_is_looked_at():
         (Length(10.0, "1/2 in"), False),
         (Mass(0.0, "0 g"), True),
         (Mass(0.1, "0 g"), False),
+        (Mass(1.0, "7 g"), False),
+        (Mass(2 / 453.59237, "2 lb"), False),
+        (Temperature(-92.78, "135 F"), False),
         (Mass(5.0, "5 C"), True),  # no unit of a weight: nothing can be held against it
     ],
 )

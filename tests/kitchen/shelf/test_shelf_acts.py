@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, Place, PlaceTemperature
+from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, OwnFood, Place, PlaceTemperature
 from dryhouse.kitchen.settings import UNITS_KEY, set_preference
 from dryhouse.kitchen.shelf.conditioning import end_conditioning, pasteurise, start_conditioning
 from dryhouse.kitchen.shelf.lots import (
@@ -190,6 +190,9 @@ def test_a_lot_that_is_opened_dried_again_conditioned_or_treated_says_so(kitchen
 
 def test_a_cup_of_a_lot_weighs_what_is_left_by_mass_and_by_measure(kitchen: Kitchen) -> None:
     assert weight_of(kitchen, 1, Volume(50.0)) == Mass(25.0)
+    own = OwnFood("relish", "relish", "vegetable", contains="plant", id=1)
+    unmeasured = a_shelf(own, replace(BAG, food="relish"))
+    assert said(lambda: weight_of(unmeasured, 2, Volume(50.0)))[1] == "mass"
     draw(kitchen, 1)
     unknown = "What a cup of this lot weighs is not known: give what you take by weight."
     assert said(lambda: weight_of(kitchen, 1, Volume(50.0))) == (unknown, "mass")

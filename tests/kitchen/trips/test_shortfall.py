@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 
 from dryhouse.handbook.reader import handbook
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.records import Dryer, Lot, Meal, MealPart, OwnFood, Place, Trip, TripMeal
+from dryhouse.kitchen.records import Dryer, Lot, Meal, MealPart, OwnFigure, OwnFood, Place, Trip, TripMeal
 from dryhouse.kitchen.trips.household import DryingHours
 from dryhouse.kitchen.trips.provisioning import plan
 from dryhouse.science.quantities import Area, Mass
@@ -15,6 +15,10 @@ from tests.rows import every_row
 
 TODAY = NOW.date()
 DRYER = Dryer("shelf dryer", 6, Area(1000.0), id=1)
+MOISTURES = (
+    OwnFigure("relish", "water", 80.0, "%", id=1),
+    OwnFigure("relish", "target_moisture", 10.0, "%", id=2),
+)
 KEPT = (Place("pantry", 1), Lot("apple", TODAY, mass=Mass(100.0), id=1))
 
 
@@ -53,6 +57,7 @@ def test_a_plan_that_can_be_met_says_nothing():
         ({"dryers": ()}, "No dryer is recorded: add one"),
         ({"dryers": (replace(DRYER, tray_area=None),)}, "no dryer has its tray area recorded"),
         ({"parts": (("relish", 60.0),)}, "its yield is not known yet"),
+        ({"parts": (("relish", 60.0),), "more": (*KEPT, *MOISTURES)}, "its drying hours are not known yet"),
     ],
 )
 def test_the_reason_is_the_one_that_holds(more, why):
