@@ -175,9 +175,7 @@ class _Look:
 
     def _around(self, *, theirs: bool) -> Surroundings:
         joined: Any = _Joined(self, theirs=theirs)
-        around = Surroundings(joined, self.kitchen.handbook, self.kitchen.local)
-        around.coming(self.mine.values())
-        return around
+        return Surroundings(joined, self.kitchen.handbook, self.kitchen.local)
 
     def through(self, entries: Iterable[Entry], tell: Tell) -> Coming:
         for count, (record, share, sound) in enumerate(entries):

@@ -186,8 +186,7 @@ def _alternatives(
     biggest = max(room.machines, key=lambda m: m.trays, default=None)
     if biggest is not None and (whole := _whole(_with_a_second(room, biggest), lacks)) > now_whole:
         yield words.another_dryer(biggest.name, whole, bags)
-    week = timedelta(days=7)
-    later = replace(sheet.trip, starts_on=sheet.trip.starts_on + week, ends_on=sheet.trip.ends_on + week)
+    later = replace(sheet.trip, starts_on=sheet.trip.starts_on + timedelta(days=7))
     longer = replace(room, household=household(kitchen, later, hours, None))
     if (whole := _whole(longer, lacks)) > now_whole:
         yield words.one_more_week(whole, bags)

@@ -159,3 +159,13 @@ def test_at_the_moment_all_has_to_be_ready_it_is_too_late():
         kitchen = kitchen_of(days=1)
         reasons = plan(replace(kitchen, now=lambda now=now: now, zone=UTC), 1).shortfall.reasons
         assert ("the day before departure is past" in reasons[0]) is past
+
+
+def test_what_is_bought_dried_and_still_leaves_every_bag_short_is_not_offered():
+    """Five foods are tried; a bag that lacks a sixth is no nearer to complete."""
+    foods = ("carrot", "onion", "celery", "corn", "tomato", "mango")
+    short = planned(tuple((food, 60.0) for food in foods), days=1).shortfall
+    assert not any(line.startswith("Buy") for line in short.alternatives)
+    assert (
+        planned(tuple((food, 60.0) for food in foods[:5]), days=1).shortfall.alternatives[0].startswith("Buy all")
+    )
