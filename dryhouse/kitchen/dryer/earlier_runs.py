@@ -167,12 +167,14 @@ def prior_from_durations(
     """What her logged batches lead one to expect where none was weighed on the way: first order, reaching the
     moisture ratio of the target in the hours they took. Loosely held, since a batch may lie on longer than it
     needs. None where no batch has its hours."""
+    if not 0.0 < ratio < 1.0:
+        return None
     runs = [
         EarlierRun(p.batch, p.form, -math.log(ratio) / p.hours, 1.0, p.set_temperature_c, 0)
         for p in sorted(pairs, key=lambda p: p.batch)[-NEWEST:]
         if p.hours is not None and p.hours > 0.5
     ]
-    if not runs or not 0.0 < ratio < 1.0:
+    if not runs:
         return None
     logs = [math.log(r.rate) + _shift(r, temperature_c, activation) for r in runs]
     log_rate, sd = _pooled(logs, SPREAD_LN_RATE)

@@ -25,6 +25,7 @@ from dryhouse.kitchen.records.weighings import (
     TRAY_IN,
     TRAY_OFF,
 )
+from dryhouse.science.display import counted
 from dryhouse.science.errors import InputProblem
 from dryhouse.science.quantities import Mass
 
@@ -98,7 +99,7 @@ def _check_trays(kitchen: Kitchen, batch: Batch, event: BatchEvent) -> None:
     """Raises InputProblem where more leaves the dryer than is in it."""
     kind, on = event.kind, batch.trays
     if kind in (TRAY_OFF, MOVED) and on is not None and (event.trays or 1) > on:
-        raise InputProblem(f"This batch fills {on} trays, not {event.trays}.", "trays")
+        raise InputProblem(f"This batch fills {counted(on, 'tray')}, not {event.trays}.", "trays")
     loaded = loaded_g(kitchen, batch)
     if kind == TRAY_OFF and event.mass is not None and loaded is not None and event.mass.si > loaded:
         raise InputProblem("That is more than all that was loaded; check the number and its unit.", "mass")

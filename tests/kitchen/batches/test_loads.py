@@ -69,7 +69,15 @@ def test_dry_matter_goes_through_the_pot_less_the_fat_poured_off():
 
 @every_row(
     ("cooked", "fat", "value"),
-    [(1000, 0, 50.0), (800, 0, 37.5), (500, 0, 50.0), (400, 0, 50.0), (800, 500, 50.0), (800, 499, 99.875)],
+    [
+        (1000, 0, 50.0),
+        (800, 0, 37.5),
+        (500, 0, 50.0),
+        (400, 0, 50.0),
+        (800, 500, 50.0),
+        (800, 499, 99.875),
+        (503, 0, 100 * 3 / 503),
+    ],
 )
 def test_weights_that_leave_no_water_or_no_dry_matter_are_not_followed_through_the_pot(cooked, fat, value):
     half = Food("half", "half water", (), "other", {"water": fact(50.0)})

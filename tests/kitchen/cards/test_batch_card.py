@@ -269,3 +269,9 @@ def test_of_what_must_not_be_eaten_only_weights_that_do_not_add_up_are_told_besi
     assert said.startswith("Weights don't add up")
     for made in (sound, wrong):
         assert made.judgement(Style()).startswith("Do not eat.")
+
+
+def test_a_gram_of_herbs_has_its_water_and_its_keep_by():
+    made = card(replace(CORN, prepared_mass=Mass(4.0), dried_mass=Mass(0.98)))
+    assert made.figure(FigureId.WATER_BACK).value == pytest.approx(0.98 * 2.21)
+    assert made.figure(FigureId.YIELD_BY_WEIGHT).value == pytest.approx(24.5)

@@ -168,3 +168,8 @@ def test_what_came_out_of_the_pot_is_what_was_loaded_and_one_time_alone_has_no_h
     assert (item["fresh"], item["yield"], item["hours"], item["ended"]) == (800.0, 262 / 800, None, None)
     (planned,) = items(done(state="planned", dried_mass=None, started=None, ended=None))
     assert (planned["verdict"], planned["moisture"], planned["started"]) == (None, None, None)
+
+
+def test_of_a_batch_whose_load_is_not_known_no_verdict_is_told():
+    (item,) = items(done(prepared_mass=None))
+    assert (item["verdict"], item["sentence"], item["dry_enough_probability"], item["moisture"]) == (None,) * 4

@@ -243,7 +243,7 @@ def test_hours_of_logged_batches_are_told_by_their_middle(pairs, ratio, hours, n
 
 
 def test_a_target_that_nothing_has_to_be_lost_for_has_no_hours_and_the_twelve_newest_batches_tell() -> None:
-    for ratio in (1.0, 1.2):
+    for ratio in (0.0, 1.0, 1.2):
         assert prior_from_durations((pair(8.0),), ratio=ratio, temperature_c=57.0, activation=None) is None
     pairs = [pair(40.0, batch=n) for n in range(1, 4)] + [pair(8.0, batch=n) for n in range(4, 16)]
     prior = prior_from_durations(pairs[::-1], ratio=0.04, temperature_c=57.0, activation=None)

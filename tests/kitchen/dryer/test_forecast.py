@@ -268,3 +268,12 @@ def test_a_forecast_is_told_everything_that_is_known_of_the_run(monkeypatch) -> 
     no_air = run_forecast(kitchen, replace(batch, kitchen_humidity_pct=None), POTATO, load, target, course)
     assert told[-1][0][2].equilibrium is None
     assert (no_air.chamber, no_air.equilibrium, no_air.slow_day) == (None, None, None)
+
+
+def test_a_batch_that_is_to_be_dried_to_nothing_is_shown_beside_logged_ones() -> None:
+    hands = Hands()
+    logged = hands.start(1000.0)
+    hands.wait(8)
+    take_off(hands.kitchen, logged, CameOff(Mass(170.0, "170 g")))
+    run = run_of(hands.kitchen, hands.start(1000.0, target_moisture_pct=0.0))
+    assert (run.target.value, run.target_ratio, run.net_g) == (0.0, 0.0, 1000.0)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from dryhouse.kitchen.dryer.drying import events_of
+from dryhouse.kitchen.dryer.drying import events_of, start_batch
 from dryhouse.kitchen.dryer.happenings import add_event, remove_event
 from dryhouse.kitchen.dryer.run_words import aside_words, event_words, moved_words
 from dryhouse.kitchen.dryer.runs import run_of
@@ -188,3 +188,11 @@ def test_a_batch_is_paused_and_resumed_in_turn(hands) -> None:
 )
 def test_a_line_about_what_happened_is_said_back(line, said) -> None:
     assert understood_happening(three_hours().kitchen, read_happening(three_hours().kitchen, line), STYLE) == said
+
+
+def test_the_only_tray_may_come_off() -> None:
+    hands = Hands()
+    batch = start_batch(hands.kitchen, Batch("apple", prepared_mass=Mass(250.0), trays=1)).record.id
+    assert add_event(hands.kitchen, batch, Happening(TRAY_OFF)).record.kind == TRAY_OFF
+    with pytest.raises(InputProblem, match="This batch fills 1 tray, not 2"):
+        add_event(hands.kitchen, batch, Happening(TRAY_OFF, trays=2))

@@ -25,7 +25,7 @@ from dryhouse.kitchen.dryer.typed_happenings import Happening
 from dryhouse.kitchen.dryer.whole_load import Round
 from dryhouse.kitchen.records import Batch, Weighing
 from dryhouse.kitchen.records.batches import PLANNED
-from dryhouse.kitchen.records.weighings import LOAD, SAMPLE, TRAY, TRAY_OFF
+from dryhouse.kitchen.records.weighings import LOAD, PAUSED, RESUMED, SAMPLE, TRAY, TRAY_OFF
 from dryhouse.science.display import METRIC, Style
 from dryhouse.science.quantities import Mass, Temperature
 from dryhouse.science.values import Fact
@@ -214,3 +214,13 @@ def test_each_line_of_a_run_that_dries() -> None:
     off = hands.start(1000.0)
     take_off(hands.kitchen, off)
     assert next(run_lines(hands.kitchen, run_of(hands.kitchen, off), GRAMS)) == "On the dryer for 0 min"
+
+
+def test_half_an_hour_of_pause_is_told() -> None:
+    hands = Hands()
+    batch = hands.start(1000.0)
+    for kind in (PAUSED, RESUMED):
+        add_event(hands.kitchen, batch, Happening(kind))
+        hands.wait(0.5)
+    told = next(run_lines(hands.kitchen, run_of(hands.kitchen, batch), GRAMS))
+    assert told == "On the dryer for 30 min, 30 min of pauses not counted"
