@@ -107,4 +107,5 @@ def test_what_conditions_longest_keeps_shortest_or_takes_longest_is_set_first() 
 def test_grams_that_no_run_takes_are_named_and_a_crumb_is_not() -> None:
     nothing = asked(100.0, recipe(tray_grams={}))
     assert filled(setting(SHELF), [nothing, asked(200.0, recipe("pea"))]).left_over == {"corn": 100.0}
-    assert filled(setting(SHELF), [asked(5e-7, recipe(tray_grams={}))]).left_over == {}
+    for grams, named in ((0.5, {"corn": 0.5}), (5e-7, {})):
+        assert filled(setting(SHELF), [asked(grams, recipe(tray_grams={}))]).left_over == named

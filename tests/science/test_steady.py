@@ -126,7 +126,9 @@ def test_a_logger_that_reports_once_a_minute_is_believed_where_its_readings_foll
 
     assert minutely(1000.0, 995.0, 990.0, 985.0) == ([990.0, 985.0], [])
     assert minutely(1000.0, 991.0, 982.0) == ([982.0], [])  # six in a thousand a minute, and the scale's own sway
+    assert minutely(1000.0, 990.0, 980.0) == ([980.0], [])
     assert minutely(1000.0, 989.0, 978.0) == ([], [])
+    assert minutely(1000.0, 1000.0, 1000.0, 1000.0, 985.0) == ([1000.0, 1000.0], [])  # however late it is
     assert minutely(1000.0, 1003.5, 1003.5) == ([1003.5], [])
     assert minutely(1000.0, 1004.5, 1004.5) == ([], [])
     unknown = SteadyScale()

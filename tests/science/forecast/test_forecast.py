@@ -303,7 +303,7 @@ class TestWhatCannotBeUsed:
         assert word in problem_sentence(problem.value)
 
     def test_what_can_just_be_used_is(self):
-        ahead([0, 1], [500, 509])  # two in a hundred heavier: an unsteady hand
+        ahead([0, 1], [500, 510])  # two in a hundred heavier: an unsteady hand
         ahead([0, 0.04], [500, 499])  # two minutes and a half apart
         ahead([3, 4], [500, 400])
         assert ahead([0, 1], [500, 400], target=0.5).target_g > DRY

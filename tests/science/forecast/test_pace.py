@@ -252,6 +252,9 @@ def test_the_doubt_of_a_change_by_hand_and_none_where_it_was_weighed_after():
     assert Heating((0.0,), (50.0,), ENERGY).doubt(0.0) == 0.0
     assert Heating((0.0, 2.0), (50.0, 60.0), Fact(35.0, "kJ/mol", "a table")).doubt(1.0) == 0.0
     assert read(turned.workings()).startswith("After 2 h the heat went from 50 °C to 60 °C: 1.4")
+    twice = Heating((0.0, 2.0, 4.0), (50.0, 60.0, 70.0), ENERGY).workings()
+    by_hand = [np.exp(35_000 / 8.314 * (1 / a - 1 / b) / 1.15) for a, b in ((323.15, 333.15), (333.15, 343.15))]
+    assert [step.result.value for step in twice] == pytest.approx(by_hand)
     many = Heating(tuple(range(8)), (50.0, 60.0) * 4, ENERGY)
     assert len(many.workings()) == 4
     assert "After 7 h" in read(many.workings())
