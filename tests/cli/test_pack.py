@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import json
+from datetime import UTC, datetime
 
 import pytest
 
 from dryhouse.cli import main
+from dryhouse.house import open_kitchen
+from dryhouse.kitchen.ports import Change
+from dryhouse.kitchen.records import Place, PlaceTemperature
+from dryhouse.science.quantities import parse_temperature
 
 POT = ["log", "--food", "bean chili", "--fresh", "2124 g", "--dried", "348 g", "--hours", "10", "--temp", "135 F"]
 
@@ -84,3 +89,30 @@ def test_servings_said_with_a_packing_that_is_refused_are_not_kept(say):
     say(*POT)
     assert say("pack", "1", "--servings", "6", "--into", "999")[0] == 2
     assert say("pack", "1", "--servings-each", "1")[0] == 2, "nothing was recorded"
+
+
+def test_the_arithmetic_of_keep_by_and_water_is_shown_once_where_it_is_asked_for(say, tmp_path):
+    for _ in range(2):
+        say("log", "--food", "corn", "--fresh", "2 lb", "--dried", "8 oz", "--felt", "brittle")
+    with open_kitchen(tmp_path / "own.dryhouse", write=True) as kitchen:
+        known = PlaceTemperature(1, datetime(2020, 1, 1, tzinfo=UTC), parse_temperature("60 F"), id=1)
+        kitchen.write([Change(None, Place("pantry", id=1)), Change(None, known)])
+    code, out, _ = say("pack", "1", "--into", "2", "--place", "pantry", "--workings")
+    assert code == 0
+    # 4 oz in each of two jars, dried to 8 of 32 oz: a quarter
+    assert out.count("  Fresh it weighed 4 oz ÷ 0.25 = 16 oz\n") == 1
+    # corn at 60 °F is published to keep 6 months of 30.44 days
+    assert out.count("  pantry: Published life: 182.6 days at 60 °F ") == 1
+    code, out, _ = say("pack", "2")
+    assert code == 0
+    assert "Fresh it weighed" not in out
+    assert "--workings" not in out, "it cannot be packed again"
+
+
+def test_what_must_not_be_eaten_is_packed_without_arithmetic(say):
+    say("log", "--food", "turkey", "--fresh", "1 lb", "--dried", "5.4 oz")
+    code, out, _ = say("pack", "1", "--workings")
+    assert code == 0
+    assert "STOP: " in out
+    assert "Its own batch" not in out
+    assert "Assumed: " not in out

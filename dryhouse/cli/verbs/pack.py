@@ -35,8 +35,8 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("--place", metavar="PLACE", help="one of your places, such as pantry")
     parser.add_argument("--servings", type=float, metavar="N", help="how many servings the pot made; remembered")
-    add_more(parser, workings=False)
-    parser.set_defaults(run=run, of_a_journal=True, workings=False)
+    add_more(parser)
+    parser.set_defaults(run=run, of_a_journal=True)
 
 
 def run(args: argparse.Namespace) -> int:
@@ -73,7 +73,8 @@ def _pack(kitchen: Kitchen, args: argparse.Namespace) -> Done[Lot]:
 
 def _answer(kitchen: Kitchen, lots: Sequence[Lot], what: str, args: argparse.Namespace) -> None:
     from dryhouse.kitchen.settings import style
-    from dryhouse.kitchen.shelf.labels import lot_labels
+    from dryhouse.kitchen.shelf.labels import lot_labels, lot_workings
+    from dryhouse.words.workings import lines
 
     labels = lot_labels(kitchen, [lot.id for lot in lots], style(kitchen))
     cautions: list[Caution] = [caution for label in labels for caution in label.cautions]
@@ -92,4 +93,6 @@ def _answer(kitchen: Kitchen, lots: Sequence[Lot], what: str, args: argparse.Nam
         return
     packed = zip(lots, labels, strict=True)
     rows = (f"  {lot.id:>4}  {label.title}: {'; '.join(label.lines[1:])}" for lot, label in packed)
-    say_answer(args, [f"{what}."], rows=rows, cautions=cautions)
+    # What is packed is not packed again: the arithmetic is not offered afterwards, it is there when asked for.
+    worked = lot_workings(kitchen, [lot.id for lot in lots]) if args.workings else ()
+    say_answer(args, [f"{what}."], rows=rows, workings=lines(worked, style(kitchen)), cautions=cautions)

@@ -20,6 +20,7 @@ from dryhouse.kitchen.yields.jar_water import batch_of, takes_up
 from dryhouse.science.display import Style, duration
 from dryhouse.science.statuses import Status
 from dryhouse.science.values import Caution, Figure, Moment, gravest_first
+from dryhouse.science.workings import Step, Workings
 from dryhouse.words.dates import day_words
 
 ALWAYS = ("heat-to-165", "danger-zone", "risk-people")
@@ -66,6 +67,18 @@ def lot_labels(kitchen: Kitchen, lots: Sequence[int], style: Style) -> tuple[Lab
     """A label for each of these lots, in the order given; lots that are gone are left out."""
     book = ShelfBook.read(kitchen)
     return tuple(_lot_label(kitchen, book, book.lots[id], style) for id in lots if id in book.lots)
+
+
+def lot_workings(kitchen: Kitchen, lots: Sequence[int]) -> Workings:
+    """How keep-by and water of these lots were worked out; nothing of what must not be eaten."""
+    book, on = ShelfBook.read(kitchen), today(kitchen)
+    moment = end_of_day(kitchen, on)
+    steps: list[Step] = []
+    for line in (book.line(book.lots[id], on, moment) for id in lots if id in book.lots):
+        if line.standing != Status.DO_NOT_EAT:
+            water = lot_water(kitchen, line)
+            steps += [*book.keeping(line.lot, moment).workings, *(water.workings if water else ())]
+    return tuple(steps)
 
 
 def _lot_label(kitchen: Kitchen, book: ShelfBook, lot: Lot, style: Style) -> Label:
