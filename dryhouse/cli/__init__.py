@@ -65,9 +65,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _desk(options)
         given = _in_order(given)
         args = parser(given).parse_args(given)
-        if getattr(args, "of_a_journal", False) and args.journal is not None and not args.journal.exists():
-            _refuse_lost(args.journal)
-            raise InputProblem(f"There is no journal at “{args.journal}” yet. “dryhouse log” starts one.")
+        _refuse_mistyped(args)
         code: int = args.run(args)
         return code
     except InputProblem as problem:
@@ -97,10 +95,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 130  # What a shell expects of a program that was stopped by Ctrl+C.
 
 
-def _refuse_lost(journal: Path) -> None:
-    from dryhouse.house import refuse_lost
+def _refuse_mistyped(args: argparse.Namespace) -> None:
+    """A journal that is named has to be there, where what is asked makes sense only of one: of every answer of the
+    verb, or of those to the options it names. Raises InputProblem, WorldProblem where it was lost."""
+    wanted: bool | tuple[str, ...] = getattr(args, "of_a_journal", False)
+    if not isinstance(wanted, bool):
+        wanted = any(getattr(args, option) is not None for option in wanted)
+    if wanted and args.journal is not None and not args.journal.exists():
+        from dryhouse.house import refuse_lost
 
-    refuse_lost(journal)
+        refuse_lost(args.journal)
+        raise InputProblem(f"There is no journal at “{args.journal}” yet. “dryhouse log” starts one.")
 
 
 def _of_unsound_records(args: argparse.Namespace) -> str:

@@ -153,9 +153,6 @@ def test_a_food_of_several_words_needs_no_quotes(capsys, journal, verb):
         (("target", "", "--fresh", "1 lb", "--solids", "14", "--moisture", "20"), "Name a food"),
         (("target", "apple", "--fresh", "1 lb", "--solids", "0.14"), "write percent, such as 14 %"),
         (("yields", "apple", "--fresh", "-3oz"), "cannot be negative"),
-        (("weigh", "9" * 25, "8 oz"), f"There is no batch “{'9' * 25}”; “dryhouse batches” lists their numbers."),
-        (("weigh", "²", "8 oz"), "No running batch is called “²”; “dryhouse batches” lists their numbers."),
-        (("cautions", "--lot", "9" * 25), f"There is no lot “{'9' * 25}”; “dryhouse shelf” lists their numbers."),
         (("log", "--food", "apple", "--fresh", "1 lb", "--dried", "3 oz", "--start", "0001-01-01 0:00"), "too far"),
         (("restore", "nosuch.dryhouse"), "There is no file"),
     ],
@@ -166,6 +163,20 @@ def test_odd_input_is_one_sentence_and_makes_no_journal(capsys, journal, given, 
     assert says in told
     assert told.count("\n") == 1
     assert not Path(journal[1]).exists()
+
+
+@pytest.mark.parametrize(
+    ("given", "says"),
+    [
+        (("weigh", "9" * 25, "8 oz"), f"There is no batch “{'9' * 25}”; “dryhouse batches” lists their numbers."),
+        (("weigh", "²", "8 oz"), "No running batch is called “²”; “dryhouse batches” lists their numbers."),
+        (("cautions", "--lot", "9" * 25), f"There is no lot “{'9' * 25}”; “dryhouse shelf” lists their numbers."),
+    ],
+)
+def test_without_a_journal_named_an_empty_home_has_no_such_batch(capsys, tmp_path, monkeypatch, given, says):
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+    assert answer(capsys, *given) == (2, "", f"{says}\n")
+    assert not list(tmp_path.rglob("*.dryhouse"))
 
 
 def test_a_day_that_the_calendar_does_not_reach_is_one_sentence(capsys):

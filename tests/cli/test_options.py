@@ -128,10 +128,45 @@ def test_the_example_of_a_help_answers(verb, tmp_path, capsys):
     assert main(["--journal", str(mine), *example]) == 0, capsys.readouterr().err
 
 
-@every_row("verb", [["shelf"], ["batches"], ["meal", "soup"], ["plan", "trip"]])
-def test_a_mistyped_journal_is_not_an_empty_one(verb, capsys):
+@every_row(
+    "verb",
+    [
+        ["shelf"],
+        ["batches"],
+        ["meal", "soup"],
+        ["plan", "trip"],
+        ["after", "trip"],
+        ["pack", "1"],
+        ["weigh", "1", "5 oz"],
+        ["watch"],
+        ["watch", "--once"],
+        ["cautions", "--batch", "1"],
+        ["cautions", "--lot", "1"],
+        ["water", "corn", "--dried", "1 cup", "--lot", "1"],
+    ],
+)
+def test_a_mistyped_journal_is_not_an_empty_one(verb, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
     assert main(["--journal", "no such.dryhouse", *verb]) == 2
     assert capsys.readouterr().err == "There is no journal at “no such.dryhouse” yet. “dryhouse log” starts one.\n"
+    assert not list(tmp_path.iterdir())
+
+
+@every_row(
+    "verb",
+    [
+        ["yields", "corn", "--fresh", "1 cup"],
+        ["target", "corn", "--fresh", "1 lb"],
+        ["water", "corn", "--dried", "1 cup"],
+        ["keeps", "corn", "--temp", "60F"],
+        ["cautions", "corn"],
+    ],
+)
+def test_a_look_up_needs_no_journal(verb, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    assert main(["--journal", "no such.dryhouse", *verb]) == 0
+    assert capsys.readouterr().err == ""
+    assert not list(tmp_path.iterdir())
 
 
 def test_a_file_that_is_not_there_is_not_opened(capsys):

@@ -27,7 +27,7 @@ def add(verbs: Any) -> None:
     parser.add_argument("--batch", metavar="BATCH", help="the cautions of this batch")
     parser.add_argument("--lot", metavar="LOT", help="the cautions of this lot")
     add_json(parser)
-    parser.set_defaults(run=_run)
+    parser.set_defaults(run=_run, of_a_journal=("batch", "lot"))
 
 
 def _run(args: argparse.Namespace) -> int:

@@ -18,7 +18,7 @@ def add(verbs: Any) -> None:
     )
     parser.add_argument("--once", action="store_true", help="list what is due, now and later, and stop")
     parser.add_argument("--json", action="store_true", help="with --once: one JSON object")
-    parser.set_defaults(run=run)
+    parser.set_defaults(run=run, of_a_journal=True)
 
 
 def run(args: argparse.Namespace) -> int:

@@ -23,7 +23,7 @@ def add(verbs: Any) -> None:
     parser.add_argument("--dried", required=True, metavar="QTY", help="a weight or a measure, such as “1/4 cup”")
     parser.add_argument("--lot", metavar="LOT", help="of this lot, by the batch it came from")
     add_more(parser)
-    parser.set_defaults(run=run)
+    parser.set_defaults(run=run, of_a_journal=("lot",))
 
 
 def run(args: argparse.Namespace) -> int:

@@ -51,7 +51,7 @@ def add(verbs: Any) -> None:
     parser.add_argument("--replace", action="store_true", help="replace the reading made within the same minute")
     parser.add_argument("--dryer-temp", metavar="T", help="temperature in the dryer, such as “135 F”")
     add_more(parser)
-    parser.set_defaults(run=run)
+    parser.set_defaults(run=run, of_a_journal=True)
 
 
 def run(args: argparse.Namespace) -> int:
