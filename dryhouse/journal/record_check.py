@@ -35,6 +35,8 @@ class Judged:
         """Something is wrong with this record."""
         named = {"what": called(kind).capitalize(), "number": str(id)}
         found = Kind.UNSOUND_RECORD if because else Kind.UNREADABLE_RECORD
+        if isinstance(because, str) and because.startswith(f"{named['what']} {id} "):
+            found = Kind.UNSOUND_RECORD_NAMED
         self.said.append(message(found, because=because, **named))
 
 

@@ -206,6 +206,8 @@ class MessageKind(StrEnum):
     BELONGS_TO_NOTHING = auto()
     UNREADABLE_RECORD = auto()
     UNSOUND_RECORD = auto()
+    UNSOUND_RECORD_NAMED = auto()
+    """Where what is wrong begins with the name of the record."""
     OVERDRAWN = auto()
     WRONG_WORDS = auto()
     FAULTY_BACKUP = auto()

@@ -272,6 +272,7 @@ LINES: Mapping[Kind, str] = {
     Kind.BELONGS_TO_NOTHING: "{table} {number} belongs to a {target} that is not there.",
     Kind.UNREADABLE_RECORD: "{what} {number} holds something that cannot be read.",
     Kind.UNSOUND_RECORD: "{what} {number}: {because}",
+    Kind.UNSOUND_RECORD_NAMED: "{because}",
     Kind.WRONG_WORDS: "The search index does not match the batches.",
     Kind.FAULTY_BACKUP: "The backup “{path}” is not whole and cannot be restored.",
     # what was mended

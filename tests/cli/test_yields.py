@@ -101,6 +101,9 @@ def test_what_to_buy_and_how_long_stand_below_the_answer(run):
     assert cut[3] == "  Nothing is known of sweet corn as “spirals”: this is for any cut."
     known = lines(run, "onion", "--fresh", "2 lb", "--form", "spirals")
     assert any(" Known cuts: " in line for line in known)
+    # the table has a cup of carrot “strips or slices” beside one of “slices”
+    carrot = "\n".join(lines(run, "carrot", "--fresh", "2 lb", "--form", "spirals"))
+    assert " Known cuts: chopped, grated, slices, strips.\n" in carrot
     assert not any("for any cut" in line for line in fresh)
 
 

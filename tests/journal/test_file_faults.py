@@ -70,3 +70,10 @@ def test_a_part_that_is_gone_or_strange_is_named(file, statement, said):
 def test_a_record_the_program_would_stumble_over_is_named(file, statement, said):
     changed(file, statement)
     assert any(said in fault for fault in in_words(check(file))), in_words(check(file))
+
+
+def test_a_lot_of_another_food_than_its_batch_is_named_once(file):
+    changed(file, "UPDATE lot SET food = 'apple' WHERE id = (SELECT min(id) FROM lot WHERE food = 'corn')")
+    (fault,) = [said for said in in_words(check(file)) if "holds apple" in said]
+    assert fault.startswith("Lot ")
+    assert fault.count("Lot ") == 1

@@ -77,7 +77,8 @@ def _any_cut(answer: YieldAnswer) -> str:
     known = answer.knowledge
     if known.form_known:
         return ""
-    cuts = f" Known cuts: {', '.join(known.forms)}." if known.forms else ""
+    each = sorted({cut for form in known.forms for cut in form.split(" or ")}, key=str.casefold)
+    cuts = f" Known cuts: {', '.join(each)}." if each else ""
     return f"Nothing is known of {known.food.name} as “{short(known.form)}”: this is for any cut.{cuts}"
 
 

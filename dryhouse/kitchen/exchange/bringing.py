@@ -267,7 +267,8 @@ class _Look:
         if not found:
             return []
         name = f"{called(type(record)).capitalize()} {record.id}"
-        return [f"{name}: {problem_sentence(problem)}" for problem in found]
+        said = map(problem_sentence, found)
+        return [sentence if sentence.startswith(f"{name} ") else f"{name}: {sentence}" for sentence in said]
 
     def _say(self, found: list[str]) -> None:
         self.wrong += len(found)

@@ -158,7 +158,7 @@ def test_a_fault_names_records_by_the_numbers_of_the_file() -> None:
     into = kitchen(BOX, CORN)
     lot = Lot("corn", date(2026, 8, 9), batch=9, id=6)
     said = refused(into, replace(APPLE, id=9), lot)
-    assert said == "Lot 6: Lot 6 holds corn, but its batch 9 is of apple; put the food of one of them right."
+    assert said == "Lot 6 holds corn, but its batch 9 is of apple; put the food of one of them right."
 
 
 def test_what_nobody_dated_is_known_by_its_number_or_by_much_that_is_alike() -> None:
