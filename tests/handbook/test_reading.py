@@ -18,6 +18,7 @@ READ, RECALLED = (
 @pytest.fixture
 def made(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     """Writes the lines of a table of that name."""
+    sources()  # read where they lie, before another folder is looked into
     monkeypatch.setattr(reading, "FOLDER", tmp_path)
 
     def write(*lines: str) -> None:
