@@ -17,6 +17,7 @@ CHOICES = ("system", "light", "dark", "contrast")
 BAR = 12
 """Pixels that a scroll bar is wide."""
 _DRESSED = "dressed"
+_STYLE = "fusion"
 ZOOMS = (80, 90, 100, 110, 125, 150, 175, 200)
 """Sizes of the text, in percent of the system's."""
 
@@ -48,7 +49,8 @@ class Theme(QObject):
             return
         self._whole = True
         self.tokens = self._wanted()
-        self._app.setStyle("Fusion")
+        if self._app.style().name() != _STYLE:  # a style that is set asks every widget there is anew
+            self._app.setStyle(_STYLE)
         self._dress()
         hints = self._app.styleHints()
         hints.colorSchemeChanged.connect(self._follow)
