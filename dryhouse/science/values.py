@@ -142,8 +142,9 @@ def gravest_first(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     always), then by the rank of its rule in the table, otherwise in the order given."""
     once: dict[Caution, dict[Message | str, None]] = {}
     for caution in cautions:
-        once.setdefault(replace(caution, reasons=()), {}).update(dict.fromkeys(caution.reasons))
-    said = [replace(caution, reasons=tuple(reasons)) for caution, reasons in once.items()]
+        bare = replace(caution, reasons=()) if caution.reasons else caution
+        once.setdefault(bare, {}).update(dict.fromkeys(caution.reasons))
+    said = [replace(bare, reasons=tuple(reasons)) if reasons else bare for bare, reasons in once.items()]
     return tuple(sorted(said, key=_weight))
 
 
