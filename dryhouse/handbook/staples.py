@@ -98,7 +98,8 @@ def staple_foods() -> tuple[Food, ...]:
 
 def _traits(staple: Staple) -> frozenset[str]:
     if staple.animal:
-        return frozenset({STAPLE, staple.animal, "animal"})
+        starch = {"cooked_starch"} if staple.kind == "starch" else set()
+        return frozenset({STAPLE, staple.animal, "animal", *starch})
     fat = staple.facts.get("fat")
     if staple.kind in _UNDATED:
         return frozenset({STAPLE, UNDATED})

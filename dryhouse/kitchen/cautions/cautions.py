@@ -18,6 +18,7 @@ from dryhouse.kitchen.batches.dryness import NOT_WEIGHED, verdicts_of
 from dryhouse.kitchen.batches.log import BatchDraft, parts_of
 from dryhouse.kitchen.cautions.stood import UNKNOWN, Stood, stood_in_kitchen, stood_on_shelf
 from dryhouse.kitchen.foods.catalog import food as find_food
+from dryhouse.kitchen.foods.shelved import pantry_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, BatchPart, Lot, LotCheck, LotMove, Meal, MealPart, PlaceTemperature
 from dryhouse.kitchen.records.batches import FINISHED, THERMOMETER
@@ -200,7 +201,8 @@ def lot_facts(kitchen: Kitchen, lot: Lot, moment: datetime | None = None, *, pla
     """What is recorded of a lot up to a moment, and of the batch it came from; `place` as if it stood there."""
     at = moment or kitchen.now()
     batch = kitchen.journal.get(Batch, lot.batch) if lot.batch is not None else None
-    own = food_facts(kitchen, lot.food)
+    bought = pantry_food(kitchen, lot)
+    own = food_facts(kitchen, lot.food) if bought is None else facts_of_food(bought)
     from_batch = batch_facts(kitchen, batch) if batch else None if is_bought(lot) else BatchFacts(own)
     dryness = verdicts_of(kitchen, batch)[1] if batch else NOT_WEIGHED
     checks = [c for c in kitchen.journal.where(LotCheck, lot=lot.id) if c.on <= kitchen.local(at).date()]

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 
 from dryhouse.kitchen.calendar import today
-from dryhouse.kitchen.foods.catalog import food_name
+from dryhouse.kitchen.foods.shelved import name_of_lot
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.meals.meals import the_meal
 from dryhouse.kitchen.meals.sheet import meal_sheet
@@ -50,7 +50,7 @@ def drawn_words(kitchen: Kitchen, draws: Sequence[LotDraw], *, to_come: bool = F
         lot = kitchen.journal.get(Lot, draw.lot)
         if lot is not None:
             much = "all" if draw.mass is None else ours.mass(draw.mass.si)
-            said.append(taken_words(much, food_name(kitchen, lot.food), lot.name or f"lot {lot.id}"))
+            said.append(taken_words(much, name_of_lot(kitchen, lot), lot.name or f"lot {lot.id}"))
     return taken_off_the_shelf(said, to_come=to_come) if said else ""
 
 

@@ -159,8 +159,7 @@ def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
     if part.staple:
         staple = staples().get(part.staple)
         per_100g = dict(staple.facts) if staple is not None else {}
-        cup = None if staple is None else staple.cup or _own_cup(kitchen, staple.slug)
-        density = None if cup is None else replace(cup, value=cup.value / SIZES["cup"], unit="g/ml")
+        density = None if staple is None else staple_density(kitchen, staple)
         return Ingredient(part, None, staple, None, MappingProxyType(per_100g | label_facts(part)), None, density)
     if not part.food:
         return Ingredient(part, None, None, None, MappingProxyType(label_facts(part)), None, None)
@@ -172,6 +171,12 @@ def ingredient(kitchen: Kitchen, part: MealPart) -> Ingredient:
     density_now = lot_density(lot) or dried_density(kitchen, known)
     pieces = pieces_of(batch or last_batch_of(kitchen, known.slug))
     return Ingredient(part, known, None, lot, MappingProxyType(per_100g), wet, density_now, pieces)
+
+
+def staple_density(kitchen: Kitchen, staple: Staple) -> Fact | None:
+    """Grams in a milliliter of a staple; None where nobody says what a cup of it weighs."""
+    cup = staple.cup or _own_cup(kitchen, staple.slug)
+    return None if cup is None else replace(cup, value=cup.value / SIZES["cup"], unit="g/ml")
 
 
 def _own_cup(kitchen: Kitchen, slug: str) -> Fact | None:

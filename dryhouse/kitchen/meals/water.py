@@ -13,6 +13,7 @@ from dryhouse.kitchen.meals.minutes import Minutes, meal_minutes
 from dryhouse.kitchen.records import CookingNote, Meal
 from dryhouse.kitchen.records.meals import NO_POT, SOUP, STEW
 from dryhouse.kitchen.settings import style
+from dryhouse.kitchen.yields.jar_water import staple_water
 from dryhouse.science.display import Style, duration
 from dryhouse.science.rehydration import Correction, correction, taught_by, with_cups
 from dryhouse.science.rehydration_pot import Pot, Thirst, boil_off, pot_water
@@ -94,12 +95,7 @@ def uptake(item: Ingredient) -> Figure | None:
         return Figure(value, "ml", basis=(Basis("entered", f"label of {part.name}"),), workings=(line,))
     if item.kind == DRIED:
         return None if item.takes_up is None else item.takes_up.water(grams)
-    fact = None if item.staple is None else item.staple.uptake
-    if fact is None:
-        return None
-    each = (fact.value, "ml/g", fact.source)
-    line = step(Kind.STAPLE_WATER, (grams * fact.value, "ml"), mass=(grams, "g"), each=each)
-    return Figure(grams * fact.value, "ml", basis=(fact.basis,), workings=(line,))
+    return None if item.staple is None else staple_water(item.staple, grams)
 
 
 def _pot(meal: Meal, flame_minutes: float) -> Pot:

@@ -28,6 +28,7 @@ from dryhouse.kitchen.cautions.cautions import (
 )
 from dryhouse.kitchen.cautions.stood import UNKNOWN, Stood, stood_on_shelf
 from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.foods.shelved import pantry_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Record
 from dryhouse.kitchen.records import (
@@ -83,6 +84,8 @@ class _Known:
     """What was worked out of the records as they stand, by what it was worked out of."""
 
     foods: dict[str, Food | None] = field(default_factory=dict)
+    bought: dict[str, Food | None] = field(default_factory=dict)
+    """The staples that bought lots are, where a food is called like them."""
     batches: dict[int, _Kept] = field(default_factory=dict)
     verdicts: dict[int, tuple[Verdict, Verdict]] = field(default_factory=dict)
     keep_by: dict[int, tuple[date | None, str]] = field(default_factory=dict)
@@ -90,8 +93,8 @@ class _Known:
     reasons: dict[tuple[int, float | None, int, Stood], Reasons] = field(default_factory=dict)
     """What the rules say of a lot, by its number, the warmth of its place, how many checks count, how long it stood
     warm."""
-    lines: dict[str, KeepingLines] = field(default_factory=dict)
-    densities: dict[str, float | None] = field(default_factory=dict)
+    lines: dict[tuple[str, bool], KeepingLines] = field(default_factory=dict)
+    densities: dict[tuple[str, bool], float | None] = field(default_factory=dict)
     lives: dict[int, tuple[Sequence[Line], dict[float, Life | None]]] = field(default_factory=dict)
     """By the rules themselves, which are held beside them, and by temperature: to hash rules takes too long."""
     warmths: dict[tuple[int | None, datetime], float | None] = field(default_factory=dict)
@@ -163,6 +166,19 @@ class ShelfBook(ShelfRecords):
         known = self.food(slug)
         return facts_of_food(known) if known is not None else FoodFacts(slug)
 
+    def food_of(self, lot: Lot) -> Food | None:
+        """The food in a lot: of what was bought the staple, though a food dried at home may be called like it."""
+        if not is_bought(lot):
+            return self.food(lot.food)
+        if lot.food not in self._known.bought:
+            self._known.bought[lot.food] = pantry_food(self.kitchen, lot)
+        return self._known.bought[lot.food] or self.food(lot.food)
+
+    def facts_of(self, lot: Lot) -> FoodFacts:
+        """The facts of the food in a lot."""
+        known = self.food_of(lot)
+        return facts_of_food(known) if known is not None else FoodFacts(lot.food)
+
     def _batch_of(self, lot: Lot) -> _Kept | None:
         return self._known.batches.get(lot.batch) if lot.batch is not None else None
 
@@ -186,9 +202,10 @@ class ShelfBook(ShelfRecords):
         kept = self._batch_of(lot)
         if kept is not None and kept.facts is not None and kept.facts.food.parts:
             return keeping_lines(lot.food, kept.facts.food)
-        if lot.food not in self._known.lines:
-            self._known.lines[lot.food] = keeping_lines(lot.food, self.food_facts(lot.food))
-        return self._known.lines[lot.food]
+        key = lot.food, is_bought(lot)
+        if key not in self._known.lines:
+            self._known.lines[key] = keeping_lines(lot.food, self.facts_of(lot))
+        return self._known.lines[key]
 
     def _life(self, lines: Sequence[Line], celsius: float) -> Life | None:
         _, lives = self._known.lives.setdefault(id(lines), (lines, {}))
@@ -214,7 +231,7 @@ class ShelfBook(ShelfRecords):
     def kept_through(self, lot: Lot, history: Sequence[Stretch]) -> tuple[date | None, str]:
         """The last day it keeps through this history, never past a printed date; or None and what is missing."""
         until, missing = used_up(history, self.lines(lot).lines, self._life)
-        if until is None and UNDATED in self.food_facts(lot.food).traits:
+        if until is None and UNDATED in self.facts_of(lot).traits:
             return lot.bought_keep_by, ""
         if until is None:
             return None, message_words(missing) if missing is not None else ""
@@ -253,7 +270,7 @@ class ShelfBook(ShelfRecords):
 
     def _facts(self, lot: Lot, checks: Sequence[LotCheck], warmth: float | None, stood: Stood) -> LotFacts:
         kept = self._batch_of(lot)
-        own = self.food_facts(lot.food)
+        own = self.facts_of(lot)
         batch = kept.facts if kept is not None else None if is_bought(lot) else BatchFacts(own)
         return facts_of_lot(lot, own, batch, self._verdicts_of(lot)[1], checks, warmth, stood)
 
@@ -273,14 +290,15 @@ class ShelfBook(ShelfRecords):
 
     def left(self, lot: Lot, on: date) -> Left:
         """What is left of it at the end of a day."""
-        return left_of(lot, self.draws.get(lot.id, ()), self.checks.get(lot.id, ()), on, self._ml_per_g(lot.food))
+        return left_of(lot, self.draws.get(lot.id, ()), self.checks.get(lot.id, ()), on, self._ml_per_g(lot))
 
-    def _ml_per_g(self, slug: str) -> float | None:
-        if slug not in self._known.densities:
-            known = self.food(slug)
+    def _ml_per_g(self, lot: Lot) -> float | None:
+        key = lot.food, is_bought(lot)
+        if key not in self._known.densities:
+            known = self.food_of(lot)
             dried = known.measures_for("dried") if known is not None else ()
-            self._known.densities[slug] = 1.0 / dried[0].density if dried else None
-        return self._known.densities[slug]
+            self._known.densities[key] = 1.0 / dried[0].density if dried else None
+        return self._known.densities[key]
 
     def standing(self, lot: Lot, on: date, warmth: float | None, keep_by: date | None, missing: str) -> Standing:
         """The standing of a lot on a day in a place this warm, given its keep-by."""
@@ -303,7 +321,7 @@ class ShelfBook(ShelfRecords):
             standing = self.standing(lot, on, self.temperature_at(place, moment), keep_by, missing)
         if standing.name == Status.DO_NOT_EAT:
             keep_by = None
-        known = self.food(lot.food)
+        known = self.food_of(lot)
         name = known.name if known is not None else lot.food
         kept = self._batch_of(lot)
         return ShelfLine(

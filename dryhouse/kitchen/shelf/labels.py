@@ -7,16 +7,18 @@ from dataclasses import dataclass
 
 from dryhouse.handbook.rehydration_table import published_water
 from dryhouse.handbook.safety_table import short_text
+from dryhouse.handbook.staples import staples
 from dryhouse.kitchen.calendar import day_of, end_of_day, today
 from dryhouse.kitchen.cautions.cautions import cautions_for, goes_by_its_date, is_bought
 from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.foods.shelved import pantry_food
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.records import Batch, Lot
 from dryhouse.kitchen.shelf.book import ShelfBook
 from dryhouse.kitchen.shelf.lines import ShelfLine
 from dryhouse.kitchen.shelf.portions import portion_of
 from dryhouse.kitchen.shelf.remaining import amount_words
-from dryhouse.kitchen.yields.jar_water import batch_of, takes_up
+from dryhouse.kitchen.yields.jar_water import batch_of, staple_water, takes_up
 from dryhouse.science.display import Style, duration
 from dryhouse.science.statuses import Status
 from dryhouse.science.values import Caution, Figure, Moment, gravest_first
@@ -119,6 +121,8 @@ def lot_water(kitchen: Kitchen, line: ShelfLine) -> Figure | None:
     is not to be eaten."""
     if not line.mass_left_g or line.standing == Status.DO_NOT_EAT:
         return None
+    if pantry_food(kitchen, line.lot) is not None:
+        return staple_water(staples()[line.lot.food], line.mass_left_g)
     return takes_up(kitchen, food(kitchen, line.lot.food), batch_of(kitchen, line.lot)).water(line.mass_left_g)
 
 
@@ -127,6 +131,8 @@ def _water(kitchen: Kitchen, line: ShelfLine, style: Style) -> str:
     figure = lot_water(kitchen, line)
     if figure is None:
         return ""
+    if pantry_food(kitchen, line.lot) is not None:
+        return f"Water {style.volume(figure.value)}"
     soaks = [row.soak_hours_low for row in published_water(line.lot.food) if row.soak_hours_low]
     soak = f", soak at least {duration(max(soaks) * 3600)}" if soaks else ""
     return f"Water {style.volume(figure.value)}{soak}"

@@ -7,7 +7,7 @@ from dataclasses import dataclass, fields, replace
 from datetime import date, datetime, timedelta
 
 from dryhouse.kitchen.calendar import day_of, start_of, today
-from dryhouse.kitchen.foods.catalog import food_name
+from dryhouse.kitchen.foods.shelved import name_of_lot
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import Done, Pending, Record
 from dryhouse.kitchen.records import Lot, LotCheck, LotDraw, LotMove, MealPart, Place
@@ -43,7 +43,7 @@ def lot_named(kitchen: Kitchen, text: str) -> Lot:
 
 def lot_title(kitchen: Kitchen, lot: Lot) -> str:
     """What to call a lot: its own name, or its food's, with its number."""
-    return f"{titled(food_name(kitchen, lot.food), lot.name)}, lot {lot.id}"
+    return f"{titled(name_of_lot(kitchen, lot), lot.name)}, lot {lot.id}"
 
 
 def edit_lot(kitchen: Kitchen, lot: Lot) -> Done[Lot]:

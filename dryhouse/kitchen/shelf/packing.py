@@ -10,6 +10,7 @@ from dryhouse.kitchen.batches.log import batch_named
 from dryhouse.kitchen.batches.naming import batch_name
 from dryhouse.kitchen.calendar import start_of, today
 from dryhouse.kitchen.foods.catalog import food
+from dryhouse.kitchen.foods.shelved import name_of_lot
 from dryhouse.kitchen.kitchen import Kitchen
 from dryhouse.kitchen.ports import BatchQuery, Done, Pending
 from dryhouse.kitchen.records import Batch, Lot, LotMove
@@ -207,7 +208,7 @@ def shelve(
     lot = replace(_lot_of(kitchen, package, known.slug, day), bought_keep_by=keep_by, origin=BOUGHT)
     pending = Pending()
     pending.add(lot, *_put(kitchen, lot, package.place))
-    return kitchen.commit(f"Added {package.name.strip() or known.name} to the shelf", pending)
+    return kitchen.commit(f"Added {package.name.strip() or name_of_lot(kitchen, lot)} to the shelf", pending)
 
 
 def _lot_of(kitchen: Kitchen, package: Package, food: str, day: date) -> Lot:

@@ -7,12 +7,15 @@ from dataclasses import dataclass
 from datetime import date
 
 from dryhouse.handbook.keeping_table import keeping_lines, rule_of
+from dryhouse.handbook.staples import staple
 from dryhouse.kitchen.batches.dryness import verdicts_of
 from dryhouse.kitchen.calendar import day_of, start_of, today
 from dryhouse.kitchen.cautions.cautions import batch_facts
 from dryhouse.kitchen.foods.catalog import food, food_name
+from dryhouse.kitchen.foods.shelved import name_of_lot
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.shelf_keys import lot_key
+from dryhouse.kitchen.meals.ingredients import staple_density
+from dryhouse.kitchen.meals.shelf_keys import is_staple, lot_key
 from dryhouse.kitchen.records import Batch, Lot, Trip
 from dryhouse.kitchen.records.batches import DRYING, FINISHED
 from dryhouse.kitchen.shelf.book import ShelfBook
@@ -27,6 +30,7 @@ from dryhouse.science.keeping import Stretch, used_up
 from dryhouse.science.safety import LotFacts
 from dryhouse.science.statuses import Status
 from dryhouse.science.units import to_celsius
+from dryhouse.science.values import Fact, Figure
 from dryhouse.words.dates import weekday_words
 from dryhouse.words.messages import message_words
 
@@ -64,9 +68,9 @@ def _lot(kitchen: Kitchen, trip: Trip, lot: Lot, book: ShelfBook) -> TripLot | N
         return None
     grams = left.mass_g
     if grams is None and left.volume_ml is not None:
-        density = dried_density(kitchen, food(kitchen, lot.food))
+        density = _density(kitchen, lot)
         grams = None if density is None else left.volume_ml * density.value
-    name = f"{food_name(kitchen, lot.food)}, {lot.name or f'lot {lot.id}'}"
+    name = f"{name_of_lot(kitchen, lot)}, {lot.name or f'lot {lot.id}'}"
     last_day, why, keep_by = None, "", None
     warmth = None if trip.temperature is None else trip.temperature.si
     for day in days_of(trip):
@@ -79,6 +83,12 @@ def _lot(kitchen: Kitchen, trip: Trip, lot: Lot, book: ShelfBook) -> TripLot | N
     if grams is None:
         why = "what is left of it is not recorded in weight, so it is not counted on"
     return TripLot(lot.id, lot_key(lot), name, grams, last_day, keep_by, why)
+
+
+def _density(kitchen: Kitchen, lot: Lot) -> Figure | Fact | None:
+    if is_staple(lot_key(lot)):
+        return staple_density(kitchen, staple(lot.food))
+    return dried_density(kitchen, food(kitchen, lot.food))
 
 
 def _on_the_way(kitchen: Kitchen, trip: Trip, foods: Sequence[str], book: ShelfBook) -> list[TripLot]:

@@ -7,6 +7,7 @@ much it takes up again is published of the food or its kind, and cooking notes o
 from __future__ import annotations
 
 from dryhouse.handbook.pot import pot
+from dryhouse.handbook.staples import Staple
 from dryhouse.handbook.tables import Food
 from dryhouse.handbook.uptake import published_uptake
 from dryhouse.kitchen.batches.loads import load_for, loaded_grams
@@ -24,6 +25,16 @@ from dryhouse.science.workings import step
 def takes_up(kitchen: Kitchen, food: Food, batch: Batch | None = None) -> TakesUp:
     """What is known of the water that this dried food, or a jar of this batch, takes up."""
     return TakesUp(published_uptake(food), jar_ratio(kitchen, food, batch), notes_on(kitchen, food))
+
+
+def staple_water(staple: Staple, grams: float) -> Figure | None:
+    """The water that so much of a staple takes up (ml); None where its figure is not known."""
+    fact = staple.uptake
+    if fact is None:
+        return None
+    each = (fact.value, "ml/g", fact.source)
+    line = step(Kind.STAPLE_WATER, (grams * fact.value, "ml"), mass=(grams, "g"), each=each)
+    return Figure(grams * fact.value, "ml", basis=(fact.basis,), workings=(line,))
 
 
 def batch_of(kitchen: Kitchen, lot: Lot | None) -> Batch | None:

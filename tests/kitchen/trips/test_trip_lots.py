@@ -81,6 +81,15 @@ def test_a_jar_known_by_measure_weighs_what_a_cup_of_it_does_and_one_known_by_ne
 # --- batches on their way ---------------------------------------------------------------------------------------
 
 
+def test_a_bought_bag_is_called_as_the_staple_and_a_measure_of_it_weighs_what_the_staple_does() -> None:
+    bag = replace(JAR, food="rice-white", mass=None, volume=Volume(236.588))  # a cup of it raw: 185 g
+    (rice,) = lots(bag, foods=("staple:rice-white",))
+    assert (rice.food, rice.name) == ("staple:rice-white", "rice, white, long-grain, lot 1")
+    assert rice.grams == pytest.approx(185.0, abs=0.01)
+    dried_at_home = replace(bag, origin="home", mass=Mass(95.0), bought_keep_by=None)
+    assert [jar.name for jar in lots(dried_at_home, foods=("rice-white",))] == ["white rice, cooked, lot 1"]
+
+
 def test_a_batch_that_is_dried_and_not_packed_counts_by_its_weight_under_its_number_made_negative() -> None:
     (found,) = lots(DRIED)
     assert found.number == -7

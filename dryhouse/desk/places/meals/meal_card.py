@@ -31,6 +31,7 @@ from dryhouse.desk.widgets.wrapping import Wrapping
 from dryhouse.kitchen.meals.ingredients import Pantry
 from dryhouse.kitchen.meals.meals import check_meal, save_meal, scale_meal
 from dryhouse.kitchen.meals.sheet import MealSheet, meal_parts, sheet_of
+from dryhouse.kitchen.meals.shelf_keys import lot_key
 from dryhouse.kitchen.records import CookingNote, Meal, MealPart
 from dryhouse.kitchen.records.meals import COOKING_STYLES, LIQUID_STYLES, NO_POT
 from dryhouse.kitchen.records.shapes import label_of
@@ -358,7 +359,7 @@ class MealCard(QWidget):
 def _shelf_of(session: Session) -> dict[str, list[ShelfLine]]:
     lots: dict[str, list[ShelfLine]] = defaultdict(list)
     for line in shelf(session.kitchen):
-        lots[line.lot.food].append(line)
+        lots[lot_key(line.lot)].append(line)
     return lots
 
 

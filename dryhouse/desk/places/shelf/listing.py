@@ -89,7 +89,7 @@ class LotListing(NarrowedList):
     def _told(self, line: ShelfLine, wanted: list[str]) -> bool:
         """Whether each of the words begins one of the lot's."""
         lot = line.lot
-        known = self.state.book.food(lot.food)
+        known = self.state.book.food_of(lot)
         names = " ".join(known.other_names) if known is not None else ""
         held = f"{line.title} {line.food_name} {names} {line.place} {lot.package} {lot.notes} {lot.id}"
         known_as = split_words(held)
