@@ -30,9 +30,9 @@ def at_risk(names: Sequence[str], meal: str, when: str) -> str:
     return f"{who}: at risk, and {meal} ({when}) holds {holds}."
 
 
-def person_words(name: str, energy: float | None, wish: float | None) -> str:
-    """`bow 1430 of 3600 kcal`, as far as known."""
-    has = "energy not known" if energy is None else calories(energy)
+def person_words(name: str, energy: float | None, wish: float | None, *, at_least: bool = False) -> str:
+    """`bow 1430 of 3600 kcal`, `bow at least 1430 kcal`, as far as known."""
+    has = "energy not known" if energy is None else f"{'at least ' if at_least else ''}{calories(energy)}"
     if wish is not None:
         return f"{name} {has} of {wish:.0f} kcal"
     return f"{name} {has}{'' if energy is None else ' kcal'}"

@@ -221,11 +221,19 @@ def _say(sheet: MealSheet, ways: Sequence[Way], notation: Style, args: argparse.
 
 def _each(sheet: MealSheet, notation: Style) -> str:
     """What one serving weighs and gives, in a line."""
-    said = []
+    from dryhouse.words.sums import at_least, bracketed
+
+    said: list[str] = []
+    named: tuple[str, ...] = ()
     for name in SUMS:
-        figure = getattr(sheet.serving, name)
+        figure, gone = getattr(sheet.serving, name), sheet.serving.without(name)
         called = _CALLED.get(name, name.replace("_", " "))
-        said.append(f"{called} {'not known' if figure is None else notation.figure(figure)}")
+        if figure is None:
+            said.append(f"{called} not known")
+            continue
+        told = "" if gone == named else bracketed(gone)
+        named = gone or named
+        said.append(f"{called} {at_least(notation.figure(figure), gone)}{told}")
     return f"each serving: {', '.join(said)}"
 
 

@@ -178,6 +178,7 @@ def plan_json(kitchen: Kitchen, worked: Plan) -> dict[str, Any]:
                 "day": d.day,
                 "grams_per_person": d.grams_per_person.value,
                 "energy_per_person": None if d.energy_per_person is None else d.energy_per_person.value,
+                "energy_not_known_for": list(d.energy_lacks),
                 "energy_wanted": d.wish_kcal,
                 "sodium_per_person": None if d.sodium_per_person is None else d.sodium_per_person.value,
                 "water_ml": d.water.value,

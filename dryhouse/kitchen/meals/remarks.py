@@ -24,6 +24,8 @@ def unknown(lines: Sequence[PartSheet], *, dry: bool = False) -> list[str]:
         else:
             if not line.ingredient.per_100g:
                 said.append(f"{name}: nothing is known of what it holds; the sums leave it out.")
+            elif "energy" not in line.ingredient.per_100g:
+                said.append(f"{name}: its energy is not known; the sum leaves it out.")
             if line.water is None and line.ingredient.food is not None and not dry:
                 said.append(f"{name}: what it lost in drying is not known; no water is counted for it.")
     return said

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from dryhouse.kitchen.cautions.cautions import Preparation, lot_cautions, meal_cautions
 from dryhouse.kitchen.cautions.forbidden import forbidding_words
@@ -43,6 +43,12 @@ class Sums:
     carbohydrate: Figure | None
     fibre: Figure | None
     sodium: Figure | None
+    lacking: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """By the name of a sum the ingredients that it leaves out; where there are some, it is at least so much."""
+
+    def without(self, name: str) -> tuple[str, ...]:
+        """The ingredients that a sum leaves out."""
+        return self.lacking.get(name, ())
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,7 +215,27 @@ def _sums(lines: Sequence[PartSheet], water: Figure) -> Sums:
         workings=(*weighed, step(Kind.TOGETHER, (grams, "g"))),
     )
     figures = {name: _figure(total(held, name)) for name in NUTRIENTS}
-    return Sums(dry_mass=dry, water=water, energy_per_gram=_per_gram(figures["energy"], dry), **figures)
+    lacking = {name: gone for name in NUTRIENTS if (gone := _left_out(lines, name))}
+    if "energy" in lacking and all(line.grams is not None for line in lines):
+        lacking["energy_per_gram"] = lacking["energy"]
+    each_gram = _per_gram(figures["energy"], dry)
+    return Sums(dry_mass=dry, water=water, energy_per_gram=each_gram, lacking=lacking, **figures)
+
+
+def _left_out(lines: Sequence[PartSheet], nutrient: str) -> tuple[str, ...]:
+    """The ingredients whose share of a sum is not known; of what holds none of it any amount is none."""
+    return tuple(
+        dict.fromkeys(
+            line.part.name
+            for line in lines
+            if (line.contents is None or nutrient not in line.contents.amounts) and not _holds_none(line, nutrient)
+        )
+    )
+
+
+def _holds_none(line: PartSheet, nutrient: str) -> bool:
+    fact = line.ingredient.per_100g.get(nutrient)
+    return fact is not None and fact.value == 0
 
 
 def _weight_basis(line: PartSheet) -> tuple[Basis, ...]:
@@ -254,6 +280,7 @@ def _share(bag: Sums, share: float) -> Sums:
         carbohydrate=part(bag.carbohydrate),
         fibre=part(bag.fibre),
         sodium=part(bag.sodium),
+        lacking=bag.lacking,
     )
 
 

@@ -8,6 +8,7 @@ from dryhouse.kitchen.trips.provisioning import Plan
 from dryhouse.kitchen.trips.sheet import Eaten
 from dryhouse.science.display import Style, calories
 from dryhouse.words.dates import weekday_words
+from dryhouse.words.sums import at_least
 
 
 def bag_labels(plan: Plan, style: Style) -> tuple[Label, ...]:
@@ -19,7 +20,8 @@ def bag_labels(plan: Plan, style: Style) -> tuple[Label, ...]:
 def _label(bag: Bag, eaten: Eaten, style: Style) -> Label:
     sheet = eaten.sheet
     energy = sheet.serving.energy
-    gives = "" if energy is None else f" · {calories(energy.value)} kcal each"
+    kcal = "" if energy is None else f"{calories(energy.value)} kcal"
+    gives = "" if energy is None else f" · {at_least(kcal, sheet.serving.without('energy'))} each"
     water = () if bag.water is None else (f"Water {style.figure(bag.water)}",)
     pot = () if bag.forbidden else (*water, bag.cooking)
     lines = (

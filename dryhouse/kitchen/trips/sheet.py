@@ -44,6 +44,8 @@ class DaySheet:
     """A day on which nobody travels."""
     carried_per_person: float = 0.0
     """Dry grams each person carries that morning: this day's food and that of all after it."""
+    energy_lacks: tuple[str, ...] = ()
+    """The ingredients that the energy leaves out, as theirs is not known: it is at least so much."""
 
     @property
     def energy_gap(self) -> float | None:
@@ -64,6 +66,8 @@ class TripSheet:
     energy_per_person_day: Figure | None
     water: Figure
     flame_minutes: float
+    energy_lacks: tuple[str, ...] = ()
+    """The ingredients that the energy leaves out."""
 
     def day(self, on: date) -> DaySheet:
         """The sheet of one day."""
@@ -123,7 +127,8 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
     mass = _together([e.sheet.bag.dry_mass for e in eaten], "g")
     on_the_way = [e for day in travelled for e in day.meals]
     eaten_mass = _together([e.sheet.bag.dry_mass for e in on_the_way], "g")
-    energy = _known([e.sheet.bag.energy for e in on_the_way], "kcal")
+    lacks = _lacking(on_the_way)
+    energy = _known([e.sheet.bag.energy for e in on_the_way], "kcal", lacks)
     return TripSheet(
         trip=found,
         days=days,
@@ -132,12 +137,14 @@ def trip_sheet(kitchen: Kitchen, trip: int) -> TripSheet:
         energy_per_person_day=None if energy is None else _each(energy, person_days, per_day=True),
         water=_together([e.sheet.bag.water for e in eaten], "ml"),
         flame_minutes=sum(d.flame_minutes for d in days),
+        energy_lacks=lacks,
     )
 
 
 def _day(trip: Trip, day: date, eaten: tuple[Eaten, ...]) -> DaySheet:
     bags = [e.sheet.bag for e in eaten]
-    energy, sodium = _known([b.energy for b in bags], "kcal"), _known([b.sodium for b in bags], "mg")
+    lacks = _lacking(eaten)
+    energy, sodium = _known([b.energy for b in bags], "kcal", lacks), _known([b.sodium for b in bags], "mg")
     each_sodium = None if sodium is None else _each(sodium, trip.people)
     each_energy = None if energy is None else _each(energy, trip.people)
     limit = pot("sodium_day")
@@ -161,6 +168,7 @@ def _day(trip: Trip, day: date, eaten: tuple[Eaten, ...]) -> DaySheet:
         remarks=salty,
         spare=day > trip.ends_on,
         layover=day in layovers_of(trip),
+        energy_lacks=lacks,
     )
 
 
@@ -179,9 +187,17 @@ def _together(figures: list[Figure], unit: str) -> Figure:
     )
 
 
-def _known(figures: list[Figure | None], unit: str) -> Figure | None:
+def _lacking(eaten: Sequence[Eaten]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for e in eaten for name in e.sheet.bag.without("energy")))
+
+
+def _known(figures: list[Figure | None], unit: str, lacking: Sequence[str] = ()) -> Figure | None:
     known = [f for f in figures if f is not None]
-    return _together(known, unit) if known else None
+    if not known:
+        return None
+    found = _together(known, unit)
+    hole = (step(Kind.NOT_KNOWN_FOR, foods=", ".join(lacking)),) if lacking else ()
+    return replace(found, workings=(*found.workings, *hole))
 
 
 def _each(figure: Figure, share: int, *, per_day: bool = False) -> Figure:

@@ -27,6 +27,7 @@ def item(name, food="", staple="", **more):
         (item("corn", "corn"), "no amount yet"),
         (item("paste", volume=Volume(100.0)), "what a cup of it weighs is not known"),
         (item("paste", mass=Mass(20.0)), "nothing is known of what it holds"),
+        (item("nori", mass=Mass(5.0), label_sodium_mg=500.0), "its energy is not known; the sum leaves it out"),
     ],
 )
 def test_what_keeps_a_sum_from_being_whole_is_named(ingredient, said):

@@ -68,6 +68,12 @@ def test_days_and_the_whole_add_up_and_the_spare_day_is_carried_and_not_counted(
     assert found.energy_per_person_day.value == (800.0 + 2000.0) / 8
     assert (found.water.value, found.flame_minutes) == (0.0, 0.0)
     assert found.day(NEXT) is second
+    assert [day.energy_lacks for day in found.days] == [(), ("roll",), ()]
+    assert found.energy_lacks == ("roll",)
+    assert second.energy_per_person is not None
+    assert "Not known for roll: at least this much" in read(second.energy_per_person.workings)
+    assert first.energy_per_person is not None
+    assert "Not known" not in read(first.energy_per_person.workings)
     assert read(found.grams_per_person_day.workings) == (
         "200 g\n500 g\n320 g\nTogether 1020 g\nFor each person and day: ÷ 8 = 127.5 g"
     )

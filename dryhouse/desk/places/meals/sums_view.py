@@ -14,7 +14,9 @@ from dryhouse.desk.widgets.wrapping import Tiles
 from dryhouse.kitchen.meals.sheet import MealSheet, Sums
 from dryhouse.kitchen.records.meals import REST as BOIL_AND_REST
 from dryhouse.science.display import counted
+from dryhouse.science.values import Figure
 from dryhouse.words.cooking_ways import NO_FUEL
+from dryhouse.words.sums import at_least_title
 
 SERVING, BAG = "serving", "bag"
 REST = (
@@ -26,6 +28,7 @@ REST = (
     ("fibre", "Fiber"),
     ("sodium", "Sodium"),
 )
+_REST = dict(REST)
 _TILE = 140
 """Pixels that a figure takes at least."""
 _WHY = "add an ingredient with its amount"
@@ -35,6 +38,11 @@ NO_POT = "no pot"
 def _weigh(sheet: MealSheet | None) -> str:
     """What to weigh before any sum is known; empty where all is."""
     return "" if sheet is None else sheet.weigh
+
+
+def _title(name: str, title: str, sums: Sums | None, figure: Figure | None) -> str:
+    """`Energy, at least` where the sum leaves something out."""
+    return title if sums is None or figure is None else at_least_title(title, sums.without(name))
 
 
 class AnswerStrip(QWidget):
@@ -59,8 +67,10 @@ class AnswerStrip(QWidget):
         self.cook.title = "Rest" if rests else "Cook"
         minutes = sheet.minutes if sheet is not None and sheet.needs_pot else None
         unpotted = sheet is not None and not sheet.needs_pot
+        energy = None if sums is None or lacking else sums.energy
+        self.energy.title = _title("energy", "Energy", sums, energy)
         for view, figure in (
-            (self.energy, None if sums is None or lacking else sums.energy),
+            (self.energy, energy),
             (self.soak, None if minutes is None else minutes.soak),
             (self.cook, None if minutes is None else minutes.cook),
         ):
@@ -124,7 +134,7 @@ class SumsView(QWidget):
         self._show_fuel()
         for name, view in self.figures.items():
             figure = None if sums is None or _weigh(sheet) else getattr(sums, name)
-            view.set_figure(figure, _weigh(sheet) or _WHY)
+            view.set_figure(figure, _weigh(sheet) or _WHY, title=_title(name, _REST[name], sums, figure))
         if sheet is None:
             return
         for remark in sheet.remarks:

@@ -8,7 +8,7 @@ from itertools import groupby
 
 from dryhouse.desk.cautions import cautions_html, more_words
 from dryhouse.kitchen.kitchen import Kitchen
-from dryhouse.kitchen.meals.sheet import MealSheet, cooking_line
+from dryhouse.kitchen.meals.sheet import MealSheet, Sums, cooking_line
 from dryhouse.kitchen.trips.household import hours_words
 from dryhouse.kitchen.trips.lists import Bag
 from dryhouse.kitchen.trips.plan_rows import BuyRow, buy_rows, run_rows
@@ -17,6 +17,7 @@ from dryhouse.science.display import Style
 from dryhouse.science.values import Caution, Figure
 from dryhouse.words.cooking_ways import about_if
 from dryhouse.words.dates import long_day, weekday_clock
+from dryhouse.words.sums import at_least_title, bracketed
 from dryhouse.words.trip_plans import NO_LOADS
 
 BOX, TICKED = "☐", "☑"
@@ -64,6 +65,13 @@ def named_stops_html(named: Iterable[tuple[str, Iterable[Caution]]]) -> str:
     return "".join(said)
 
 
+def _sum(title: str, bag: Sums) -> str:
+    """`Energy, at least (not known for nori)` where it leaves something out."""
+    name = title.casefold().replace(" ", "_")
+    lacks = () if getattr(bag, name) is None else bag.without(name)
+    return f"{at_least_title(title, lacks)}{bracketed(lacks)}"
+
+
 def meal_page(sheet: MealSheet, style: Style) -> str:
     """The card of a meal."""
     meal, bag, one = sheet.meal, sheet.bag, sheet.serving
@@ -77,12 +85,12 @@ def meal_page(sheet: MealSheet, style: Style) -> str:
     ]
     sums = [
         ("Dry mass", shown(style, bag.dry_mass), shown(style, one.dry_mass)),
-        ("Energy", shown(style, bag.energy), shown(style, one.energy)),
-        ("Energy per gram", shown(style, bag.energy_per_gram), ""),
-        ("Protein", shown(style, bag.protein), shown(style, one.protein)),
-        ("Fat", shown(style, bag.fat), shown(style, one.fat)),
-        ("Carbohydrate", shown(style, bag.carbohydrate), shown(style, one.carbohydrate)),
-        ("Sodium", shown(style, bag.sodium), shown(style, one.sodium)),
+        (_sum("Energy", bag), shown(style, bag.energy), shown(style, one.energy)),
+        (_sum("Energy per gram", bag), shown(style, bag.energy_per_gram), ""),
+        (_sum("Protein", bag), shown(style, bag.protein), shown(style, one.protein)),
+        (_sum("Fat", bag), shown(style, bag.fat), shown(style, one.fat)),
+        (_sum("Carbohydrate", bag), shown(style, bag.carbohydrate), shown(style, one.carbohydrate)),
+        (_sum("Sodium", bag), shown(style, bag.sodium), shown(style, one.sodium)),
     ]
     poured = about_if(shown(style, bag.water), bool(sheet.to_dry))
     water = f"<b>Water {escape(poured)}</b>. " if sheet.needs_water else ""

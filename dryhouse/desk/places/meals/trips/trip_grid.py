@@ -33,6 +33,7 @@ from dryhouse.science.display import calories
 from dryhouse.science.values import Caution
 from dryhouse.words.dates import weekday, weekday_words
 from dryhouse.words.people import person_words
+from dryhouse.words.sums import at_least, gap_words, not_known_for
 
 PLACED_MIME = "application/x-dryhouse-placed"
 _SUMS = ("For each person", "For the pot")
@@ -96,7 +97,8 @@ class TripGrid(QTableWidget):
         self.setRowCount(len(sheet.days))
         self.setVerticalHeaderLabels([_named(day) for day in sheet.days])
         for row, day in enumerate(sheet.days):
-            each = [person_words(*astuple(one)) for one in days_of_people(sheet, plan.people, day) if plan.people]
+            those = days_of_people(sheet, plan.people, day) if plan.people else ()
+            each = [person_words(*astuple(one), at_least=bool(day.energy_lacks)) for one in those]
             self._show_day(row, day, sheet.trip.people, "; ".join(each))
         self._share_width()
         self.setCurrentCell(min(at[0], self.rowCount() - 1), at[1])
@@ -118,9 +120,11 @@ class TripGrid(QTableWidget):
                 self._as_a_stop(row, column)
         style = self.session.style
         energy, gap = day.energy_per_person, day.energy_gap
-        energy_text = "" if energy is None else f"{calories(energy.value)} kcal"
+        lacks = () if energy is None else day.energy_lacks
+        energy_text = "" if energy is None else at_least(f"{calories(energy.value)} kcal", lacks)
         if gap is not None:
-            energy_text += f"\n{calories(abs(gap))} {'over' if gap >= 0 else 'short'}"
+            energy_text += f"\n{gap_words(gap, lacks)}"
+        energy_text += f"\n{not_known_for(lacks)}" if lacks else ""
         each = f"{style.load(day.grams_per_person.value)} dry\n{energy_text}".strip()
         pot = self._pot(day)
         texts = (each, pot) if day.meals else ("—", "—")

@@ -25,8 +25,9 @@ from dryhouse.kitchen.trips.bag_labels import bag_labels
 from dryhouse.kitchen.trips.fuel import fuel_words
 from dryhouse.kitchen.trips.provisioning import Plan, plan, plan_batches
 from dryhouse.kitchen.trips.trips import move_meal, put_meal, remove_trip, serve_meal, trips, unplan_meal
-from dryhouse.science.display import Style, calories, counted, duration
+from dryhouse.science.display import Style, counted, duration
 from dryhouse.words.dates import day_words, short_day
+from dryhouse.words.sums import energy_words
 
 if TYPE_CHECKING:
     from dryhouse.desk.labels.page import LabelsPage
@@ -258,8 +259,7 @@ def _told(worked: Plan, style: Style) -> str:
     sheet, trip = worked.sheet, worked.trip
     wish = trip.energy_kcal_per_person_day
     energy = sheet.energy_per_person_day
-    wanted = "" if wish is None else f" of {wish:.0f} wanted"
-    eaten = "" if energy is None else f" and {calories(energy.value)} kcal{wanted}"
+    eaten = "" if energy is None else f" and {energy_words(energy.value, sheet.energy_lacks, wish)}"
     fuel = worked.fuel.grams
     who = f"{counted(trip.people, 'person', 'people')}, {counted(len(sheet.days), 'day')}"
     if not any(day.meals for day in sheet.days):

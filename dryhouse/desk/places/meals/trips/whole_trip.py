@@ -37,6 +37,7 @@ from dryhouse.kitchen.trips.trips import SLOTS
 from dryhouse.science.display import METRIC, calories, counted, duration
 from dryhouse.science.values import Caution, gravest_first
 from dryhouse.words.dates import full_day, long_day, weekday_words
+from dryhouse.words.sums import at_least, energy_words, not_known_for
 from dryhouse.words.trip_plans import NO_LOADS
 
 _PACKED = (4, 34, 12, 14, 36)
@@ -108,9 +109,7 @@ def _menu(session: Session, plan: Plan) -> Iterator[Block]:
     wish = trip.energy_kcal_per_person_day
     facts = [
         f"{style.load(sheet.grams_per_person_day.value)} of dry food for each person and day",
-        ""
-        if energy is None
-        else f"{calories(energy.value)} kcal{'' if wish is None else f' of {wish:.0f} wanted'}",
+        "" if energy is None else energy_words(energy.value, sheet.energy_lacks, wish),
         f"{style.figure(sheet.water)} of water and {duration(sheet.flame_minutes * 60)} on the stove in all",
         fuel_words(plan.fuel, style),
     ]
@@ -156,9 +155,14 @@ def _day(session: Session, plan: Plan, day: DaySheet, slots: Sequence[str]) -> t
     return (
         f"<b>{weekday_words(day.day)}</b>{kind}",
         *cells,
-        "—" if day.energy_per_person is None else calories(day.energy_per_person.value),
+        "—" if day.energy_per_person is None else _kcal(day.energy_per_person.value, day.energy_lacks),
         style.load(day.carried_per_person) if day.carried_per_person else "—",
     )
+
+
+def _kcal(kcal: float, lacking: Sequence[str]) -> str:
+    left_out = f"<br><i>{escape(not_known_for(lacking))}</i>" if lacking else ""
+    return f"{at_least(calories(kcal), lacking)}{left_out}"
 
 
 # --- drying, shopping ----------------------------------------------------------------------------------------
