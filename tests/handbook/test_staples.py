@@ -61,7 +61,7 @@ def test_each_kind_of_staple_is_judged_as_what_it_is() -> None:
         "walnuts": ("other", {"staple", "fatty"}),
         "peanuts": ("other", {"staple", "fatty"}),
         "hard-cheese": ("dairy", {"staple", "dairy", "animal"}),
-        "egg-noodles": ("egg", {"staple", "egg", "animal"}),
+        "egg-noodles": ("egg", {"staple", "egg", "animal", "cooked_starch"}),
         "tomato-powder": ("vegetable", {"staple"}),
     }
     assert {slug: foods[slug] for slug in told} == told
