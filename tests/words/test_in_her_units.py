@@ -59,7 +59,7 @@ def figures() -> Iterator[Figure | None]:
         for meal in kitchen.journal.where(Meal):
             sheet = meal_sheet(kitchen, meal.id, altitude_m=1500.0)
             for sums in (sheet.bag, sheet.serving):
-                yield from (getattr(sums, name) for name in sums.__dataclass_fields__)
+                yield from (getattr(sums, name) for name in sums.__dataclass_fields__ if name != "lacking")
             yield from (sheet.minutes.soak, sheet.minutes.cook, sheet.minutes.flame)
         for trip in kitchen.journal.where(Trip):
             worked = plan(kitchen, trip.id)
