@@ -75,8 +75,9 @@ def _outcome(work: Callable[[Report], R], report: Report) -> tuple[str, Any]:
 
 
 def _latest(news: SimpleQueue[tuple[str, Any]]) -> tuple[str, Any]:
-    """The end where it has come, else the last that was told; nothing where there is no news."""
+    """The end where it has come, else the last that was told; nothing where there is no news. What comes meanwhile
+    waits, or work that tells faster than this hears would never let go of the window."""
     latest: tuple[str, Any] = "", None
-    while not news.empty() and latest[0] not in _ENDS:
+    for _ in range(news.qsize()):
         latest = news.get()
     return latest

@@ -181,6 +181,7 @@ def test_reading_can_be_stopped(opening, qtbot, tmp_path, monkeypatch) -> None:
         started.append(True)
         while True:
             tell(0.4)
+            time.sleep(0.001)
 
     monkeypatch.setattr(opening.journals, "look_through", look)
     opening.exchange.bring_in(tmp_path / "endless.json")
@@ -204,8 +205,7 @@ def test_nothing_is_told_by_work_that_was_stopped(qtbot, window) -> None:
 
     def endless(report: Callable[[str, float | None], None]) -> None:
         while True:
-            report("on", None)
-            time.sleep(0.001)
+            report("on", None)  # faster than a window can hear
 
     stop = work_beside(
         window, endless, told=lambda *t: news.append(t), done=news.append, failed=news.append, name="test"
