@@ -241,7 +241,8 @@ class TripsPage(QWidget):
 
     def _leave_form(self) -> None:
         self._close_form()
-        self.refresh()
+        if self.trip is None:
+            self.refresh()
         (self.grid if self.trip is not None else self.empty_state.buttons[0]).setFocus()
 
     def _show_form(self, shown: bool) -> None:
