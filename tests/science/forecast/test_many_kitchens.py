@@ -5,18 +5,23 @@ The makers of the runs and the longer version are in `tests/benchmarks/doubt_in_
 
 from __future__ import annotations
 
+from functools import cache
+
 import numpy as np
 import pytest
 
 from tests.benchmarks.doubt_in_kitchens import judge, kitchens
 
-MIXED = list(kitchens(200, seed=21))
-PLAIN = list(kitchens(300, seed=9, kind="plain"))
+
+@cache
+def mixed() -> list:
+    """Two hundred kitchens of all kinds."""
+    return list(kitchens(200, seed=21))
 
 
 @pytest.mark.parametrize("part", [0.4, 0.7])
 def test_of_five_finishes_about_four_lie_in_the_band_and_bands_end(part):
-    found = judge(MIXED, part)
+    found = judge(mixed(), part)
     assert 0.78 <= found["finish in 80"] <= 0.92
     assert 0.45 <= found["finish in 50"] <= 0.62
     assert found["ends"] >= 0.95
@@ -25,7 +30,7 @@ def test_of_five_finishes_about_four_lie_in_the_band_and_bands_end(part):
 
 
 def test_a_dry_matter_test_narrows_moisture_and_target_by_half():
-    by_food, tested = (judge(MIXED[:40], 0.4, tested=known) for known in (False, True))
+    by_food, tested = (judge(mixed()[:40], 0.4, tested=known) for known in (False, True))
     for width in ("moisture width", "target width"):
         assert tested[width] <= 0.5 * by_food[width]
 
@@ -34,7 +39,7 @@ def test_plain_runs_get_no_wider_bands_than_they_need():
     """A run that keeps its law is the easiest of all: bands that hold nearly every one of them say too little. One
     who knew beforehand that the law is Page's could say it within 0.35 of the run, and be right in seven of eight.
     The 50 % band holds about 61 of a hundred, that of these 300 give or take three."""
-    found = judge(PLAIN, 0.4)
+    found = judge(list(kitchens(300, seed=9, kind="plain")), 0.4)
     assert 0.78 <= found["finish in 80"] <= 0.92
     assert 0.45 <= found["finish in 50"] <= 0.62
     assert found["finish width"] < 0.42
